@@ -1,0 +1,60 @@
+import { linear, log } from './row.ts';
+
+/** Between motor and table. */
+export const linkRows = {
+  linkStiffness: log(
+    'k₁₂',
+    'N/µm',
+    [1e5, 2e9],
+    1.2e8,
+    'Stiffness of the coil mounting, or of nut and bearings',
+  ),
+  linkDamping: log('c₁₂', 'N·s/m', [1, 1e6], 2000, 'Damping of the same', { zero: true }),
+  backlash: log('b', 'µm', [1e-8, 1e-3], 0, 'Lost motion between motor and table', { zero: true }),
+  screwRigidity: log('EA', 'kN', [1e4, 1e9], 0, 'Axial rigidity E·A of the screw shaft; 0 leaves it out', {
+    zero: true,
+  }),
+  screwSpan: linear('l₀', 'mm', [0.01, 5], 0.5, 'Screw length from the fixed bearing to the nut at x = 0'),
+  nutDrag: log('F_n', 'N', [0.01, 1000], 0, 'Friction of nut and bearings, referred to the table', {
+    zero: true,
+  }),
+  nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', { zero: true }),
+};
+
+/** The guide, with load-dependent bristle friction. Zero Coulomb and static force is an air bearing. */
+export const guideRows = {
+  frictionCoefficient: log('μ_c', '', [1e-4, 0.5], 0.004, 'Sliding friction coefficient', { zero: true }),
+  stictionCoefficient: log('μ_s', '', [1e-4, 0.8], 0.006, 'Breakaway friction coefficient', { zero: true }),
+  sealFriction: log('F_c0', 'N', [0.01, 500], 3, 'Sliding friction without load: seals and wipers', {
+    zero: true,
+  }),
+  sealStiction: log('F_s0', 'N', [0.01, 800], 4, 'Breakaway force without load', { zero: true }),
+  stribeckSpeed: log('v_s', 'mm/s', [1e-5, 0.2], 0.003, 'Speed at which breakaway gives way to sliding'),
+  bristleStiffness: log('σ₀', 'N/µm', [1e4, 1e9], 3e7, 'Presliding stiffness of the whole guide'),
+  bristleDamping: log('σ₁', 'N·s/m', [0.1, 1e6], 3000, 'Presliding damping', { zero: true }),
+  dampingFadeSpeed: log('v_d', 'mm/s', [1e-5, 1], 0.002, 'Speed above which presliding damping fades'),
+  viscous: log('σ₂', 'N·s/m', [0.01, 5000], 15, 'Viscous friction of the guide', { zero: true }),
+};
+
+/** What the loop can see. */
+export const encoderRows = {
+  encoderResolution: log('q', 'nm', [1e-11, 1e-3], 1e-9, 'One count of the encoder', { zero: true }),
+  signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period that the counts are interpolated from'),
+  interpolation1: log('a₁', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, once per signal period', {
+    zero: true,
+  }),
+  interpolation2: log('a₂', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, twice per signal period', {
+    zero: true,
+  }),
+  encoderNoise: log('σ_x', 'nm', [1e-12, 1e-6], 3e-10, 'Noise of one reading, rms', { zero: true }),
+  scaleExpansion: linear('α_s', 'µm/(m·K)', [0, 30e-6], 8e-6, 'Expansion of the scale'),
+};
+
+/** Limits the machine must not pass, and the window that counts as arrived. */
+export const limitRows = {
+  travelMin: linear('x_min', 'mm', [-3, 3], -0.3, 'Travel limit, lower'),
+  travelMax: linear('x_max', 'mm', [-3, 3], 0.3, 'Travel limit, upper'),
+  followingErrorLimit: log('e_max', 'mm', [1e-7, 0.1], 0.002, 'Following error that trips the drive'),
+  speedLimit: log('v_max', 'm/s', [0.01, 20], 5, 'Speed that trips the drive'),
+  window: log('w', 'µm', [1e-10, 1e-2], 1e-6, 'Window, plus or minus, that counts as settled'),
+};

@@ -1,0 +1,93 @@
+import type { Unit } from '../units.ts';
+
+/**
+ * One row of the parameter table. All values are SI; `unit` is what a person reads and types.
+ * `restart` marks the few parameters that change the structure of the model: they take effect by a restart
+ * of the scene; every other change takes effect at the next position-loop sample of the running axis.
+ */
+interface RowBase {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly restart: boolean;
+}
+
+export interface NumberRow extends RowBase {
+  readonly kind: 'number';
+  readonly unit: Unit;
+  readonly min: number;
+  readonly max: number;
+  /** 'log' spans decades between min and max; with `zero`, exactly 0 ("off") is legal too. */
+  readonly scale: 'linear' | 'log';
+  readonly zero: boolean;
+  readonly integer: boolean;
+  readonly default: number;
+}
+
+export interface ChoiceRow<O extends string = string> extends RowBase {
+  readonly kind: 'choice';
+  readonly options: readonly O[];
+  readonly default: O;
+}
+
+export interface SwitchRow extends RowBase {
+  readonly kind: 'switch';
+  readonly default: boolean;
+}
+
+export type Row = NumberRow | ChoiceRow | SwitchRow;
+
+interface NumberOptions {
+  zero?: boolean;
+  integer?: boolean;
+  restart?: boolean;
+}
+
+type NumberMaker = (
+  symbol: string,
+  unit: Unit,
+  range: readonly [min: number, max: number],
+  byDefault: number,
+  meaning: string,
+  options?: NumberOptions,
+) => NumberRow;
+
+const numberRow =
+  (scale: NumberRow['scale']): NumberMaker =>
+  (
+    symbol,
+    unit,
+    [min, max],
+    byDefault,
+    meaning,
+    { zero = false, integer = false, restart = false } = {},
+  ) => ({
+    kind: 'number',
+    symbol,
+    unit,
+    min,
+    max,
+    scale,
+    zero,
+    integer,
+    restart,
+    default: byDefault,
+    meaning,
+  });
+
+export const linear: NumberMaker = numberRow('linear');
+export const log: NumberMaker = numberRow('log');
+
+export const choice = <const O extends string>(
+  symbol: string,
+  options: readonly O[],
+  byDefault: NoInfer<O>,
+  meaning: string,
+  { restart = false } = {},
+): ChoiceRow<O> => ({ kind: 'choice', symbol, options, default: byDefault, meaning, restart });
+
+export const toggle = (
+  symbol: string,
+  byDefault: boolean,
+  meaning: string,
+  { restart = false } = {},
+): SwitchRow => ({ kind: 'switch', symbol, default: byDefault, meaning, restart });
