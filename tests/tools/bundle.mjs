@@ -1,0 +1,28 @@
+import { basename, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'vite';
+import { builtFrom, ROOT } from './sources.mjs';
+
+/**
+ * Bundles a TypeScript module of this project for Node, only if a source has changed since the last time, and imports
+ * it. `entry` is relative to the root of the project.
+ * @param {string} entry
+ */
+export async function bundle(entry) {
+  const name = basename(entry, '.ts');
+  const folder = await builtFrom(name, ['shared', 'scenes', 'workers', entry], (outDir) =>
+    build({
+      configFile: false,
+      root: ROOT,
+      logLevel: 'warn',
+      ssr: { noExternal: true },
+      build: {
+        ssr: join(ROOT, entry),
+        outDir,
+        target: 'node20',
+        rolldownOptions: { output: { entryFileNames: '[name].mjs', chunkFileNames: '[name].mjs' } },
+      },
+    }),
+  );
+  return import(pathToFileURL(join(folder, `${name}.mjs`)).href);
+}

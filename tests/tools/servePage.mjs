@@ -1,0 +1,24 @@
+import { join } from 'node:path';
+import { build, preview } from 'vite';
+import { builtFrom, ROOT } from './sources.mjs';
+
+const configFile = join(ROOT, 'vite.config.ts');
+
+/** Folder of the built page, as `npm run build` makes it; built only if a source has changed since the last time. */
+export function builtPage() {
+  return builtFrom('page', ['src', 'shared', 'scenes', 'workers'], (outDir) =>
+    build({ configFile, logLevel: 'warn', build: { outDir } }),
+  );
+}
+
+/** Serves the built page from this machine only, on a free port: its address, and how to stop it. */
+export async function servePage() {
+  const outDir = await builtPage();
+  const server = await preview({
+    configFile,
+    logLevel: 'warn',
+    build: { outDir },
+    preview: { host: '127.0.0.1', port: 0, open: false },
+  });
+  return { url: server.resolvedUrls.local[0], close: () => server.close() };
+}
