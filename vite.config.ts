@@ -10,7 +10,23 @@ export default defineConfig({
   server: { fs: { allow: ['..'] } },
   test: {
     root: '.',
-    include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
+    hookTimeout: 120_000,
+    // The page runs in real time: its tests come after the others and one file at a time.
+    projects: [
+      {
+        extends: true,
+        test: { name: 'model', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'page',
+          include: ['tests/e2e/**/*.test.ts'],
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
   },
 });
