@@ -1,0 +1,65 @@
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { launchBrowser } from '../tools/browser.mjs';
+import { servePage } from '../tools/servePage.mjs';
+
+/** A software rasteriser draws slowly, and its driver says so on the console: not a fault of the page. */
+const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
+
+export interface PageTests {
+  /** Opens the built page in a profile of its own; `path` is added to its address, e.g. a link's hash. */
+  open(path?: string, options?: BrowserContextOptions): Promise<Page>;
+}
+
+/**
+ * For one test file: serves the built page and starts a browser; after each test closes what it opened, and fails the
+ * test if a page wrote an error or a warning to its console, threw, or asked for anything that was missing or elsewhere.
+ */
+export function pageTests(): PageTests {
+  let served: Awaited<ReturnType<typeof servePage>>;
+  let browser: Browser;
+  const problems: string[] = [];
+
+  beforeAll(async () => {
+    served = await servePage();
+    browser = await launchBrowser();
+  });
+
+  afterAll(async () => {
+    await browser?.close();
+    await served?.close();
+  });
+
+  afterEach(async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
+    expect(problems.splice(0)).toEqual([]);
+  });
+
+  return {
+    async open(path = '', options = {}) {
+      const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
+      const page = await context.newPage();
+      watch(page, new URL(served.url).origin, problems);
+      await page.goto(served.url + path);
+      return page;
+    },
+  };
+}
+
+function watch(page: Page, origin: string, problems: string[]): void {
+  page.on('console', (message) => {
+    const loud = ['error', 'warning', 'assert'].includes(message.type());
+    if (loud && !EXPECTED.some((pattern) => pattern.test(message.text())))
+      problems.push(`console ${message.type()}: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => problems.push(`uncaught: ${error.message}`));
+  page.on('request', (request) => {
+    const url = new URL(request.url());
+    const local = url.origin === origin || ['data:', 'blob:'].includes(url.protocol);
+    if (!local) problems.push(`asks for ${url.href}`);
+  });
+  page.on('requestfailed', (request) => problems.push(`failed: ${request.url()}`));
+  page.on('response', (response) => {
+    if (response.status() >= 400) problems.push(`status ${response.status()}: ${response.url()}`);
+  });
+}
