@@ -1,0 +1,109 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Planner } from './planner.ts';
+import type { Segment } from './segment.ts';
+
+/** One kind of program: the segments of a cycle, which is repeated over and over. */
+export interface Cycle {
+  /** The cycle begins at the parameter `start`, and the axis is first moved there. */
+  readonly fromStart: boolean;
+  /** Number of segments. */
+  length(p: Parameters, plan: Planner): number;
+  /** Plans segment `index`. A dwell keeps its index whatever the parameters, so that it can be planned again. */
+  segment(index: number, p: Parameters, plan: Planner): Segment;
+}
+
+/** Periods of the stepped sine at each frequency at least; the first ones let the axis settle. */
+const LEAST_PERIODS = 4;
+
+/** Four segments: go, dwell, return, dwell. */
+function thereAndBack(
+  go: (p: Parameters, plan: Planner) => Segment,
+  comeBack: (p: Parameters, plan: Planner) => Segment,
+): Cycle {
+  return {
+    fromStart: true,
+    length: () => 4,
+    segment: (index, p, plan) =>
+      index === 0 ? go(p, plan) : index === 2 ? comeBack(p, plan) : plan.dwell(p.dwell),
+  };
+}
+
+/** Two segments: a dwell in which the axis settles, then the injection. */
+function injection(inject: (p: Parameters, plan: Planner) => Segment): Cycle {
+  return {
+    fromStart: true,
+    length: () => 2,
+    segment: (index, p, plan) => (index === 0 ? plan.dwell(p.dwell) : inject(p, plan)),
+  };
+}
+
+/** What each program of the parameter table does. */
+export const CYCLES: Readonly<Record<Parameters['program'], Cycle>> = {
+  hold: {
+    fromStart: true,
+    length: () => 1,
+    segment: (_index, p, plan) => plan.dwell(p.start === plan.home ? Infinity : 0),
+  },
+
+  shuttle: thereAndBack(
+    (p, plan) => plan.moveTo(plan.home + p.stroke, p),
+    (p, plan) => plan.moveTo(plan.home, p),
+  ),
+
+  scan: thereAndBack(
+    (p, plan) => plan.moveTo(plan.home + p.stroke, p, p.scanSpeed),
+    (p, plan) => plan.moveTo(plan.home, p),
+  ),
+
+  step: thereAndBack(
+    (p, plan) => plan.stepTo(plan.home + p.stepSize),
+    (_p, plan) => plan.stepTo(plan.home),
+  ),
+
+  /** One period per cycle; a swinging axis whose program has changed comes to rest. */
+  sine: {
+    fromStart: true,
+    length: () => 1,
+    segment: (_index, p, plan) =>
+      plan.sinePeriod(p.start, p.sineFrequency, p.program === 'sine' ? p.sineAmplitude : 0),
+  },
+
+  staircase: {
+    fromStart: true,
+    length: (p) => 4 * p.stairCount,
+    segment: (index, p, plan) => {
+      if (index % 2 === 1) return plan.dwell(p.dwell);
+      const stairs = index / 2 + 1;
+      const level = Math.min(stairs, 2 * p.stairCount - stairs);
+      return plan.moveTo(plan.home + level * p.stairStep, p);
+    },
+  },
+
+  'force pulse': injection((p, plan) => plan.pulse(p.pulseForce, p.pulseTime)),
+
+  chirp: injection((p, plan) => plan.sweep(p.sweepForce, p.sweepFrom, p.sweepTo, p.sweepTime)),
+
+  /** Frequencies evenly spaced on a logarithmic scale share the sweep time evenly, in whole periods. */
+  'stepped sine': {
+    fromStart: true,
+    length: (p) => 1 + p.sweepPoints,
+    segment: (index, p, plan) => {
+      if (index === 0) return plan.dwell(p.dwell);
+      const last = p.sweepPoints - 1;
+      const frequency = p.sweepFrom * (p.sweepTo / p.sweepFrom) ** ((index - 1) / last);
+      const periods = Math.max(LEAST_PERIODS, Math.round((frequency * p.sweepTime) / p.sweepPoints));
+      return plan.tone(p.sweepForce, frequency, periods, index - 1 < last);
+    },
+  },
+
+  /** Each line moves and dwells; without any line the axis stays where it is. */
+  list: {
+    fromStart: false,
+    length: (_p, plan) => Math.max(1, 2 * plan.moves.length),
+    segment: (index, _p, plan) => {
+      const line = plan.moves[index >> 1];
+      if (line === undefined) return plan.dwell(Infinity);
+      return index % 2 === 0 ? plan.moveTo(line.to, line) : plan.dwell(line.dwell);
+    },
+  },
+};

@@ -1,0 +1,130 @@
+/**
+ * Walks through the program of the parameter table, segment by segment.
+ *
+ * - Every segment begins at a position-loop sample, so that each cycle is commanded alike, sample by sample. An
+ *   oscillation is the exception: it runs on at the exact end of its last period, which keeps its phase continuous.
+ * - New parameters count from the next segment on; a dwell takes them at once. Another program begins at the end of the
+ *   present move, or at once while the setpoint stands still. So no change makes the setpoint jump.
+ * - A cycle begins at `start`. If the setpoint is elsewhere, it is moved there first, under the limits of the moves.
+ */
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { MoveLine } from '../../shared/scene.ts';
+import { CYCLES, type Cycle } from './cycles.ts';
+import { Planner } from './planner.ts';
+import type { Segment } from './segment.ts';
+import type { ProgramOutput } from './setpoint.ts';
+
+/** Index of the move to the start of a cycle. */
+const APPROACH = -1;
+
+/** Segments begun at one sample at most: a program whose segments take no time must not hang the axis. */
+const MOST_SEGMENTS_PER_SAMPLE = 4;
+
+/**
+ * A segment that ends on a sample has to end there in every cycle, although the times of the samples are rounded, s.
+ * A profile so close to its end is well within a rounding of it.
+ */
+const SLACK = 1e-9;
+
+export class Program {
+  readonly #plan: Planner;
+  #p: Parameters;
+  #changed = false;
+  #kind: Parameters['program'];
+  #cycle: Cycle;
+  #index = 0;
+  #segment: Segment;
+  #begin = 0;
+  #cycles = 0;
+  #segments = 0;
+
+  /** @throws RangeError naming the limit, here or when a move is begun, if a limit of a move is not positive. */
+  constructor(p: Parameters, moves: readonly MoveLine[]) {
+    this.#p = p;
+    this.#plan = new Planner(moves);
+    this.#kind = p.program;
+    this.#cycle = CYCLES[p.program];
+    this.#segment = this.#plan.dwell(0);
+    this.reset();
+  }
+
+  /** Back to `start` and the first segment, which begins at `time` (s), with the parameters as they are set now. */
+  reset(time = 0): void {
+    this.#plan.reset(this.#p.start);
+    this.#changed = false;
+    this.#cycles = 0;
+    this.#segments = 0;
+    this.#begin = time;
+    this.#enterCycle();
+    this.#planSegment();
+  }
+
+  /** Takes new parameters without a jump of the setpoint; see above for when they count. */
+  setParameters(p: Parameters): void {
+    this.#p = p;
+    this.#changed = true;
+  }
+
+  /** The command at `time` (s, never less than at the last call). */
+  advance(time: number, out: ProgramOutput): void {
+    if (this.#changed) this.#heedChange(time);
+    let moving = false;
+    for (let begun = 0; begun < MOST_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
+      this.#beginNext(this.#segment.swingsOn ? this.#begin + this.#segment.duration : time);
+      moving ||= this.#segment.moving;
+    }
+    // A swinging segment that is still behind has lost more samples than can be caught up with: it goes on from here.
+    if (this.#isOver(time)) this.#begin = time;
+
+    out.force = 0;
+    out.frequency = 0;
+    out.phase = 0;
+    this.#segment.sample(time - this.#begin, out);
+    out.moving = moving || this.#segment.moving;
+    out.cycle = this.#cycles;
+    out.segment = this.#segments;
+  }
+
+  #isOver(time: number): boolean {
+    return time - this.#begin >= this.#segment.duration - SLACK;
+  }
+
+  /** A standing setpoint may be sent elsewhere at once, and a dwell may become shorter or longer. */
+  #heedChange(time: number): void {
+    this.#changed = false;
+    if (this.#segment.moving) return;
+    if (this.#p.program !== this.#kind) this.#beginNext(time);
+    else if (this.#plan.isDwell(this.#segment)) this.#planSegment();
+  }
+
+  #beginNext(time: number): void {
+    const last = this.#segment;
+    this.#begin = time;
+    this.#plan.position = last.end;
+    this.#segments++;
+    this.#index++;
+    const cycleIsOver = this.#index >= this.#cycle.length(this.#p, this.#plan);
+    if (cycleIsOver) this.#cycles++;
+
+    const stands = !last.moving || !last.swingsOn;
+    if (stands && (cycleIsOver || this.#p.program !== this.#kind)) this.#enterCycle();
+    else if (cycleIsOver) this.#index = 0;
+    this.#planSegment();
+  }
+
+  #enterCycle(): void {
+    const plan = this.#plan;
+    this.#kind = this.#p.program;
+    this.#cycle = CYCLES[this.#kind];
+    plan.home = this.#cycle.fromStart ? this.#p.start : plan.position;
+    this.#index = plan.home === plan.position ? 0 : APPROACH;
+  }
+
+  #planSegment(): void {
+    const plan = this.#plan;
+    this.#segment =
+      this.#index === APPROACH
+        ? plan.moveTo(plan.home, this.#p)
+        : this.#cycle.segment(this.#index, this.#p, plan);
+  }
+}

@@ -1,0 +1,15 @@
+import type { ProgramOutput } from './setpoint.ts';
+
+/** A piece of a program. Each kind is one object that is planned anew for every use. */
+export interface Segment {
+  /** s; Infinity stays until the parameters change. */
+  readonly duration: number;
+  /** Commanded motion, in contrast to standing still with or without an injected force. */
+  readonly moving: boolean;
+  /** The next segment swings on from here: it begins at the exact end of this one, and nothing comes between. */
+  readonly swingsOn: boolean;
+  /** Where the setpoint is at the end, m. */
+  readonly end: number;
+  /** Fills the setpoint, and force, frequency and phase where it injects any, `t` seconds after its start. */
+  sample(t: number, out: ProgramOutput): void;
+}

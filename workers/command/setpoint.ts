@@ -1,0 +1,37 @@
+/** Where the axis shall be at one instant: m, m/s, m/s², m/s³. One object is made once and filled again and again. */
+export interface Setpoint {
+  position: number;
+  speed: number;
+  acceleration: number;
+  jerk: number;
+}
+
+/** All that is commanded at one position-loop sample. */
+export interface ProgramOutput extends Setpoint {
+  /** Injected at the loop output, N. */
+  force: number;
+  /** Commanded motion in progress; every motion is seen at one sample at least, even a step that takes no time. */
+  moving: boolean;
+  /** Cycles of the program finished since the reset. */
+  cycle: number;
+  /** Segments (move, dwell, period, test frequency...) finished since the reset. */
+  segment: number;
+  /** Of the injected sweep, Hz and rad since it began to swing at zero phase; both 0 without one. */
+  frequency: number;
+  phase: number;
+}
+
+export function newSetpoint(): Setpoint {
+  return { position: 0, speed: 0, acceleration: 0, jerk: 0 };
+}
+
+export function newProgramOutput(): ProgramOutput {
+  return { ...newSetpoint(), force: 0, moving: false, cycle: 0, segment: 0, frequency: 0, phase: 0 };
+}
+
+export function standAt(position: number, out: Setpoint): void {
+  out.position = position;
+  out.speed = 0;
+  out.acceleration = 0;
+  out.jerk = 0;
+}

@@ -1,0 +1,62 @@
+/**
+ * One period of a sine motion whose amplitude may change on the way:
+ *
+ *     x(t) = c + a(t) sin ωt,   a(t) = a0 + (a1 − a0) w(t/T),   w(u) = 10u³ − 15u⁴ + 6u⁵
+ *
+ * The window w has zero first and second derivative at both ends, so that position, speed, acceleration and jerk run on
+ * without a step from standstill to the full sine, from one amplitude to the next, and back to standstill.
+ */
+import type { Segment } from './segment.ts';
+import type { ProgramOutput } from './setpoint.ts';
+
+export class SinePeriod implements Segment {
+  readonly moving = true;
+  duration = 0;
+  end = 0;
+  #frequency = 0;
+  #from = 0;
+  #to = 0;
+
+  get swingsOn(): boolean {
+    return this.#to !== 0;
+  }
+
+  /** The next period begins from standstill. */
+  reset(): void {
+    this.#to = 0;
+  }
+
+  /**
+   * Plans the period that follows the last one and grows or shrinks to `amplitude`. A swinging axis cannot change its
+   * centre or frequency smoothly: it is brought to rest in one period first.
+   */
+  plan(centre: number, frequency: number, amplitude: number): this {
+    const same = centre === this.end && frequency === this.#frequency;
+    const mayStart = !this.swingsOn;
+    this.#from = this.#to;
+    this.#to = same || mayStart ? amplitude : 0;
+    if (mayStart) {
+      this.end = centre;
+      this.#frequency = frequency;
+      this.duration = 1 / frequency;
+    }
+    return this;
+  }
+
+  sample(t: number, out: ProgramOutput): void {
+    const T = this.duration;
+    const w = 2 * Math.PI * this.#frequency;
+    const change = this.#to - this.#from;
+    const u = t / T;
+    const a = this.#from + change * u * u * u * (10 + u * (6 * u - 15));
+    const a1 = (change * 30 * u * u * (1 - u) * (1 - u)) / T;
+    const a2 = (change * 60 * u * (1 - u) * (1 - 2 * u)) / T ** 2;
+    const a3 = (change * 60 * (1 - 6 * u * (1 - u))) / T ** 3;
+    const s = Math.sin(w * t);
+    const c = Math.cos(w * t);
+    out.position = this.end + a * s;
+    out.speed = a1 * s + a * w * c;
+    out.acceleration = (a2 - a * w * w) * s + 2 * a1 * w * c;
+    out.jerk = (a3 - 3 * a1 * w * w) * s + (3 * a2 - a * w * w) * w * c;
+  }
+}
