@@ -1,0 +1,130 @@
+import { fromSI, type Unit } from './units.ts';
+
+/** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
+type Step = readonly [text: string, factor: number, from: number];
+
+const METRES: readonly Step[] = [
+  ['m', 1, 0.1],
+  ['mm', 1e-3, 1e-3],
+  ['µm', 1e-6, 1e-6],
+  ['nm', 1e-9, 0],
+];
+const METRES_PER_SECOND: readonly Step[] = METRES.map(([text, ...step]) => [`${text}/s`, ...step]);
+const SECONDS: readonly Step[] = [
+  ['s', 1, 1],
+  ['ms', 1e-3, 1e-3],
+  ['µs', 1e-6, 0],
+];
+const HERTZ: readonly Step[] = [
+  ['kHz', 1e3, 1e3],
+  ['Hz', 1, 0],
+];
+const KILOGRAMS: readonly Step[] = [
+  ['kg', 1, 1],
+  ['g', 1e-3, 0],
+];
+const INERTIA: readonly Step[] = [['kg·cm²', 1e-4, 0]];
+const NEWTONS: readonly Step[] = [
+  ['kN', 1e3, 1e3],
+  ['N', 1, 0],
+];
+const STIFFNESS: readonly Step[] = [
+  ['N/µm', 1e6, 1e6],
+  ['N/mm', 1e3, 1e3],
+  ['N/m', 1, 0],
+];
+const withMilli = (unit: string): readonly Step[] => [
+  [unit, 1, 1],
+  [`m${unit}`, 1e-3, 0],
+];
+const withKiloAndMilli = (unit: string): readonly Step[] => [[`k${unit}`, 1e3, 1e3], ...withMilli(unit)];
+
+/** The units that range themselves, largest step first; every other unit prints as it is. */
+const FAMILIES: Partial<Record<Unit, readonly Step[]>> = {
+  m: METRES,
+  mm: METRES,
+  µm: METRES,
+  nm: METRES,
+  'm/s': METRES_PER_SECOND,
+  'mm/s': METRES_PER_SECOND,
+  s: SECONDS,
+  ms: SECONDS,
+  µs: SECONDS,
+  Hz: HERTZ,
+  kHz: HERTZ,
+  kg: KILOGRAMS,
+  'kg·m²': INERTIA,
+  'kg·cm²': INERTIA,
+  N: NEWTONS,
+  kN: NEWTONS,
+  'N/m': STIFFNESS,
+  'N/µm': STIFFNESS,
+  A: withMilli('A'),
+  V: withMilli('V'),
+  W: withKiloAndMilli('W'),
+  J: withKiloAndMilli('J'),
+};
+
+const NOT_A_NUMBER = '—';
+const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+
+/**
+ * Text of an SI value in whichever unit of its family suits its size: '12.3 nm', '3.40 µm', '0.200 m'. `unit` names the
+ * family. Always `digits` significant digits, so the width does not jitter; below the smallest unit of the family the
+ * number of decimals is held instead ('0.03 nm'). NaN and infinity print as a dash.
+ */
+export function ranged(value: number, unit: Unit, digits = 3): string {
+  if (!Number.isFinite(value)) return NOT_A_NUMBER;
+  const steps = FAMILIES[unit];
+  if (!steps) return inUnit(value, unit, digits);
+  const size = Math.abs(roundTo(value, digits));
+  const [text, factor] = steps.find(([, , from]) => size >= from) as Step;
+  const shown = value / factor;
+  const smallest = factor === steps[steps.length - 1]![1] && Math.abs(shown) < 1;
+  return `${minus(smallest ? shown.toFixed(digits - 1) : significant(shown, digits))} ${text}`;
+}
+
+/** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */
+export function inUnit(value: number, unit: Unit, digits = 3): string {
+  return Number.isFinite(value) ? withUnit(significant(fromSI(value, unit), digits), unit) : NOT_A_NUMBER;
+}
+
+/** Text of an SI value in exactly this unit, with a held number of decimals: for a readout that runs through zero. */
+export function fixed(value: number, unit: Unit, decimals: number): string {
+  return Number.isFinite(value) ? withUnit(fromSI(value, unit).toFixed(decimals), unit) : NOT_A_NUMBER;
+}
+
+/** Text of an SI value in exactly this unit, as short as ten digits allow: for limits and messages. */
+export function shortest(value: number, unit: Unit): string {
+  if (!Number.isFinite(value)) return NOT_A_NUMBER;
+  const text = significant(fromSI(value, unit), 10);
+  return withUnit(text.includes('.') ? text.replace(/\.?0+(?=·|$)/, '') : text, unit);
+}
+
+function roundTo(value: number, digits: number): number {
+  return Number(value.toPrecision(digits));
+}
+
+/** Plain decimals from 0.0001 to below a million, a power of ten beyond. */
+function significant(value: number, digits: number): string {
+  const rounded = roundTo(value, digits);
+  if (rounded === 0) return (0).toFixed(digits - 1);
+  const [mantissa, power] = rounded.toExponential(digits - 1).split('e') as [string, string];
+  const exponent = Number(power);
+  if (exponent < -4 || exponent > 5) return `${mantissa}·10${superscript(exponent)}`;
+  return rounded.toFixed(Math.max(0, digits - 1 - exponent));
+}
+
+function superscript(exponent: number): string {
+  const digits = [...String(Math.abs(exponent))].map((digit) => SUPERSCRIPTS[Number(digit)]).join('');
+  return exponent < 0 ? `⁻${digits}` : digits;
+}
+
+function withUnit(text: string, unit: Unit): string {
+  return minus(text) + (unit === '' || unit === '°' ? unit : ` ${unit}`);
+}
+
+/** A true minus sign, and none before a zero. */
+function minus(text: string): string {
+  return /^-[0.]*$/.test(text) ? text.slice(1) : text.replace(/^-/, '−');
+}
