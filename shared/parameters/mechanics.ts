@@ -1,4 +1,4 @@
-import { linear, log } from './row.ts';
+import { choice, linear, log } from './row.ts';
 
 /** Between motor and table. */
 export const linkRows = {
@@ -38,6 +38,12 @@ export const guideRows = {
 
 /** What the loop can see. */
 export const encoderRows = {
+  encoderSide: choice(
+    '',
+    ['load', 'motor'],
+    'load',
+    'Where the encoder sits: a scale on the table, or on the motor of a screw (semi-closed)',
+  ),
   encoderResolution: log('q', 'nm', [1e-11, 1e-3], 1e-9, 'One count of the encoder', { zero: true }),
   signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period that the counts are interpolated from'),
   interpolation1: log('a₁', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, once per signal period', {
