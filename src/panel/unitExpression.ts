@@ -1,0 +1,120 @@
+/**
+ * Units as people type them, reduced to SI: `um`, `mm/s`, `N*s/m`, `N/(m·s)`, `kg cm2`.
+ *
+ *     product = factor (('·' | '*' | ' ' | '/') factor)*
+ *     factor  = '√'? ('(' product ')' | [prefix] base) ('^'? integer | '²' | '³')?
+ *
+ * A division holds for the next factor alone, as in N·s/m. Sources: SI Brochure, 9th ed. 2019, tables 2, 4, 7 and 8.
+ */
+export interface UnitMeaning {
+  readonly factor: number;
+  /** Exponents of metre, kilogram, second, ampere, kelvin, degree Celsius. */
+  readonly dimension: readonly number[];
+}
+
+const NONE: readonly number[] = [0, 0, 0, 0, 0, 0];
+
+const BASES: Record<string, UnitMeaning> = {
+  '1': { factor: 1, dimension: NONE },
+  '%': { factor: 0.01, dimension: NONE },
+  '°': { factor: Math.PI / 180, dimension: NONE },
+  deg: { factor: Math.PI / 180, dimension: NONE },
+  rad: { factor: 1, dimension: NONE },
+  m: { factor: 1, dimension: [1, 0, 0, 0, 0, 0] },
+  g: { factor: 1e-3, dimension: [0, 1, 0, 0, 0, 0] },
+  s: { factor: 1, dimension: [0, 0, 1, 0, 0, 0] },
+  min: { factor: 60, dimension: [0, 0, 1, 0, 0, 0] },
+  A: { factor: 1, dimension: [0, 0, 0, 1, 0, 0] },
+  K: { factor: 1, dimension: [0, 0, 0, 0, 1, 0] },
+  '°C': { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
+  degC: { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
+  Hz: { factor: 1, dimension: [0, 0, -1, 0, 0, 0] },
+  N: { factor: 1, dimension: [1, 1, -2, 0, 0, 0] },
+  J: { factor: 1, dimension: [2, 1, -2, 0, 0, 0] },
+  W: { factor: 1, dimension: [2, 1, -3, 0, 0, 0] },
+  V: { factor: 1, dimension: [2, 1, -3, -1, 0, 0] },
+  Ω: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+  ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+  H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
+};
+
+const PREFIXES: Record<string, number> = {
+  G: 1e9,
+  M: 1e6,
+  k: 1e3,
+  c: 1e-2,
+  m: 1e-3,
+  µ: 1e-6,
+  u: 1e-6,
+  n: 1e-9,
+  p: 1e-12,
+};
+
+/** The meaning of a unit expression, or null when it is none. */
+export function unitMeaning(text: string): UnitMeaning | null {
+  // Greek mu and the ohm sign look like, but are not, the micro sign and Omega of the tables.
+  const plain = text.trim().replaceAll('μ', 'µ').replaceAll('\u2126', 'Ω');
+  if (plain === '') return BASES['1']!;
+  const tokens = plain.match(/[√()/·*²³]|\^?-?\d+|[^\s√()/·*²³^\d-]+|\S/g) ?? [];
+  const reader = { tokens, at: 0 };
+  const meaning = product(reader);
+  return reader.at === tokens.length ? meaning : null;
+}
+
+interface Reader {
+  readonly tokens: readonly string[];
+  at: number;
+}
+
+function product(reader: Reader): UnitMeaning | null {
+  let result = factor(reader);
+  while (result && reader.at < reader.tokens.length && reader.tokens[reader.at] !== ')') {
+    const sign = reader.tokens[reader.at] === '/' ? -1 : 1;
+    if ('/·*'.includes(reader.tokens[reader.at]!)) reader.at++;
+    const next = factor(reader);
+    result = next && times(result, power(next, sign));
+  }
+  return result;
+}
+
+function factor(reader: Reader): UnitMeaning | null {
+  const root = take(reader, '√') ? 0.5 : 1;
+  const inner = take(reader, '(') ? inBrackets(reader) : atom(reader.tokens[reader.at++]);
+  return inner && power(inner, root * exponent(reader));
+}
+
+function inBrackets(reader: Reader): UnitMeaning | null {
+  const inner = product(reader);
+  return take(reader, ')') ? inner : null;
+}
+
+function atom(word: string | undefined): UnitMeaning | null {
+  if (word === undefined) return null;
+  const whole = Object.hasOwn(BASES, word) ? BASES[word] : undefined;
+  if (whole) return whole;
+  const [prefix, base] = [word.slice(0, 1), word.slice(1)];
+  if (!Object.hasOwn(PREFIXES, prefix) || !Object.hasOwn(BASES, base)) return null;
+  return { ...BASES[base]!, factor: BASES[base]!.factor * PREFIXES[prefix]! };
+}
+
+function exponent(reader: Reader): number {
+  const word = reader.tokens[reader.at] ?? '';
+  const value = word === '²' ? 2 : word === '³' ? 3 : Number(word.replace(/^\^/, '') || Number.NaN);
+  if (!Number.isInteger(value)) return 1;
+  reader.at++;
+  return value;
+}
+
+function take(reader: Reader, token: string): boolean {
+  if (reader.tokens[reader.at] !== token) return false;
+  reader.at++;
+  return true;
+}
+
+function times(a: UnitMeaning, b: UnitMeaning): UnitMeaning {
+  return { factor: a.factor * b.factor, dimension: a.dimension.map((d, i) => d + b.dimension[i]!) };
+}
+
+function power(a: UnitMeaning, exponent: number): UnitMeaning {
+  return { factor: a.factor ** exponent, dimension: a.dimension.map((d) => d * exponent) };
+}
