@@ -30,6 +30,7 @@ export class Program {
   readonly #plan: Planner;
   #p: Parameters;
   #changed = false;
+  #started = false;
   #kind: Parameters['program'];
   #cycle: Cycle;
   #index = 0;
@@ -37,23 +38,26 @@ export class Program {
   #begin = 0;
   #cycles = 0;
   #segments = 0;
+  /** A motion was begun at this sample. */
+  #moved = false;
 
-  /** @throws RangeError naming the limit, here or when a move is begun, if a limit of a move is not positive. */
   constructor(p: Parameters, moves: readonly MoveLine[]) {
     this.#p = p;
     this.#plan = new Planner(moves);
     this.#kind = p.program;
     this.#cycle = CYCLES[p.program];
     this.#segment = this.#plan.dwell(0);
-    this.reset();
   }
 
-  /** Back to `start` and the first segment, which begins at `time` (s), with the parameters as they are set now. */
-  reset(time = 0): void {
-    this.#plan.reset(this.#p.start);
+  /** Back to `start`: the first segment begins at the next sample, with the parameters as they are then. */
+  reset(): void {
+    this.#started = false;
+  }
+
+  /** Begins the cycle anew from a standing `position` (m) at `time` (s): where the table was left while the drive was off. */
+  resumeFrom(position: number, time: number): void {
+    this.#plan.position = position;
     this.#changed = false;
-    this.#cycles = 0;
-    this.#segments = 0;
     this.#begin = time;
     this.#enterCycle();
     this.#planSegment();
@@ -65,13 +69,16 @@ export class Program {
     this.#changed = true;
   }
 
-  /** The command at `time` (s, never less than at the last call). */
+  /**
+   * The command at `time` (s, never less than at the last call since the reset).
+   * @throws RangeError naming the limit if a move begins whose speed, acceleration or jerk limit is not positive.
+   */
   advance(time: number, out: ProgramOutput): void {
+    this.#moved = false;
+    if (!this.#started) this.#start(time);
     if (this.#changed) this.#heedChange(time);
-    let moving = false;
     for (let begun = 0; begun < MOST_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
       this.#beginNext(this.#segment.swingsOn ? this.#begin + this.#segment.duration : time);
-      moving ||= this.#segment.moving;
     }
     // A swinging segment that is still behind has lost more samples than can be caught up with: it goes on from here.
     if (this.#isOver(time)) this.#begin = time;
@@ -80,9 +87,20 @@ export class Program {
     out.frequency = 0;
     out.phase = 0;
     this.#segment.sample(time - this.#begin, out);
-    out.moving = moving || this.#segment.moving;
+    out.moving = this.#moved || this.#segment.moving;
     out.cycle = this.#cycles;
     out.segment = this.#segments;
+  }
+
+  #start(time: number): void {
+    this.#started = true;
+    this.#changed = false;
+    this.#cycles = 0;
+    this.#segments = 0;
+    this.#begin = time;
+    this.#plan.reset(this.#p.start);
+    this.#enterCycle();
+    this.#planSegment();
   }
 
   #isOver(time: number): boolean {
@@ -126,5 +144,6 @@ export class Program {
       this.#index === APPROACH
         ? plan.moveTo(plan.home, this.#p)
         : this.#cycle.segment(this.#index, this.#p, plan);
+    this.#moved ||= this.#segment.moving;
   }
 }
