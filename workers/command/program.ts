@@ -38,7 +38,7 @@ export class Program {
   #begin = 0;
   #cycles = 0;
   #segments = 0;
-  /** A motion was begun at this sample. */
+  /** A motion was begun since the last sample. */
   #moved = false;
 
   constructor(p: Parameters, moves: readonly MoveLine[]) {
@@ -56,9 +56,10 @@ export class Program {
 
   /** Begins the cycle anew from a standing `position` (m) at `time` (s): where the table was left while the drive was off. */
   resumeFrom(position: number, time: number): void {
-    this.#plan.position = position;
+    this.#started = true;
     this.#changed = false;
     this.#begin = time;
+    this.#plan.reset(position);
     this.#enterCycle();
     this.#planSegment();
   }
@@ -74,7 +75,6 @@ export class Program {
    * @throws RangeError naming the limit if a move begins whose speed, acceleration or jerk limit is not positive.
    */
   advance(time: number, out: ProgramOutput): void {
-    this.#moved = false;
     if (!this.#started) this.#start(time);
     if (this.#changed) this.#heedChange(time);
     for (let begun = 0; begun < MOST_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
@@ -88,19 +88,15 @@ export class Program {
     out.phase = 0;
     this.#segment.sample(time - this.#begin, out);
     out.moving = this.#moved || this.#segment.moving;
+    this.#moved = false;
     out.cycle = this.#cycles;
     out.segment = this.#segments;
   }
 
   #start(time: number): void {
-    this.#started = true;
-    this.#changed = false;
     this.#cycles = 0;
     this.#segments = 0;
-    this.#begin = time;
-    this.#plan.reset(this.#p.start);
-    this.#enterCycle();
-    this.#planSegment();
+    this.resumeFrom(this.#p.start, time);
   }
 
   #isOver(time: number): boolean {
