@@ -1,0 +1,184 @@
+import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
+import type { Frame } from '../../shared/protocol.ts';
+import { Level, RATIO } from './level.ts';
+import { Segments } from './segments.ts';
+
+/**
+ * Bins kept per level. At 8000 position-loop samples a second: 8 s of single samples, then 2 minutes, 17 minutes and
+ * 2 hours in steps of 2, 32 and 512 ms; 50 MB in all, allocated once.
+ */
+const CAPACITIES: readonly number[] = [65536, 65536, 32768, 16384];
+
+/** A mean square needs bins across which a force hardly changes, s. */
+const MEAN_RESOLUTION = 5e-4;
+
+/** A bin that ends on the edge of a column must not reach into the next one by a rounding error; columns. */
+const ROUNDING = 1e-6;
+
+/** Into how many columns a window is cut to find its extremes. */
+const FINE = 256;
+
+const TIME = CHANNEL_INDEX.time;
+
+/**
+ * What the axis did lately: minimum and maximum of every channel, in levels of detail from the single position-loop
+ * sample upwards, in memory that never grows. No level drops a sample, so the shortest spike is
+ * seen at any zoom. Times are simulated seconds, values SI.
+ */
+export class History {
+  /** Changes whenever there is something new to be seen. */
+  version = 0;
+  private run = Number.NaN;
+  private readonly levels: readonly Level[];
+  private readonly segments: Segments;
+  /** Per level: bins that the next level has not merged yet. */
+  private readonly pending: number[];
+  /** Time between two samples of the recorder, s: the shortest seen. */
+  private spacing = Number.POSITIVE_INFINITY;
+  /** Time of the newest sample, s. */
+  private newest = Number.NaN;
+  private readonly lows = new Float64Array(FINE);
+  private readonly highs = new Float64Array(FINE);
+
+  /** `capacities`: bins kept per level, finest first, powers of two of at least `RATIO`. */
+  constructor(capacities: readonly number[] = CAPACITIES) {
+    const small = capacities.find((capacity) => capacity < RATIO);
+    if (small !== undefined) throw new RangeError(`capacity is ${small}, allowed is ${RATIO} or more`);
+    this.levels = capacities.map((capacity) => new Level(capacity));
+    this.segments = new Segments(this.levels);
+    this.pending = capacities.map(() => 0);
+  }
+
+  /** Simulated time of the newest sample, s; NaN if there is none. */
+  get latestTime(): number {
+    return this.newest;
+  }
+
+  /** Start of the oldest bin that is kept at any level, s; NaN if there is none. */
+  get oldestTime(): number {
+    let k = this.levels.length - 1;
+    while (k > 0 && this.levels[k]!.written === 0) k--;
+    const coarsest = this.levels[k]!;
+    return coarsest.written > 0 ? coarsest.begin(coarsest.oldest) : Number.NaN;
+  }
+
+  /** Takes over a telemetry frame; the frame of another run forgets everything before it. */
+  ingest(frame: Frame): void {
+    if (frame.run !== this.run) {
+      this.clear();
+      this.run = frame.run;
+    }
+    for (let i = 0; i < frame.count; i++) this.append(frame.bins, i * 2 * CHANNEL_COUNT);
+    if (frame.count > 0) this.version++;
+  }
+
+  clear(): void {
+    for (const level of this.levels) level.written = 0;
+    this.pending.fill(0);
+    this.spacing = Number.POSITIVE_INFINITY;
+    this.newest = Number.NaN;
+    this.version++;
+  }
+
+  /**
+   * Minimum and maximum of a channel in each of `count` equal columns of [from, to), into the first `count` places of
+   * `lows` and `highs`. A column takes every bin that touches it, so an extreme may show in the neighbouring column
+   * too; where nothing was recorded it holds NaN.
+   */
+  columns(
+    channel: ChannelName,
+    from: number,
+    to: number,
+    count: number,
+    lows: Float64Array,
+    highs: Float64Array,
+  ): void {
+    lows.fill(Number.NaN, 0, count);
+    highs.fill(Number.NaN, 0, count);
+    const perSecond = count / (to - from);
+    this.segments.cover(from, to, 1 / perSecond);
+    for (let s = 0; s < this.segments.count; s++) {
+      const level = this.levels[this.segments.level[s]!]!;
+      const span = level.tracks[TIME]!;
+      const track = level.tracks[CHANNEL_INDEX[channel]]!;
+      for (let n = this.segments.first[s]!; n < this.segments.end[s]!; n++) {
+        const slot = level.slot(n);
+        const low = track[slot]!;
+        const high = track[slot + 1]!;
+        const first = Math.max(0, Math.floor((span[slot]! - from) * perSecond + ROUNDING));
+        const end = Math.min(
+          count,
+          Math.max(first + 1, Math.ceil((span[slot + 1]! - from) * perSecond - ROUNDING)),
+        );
+        for (let column = first; column < end; column++) {
+          if (!(lows[column]! <= low)) lows[column] = low;
+          if (!(highs[column]! >= high)) highs[column] = high;
+        }
+      }
+    }
+  }
+
+  /** Minimum and maximum of a channel in [from, to) into `out[0]` and `out[1]`; NaN if nothing was recorded. */
+  extremes(channel: ChannelName, from: number, to: number, out: Float64Array): void {
+    this.columns(channel, from, to, FINE, this.lows, this.highs);
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let column = 0; column < FINE; column++) {
+      if (this.lows[column]! < low) low = this.lows[column]!;
+      if (this.highs[column]! > high) high = this.highs[column]!;
+    }
+    const found = low <= high;
+    out[0] = found ? low : Number.NaN;
+    out[1] = found ? high : Number.NaN;
+  }
+
+  /**
+   * Mean square of a channel over what was recorded in [from, to); NaN if that is nothing. A channel is taken to run
+   * straight from the minimum to the maximum of a bin, which has the mean square (a² + ab + b²)/3.
+   */
+  meanSquare(channel: ChannelName, from: number, to: number): number {
+    let integral = 0;
+    let duration = 0;
+    this.segments.cover(from, to, MEAN_RESOLUTION);
+    for (let s = 0; s < this.segments.count; s++) {
+      const level = this.levels[this.segments.level[s]!]!;
+      const span = level.tracks[TIME]!;
+      const track = level.tracks[CHANNEL_INDEX[channel]]!;
+      for (let n = this.segments.first[s]!; n < this.segments.end[s]!; n++) {
+        const slot = level.slot(n);
+        const a = track[slot]!;
+        const b = track[slot + 1]!;
+        const length = span[slot + 1]! - span[slot]!;
+        integral += ((a * a + a * b + b * b) / 3) * length;
+        duration += length;
+      }
+    }
+    return integral / duration;
+  }
+
+  private append(bins: Float64Array, at: number): void {
+    const finest = this.levels[0]!;
+    const begin = bins[at + 2 * TIME]!;
+    const last = bins[at + 2 * TIME + 1]!;
+    if (finest.written > 0) {
+      const step = begin - this.newest;
+      this.spacing = Math.min(this.spacing, step);
+      const gap = step > 1.5 * this.spacing;
+      if (!gap) finest.setEnd(finest.written - 1, begin);
+      this.merge(gap ? 1 : RATIO);
+    }
+    finest.appendRecord(bins, at);
+    finest.setEnd(finest.written - 1, last + (this.spacing < Infinity ? this.spacing : 0));
+    this.pending[0]!++;
+    this.newest = last;
+  }
+
+  /** Passes the bins of every level that has `least` or more waiting on to the next level. */
+  private merge(least: number): void {
+    for (let k = 0; k + 1 < this.levels.length && this.pending[k]! >= least; k++) {
+      this.levels[k + 1]!.appendMerged(this.levels[k]!, this.pending[k]!);
+      this.pending[k] = 0;
+      this.pending[k + 1]!++;
+    }
+  }
+}
