@@ -1,0 +1,89 @@
+import { motorConstants } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { Biquad } from './biquad.ts';
+
+/*
+ * Parallel PID on the encoder reading, once per position-loop sample Tp:
+ *
+ *   e  = x_set − x_m
+ *   v̂ += Tp/(T_f + Tp) ((x_m − x_m,before)/Tp − v̂)
+ *   I += Ki Tp e
+ *   F  = Kp e + I + Kd (v_set − v̂) + K_vff v_set + K_aff a_set + F_bias
+ *   i_q* = (lowpass(notch2(notch1(F))) + F_program)/K_f,pk, limited
+ *
+ * m, N, A. While the current is limited, I does not move further in the limited direction.
+ */
+export class PositionLoop {
+  /** Results of the last `step`: m, m/s, A. */
+  error = 0;
+  speedEstimate = 0;
+  currentCommand = 0;
+
+  private readonly notch1 = new Biquad();
+  private readonly notch2 = new Biquad();
+  private readonly lowpass = new Biquad();
+  private integral = 0;
+  private lastReading = Number.NaN;
+  private perForce = 0;
+  private period = 1;
+  private speedFilter = 1;
+
+  configure(p: Parameters): void {
+    const rate = p.currentRate / p.positionDivider;
+    this.period = 1 / rate;
+    this.speedFilter = this.period / (p.derivativeTime + this.period);
+    this.perForce = 1 / motorConstants(p).forcePerAmp;
+    if (p.notch1) this.notch1.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
+    else this.notch1.setThrough();
+    if (p.notch2) this.notch2.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
+    else this.notch2.setThrough();
+    if (p.lowpass) this.lowpass.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
+    else this.lowpass.setThrough();
+  }
+
+  /** Starts afresh: integrator empty, filters empty, speed estimate zero. */
+  reset(): void {
+    this.integral = 0;
+    this.speedEstimate = 0;
+    this.currentCommand = 0;
+    this.lastReading = Number.NaN;
+    this.notch1.reset();
+    this.notch2.reset();
+    this.lowpass.reset();
+  }
+
+  /** One sample. Positions in m, `programForce` in N, `limit` the current amplitude in A. */
+  step(
+    p: Parameters,
+    position: number,
+    speed: number,
+    acceleration: number,
+    programForce: number,
+    reading: number,
+    limit: number,
+  ): void {
+    this.observe(position, reading);
+    const integralBefore = this.integral;
+    this.integral += p.Ki * this.period * this.error;
+    const force =
+      p.Kp * this.error +
+      this.integral +
+      p.Kd * (speed - this.speedEstimate) +
+      p.speedFeedforward * speed +
+      p.accelerationFeedforward * acceleration +
+      p.forceBias;
+    const shaped = this.lowpass.step(this.notch2.step(this.notch1.step(force))) + programForce;
+    const wanted = shaped * this.perForce;
+    this.currentCommand = Math.min(Math.max(wanted, -limit), limit);
+    if (this.currentCommand !== wanted && this.error * wanted > 0) this.integral = integralBefore;
+  }
+
+  /** Follows the encoder without driving: error and speed estimate stay right while the drive is off. */
+  observe(position: number, reading: number): void {
+    if (Number.isNaN(this.lastReading)) this.lastReading = reading;
+    this.speedEstimate +=
+      this.speedFilter * ((reading - this.lastReading) / this.period - this.speedEstimate);
+    this.lastReading = reading;
+    this.error = position - reading;
+  }
+}

@@ -1,0 +1,55 @@
+import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT } from './state.ts';
+
+/**
+ * Energy account of a run, J: in + set = losses + out + change of stored energy. `set` is what changes of parameters and
+ * temperatures put into the stored energy. Nothing is fitted: what does not balance shows in `residual`.
+ */
+export class Audit {
+  in = 0;
+  copper = 0;
+  iron = 0;
+  nut = 0;
+  guide = 0;
+  other = 0;
+  out = 0;
+  set = 0;
+  /** Sum of what went through, whichever way, tick by tick. */
+  throughput = 0;
+
+  private stored: number;
+
+  constructor(private readonly storedAtStart: number) {
+    this.stored = storedAtStart;
+  }
+
+  /** Takes the energies of one tick out of the state vector, which continues from zero. */
+  takeTick(y: number[], stored: number): void {
+    this.in += y[E_IN]!;
+    this.copper += y[E_COPPER]!;
+    this.iron += y[E_IRON]!;
+    this.nut += y[E_NUT]!;
+    this.guide += y[E_GUIDE]!;
+    this.other += y[E_OTHER]!;
+    this.out += y[E_OUT]!;
+    this.throughput += Math.abs(y[E_IN]!) + Math.abs(y[E_OUT]!) + Math.abs(stored - this.stored);
+    for (let k = E_IN; k <= E_OUT; k++) y[k] = 0;
+    this.stored = stored;
+  }
+
+  /** Books a jump of the stored energy that no physical process made: a parameter or temperature was set. */
+  bookSet(stored: number): void {
+    this.set += stored - this.stored;
+    this.stored = stored;
+  }
+
+  /** What does not balance, J. */
+  get residual(): number {
+    const losses = this.copper + this.iron + this.nut + this.guide + this.other;
+    return this.in + this.set - losses - this.out - (this.stored - this.storedAtStart);
+  }
+
+  /** Residual over throughput. */
+  get relativeResidual(): number {
+    return this.throughput > 0 ? this.residual / this.throughput : 0;
+  }
+}

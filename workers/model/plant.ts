@@ -1,0 +1,212 @@
+import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { Cogging } from './cogging.ts';
+import { EndStops } from './endStops.ts';
+import { ironFactor } from './field.ts';
+import { Friction } from './friction.ts';
+import { Link } from './link.ts';
+import {
+  CURRENTS,
+  E_COPPER,
+  E_GUIDE,
+  E_IN,
+  E_IRON,
+  E_NUT,
+  E_OTHER,
+  E_OUT,
+  stateCount,
+  type Temperatures,
+  V1,
+  V2,
+  X1,
+  X2,
+  Z,
+} from './state.ts';
+import { Windings } from './windings.ts';
+
+/** Standard acceleration of free fall, m/s² (ISO 80000-3). */
+export const GRAVITY = 9.80665;
+/** Speed over which a drag force changes sign, m/s. */
+const DRAG_REVERSAL = 5e-4;
+
+/*
+ * The right-hand side, assembled from one file per physical idea. Forces in N, positive along +x, on the motor side (1) and table (2):
+ *
+ *   F1 = F_em − F_cog − F_iron − F_nut − F_link − m1 g sinθ                              v1' = F1/m1 − ab
+ *   F2 = F_link' − F_guide − m2 g sinθ + F_cb + F_process + F_hand + F_stop              v2' = F2/m2 − ab
+ *   ab = (−(F1 + m1 g sinθ) − (F2 + m2 g sinθ − F_hand) − k_b xb − c_b vb)/m_b           0 with a fixed base
+ *
+ * Positions and speeds of motor and table are relative to the base. Energies are integrated beside them for the audit.
+ */
+export class Plant {
+  readonly size: number;
+  readonly motors: number;
+  readonly base: boolean;
+  readonly windings: Windings;
+  readonly cogging = new Cogging();
+  readonly friction = new Friction();
+  readonly link = new Link();
+  readonly endStops = new EndStops();
+
+  /** Inputs, held between controller ticks. */
+  voltageD = 0;
+  voltageQ = 0;
+  processForce = 0;
+  handHolds = false;
+  handPosition = 0;
+
+  private readonly baseAt: number;
+  private m1 = 1;
+  private m2 = 1;
+  private mb = 1;
+  private kb = 0;
+  private cb = 0;
+  private weight1 = 0;
+  private weight2 = 0;
+  private counterbalance = 0;
+  private eddy = 0;
+  private hysteresis = 0;
+  private nutDrag = 0;
+  private nutViscous = 0;
+  private handStiffness = 0;
+  private handDamping = 0;
+
+  constructor(motors: number, base: boolean) {
+    this.motors = motors;
+    this.base = base;
+    this.size = stateCount(motors, base);
+    this.windings = new Windings(motors);
+    this.baseAt = CURRENTS + 2 * motors;
+  }
+
+  /** Takes parameters and temperatures; everything the right-hand side needs is worked out here, once. */
+  configure(p: Parameters, t: Temperatures): void {
+    const motor = motorConstants(p);
+    this.m1 = motorSideMass(p);
+    this.m2 = loadSideMass(p);
+    this.mb = p.baseMass;
+    const omegaB = 2 * Math.PI * p.baseFrequency;
+    this.kb = p.baseMass * omegaB ** 2;
+    this.cb = 2 * p.baseDamping * p.baseMass * omegaB;
+    const gravity = GRAVITY * Math.sin(p.inclination);
+    this.weight1 = this.m1 * gravity;
+    this.weight2 = this.m2 * gravity;
+    this.counterbalance = p.counterbalance;
+    this.eddy = p.motorCount * p.eddyDrag;
+    this.hysteresis = p.motorCount * p.hysteresisDrag;
+    this.nutDrag = p.nutDrag;
+    this.nutViscous = p.nutViscous;
+    this.handStiffness = p.handStiffness;
+    this.handDamping = p.handDamping;
+
+    this.windings.configure(p, motor, t);
+    this.cogging.configure(p, motor.polePitch);
+    this.link.configure(p, t.screw);
+    this.endStops.configure(p);
+    const attraction = p.motorCount * ironFactor(p, motor.polePitch) * p.attraction;
+    const normal = Math.abs(this.m2 * GRAVITY * Math.cos(p.inclination) + attraction);
+    this.friction.configure({
+      coulomb: p.frictionCoefficient * normal + p.sealFriction,
+      breakaway: p.stictionCoefficient * normal + p.sealStiction,
+      stribeckSpeed: p.stribeckSpeed,
+      bristleStiffness: p.bristleStiffness,
+      bristleDamping: p.bristleDamping,
+      dampingFadeSpeed: p.dampingFadeSpeed,
+      viscous: p.viscous,
+    });
+  }
+
+  /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight. */
+  initialState(x: number): number[] {
+    const y = new Array<number>(this.size).fill(0);
+    y[X1] = x;
+    y[X2] = x;
+    if (this.base) y[this.baseAt] = -(this.weight1 + this.weight2) / this.kb;
+    return y;
+  }
+
+  /** dy/dt, written in place. */
+  readonly derivative = (_time: number, y: number[], dy: number[]): void => {
+    const x1 = y[X1]!;
+    const v1 = y[V1]!;
+    const x2 = y[X2]!;
+    const v2 = y[V2]!;
+    const z = y[Z]!;
+    const xb = this.base ? y[this.baseAt]! : 0;
+    const vb = this.base ? y[this.baseAt + 1]! : 0;
+
+    this.windings.derivative(x1, v1, this.voltageD, this.voltageQ, y, dy);
+    this.link.evaluate(x1, v1, x2, v2);
+    this.endStops.evaluate(x2, v2);
+    const zDot = this.friction.bristleSpeed(v2, z);
+    const guide = this.friction.force(v2, z, zDot);
+    const reversal = Math.tanh(v1 / DRAG_REVERSAL);
+    const iron = this.eddy * v1 + this.hysteresis * reversal;
+    const nut = this.nutDrag * reversal + this.nutViscous * v1;
+    const hand = this.handHolds ? this.handForce(x2 + xb, v2 + vb) : 0;
+
+    const onMotor = this.windings.force - this.cogging.force(x1) - iron - nut + this.link.onMotor;
+    const onTable = this.link.onTable - guide + this.counterbalance + this.processForce + this.endStops.force;
+
+    let ab = 0;
+    if (this.base) {
+      ab = (-onMotor - onTable - this.kb * xb - this.cb * vb) / this.mb;
+      dy[this.baseAt] = vb;
+      dy[this.baseAt + 1] = ab;
+    }
+    dy[X1] = v1;
+    dy[V1] = (onMotor - this.weight1) / this.m1 - ab;
+    dy[X2] = v2;
+    dy[V2] = (onTable + hand - this.weight2) / this.m2 - ab;
+    dy[Z] = zDot;
+
+    dy[E_IN] = this.windings.inputPower;
+    dy[E_COPPER] = this.windings.copperPower;
+    dy[E_IRON] = iron * v1;
+    dy[E_NUT] = nut * v1;
+    dy[E_GUIDE] = guide * v2;
+    dy[E_OTHER] = this.link.loss + this.endStops.loss + this.cb * vb * vb;
+    dy[E_OUT] = -this.processForce * v2 - hand * (v2 + vb);
+  };
+
+  /** Energy stored in coils, motion, link, detents, height, mounts and buffers, J. */
+  storedEnergy(y: readonly number[]): number {
+    const x1 = y[X1]!;
+    const x2 = y[X2]!;
+    const xb = this.base ? y[this.baseAt]! : 0;
+    const vb = this.base ? y[this.baseAt + 1]! : 0;
+    return (
+      this.windings.energy(y) +
+      0.5 * this.m1 * (y[V1]! + vb) ** 2 +
+      0.5 * this.m2 * (y[V2]! + vb) ** 2 +
+      this.link.energy(x1, x2) +
+      this.cogging.energy(x1) +
+      this.endStops.energy(x2) +
+      this.weight1 * (x1 + xb) +
+      this.weight2 * (x2 + xb) -
+      this.counterbalance * x2 +
+      0.5 * this.mb * vb * vb +
+      0.5 * this.kb * xb * xb
+    );
+  }
+
+  /** Spring force of the hand on the table at absolute position x and speed v, N; 0 when nothing is held. */
+  handForce(x: number, v: number): number {
+    return this.handHolds ? this.handStiffness * (this.handPosition - x) - this.handDamping * v : 0;
+  }
+
+  basePosition(y: readonly number[]): number {
+    return this.base ? y[this.baseAt]! : 0;
+  }
+
+  baseSpeed(y: readonly number[]): number {
+    return this.base ? y[this.baseAt + 1]! : 0;
+  }
+
+  /** Drag of iron and nut at motor speed v1, N, for display. */
+  drag(v1: number): number {
+    return (
+      (this.eddy + this.nutViscous) * v1 + (this.hysteresis + this.nutDrag) * Math.tanh(v1 / DRAG_REVERSAL)
+    );
+  }
+}
