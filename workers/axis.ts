@@ -110,9 +110,9 @@ export class Axis {
     if (position !== null) this.plant.handPosition = position;
   }
 
-  /** One current-loop period. Does nothing once tripped. */
-  step(): void {
-    if (this.trip) return;
+  /** One current-loop period. Returns false, with nothing done or recorded, once tripped. */
+  step(): boolean {
+    if (this.trip) return false;
     const { p, plant, y } = this;
     const time = this.time;
     let id = 0;
@@ -125,7 +125,7 @@ export class Axis {
     const appliedQ = this.currentLoop.voltageQ;
     if (this.tick % p.positionDivider === 0) {
       this.samplePosition(time, id * id + iq * iq);
-      if (this.trip) return;
+      if (this.trip) return false;
     }
     if (p.drive === 'on') {
       this.currentLoop.step(this.positionLoop.currentCommand, id, iq, this.positionLoop.speedEstimate);
@@ -136,6 +136,7 @@ export class Axis {
     this.fillRecord(time, id, iq);
     this.integrate(time);
     this.tick++;
+    return true;
   }
 
   /** Stored energy now, J; for checks. */

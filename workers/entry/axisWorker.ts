@@ -1,0 +1,133 @@
+import { expose } from 'comlink';
+import { CHANNEL_COUNT } from '../../shared/channels.ts';
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import type { AxisCommands, AxisStatus, Frame, FrameRequest, TuningSession } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { Session } from '../run/session.ts';
+import { type Paced, Pacer } from './pacer.ts';
+
+/**
+ * The simulation worker: commands in through comlink, frames out through a raw port, one for each request of the page. Between messages
+ * it pumps the pacer; a message posted to itself yields to the queue without the delay of a timer.
+ */
+class AxisWorker implements AxisCommands<MessagePort>, Paced {
+  session!: Session;
+  private readonly pacer = new Pacer();
+  private readonly beat = new MessageChannel();
+  private running = false;
+  private beating = false;
+  private moveToFinish = Number.POSITIVE_INFINITY;
+
+  constructor() {
+    this.beat.port1.onmessage = () => this.onBeat();
+  }
+
+  load(scene: Scene): void {
+    this.running = false;
+    if (this.session) this.session.load(scene);
+    else this.session = new Session(scene);
+  }
+
+  run(): void {
+    this.go(Number.POSITIVE_INFINITY);
+  }
+
+  runOneMove(): void {
+    this.go(this.session.meter.count + 1);
+  }
+
+  pause(): void {
+    this.running = false;
+  }
+
+  setPace(pace: number): void {
+    this.pacer.pace = pace;
+    this.pacer.start(performance.now());
+  }
+
+  stepTick(): void {
+    this.running = false;
+    if (this.session.canStep) this.session.step();
+  }
+
+  reset(): void {
+    this.session.reset();
+  }
+
+  change(changes: ParameterChanges): void {
+    this.session.change(changes);
+  }
+
+  hand(position: number | null): void {
+    this.session.hand(position);
+  }
+
+  connect(frames: MessagePort): void {
+    frames.onmessage = ({ data }: MessageEvent<FrameRequest>) => {
+      const frame = this.frame(data);
+      frames.postMessage(frame, [frame.bins.buffer, frame.now.buffer]);
+    };
+  }
+
+  recording(): TuningSession {
+    return this.session.recording();
+  }
+
+  replay(session: TuningSession): void {
+    this.session.replay(session);
+    this.go(Number.POSITIVE_INFINITY);
+  }
+
+  mayStep(): boolean {
+    return this.session.canStep && this.session.meter.count < this.moveToFinish;
+  }
+
+  private go(untilMove: number): void {
+    this.moveToFinish = untilMove;
+    this.running = true;
+    this.pacer.start(performance.now());
+    if (!this.beating) this.nextBeat();
+  }
+
+  private nextBeat(): void {
+    this.beating = true;
+    this.beat.port2.postMessage(null);
+  }
+
+  private onBeat(): void {
+    this.beating = false;
+    if (!this.running) return;
+    this.pacer.pump(this, () => performance.now());
+    const { session } = this;
+    if (session.axis.trip || session.ended || session.meter.count >= this.moveToFinish) {
+      this.running = false;
+      return;
+    }
+    this.nextBeat();
+  }
+
+  private frame(request: FrameRequest): Frame {
+    const { session } = this;
+    const { bins, count } = session.recorder.hand(request.bins);
+    const now = request.now?.length === CHANNEL_COUNT ? request.now : new Float64Array(CHANNEL_COUNT);
+    now.set(session.axis.record);
+    return { run: session.run, bins, count, now, status: this.status() };
+  }
+
+  private status(): AxisStatus {
+    const { axis, meter } = this.session;
+    return {
+      state: axis.trip ? 'tripped' : this.running ? 'running' : 'paused',
+      time: axis.time,
+      tick: axis.tick,
+      pace: this.pacer.pace,
+      achievedPace: this.pacer.achieved,
+      lostTime: this.pacer.lost,
+      trip: axis.trip,
+      warnings: axis.warnings,
+      lastMove: meter.last,
+    };
+  }
+}
+
+expose(new AxisWorker());

@@ -1,0 +1,73 @@
+import type { Session } from '../run/session.ts';
+
+/** Longest stretch of work between two looks at the message queue, ms. */
+const BUDGET = 8;
+/** Ticks between two looks at the clock. */
+const BATCH = 16;
+/** Backlog that is still caught up with after a stall, s of wall clock. What is more is reported as lost. */
+const MOST_BACKLOG = 0.1;
+/** Time over which the achieved pace is averaged, s. */
+const PACE_MEMORY = 0.5;
+
+/** What the pacer drives: how many seconds a tick is worth, when to stop. */
+export interface Paced {
+  readonly session: Session;
+  /** True as long as the run may go on; asked before each tick. */
+  mayStep(): boolean;
+}
+
+/**
+ * Turns wall-clock time into ticks. The only place that looks at a clock: the run itself never knows how fast it goes.
+ * `pace` is simulated seconds per second, Infinity as fast as it goes.
+ */
+export class Pacer {
+  pace = 1;
+  achieved = 0;
+  /** Wall-clock seconds that could not be kept up with since the start. */
+  lost = 0;
+
+  private last = 0;
+  private due = 0;
+
+  /** Starts counting from now (ms). */
+  start(now: number): void {
+    this.last = now;
+    this.due = 0;
+    this.lost = 0;
+    this.achieved = 0;
+  }
+
+  /** Runs what is due at `now` (ms), within the budget; `clock` gives the time in ms. */
+  pump(paced: Paced, clock: () => number): void {
+    const now = clock();
+    const elapsed = (now - this.last) / 1000;
+    this.last = now;
+    const period = 1 / paced.session.axis.parameters.currentRate;
+    this.due = Number.isFinite(this.pace)
+      ? this.due + (elapsed * this.pace) / period
+      : Number.POSITIVE_INFINITY;
+
+    let done = 0;
+    while (this.due >= 1 && clock() - now < BUDGET && paced.mayStep()) {
+      for (let i = 0; i < BATCH && this.due >= 1 && paced.mayStep(); i++) {
+        paced.session.step();
+        this.due--;
+        done++;
+      }
+    }
+    this.account(elapsed, done * period, period);
+  }
+
+  private account(elapsed: number, simulated: number, period: number): void {
+    if (!Number.isFinite(this.pace)) this.due = 0;
+    const most = (MOST_BACKLOG * this.pace) / period;
+    if (this.due > most) {
+      this.lost += ((this.due - most) * period) / this.pace;
+      this.due = most;
+    }
+    if (elapsed > 0) {
+      const weight = 1 - Math.exp(-elapsed / PACE_MEMORY);
+      this.achieved += weight * (simulated / elapsed - this.achieved);
+    }
+  }
+}

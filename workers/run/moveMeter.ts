@@ -1,0 +1,98 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { MoveFigures } from '../../shared/protocol.ts';
+
+/**
+ * Measures one move after the other from the records at the position-loop samples. A move lasts from the start of its commanded
+ * motion to the start of the next, so its dwell belongs to it; an oscillation is measured cycle by cycle.
+ *
+ * Settling time: from the end of the commanded motion to the last sample at which |following error| was outside the window.
+ */
+export class MoveMeter {
+  /** Moves measured so far. */
+  count = 0;
+  last: MoveFigures | null = null;
+
+  private begun = false;
+  private wasMoving = false;
+  private cycle = 0;
+  private startTime = 0;
+  private startCopper = 0;
+  private motionEnd = 0;
+  private lastOutside = 0;
+  private settled = false;
+  private samples = 0;
+  private peakError = 0;
+  private sumError = 0;
+  private peakForce = 0;
+  private sumForce = 0;
+  private peakCurrent = 0;
+  private sumCurrent = 0;
+
+  /** One position-loop sample; `window` in m, `copper` the copper loss so far in J. */
+  sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
+    const time = record[C.time]!;
+    const starts = moving && (!this.wasMoving || cycle !== this.cycle);
+    if (starts) {
+      if (this.begun) this.close(time, copper);
+      this.open(time, copper);
+    }
+    if (this.begun) this.measure(record, time, moving, window);
+    this.wasMoving = moving;
+    this.cycle = cycle;
+  }
+
+  /** Closes what is being measured, at the end of a run. */
+  finish(time: number, copper: number): void {
+    if (this.begun && this.samples > 0) this.close(time, copper);
+    this.begun = false;
+  }
+
+  private open(time: number, copper: number): void {
+    this.begun = true;
+    this.startTime = time;
+    this.startCopper = copper;
+    this.motionEnd = time;
+    this.lastOutside = time;
+    this.settled = true;
+    this.samples = 0;
+    this.peakError = 0;
+    this.sumError = 0;
+    this.peakForce = 0;
+    this.sumForce = 0;
+    this.peakCurrent = 0;
+    this.sumCurrent = 0;
+  }
+
+  private measure(record: Float64Array, time: number, moving: boolean, window: number): void {
+    const error = Math.abs(record[C.followingError]!);
+    const force = Math.abs(record[C.motorForce]!);
+    const current = Math.hypot(record[C.forceCurrent]!, record[C.fieldCurrent]!);
+    if (moving) this.motionEnd = time;
+    this.settled = error <= window;
+    if (!this.settled) this.lastOutside = time;
+    this.samples++;
+    this.peakError = Math.max(this.peakError, error);
+    this.sumError += error * error;
+    this.peakForce = Math.max(this.peakForce, force);
+    this.sumForce += force * force;
+    this.peakCurrent = Math.max(this.peakCurrent, current);
+    this.sumCurrent += current * current;
+  }
+
+  private close(time: number, copper: number): void {
+    const n = this.samples;
+    const duration = time - this.startTime;
+    this.last = {
+      index: this.count++,
+      duration,
+      peakError: this.peakError,
+      rmsError: Math.sqrt(this.sumError / n),
+      settlingTime: this.settled ? Math.max(this.lastOutside - this.motionEnd, 0) : null,
+      peakForce: this.peakForce,
+      rmsForce: Math.sqrt(this.sumForce / n),
+      peakCurrent: this.peakCurrent,
+      rmsCurrent: Math.sqrt(this.sumCurrent / n),
+      copperLoss: duration > 0 ? (copper - this.startCopper) / duration : 0,
+    };
+  }
+}

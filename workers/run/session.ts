@@ -1,0 +1,130 @@
+import { type ParameterChanges, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import type { AxisEvent, TuningSession } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { Axis } from '../axis.ts';
+import { MoveMeter } from './moveMeter.ts';
+import { Recorder } from './recorder.ts';
+
+/** Bins the recorder holds before the run must wait for a reader: a third of a second at eight times real time. */
+const RECORDER_BINS = 8192;
+
+type Input = { kind: 'change'; changes: ParameterChanges } | { kind: 'hand'; position: number | null };
+
+/** True when one of the changes alters the structure of the model, so that a new run has to begin. */
+export function needsRestart(changes: ParameterChanges): boolean {
+  return Object.keys(changes).some((name) => parameterRow(name as ParameterName).restart);
+}
+
+/**
+ * A run of one scene with everything that a person does to it. Inputs wait for the next position-loop sample and are noted with
+ * their tick, so the run can be repeated exactly. Pure: it knows nothing of clocks, pages or frames.
+ */
+export class Session {
+  readonly recorder = new Recorder(RECORDER_BINS);
+  axis!: Axis;
+  meter!: MoveMeter;
+  /** Counts restarts: everything recorded under an earlier number belongs to another run. */
+  run = 0;
+
+  private scene: Scene;
+  private waiting: Input[] = [];
+  private events: AxisEvent[] = [];
+  private script: readonly AxisEvent[] = [];
+  private scriptAt = 0;
+  private lastTick = Number.POSITIVE_INFINITY;
+
+  constructor(scene: Scene) {
+    this.scene = scene;
+    this.start(scene, [], Number.POSITIVE_INFINITY);
+  }
+
+  /** Repeats a recorded session from its start; `ended` says when it is through. */
+  static replay(session: TuningSession): Session {
+    const copy = new Session(session.scene);
+    copy.start(session.scene, session.events, session.ticks);
+    return copy;
+  }
+
+  /** Back to the start of the scene as it is set now. */
+  reset(): void {
+    const changes = this.waiting.flatMap((input) => (input.kind === 'change' ? [input.changes] : []));
+    const parameters = Object.assign({}, this.axis.parameters, ...changes);
+    this.start({ ...this.scene, parameters }, [], Number.POSITIVE_INFINITY);
+  }
+
+  load(scene: Scene): void {
+    this.start(scene, [], Number.POSITIVE_INFINITY);
+  }
+
+  replay(session: TuningSession): void {
+    this.start(session.scene, session.events, session.ticks);
+  }
+
+  /** Checked changes; they take effect at the next position-loop sample, or restart the run if one needs it. */
+  change(changes: ParameterChanges): void {
+    this.waiting.push({ kind: 'change', changes });
+    if (needsRestart(changes)) this.reset();
+  }
+
+  hand(position: number | null): void {
+    this.waiting.push({ kind: 'hand', position });
+  }
+
+  /** The run can go on: not tripped, not at the end of a replay, and there is room to record. */
+  get canStep(): boolean {
+    return !this.axis.trip && this.axis.tick < this.lastTick && !this.recorder.full;
+  }
+
+  get ended(): boolean {
+    return this.axis.tick >= this.lastTick;
+  }
+
+  /** One current-loop period. */
+  step(): void {
+    const { axis, recorder } = this;
+    const samples = axis.atPositionSample;
+    if (samples) {
+      recorder.closeBin();
+      this.applyInputs();
+    }
+    if (!axis.step()) return;
+    recorder.take(axis.record);
+    if (samples) {
+      const { set, audit, parameters } = axis;
+      this.meter.sample(axis.record, set.moving, set.cycle, parameters.window, audit.copper);
+    }
+  }
+
+  recording(): TuningSession {
+    return { scene: this.scene, events: this.events, ticks: this.axis.tick };
+  }
+
+  private start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {
+    this.scene = scene;
+    this.axis = new Axis(scene);
+    this.meter = new MoveMeter();
+    this.recorder.clear();
+    this.waiting = [];
+    this.events = [];
+    this.script = script;
+    this.scriptAt = 0;
+    this.lastTick = lastTick;
+    this.run++;
+  }
+
+  private applyInputs(): void {
+    const { tick } = this.axis;
+    while (this.scriptAt < this.script.length && this.script[this.scriptAt]!.tick <= tick) {
+      this.apply(this.script[this.scriptAt++]!);
+    }
+    if (this.waiting.length === 0) return;
+    for (const input of this.waiting) this.apply({ tick, ...input });
+    this.waiting = [];
+  }
+
+  private apply(event: AxisEvent): void {
+    if (event.kind === 'change') this.axis.change(event.changes);
+    else this.axis.hand(event.position);
+    this.events.push(event);
+  }
+}
