@@ -89,6 +89,7 @@ export interface AxisCommands<Port> {
   change(changes: ParameterChanges): void;
   /** A hand pulls the table towards a position through its spring; null lets go. */
   hand(position: number | null): void;
+  /** Frames are asked for and answered through this port; load a scene first. */
   connect(frames: Port): void;
   recording(): TuningSession;
   /** Replays a recorded session from its start, then pauses. */

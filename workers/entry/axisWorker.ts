@@ -6,9 +6,12 @@ import type { Scene } from '../../shared/scene.ts';
 import { Session } from '../run/session.ts';
 import { type Paced, Pacer } from './pacer.ts';
 
+/** Rest between two looks at the clock while the run is on time, ms. */
+const REST = 3;
+
 /**
  * The simulation worker: commands in through comlink, frames out through a raw port, one for each request of the page. Between messages
- * it pumps the pacer; a message posted to itself yields to the queue without the delay of a timer.
+ * it pumps the pacer: on time it rests on a timer, behind time a message posted to itself yields to the queue at once.
  */
 class AxisWorker implements AxisCommands<MessagePort>, Paced {
   session!: Session;
@@ -86,27 +89,31 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     this.moveToFinish = untilMove;
     this.running = true;
     this.pacer.start(performance.now());
-    if (!this.beating) this.nextBeat();
+    if (!this.beating) this.nextBeat(true);
   }
 
-  private nextBeat(): void {
+  private nextBeat(behind: boolean): void {
     this.beating = true;
-    this.beat.port2.postMessage(null);
+    if (behind) this.beat.port2.postMessage(null);
+    else setTimeout(() => this.onBeat(), REST);
   }
 
   private onBeat(): void {
     this.beating = false;
     if (!this.running) return;
-    this.pacer.pump(this, () => performance.now());
+    const behind = this.pump();
+    if (this.running) this.nextBeat(behind);
+  }
+
+  private pump(): boolean {
+    const behind = this.pacer.pump(this, () => performance.now());
     const { session } = this;
-    if (session.axis.trip || session.ended || session.meter.count >= this.moveToFinish) {
-      this.running = false;
-      return;
-    }
-    this.nextBeat();
+    if (session.axis.trip || session.ended || session.meter.count >= this.moveToFinish) this.running = false;
+    return behind;
   }
 
   private frame(request: FrameRequest): Frame {
+    if (this.running) this.pump();
     const { session } = this;
     const { bins, count } = session.recorder.hand(request.bins);
     const now = request.now?.length === CHANNEL_COUNT ? request.now : new Float64Array(CHANNEL_COUNT);

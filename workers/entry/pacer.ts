@@ -37,8 +37,8 @@ export class Pacer {
     this.achieved = 0;
   }
 
-  /** Runs what is due at `now` (ms), within the budget; `clock` gives the time in ms. */
-  pump(paced: Paced, clock: () => number): void {
+  /** Runs what is due, within the budget; `clock` gives the time in ms. Returns true when more is due already. */
+  pump(paced: Paced, clock: () => number): boolean {
     const now = clock();
     const elapsed = (now - this.last) / 1000;
     this.last = now;
@@ -56,6 +56,7 @@ export class Pacer {
       }
     }
     this.account(elapsed, done * period, period);
+    return this.due >= 1 || !Number.isFinite(this.pace);
   }
 
   private account(elapsed: number, simulated: number, period: number): void {

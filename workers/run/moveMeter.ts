@@ -1,5 +1,6 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
+import { Tally } from './tally.ts';
 
 /**
  * Measures one move after the other from the records at the position-loop samples. A move lasts from the start of its commanded
@@ -20,13 +21,9 @@ export class MoveMeter {
   private motionEnd = 0;
   private lastOutside = 0;
   private settled = false;
-  private samples = 0;
-  private peakError = 0;
-  private sumError = 0;
-  private peakForce = 0;
-  private sumForce = 0;
-  private peakCurrent = 0;
-  private sumCurrent = 0;
+  private readonly error = new Tally();
+  private readonly force = new Tally();
+  private readonly current = new Tally();
 
   /** One position-loop sample; `window` in m, `copper` the copper loss so far in J. */
   sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
@@ -43,7 +40,7 @@ export class MoveMeter {
 
   /** Closes what is being measured, at the end of a run. */
   finish(time: number, copper: number): void {
-    if (this.begun && this.samples > 0) this.close(time, copper);
+    if (this.begun && this.error.count > 0) this.close(time, copper);
     this.begun = false;
   }
 
@@ -54,44 +51,33 @@ export class MoveMeter {
     this.motionEnd = time;
     this.lastOutside = time;
     this.settled = true;
-    this.samples = 0;
-    this.peakError = 0;
-    this.sumError = 0;
-    this.peakForce = 0;
-    this.sumForce = 0;
-    this.peakCurrent = 0;
-    this.sumCurrent = 0;
+    this.error.clear();
+    this.force.clear();
+    this.current.clear();
   }
 
   private measure(record: Float64Array, time: number, moving: boolean, window: number): void {
-    const error = Math.abs(record[C.followingError]!);
-    const force = Math.abs(record[C.motorForce]!);
-    const current = Math.hypot(record[C.forceCurrent]!, record[C.fieldCurrent]!);
+    const error = record[C.followingError]!;
     if (moving) this.motionEnd = time;
-    this.settled = error <= window;
+    this.settled = Math.abs(error) <= window;
     if (!this.settled) this.lastOutside = time;
-    this.samples++;
-    this.peakError = Math.max(this.peakError, error);
-    this.sumError += error * error;
-    this.peakForce = Math.max(this.peakForce, force);
-    this.sumForce += force * force;
-    this.peakCurrent = Math.max(this.peakCurrent, current);
-    this.sumCurrent += current * current;
+    this.error.add(error);
+    this.force.add(record[C.motorForce]!);
+    this.current.add(Math.hypot(record[C.forceCurrent]!, record[C.fieldCurrent]!));
   }
 
   private close(time: number, copper: number): void {
-    const n = this.samples;
     const duration = time - this.startTime;
     this.last = {
       index: this.count++,
       duration,
-      peakError: this.peakError,
-      rmsError: Math.sqrt(this.sumError / n),
+      peakError: this.error.peak,
+      rmsError: this.error.rms,
       settlingTime: this.settled ? Math.max(this.lastOutside - this.motionEnd, 0) : null,
-      peakForce: this.peakForce,
-      rmsForce: Math.sqrt(this.sumForce / n),
-      peakCurrent: this.peakCurrent,
-      rmsCurrent: Math.sqrt(this.sumCurrent / n),
+      peakForce: this.force.peak,
+      rmsForce: this.force.rms,
+      peakCurrent: this.current.peak,
+      rmsCurrent: this.current.rms,
       copperLoss: duration > 0 ? (copper - this.startCopper) / duration : 0,
     };
   }

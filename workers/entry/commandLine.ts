@@ -1,0 +1,127 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { KITS } from '../../scenes/index.ts';
+import { CHANNEL_NAMES } from '../../shared/channels.ts';
+import { checkParameters, crossChecks } from '../../shared/check.ts';
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { isParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { readScene } from '../../shared/sceneFile.ts';
+import { measureRun, type RunSummary } from '../run/measureRun.ts';
+import { summaryText } from './summaryText.ts';
+
+const DONE = 0;
+const TRIPPED = 1;
+const BAD_INPUT = 2;
+
+const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--csv out.csv] [--json summary.json]
+
+Runs a scene without a page. --set takes any row of the parameter table, in SI units.
+The CSV has every channel at every position-loop sample, unrounded, in SI units.
+Exit code: 0 done, 1 tripped, 2 bad input.`;
+
+class BadInput extends Error {}
+
+/** Runs the axis headless. Returns the exit code. */
+export async function main(argv: string[]): Promise<number> {
+  try {
+    const { values, positionals } = readArguments(argv);
+    if (values.help) {
+      console.log(USAGE);
+      return DONE;
+    }
+    const scene = readSceneFile(positionals, values.set ?? []);
+    const seconds = readSeconds(values.seconds);
+    return run(scene, seconds, values.csv, values.json);
+  } catch (error) {
+    if (!(error instanceof BadInput)) throw error;
+    console.error(error.message);
+    return BAD_INPUT;
+  }
+}
+
+function run(scene: Scene, seconds: number, csvPath?: string, jsonPath?: string): number {
+  const rows: string[] = [];
+  const onSample =
+    csvPath === undefined ? undefined : (record: Float64Array) => void rows.push(record.join(','));
+  const summary = measureRun(scene, seconds, onSample);
+  if (csvPath !== undefined) write(csvPath, `${[CHANNEL_NAMES.join(','), ...rows].join('\n')}\n`);
+  if (jsonPath !== undefined) write(jsonPath, `${JSON.stringify(summary satisfies RunSummary, null, 2)}\n`);
+  console.log(summaryText(scene, summary));
+  return summary.trip ? TRIPPED : DONE;
+}
+
+function readArguments(argv: string[]) {
+  try {
+    return parseArgs({
+      args: argv,
+      allowPositionals: true,
+      options: {
+        seconds: { type: 'string' },
+        set: { type: 'string', multiple: true },
+        csv: { type: 'string' },
+        json: { type: 'string' },
+        help: { type: 'boolean' },
+      },
+    });
+  } catch (error) {
+    throw new BadInput(`${error instanceof Error ? error.message : error}\n\n${USAGE}`);
+  }
+}
+
+function readSeconds(text = '1'): number {
+  const seconds = Number(text);
+  if (!(seconds > 0 && seconds <= 36000)) {
+    throw new BadInput(`--seconds is ${text}; give a number of simulated seconds above 0 and up to 36000.`);
+  }
+  return seconds;
+}
+
+function readSceneFile(positionals: string[], assignments: string[]): Scene {
+  const [path, ...more] = positionals;
+  if (path === undefined || more.length > 0) throw new BadInput(`Give one scene file.\n\n${USAGE}`);
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch {
+    throw new BadInput(`Cannot read the scene file ${path}.`);
+  }
+  const result = readScene(text, KITS);
+  if ('problems' in result) {
+    throw new BadInput(result.problems.map((problem) => `${path}: ${problem.message}`).join('\n'));
+  }
+  return withChanges(result.scene, assignments);
+}
+
+function withChanges(scene: Scene, assignments: string[]): Scene {
+  const input: Record<string, unknown> = {};
+  for (const assignment of assignments) {
+    const at = assignment.indexOf('=');
+    if (at < 1) throw new BadInput(`--set ${assignment}: write name=value.`);
+    const name = assignment.slice(0, at);
+    input[name] = readValue(name, assignment.slice(at + 1));
+  }
+  const { changes, problems } = checkParameters(input, scene.parameters);
+  const parameters = { ...scene.parameters, ...(changes as ParameterChanges) };
+  const all = [...problems, ...crossChecks(parameters)];
+  if (all.length > 0)
+    throw new BadInput(all.map((problem) => `--set ${problem.field}: ${problem.message}`).join('\n'));
+  return { ...scene, parameters };
+}
+
+/** Text to the type of the parameter's row; what does not fit is left to the check, which names the field. */
+function readValue(name: string, text: string): unknown {
+  if (!isParameterName(name)) return text;
+  const { kind } = parameterRow(name);
+  if (kind === 'switch') return text === 'true' ? true : text === 'false' ? false : text;
+  if (kind === 'choice') return text;
+  return text.trim() === '' ? text : Number(text);
+}
+
+function write(path: string, text: string): void {
+  try {
+    writeFileSync(path, text);
+  } catch {
+    throw new BadInput(`Cannot write ${path}.`);
+  }
+}
