@@ -1,0 +1,126 @@
+import { shortest } from './format.ts';
+import { PARAMETERS, type ParameterName, type Parameters } from './parameters/table.ts';
+import type { Problem } from './problem.ts';
+
+/** A condition between parameters. `broken` says what is wrong and how to mend it, or null. */
+export interface CrossRule {
+  readonly fields: readonly ParameterName[];
+  broken(p: Parameters): string | null;
+}
+
+type NumberName = { [K in ParameterName]: Parameters[K] extends number ? K : never }[ParameterName];
+
+/** Rate of the position loop, Hz. */
+export function positionRate(p: Parameters): number {
+  return p.currentRate / p.positionDivider;
+}
+
+/** Where the program turns round, m; a move list is checked line by line instead. */
+function turningPoints(p: Parameters): readonly number[] {
+  switch (p.program) {
+    case 'shuttle':
+    case 'scan':
+      return [p.start + p.stroke];
+    case 'staircase':
+      return [p.start + p.stairCount * p.stairStep];
+    case 'step':
+      return [p.start + p.stepSize];
+    case 'sine':
+      return [p.start - p.sineAmplitude, p.start + p.sineAmplitude];
+    default:
+      return [];
+  }
+}
+
+/** A sum of positions may pass a limit by a rounding, m. */
+const ROUNDING = 1e-12;
+
+export function isInTravel(p: Parameters, position: number): boolean {
+  return position >= p.travelMin - ROUNDING && position <= p.travelMax + ROUNDING;
+}
+
+export function travelText(p: Parameters): string {
+  return `${shortest(p.travelMin, 'mm')} to ${shortest(p.travelMax, 'mm')}`;
+}
+
+const named = (p: Parameters, name: NumberName) => `${name} (${shortest(p[name], PARAMETERS[name].unit)})`;
+
+function ordered(lower: NumberName, upper: NumberName, { orEqual = false } = {}): CrossRule {
+  return {
+    fields: [lower, upper],
+    broken: (p) =>
+      p[lower] < p[upper] || (orEqual && p[lower] === p[upper])
+        ? null
+        : `${named(p, lower)} must be ${orEqual ? 'at most' : 'less than'} ${named(p, upper)}. ` +
+          `Lower ${lower} or raise ${upper}.`,
+  };
+}
+
+/** A sampled loop knows no frequency above half its rate (Shannon, Proc. IRE 37(1), 1949). */
+function sampled(name: NumberName, usedBy: ParameterName, isUsed: (p: Parameters) => boolean): CrossRule {
+  return {
+    fields: [name, usedBy, 'positionDivider', 'currentRate'],
+    broken: (p) =>
+      !isUsed(p) || p[name] < positionRate(p) / 2
+        ? null
+        : `${named(p, name)} must be below half the rate of the position loop, ${shortest(positionRate(p) / 2, 'Hz')}. ` +
+          'Lower it, or lower positionDivider.',
+  };
+}
+
+export const CROSS_RULES: readonly CrossRule[] = [
+  ordered('travelMin', 'travelMax'),
+  {
+    fields: ['start', 'travelMin', 'travelMax'],
+    broken: (p) =>
+      isInTravel(p, p.start)
+        ? null
+        : `${named(p, 'start')} lies outside the travel, ${travelText(p)}. Move it inside or widen the travel.`,
+  },
+  {
+    fields: [
+      'stroke',
+      'start',
+      'program',
+      'sineAmplitude',
+      'stairStep',
+      'stairCount',
+      'stepSize',
+      'travelMin',
+      'travelMax',
+    ],
+    broken: (p) => {
+      const outside = turningPoints(p).find((position) => !isInTravel(p, position));
+      return outside === undefined
+        ? null
+        : `The ${p.program} would reach ${shortest(outside, 'mm')}, outside the travel, ${travelText(p)}. ` +
+            'Make the motion smaller, move start, or widen the travel.';
+    },
+  },
+  ordered('sweepFrom', 'sweepTo'),
+  sampled('sweepTo', 'program', (p) => p.program === 'chirp' || p.program === 'stepped sine'),
+  sampled('notch1Frequency', 'notch1', (p) => p.notch1),
+  sampled('notch2Frequency', 'notch2', (p) => p.notch2),
+  sampled('lowpassFrequency', 'lowpass', (p) => p.lowpass),
+  ordered('foldbackTemperature', 'windingLimit'),
+  ordered('windingStart', 'windingLimit'),
+  ordered('continuousCurrent', 'peakCurrent', { orEqual: true }),
+  ordered('encoderResolution', 'signalPeriod', { orEqual: true }),
+  {
+    fields: ['processTime', 'processFrequency', 'process'],
+    broken: (p) =>
+      p.process !== 'pulse' || p.processTime * p.processFrequency <= 1
+        ? null
+        : `${named(p, 'processTime')} is longer than the pulses are apart, ${shortest(1 / p.processFrequency, 'ms')}. ` +
+          'Shorten it or lower processFrequency.',
+  },
+];
+
+/** What is wrong between the parameters of a set whose single values are all legal. */
+export function crossChecks(p: Parameters): Problem[] {
+  return CROSS_RULES.flatMap(({ fields, broken }) => {
+    const message = broken(p);
+    const field = fields[0]!;
+    return message === null ? [] : [{ field, value: p[field], message }];
+  });
+}
