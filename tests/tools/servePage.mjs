@@ -11,14 +11,18 @@ export function builtPage() {
   );
 }
 
-/** Serves the built page from this machine only, on a free port: its address, and how to stop it. */
+/**
+ * Serves the built page from this machine only, on a free port: its address, its folder, and how to stop it. As on a plain
+ * static host a missing file is missing; the default would answer with the page.
+ */
 export async function servePage() {
   const outDir = await builtPage();
   const server = await preview({
     configFile,
+    appType: 'mpa',
     logLevel: 'warn',
     build: { outDir },
     preview: { host: '127.0.0.1', port: 0, open: false },
   });
-  return { url: server.resolvedUrls.local[0], close: () => server.close() };
+  return { url: server.resolvedUrls.local[0], folder: outDir, close: () => server.close() };
 }
