@@ -1,4 +1,4 @@
-import { fromSI, type Unit } from './units.ts';
+import { fromSI, UNITS, type Unit } from './units.ts';
 
 /** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
 type Step = readonly [text: string, factor: number, from: number];
@@ -82,6 +82,12 @@ export function ranged(value: number, unit: Unit, digits = 3): string {
   const shown = value / factor;
   const smallest = factor === steps[steps.length - 1]![1] && Math.abs(shown) < 1;
   return `${minus(smallest ? shown.toFixed(digits - 1) : significant(shown, digits))} ${text}`;
+}
+
+/** Text and SI size of the unit in which `ranged` prints a value of this size. */
+export function unitFor(size: number, unit: Unit): { readonly text: string; readonly factor: number } {
+  const step = FAMILIES[unit]?.find(([, , from]) => Math.abs(size) >= from);
+  return step ? { text: step[0], factor: step[1] } : { text: unit, factor: UNITS[unit].factor };
 }
 
 /** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */
