@@ -28,7 +28,7 @@ describe('published problems through the tick solver', () => {
       d[2] = x! + 2 * vy! - ((1 - mu) * (x! + mu)) / r1 - (mu * (x! - 1 + mu)) / r2;
       d[3] = y! - 2 * vx! - ((1 - mu) * y!) / r1 - (mu * y!) / r2;
     };
-    const y = integrate(orbit, [0.994, 0, 0, -2.00158510637908], 17.0652165601579625, 50, 1e-13);
+    const y = integrate(orbit, [0.994, 0, 0, -2.00158510637908], 17.06521656015796, 50, 1e-13);
     expect(y[0]).toBeCloseTo(0.994, 6);
     expect(y[1]).toBeCloseTo(0, 6);
   });
