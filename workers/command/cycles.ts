@@ -60,12 +60,14 @@ export const CYCLES: Readonly<Record<Parameters['program'], Cycle>> = {
     (_p, plan) => plan.stepTo(plan.home),
   ),
 
-  /** One period per cycle; a swinging axis whose program has changed comes to rest. */
+  /** One period per cycle; an axis that is wanted elsewhere or otherwise swings out first. */
   sine: {
     fromStart: true,
     length: () => 1,
-    segment: (_index, p, plan) =>
-      plan.sinePeriod(p.start, p.sineFrequency, p.program === 'sine' ? p.sineAmplitude : 0),
+    segment: (_index, p, plan) => {
+      const stays = p.program === 'sine' && p.start === plan.home;
+      return plan.sinePeriod(p.sineFrequency, stays ? p.sineAmplitude : 0);
+    },
   },
 
   staircase: {

@@ -45,8 +45,8 @@ export class Planner {
     return this.#step.plan(to);
   }
 
-  sinePeriod(centre: number, frequency: number, amplitude: number): Segment {
-    return this.#sinePeriod.plan(centre, frequency, amplitude);
+  sinePeriod(frequency: number, amplitude: number): Segment {
+    return this.#sinePeriod.plan(this.home, frequency, amplitude);
   }
 
   pulse(force: number, duration: number): Segment {

@@ -120,8 +120,10 @@ export class Program {
     const cycleIsOver = this.#index >= this.#cycle.length(this.#p, this.#plan);
     if (cycleIsOver) this.#cycles++;
 
+    const hasApproached = this.#index === 0;
     const stands = !last.moving || !last.swingsOn;
-    if (stands && (cycleIsOver || this.#p.program !== this.#kind)) this.#enterCycle();
+    // After the approach too: the start may have been moved meanwhile.
+    if (stands && (cycleIsOver || hasApproached || this.#p.program !== this.#kind)) this.#enterCycle();
     else if (cycleIsOver) this.#index = 0;
     this.#planSegment();
   }

@@ -27,19 +27,17 @@ export class SinePeriod implements Segment {
   }
 
   /**
-   * Plans the period that follows the last one and grows or shrinks to `amplitude`. A swinging axis cannot change its
-   * centre or frequency smoothly: it is brought to rest in one period first.
+   * Plans the period that follows the last one and grows or shrinks to `amplitude`. A swinging axis keeps its centre, and
+   * it cannot change its frequency smoothly: for that it is brought to rest first.
    */
   plan(centre: number, frequency: number, amplitude: number): this {
-    const same = centre === this.end && frequency === this.#frequency;
-    const mayStart = !this.swingsOn;
     this.#from = this.#to;
-    this.#to = same || mayStart ? amplitude : 0;
-    if (mayStart) {
+    if (this.#from === 0) {
       this.end = centre;
       this.#frequency = frequency;
       this.duration = 1 / frequency;
     }
+    this.#to = frequency === this.#frequency ? amplitude : 0;
     return this;
   }
 
