@@ -1,0 +1,59 @@
+import { type Remote, transfer, wrap } from 'comlink';
+import type { AxisCommands, Frame, FrameRequest, TuningSession } from '../../shared/protocol.ts';
+
+/** Commands that answer nothing; what goes wrong in the worker is reported to `onTrouble`. */
+type Order = Exclude<keyof AxisCommands<MessagePort>, 'recording' | 'connect'>;
+
+/** The simulation as the page sees it: orders in, frames out. Nothing else on the page knows that it is a worker. */
+export class AxisClient {
+  readonly #commands: Remote<AxisCommands<MessagePort>>;
+  readonly #port: MessagePort;
+  readonly #onTrouble: (message: string) => void;
+  #arrived: Frame | null = null;
+  #asked = false;
+
+  constructor(onTrouble: (message: string) => void) {
+    this.#onTrouble = onTrouble;
+    const worker = new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url), { type: 'module' });
+    worker.onerror = (event) => {
+      event.preventDefault();
+      onTrouble(event.message || 'its program could not be loaded');
+    };
+    this.#commands = wrap<AxisCommands<MessagePort>>(worker);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }: MessageEvent<Frame>) => {
+      this.#arrived = data;
+      this.#asked = false;
+    };
+    this.#port = port1;
+    this.#watch(this.#commands.connect(transfer(port2, [port2])));
+  }
+
+  order<K extends Order>(name: K, ...values: Parameters<AxisCommands<MessagePort>[K]>): void {
+    const command = this.#commands[name] as (...values: unknown[]) => Promise<unknown>;
+    this.#watch(command(...values));
+  }
+
+  recording(): Promise<TuningSession> {
+    return this.#commands.recording();
+  }
+
+  /** The frame that came since the last call, or null. Its buffers go back with `ask`. */
+  take(): Frame | null {
+    const frame = this.#arrived;
+    this.#arrived = null;
+    return frame;
+  }
+
+  /** Asks for the next frame, unless one is on its way, and hands back the buffers of a spent one. */
+  ask(spent: Frame | null): void {
+    if (this.#asked) return;
+    this.#asked = true;
+    const request: FrameRequest = { bins: spent?.bins ?? null, now: spent?.now ?? null };
+    this.#port.postMessage(request, spent ? [spent.bins.buffer, spent.now.buffer] : []);
+  }
+
+  #watch(answer: Promise<unknown>): void {
+    answer.catch((error: unknown) => this.#onTrouble(error instanceof Error ? error.message : String(error)));
+  }
+}

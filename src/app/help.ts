@@ -1,0 +1,26 @@
+import { button, element } from './dom.ts';
+import { KEYS } from './keys.ts';
+
+/** The list of all keys, made from the table that is obeyed. */
+export function createHelp(): HTMLDialogElement {
+  const dialog = element(
+    'dialog',
+    { class: 'dialog help', 'aria-labelledby': 'help-title' },
+    element('h2', { id: 'help-title' }, 'Keys'),
+    element(
+      'dl',
+      {},
+      ...KEYS.flatMap(({ keys, words }) => [
+        element('dt', {}, element('kbd', {}, keys)),
+        element('dd', {}, words),
+      ]),
+    ),
+    element(
+      'p',
+      {},
+      'Take hold of the table on the stage and pull: a hand of spring and damper pulls the simulated axis. Turn the view with a drag beside it.',
+    ),
+    button('Close', () => dialog.close()),
+  );
+  return dialog;
+}

@@ -1,0 +1,120 @@
+/** Everything that a key or a button can set off. */
+export type ActionName =
+  | 'runOrPause'
+  | 'tick'
+  | 'move'
+  | 'reset'
+  | 'slower'
+  | 'faster'
+  | 'realTime'
+  | 'drive'
+  | 'undo'
+  | 'redo'
+  | 'search'
+  | 'tuning'
+  | 'gauges'
+  | 'charts'
+  | 'cutaway'
+  | 'resetView'
+  | 'freeze'
+  | 'live'
+  | 'theme'
+  | 'presenter'
+  | 'saveScene'
+  | 'openFile'
+  | 'copyLink'
+  | 'help';
+
+export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
+
+export interface Key {
+  /** What is printed on the key or keys. */
+  readonly keys: string;
+  readonly words: string;
+  readonly action: ActionName | 'scene';
+}
+
+/** The keyboard, as the help shows it and as it is obeyed. */
+export const KEYS: readonly Key[] = [
+  { keys: 'Space', words: 'Run or pause', action: 'runOrPause' },
+  { keys: '.', words: 'One tick of the current loop', action: 'tick' },
+  { keys: 'M', words: 'One move, then pause', action: 'move' },
+  { keys: 'R', words: 'Reset: back to the start of the scene, clears a trip', action: 'reset' },
+  { keys: '-', words: 'Slower', action: 'slower' },
+  { keys: '+', words: 'Faster', action: 'faster' },
+  { keys: '0', words: 'Real time', action: 'realTime' },
+  { keys: 'D', words: 'Drive off or on', action: 'drive' },
+  { keys: 'Ctrl+Z', words: 'Undo the last change', action: 'undo' },
+  { keys: 'Ctrl+Shift+Z', words: 'Redo it', action: 'redo' },
+  { keys: '/', words: 'Find a parameter', action: 'search' },
+  { keys: 'K', words: 'Tuning panel (the knobs), shown or folded away', action: 'tuning' },
+  { keys: 'G', words: 'Gauges, shown or folded away', action: 'gauges' },
+  { keys: 'H', words: 'Charts, shown or folded away', action: 'charts' },
+  { keys: 'C', words: 'Cut-away: closed, phase currents, temperatures', action: 'cutaway' },
+  { keys: 'V', words: 'View of the stage back to its start', action: 'resetView' },
+  { keys: 'F', words: 'Freeze the charts', action: 'freeze' },
+  { keys: 'L', words: 'Charts follow the present again', action: 'live' },
+  { keys: 'T', words: 'Light or dark', action: 'theme' },
+  { keys: 'P', words: 'Presenter size, for a projector', action: 'presenter' },
+  { keys: 'Ctrl+S', words: 'Save the scene to a file', action: 'saveScene' },
+  { keys: 'Ctrl+O', words: 'Open a scene or a session from a file', action: 'openFile' },
+  { keys: '1 to 9', words: 'Scenes 1 to 9', action: 'scene' },
+  { keys: '?', words: 'This list', action: 'help' },
+];
+
+export interface Stroke {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+}
+
+/** How a keystroke is written in the list above. The command key counts as Ctrl. */
+export function strokeText({ key, ctrlKey, metaKey, shiftKey }: Stroke): string {
+  const name = key === ' ' ? 'Space' : key.length === 1 ? key.toUpperCase() : key;
+  if (!ctrlKey && !metaKey) return name === '=' ? '+' : name;
+  return `Ctrl+${shiftKey ? 'Shift+' : ''}${name}`;
+}
+
+/** What a keystroke means: an action, the number of a scene, or nothing. */
+export function meaningOf(stroke: Stroke): ActionName | number | null {
+  if (stroke.altKey) return null;
+  const text = strokeText(stroke);
+  if (/^[1-9]$/.test(text)) return Number(text) - 1;
+  const key = KEYS.find(({ keys }) => keys === text);
+  return key && key.action !== 'scene' ? key.action : null;
+}
+
+/** The key of an action, for tooltips. */
+export function keyOf(action: ActionName): string {
+  return KEYS.find((key) => key.action === action)?.keys ?? '';
+}
+
+/** Whether a stroke belongs to the element that has the focus, and must not act on the page. */
+export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
+  if (!focus || focus === document.body) return false;
+  const withCtrl = stroke.ctrlKey || stroke.metaKey;
+  // The short number fields of the panel leave undo to the page; what was typed is taken back with Escape.
+  if (focus.matches('input[type=search], textarea')) return !withCtrl || strokeText(stroke) === 'Ctrl+Z';
+  if (focus.matches('input[type=text], select')) return !withCtrl;
+  if (focus.matches('button, a, summary, input')) return [' ', 'Enter'].includes(stroke.key);
+  return false;
+}
+
+/** Obeys the keyboard for as long as the page lives. */
+export function listenToKeys(actions: Actions): void {
+  // While capturing: the fields of the panel keep their keystrokes to themselves.
+  window.addEventListener(
+    'keydown',
+    (event) => {
+      if (document.querySelector('dialog[open]') || belongsToFocus(event, document.activeElement)) return;
+      const meaning = meaningOf(event);
+      if (meaning === null) return;
+      event.preventDefault();
+      if (typeof meaning === 'number') actions.scene(meaning);
+      else if (!event.repeat || meaning === 'tick') actions[meaning]();
+    },
+    { capture: true },
+  );
+}

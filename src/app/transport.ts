@@ -1,0 +1,73 @@
+import type { AxisStatus } from '../../shared/protocol.ts';
+import { button, element, setText } from './dom.ts';
+import { type Actions, keyOf } from './keys.ts';
+import { fallsBehind, measuredPaceWords, PACES, paceWords, REAL_TIME } from './pace.ts';
+
+export interface Transport {
+  readonly element: HTMLElement;
+  show(status: AxisStatus): void;
+  /** Steps along the paces; 0 goes to real time. */
+  changePace(by: -1 | 0 | 1): void;
+}
+
+const STATES = { paused: 'Paused', running: 'Running', tripped: 'Tripped' };
+
+/** Run and pause, single steps, reset, how fast, and how fast really. */
+export function createTransport(actions: Actions, onPace: (pace: number) => void): Transport {
+  const run = button('Run', actions.runOrPause, { class: 'primary run', keys: keyOf('runOrPause') });
+  const slider = element('input', {
+    type: 'range',
+    min: 0,
+    max: PACES.length - 1,
+    value: REAL_TIME,
+    'aria-label': 'Pace',
+    oninput: () => choose(slider.valueAsNumber),
+  });
+  const asked = element('span', { class: 'pace-asked' });
+  const achieved = element('span', { class: 'pace-achieved' });
+  const state = element('span', { class: 'state' });
+  const time = element('span', { class: 'time' });
+
+  const bar = element(
+    'div',
+    { class: 'transport', role: 'group', 'aria-label': 'Run' },
+    run,
+    button('Tick', actions.tick, { title: 'One period of the current loop', keys: keyOf('tick') }),
+    button('Move', actions.move, { title: 'One move, then pause', keys: keyOf('move') }),
+    button('Reset', actions.reset, { title: 'Back to the start of the scene', keys: keyOf('reset') }),
+    element('div', { class: 'clock' }, state, time),
+    element('div', { class: 'pace' }, slider, element('div', { class: 'pace-words' }, asked, achieved)),
+  );
+
+  function choose(index: number): void {
+    const pace = PACES[index]!;
+    slider.value = String(index);
+    slider.setAttribute('aria-valuetext', paceWords(pace));
+    setText(asked, paceWords(pace));
+    onPace(pace);
+  }
+
+  choose(REAL_TIME);
+  return {
+    element: bar,
+    show(status) {
+      const running = status.state === 'running';
+      setText(run, running ? 'Pause' : 'Run');
+      setText(state, STATES[status.state]);
+      setText(time, `${status.time.toFixed(4)} s`);
+      bar.dataset['state'] = status.state;
+      const behind = running && fallsBehind(status.pace, status.achievedPace) && status.lostTime > 0;
+      bar.classList.toggle('is-behind', behind);
+      setText(achieved, running ? achievedWords(status, behind) : '');
+    },
+    changePace(by) {
+      const at = by === 0 ? REAL_TIME : slider.valueAsNumber + by;
+      choose(Math.min(PACES.length - 1, Math.max(0, at)));
+    },
+  };
+}
+
+function achievedWords({ achievedPace, lostTime }: AxisStatus, behind: boolean): string {
+  const runs = `runs ${measuredPaceWords(achievedPace)}`;
+  return behind ? `${runs}, ${lostTime.toFixed(1)} s lost` : runs;
+}

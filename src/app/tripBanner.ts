@@ -1,0 +1,53 @@
+import type { Trip } from '../../shared/protocol.ts';
+import { button, element, setText } from './dom.ts';
+
+/** What to do about each kind of trip, for a practitioner. Common practice, no source. */
+const ADVICE: Record<Trip['kind'], string> = {
+  'following error':
+    'Check the gains first: too soft they lag behind, too stiff they swing. Then lower acceleration or load, or allow more following error.',
+  'over-travel':
+    'Make the stroke fit the travel, or stop what pushes the table out: a hand, a process force, a loop that runs away.',
+  'over-temperature':
+    'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. A reset starts at the temperatures of the scene.',
+  'over-speed': 'Lower the commanded speed or the step; a loop that swings up or runs away ends here too.',
+  divergence:
+    'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
+};
+
+export interface TripBanner {
+  readonly element: HTMLElement;
+  /** Returns what to say when a trip has just come. */
+  show(trip: Trip | null): string | null;
+}
+
+/** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
+export function createTripBanner(reset: () => void, undo: () => void): TripBanner {
+  const reason = element('p', { class: 'trip-reason' });
+  const advice = element('p');
+  const banner = element(
+    'section',
+    { class: 'trip', hidden: true, 'aria-label': 'Trip' },
+    element('h2', {}, 'The drive tripped'),
+    reason,
+    advice,
+    element(
+      'div',
+      { class: 'trip-ways' },
+      button('Reset', reset, { class: 'primary' }),
+      button('Undo last change', undo),
+    ),
+  );
+  let shown: Trip | null = null;
+  return {
+    element: banner,
+    show(trip) {
+      const isNew = trip !== null && trip.time !== shown?.time;
+      shown = trip;
+      banner.hidden = trip === null;
+      if (!trip || !isNew) return null;
+      setText(reason, trip.message);
+      setText(advice, ADVICE[trip.kind]);
+      return `The drive tripped. ${trip.message} ${ADVICE[trip.kind]}`;
+    },
+  };
+}

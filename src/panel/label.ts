@@ -1,0 +1,44 @@
+import type { NumberRow, Row } from '../../shared/parameters/row.ts';
+import { isParameterName, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import { fieldText } from './fieldText.ts';
+
+/** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
+const LONGEST_SYMBOL = 2;
+
+/** How the panel calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
+export function parameterLabel(name: ParameterName): string {
+  if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
+  const words = name
+    .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
+    .replace(/(\d)([A-Z])/g, '$1 $2')
+    .toLowerCase();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** What a field may hold, in its own unit. */
+export function rangeWords(row: Row): string {
+  if (row.kind === 'choice') return `One of: ${row.options.join(', ')}.`;
+  if (row.kind === 'switch') return 'On or off.';
+  const { min, max, unit, zero } = row;
+  const off = zero ? ', or off' : '';
+  const whole = row.integer ? 'Whole numbers from' : 'From';
+  return `${whole} ${fieldText(min, unit)} to ${withUnit(fieldText(max, unit), row)}${off}.`;
+}
+
+/** A value as the panel writes it in a sentence. */
+export function valueWords(row: Row, value: number | string | boolean): string {
+  if (typeof value === 'boolean') return value ? 'on' : 'off';
+  if (row.kind !== 'number' || typeof value === 'string') return String(value);
+  return value === 0 && row.zero ? 'off' : withUnit(fieldText(value, row.unit), row);
+}
+
+function withUnit(text: string, { unit }: NumberRow): string {
+  return unit === '' ? text : `${text} ${unit}`;
+}
+
+const CODED_NAME = /\b[a-z]+(?:[A-Z0-9][a-z0-9]*)+\b/g;
+
+/** A message of the checks with the coded names of parameters replaced by what the panel calls them. */
+export function inPanelWords(message: string): string {
+  return message.replace(CODED_NAME, (word) => (isParameterName(word) ? `“${parameterLabel(word)}”` : word));
+}
