@@ -8,6 +8,7 @@ import { newProgramOutput } from './command/setpoint.ts';
 import { CurrentLimit } from './control/currentLimit.ts';
 import { CurrentLoop } from './control/currentLoop.ts';
 import { Encoder } from './control/encoder.ts';
+import { Notices } from './control/notices.ts';
 import { PositionLoop } from './control/positionLoop.ts';
 import { checkTrips } from './control/trips.ts';
 import { Audit } from './model/audit.ts';
@@ -51,6 +52,7 @@ export class Axis {
   private readonly positionLoop = new PositionLoop();
   private readonly currentLoop = new CurrentLoop();
   private readonly currentLimit = new CurrentLimit();
+  private readonly notices = new Notices();
   private readonly heat: HeatNetwork;
   private readonly period: number;
   private booked = { copper: 0, iron: 0, guide: 0, nut: 0 };
@@ -87,10 +89,9 @@ export class Axis {
     return this.tick % this.p.positionDivider === 0;
   }
 
+  /** What keeps the drive from doing as commanded, in plain words. */
   get warnings(): string[] {
-    return this.currentLimit.foldedBack
-      ? ['The overload time of the amplifier is used up: current is folded back to its continuous value.']
-      : [];
+    return this.notices.texts(this.time);
   }
 
   /** Takes checked changes. Call at a position-loop sample; parameters that need a restart need a new Axis. */
@@ -129,6 +130,7 @@ export class Axis {
     }
     if (p.drive === 'on') {
       this.currentLoop.step(this.positionLoop.currentCommand, id, iq, this.positionLoop.speedEstimate);
+      if (this.currentLoop.limited) this.notices.note('voltage', time);
     }
     plant.voltageD = appliedD;
     plant.voltageQ = appliedQ;
@@ -163,6 +165,9 @@ export class Axis {
     if (p.drive === 'on') {
       const limit = this.currentLimit.amplitude;
       this.positionLoop.step(p, set.position, set.speed, set.acceleration, set.force, reading, limit);
+      if (this.positionLoop.limited) this.notices.note('current', time);
+      if (this.currentLimit.overloaded) this.notices.note('overload', time);
+      if (this.currentLimit.hot) this.notices.note('heat', time);
     } else {
       this.positionLoop.observe(set.position, reading);
     }

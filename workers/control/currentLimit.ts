@@ -11,8 +11,10 @@ const BLEND = 0.1;
  *   i_lim = i_fold · clamp((T_max − T_w)/(T_max − T_f), 0, 1)
  */
 export class CurrentLimit {
-  /** The present limit, A. */
+  /** The present limit, A, and what lowers it. */
   amplitude = 0;
+  overloaded = false;
+  hot = false;
   private used = 0;
 
   step(p: Parameters, dt: number, currentSquared: number, windingTemperature: number): void {
@@ -25,10 +27,8 @@ export class CurrentLimit {
     );
     const heat = clamp01((p.windingLimit - windingTemperature) / (p.windingLimit - p.foldbackTemperature));
     this.amplitude = overload * heat;
-  }
-
-  get foldedBack(): boolean {
-    return this.used > 1 - BLEND;
+    this.overloaded = this.used > 1 - BLEND;
+    this.hot = heat < 1;
   }
 }
 

@@ -14,10 +14,11 @@ import { Biquad } from './biquad.ts';
  * m, N, A. While the current is limited, I does not move further in the limited direction.
  */
 export class PositionLoop {
-  /** Results of the last `step`: m, m/s, A. */
+  /** Results of the last `step`: m, m/s, A, and whether the current is limited. */
   error = 0;
   speedEstimate = 0;
   currentCommand = 0;
+  limited = false;
 
   private readonly notch1 = new Biquad();
   private readonly notch2 = new Biquad();
@@ -46,6 +47,7 @@ export class PositionLoop {
     this.integral = 0;
     this.speedEstimate = 0;
     this.currentCommand = 0;
+    this.limited = false;
     this.lastReading = Number.NaN;
     this.notch1.reset();
     this.notch2.reset();
@@ -75,7 +77,8 @@ export class PositionLoop {
     const shaped = this.lowpass.step(this.notch2.step(this.notch1.step(force))) + programForce;
     const wanted = shaped * this.perForce;
     this.currentCommand = Math.min(Math.max(wanted, -limit), limit);
-    if (this.currentCommand !== wanted && this.error * wanted > 0) this.integral = integralBefore;
+    this.limited = this.currentCommand !== wanted;
+    if (this.limited && this.error * wanted > 0) this.integral = integralBefore;
   }
 
   /** Follows the encoder without driving: error and speed estimate stay right while the drive is off. */

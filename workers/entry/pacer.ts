@@ -43,9 +43,7 @@ export class Pacer {
     const elapsed = (now - this.last) / 1000;
     this.last = now;
     const period = 1 / paced.session.axis.parameters.currentRate;
-    this.due = Number.isFinite(this.pace)
-      ? this.due + (elapsed * this.pace) / period
-      : Number.POSITIVE_INFINITY;
+    this.accrue(elapsed, period);
 
     let done = 0;
     while (this.due >= 1 && clock() - now < BUDGET && paced.mayStep()) {
@@ -55,20 +53,27 @@ export class Pacer {
         done++;
       }
     }
-    this.account(elapsed, done * period, period);
-    return this.due >= 1 || !Number.isFinite(this.pace);
+    this.average(elapsed, done * period);
+    return this.due >= 1;
   }
 
-  private account(elapsed: number, simulated: number, period: number): void {
-    if (!Number.isFinite(this.pace)) this.due = 0;
+  /** Adds what has come due; a backlog beyond the bound is given up and reported. */
+  private accrue(elapsed: number, period: number): void {
+    if (!Number.isFinite(this.pace)) {
+      this.due = Number.POSITIVE_INFINITY;
+      return;
+    }
+    this.due += (elapsed * this.pace) / period;
     const most = (MOST_BACKLOG * this.pace) / period;
     if (this.due > most) {
       this.lost += ((this.due - most) * period) / this.pace;
       this.due = most;
     }
-    if (elapsed > 0) {
-      const weight = 1 - Math.exp(-elapsed / PACE_MEMORY);
-      this.achieved += weight * (simulated / elapsed - this.achieved);
-    }
+  }
+
+  private average(elapsed: number, simulated: number): void {
+    if (elapsed <= 0) return;
+    const weight = 1 - Math.exp(-elapsed / PACE_MEMORY);
+    this.achieved += weight * (simulated / elapsed - this.achieved);
   }
 }
