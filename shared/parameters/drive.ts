@@ -46,7 +46,7 @@ export const amplifierRows = {
     'on',
     'Drive enabled, off with open windings, or off with shorted windings',
   ),
-  currentBandwidth: log('f_bw', 'Hz', [50, 6000], 1500, 'Bandwidth of the current loop'),
+  currentBandwidth: log('f_bw', 'Hz', [50, 6000], 1000, 'Bandwidth of the current loop'),
   currentRate: linear('f_c', 'kHz', [4000, 64000], 16000, 'Rate of the current loop', { restart: true }),
   positionDivider: linear('n_p', '', [1, 16], 2, 'Current-loop periods per position-loop sample', {
     integer: true,
