@@ -16,7 +16,7 @@ const FILTER_CORNER = 8;
  *     1/Tn = 2πf_c/10    Kv = 2πf_c/3    T_f = 1/(2π·8 f_c)
  *
  * in the words of the equivalent cascade: velocity gain Kvel, position gain Kv, reset time Tn, with Kd = Kvel,
- * Kp = Kvel (Kv + 1/Tn), Ki = Kvel Kv/Tn. Leaves about 59° of phase margin for delay and resonances to use up.
+ * Kp = Kvel (Kv + 1/Tn), Ki = Kvel Kv/Tn. Leaves just under 60° of phase margin for delay and resonances to use up.
  * Feedforward takes mass and viscous drag; the bias holds gravity less the counterbalance.
  * Source: loop shaping of a double integrator, e.g. Steinbuch, Norg, Advanced motion control: an industrial perspective,
  * European Journal of Control 4(4), 1998 (from memory).
