@@ -1,39 +1,12 @@
 /**
- * Each program against what the parameter table says it does. Where a number is not plain arithmetic, its source stands
- * beside it. The sample period is a power of two, so that sample times are exact and cycles can be compared bit by bit.
+ * Each program of motion against what the parameter table says it does. Where a number is not plain arithmetic, its
+ * source stands beside it.
  */
 import { describe, expect, it } from 'vitest';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import type { MoveLine } from '../../shared/scene.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
 import { Program } from '../../workers/command/program.ts';
-import { newProgramOutput, type ProgramOutput } from '../../workers/command/setpoint.ts';
-
-const TP = 2 ** -12;
-
-const MOVES: readonly MoveLine[] = [
-  { to: 0.1, speed: 1, acceleration: 10, jerk: 500, dwell: 0.05 },
-  { to: -0.05, speed: 0.2, acceleration: 4, jerk: 100, dwell: 0 },
-];
-
-function parameters(changes: Partial<Parameters>): Parameters {
-  return { ...defaultParameters(), ...changes };
-}
-
-/** The output at `count` samples from the reset. */
-function run(program: Program, count: number, from = 0): ProgramOutput[] {
-  return Array.from({ length: count }, (_, n) => {
-    const out = newProgramOutput();
-    program.advance((from + n) * TP, out);
-    return out;
-  });
-}
-
-const record = (changes: Partial<Parameters>, seconds: number, moves = MOVES) =>
-  run(new Program(parameters(changes), moves), Math.round(seconds / TP));
-
-/** Largest magnitude of a deviation over all outputs. */
-const worst = (outs: readonly ProgramOutput[], deviation: (out: ProgramOutput, n: number) => number) =>
-  outs.reduce((most, out, n) => Math.max(most, Math.abs(deviation(out, n))), 0);
+import { newProgramOutput } from '../../workers/command/setpoint.ts';
+import { MOVES, parameters, record, run, TP, worst } from './recording.ts';
 
 const ALL: readonly Parameters['program'][] = [
   'hold',
@@ -115,6 +88,21 @@ describe('shuttle', () => {
       const { cycle, segment, ...rest } = outs[n]!;
       expect(outs[n + length]).toEqual({ ...rest, cycle: cycle + 1, segment: segment + 4 });
     }
+  });
+
+  it('takes as many samples in every cycle although their times are rounded', () => {
+    const axis = new Program(parameters({ ...slow, stroke: 1e-3, dwell: 0.05 }), []);
+    const out = newProgramOutput();
+    const starts: number[] = [];
+    let cycle = -1;
+    for (let n = 0; n < 400_000; n++) {
+      axis.advance(n * 1e-4, out);
+      if (out.cycle > cycle) starts.push(n);
+      cycle = out.cycle;
+    }
+    const lengths = starts.slice(1).map((n, k) => n - starts[k]!);
+    expect(lengths.length).toBeGreaterThan(40);
+    expect(new Set(lengths).size).toBe(1);
   });
 
   it('runs the other way with a negative stroke', () => {
@@ -202,6 +190,37 @@ describe('sine', () => {
     expect(worst(outs.slice(grown), (out, n) => out.position / 0.004 - sine37(n))).toBeLessThan(1e-10);
   });
 
+  it('states the derivatives of its position while it grows', () => {
+    const axis = new Program(parameters(sine), []);
+    const h = 1e-5;
+    const outs = Array.from({ length: 25_000 }, (_, n) => {
+      const out = newProgramOutput();
+      axis.advance(n * h, out);
+      return out;
+    });
+    const w = 2 * Math.PI * 4;
+    const chain = ['position', 'speed', 'acceleration', 'jerk'] as const;
+    for (let k = 0; k < 3; k++) {
+      // A central difference errs by h²/6 of the third derivative, for which 10 X ωᵏ⁺³ leaves room.
+      const [of, by] = [chain[k]!, chain[k + 1]!];
+      const slope = (n: number) => (outs[n + 2]![of] - outs[n]![of]) / (2 * h);
+      const error = worst(outs.slice(1, -1), (out, n) => slope(n) - out[by]);
+      expect(error).toBeLessThan(((h * h) / 6) * 10 * 0.004 * w ** (k + 3) + 1e-9);
+    }
+  });
+
+  it('changes its frequency without a step of the speed', () => {
+    const axis = new Program(parameters(sine), []);
+    const before = run(axis, 3000).at(-1)!;
+    axis.setParameters(parameters({ ...sine, sineFrequency: 7 }));
+    const outs = [before, ...run(axis, 8000, 3000)];
+    const w = 2 * Math.PI * 7;
+    const change = worst(outs.slice(1), (out, n) => out.speed - outs[n]!.speed);
+    expect(change).toBeLessThan(0.004 * w ** 2 * TP * 1.5);
+    const last = outs.slice(-Math.ceil(1 / 7 / TP));
+    expect(worst(last, ({ speed }) => speed)).toBeCloseTo(0.004 * w, 4);
+  });
+
   it('comes to rest before another frequency, another centre, or another program', () => {
     const axis = new Program(parameters(sine), []);
     run(axis, 3000);
@@ -255,112 +274,6 @@ describe('step', () => {
       .map((out, n) => out.position - outs[n]!.position - out.speed * TP)
       .filter((jump) => Math.abs(jump) > 15e-6);
     expect(jumps.map((jump) => Math.round(jump * 1e6))).toEqual([-20, 100, -100]);
-  });
-});
-
-describe('chirp', () => {
-  const chirp = {
-    program: 'chirp',
-    dwell: 0.25,
-    sweepForce: 7,
-    sweepFrom: 5,
-    sweepTo: 200,
-    sweepTime: 4,
-  } as const;
-  const swinging = (outs: ProgramOutput[]) => outs.filter(({ segment }) => segment === 1);
-
-  // A. Farina, Simultaneous measurement of impulse response and distortion with a swept-sine technique, 108th AES
-  // Convention, Paris 2000, from memory: φ(t) = 2π f1 T/ln(f2/f1) (exp(t/T ln(f2/f1)) − 1). So φ(T)/2π, the number of
-  // periods, is T (f2 − f1)/ln(f2/f1); the nearest T to the one asked for that makes it a whole number is taken.
-  it('sweeps logarithmically from the first to the last frequency', () => {
-    const outs = swinging(record(chirp, 5));
-    const span = Math.log(200 / 5);
-    const T = (Math.round((4 * 195) / span) * span) / 195;
-    expect(outs.length).toBe(Math.ceil(T / TP));
-    const grown = (n: number) => Math.exp((n * TP * span) / T);
-    const phase = (n: number) => ((2 * Math.PI * 5 * T) / span) * (grown(n) - 1);
-    expect(worst(outs, (out, n) => out.frequency / (5 * grown(n)) - 1)).toBeLessThan(1e-13);
-    expect(worst(outs, (out, n) => out.phase - phase(n))).toBeLessThan(1e-10);
-    expect(worst(outs, (out, n) => out.force - 7 * Math.sin(phase(n)))).toBeLessThan(1e-9);
-    expect(outs[0]).toMatchObject({ force: 0, frequency: 5, phase: 0 });
-    expect(outs.at(-1)!.frequency).toBeCloseTo(200, 0);
-  });
-
-  it('states the frequency at which its phase advances', () => {
-    const outs = swinging(record(chirp, 5));
-    const inner = outs.slice(1, -1);
-    const advance = (n: number) => (outs[n + 2]!.phase - outs[n]!.phase) / (2 * TP) / (2 * Math.PI);
-    expect(worst(inner, (out, n) => advance(n) / out.frequency - 1)).toBeLessThan(1e-6);
-  });
-
-  it('swings whole periods, so that the force ends at zero', () => {
-    const outs = swinging(record(chirp, 5));
-    const crossings = outs.filter((out, n) => n > 0 && outs[n - 1]!.force < 0 && out.force >= 0).length;
-    const last = outs.at(-1)!;
-    const periods = (last.phase + 2 * Math.PI * last.frequency * TP) / (2 * Math.PI);
-    expect(crossings).toBe(Math.round(periods) - 1);
-    expect(Math.abs(last.force)).toBeLessThan(7 * 2 * Math.PI * 200 * TP);
-  });
-
-  it('also sweeps downwards, and stays on one frequency if both are the same', () => {
-    const down = swinging(record({ ...chirp, sweepFrom: 200, sweepTo: 5 }, 5));
-    expect(down[0]!.frequency).toBe(200);
-    expect(down.at(-1)!.frequency).toBeCloseTo(5, 1);
-    expect(worst(swinging(record({ ...chirp, sweepTo: 5 }, 3)), ({ frequency }) => frequency - 5)).toBe(0);
-  });
-});
-
-describe('stepped sine', () => {
-  const stepped = {
-    program: 'stepped sine',
-    dwell: 0.1,
-    sweepForce: 3,
-    sweepFrom: 10,
-    sweepTo: 160,
-    sweepPoints: 5,
-    sweepTime: 2,
-  } as const;
-
-  it('dwells on log-spaced frequencies for whole periods each', () => {
-    const outs = record(stepped, 2.15);
-    const expected = [10, 20, 40, 80, 160];
-    expected.forEach((frequency, k) => {
-      const tone = outs.filter(({ segment }) => segment === 1 + k);
-      expect(tone[0]!.frequency).toBeCloseTo(frequency, 10);
-      // 0.4 s of each, as 0.4 f is a whole number here: the upward crossings, of which one is on each seam.
-      const periods = tone.filter((out, n) => n > 0 && tone[n - 1]!.force < 0 && out.force >= 0).length;
-      expect(Math.abs(periods + 1 - 0.4 * frequency)).toBeLessThanOrEqual(1);
-      expect(tone.length * TP).toBeCloseTo(0.4, 3);
-      expect(Math.max(...tone.map(({ force }) => force))).toBeGreaterThan(2.95);
-    });
-    expect(outs.at(-1)).toMatchObject({ cycle: 1, force: 0 });
-  });
-
-  it('goes on from frequency to frequency without a step of the force', () => {
-    const outs = record({ ...stepped, sweepTo: 157, sweepPoints: 37 }, 3);
-    const jump = worst(outs, (out, n) => out.force - (outs[n - 1]?.force ?? 0));
-    expect(jump).toBeLessThanOrEqual(3 * 2 * Math.PI * 157 * TP);
-    // Every tone has at least four periods, and ends where the next begins: the phase never jumps.
-    for (let n = 1; n < outs.length; n++) {
-      const [a, b] = [outs[n - 1]!, outs[n]!];
-      if (a.frequency === 0 || b.frequency === 0 || a.segment === b.segment) continue;
-      const left = Math.ceil(a.phase / (2 * Math.PI) - 1e-9) - a.phase / (2 * Math.PI);
-      expect(left / a.frequency + b.phase / (2 * Math.PI * b.frequency)).toBeCloseTo(TP, 12);
-    }
-  });
-});
-
-describe('force pulse', () => {
-  it('pushes for its time after each dwell', () => {
-    const outs = record({ program: 'force pulse', pulseForce: -20, pulseTime: 0.125, dwell: 0.25 }, 1.5);
-    expect(worst(outs, (out, n) => out.force - ((n * TP) % 0.375 >= 0.25 ? -20 : 0))).toBe(0);
-    expect(outs.some(({ moving }) => moving)).toBe(false);
-    expect(outs.at(-1)!.cycle).toBe(3);
-  });
-
-  it('is not missed if it is shorter than a sample', () => {
-    const outs = record({ program: 'force pulse', pulseTime: 1e-4, dwell: 0.1 }, 1.1);
-    expect(outs.filter(({ force }) => force === 20).length).toBe(10);
   });
 });
 
