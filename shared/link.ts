@@ -1,4 +1,4 @@
-import { type Entries, type Failure, failure } from './document.ts';
+import { type Entries, type Failure, failure } from './jsonFile.ts';
 import { MOVE_ENTRIES } from './moves.ts';
 import { defaultParameters, isParameterName, PARAMETER_NAMES, parameterRow } from './parameters/table.ts';
 import { didYouMean, shown } from './problem.ts';

@@ -1,4 +1,4 @@
-import { type Failure, failure } from './document.ts';
+import { type Failure, failure } from './jsonFile.ts';
 import { checkMoves, MOVE_ENTRIES } from './moves.ts';
 import type { Parameters } from './parameters/table.ts';
 import { MOST_PROBLEMS, type Problem, shown } from './problem.ts';

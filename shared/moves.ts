@@ -1,7 +1,7 @@
 import { checkNumber } from './check.ts';
 import { isInTravel, travelText } from './crossChecks.ts';
-import { type Failure, failure } from './document.ts';
 import { shortest } from './format.ts';
+import { type Failure, failure } from './jsonFile.ts';
 import type { NumberRow } from './parameters/row.ts';
 import { PARAMETERS, type Parameters } from './parameters/table.ts';
 import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';

@@ -11,6 +11,13 @@ export const MOST_PROBLEMS = 20;
 
 const MOST_SHOWN = 40;
 
+/** Line breaks and other control characters, and halves of a character pair. */
+const UNPRINTABLE = /[\p{Cc}\p{Cs}]/gu;
+
+export function isPrintable(text: string): boolean {
+  return text.search(UNPRINTABLE) < 0;
+}
+
 /** A value of unknown type in a few characters, however large or deep it is. */
 export function shown(value: unknown): string {
   if (typeof value === 'string') return `"${shortened(value)}"`;
@@ -22,7 +29,8 @@ export function shown(value: unknown): string {
 }
 
 export function shortened(text: string): string {
-  return text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text;
+  const start = text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text;
+  return start.replace(UNPRINTABLE, '\ufffd');
 }
 
 export function isRecord(value: unknown): value is Record<string, unknown> {

@@ -1,10 +1,18 @@
 import { type CheckedValue, checkNumber, checkParameters, crossChecks } from './check.ts';
-import { type Entries, type Failure, failure, openDocument } from './document.ts';
+import { type Entries, type Failure, failure, openFile } from './jsonFile.ts';
 import { kitParameters } from './kit.ts';
 import { migrateParameters } from './migrate.ts';
 import { checkMoves } from './moves.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from './parameters/table.ts';
-import { didYouMean, isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
+import {
+  didYouMean,
+  isPrintable,
+  isRecord,
+  MOST_PROBLEMS,
+  type Problem,
+  shown,
+  unknownName,
+} from './problem.ts';
 import { FORMS, type Form, type Kit, type Scene } from './scene.ts';
 
 /**
@@ -29,7 +37,7 @@ const LONGEST_SENTENCE = 400;
 
 /** Reads the text of a scene file, or its parsed value. Total: a complete legal scene, or what is wrong. */
 export function readScene(input: unknown, kits: Readonly<Record<string, Kit>>): SceneResult {
-  const opened = openDocument(input, 'scene', SCENE_VERSION);
+  const opened = openFile(input, 'scene', SCENE_VERSION);
   if ('problems' in opened) return opened;
   const { entries, version } = opened;
   const stray = Object.keys(entries).find((name) => !FILE_ENTRIES.includes(name));
@@ -44,10 +52,10 @@ export function readScene(input: unknown, kits: Readonly<Record<string, Kit>>): 
 
 /** Everything resolved: reads back as the same scene, number by number. */
 export function writeScene(scene: Scene): string {
-  return `${JSON.stringify(sceneDocument(scene), null, 2)}\n`;
+  return `${JSON.stringify(sceneEntries(scene), null, 2)}\n`;
 }
 
-export function sceneDocument({ title, lookFor, form, parameters, moves }: Scene): Entries {
+export function sceneEntries({ title, lookFor, form, parameters, moves }: Scene): Entries {
   return {
     waybench: 'scene',
     version: SCENE_VERSION,
@@ -122,8 +130,7 @@ function checkText(
   if (typeof value !== 'string') return { wrong: `${shown(value)} is not text. Give one line of text.` };
   if (value.length > longest) return { wrong: `it has ${value.length} characters. Give at most ${longest}.` };
   if (!mayBeEmpty && value.trim() === '') return { wrong: 'it is empty. Give one line of text.' };
-  // Line breaks and other control characters, and halves of a character pair, which no link could carry.
-  if (/[\p{Cc}\p{Cs}]/u.test(value))
+  if (!isPrintable(value))
     return { wrong: `${shown(value)} holds control characters. Give one line of text.` };
   return { legal: value };
 }

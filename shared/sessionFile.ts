@@ -1,10 +1,10 @@
 import { checkNumber, checkParameters } from './check.ts';
-import { type Failure, failure, openDocument } from './document.ts';
+import { type Failure, failure, openFile } from './jsonFile.ts';
 import { PARAMETERS, type ParameterName, type Parameters, parameterRow } from './parameters/table.ts';
 import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
 import type { AxisEvent, TuningSession } from './protocol.ts';
 import type { Kit } from './scene.ts';
-import { readScene, sceneDocument } from './sceneFile.ts';
+import { readScene, sceneEntries } from './sceneFile.ts';
 
 /**
  * A session file is JSON: `{ "waybench": "session", "version": 1, "scene": <a scene file>, "events": [ … ], "ticks": n }`.
@@ -22,7 +22,7 @@ export function readSession(
   input: unknown,
   kits: Readonly<Record<string, Kit>>,
 ): { readonly session: TuningSession } | Failure {
-  const opened = openDocument(input, 'session', SESSION_VERSION);
+  const opened = openFile(input, 'session', SESSION_VERSION);
   if ('problems' in opened) return opened;
   const { scene: sceneEntry, events: eventEntries, ticks, ...others } = opened.entries;
   const stray = Object.keys(others).find((name) => !FILE_ENTRIES.includes(name));
@@ -49,14 +49,14 @@ export function readSession(
 
 /** Reads back as the same session, number by number. */
 export function writeSession({ scene, events, ticks }: TuningSession): string {
-  const document = {
+  const entries = {
     waybench: 'session',
     version: SESSION_VERSION,
-    scene: sceneDocument(scene),
+    scene: sceneEntries(scene),
     events,
     ticks,
   };
-  return `${JSON.stringify(document, null, 1)}\n`;
+  return `${JSON.stringify(entries, null, 1)}\n`;
 }
 
 function isCount(value: unknown): value is number {

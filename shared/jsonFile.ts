@@ -14,7 +14,7 @@ export function failure(field: string, value: unknown, message: string): Failure
  * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
  * Its entries are still unchecked.
  */
-export function openDocument(
+export function openFile(
   input: unknown,
   kind: 'scene' | 'session',
   newest: number,

@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { readMoveList, writeMoveList } from '../../shared/moveList.ts';
+import { defaultParameters } from '../../shared/parameters/table.ts';
+
+const p = defaultParameters();
+
+function read(text: string) {
+  const result = readMoveList(text, p);
+  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  return result.moves;
+}
+
+function message(text: string): string {
+  const result = readMoveList(text, p);
+  if ('moves' in result) throw new Error('was read');
+  return result.problems[0]!.message;
+}
+
+const expected = [
+  { to: 0.12, speed: 1, acceleration: 12, jerk: 600, dwell: 0.2 },
+  { to: -0.05, speed: 0.5, acceleration: 8, jerk: 400, dwell: 0 },
+];
+
+describe('a pasted move list', () => {
+  test.each<[string, string]>([
+    [
+      'with commas',
+      'to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]\n120,1,12,600,0.2\n-50,.5,8,400,0',
+    ],
+    ['without header', '120, 1, 12, 600, 0.2\r\n\r\n-50, 0.5, 8, 4e2, 0\r\n'],
+    [
+      'from a spreadsheet',
+      'To (mm)\tSpeed (m/s)\tAcceleration (m/s2)\tJerk (m/s3)\tDwell (s)\n120\t1\t12\t600\t0,2\n−50\t0,5\t8\t400\t0',
+    ],
+    ['with semicolons', '120;1;12;600;0,2\n-50;0,5;8;400;0'],
+    [
+      'in other units and order',
+      'dwell ms, to m, speed mm/s, jerk m/s^3, acceleration m/s^2\n200,0.12,1000,600,12\n0,-0.05,500,400,8',
+    ],
+    ['with remarks', '# press\n120,1,12,600,0.2\n# station\n-50,0.5,8,400,0'],
+  ])('%s', (_case, text) => {
+    const moves = read(text);
+    expect(moves).toHaveLength(2);
+    for (const [index, move] of moves.entries()) {
+      for (const [name, value] of Object.entries(move)) {
+        expect(value).toBeCloseTo(expected[index]![name as 'to'], 12);
+      }
+    }
+  });
+
+  test('micrometres, with either letter for micro', () => {
+    for (const unit of ['µm', 'μm', 'um']) {
+      const text = `to [${unit}], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]\n15,1,12,600,0`;
+      expect(read(text)[0]!.to).toBeCloseTo(15e-6, 15);
+    }
+  });
+
+  test('reads back as it was written', () => {
+    expect(read(writeMoveList(expected))).toEqual(expected);
+  });
+});
+
+const HEADER = 'to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]';
+
+test.each<[string, string, RegExp]>([
+  ['empty', ' \n\n', /^The list is empty/],
+  ['header alone', HEADER, /has a header but no moves/],
+  ['endless', '1'.repeat(1_000_001), /too long/],
+  ['too many lines', '1,1,1,1,1\n'.repeat(1001), /^moves: 1001 lines are too many/],
+  ['columns missing', '120,1,12', /^line 1: it has 3 columns\. Give 5: to \[mm\], speed/],
+  [
+    'word in a row',
+    `${HEADER}\n\n120,fast,12,600,0`,
+    /^line 3, speed: "fast" is not a number\. Give a number in m\/s/,
+  ],
+  ['empty cell', '120,,12,600,0', /^line 1, speed: "" is not a number/],
+  ['hexadecimal', '120,0x1,12,600,0', /^line 1, speed: "0x1" is not a number/],
+  ['decimal comma between commas', '0,12,1,12,600,0', /^line 1: it has 6 columns/],
+  ['NaN', '120,1,12,600,NaN', /^line 1, dwell: "NaN" is not a number/],
+  ['overflow', '120,1,12,1e999,0', /^line 1\.jerk: Infinity is not a finite number/],
+  ['too fast', '120,60,12,600,0', /^line 1\.speed: 60 m\/s is outside/],
+  ['outside the travel', '120,1,12,600,0\n400,1,12,600,0', /^line 2\.to: 400 mm lies outside the travel/],
+  [
+    'unknown column',
+    `${HEADER.replace('dwell', 'wait')}\n1,1,1,1,1`,
+    /^header: "wait \[s\]" is not one of to \[mm\]/,
+  ],
+  [
+    'column twice',
+    `${HEADER.replace('dwell [s]', 'to [mm]')}\n1,1,1,1,1`,
+    /^header: "to \[mm\]" is not one of .*each once/,
+  ],
+  [
+    'no unit',
+    `${HEADER.replace(' [mm]', '')}\n1,1,1,1,1`,
+    /^header: to needs a unit, one of mm, m, µm, nm: write "to \[mm\]"/,
+  ],
+  ['unit of something else', `${HEADER.replace('[mm]', '[s]')}\n1,1,1,1,1`, /^header: to needs a unit/],
+  [
+    'column missing',
+    'to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³]\n1,1,1,1',
+    /^header: the column dwell \[s\] is missing/,
+  ],
+])('a list that is refused: %s', (_case, text, expectedMessage) => {
+  expect(message(text)).toMatch(expectedMessage);
+});
