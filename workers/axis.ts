@@ -227,7 +227,7 @@ export class Axis {
   private fillRecord(time: number, id: number, iq: number): void {
     const { p, plant, y, record, heat, set } = this;
     const t = heat.temperatures;
-    const zDot = plant.friction.bristleSpeed(y[V2]!, y[Z]!);
+    plant.friction.evaluate(y[V2]!, y[Z]!);
     record[C.time] = time;
     record[C.setpoint] = set.position;
     record[C.setSpeed] = set.speed;
@@ -246,7 +246,7 @@ export class Axis {
     record[C.voltage] = Math.hypot(plant.voltageD, plant.voltageQ);
     record[C.motorForce] = plant.windings.forceAt(y[X1]!, y, this.scratch);
     record[C.coggingForce] = plant.cogging.force(y[X1]!);
-    record[C.guideForce] = plant.friction.force(y[V2]!, y[Z]!, zDot);
+    record[C.guideForce] = plant.friction.force;
     record[C.dragForce] = plant.drag(y[V1]!);
     record[C.processForce] = plant.processForce;
     record[C.handForce] = plant.handForce(y[X2]! + plant.basePosition(y), y[V2]! + plant.baseSpeed(y));

@@ -25,16 +25,21 @@ function publishedFriction(): Friction {
   return friction;
 }
 
+function evaluated(friction: Friction, v: number, z: number): Friction {
+  friction.evaluate(v, z);
+  return friction;
+}
+
 /** A mass on bristles under a force that depends on time and position: state x, v, z, t. */
 function slide(force: (t: number, x: number) => number, span: number) {
   const friction = publishedFriction();
   const y = [0, 0, 0, 0];
   const solver = new TickSolver(
     (_t, [x, v, z, t], d) => {
-      const zDot = friction.bristleSpeed(v!, z!);
+      friction.evaluate(v!, z!);
       d[0] = v!;
-      d[1] = (force(t!, x!) - friction.force(v!, z!, zDot)) / MASS;
-      d[2] = zDot;
+      d[1] = (force(t!, x!) - friction.force) / MASS;
+      d[2] = friction.bristleSpeed;
       d[3] = 1;
     },
     span,
@@ -44,7 +49,7 @@ function slide(force: (t: number, x: number) => number, span: number) {
   return {
     y,
     advance: () => solver.advance(y),
-    frictionForce: () => friction.force(y[1]!, y[2]!, friction.bristleSpeed(y[1]!, y[2]!)),
+    frictionForce: () => evaluated(friction, y[1]!, y[2]!).force,
   };
 }
 
@@ -56,8 +61,9 @@ describe('LuGre friction, published set-up', () => {
     speeds.forEach((v, i) => {
       const g = 1 + 0.5 * Math.exp(-((v / 1e-3) ** 2));
       const z = g / 1e5;
-      expect(friction.bristleSpeed(v, z)).toBeCloseTo(0, 12);
-      expect(friction.force(v, z, 0)).toBeCloseTo(expected[i]!, 6);
+      friction.evaluate(v, z);
+      expect(friction.bristleSpeed).toBeCloseTo(0, 12);
+      expect(friction.force).toBeCloseTo(expected[i]!, 6);
     });
   });
 
@@ -129,9 +135,9 @@ describe('LuGre friction, published set-up', () => {
   it('builds up with the time constant g/(σ0 v) at constant speed', () => {
     const friction = publishedFriction();
     const v = 0.002;
-    expect(friction.force(v, 0, friction.bristleSpeed(v, 0))).toBeCloseTo(0.633256, 6);
+    expect(evaluated(friction, v, 0).force).toBeCloseTo(0.633256, 6);
     const g = 1 + 0.5 * Math.exp(-4);
-    const slope = (friction.bristleSpeed(v, 1e-6) - friction.bristleSpeed(v, 0)) / 1e-6;
+    const slope = (evaluated(friction, v, 1e-6).bristleSpeed - evaluated(friction, v, 0).bristleSpeed) / 1e-6;
     expect(-1 / slope).toBeCloseTo(g / (1e5 * v), 12);
     expect(-1 / slope).toBeCloseTo(0.005045789, 9);
   });

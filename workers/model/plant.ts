@@ -138,8 +138,8 @@ export class Plant {
     this.windings.derivative(x1, v1, this.voltageD, this.voltageQ, y, dy);
     this.link.evaluate(x1, v1, x2, v2);
     this.endStops.evaluate(x2, v2);
-    const zDot = this.friction.bristleSpeed(v2, z);
-    const guide = this.friction.force(v2, z, zDot);
+    this.friction.evaluate(v2, z);
+    const guide = this.friction.force;
     const reversal = Math.tanh(v1 / DRAG_REVERSAL);
     const iron = this.eddy * v1 + this.hysteresis * reversal;
     const nut = this.nutDrag * reversal + this.nutViscous * v1;
@@ -158,7 +158,7 @@ export class Plant {
     dy[V1] = (onMotor - this.weight1) / this.m1 - ab;
     dy[X2] = v2;
     dy[V2] = (onTable + hand - this.weight2) / this.m2 - ab;
-    dy[Z] = zDot;
+    dy[Z] = this.friction.bristleSpeed;
 
     dy[E_IN] = this.windings.inputPower;
     dy[E_COPPER] = this.windings.copperPower;
