@@ -69,7 +69,7 @@ describe('published problems through the tick solver', () => {
       d[0] = v!;
       d[1] = ((1 - x! * x!) * v! - x!) / 1e-6;
     };
-    const y = integrate(stiff, [2, 0], 2, 40000, 1e-8);
+    const y = integrate(stiff, [2, 0], 2, 400_000, 1e-8);
     expect(y[0]).toBeCloseTo(1.70616773217, 7);
     expect(y[1]).toBeCloseTo(-0.892809701025, 6);
   });

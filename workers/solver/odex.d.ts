@@ -13,6 +13,7 @@ export interface Options {
   initialStepSize: number;
   maxStepSize: number;
   maxSteps: number;
+  stabilityCheckCount: number;
   relativeTolerance: number | number[];
   absoluteTolerance: number | number[];
 }

@@ -33,6 +33,8 @@ export class TickSolver {
       initialStepSize: span,
       maxStepSize: span,
       maxSteps: MAX_STEPS,
+      // At rest the derivative is rounding noise, which this check would take for instability and answer with tiny steps.
+      stabilityCheckCount: 0,
       relativeTolerance: relative,
       absoluteTolerance: absolute,
     });
