@@ -157,6 +157,12 @@ describe('a bad scene file is refused in plain words', () => {
   });
 });
 
+test('a contradiction that the kit brings along is refused too', () => {
+  const crooked = { ...KITS.flat!, parameters: { peakCurrent: 5, continuousCurrent: 6 } };
+  const result = readScene(file({ kit: 'crooked' }), { crooked });
+  expect(result).toMatchObject({ problems: [{ field: 'continuousCurrent', value: 6 }] });
+});
+
 describe('a hostile file', () => {
   test('cannot reach a prototype', () => {
     const text = `{"waybench":"scene","version":2,"title":"x","form":"flat",
