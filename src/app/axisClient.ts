@@ -1,5 +1,6 @@
 import { type Remote, transfer, wrap } from 'comlink';
 import type { AxisCommands, Frame, FrameRequest, TuningSession } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
 
 /** Commands that answer nothing; what goes wrong in the worker is reported to `onTrouble`. */
 type Order = Exclude<keyof AxisCommands<MessagePort>, 'recording' | 'connect'>;
@@ -12,14 +13,19 @@ export class AxisClient {
   #arrived: Frame | null = null;
   #asked = false;
 
-  constructor(onTrouble: (message: string) => void) {
+  /** Starts the simulation of a scene, paused. */
+  constructor(scene: Scene, onTrouble: (message: string) => void) {
     this.#onTrouble = onTrouble;
-    const worker = new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url), { type: 'module' });
+    const worker = new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url), {
+      type: 'module',
+    });
     worker.onerror = (event) => {
       event.preventDefault();
       onTrouble(event.message || 'its program could not be loaded');
     };
     this.#commands = wrap<AxisCommands<MessagePort>>(worker);
+    // A frame can only be asked for once there is a scene.
+    this.order('load', scene);
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = ({ data }: MessageEvent<Frame>) => {
       this.#arrived = data;

@@ -6,8 +6,14 @@ const CAUTIONS: readonly (readonly [title: string, words: string])[] = [
     'Strong magnets',
     'An open magnet track pulls steel with kilonewtons, powered or not. Keep tools, watches, pacemakers and fingers away.',
   ],
-  ['Pinch', 'A table without power is free to move, and a moving one pinches. A direct drive has no gearing that holds it.'],
-  ['Vertical axis', 'It drops when the drive trips or is switched off. Brake and counterbalance come before tuning.'],
+  [
+    'Pinch',
+    'A table without power is free to move, and a moving one pinches. A direct drive has no gearing that holds it.',
+  ],
+  [
+    'Vertical axis',
+    'It drops when the drive trips or is switched off. Brake and counterbalance come before tuning.',
+  ],
   ['Live bus', 'The DC bus stays charged after switching off. Wait, measure, then touch.'],
   [
     'Runaway loop',

@@ -2,6 +2,7 @@ import { ranged } from '../../shared/format.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
 import { button, element, setText } from './dom.ts';
 import { keyOf } from './keys.ts';
+import { labelled } from './picker.ts';
 
 const WINDOWS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 30];
 const FIRST_WINDOW = 2;
@@ -9,7 +10,6 @@ const FIRST_WINDOW = 2;
 export interface ChartBarOptions {
   onWindow(seconds: number): void;
   onFreeze(): void;
-  onLive(): void;
 }
 
 export interface ChartBar {
@@ -19,7 +19,7 @@ export interface ChartBar {
 }
 
 /** Above the charts: the figures of the last move, and how much time is shown. */
-export function createChartBar({ onWindow, onFreeze, onLive }: ChartBarOptions): ChartBar {
+export function createChartBar({ onWindow, onFreeze }: ChartBarOptions): ChartBar {
   const figures = element('p', { class: 'figures' });
   const freeze = button('Freeze', onFreeze, { keys: keyOf('freeze') });
   const select = element(
@@ -37,20 +37,13 @@ export function createChartBar({ onWindow, onFreeze, onLive }: ChartBarOptions):
   let shown: MoveFigures | null | undefined;
 
   return {
-    element: element(
-      'div',
-      { class: 'chart-bar' },
-      figures,
-      element('label', { class: 'picker' }, element('span', {}, 'Window'), select),
-      freeze,
-      button('Follow', onLive, { title: 'Charts follow the present again', keys: keyOf('live') }),
-    ),
+    element: element('div', { class: 'chart-bar' }, figures, labelled('Window', select), freeze),
     showFrozen(frozen) {
       freeze.setAttribute('aria-pressed', String(frozen));
       setText(freeze, frozen ? 'Frozen' : 'Freeze');
     },
     showMove(move) {
-      if (move?.index === shown?.index && shown !== undefined) return;
+      if (shown !== undefined && move?.index === shown?.index && move?.peakError === shown?.peakError) return;
       shown = move;
       figures.replaceChildren(...(move ? moveFigures(move) : ['No move finished yet.']));
     },

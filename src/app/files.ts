@@ -2,17 +2,18 @@
 
 /** Offers a text for saving. */
 export function saveText(name: string, text: string): void {
-  saveBlob(name, new Blob([text], { type: 'application/json' }));
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  saveUrl(name, url);
+  // The download has its own hold on the data once the click is through.
+  setTimeout(() => URL.revokeObjectURL(url), 0);
 }
 
-export function saveBlob(name: string, blob: Blob): void {
-  const url = URL.createObjectURL(blob);
+/** Offers for saving what a data or blob URL holds. */
+export function saveUrl(name: string, url: string): void {
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
   link.click();
-  // The download has its own hold on the data once the click is through.
-  setTimeout(() => URL.revokeObjectURL(url), 0);
 }
 
 /** A file name from a title: letters, digits and hyphens. */

@@ -98,6 +98,8 @@ export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
   // The short number fields of the panel leave undo to the page; what was typed is taken back with Escape.
   if (focus.matches('input[type=search], textarea')) return !withCtrl || strokeText(stroke) === 'Ctrl+Z';
   if (focus.matches('input[type=text], select')) return !withCtrl;
+  // Stage and charts zoom with these while they have the focus.
+  if (focus.closest('#stage, #charts') && '+=-'.includes(stroke.key)) return true;
   if (focus.matches('button, a, summary, input')) return [' ', 'Enter'].includes(stroke.key);
   return false;
 }

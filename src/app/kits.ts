@@ -1,4 +1,5 @@
 import { checkParameters } from '../../shared/check.ts';
+import { kitParameters } from '../../shared/kit.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -40,13 +41,17 @@ export function kitChanges(parameters: Parameters, id: string, kits: Kits): Para
   const names = Object.values(kits).flatMap((each) => Object.keys(each.parameters) as ParameterName[]);
   const drive = {
     ...Object.fromEntries(names.map((name) => [name, byDefault[name]])),
-    ...kit.parameters,
+    ...kitParameters(kit, parameters.motorCount),
   } as ParameterChanges;
   return { ...drive, ...startGains({ ...parameters, ...drive }, kit.crossover) };
 }
 
 /** The bench with another drive on it; what the person changed of the job stays, and stays marked as changed. */
-export function withKit(bench: Bench, id: string, kits: Kits): Bench | { readonly problems: readonly Problem[] } {
+export function withKit(
+  bench: Bench,
+  id: string,
+  kits: Kits,
+): Bench | { readonly problems: readonly Problem[] } {
   const { changes, problems } = checkParameters(kitChanges(bench.parameters, id, kits), bench.parameters);
   if (problems.length > 0) return { problems };
   const form: Form = kits[id]!.form;

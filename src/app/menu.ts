@@ -48,7 +48,11 @@ export function createMenu(words: string, items: readonly MenuItem[]): HTMLEleme
   );
 
   function toggle(): void {
-    if (!list.hidden) return close();
+    if (list.hidden) open();
+    else close();
+  }
+
+  function open(): void {
     list.hidden = false;
     opener.setAttribute('aria-expanded', 'true');
     for (const [i, { isOn }] of items.entries()) {

@@ -1,4 +1,4 @@
-import { element } from './dom.ts';
+import { element, setText } from './dom.ts';
 
 export interface Choice {
   readonly value: string;
@@ -7,18 +7,23 @@ export interface Choice {
 
 export interface Picker {
   readonly element: HTMLElement;
-  /** Shows what is chosen; null: none of the list, shown as `otherwise`. */
-  show(value: string | null): void;
+  /** Shows what is chosen; null: none of the list, shown in the words of `otherwise`. */
+  show(value: string | null, otherwise: string): void;
+}
+
+/** A list with its name in front. */
+export function labelled(words: string, select: HTMLSelectElement): HTMLElement {
+  select.id = `choose-${words.toLowerCase()}`;
+  return element('div', { class: 'picker' }, element('label', { for: select.id }, words), select);
 }
 
 /** A named list to choose one of, beside what is none of them, e.g. a scene that was opened from a file. */
 export function createPicker(
   words: string,
   choices: readonly Choice[],
-  otherwise: string,
   onChoose: (value: string) => void,
 ): Picker {
-  const other = element('option', { value: '', hidden: true }, otherwise);
+  const other = element('option', { value: '', hidden: true });
   const select = element(
     'select',
     { onchange: () => onChoose(select.value) },
@@ -26,8 +31,9 @@ export function createPicker(
     ...choices.map(({ value, words }) => element('option', { value }, words)),
   );
   return {
-    element: element('label', { class: 'picker' }, element('span', {}, words), select),
-    show(value) {
+    element: labelled(words, select),
+    show(value, otherwise) {
+      setText(other, otherwise);
       select.value = value ?? '';
     },
   };

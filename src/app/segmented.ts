@@ -17,7 +17,13 @@ export function createSegmented<T extends string>(
   const name = words.toLowerCase().replaceAll(' ', '-');
   let value = options[0]!;
   const inputs = options.map((option) =>
-    element('input', { type: 'radio', name, value: option, checked: option === value, onchange: () => take(option) }),
+    element('input', {
+      type: 'radio',
+      name,
+      value: option,
+      checked: option === value,
+      onchange: () => take(option),
+    }),
   );
   const group = element(
     'fieldset',

@@ -27,7 +27,7 @@ export class ThemeSwitch {
   }
 
   #apply(): void {
-    document.documentElement.dataset['theme'] = this.theme;
+    document.documentElement.setAttribute('data-theme', this.theme);
     forgetColours();
     this.#onChange(this.theme);
   }

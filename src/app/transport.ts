@@ -54,8 +54,8 @@ export function createTransport(actions: Actions, onPace: (pace: number) => void
       const running = status.state === 'running';
       setText(run, running ? 'Pause' : 'Run');
       setText(state, STATES[status.state]);
-      setText(time, `${status.time.toFixed(4)} s`);
-      bar.dataset['state'] = status.state;
+      setText(time, `${status.time.toFixed(5)} s`);
+      bar.setAttribute('data-state', status.state);
       const behind = running && fallsBehind(status.pace, status.achievedPace) && status.lostTime > 0;
       bar.classList.toggle('is-behind', behind);
       setText(achieved, running ? achievedWords(status, behind) : '');

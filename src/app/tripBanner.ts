@@ -10,8 +10,7 @@ const ADVICE: Record<Trip['kind'], string> = {
   'over-temperature':
     'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. A reset starts at the temperatures of the scene.',
   'over-speed': 'Lower the commanded speed or the step; a loop that swings up or runs away ends here too.',
-  divergence:
-    'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
+  divergence: 'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
 };
 
 export interface TripBanner {
@@ -22,12 +21,13 @@ export interface TripBanner {
 
 /** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
 export function createTripBanner(reset: () => void, undo: () => void): TripBanner {
+  const title = element('h2');
   const reason = element('p', { class: 'trip-reason' });
   const advice = element('p');
   const banner = element(
     'section',
     { class: 'trip', hidden: true, 'aria-label': 'Trip' },
-    element('h2', {}, 'The drive tripped'),
+    title,
     reason,
     advice,
     element(
@@ -45,6 +45,7 @@ export function createTripBanner(reset: () => void, undo: () => void): TripBanne
       shown = trip;
       banner.hidden = trip === null;
       if (!trip || !isNew) return null;
+      setText(title, `The drive tripped at ${trip.time.toFixed(3)} s`);
       setText(reason, trip.message);
       setText(advice, ADVICE[trip.kind]);
       return `The drive tripped. ${trip.message} ${ADVICE[trip.kind]}`;

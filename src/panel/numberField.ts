@@ -51,6 +51,12 @@ export class NumberField extends ParameterField {
     this.#follow();
   }
 
+  override showOrigin(): void {
+    super.showOrigin();
+    const origin = this.#scale.positionOf(this.context.origin[this.parameter] as number);
+    this.#slider.style.setProperty('--origin', String(origin / this.#scale.steps));
+  }
+
   #type(): void {
     const typed = readTyped(this.input.value, this.row.unit);
     if ('problem' in typed) this.showProblem(typed.problem);

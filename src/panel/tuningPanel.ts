@@ -17,10 +17,15 @@ export interface TuningPanelOptions {
   readonly startGains: (crossover: number) => string | null;
   /** Puts every field back to the scene. */
   readonly resetAll: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly cautions: () => void;
 }
 
 export interface TuningPanel {
   show(bench: Bench): void;
+  /** What undo and redo would do, in words; null: nothing. */
+  showSteps(undo: string | null, redo: string | null): void;
   /** The crossover that is offered for start gains, Hz. */
   offerCrossover(crossover: number): void;
   focusSearch(): void;
@@ -55,6 +60,8 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
   const everything = element('input', { type: 'checkbox', onchange: () => arrange() });
   const changes = element('span');
   const resetAll = button('Reset all', options.resetAll, { title: 'Put every field back to the scene' });
+  const undo = button('Undo', options.undo);
+  const redo = button('Redo', options.redo);
   const nothing = element('p', { class: 'panel-nothing', role: 'status' });
   const scroller = element('div', { class: 'panel-fields' });
   host.append(
@@ -62,12 +69,19 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
       'div',
       { class: 'panel-head' },
       element('h2', {}, 'Tuning'),
-      element('label', { class: 'panel-everything' }, everything, 'also what is not in use'),
+      element('div', { class: 'panel-steps' }, undo, redo),
       search,
+      element('label', { class: 'panel-everything' }, everything, 'also show what is not in use'),
       element('div', { class: 'panel-changes' }, changes, resetAll),
       nothing,
     ),
     scroller,
+    element(
+      'p',
+      { class: 'panel-foot' },
+      'A simulation shows tendencies; commissioning belongs to qualified people. ',
+      button('Cautions', options.cautions),
+    ),
   );
 
   const gui = new GUI({ container: scroller, title: 'Parameters' });
@@ -144,6 +158,12 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
   show(bench);
   return {
     show,
+    showSteps(undoWords, redoWords) {
+      undo.disabled = undoWords === null;
+      redo.disabled = redoWords === null;
+      undo.title = `Undo${undoWords ? `: ${undoWords}` : ''} (key Ctrl+Z)`;
+      redo.title = `Redo${redoWords ? `: ${redoWords}` : ''} (key Ctrl+Shift+Z)`;
+    },
     offerCrossover: (crossover) => {
       startGains.crossover = crossover;
     },

@@ -1,0 +1,191 @@
+import { KITS } from '../../scenes/index.ts';
+import { parameterWarnings } from '../../shared/check.ts';
+import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol.ts';
+import { createTuningPanel } from '../panel/tuningPanel.ts';
+import { AxisClient } from './axisClient.ts';
+import { createBar } from './bar.ts';
+import { type Bench, benchOf, presentScene } from './bench.ts';
+import { BenchActions } from './benchActions.ts';
+import { createCaption } from './caption.ts';
+import { createCautions } from './cautions.ts';
+import { createDocuments } from './documents.ts';
+import { byId } from './dom.ts';
+import { askForText, fileName, saveUrl, takeDrops } from './files.ts';
+import { startFrameLoop } from './frameLoop.ts';
+import { createHelp } from './help.ts';
+import { type Actions, listenToKeys } from './keys.ts';
+import { kitOf } from './kits.ts';
+import { Layout } from './layout.ts';
+import { createMessages } from './messages.ts';
+import { openingScene } from './opening.ts';
+import { Replay } from './replay.ts';
+import { Store } from './store.ts';
+import { ThemeSwitch } from './theme.ts';
+import { View } from './view.ts';
+import { sameSituation, sendToAxis } from './workerSync.ts';
+
+/** Puts the page together and starts it. */
+export function startApp(): void {
+  const messages = createMessages(byId('messages'));
+  const opening = openingScene(location.hash);
+  const store = new Store(benchOf(opening.scene, kitOf(opening.scene, KITS)));
+  const bench = new BenchActions(store, messages);
+  const axis = new AxisClient(opening.scene, (trouble) =>
+    messages.problems(
+      'The simulation stopped',
+      [{ field: '', value: undefined, message: trouble }],
+      'Reload the page to start it again. What the simulation said:',
+    ),
+  );
+  const documents = createDocuments({ messages, openScene: bench.openScene.bind(bench), replay });
+  const help = createHelp();
+  const cautions = createCautions();
+  document.body.append(help, cautions);
+
+  let status: AxisStatus | null = null;
+  let replaying: Replay | null = null;
+  /** The store is told what the worker already knows. */
+  let following = false;
+
+  const view = new View(store.bench, {
+    onHand: (position) => axis.order('hand', position),
+    onFreeze: () => view.toggleFrozen(),
+    onReset: () => actions.reset(),
+    onUndo: () => actions.undo(),
+  });
+  const layout = new Layout(() => view.resize());
+  const theme = new ThemeSwitch((is) => view.setTheme(is));
+  const caption = createCaption(byId('caption'));
+
+  const actions: Actions = {
+    runOrPause: () => axis.order(status?.state === 'running' ? 'pause' : 'run'),
+    tick: () => axis.order('stepTick'),
+    move: () => axis.order('runOneMove'),
+    reset() {
+      replaying = null;
+      axis.order('reset');
+    },
+    slower: () => bar.changePace(-1),
+    faster: () => bar.changePace(1),
+    realTime: () => bar.changePace(0),
+    drive: () => bench.toggleDrive(),
+    undo: () => store.undo(),
+    redo: () => store.redo(),
+    search() {
+      layout.show('panel', true);
+      panel.focusSearch();
+    },
+    tuning: () => layout.toggle('panel'),
+    gauges: () => layout.toggle('gauges'),
+    charts: () => layout.toggle('charts'),
+    cutaway: () => view.nextCutaway(),
+    resetView: () => view.resetView(),
+    freeze: () => view.toggleFrozen(),
+    live: () => view.followLive(),
+    theme: () => theme.toggle(),
+    presenter: () => layout.togglePresenting(),
+    saveScene: () => documents.saveScene(presentScene(store.bench)),
+    openFile: () => askForText(documents.open),
+    copyLink: () => documents.copyLink(presentScene(store.bench)),
+    help: () => help.showModal(),
+    scene: (index) => bench.openShelfScene(index),
+  };
+
+  const bar = createBar(byId('bar'), {
+    actions,
+    layout,
+    theme: () => theme.theme,
+    onPace: (pace) => axis.order('setPace', pace),
+    onKit: (id) => bench.chooseKit(id),
+    moreFiles: [
+      { words: 'Save tuning session', action: () => axis.recording().then(documents.saveSession) },
+      { words: 'Save picture of the stage', action: savePicture },
+    ],
+    moreHelp: [{ words: 'Before you touch real hardware', action: () => cautions.showModal() }],
+  });
+  const panel = createTuningPanel(byId('panel'), store.bench, {
+    propose: (name, value, gesture) => bench.propose(name, value, gesture),
+    startGains: (crossover) => bench.startGains(crossover),
+    resetAll: () => bench.resetAll(),
+    undo: actions.undo,
+    redo: actions.redo,
+    cautions: () => cautions.showModal(),
+  });
+
+  const offerCrossover = ({ kit }: Bench) => {
+    if (kit) panel.offerCrossover(KITS[kit]!.crossover);
+  };
+  store.subscribe((is, was) => {
+    if (is.kit !== was.kit) offerCrossover(is);
+    if (!following) {
+      if (!sameSituation(is, was)) replaying = null;
+      sendToAxis(axis, is, was, status?.state === 'running');
+    }
+    view.show(is);
+    show(is);
+  });
+
+  function show(is: Bench): void {
+    bar.show(is);
+    caption.show(is.origin);
+    panel.show(is);
+    panel.showSteps(store.undoWords, store.redoWords);
+    warn();
+  }
+
+  function warn(): void {
+    const fresh = caption.warn([...parameterWarnings(store.bench.parameters), ...(status?.warnings ?? [])]);
+    if (fresh.length > 0) messages.say(fresh.join(' '));
+  }
+
+  function ingest(frame: Frame): void {
+    const was = status;
+    status = frame.status;
+    const tripped = view.ingest(frame);
+    if (tripped) messages.say(tripped, true);
+    bar.showStatus(status);
+    if (status.state !== was?.state) view.showState(status.state);
+    if (status.warnings.length !== was?.warnings.length) warn();
+    if (replaying) followReplay(replaying, status.tick);
+  }
+
+  function replay(session: TuningSession): void {
+    bench.openScene(session.scene, `Replay of ${session.scene.title}`);
+    replaying = new Replay(session);
+    axis.order('replay', session);
+    messages.note('Replaying the tuning session.');
+  }
+
+  function followReplay(replay: Replay, tick: number): void {
+    const changes = replay.changesUpTo(tick);
+    following = true;
+    if (changes) store.change(changes, 'changes of the replayed session', 'replay');
+    following = false;
+    if (!replay.hasEnded(tick)) return;
+    replaying = null;
+    messages.note('The replay is through.');
+  }
+
+  function savePicture(): void {
+    saveUrl(fileName(store.bench.origin.title, 'png'), view.picture());
+  }
+
+  takeDrops(documents.open);
+  listenToKeys(actions);
+  window.addEventListener('hashchange', () => {
+    const { scene, problems } = openingScene(location.hash);
+    if (problems.length > 0) refuseLink(problems);
+    else bench.openScene(scene, `Link to ${scene.title}`);
+  });
+  const refuseLink = (problems: typeof opening.problems) =>
+    messages.problems(
+      'The link was not opened',
+      problems,
+      'The bench is as it was. What is wrong with the link:',
+    );
+
+  offerCrossover(store.bench);
+  show(store.bench);
+  if (opening.problems.length > 0) refuseLink(opening.problems);
+  startFrameLoop(axis, { ingest, draw: (now) => view.draw(now) });
+}

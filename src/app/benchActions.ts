@@ -1,0 +1,78 @@
+import { KITS, SCENES } from '../../scenes/index.ts';
+import { checkParameters } from '../../shared/check.ts';
+import { type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { startGains } from '../../shared/startGains.ts';
+import { inPanelWords, parameterLabel, valueWords } from '../panel/label.ts';
+import type { Value } from '../panel/parameterField.ts';
+import { benchOf } from './bench.ts';
+import { kitOf, withKit } from './kits.ts';
+import type { Messages } from './messages.ts';
+import type { Store } from './store.ts';
+
+/** What a person can do to the bench, each checked before it reaches the store. */
+export class BenchActions {
+  readonly #store: Store;
+  readonly #messages: Messages;
+
+  constructor(store: Store, messages: Messages) {
+    this.#store = store;
+    this.#messages = messages;
+  }
+
+  /** Sets one parameter if it is legal beside the others; returns what is wrong, or null. */
+  propose(name: ParameterName, value: Value, gesture: string | null): string | null {
+    const { changes, problems } = checkParameters({ [name]: value }, this.#store.bench.parameters);
+    if (problems.length > 0) return fieldProblem(name, problems[0]!.message);
+    this.#store.change(changes, `${parameterLabel(name)} ${valueWords(parameterRow(name), value)}`, gesture);
+    return null;
+  }
+
+  startGains(crossover: number): string | null {
+    const { parameters } = this.#store.bench;
+    const { changes, problems } = checkParameters(startGains(parameters, crossover), parameters);
+    if (problems.length > 0) return inPanelWords(problems[0]!.message);
+    this.#store.change(changes, `start gains for ${crossover} Hz`);
+    return null;
+  }
+
+  resetAll(): void {
+    this.#store.change(this.#store.bench.origin.parameters, 'every field back to the scene');
+  }
+
+  toggleDrive(): void {
+    const on = this.#store.bench.parameters.drive === 'on';
+    this.propose('drive', on ? 'off' : 'on', null);
+    this.#messages.note(on ? 'Drive off: the table is free.' : 'Drive on.');
+  }
+
+  openScene(scene: Scene, words: string): void {
+    this.#store.replace(benchOf(scene, kitOf(scene, KITS)), words);
+    this.#messages.say(`${scene.title}. ${scene.lookFor}`);
+  }
+
+  openShelfScene(index: number): void {
+    const shelf = SCENES[index];
+    if (shelf) this.openScene(shelf.scene, shelf.scene.title);
+  }
+
+  chooseKit(id: string): void {
+    const { title } = KITS[id]!;
+    const chosen = withKit(this.#store.bench, id, KITS);
+    if ('problems' in chosen) {
+      this.#messages.problems(
+        `${title} does not fit as it is`,
+        chosen.problems,
+        'The drive on the bench was kept. Mend this first, then choose again:',
+      );
+    } else {
+      this.#store.replace(chosen, title);
+    }
+  }
+}
+
+/** The message of a check without the name in front: it stands below its field. */
+function fieldProblem(name: ParameterName, message: string): string {
+  const prefix = `${name}: `;
+  return inPanelWords(message.startsWith(prefix) ? message.slice(prefix.length) : message);
+}

@@ -1,0 +1,27 @@
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import type { TuningSession } from '../../shared/protocol.ts';
+
+/** Follows a session that the worker replays, so that the panel shows each change when it happens. */
+export class Replay {
+  readonly #session: TuningSession;
+  #next = 0;
+
+  constructor(session: TuningSession) {
+    this.#session = session;
+  }
+
+  /** The changes that were made since the last call, up to a tick; null: none. */
+  changesUpTo(tick: number): ParameterChanges | null {
+    const { events } = this.#session;
+    let changes: ParameterChanges | undefined;
+    for (; this.#next < events.length && events[this.#next]!.tick <= tick; this.#next++) {
+      const event = events[this.#next]!;
+      if (event.kind === 'change') changes = { ...changes, ...event.changes };
+    }
+    return changes ?? null;
+  }
+
+  hasEnded(tick: number): boolean {
+    return tick >= this.#session.ticks;
+  }
+}

@@ -1,0 +1,126 @@
+import type { AxisStatus, Frame } from '../../shared/protocol.ts';
+import { createCharts } from '../charts/charts.ts';
+import { createGauges } from '../gauges/gauges.ts';
+import { History } from '../history/history.ts';
+import { createStage } from '../stage/stage.ts';
+import type { Bench } from './bench.ts';
+import { presentScene } from './bench.ts';
+import { createChartBar } from './chartBar.ts';
+import { button, byId, element } from './dom.ts';
+import { keyOf } from './keys.ts';
+import { createSegmented } from './segmented.ts';
+import type { Theme } from './theme.ts';
+import { createTripBanner } from './tripBanner.ts';
+import { sameSituation } from './workerSync.ts';
+
+export interface ViewOptions {
+  onHand(position: number | null): void;
+  onFreeze(): void;
+  onReset(): void;
+  onUndo(): void;
+}
+
+const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
+
+/** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
+export class View {
+  readonly #history = new History();
+  readonly #stageHost = byId('stage');
+  readonly #stage;
+  readonly #charts;
+  readonly #gauges;
+  readonly #bar;
+  readonly #trip;
+  readonly #cutaway;
+  #bench: Bench;
+  #run = -1;
+  #frozen = false;
+
+  constructor(bench: Bench, options: ViewOptions) {
+    this.#bench = bench;
+    this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
+    this.#charts = createCharts(byId('charts'), this.#history);
+    this.#gauges = createGauges(byId('gauges'));
+    this.#bar = createChartBar({
+      onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
+      onFreeze: options.onFreeze,
+    });
+    byId('chart-area').prepend(this.#bar.element);
+    this.#trip = createTripBanner(options.onReset, options.onUndo);
+    this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#stage.setCutaway(mode));
+    this.#stageHost.append(
+      element(
+        'div',
+        { class: 'stage-tools' },
+        this.#cutaway.element,
+        button('Reset view', () => this.resetView(), { keys: keyOf('resetView') }),
+      ),
+      this.#trip.element,
+    );
+    this.#stage.show(presentScene(bench));
+    this.#charts.setParameters(bench.parameters);
+  }
+
+  show(bench: Bench): void {
+    if (sameSituation(bench, this.#bench)) this.#stage.update(bench.parameters);
+    else this.#stage.show(presentScene(bench));
+    this.#bench = bench;
+    this.#charts.setParameters(bench.parameters);
+  }
+
+  /** Takes in a frame. Returns what to say of a trip that has just come. */
+  ingest(frame: Frame): string | null {
+    if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
+    this.#run = frame.run;
+    this.#history.ingest(frame);
+    this.#bar.showMove(frame.status.lastMove);
+    return this.#trip.show(frame.status.trip);
+  }
+
+  showState(state: AxisStatus['state']): void {
+    this.#stage.setState(state);
+  }
+
+  draw(now: Float64Array): void {
+    if (this.#run < 0) return;
+    const { parameters } = this.#bench;
+    this.#stage.draw(now, parameters);
+    this.#charts.draw();
+    this.#gauges.update(now, parameters, this.#history);
+  }
+
+  setTheme(theme: Theme): void {
+    this.#stage.setTheme(theme);
+    this.#charts.themeChanged();
+    this.#gauges.themeChanged();
+  }
+
+  /** After a change of the page's layout or size of type. */
+  resize(): void {
+    this.#charts.resize();
+  }
+
+  nextCutaway(): void {
+    this.#cutaway.next();
+  }
+
+  resetView(): void {
+    this.#stage.resetView();
+  }
+
+  toggleFrozen(): void {
+    this.#frozen = !this.#frozen;
+    this.#charts.setFrozen(this.#frozen);
+    this.#bar.showFrozen(this.#frozen);
+  }
+
+  followLive(): void {
+    if (this.#frozen) this.toggleFrozen();
+    this.#charts.followLive();
+  }
+
+  /** The stage as it is seen now, as a PNG data URL. */
+  picture(): string {
+    return this.#stage.snapshot();
+  }
+}
