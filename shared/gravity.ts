@@ -1,4 +1,4 @@
-import { loadSideMass } from './motor.ts';
+import { loadSideMass, translatingMotorMass } from './motor.ts';
 import type { Parameters } from './parameters/table.ts';
 
 /** Standard acceleration of free fall, m/s² (ISO 80000-3). */
@@ -6,7 +6,7 @@ export const GRAVITY = 9.80665;
 
 /** Pull of gravity down the inclined axis, N. A turning screw has inertia but no weight along the axis. */
 export function slopeForce(p: Parameters): number {
-  return (p.motorCount * p.coilMass + loadSideMass(p)) * GRAVITY * Math.sin(p.inclination);
+  return (translatingMotorMass(p) + loadSideMass(p)) * GRAVITY * Math.sin(p.inclination);
 }
 
 /** Force along +x that holds the axis against gravity, with the help of its counterbalance, N. */

@@ -47,10 +47,15 @@ export function motorConstants(p: Parameters): MotorConstants {
   };
 }
 
-/** Mass m1 that moves with the motors: all coil units, and the rotating parts of a screw, kg. */
+/** Mass m1t that travels with the motors: all coil units, kg. */
+export function translatingMotorMass(p: Parameters): number {
+  return p.motorCount * p.coilMass;
+}
+
+/** Mass m1 on the motor side: what travels, and the rotating parts of a screw referred to the table, kg. */
 export function motorSideMass(p: Parameters): number {
   const rotating = p.lead > 0 ? p.rotorInertia * ((2 * Math.PI) / p.lead) ** 2 : 0;
-  return p.motorCount * p.coilMass + rotating;
+  return translatingMotorMass(p) + rotating;
 }
 
 /** Mass m2 of table and payload, kg. */

@@ -172,7 +172,14 @@ export class Axis {
       this.positionLoop.observe(set.position, reading);
     }
     this.record[C.encoderPosition] = reading;
+    this.record[C.toolError] = set.position - this.toolPosition;
     this.trip = checkTrips(p, time, this.positionLoop.error, y[X2]!, y[V2]!, this.heat.temperatures.winding);
+  }
+
+  /** Where the tool stands: the table, and the growth of the arm between scale head and tool, m. */
+  private get toolPosition(): number {
+    const { p, y, heat } = this;
+    return y[X2]! + p.toolArm * p.tableExpansion * (heat.temperatures.table - p.ambient);
   }
 
   private stepHeat(): void {
@@ -225,7 +232,7 @@ export class Axis {
   }
 
   private fillRecord(time: number, id: number, iq: number): void {
-    const { p, plant, y, record, heat, set } = this;
+    const { plant, y, record, heat, set } = this;
     const t = heat.temperatures;
     plant.friction.evaluate(y[V2]!, y[Z]!);
     record[C.time] = time;
@@ -237,7 +244,6 @@ export class Axis {
     record[C.tablePosition] = y[X2]!;
     record[C.tableSpeed] = y[V2]!;
     record[C.followingError] = this.positionLoop.error;
-    record[C.toolError] = set.position - (y[X2]! + p.toolArm * p.tableExpansion * (t.table - p.ambient));
     record[C.currentCommand] = this.positionLoop.currentCommand;
     record[C.forceCurrent] = iq;
     record[C.fieldCurrent] = id;

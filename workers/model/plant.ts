@@ -1,4 +1,5 @@
-import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
+import { GRAVITY } from '../../shared/gravity.ts';
+import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { Cogging } from './cogging.ts';
 import { EndStops } from './endStops.ts';
@@ -24,19 +25,17 @@ import {
 } from './state.ts';
 import { Windings } from './windings.ts';
 
-/** Standard acceleration of free fall, m/s² (ISO 80000-3). */
-export const GRAVITY = 9.80665;
 /** Speed over which a drag force changes sign, m/s. */
 const DRAG_REVERSAL = 5e-4;
 
 /*
  * The right-hand side, assembled from one file per physical idea. Forces in N, positive along +x, on the motor side (1) and table (2):
  *
- *   F1 = F_em − F_cog − F_iron − F_nut − F_link − m1 g sinθ                              v1' = F1/m1 − ab
- *   F2 = F_link' − F_guide − m2 g sinθ + F_cb + F_process + F_hand + F_stop              v2' = F2/m2 − ab
- *   ab = (−(F1 + m1 g sinθ) − (F2 + m2 g sinθ − F_hand) − k_b xb − c_b vb)/m_b           0 with a fixed base
+ *   F1 = F_em − F_cog − F_iron − F_nut − F_link − m1t g sinθ                             m1 v1' = F1 − m1t ab
+ *   F2 = F_link' − F_guide − m2 g sinθ + F_cb + F_process + F_hand + F_stop              m2 v2' = F2 − m2 ab
+ *   (m_b + m1t m1r/m1) ab = F_hand − (m1t + m2) g sinθ − (m1t/m1) F1 − F2 − k_b xb − c_b vb       0 with a fixed base
  *
- * Positions and speeds of motor and table are relative to the base. Energies are integrated beside them for the audit.
+ * m1 = m1t + m1r: what travels with the motor, and the rotation of a screw, which has inertia but neither weight nor thrust on the base. Positions and speeds of motor and table are relative to the base. Energies are integrated beside them for the audit.
  */
 export class Plant {
   readonly size: number;
@@ -57,6 +56,7 @@ export class Plant {
 
   private readonly baseAt: number;
   private m1 = 1;
+  private m1t = 1;
   private m2 = 1;
   private mb = 1;
   private kb = 0;
@@ -83,13 +83,14 @@ export class Plant {
   configure(p: Parameters, t: Temperatures): void {
     const motor = motorConstants(p);
     this.m1 = motorSideMass(p);
+    this.m1t = translatingMotorMass(p);
     this.m2 = loadSideMass(p);
     this.mb = p.baseMass;
     const omegaB = 2 * Math.PI * p.baseFrequency;
     this.kb = p.baseMass * omegaB ** 2;
     this.cb = 2 * p.baseDamping * p.baseMass * omegaB;
     const gravity = GRAVITY * Math.sin(p.inclination);
-    this.weight1 = this.m1 * gravity;
+    this.weight1 = this.m1t * gravity;
     this.weight2 = this.m2 * gravity;
     this.counterbalance = p.counterbalance;
     this.eddy = p.motorCount * p.eddyDrag;
@@ -145,19 +146,29 @@ export class Plant {
     const nut = this.nutDrag * reversal + this.nutViscous * v1;
     const hand = this.handHolds ? this.handForce(x2 + xb, v2 + vb) : 0;
 
-    const onMotor = this.windings.force - this.cogging.force(x1) - iron - nut + this.link.onMotor;
-    const onTable = this.link.onTable - guide + this.counterbalance + this.processForce + this.endStops.force;
+    const onMotor =
+      this.windings.force - this.cogging.force(x1) - iron - nut + this.link.onMotor - this.weight1;
+    const onTable =
+      this.link.onTable -
+      guide +
+      this.counterbalance +
+      this.processForce +
+      this.endStops.force +
+      hand -
+      this.weight2;
 
     let ab = 0;
     if (this.base) {
-      ab = (-onMotor - onTable - this.kb * xb - this.cb * vb) / this.mb;
+      const travelling = this.m1t / this.m1;
+      const outside = hand - this.weight1 - this.weight2 - this.kb * xb - this.cb * vb;
+      ab = (outside - travelling * onMotor - onTable) / (this.mb + travelling * (this.m1 - this.m1t));
       dy[this.baseAt] = vb;
       dy[this.baseAt + 1] = ab;
     }
     dy[X1] = v1;
-    dy[V1] = (onMotor - this.weight1) / this.m1 - ab;
+    dy[V1] = (onMotor - this.m1t * ab) / this.m1;
     dy[X2] = v2;
-    dy[V2] = (onTable + hand - this.weight2) / this.m2 - ab;
+    dy[V2] = onTable / this.m2 - ab;
     dy[Z] = this.friction.bristleSpeed;
 
     dy[E_IN] = this.windings.inputPower;
@@ -177,7 +188,8 @@ export class Plant {
     const vb = this.base ? y[this.baseAt + 1]! : 0;
     return (
       this.windings.energy(y) +
-      0.5 * this.m1 * (y[V1]! + vb) ** 2 +
+      0.5 * this.m1t * (y[V1]! + vb) ** 2 +
+      0.5 * (this.m1 - this.m1t) * y[V1]! ** 2 +
       0.5 * this.m2 * (y[V2]! + vb) ** 2 +
       this.link.energy(x1, x2) +
       this.cogging.energy(x1) +
