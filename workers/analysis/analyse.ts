@@ -1,0 +1,104 @@
+import type { AtFrequency, LoopAnalysis, LoopFigures, OperatingPoint } from '../../shared/analysis.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { magnitude, ONE, over } from './complex.ts';
+import type { Eigenvalues } from './eigenvalues.ts';
+import { logSpaced, modes, refined } from './grid.ts';
+import { bandwidth, type Found, lowest, margins } from './margins.ts';
+import { responseOf } from './response.ts';
+import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
+
+/** Lowest frequency, Hz, and points on the logarithmic scale before refinement. */
+const LOWEST = 0.1;
+const POINTS = 360;
+/** An eigenvalue this close to the unit circle neither grows nor decays: a free axis without position gain stays where it is put. */
+const NEUTRAL = 1e-10;
+
+/**
+ * The position loop at an operating point: responses, figures and eigenvalues.
+ *
+ * @throws RangeError naming what of the operating point cannot be, with the allowed range
+ */
+export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
+  const loop = new SampledLoop(p, point);
+  const highest = Math.PI / loop.period;
+  const grid = [
+    ...logSpaced(2 * Math.PI * LOWEST, highest, POINTS),
+    ...modes(loop.openPoles, loop.period),
+    ...modes(loop.eigenvalues, loop.period),
+  ].sort((a, b) => a - b);
+  const { omega, values } = refined(
+    grid,
+    (w) => loop.at(w),
+    ({ openLoop }) => openLoop,
+  );
+  const openLoop = values.map((value) => value.openLoop);
+  const [eigenvaluesRe, eigenvaluesIm] = sorted(loop.eigenvalues);
+  return {
+    frequency: Float64Array.from(omega, hertz),
+    openLoop: responseOf(openLoop),
+    nyquistRe: Float64Array.from(openLoop, ({ re }) => re),
+    nyquistIm: Float64Array.from(openLoop, ({ im }) => im),
+    sensitivity: responseOf(
+      values.map((value) => value.sensitivity),
+      'highest',
+    ),
+    closedLoop: responseOf(values.map((value) => value.closedLoop)),
+    tracking: responseOf(values.map((value) => value.tracking)),
+    stiffness: responseOf(values.map(({ compliance }) => over(ONE, compliance))),
+    eigenvaluesRe,
+    eigenvaluesIm,
+    figures: figures(loop, omega, values, Math.hypot(eigenvaluesRe[0]!, eigenvaluesIm[0]!)),
+  };
+}
+
+function figures(
+  loop: SampledLoop,
+  omega: readonly number[],
+  values: readonly LoopResponse[],
+  spectralRadius: number,
+): LoopFigures {
+  const found = margins(
+    (w) => loop.openLoop(w),
+    omega,
+    values.map(({ openLoop }) => openLoop),
+  );
+  const stable = spectralRadius < 1 - NEUTRAL;
+  const closedLoops = values.map(({ closedLoop }) => closedLoop);
+  const width = bandwidth((w) => loop.at(w).closedLoop, omega, closedLoops);
+  const least = (f: (value: LoopResponse) => number) => lowest((w) => f(loop.at(w)), omega, values.map(f));
+  const troughOfT = least(({ closedLoop }) => 1 / magnitude(closedLoop));
+  return {
+    stable,
+    spectralRadius,
+    conditional: stable && found.gainReduction !== null,
+    crossovers: found.crossovers.map(hertz),
+    phaseMargin: atFrequency(found.phaseMargin),
+    gainMargin: atFrequency(found.gainMargin),
+    gainReduction: atFrequency(found.gainReduction),
+    delayMargin: stable ? atFrequency(found.delayMargin) : null,
+    modulusMargin: atFrequency(found.modulusMargin),
+    closedLoopPeak: { value: 1 / troughOfT.value, frequency: hertz(troughOfT.omega) },
+    bandwidth: width === null ? null : hertz(width),
+    staticStiffness: loop.staticStiffness,
+    minimumStiffness: atFrequency(least(({ compliance }) => 1 / magnitude(compliance))),
+    holdingCurrent: loop.holdingCurrent,
+    holdingVoltage: loop.holdingVoltage,
+  };
+}
+
+function hertz(omega: number): number {
+  return omega / (2 * Math.PI);
+}
+
+function atFrequency<F extends Found | null>(found: F): F extends null ? AtFrequency | null : AtFrequency;
+function atFrequency(found: Found | null): AtFrequency | null {
+  return found === null ? null : { value: found.value, frequency: hertz(found.omega) };
+}
+
+/** Largest magnitude first. */
+function sorted({ re, im }: Eigenvalues): [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
+  const order = Array.from(re.keys()).sort(
+    (a, b) => Math.hypot(re[b]!, im[b]!) - Math.hypot(re[a]!, im[a]!) || im[b]! - im[a]!,
+  );
+  return [Float64Array.from(order, (k) => re[k]!), Float64Array.from(order, (k) => im[k]!)];
+}

@@ -1,0 +1,116 @@
+import type { OperatingPoint } from '../../shared/analysis.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { Plant } from '../model/plant.ts';
+import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { jacobian } from './jacobian.ts';
+import { Matrix, solve } from './matrix.ts';
+
+/** Newton steps at most; three to five are usual. */
+const MOST_STEPS = 30;
+/** The last change of each value, as a share of the step of its difference: what is left after it is far below. */
+const SETTLED = 1e-6;
+
+/** Steps of the differences: fine against every scale of the model, coarse against rounding. m, m, V, N. */
+const POSITION_STEP = 1e-6;
+const BRISTLE_STEP = 1e-8;
+const VOLTAGE_STEP = 1;
+const FORCE_STEP = 1;
+/** Steps of speed and current as shares of the finest scale that their laws have. */
+const SPEED_SHARE = 1e-3;
+const SPEED_SHARE_AT_REST = 1e-5;
+const CURRENT_SHARE = 1e-3;
+/** Speed over which iron and nut drag change sign, m/s. */
+const DRAG_REVERSAL = 5e-4;
+
+/** The plant in balance, and its partial derivatives there. */
+export interface Equilibrium {
+  readonly plant: Plant;
+  /** States of the plant, then v_d, v_q (V) and the force on the table (N). */
+  readonly values: readonly number[];
+  /** ∂(y')/∂(values), one row per state. */
+  readonly partials: Matrix;
+}
+
+/**
+ * Finds what holds the axis at its operating point: the currents, voltages and deflections with which, at the given position and speed of
+ * the table, no speed, current or bristle changes and Σ i_d = 0. At rest the bristles are relaxed and the motor carries the load.
+ * Newton's method on the plant's own derivative.
+ *
+ * @throws RangeError when no current of the motor can hold the point
+ */
+export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
+  const plant = new Plant(p.motorCount, p.base);
+  plant.configure(p, {
+    winding: point.windingTemperature,
+    carrier: point.carrierTemperature,
+    table: point.tableTemperature,
+    screw: point.screwTemperature,
+  });
+  const { size } = plant;
+  const values = [...plant.initialState(point.position), 0, 0, point.loadForce];
+  values[V1] = point.speed;
+  values[V2] = point.speed;
+
+  const currents = Array.from({ length: 2 * plant.motors }, (_, k) => CURRENTS + k);
+  const base = plant.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
+  /** The plant's derivative, and Σ i_d in the row of v_d. */
+  const rates = (x: number[], out: number[]) => {
+    plant.voltageD = x[size]!;
+    plant.voltageQ = x[size + 1]!;
+    plant.processForce = x[size + 2]!;
+    plant.derivative(0, x, out);
+    out[size] = 0;
+    for (let k = CURRENTS; k < CURRENTS + 2 * plant.motors; k += 2) out[size]! += x[k]!;
+    out[size + 1] = 0;
+    out[size + 2] = 0;
+  };
+
+  const steps = differenceSteps(p, plant, point.speed);
+  const left = new Array<number>(values.length).fill(0);
+  let partials = jacobian(rates, values, steps);
+  const bristles = partials.get(Z, Z) === 0 ? [] : [Z];
+  const unknowns = [X1, ...bristles, ...currents, ...base.position, size, size + 1];
+  const equations = [V1, V2, ...bristles, ...currents, ...base.speed, size];
+  for (let step = 0; step < MOST_STEPS; step++) {
+    rates(values, left);
+    const system = Matrix.of(equations.map((row) => unknowns.map((column) => partials.get(row, column))));
+    const change = solve(
+      system,
+      equations.map((row) => -left[row]!),
+    );
+    if (change === null || !change.every(Number.isFinite)) break;
+    unknowns.forEach((index, k) => {
+      values[index]! += change[k]!;
+    });
+    partials = jacobian(rates, values, steps);
+    if (unknowns.every((index, k) => Math.abs(change[k]!) <= SETTLED * steps[index]!))
+      return { plant, values, partials };
+  }
+  throw new RangeError(
+    `loadForce is ${point.loadForce} N; with gravity and drag that is more than the motor can hold with any current.`,
+  );
+}
+
+/** Steps of the differences, one per state and input; none for the energies. */
+function differenceSteps(p: Parameters, plant: Plant, speed: number): number[] {
+  const steps = new Array<number>(plant.size + 3).fill(0);
+  const finest = Math.min(DRAG_REVERSAL, p.stribeckSpeed, p.dampingFadeSpeed);
+  // Friction has an edge at standstill: stay close to it, or well on one side of it.
+  const speedStep =
+    speed === 0 ? SPEED_SHARE_AT_REST * finest : SPEED_SHARE * Math.min(finest, Math.abs(speed));
+  const currentStep = CURRENT_SHARE * (p.saturationCurrent > 0 ? p.saturationCurrent : p.peakCurrent);
+  steps[X1] = POSITION_STEP;
+  steps[X2] = POSITION_STEP;
+  steps[V1] = speedStep;
+  steps[V2] = speedStep;
+  steps[Z] = BRISTLE_STEP;
+  steps.fill(currentStep, CURRENTS, CURRENTS + 2 * plant.motors);
+  if (plant.base) {
+    steps[plant.size - 2] = POSITION_STEP;
+    steps[plant.size - 1] = speedStep;
+  }
+  steps[plant.size] = VOLTAGE_STEP;
+  steps[plant.size + 1] = VOLTAGE_STEP;
+  steps[plant.size + 2] = FORCE_STEP;
+  return steps;
+}

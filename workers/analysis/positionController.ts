@@ -1,0 +1,84 @@
+import { motorConstants } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { Biquad } from '../control/biquad.ts';
+import { type Complex, ONE, over, plus, scaled, times } from './complex.ts';
+
+/*
+ * The position loop of control/positionLoop.ts in z, at z = exp(jωTp), with the same biquads:
+ *
+ *   F = [Kp + Ki Tp/(1 − z⁻¹)] (x_set − x_m) + Kd (v_set − v̂) + K_vff v_set + K_aff a_set
+ *   v̂ = (a/Tp)(1 − z⁻¹)/(1 − (1 − a) z⁻¹) x_m,   a = Tp/(T_f + Tp)
+ *   i* = lowpass notch2 notch1 F/K_f,pk
+ */
+export class PositionController {
+  readonly period: number;
+  /** Those switched on, in their order. */
+  readonly filters: readonly Biquad[];
+  readonly perForce: number;
+  /** What the speed estimate takes of each new difference. */
+  readonly speedWeight: number;
+
+  constructor(private readonly p: Parameters) {
+    const rate = p.currentRate / p.positionDivider;
+    this.period = 1 / rate;
+    this.perForce = 1 / motorConstants(p).forcePerAmp;
+    this.speedWeight = this.period / (p.derivativeTime + this.period);
+    this.filters = filtersOf(p, rate);
+  }
+
+  /** −i* over the encoder reading, A/m: what the loop feeds back. */
+  feedback(z: Complex): Complex {
+    const { p, period, speedWeight } = this;
+    const difference = oneMinusInverse(z);
+    const speed = over(
+      scaled(difference, speedWeight / period),
+      plus(ONE, scaled(over(ONE, z), speedWeight - 1)),
+    );
+    return times(this.shaping(z), plus(this.positionGain(difference), scaled(speed, p.Kd)));
+  }
+
+  /** i* over a sine setpoint of angular frequency ω with its own speed and acceleration, A/m. */
+  feedforward(z: Complex, omega: number): Complex {
+    const { p } = this;
+    const motion = {
+      re: -p.accelerationFeedforward * omega * omega,
+      im: (p.Kd + p.speedFeedforward) * omega,
+    };
+    return times(this.shaping(z), plus(this.positionGain(oneMinusInverse(z)), motion));
+  }
+
+  private positionGain(difference: Complex): Complex {
+    const { p, period } = this;
+    if (p.Ki === 0) return { re: p.Kp, im: 0 };
+    return plus({ re: p.Kp, im: 0 }, over({ re: p.Ki * period, im: 0 }, difference));
+  }
+
+  /** Filters and force per ampere. */
+  private shaping(z: Complex): Complex {
+    return this.filters.reduce((product, filter) => times(product, biquadResponse(filter, z)), {
+      re: this.perForce,
+      im: 0,
+    });
+  }
+}
+
+/** H(z) of a second-order section. */
+export function biquadResponse({ b0, b1, b2, a1, a2 }: Biquad, z: Complex): Complex {
+  const square = times(z, z);
+  const polynomial = (c0: number, c1: number, c2: number) =>
+    plus(plus(scaled(square, c0), scaled(z, c1)), { re: c2, im: 0 });
+  return over(polynomial(b0, b1, b2), polynomial(1, a1, a2));
+}
+
+function oneMinusInverse(z: Complex): Complex {
+  return plus(ONE, scaled(over(ONE, z), -1));
+}
+
+function filtersOf(p: Parameters, rate: number): Biquad[] {
+  const filters: Biquad[] = [];
+  const next = () => filters[filters.push(new Biquad()) - 1]!;
+  if (p.notch1) next().setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
+  if (p.notch2) next().setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
+  if (p.lowpass) next().setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
+  return filters;
+}

@@ -1,0 +1,129 @@
+import type { OperatingPoint } from '../../shared/analysis.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { type Complex, ONE, over, plus, times, unit } from './complex.ts';
+import { type DrivenAxis, drivenAxis } from './drivenAxis.ts';
+import type { Eigenvalues } from './eigenvalues.ts';
+import { linearise } from './linearise.ts';
+import { Matrix } from './matrix.ts';
+import { PositionController } from './positionController.ts';
+import { combine, type Signal, single, widened } from './signal.ts';
+import { Transfer } from './transfer.ts';
+
+/** The responses of a loop at one frequency. */
+export interface LoopResponse {
+  /** L, cut at the current command. */
+  readonly openLoop: Complex;
+  /** S = 1/(1 + L) */
+  readonly sensitivity: Complex;
+  /** T = L/(1 + L) */
+  readonly closedLoop: Complex;
+  /** Encoder reading over a sine setpoint, with the feedforward as it is set. */
+  readonly tracking: Complex;
+  /** Table position over the force on it, m/N. */
+  readonly compliance: Complex;
+}
+
+/**
+ * The position loop as it is sampled: exact, with both rates, the period of computing, the holds, the filters and the current loop. The
+ * positions are those at the position-loop samples. A force on the table is held over each current period, as in the simulation; against a
+ * true sine that is a factor sin(x)/x, x = ωTs/2, and a delay of Ts/2.
+ */
+export class SampledLoop {
+  /** Tp, s. */
+  readonly period: number;
+  /** Of the closed loop and of the axis without position loop, over one sample. */
+  readonly eigenvalues: Eigenvalues;
+  readonly openPoles: Eigenvalues;
+  /** What holds the operating point: A, V, amplitudes. */
+  readonly holdingCurrent: number;
+  readonly holdingVoltage: number;
+
+  private readonly controller: PositionController;
+  private readonly plant: Transfer;
+  private readonly underForce: Transfer;
+  private readonly currentPeriod: number;
+  private readonly stiffAtRest: boolean;
+
+  /** @throws RangeError naming what of the operating point cannot be, with the allowed range */
+  constructor(p: Parameters, point: OperatingPoint) {
+    const linear = linearise(p, point);
+    const axis = drivenAxis(p, linear);
+    this.controller = new PositionController(p);
+    this.period = this.controller.period;
+    this.currentPeriod = 1 / p.currentRate;
+    this.plant = new Transfer(axis.a, axis.command, axis.reading);
+    const closed = closedLoop(p, axis, this.controller);
+    const force = new Matrix(closed.rows, axis.force.cols);
+    force.place(axis.force, 0, 0);
+    this.underForce = new Transfer(closed, force, widened(axis.table, closed.rows));
+    this.eigenvalues = this.underForce.eigenvalues();
+    this.openPoles = this.plant.eigenvalues();
+    this.holdingCurrent = Math.hypot(linear.heldCurrentD, linear.heldCurrentQ);
+    this.holdingVoltage = Math.hypot(linear.voltageD, linear.voltageQ);
+    this.stiffAtRest = p.Ki > 0 && p.encoderSide === 'load';
+  }
+
+  /** L at angular frequency ω, rad/s, above 0. */
+  openLoop(omega: number): Complex {
+    const z = unit(omega * this.period);
+    return times(this.controller.feedback(z), this.plant.at(z)[0]!);
+  }
+
+  /** Table position over the force on it, m/N. */
+  compliance(omega: number): Complex {
+    const responses = this.underForce.at(unit(omega * this.period));
+    return responses.reduce(
+      (sum, response, m) => plus(sum, times(response, unit(omega * m * this.currentPeriod))),
+      { re: 0, im: 0 },
+    );
+  }
+
+  at(omega: number): LoopResponse {
+    const z = unit(omega * this.period);
+    const plant = this.plant.at(z)[0]!;
+    const openLoop = times(this.controller.feedback(z), plant);
+    const sensitivity = over(ONE, plus(ONE, openLoop));
+    return {
+      openLoop,
+      sensitivity,
+      closedLoop: times(openLoop, sensitivity),
+      tracking: times(times(plant, sensitivity), this.controller.feedforward(z, omega)),
+      compliance: this.compliance(omega),
+    };
+  }
+
+  /** Force over deflection at standstill, N/m. */
+  get staticStiffness(): number {
+    return this.stiffAtRest ? Number.POSITIVE_INFINITY : 1 / Math.abs(this.compliance(0).re);
+  }
+}
+
+/** Axis and controller in one: the axis' states, the integral of the error if there is one, two states per filter. */
+function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
+  const driven = axis.a.rows;
+  const integral = p.Ki > 0 ? 1 : 0;
+  const n = driven + integral + 2 * controller.filters.length;
+  const result = new Matrix(n, n);
+  result.place(axis.a, 0, 0);
+
+  const reading = widened(axis.reading, n);
+  let force = combine([-p.Kp, reading], [-p.Kd, widened(axis.speedEstimate, n)]);
+  if (integral > 0) {
+    const sum = combine([1, single(driven, n)], [-p.Ki * controller.period, reading]);
+    result.row(driven).set(sum);
+    force = combine([1, force], [1, sum]);
+  }
+  // Transposed direct form II: the least number of states with the same response.
+  controller.filters.forEach(({ b0, b1, b2, a1, a2 }, k) => {
+    const at = driven + integral + 2 * k;
+    const filtered: Signal = combine([b0, force], [1, single(at, n)]);
+    result.row(at).set(combine([b1, force], [-a1, filtered], [1, single(at + 1, n)]));
+    result.row(at + 1).set(combine([b2, force], [-a2, filtered]));
+    force = filtered;
+  });
+  for (let i = 0; i < driven; i++) {
+    const effect = axis.command.get(i, 0) * controller.perForce;
+    if (effect !== 0) result.row(i).set(combine([1, result.row(i)], [effect, force]));
+  }
+  return result;
+}

@@ -1,0 +1,113 @@
+import type { MeasuredLoop } from '../../shared/analysis.ts';
+import { positionRate } from '../../shared/crossChecks.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { Axis } from '../axis.ts';
+import { CrossPower } from './crossPower.ts';
+import { fourier } from './fourier.ts';
+import { type LoopSample, runLoop } from './loopSample.ts';
+import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
+
+/** Points per octave; all spectral lines up to half way to the next point are averaged into one. */
+const POINTS_PER_OCTAVE = 12;
+
+/**
+ * Takes the samples of repeated sweeps. One record reaches from the start of a sweep to the start of the next: it holds the whole sweep and the
+ * dwell in which the axis comes to rest, so that its transform is exact without a window.
+ */
+export class ChirpMeter {
+  /** Complete records. */
+  count = 0;
+  private readonly records: LoopSample[][] = [];
+  private record: LoopSample[] | null = null;
+  private sweeping = false;
+
+  constructor(private readonly rate: number) {}
+
+  /** Give it every sample, in order. */
+  take(sample: LoopSample): void {
+    const sweeps = sample.frequency > 0;
+    if (sweeps && !this.sweeping) {
+      this.finish();
+      this.record = [];
+    }
+    this.sweeping = sweeps;
+    this.record?.push(sample);
+  }
+
+  /** Ends the record in progress. */
+  finish(): void {
+    if (this.record === null) return;
+    this.records.push(this.record);
+    this.record = null;
+    this.count++;
+  }
+
+  /** Points between two frequencies, Hz. */
+  points(from: number, to: number): MeasuredFrequency[] {
+    const octaves = Math.log2(to / from);
+    const powers = Array.from(
+      { length: Math.floor(octaves * POINTS_PER_OCTAVE) + 1 },
+      () => new CrossPower(),
+    );
+    for (const record of this.records) this.addRecord(record, from, powers);
+    return powers
+      .map((power, k) => ({ frequency: from * 2 ** (k / POINTS_PER_OCTAVE), power }))
+      .filter(({ power }) => Number.isFinite(power.coherence));
+  }
+
+  private addRecord(record: readonly LoopSample[], from: number, powers: readonly CrossPower[]): void {
+    const size = 2 ** Math.ceil(Math.log2(record.length));
+    const added = spectrum(
+      record.map((sample) => sample.added),
+      size,
+    );
+    const total = spectrum(withoutTrend(record.map((sample) => sample.total)), size);
+    for (let line = 1; line < size / 2; line++) {
+      const frequency = (line * this.rate) / size;
+      const power = powers[Math.round(Math.log2(frequency / from) * POINTS_PER_OCTAVE)];
+      power?.add({ re: added.re[line]!, im: added.im[line]! }, { re: total.re[line]!, im: total.im[line]! });
+    }
+  }
+}
+
+/**
+ * Measures the loop of a scene by repeated sweeps of a force at its output, over the sweep rows of its parameters. `dwell` has to be long
+ * enough for the axis to come to rest.
+ *
+ * @param sweeps how many to average
+ * @param onProgress hears the share done, 0 to 1, after each sweep
+ */
+export function measureChirp(
+  scene: Scene,
+  sweeps = 2,
+  onProgress: (share: number) => void = () => {},
+): MeasuredLoop {
+  const parameters = { ...scene.parameters, program: 'chirp' as const };
+  const meter = new ChirpMeter(positionRate(parameters));
+  let done = 0;
+  const ended = runLoop(new Axis({ ...scene, parameters }), (sample) => {
+    meter.take(sample);
+    if (meter.count > done) {
+      done = meter.count;
+      onProgress(done / sweeps);
+    }
+    return meter.count < sweeps;
+  });
+  return measuredLoop(meter.points(parameters.sweepFrom, parameters.sweepTo), ended);
+}
+
+/** Less the straight line from the first to the last value: holding forces are not part of the response. */
+function withoutTrend(values: readonly number[]): number[] {
+  const first = values[0]!;
+  const slope = (values[values.length - 1]! - first) / (values.length - 1);
+  return values.map((value, k) => value - first - slope * k);
+}
+
+/** Of the values followed by zeros. */
+function spectrum(values: readonly number[], size: number): { re: Float64Array; im: Float64Array } {
+  const re = new Float64Array(size);
+  re.set(values);
+  const im = new Float64Array(size);
+  fourier(re, im);
+  return { re, im };
+}

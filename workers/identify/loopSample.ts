@@ -1,0 +1,30 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { Axis } from '../axis.ts';
+
+/** What a measurement of the loop takes at each position-loop sample. Forces in N. */
+export interface LoopSample {
+  /** Of the force sweep: cycle and segment of the program, Hz, rad; frequency 0 while none is added. */
+  readonly cycle: number;
+  readonly segment: number;
+  readonly frequency: number;
+  readonly phase: number;
+  /** Added at the loop output. */
+  readonly added: number;
+  /** What the motor is asked for: the loop's own force and the added one. */
+  readonly total: number;
+}
+
+/**
+ * Runs the program of the axis, sample by sample, for as long as `take` returns true.
+ * @returns why it ended before that in plain words, or null
+ */
+export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): string | null {
+  for (;;) {
+    const samples = axis.atPositionSample;
+    if (!axis.step()) return axis.trip!.message;
+    if (!samples) continue;
+    const { cycle, segment, frequency, phase, force } = axis.set;
+    const total = axis.record[C.currentCommand]! * axis.forcePerAmp;
+    if (!take({ cycle, segment, frequency, phase, added: force, total })) return null;
+  }
+}

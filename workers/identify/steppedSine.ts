@@ -1,0 +1,74 @@
+import type { MeasuredLoop } from '../../shared/analysis.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { Axis } from '../axis.ts';
+import { CrossPower } from './crossPower.ts';
+import { demodulate } from './demodulate.ts';
+import { type LoopSample, runLoop } from './loopSample.ts';
+import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
+
+/** The first half of each tone lets the axis settle; the other is looked at in so many parts of whole periods, if it has them. */
+const SETTLING = 1 / 2;
+const LOOKS = 4;
+
+const TURN = 2 * Math.PI;
+
+/** Takes the samples of a stepped sine and makes a point of each of its tones. Give it every sample, in order. */
+export class SteppedSineMeter {
+  readonly points: MeasuredFrequency[] = [];
+  private tone: LoopSample[] = [];
+
+  take(sample: LoopSample): void {
+    const last = this.tone[this.tone.length - 1];
+    if (last && sample.segment !== last.segment) this.finish();
+    if (sample.frequency > 0) this.tone.push(sample);
+  }
+
+  /** Ends the tone in progress. */
+  finish(): void {
+    const { tone } = this;
+    this.tone = [];
+    if (tone.length === 0) return;
+    const { frequency } = tone[0]!;
+    const periods = Math.round(tone[tone.length - 1]!.phase / TURN);
+    const settled = Math.ceil(periods * SETTLING);
+    const looks = Math.min(LOOKS, periods - settled);
+    if (looks < 1) return;
+    const power = new CrossPower();
+    const length = Math.floor((periods - settled) / looks);
+    for (let k = 0; k < looks; k++) {
+      const from = (settled + k * length) * TURN;
+      const part = tone.filter(({ phase }) => phase >= from && phase < from + length * TURN);
+      const phases = part.map(({ phase }) => phase);
+      const amplitude = (value: (sample: LoopSample) => number) => demodulate(phases, part.map(value));
+      power.add(
+        amplitude(({ added }) => added),
+        amplitude(({ total }) => total),
+      );
+    }
+    this.points.push({ frequency, power });
+  }
+}
+
+/**
+ * Measures the loop of a scene by a stepped sine force at its output, over the sweep rows of its parameters. Each tone lasts its share
+ * of `sweepTime`, half of it to settle in.
+ *
+ * @param onProgress hears the share done, 0 to 1, after each tone
+ */
+export function measureSteppedSine(
+  scene: Scene,
+  onProgress: (share: number) => void = () => {},
+): MeasuredLoop {
+  const parameters = { ...scene.parameters, program: 'stepped sine' as const };
+  const meter = new SteppedSineMeter();
+  let done = 0;
+  const ended = runLoop(new Axis({ ...scene, parameters }), (sample) => {
+    meter.take(sample);
+    if (meter.points.length > done) {
+      done = meter.points.length;
+      onProgress(done / parameters.sweepPoints);
+    }
+    return sample.cycle === 0;
+  });
+  return measuredLoop(meter.points, ended);
+}
