@@ -46,29 +46,34 @@ class Move:
 
 
 class Program:
-    """The commanded motion of a scene: a cycle of moves, each followed by the dwell, repeated for ever."""
+    """The commanded motion of a scene: a cycle of moves, each followed by the dwell, repeated for ever. Every move and
+    every dwell begins at a position-loop sample, `period` apart; a sample within a nanosecond of the end will do."""
 
-    def __init__(self, p):
-        speed, distances = {
-            'hold': (p['speed'], []),
-            'shuttle': (p['speed'], [p['stroke'], -p['stroke']]),
-            'scan': (p['scanSpeed'], [p['stroke'], -p['stroke']]),
-            'staircase': (p['speed'], [p['stairStep']] * p['stairCount'] + [-p['stairStep']] * p['stairCount']),
+    def __init__(self, p, period):
+        stroke, stair, count = p['stroke'], p['stairStep'], p['stairCount']
+        legs = {
+            'hold': [],
+            'shuttle': [(stroke, p['speed']), (-stroke, p['speed'])],
+            'scan': [(stroke, p['scanSpeed']), (-stroke, p['speed'])],
+            'staircase': [(stair, p['speed'])] * count + [(-stair, p['speed'])] * count,
         }[p['program']]
-        self.start = p['start']
-        self.moves = [Move(d, speed, p['acceleration'], p['jerk']) for d in distances]
-        self.dwell = p['dwell']
-        self.cycle = sum(m.duration + self.dwell for m in self.moves)
 
-    def at(self, t):
-        """Commanded position, speed and acceleration at time t."""
+        def samples(duration):
+            return math.ceil((duration - 1e-9) / period)
+
+        self.start, self.period = p['start'], period
+        self.moves = [Move(distance, speed, p['acceleration'], p['jerk']) for distance, speed in legs]
+        self.lengths = [samples(move.duration) + samples(p['dwell']) for move in self.moves]
+
+    def at(self, sample):
+        """Commanded position, speed and acceleration at a position-loop sample, counted from 0."""
         position = self.start
         if self.moves:
-            t = math.fmod(t, self.cycle)
-        for move in self.moves:
-            if t < move.duration + self.dwell:
-                x, v, a = move.at(t)
+            sample %= sum(self.lengths)
+        for move, length in zip(self.moves, self.lengths):
+            if sample < length:
+                x, v, a = move.at(sample * self.period)
                 return position + x, v, a
-            t -= move.duration + self.dwell
+            sample -= length
             position += move.distance
         return position, 0.0, 0.0

@@ -3,6 +3,7 @@
     node tests/reference/resolve.mjs RUN | python3 tests/reference/reference.py > tests/reference/RUN.json
 
 Standard input: {"run", "scene", "changes", "duration", "parameters"}, all SI. Standard output: the fixture.
+`convergence` holds the largest change of each column when the tolerance is a hundredth.
 """
 
 import json
@@ -78,7 +79,7 @@ def simulate(p, duration, relative=RELATIVE_TOLERANCE):
     rate = p['currentRate']
     period = 1 / rate
     plant = Plant(p)
-    program = Program(p)
+    program = Program(p, divider * period)
     position_loop = PositionLoop(p, plant.motor.kf, divider * period)
     current_loop = CurrentLoop(p, plant.motor, period)
     limit = CurrentLimit(p, period)
@@ -90,9 +91,9 @@ def simulate(p, duration, relative=RELATIVE_TOLERANCE):
         t = n / rate
         x1, x2 = plant.origin1, plant.origin2
         i_d, i_q = plant.currents(y.tolist())
-        setpoint = program.at(t)
         current_limit = limit.step(i_d, i_q, y[TW])
         if n % divider == 0:
+            setpoint = program.at(n // divider)
             reading = encoder_reading(p, x2 if p['encoderSide'] == 'load' else x1, y[TT])
             command, error = position_loop.step(setpoint, reading, current_limit)
             check(p, y, x2, error)
@@ -114,6 +115,7 @@ def main():
     run = json.load(sys.stdin)
     p = run['parameters']
     rows, limited = simulate(p, run['duration'])
+    finer, _ = simulate(p, run['duration'], RELATIVE_TOLERANCE / 100)
     # A multiple of the position period, so that the following error is as old as the row.
     stride = p['positionDivider'] * -(-len(rows) // (POINTS * p['positionDivider']))
     fixture = {
@@ -121,15 +123,15 @@ def main():
         'solver': 'SciPy Radau (Radau IIA, order 5), restarted at every current period, bristle rate not capped',
         'relativeTolerance': RELATIVE_TOLERANCE,
         'versions': {'python': platform.python_version(), 'numpy': numpy.__version__, 'scipy': scipy.__version__},
+        'convergence': dict(zip(COLUMNS, numpy.abs(finer - rows).max(axis=0).tolist())),
         'limited': limited,
         'peakFollowingError': numpy.abs(rows[:, COLUMNS.index('followingError')]).max(),
         'peakCurrent': numpy.hypot(rows[:, COLUMNS.index('iq')], rows[:, COLUMNS.index('id')]).max(),
         'stride': stride,
         'columns': COLUMNS,
+        'rows': rows[::stride].tolist(),
     }
-    lines = ',\n    '.join(json.dumps(row) for row in rows[::stride].tolist())
-    head = json.dumps(fixture, indent=2, ensure_ascii=False)
-    print(f'{head[:-2]},\n  "rows": [\n    {lines}\n  ]\n}}')
+    json.dump(fixture, sys.stdout)
 
 
 if __name__ == '__main__':
