@@ -148,7 +148,7 @@ export class Axis {
 
   private samplePosition(time: number, currentSquared: number): void {
     const { p, y } = this;
-    this.stepHeat();
+    if (this.tick > 0) this.stepHeat();
     this.program.advance(time, this.set);
     const reading = this.encoder.read(
       p.encoderSide === 'load' ? y[X2]! : y[X1]!,
