@@ -17,8 +17,10 @@ import { type Actions, listenToKeys } from './keys.ts';
 import { kitOf } from './kits.ts';
 import { Layout } from './layout.ts';
 import { createMessages } from './messages.ts';
+import { createMoveListDialog } from './moveListDialog.ts';
 import { openingScene } from './opening.ts';
 import { Replay } from './replay.ts';
+import { RunWish } from './runWish.ts';
 import { Store } from './store.ts';
 import { ThemeSwitch } from './theme.ts';
 import { View } from './view.ts';
@@ -40,9 +42,12 @@ export function startApp(): void {
   const documents = createDocuments({ messages, openScene: bench.openScene.bind(bench), replay });
   const help = createHelp();
   const cautions = createCautions();
-  document.body.append(help, cautions);
+  const moveList = createMoveListDialog((moves) => bench.useMoves(moves));
+  document.body.append(help, cautions, moveList.element);
 
   let status: AxisStatus | null = null;
+  let run = 0;
+  const wish = new RunWish();
   let replaying: Replay | null = null;
   /** The store is told what the worker already knows. */
   let following = false;
@@ -58,7 +63,7 @@ export function startApp(): void {
   const caption = createCaption(byId('caption'));
 
   const actions: Actions = {
-    runOrPause: () => axis.order(status?.state === 'running' ? 'pause' : 'run'),
+    runOrPause: () => axis.order(wish.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
     tick: () => axis.order('stepTick'),
     move: () => axis.order('runOneMove'),
     reset() {
@@ -110,6 +115,7 @@ export function startApp(): void {
     undo: actions.undo,
     redo: actions.redo,
     cautions: () => cautions.showModal(),
+    moveList: () => moveList.open(store.bench.origin.moves, store.bench.parameters),
   });
 
   const offerCrossover = ({ kit }: Bench) => {
@@ -141,29 +147,36 @@ export function startApp(): void {
   function ingest(frame: Frame): void {
     const was = status;
     status = frame.status;
+    run = frame.run;
+    wish.answer(status.state);
     const tripped = view.ingest(frame);
     if (tripped) messages.say(tripped, true);
     bar.showStatus(status);
     if (status.state !== was?.state) view.showState(status.state);
     if (status.warnings.length !== was?.warnings.length) warn();
-    if (replaying) followReplay(replaying, status.tick);
+    if (replaying?.hasBegun(run)) followReplay(replaying, status.tick);
   }
 
   function replay(session: TuningSession): void {
-    bench.openScene(session.scene, `Replay of ${session.scene.title}`);
-    replaying = new Replay(session);
     axis.order('replay', session);
+    silently(() => bench.openScene(session.scene, `Replay of ${session.scene.title}`));
+    replaying = new Replay(session, run);
     messages.note('Replaying the tuning session.');
   }
 
   function followReplay(replay: Replay, tick: number): void {
     const changes = replay.changesUpTo(tick);
-    following = true;
-    if (changes) store.change(changes, 'changes of the replayed session', 'replay');
-    following = false;
+    if (changes) silently(() => store.change(changes, 'changes of the replayed session', 'replay'));
     if (!replay.hasEnded(tick)) return;
     replaying = null;
     messages.note('The replay is through.');
+  }
+
+  /** For changes of the store that the worker makes by itself. */
+  function silently(change: () => void): void {
+    following = true;
+    change();
+    following = false;
   }
 
   function savePicture(): void {

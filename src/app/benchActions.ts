@@ -1,7 +1,7 @@
 import { KITS, SCENES } from '../../scenes/index.ts';
 import { checkParameters } from '../../shared/check.ts';
 import { type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { MoveLine, Scene } from '../../shared/scene.ts';
 import { startGains } from '../../shared/startGains.ts';
 import { inPanelWords, parameterLabel, valueWords } from '../panel/label.ts';
 import type { Value } from '../panel/parameterField.ts';
@@ -54,6 +54,16 @@ export class BenchActions {
   openShelfScene(index: number): void {
     const shelf = SCENES[index];
     if (shelf) this.openScene(shelf.scene, shelf.scene.title);
+  }
+
+  /** Moves of a checked list, and the program that goes through them. */
+  useMoves(moves: readonly MoveLine[]): void {
+    const { bench } = this.#store;
+    const { parameters } = bench;
+    this.#store.replace(
+      { ...bench, origin: { ...bench.origin, moves }, parameters: { ...parameters, program: 'list' } },
+      `a list of ${moves.length} moves`,
+    );
   }
 
   chooseKit(id: string): void {

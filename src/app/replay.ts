@@ -4,10 +4,18 @@ import type { TuningSession } from '../../shared/protocol.ts';
 /** Follows a session that the worker replays, so that the panel shows each change when it happens. */
 export class Replay {
   readonly #session: TuningSession;
+  readonly #runBefore: number;
   #next = 0;
 
-  constructor(session: TuningSession) {
+  /** `runBefore` is the number of the run that the replay takes the place of. */
+  constructor(session: TuningSession, runBefore: number) {
     this.#session = session;
+    this.#runBefore = runBefore;
+  }
+
+  /** False for a frame of the run before. */
+  hasBegun(run: number): boolean {
+    return run > this.#runBefore;
   }
 
   /** The changes that were made since the last call, up to a tick; null: none. */

@@ -66,11 +66,12 @@ export abstract class ParameterField extends Controller {
     this.updateDisplay();
   }
 
-  /** Meaning, range and default in one paragraph. */
+  /** Meaning, symbol, range and default in one paragraph. */
   get words(): string {
-    const { meaning, restart } = this.row;
+    const { meaning, symbol, restart } = this.row;
+    const called = symbol ? ` (${symbol.replace('_', '')})` : '';
     const restarts = restart ? ' A change restarts the run.' : '';
-    return `${meaning}. ${rangeWords(this.row)} Default ${valueWords(this.row, this.row.default)}.${restarts}`;
+    return `${meaning}${called}. ${rangeWords(this.row)} Default ${valueWords(this.row, this.row.default)}.${restarts}`;
   }
 
   focus(): void {

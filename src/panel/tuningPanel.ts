@@ -20,6 +20,7 @@ export interface TuningPanelOptions {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly cautions: () => void;
+  readonly moveList: () => void;
 }
 
 export interface TuningPanel {
@@ -63,7 +64,25 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
   const undo = button('Undo', options.undo);
   const redo = button('Redo', options.redo);
   const nothing = element('p', { class: 'panel-nothing', role: 'status' });
-  const scroller = element('div', { class: 'panel-fields' });
+  // What the field in focus means takes the place of the caution, so that nothing moves while a slider is dragged.
+  const words = element('p', { hidden: true });
+  const caution = element(
+    'p',
+    {},
+    'A simulation shows tendencies; commissioning belongs to qualified people. ',
+    button('Cautions', options.cautions),
+  );
+  const explain = (event: Event, wanted: boolean) => {
+    const field = fields.find(({ domElement }) => domElement.contains(event.target as Node));
+    words.hidden = !wanted || !field;
+    caution.hidden = !words.hidden;
+    setText(words, field?.words ?? '');
+  };
+  const scroller = element('div', {
+    class: 'panel-fields',
+    onfocusin: (event) => explain(event, true),
+    onfocusout: (event) => explain(event, false),
+  });
   host.append(
     element(
       'div',
@@ -76,14 +95,10 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
       nothing,
     ),
     scroller,
-    element(
-      'p',
-      { class: 'panel-foot' },
-      'A simulation shows tendencies; commissioning belongs to qualified people. ',
-      button('Cautions', options.cautions),
-    ),
+    element('div', { class: 'panel-foot' }, words, caution),
   );
 
+  const moveList = button('Move list …', options.moveList, { class: 'panel-move-list' });
   const gui = new GUI({ container: scroller, title: 'Parameters' });
   const groups = PARAMETER_GROUPS.map(({ id, title, rows }): Group => {
     const folder = gui.addFolder(title);
@@ -93,6 +108,7 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
       if (name === 'Kd') folder.$children.append(cascade.element, startGains.element);
       return field;
     });
+    if (id === 'move') folder.$children.append(moveList);
     folder.open(id === 'loop');
     return { title, folder, fields };
   });
@@ -131,6 +147,7 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
       if (folder._title !== words) folder.title(words);
     }
     cascade.element.hidden = startGains.element.hidden = wanted !== '';
+    moveList.hidden = context.values.program !== 'list' || wanted !== '';
     setText(nothing, fields.every((field) => field._hidden) ? `No parameter is called “${wanted}”.` : '');
     const count = fields.filter(isChanged).length;
     setText(changes, count === 0 ? 'As the scene has it' : `${count} changed from the scene`);

@@ -1,10 +1,17 @@
 import { expect, it } from 'vitest';
 import { defaultParameters } from '../../shared/parameters/table.ts';
+import type { TuningSession } from '../../shared/protocol.ts';
 import { Replay } from '../../src/app/replay.ts';
 
 it('a replay gives each change once, when its tick has come', () => {
-  const scene = { title: 'T', lookFor: '', form: 'flat', parameters: defaultParameters(), moves: [] } as const;
-  const replay = new Replay({
+  const scene = {
+    title: 'T',
+    lookFor: '',
+    form: 'flat',
+    parameters: defaultParameters(),
+    moves: [],
+  } as const;
+  const session: TuningSession = {
     scene,
     ticks: 100,
     events: [
@@ -13,7 +20,9 @@ it('a replay gives each change once, when its tick has come', () => {
       { tick: 14, kind: 'change', changes: { Kp: 2e6 } },
       { tick: 14, kind: 'change', changes: { Kd: 5e3 } },
     ],
-  });
+  };
+  const replay = new Replay(session, 7);
+  expect([replay.hasBegun(7), replay.hasBegun(8)]).toEqual([false, true]);
   expect(replay.changesUpTo(9)).toBeNull();
   expect(replay.changesUpTo(10)).toEqual({ Kp: 1e6 });
   expect(replay.changesUpTo(13)).toBeNull();

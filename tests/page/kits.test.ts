@@ -1,0 +1,66 @@
+import { describe, expect, it } from 'vitest';
+import { KITS, SCENES } from '../../scenes/index.ts';
+import { crossChecks } from '../../shared/check.ts';
+import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { type Bench, benchOf, presentScene } from '../../src/app/bench.ts';
+import { kitOf, withKit } from '../../src/app/kits.ts';
+
+const ids = Object.keys(KITS);
+const chosen = (bench: Bench, id: string) => {
+  const result = withKit(bench, id, KITS);
+  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join(' '));
+  return result;
+};
+
+describe.each(SCENES)('another drive in $name', ({ scene }) => {
+  const bench = benchOf(scene, kitOf(scene, KITS));
+
+  it.each(ids)('%s fits, is known again, and gets gains for the mass it moves', (id) => {
+    const { kit, origin, parameters } = chosen(bench, id);
+    expect(kit).toBe(id);
+    expect(crossChecks(parameters)).toEqual([]);
+    expect(kitOf(presentScene({ kit, origin, parameters }), KITS)).toBe(id);
+    expect(parameters.accelerationFeedforward).toBeCloseTo(
+      motorSideMass(parameters) + loadSideMass(parameters),
+      9,
+    );
+    expect(parameters.stroke).toBe(scene.parameters.stroke);
+  });
+});
+
+describe('choosing a drive', () => {
+  const { scene } = SCENES[0];
+
+  it('leaves nothing of the drive before', () => {
+    const once = chosen(benchOf(scene, null), 'tubular');
+    const roundabout = chosen(chosen(chosen(benchOf(scene, null), 'flat'), 'screw'), 'tubular');
+    expect(roundabout.parameters).toEqual(once.parameters);
+    expect(roundabout.origin.form).toBe('tubular');
+  });
+
+  it('keeps what was changed of the job, marked as changed', () => {
+    const bench = benchOf(scene, null);
+    const { origin, parameters } = chosen(
+      { ...bench, parameters: { ...bench.parameters, payload: 3.21 } },
+      'flat',
+    );
+    expect(parameters.payload).toBe(3.21);
+    expect(origin.parameters.payload).toBe(scene.parameters.payload);
+  });
+
+  it('names what does not fit and changes nothing', () => {
+    const bench = benchOf(
+      { ...scene, parameters: { ...scene.parameters, encoderResolution: 1e-5, signalPeriod: 1e-4 } },
+      null,
+    );
+    const contradiction = { odd: { ...KITS.tubular, parameters: { signalPeriod: 1e-6 } } };
+    const result = withKit(bench, 'odd', contradiction);
+    expect('problems' in result && result.problems.map(({ field }) => field)).toContain('signalPeriod');
+  });
+
+  it('is "own drive" once the motor itself is changed', () => {
+    const { origin, parameters } = chosen(benchOf(scene, null), 'tubular');
+    expect(kitOf({ ...origin, parameters: { ...parameters, forceConstant: 61 } }, KITS)).toBeNull();
+    expect(kitOf({ ...origin, parameters: { ...parameters, Kp: 1e5 } }, KITS)).toBe('tubular');
+  });
+});
