@@ -28,7 +28,7 @@ const TIME = CHANNEL_INDEX.time;
 export class History {
   /** Changes whenever there is something new to be seen. */
   version = 0;
-  private run = Number.NaN;
+  private currentRun = Number.NaN;
   private readonly levels: readonly Level[];
   private readonly segments: Segments;
   /** Per level: bins that the next level has not merged yet. */
@@ -49,6 +49,11 @@ export class History {
     this.pending = capacities.map(() => 0);
   }
 
+  /** Number of the run that is kept, NaN if none: what was read of another one is worth nothing. */
+  get run(): number {
+    return this.currentRun;
+  }
+
   /** Simulated time of the newest sample, s; NaN if there is none. */
   get latestTime(): number {
     return this.newest;
@@ -64,15 +69,16 @@ export class History {
 
   /** Takes over a telemetry frame; the frame of another run forgets everything before it. */
   ingest(frame: Frame): void {
-    if (frame.run !== this.run) {
+    if (frame.run !== this.currentRun) {
       this.clear();
-      this.run = frame.run;
+      this.currentRun = frame.run;
     }
     for (let i = 0; i < frame.count; i++) this.append(frame.bins, i * 2 * CHANNEL_COUNT);
     if (frame.count > 0) this.version++;
   }
 
   clear(): void {
+    this.currentRun = Number.NaN;
     for (const level of this.levels) level.written = 0;
     this.pending.fill(0);
     this.spacing = Number.POSITIVE_INFINITY;
@@ -81,9 +87,9 @@ export class History {
   }
 
   /**
-   * Minimum and maximum of a channel in each of `count` equal columns of [from, to), into the first `count` places of
-   * `lows` and `highs`. A column takes every bin that touches it, so an extreme may show in the neighbouring column
-   * too; where nothing was recorded it holds NaN.
+   * Minimum and maximum of a channel in each of `count` equal columns of [from, to), into `count` places of `lows` and
+   * `highs` from place `at` on. A column takes every bin that touches it, so an extreme may show in the neighbouring
+   * column too; where nothing was recorded it holds NaN.
    */
   columns(
     channel: ChannelName,
@@ -92,9 +98,10 @@ export class History {
     count: number,
     lows: Float64Array,
     highs: Float64Array,
+    at = 0,
   ): void {
-    lows.fill(Number.NaN, 0, count);
-    highs.fill(Number.NaN, 0, count);
+    lows.fill(Number.NaN, at, at + count);
+    highs.fill(Number.NaN, at, at + count);
     const perSecond = count / (to - from);
     this.segments.cover(from, to, 1 / perSecond);
     for (let s = 0; s < this.segments.count; s++) {
@@ -105,12 +112,10 @@ export class History {
         const slot = level.slot(n);
         const low = track[slot]!;
         const high = track[slot + 1]!;
-        const first = Math.max(0, Math.floor((span[slot]! - from) * perSecond + ROUNDING));
-        const end = Math.min(
-          count,
-          Math.max(first + 1, Math.ceil((span[slot + 1]! - from) * perSecond - ROUNDING)),
-        );
-        for (let column = first; column < end; column++) {
+        const first = Math.floor((span[slot]! - from) * perSecond + ROUNDING);
+        const end = Math.max(first + 1, Math.ceil((span[slot + 1]! - from) * perSecond - ROUNDING));
+        const last = at + Math.min(end, count) - 1;
+        for (let column = at + Math.max(first, 0); column <= last; column++) {
           if (!(lows[column]! <= low)) lows[column] = low;
           if (!(highs[column]! >= high)) highs[column] = high;
         }

@@ -1,0 +1,245 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { button, element, setText } from '../app/dom.ts';
+import type { History } from '../history/history.ts';
+import { Canvas } from './canvas.ts';
+import { Cursor } from './cursor.ts';
+import { pressKey } from './keys.ts';
+import { drawCursor, drawGround, drawSelection, drawTimeLabels } from './overlay.ts';
+import type { Area } from './plot.ts';
+import { PointerActions } from './pointer.ts';
+import { Row } from './row.ts';
+import { ROWS } from './rows.ts';
+import { readTheme, type Theme } from './theme.ts';
+import { TimeAxis } from './timeAxis.ts';
+import { TimeView } from './timeView.ts';
+import './charts.css';
+
+export interface Charts {
+  /** To be called once per display refresh; draws only if there is something new to be seen. */
+  draw(): void;
+  setParameters(p: Parameters): void;
+  /** Simulated time across the width, s. */
+  setWindowSeconds(s: number): void;
+  /** Holds the display while the run goes on. */
+  setFrozen(frozen: boolean): void;
+  followLive(): void;
+  resize(): void;
+  themeChanged(): void;
+  dispose(): void;
+}
+
+/** Numbers change at most this often, so that they can be read, ms. */
+const READOUT_INTERVAL = 100;
+/** Room for one label on the time axis, as a multiple of the text size. */
+const TIME_LABEL = 6;
+const START_SPAN = 2;
+
+const HELP =
+  'Left and right arrow move through time, plus and minus zoom, [ and ] move the cursor, Escape follows the run again.';
+
+/** Six stacked strip charts of the run in `host`, on one axis of simulated time. */
+export function createCharts(host: HTMLElement, history: History): Charts {
+  return new StripCharts(host, history);
+}
+
+class StripCharts implements Charts {
+  private readonly view = new TimeView(START_SPAN);
+  private readonly axis = new TimeAxis();
+  private readonly cursor = new Cursor();
+  private readonly canvas = new Canvas();
+  private readonly rows = ROWS.map((spec) => new Row(spec, () => this.resize()));
+  /** Covers the plots of all rows and takes the pointer. */
+  private readonly pad = element('div', { class: 'charts-pad' });
+  private readonly axisPlace = element('div', { class: 'charts-axis' });
+  private readonly state = element('span', { class: 'charts-state' });
+  private readonly follow = button('Follow', () => this.followLive(), {
+    keys: 'Esc',
+    class: 'charts-follow',
+  });
+  private readonly spoken = element('p', { class: 'charts-spoken', role: 'status' });
+  private readonly body: HTMLElement;
+  private readonly root: HTMLElement;
+  private readonly pointer: PointerActions;
+  private readonly observer = new ResizeObserver(() => this.resize());
+  private theme: Theme;
+  private axisArea: Area = { left: 0, top: 0, width: 0, height: 0 };
+  /** Columns across the width: one per CSS pixel. */
+  private columns = 0;
+  private measured = false;
+  private dirty = true;
+  /** State of the history when it was last drawn. */
+  private version = -1;
+  private latest = Number.NaN;
+  private readoutDue = false;
+  private readoutAt = Number.NEGATIVE_INFINITY;
+
+  constructor(
+    host: HTMLElement,
+    private readonly history: History,
+  ) {
+    const mode = element('div', { class: 'charts-mode' }, this.state, this.follow);
+    const foot = element('div', { class: 'charts-foot' }, this.axisPlace, mode);
+    const rows = this.rows.map((row) => row.element);
+    this.body = element(
+      'div',
+      { class: 'charts-body' },
+      this.canvas.element,
+      this.pad,
+      ...rows,
+      foot,
+      this.spoken,
+    );
+    this.root = element(
+      'div',
+      { class: 'charts', role: 'group', tabindex: 0, 'aria-label': 'Strip charts', 'aria-description': HELP },
+      this.body,
+    );
+    host.append(this.root);
+    this.theme = readTheme(this.root);
+    this.pointer = new PointerActions(this.pad, this.view, this.cursor, () => this.touch());
+    this.root.addEventListener('keydown', (event) => this.key(event));
+    this.observer.observe(this.body);
+  }
+
+  draw(): void {
+    if (this.stale()) {
+      this.render();
+      this.readoutDue = true;
+    }
+    if (this.readoutDue && performance.now() - this.readoutAt >= READOUT_INTERVAL) this.readout();
+  }
+
+  setParameters(p: Parameters): void {
+    for (const row of this.rows) row.setParameters(p);
+    this.resize();
+  }
+
+  setWindowSeconds(s: number): void {
+    this.view.setSpan(s);
+    this.touch();
+  }
+
+  setFrozen(frozen: boolean): void {
+    this.view.freeze(frozen);
+    this.touch();
+  }
+
+  followLive(): void {
+    this.view.followLive();
+    this.touch();
+  }
+
+  resize(): void {
+    this.measured = false;
+    this.touch();
+  }
+
+  themeChanged(): void {
+    this.resize();
+  }
+
+  dispose(): void {
+    this.observer.disconnect();
+    this.root.remove();
+  }
+
+  /** A person has changed something: it shows at once. */
+  private touch(): void {
+    this.dirty = true;
+    this.readoutAt = Number.NEGATIVE_INFINITY;
+  }
+
+  private key(event: KeyboardEvent): void {
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    if (!pressKey(event.key, this.view, this.cursor, this.columns)) return;
+    event.preventDefault();
+    this.touch();
+    this.draw();
+    this.spoken.textContent = this.spokenCursor();
+  }
+
+  private spokenCursor(): string {
+    const { fraction } = this.cursor;
+    const column = this.cursor.column(this.columns);
+    if (fraction === null || column === null) return '';
+    return [this.axis.moment(fraction), ...this.open().map((row) => row.describe(column))].join('; ');
+  }
+
+  /** Whether something would look different than it was drawn. */
+  private stale(): boolean {
+    if (this.dirty) return true;
+    if (this.version === this.history.version) return false;
+    const { latestTime } = this.history;
+    const sameRun = latestTime >= this.latest;
+    if (sameRun && this.view.frozen) return false;
+    return !sameRun || this.view.live || this.view.to > this.latest;
+  }
+
+  private render(): void {
+    if (!this.measured) this.measure();
+    if (this.columns === 0) return;
+    const { history, view, axis, theme, columns } = this;
+    const { context } = this.canvas;
+    this.dirty = false;
+    this.version = history.version;
+    if (!(history.latestTime >= this.latest)) view.restart();
+    this.latest = history.latestTime;
+    const empty = Number.isNaN(this.latest);
+    view.update(empty ? 0 : history.oldestTime, empty ? 0 : this.latest, columns);
+    axis.fit(view.from, view.to, this.axisArea.width / (TIME_LABEL * theme.textSize));
+
+    this.canvas.clear();
+    context.font = theme.font;
+    context.textBaseline = 'middle';
+    const rows = this.open();
+    for (const row of rows) {
+      row.read(history, view, columns, theme.textSize);
+      row.draw(context, theme, (area) => drawGround(context, theme, axis, area));
+    }
+    drawTimeLabels(context, theme, axis, this.axisArea);
+    if (this.pointer.selection) drawSelection(context, theme, rows, this.pointer.selection);
+    const column = this.cursor.column(columns);
+    if (column !== null) {
+      const fraction = (column + 0.5) / columns;
+      drawCursor(context, theme, rows, this.axisArea, { column, fraction, moment: axis.moment(fraction) });
+    }
+    if (empty) this.drawEmpty();
+    this.showMode();
+  }
+
+  private drawEmpty(): void {
+    const { context } = this.canvas;
+    const { left, width, top } = this.axisArea;
+    context.fillStyle = this.theme.soft;
+    context.textAlign = 'center';
+    context.fillText('Nothing recorded yet', left + width / 2, top / 2);
+  }
+
+  private readout(): void {
+    this.readoutDue = false;
+    this.readoutAt = performance.now();
+    const column = this.cursor.column(this.columns);
+    for (const row of this.open()) row.readout(column);
+  }
+
+  private showMode(): void {
+    const { live, frozen } = this.view;
+    setText(this.state, frozen ? 'Frozen' : live ? 'Live' : 'Held');
+    this.follow.hidden = live;
+  }
+
+  private open(): Row[] {
+    return this.rows.filter((row) => !row.folded);
+  }
+
+  private measure(): void {
+    const origin = this.body.getBoundingClientRect();
+    const { left, top, width, height } = this.axisPlace.getBoundingClientRect();
+    this.theme = readTheme(this.root);
+    this.canvas.resize(origin.width, origin.height);
+    this.axisArea = { left: left - origin.left, top: top - origin.top, width, height };
+    this.columns = Math.max(0, Math.floor(width));
+    for (const row of this.rows) row.measure(origin);
+    this.measured = true;
+  }
+}

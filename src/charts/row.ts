@@ -1,0 +1,188 @@
+import { ranged } from '../../shared/format.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { element, setText } from '../app/dom.ts';
+import type { History } from '../history/history.ts';
+import { ColumnBuffer } from './columnBuffer.ts';
+import { LegendEntry } from './legendEntry.ts';
+import { type Area, Plot } from './plot.ts';
+import type { Band, RowSpec, Trace } from './rows.ts';
+import type { Theme } from './theme.ts';
+import type { TimeView } from './timeView.ts';
+
+/** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */
+const NEAR = 0.5;
+
+interface Line {
+  readonly trace: Trace;
+  readonly columns: ColumnBuffer;
+  readonly entry: LegendEntry;
+  shown: boolean;
+  relevant: boolean;
+}
+
+/** One of the stacked charts: its lines on a scale of their own, their legend, and its title, which folds it away. */
+export class Row {
+  readonly element: HTMLElement;
+  private readonly place = element('div', { class: 'charts-plot' });
+  private readonly unit = element('span', { class: 'charts-unit' });
+  private readonly plot: Plot;
+  private readonly lines: readonly Line[];
+  private readonly limit: Line | null;
+  private band: Band | null = null;
+
+  /** `onchange` is called when a person has shown, hidden or folded something. */
+  constructor(
+    private readonly spec: RowSpec,
+    private readonly onchange: () => void,
+  ) {
+    this.plot = new Plot(spec.unit, spec.scale);
+    this.lines = spec.traces.map((trace) => this.line(trace));
+    this.limit = spec.limit ? this.line(spec.limit) : null;
+    const entries = [...this.lines, ...(this.limit ? [this.limit] : [])].map(({ entry }) => entry.item);
+    const title = this.title();
+    const legend = element(
+      'ul',
+      { class: 'charts-legend', 'aria-label': `Lines of ${spec.title}` },
+      ...entries,
+    );
+    this.element = element(
+      'section',
+      { class: 'charts-row', 'aria-label': spec.title },
+      title,
+      this.place,
+      legend,
+    );
+  }
+
+  get folded(): boolean {
+    return this.element.classList.contains('charts-folded');
+  }
+
+  get area(): Area {
+    return this.plot.area;
+  }
+
+  setParameters(p: Parameters): void {
+    this.band = this.spec.band?.(p) ?? null;
+    for (const line of this.lines) {
+      line.relevant = line.trace.relevant?.(p) ?? true;
+      line.entry.item.hidden = !line.relevant;
+    }
+  }
+
+  /** Reads where the page has put the plot, relative to `origin`. */
+  measure(origin: DOMRect): void {
+    const { left, top, width, height } = this.place.getBoundingClientRect();
+    this.plot.area = { left: left - origin.left, top: top - origin.top, width, height };
+  }
+
+  /** Reads the window from the history and fits the scale to it. */
+  read(history: History, view: TimeView, count: number, textSize: number): void {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const { columns } of this.visible()) {
+      columns.read(history, view, count);
+      low = Math.min(low, columns.low());
+      high = Math.max(high, columns.high());
+    }
+    if (this.limit?.shown) {
+      this.limit.columns.read(history, view, count);
+      const limit = this.limit.columns.high();
+      if (Math.max(-low, high) > NEAR * limit) {
+        low = Math.min(low, -limit);
+        high = Math.max(high, limit);
+      }
+    }
+    if (low <= high) this.plot.fit(low, high, textSize);
+  }
+
+  /** `drawBehind` draws what lies behind the lines, clipped to the plot. */
+  draw(context: CanvasRenderingContext2D, theme: Theme, drawBehind: (area: Area) => void): void {
+    const { plot, limit } = this;
+    context.save();
+    plot.clip(context);
+    drawBehind(plot.area);
+    plot.drawGrid(context, theme);
+    if (this.band) {
+      context.fillStyle = theme.quantity(this.spec.traces[0]!.quantity);
+      plot.drawBand(context, this.band);
+    }
+    for (const { trace, columns } of this.visible()) {
+      context.fillStyle = theme.quantity(trace.quantity);
+      plot.drawLine(context, columns, trace);
+    }
+    if (limit?.shown) {
+      context.fillStyle = theme.quantity(limit.trace.quantity);
+      plot.drawLimit(context, limit.columns, limit.trace);
+    }
+    context.restore();
+    plot.drawLabels(context, theme);
+  }
+
+  /** Marks the lines where the cursor crosses them. */
+  drawMarks(context: CanvasRenderingContext2D, theme: Theme, column: number, x: number): void {
+    context.strokeStyle = theme.ground;
+    for (const { trace, columns } of this.visible()) {
+      context.fillStyle = theme.quantity(trace.quantity);
+      this.plot.drawMark(context, x, columns.lows[column]!);
+      this.plot.drawMark(context, x, columns.highs[column]!);
+    }
+  }
+
+  /** Shows the values in a column in the legend; null: the newest. */
+  readout(column: number | null): void {
+    setText(this.unit, [this.plot.unitText, this.band?.name ?? ''].filter(Boolean).join(', '));
+    for (const { columns, entry } of this.visible()) entry.setValue(this.valueText(columns, column));
+    if (this.limit?.shown) {
+      const { columns, entry } = this.limit;
+      entry.setValue(ranged(columns.highs[column ?? columns.last()] ?? Number.NaN, this.spec.unit));
+    }
+  }
+
+  /** The values in a column in words. */
+  describe(column: number): string {
+    const values = this.visible().map(
+      ({ trace, columns }) => `${trace.name} ${this.valueText(columns, column)}`,
+    );
+    return `${this.spec.title}, ${this.plot.unitText}: ${values.join(', ')}`;
+  }
+
+  private valueText(columns: ColumnBuffer, at: number | null): string {
+    const column = at ?? columns.last();
+    return this.plot.valueText(columns.lows[column] ?? Number.NaN, columns.highs[column] ?? Number.NaN);
+  }
+
+  private visible(): Line[] {
+    return this.lines.filter(({ shown, relevant }) => shown && relevant);
+  }
+
+  private title(): HTMLElement {
+    const title = element(
+      'button',
+      { type: 'button', class: 'charts-title', 'aria-expanded': 'true', title: 'Fold or unfold' },
+      this.spec.title,
+      this.unit,
+    );
+    title.addEventListener('click', () => {
+      const folded = this.element.classList.toggle('charts-folded');
+      title.setAttribute('aria-expanded', String(!folded));
+      this.onchange();
+    });
+    return title;
+  }
+
+  private line(trace: Trace): Line {
+    const line: Line = {
+      trace,
+      columns: new ColumnBuffer(trace.channel),
+      entry: new LegendEntry(trace, (shown) => {
+        line.shown = shown;
+        if (!shown) line.entry.setValue('');
+        this.onchange();
+      }),
+      shown: true,
+      relevant: true,
+    };
+    return line;
+  }
+}

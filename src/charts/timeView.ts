@@ -1,0 +1,97 @@
+/** Narrowest and widest window, s: a few position-loop samples, and all that the history keeps. */
+export const LEAST_SPAN = 5e-4;
+export const MOST_SPAN = 7200;
+
+/**
+ * The window of simulated time that all rows show. Live, it follows the newest sample; held, it stays where a person
+ * has put it while the run goes on. Frozen, time stands still for the charts alone.
+ */
+export class TimeView {
+  from = 0;
+  to = 1;
+  private heldAt: number | null = null;
+  private frozenAt: number | null = null;
+  private oldest = 0;
+  private latest = 0;
+
+  constructor(private span: number) {}
+
+  get live(): boolean {
+    return this.heldAt === null;
+  }
+
+  get frozen(): boolean {
+    return this.frozenAt !== null;
+  }
+
+  /**
+   * Moves the window on to what the history holds now. A live window moves by whole columns, so that what it shows
+   * is drawn the same on its way.
+   */
+  update(oldest: number, latest: number, columns: number): void {
+    this.oldest = oldest;
+    this.latest = this.frozenAt ?? latest;
+    const column = this.span / columns;
+    const end = this.heldAt ?? Math.max(this.latest, oldest + this.span);
+    this.to = Math.ceil(end / column - 1e-6) * column;
+    this.from = this.to - this.span;
+  }
+
+  /** Time at a fraction of the width, s. */
+  timeAt(fraction: number): number {
+    return this.from + fraction * this.span;
+  }
+
+  setSpan(span: number): void {
+    this.span = clamp(span, LEAST_SPAN, MOST_SPAN);
+  }
+
+  /** Makes the window `factor` times as long about a fraction of the width; a live one keeps its newest edge. */
+  zoom(factor: number, fraction: number): void {
+    const about = this.timeAt(fraction);
+    this.setSpan(this.span * factor);
+    if (!this.live) this.holdAt(about + (1 - fraction) * this.span);
+  }
+
+  /** Moves the window by a share of its length; moved to the newest sample it is live again. */
+  pan(share: number): void {
+    const end = this.to + share * this.span;
+    if (share > 0 && end >= this.latest) this.followLive();
+    else this.holdAt(end);
+  }
+
+  /** Shows what now lies between two fractions of the width. */
+  select(a: number, b: number): void {
+    const end = this.timeAt(Math.max(a, b));
+    this.setSpan(Math.abs(b - a) * this.span);
+    this.holdAt(end);
+  }
+
+  hold(): void {
+    this.holdAt(this.to);
+  }
+
+  followLive(): void {
+    this.heldAt = null;
+  }
+
+  freeze(frozen: boolean): void {
+    this.frozenAt = frozen ? this.latest : null;
+  }
+
+  /** A new run: what was held or frozen belongs to the old one. */
+  restart(): void {
+    this.heldAt = null;
+    this.frozenAt = null;
+  }
+
+  /** Never past the newest sample, and never wholly before the oldest. */
+  private holdAt(end: number): void {
+    const first = Math.min(this.oldest + this.span, this.latest);
+    this.heldAt = clamp(end, first, Math.max(this.latest, this.oldest + this.span));
+  }
+}
+
+function clamp(value: number, low: number, high: number): number {
+  return Math.min(Math.max(value, low), high);
+}
