@@ -20,16 +20,15 @@ const NEUTRAL = 1e-10;
  */
 export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
   const loop = new SampledLoop(p, point);
+  const lowest = 2 * Math.PI * LOWEST;
   const highest = Math.PI / loop.period;
-  const grid = [
-    ...logSpaced(2 * Math.PI * LOWEST, highest, POINTS),
-    ...modes(loop.openPoles, loop.period),
-    ...modes(loop.eigenvalues, loop.period),
-  ].sort((a, b) => a - b);
+  const landmarks = [loop.openPoles, loop.eigenvalues].flatMap((each) => modes(each, loop.period));
   const { omega, values } = refined(
-    grid,
+    [...logSpaced(lowest, highest, POINTS), ...landmarks],
+    lowest,
+    highest,
     (w) => loop.at(w),
-    ({ openLoop }) => openLoop,
+    ({ openLoop, sensitivity, compliance }) => [openLoop, sensitivity, compliance],
   );
   const openLoop = values.map((value) => value.openLoop);
   const [eigenvaluesRe, eigenvaluesIm] = sorted(loop.eigenvalues);

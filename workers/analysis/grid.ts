@@ -17,48 +17,46 @@ export function logSpaced(from: number, to: number, count: number): number[] {
 
 /** Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may turn fast. */
 export function modes({ re, im }: Eigenvalues, period: number): number[] {
-  return Array.from(re, (value, k) => Math.atan2(im[k]!, value) / period).filter(
-    (omega) => omega > 0 && omega < Math.PI / period,
-  );
+  return Array.from(re, (value, k) => Math.atan2(im[k]!, value) / period);
 }
 
 /**
- * The given points, ascending, and more between them where `response` turns fast, so that no resonance and no
- * dip slips through. Returns the responses too.
+ * The points between `from` and `to`, ascending, and more between them where one of the responses turns fast, so that no resonance and no dip
+ * slips through. Returns what was evaluated too.
  */
 export function refined<R>(
   points: readonly number[],
+  from: number,
+  to: number,
   evaluate: (omega: number) => R,
-  response: (value: R) => Complex,
+  responses: (value: R) => readonly Complex[],
 ): { omega: number[]; values: R[] } {
-  const omega: number[] = [];
-  const values: R[] = [];
-  let budget = MOST_ADDED * points.length;
-  const turns = (a: R, b: R) => {
-    const ratio = over(response(b), response(a));
-    return Math.abs(phase(ratio)) > TURN || Math.abs(Math.log(magnitude(ratio))) > TURN;
-  };
-  const fill = (a: number, atA: R, b: number, atB: R): void => {
-    if (budget > 0 && b - a > CLOSEST * b && turns(atA, atB)) {
+  const sorted = points.filter((point) => point >= from && point <= to).sort((a, b) => a - b);
+  const omega = [sorted[0]!];
+  const values = [evaluate(sorted[0]!)];
+  let budget = MOST_ADDED * sorted.length;
+  const fill = (b: number, atB: R): void => {
+    const a = omega[omega.length - 1]!;
+    if (budget > 0 && b - a > 2 * CLOSEST * b && turns(values[values.length - 1]!, atB, responses)) {
       budget--;
       const between = Math.sqrt(a * b);
-      const value = evaluate(between);
-      fill(a, atA, between, value);
-      fill(between, value, b, atB);
+      fill(between, evaluate(between));
+      fill(b, atB);
       return;
     }
     omega.push(b);
     values.push(atB);
   };
-  let last = points[0]!;
-  let atLast = evaluate(last);
-  omega.push(last);
-  values.push(atLast);
-  for (const next of points.slice(1)) {
-    const value = evaluate(next);
-    fill(last, atLast, next, value);
-    last = next;
-    atLast = value;
+  for (const next of sorted.slice(1)) {
+    if (next - omega[omega.length - 1]! > CLOSEST * next) fill(next, evaluate(next));
   }
   return { omega, values };
+}
+
+function turns<R>(a: R, b: R, responses: (value: R) => readonly Complex[]): boolean {
+  const atB = responses(b);
+  return responses(a).some((before, k) => {
+    const ratio = over(atB[k]!, before);
+    return Math.abs(phase(ratio)) > TURN || Math.abs(Math.log(magnitude(ratio))) > TURN;
+  });
 }
