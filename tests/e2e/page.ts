@@ -2,13 +2,19 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import { launchBrowser } from '../tools/browser.mjs';
 import { servePage } from '../tools/servePage.mjs';
+import { expectState } from './controls.ts';
 
 /** A software rasteriser draws slowly, and its driver says so on the console: not a fault of the page. */
 const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
 
+interface OpenOptions extends BrowserContextOptions {
+  /** False folds the stage away, which a software rasteriser spends most of the machine on. */
+  readonly stage?: boolean;
+}
+
 export interface PageTests {
-  /** Opens the built page in a profile of its own; `path` is added to its address, e.g. a link's hash. */
-  open(path?: string, options?: BrowserContextOptions): Promise<Page>;
+  /** Opens the built page in a profile of its own and waits until the axis is set up. */
+  open(options?: OpenOptions): Promise<Page>;
 }
 
 /**
@@ -36,11 +42,13 @@ export function pageTests(): PageTests {
   });
 
   return {
-    async open(path = '', options = {}) {
+    async open({ stage = true, ...options } = {}) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
       const page = await context.newPage();
       watch(page, new URL(served.url).origin, problems);
-      await page.goto(served.url + path);
+      await page.goto(served.url);
+      if (!stage) await page.addStyleTag({ content: '#stage > .stage { display: none }' });
+      await expectState(page, 'Paused');
       return page;
     },
   };

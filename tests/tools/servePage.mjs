@@ -2,12 +2,12 @@ import { join } from 'node:path';
 import { build, preview } from 'vite';
 import { builtFrom, ROOT } from './sources.mjs';
 
-const configFile = join(ROOT, 'vite.config.ts');
+const page = { configFile: join(ROOT, 'vite.config.ts'), root: join(ROOT, 'src'), logLevel: 'warn' };
 
 /** Folder of the built page, as `npm run build` makes it; built only if a source has changed since the last time. */
 export function builtPage() {
   return builtFrom('page', ['src', 'shared', 'scenes', 'workers'], (outDir) =>
-    build({ configFile, logLevel: 'warn', build: { outDir } }),
+    build({ ...page, build: { outDir } }),
   );
 }
 
@@ -18,9 +18,8 @@ export function builtPage() {
 export async function servePage() {
   const outDir = await builtPage();
   const server = await preview({
-    configFile,
+    ...page,
     appType: 'mpa',
-    logLevel: 'warn',
     build: { outDir },
     preview: { host: '127.0.0.1', port: 0, open: false },
   });

@@ -1,0 +1,73 @@
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { expectState, makeMove } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+/** Serious and critical findings of axe-core, which checks WCAG 2 rules that a program can check. */
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
+}
+
+it.each(['light', 'dark'] as const)('has no serious violation in %s', async (colorScheme) => {
+  const page = await open({ colorScheme });
+  await makeMove(page);
+  expect(await violations(page)).toEqual([]);
+});
+
+it('has none in its dialogs, at presenter size, and while tripped', async () => {
+  const page = await open();
+  await page.keyboard.press('?');
+  await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+  expect(await violations(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('p');
+  expect(await violations(page)).toEqual([]);
+});
+
+it('can be run by the keyboard alone', async () => {
+  const page = await open();
+  await page.keyboard.press(' ');
+  await expectState(page, 'Running');
+  await page.keyboard.press(' ');
+  await expectState(page, 'Paused');
+
+  // Every stop of the Tab key shows where it is.
+  const unseen: string[] = [];
+  for (let stop = 0; stop < 60; stop++) {
+    await page.keyboard.press('Tab');
+    const name = await page.evaluate(() => {
+      const at = document.activeElement as HTMLElement;
+      if (at === document.body) return null;
+      const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(at);
+      const seen = (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0) || boxShadow !== 'none';
+      return seen ? null : at.outerHTML.slice(0, 100);
+    });
+    if (name) unseen.push(name);
+  }
+  expect(unseen).toEqual([]);
+});
+
+it('has no text below 14 px', async () => {
+  const page = await open();
+  await makeMove(page);
+  const small = await page.evaluate(() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const found = new Set<string>();
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const parent = node.parentElement!;
+      const hidden = parent.closest('script, style, svg title') || parent.getClientRects().length === 0;
+      if (hidden || !node.textContent!.trim()) continue;
+      const size = Number.parseFloat(getComputedStyle(parent).fontSize);
+      if (size < 14) found.add(`${size} px: ${node.textContent!.trim().slice(0, 40)}`);
+    }
+    return [...found];
+  });
+  expect(small).toEqual([]);
+});

@@ -1,0 +1,100 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { ParameterName } from '../../shared/parameters/table.ts';
+import { toSI, UNITS, type Unit } from '../../shared/units.ts';
+import { parameterLabel } from '../../src/panel/label.ts';
+
+/** What a person does on the page and reads from it. */
+
+export const press = (page: Page, button: string) =>
+  page
+    .getByRole('group', { name: 'Run', exact: true })
+    .getByRole('button', { name: button, exact: true })
+    .click();
+
+export async function expectState(page: Page, state: 'Paused' | 'Running' | 'Tripped'): Promise<void> {
+  await page.locator('.clock .state', { hasText: state }).waitFor({ timeout: 20_000 });
+}
+
+/** Types a value into a field of the open position-loop group, in the field's own unit. */
+export async function type(page: Page, name: ParameterName, text: string): Promise<void> {
+  const field = page.locator(`#field-${name}`);
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+export const slider = (page: Page, name: ParameterName) =>
+  page.getByRole('slider', { name: `${parameterLabel(name)}, slider`, exact: true });
+
+/** Drags a slider by a share of its length with the mouse, in a few steps as a hand would; the value in force then. */
+export async function drag(page: Page, name: ParameterName, share: number): Promise<number> {
+  const track = slider(page, name);
+  await track.scrollIntoViewIfNeeded();
+  const box = (await track.boundingBox())!;
+  const [low, high, at] = await track.evaluate((input: HTMLInputElement) => [
+    input.min,
+    input.max,
+    input.value,
+  ]);
+  const from = box.x + (box.width * (Number(at) - Number(low))) / (Number(high) - Number(low));
+  const y = box.y + box.height / 2;
+  await page.mouse.move(from, y);
+  await page.mouse.down();
+  await page.mouse.move(from + share * box.width, y, { steps: 8 });
+  await page.mouse.up();
+  return Number(await page.locator(`#field-${name}`).inputValue());
+}
+
+/** Number of the last finished move, from 1; 0 before the first. */
+export async function moveNumber(page: Page): Promise<number> {
+  return Number(/Move (\d+):/.exec((await page.locator('.figures').textContent()) ?? '')?.[1] ?? 0);
+}
+
+/** Back to the start of the scene; returns once the figures of the old run are gone. */
+export async function reset(page: Page): Promise<void> {
+  await press(page, 'Reset');
+  await expect.poll(() => moveNumber(page), { timeout: 20_000 }).toBe(0);
+  await expectState(page, 'Paused');
+}
+
+export const choose = (page: Page, what: 'Scene' | 'Drive', title: string) =>
+  page.getByRole('combobox', { name: what, exact: true }).selectOption({ label: title });
+
+/** Waits until a move that began after now is finished: the second one from here. */
+export async function awaitFullMove(page: Page): Promise<void> {
+  const now = await moveNumber(page);
+  await expect.poll(() => moveNumber(page), { timeout: 30_000 }).toBeGreaterThan(now + 1);
+}
+
+/** One move by the button; the figures are those of a whole move. */
+export async function makeMove(page: Page): Promise<void> {
+  const before = await moveNumber(page);
+  await press(page, 'Move');
+  await expect.poll(() => moveNumber(page), { timeout: 30_000 }).toBe(before + 1);
+  await expectState(page, 'Paused');
+}
+
+/** Text of a figure of the last move, e.g. `7.76 µm`. */
+export async function figureText(page: Page, words: string): Promise<string> {
+  return (await page.locator('.figure', { hasText: words }).locator('b').textContent()) ?? '';
+}
+
+/** A figure of the last move, SI. */
+export async function figure(page: Page, words: string): Promise<number> {
+  return readQuantity(await figureText(page, words));
+}
+
+/** Force of the hand as the stage shows it beside the hand, N; null while nothing is held. */
+export async function handForce(page: Page): Promise<number | null> {
+  const shown = page.locator('output.stage-hand');
+  return (await shown.isVisible())
+    ? readQuantity(((await shown.textContent()) ?? '').replace('Hand', ''))
+    : null;
+}
+
+/** `7.76 µm` in SI. */
+export function readQuantity(text: string): number {
+  const [number = '', unit = ''] = text.trim().replace('−', '-').split(/\s+/);
+  if (!(unit in UNITS)) throw new Error(`“${text}” has no unit of the table`);
+  return toSI(Number(number), unit as Unit);
+}

@@ -1,0 +1,62 @@
+import { expect, it } from 'vitest';
+import { KITS, SCENES } from '../../scenes/index.ts';
+import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+it('puts each drive of the shelf on the bench with gains that make its moves', async () => {
+  const page = await open({ stage: false });
+  for (const { title } of Object.values(KITS)) {
+    await choose(page, 'Drive', title);
+    await reset(page);
+    await makeMove(page);
+    expect(await figure(page, 'peak error'), title).toBeGreaterThan(0);
+    expect(await page.getByRole('region', { name: 'Trip' }).isVisible(), title).toBe(false);
+  }
+});
+
+it('trips at an absurd gain, says why, and recovers', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  const before = await figure(page, 'peak error');
+  await type(page, 'Kp', '1e9');
+  await press(page, 'Run');
+  await expectState(page, 'Tripped');
+  const banner = page.getByRole('region', { name: 'Trip' });
+  await banner.waitFor();
+  expect(await banner.textContent()).toMatch(/following error|speed|unstable|travel/i);
+  expect(await page.locator('body').textContent()).not.toMatch(/NaN|Infinity|undefined/);
+
+  await banner.getByRole('button', { name: 'Undo last change' }).click();
+  await reset(page);
+  expect(await banner.isVisible()).toBe(false);
+  await makeMove(page);
+  expect(await figure(page, 'peak error')).toBe(before);
+});
+
+it('lets a hand pull the table by the keys, without the drive and against it', async () => {
+  const page = await open();
+  const { scene } = SCENES.find(({ name }) => name === 'free-pull-coreless')!;
+  await choose(page, 'Scene', scene.title);
+  await press(page, 'Run');
+  await expectState(page, 'Running');
+  const pull = async () => Math.abs((await handForce(page)) ?? Number.NaN);
+
+  // Nothing but friction holds the table, so it follows until friction alone balances the spring.
+  await page.getByRole('application').focus();
+  await page.keyboard.down('Shift');
+  await page.keyboard.down('ArrowRight');
+  const { sealFriction, sealStiction } = scene.parameters;
+  await expect.poll(pull, { timeout: 20_000 }).toBeLessThan(2 * (sealFriction + sealStiction));
+  await page.keyboard.up('ArrowRight');
+  await page.keyboard.up('Shift');
+  await expect.poll(() => handForce(page)).toBe(null);
+
+  // The integral part brings the table back to where it was, so the spring keeps the 20 N it was stretched for.
+  await page.keyboard.press('d');
+  await page.getByRole('application').focus();
+  await page.keyboard.down('ArrowRight');
+  await expect.poll(pull, { timeout: 20_000 }).toBeCloseTo(20, 0);
+  await page.keyboard.up('ArrowRight');
+});

@@ -1,0 +1,41 @@
+import { expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { choose, expectState, makeMove, press } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+it('opens with the first scene, paused, and runs in simulated time', async () => {
+  const page = await open();
+  expect(await page.title()).toContain('Waybench');
+  await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();
+  await press(page, 'Run');
+  await expectState(page, 'Running');
+  const time = async () => Number.parseFloat((await page.locator('.clock .time').textContent())!);
+  const from = await time();
+  await expect.poll(time).toBeGreaterThan(from + 0.5);
+  await press(page, 'Pause');
+  await expectState(page, 'Paused');
+});
+
+it('works on without a network once it is loaded', async () => {
+  const page = await open();
+  await page.context().setOffline(true);
+  await makeMove(page);
+  await choose(page, 'Scene', SCENES[1]!.scene.title);
+  await page.getByRole('heading', { name: SCENES[1]!.scene.title }).waitFor();
+  await press(page, 'Run');
+  await expectState(page, 'Running');
+});
+
+it('runs every scene of the shelf', async () => {
+  const page = await open();
+  for (const { scene } of SCENES) {
+    await choose(page, 'Scene', scene.title);
+    await page.getByRole('heading', { name: scene.title }).waitFor();
+    await press(page, 'Run');
+    await expectState(page, 'Running');
+    await press(page, 'Pause');
+    await expectState(page, 'Paused');
+  }
+});

@@ -1,0 +1,94 @@
+import { expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { ranged } from '../../shared/format.ts';
+import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { measureRun } from '../../workers/run/measureRun.ts';
+import { awaitFullMove, drag, figure, figureText, makeMove, press, reset, type } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+const { scene } = SCENES[0]!;
+const { parameters } = scene;
+
+/** ISO 80000-3, m/s². */
+const STANDARD_GRAVITY = 9.80665;
+
+/** The first move of the opening scene, straight from the model. */
+const firstMove = (changes: ParameterChanges = {}) =>
+  measureRun({ ...scene, parameters: { ...parameters, ...changes } }, 1).moves[0]!;
+
+it('shows the figures that the model computes', async () => {
+  const page = await open({ stage: false });
+  const move = firstMove();
+  await makeMove(page);
+  expect(await figureText(page, 'peak error')).toBe(ranged(move.peakError, 'µm'));
+  expect(await figureText(page, 'rms error')).toBe(ranged(move.rmsError, 'µm'));
+  expect(await figureText(page, 'rms force')).toBe(ranged(move.rmsForce, 'N'));
+  expect(await figureText(page, 'peak current')).toBe(ranged(move.peakCurrent, 'A'));
+});
+
+it('follows the damping slider: less damping, more error, by as much as in the model', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  const before = await figure(page, 'peak error');
+  const Kd = await drag(page, 'Kd', -0.15);
+  expect(Kd).toBeLessThan(0.5 * parameters.Kd);
+  await reset(page);
+  await makeMove(page);
+  const after = await figure(page, 'peak error');
+  expect(after).toBeGreaterThan(1.1 * before);
+  // The field shows the gain to four digits.
+  expect(after / firstMove({ Kd }).peakError).toBeCloseTo(1, 2);
+});
+
+/**
+ * Force that the position gain has to give while the acceleration lasts, by Newton's second law: what mass and guide take, less
+ * what the damping gain gives because the measured speed lags behind by T_f and half a sample. Speed feedforward cancels
+ * the viscous part.
+ */
+function forceOfGain(): number {
+  const p = parameters;
+  const friction = p.frictionCoefficient * loadSideMass(p) * STANDARD_GRAVITY + p.sealFriction;
+  const lag = p.derivativeTime + p.positionDivider / p.currentRate / 2;
+  return (motorSideMass(p) + loadSideMass(p) - p.Kd * lag) * p.acceleration + friction;
+}
+
+it('takes a slider while the axis runs: without integral and feedforward the gain carries the mass', async () => {
+  const page = await open({ stage: false });
+  await type(page, 'Ki', 'off');
+  await type(page, 'accelerationFeedforward', 'off');
+  await press(page, 'Run');
+  await awaitFullMove(page);
+  const stiff = await figure(page, 'peak error');
+  expect((parameters.Kp * stiff) / forceOfGain()).toBeCloseTo(1, 1);
+
+  const Kp = await drag(page, 'Kp', -0.05);
+  expect(Kp).toBeLessThan(0.6 * parameters.Kp);
+  await awaitFullMove(page);
+  const soft = await figure(page, 'peak error');
+  expect((Kp * soft) / forceOfGain()).toBeCloseTo(1, 1);
+  expect(soft).toBeGreaterThan(1.6 * stiff);
+});
+
+it('takes a change back and makes it again', async () => {
+  const page = await open({ stage: false });
+  const field = page.locator('#field-Kp');
+  const before = await field.inputValue();
+  await type(page, 'Kp', '1e6');
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  expect(await field.inputValue()).toBe(before);
+  await page.getByRole('button', { name: 'Redo', exact: true }).click();
+  expect(Number(await field.inputValue())).toBe(1e6);
+});
+
+it('refuses a value out of range and says what is allowed', async () => {
+  const page = await open({ stage: false });
+  const field = page.locator('#field-Kp');
+  await type(page, 'Kp', '5e12');
+  expect(await field.getAttribute('aria-invalid')).toBe('true');
+  const problem = page.locator('#field-Kp-problem');
+  expect(await problem.textContent()).toMatch(/5·10¹² N\/m.*1·10⁹ N\/m/);
+  await field.press('Escape');
+  expect(await field.getAttribute('aria-invalid')).toBe('false');
+});
