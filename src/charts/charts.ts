@@ -56,7 +56,7 @@ class StripCharts implements Charts {
     keys: 'Esc',
     class: 'charts-follow',
   });
-  private readonly spoken = element('p', { class: 'charts-spoken', role: 'status' });
+  private readonly spoken = element('p', { class: 'visually-hidden', role: 'status' });
   private readonly body: HTMLElement;
   private readonly root: HTMLElement;
   private readonly pointer: PointerActions;
@@ -194,17 +194,23 @@ class StripCharts implements Charts {
     const rows = this.open();
     for (const row of rows) {
       row.read(history, view, columns, theme.textSize);
-      row.draw(context, theme, (area) => drawGround(context, theme, axis, area));
+      drawGround(context, theme, axis, row.area);
+      if (!empty) row.draw(context, theme);
     }
     drawTimeLabels(context, theme, axis, this.axisArea);
+    if (empty) this.drawEmpty();
+    else this.drawPointer(rows);
+    this.showMode();
+  }
+
+  private drawPointer(rows: readonly Row[]): void {
+    const { axis, theme, columns } = this;
+    const { context } = this.canvas;
     if (this.pointer.selection) drawSelection(context, theme, rows, this.pointer.selection);
     const column = this.cursor.column(columns);
-    if (column !== null) {
-      const fraction = (column + 0.5) / columns;
-      drawCursor(context, theme, rows, this.axisArea, { column, fraction, moment: axis.moment(fraction) });
-    }
-    if (empty) this.drawEmpty();
-    this.showMode();
+    if (column === null) return;
+    const fraction = (column + 0.5) / columns;
+    drawCursor(context, theme, rows, this.axisArea, { column, fraction, moment: axis.moment(fraction) });
   }
 
   private drawEmpty(): void {

@@ -48,13 +48,10 @@ export class Plot {
     return unitText(this.labels, this.unit);
   }
 
-  /** A value to a tenth of the last digit on the scale, or the range from `low` to `high` no finer than it needs. */
+  /** The range from `low` to `high` where the scale resolves it, else its middle to a tenth of the last digit. */
   valueText(low: number, high: number): string {
-    for (const more of [0, 1]) {
-      const [from, to] = [labelText(low, this.labels, more), labelText(high, this.labels, more)];
-      if (from !== to) return `${from}…${to}`;
-    }
-    return labelText(low, this.labels, 1);
+    const [from, to] = [labelText(low, this.labels), labelText(high, this.labels)];
+    return from === to ? labelText((low + high) / 2, this.labels, 1) : `${from}…${to}`;
   }
 
   clip(context: CanvasRenderingContext2D): void {

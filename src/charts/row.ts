@@ -96,12 +96,10 @@ export class Row {
     if (low <= high) this.plot.fit(low, high, textSize);
   }
 
-  /** `drawBehind` draws what lies behind the lines, clipped to the plot. */
-  draw(context: CanvasRenderingContext2D, theme: Theme, drawBehind: (area: Area) => void): void {
+  draw(context: CanvasRenderingContext2D, theme: Theme): void {
     const { plot, limit } = this;
     context.save();
     plot.clip(context);
-    drawBehind(plot.area);
     plot.drawGrid(context, theme);
     if (this.band) {
       context.fillStyle = theme.quantity(this.spec.traces[0]!.quantity);

@@ -1,0 +1,49 @@
+import { ranged } from '../../shared/format.ts';
+import { logFraction } from './fractions.ts';
+import { Gauge } from './gauge.ts';
+import { type Instrument, PEAK_TIME } from './reading.ts';
+
+/** The scale runs over seven decades, m. */
+const LOW = 1e-9;
+const HIGH = 1e-2;
+
+const at = (error: number) => logFraction(error, LOW, HIGH);
+
+/** Following error on a scale of decades: its size now, its peak of late, and the window that counts as settled. */
+export function errorGauge(): Instrument {
+  const gauge = new Gauge(
+    'Following error',
+    'Bar: size of the following error now. Dark mark: peak of the last second. Red line: error that trips the drive. Tint: window that counts as settled.',
+    'error',
+    2,
+  );
+  gauge.setTicks([
+    [at(1e-9), '1 nm'],
+    [at(1e-6), '1 µm'],
+    [at(1e-3), '1 mm'],
+  ]);
+  return {
+    element: gauge.element,
+    move(reading) {
+      gauge.setFill(at(Math.abs(reading.value('followingError'))));
+      gauge.setMark('peak', at(reading.peak('followingError')));
+      gauge.setMark('limit', at(reading.p.followingErrorLimit));
+      gauge.setZone(0, at(reading.p.window));
+    },
+    write(reading) {
+      const error = Math.abs(reading.value('followingError'));
+      const { window, followingErrorLimit } = reading.p;
+      gauge.write(
+        {
+          value: ranged(error, 'µm'),
+          alarm: error > followingErrorLimit,
+          notes: [
+            `peak ${ranged(reading.peak('followingError'), 'µm')} in ${PEAK_TIME} s`,
+            `${error <= window ? 'inside' : 'outside'} window ±${ranged(window, 'µm')}`,
+          ],
+        },
+        { low: LOW, high: HIGH, now: error },
+      );
+    },
+  };
+}

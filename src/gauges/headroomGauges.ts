@@ -1,0 +1,108 @@
+import type { ChannelName, Quantity } from '../../shared/channels.ts';
+import { fixed } from '../../shared/format.ts';
+import { motorConstants } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Unit } from '../../shared/units.ts';
+import { decimalsFor, linearFraction } from './fractions.ts';
+import { Gauge } from './gauge.ts';
+import { type Instrument, MEAN_TIME, type Reading } from './reading.ts';
+
+/** A peak above this share of what there is counts as having none left. */
+const USED_UP = 0.99;
+
+interface Headroom {
+  readonly name: string;
+  readonly meaning: string;
+  readonly quantity: Quantity;
+  readonly channel: ChannelName;
+  readonly unit: Unit;
+  /** The end of the bar: the most the hardware gives, SI. */
+  full(p: Parameters): number;
+  /** What is allowed at present, SI, if that may be less. */
+  limit?(reading: Reading): number;
+  /** What the root mean square must stay below, SI. */
+  continuous?(p: Parameters): number;
+}
+
+/** How much of something is used, now and at the peak of late, of what there is. */
+function headroomGauge(kind: Headroom): Instrument {
+  const { channel, unit } = kind;
+  const gauge = new Gauge(kind.name, kind.meaning, kind.quantity, kind.continuous ? 2 : 1);
+  const limitOf = (reading: Reading) => kind.limit?.(reading) ?? kind.full(reading.p);
+  return {
+    element: gauge.element,
+    move(reading) {
+      const full = kind.full(reading.p);
+      const at = (value: number) => linearFraction(value, 0, full);
+      gauge.setFill(at(Math.abs(reading.value(channel))));
+      gauge.setMark('peak', at(reading.peak(channel)));
+      if (kind.limit) gauge.setMark('limit', at(kind.limit(reading)));
+      if (kind.continuous) gauge.setMark('limit', at(kind.continuous(reading.p)));
+    },
+    write(reading) {
+      const full = kind.full(reading.p);
+      const limit = limitOf(reading);
+      const value = Math.abs(reading.value(channel));
+      const peak = reading.peak(channel);
+      const text = (size: number, digits = 3) => fixed(size, unit, decimalsFor(full, digits));
+      const usedUp = peak >= USED_UP * limit;
+      const notes = [
+        `peak ${text(peak)} ${usedUp ? 'at limit' : 'of'} ${text(limit)}, ${percent(peak / limit)}`,
+      ];
+      let overloaded = false;
+      if (kind.continuous) {
+        const continuous = kind.continuous(reading.p);
+        const rms = reading.rms(channel);
+        overloaded = rms > continuous;
+        gauge.setMark('mean', linearFraction(rms, 0, full));
+        notes.push(
+          `rms ${text(rms)} ${overloaded ? 'above' : 'of'} ${text(continuous)}, ${percent(rms / continuous)}`,
+        );
+      }
+      gauge.write(
+        { value: text(value, 4), notes, alarm: usedUp || overloaded },
+        { low: 0, high: full, now: value },
+      );
+    },
+  };
+}
+
+function percent(share: number): string {
+  return Number.isFinite(share) ? `${Math.round(100 * share)} %` : '—';
+}
+
+/** Current amplitude against the amplifier's limit, which fold-back lowers. */
+export const currentGauge = (): Instrument =>
+  headroomGauge({
+    name: 'Current',
+    meaning:
+      'Bar: force current now. Dark mark: peak of the last second. Red line: current limit. End: peak current of the amplifier.',
+    quantity: 'current',
+    channel: 'forceCurrent',
+    unit: 'A',
+    full: (p) => p.peakCurrent,
+    limit: (reading) => reading.value('currentLimit'),
+  });
+
+/** Motor force against what peak current gives, and its mean over time against what the winding can lose. */
+export const forceGauge = (): Instrument =>
+  headroomGauge({
+    name: 'Motor force',
+    meaning: `Bar: motor force now. Dark mark: peak of the last second. Wedge: rms of the last ${MEAN_TIME} seconds. Red line: continuous force. End: force at peak current.`,
+    quantity: 'force',
+    channel: 'motorForce',
+    unit: 'N',
+    full: (p) => p.peakCurrent * motorConstants(p).forcePerAmp,
+    continuous: (p) => p.continuousForce * p.motorCount,
+  });
+
+/** Voltage amplitude against the largest one that a DC bus gives with space-vector modulation, V_dc/√3. */
+export const voltageGauge = (): Instrument =>
+  headroomGauge({
+    name: 'Voltage',
+    meaning: 'Bar: voltage amplitude now. Dark mark: peak of the last second. End: the most the bus gives.',
+    quantity: 'voltage',
+    channel: 'voltage',
+    unit: 'V',
+    full: (p) => p.busVoltage / Math.sqrt(3),
+  });

@@ -1,0 +1,42 @@
+import { CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { History } from '../history/history.ts';
+
+/** Over what time a peak is held, and a force is averaged, s of the run. */
+export const PEAK_TIME = 1;
+export const MEAN_TIME = 4;
+
+/** What the gauges read: the present values, the parameters, and what went before. SI. */
+export class Reading {
+  private readonly extremes = new Float64Array(2);
+
+  constructor(
+    private readonly now: Float64Array,
+    readonly p: Parameters,
+    private readonly history: History,
+  ) {}
+
+  value(channel: ChannelName): number {
+    return this.now[CHANNEL_INDEX[channel]] ?? Number.NaN;
+  }
+
+  /** Largest magnitude within the last second of the run; NaN if nothing was recorded. */
+  peak(channel: ChannelName): number {
+    const { history, extremes } = this;
+    history.extremes(channel, history.latestTime - PEAK_TIME, history.latestTime, extremes);
+    return Math.max(-extremes[0]!, extremes[1]!);
+  }
+
+  /** Root mean square over the last seconds of the run; NaN if nothing was recorded. */
+  rms(channel: ChannelName): number {
+    const { history } = this;
+    return Math.sqrt(history.meanSquare(channel, history.latestTime - MEAN_TIME, history.latestTime));
+  }
+}
+
+/** A gauge and how it follows the readings: the bar with every refresh, the words as often as they can be read. */
+export interface Instrument {
+  readonly element: HTMLElement;
+  move(reading: Reading): void;
+  write(reading: Reading): void;
+}
