@@ -4,7 +4,7 @@ import type { ParameterChanges, Parameters } from '../shared/parameters/table.ts
 import type { Trip } from '../shared/protocol.ts';
 import type { Scene } from '../shared/scene.ts';
 import { Program } from './command/program.ts';
-import { newProgramOutput } from './command/setpoint.ts';
+import { newProgramOutput, standAt } from './command/setpoint.ts';
 import { CurrentLimit } from './control/currentLimit.ts';
 import { CurrentLoop } from './control/currentLoop.ts';
 import { Encoder } from './control/encoder.ts';
@@ -73,6 +73,7 @@ export class Axis {
     this.y = this.plant.initialState(p.start);
     this.scratch = this.y.slice();
     this.audit = new Audit(this.plant.storedEnergy(this.y));
+    this.recordStart(p);
   }
 
   get parameters(): Readonly<Parameters> {
@@ -229,6 +230,14 @@ export class Axis {
         message: 'The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.',
       };
     }
+  }
+
+  /** What there is to see before the first tick: the axis at rest where its program starts. */
+  private recordStart(p: Parameters): void {
+    standAt(p.start, this.set);
+    this.currentLimit.step(p, 0, 0, this.heat.temperatures.winding);
+    this.fillRecord(0, 0, 0);
+    this.record[C.encoderPosition] = p.start;
   }
 
   private fillRecord(time: number, id: number, iq: number): void {
