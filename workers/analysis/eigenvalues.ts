@@ -19,12 +19,13 @@ export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
     throw new RangeError('The matrix of the loop has elements that are not finite.');
   }
   const h = hessenberg.copy();
+  const negligible = Number.EPSILON * Math.hypot(...h.data);
   const re = new Float64Array(h.rows);
   const im = new Float64Array(h.rows);
   let last = h.rows - 1;
   let steps = 0;
   while (last >= 0) {
-    const first = startOfBlock(h, last);
+    const first = startOfBlock(h, last, negligible);
     if (first === last) {
       re[last] = h.get(last, last);
       last--;
@@ -41,12 +42,13 @@ export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
   return { re, im };
 }
 
-/** First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is cleared. */
-function startOfBlock(h: Matrix, last: number): number {
+/**
+ * First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is cleared. Negligible is a rounding of the whole
+ * matrix: beside equal eigenvalues, as like motors have, rounding keeps a subdiagonal above a rounding of its neighbours.
+ */
+function startOfBlock(h: Matrix, last: number, negligible: number): number {
   for (let k = last; k > 0; k--) {
-    const around = Math.abs(h.get(k - 1, k - 1)) + Math.abs(h.get(k, k));
-    const below = Math.abs(h.get(k, k - 1));
-    if (below <= Number.EPSILON * around || below < Number.MIN_VALUE / Number.EPSILON) {
+    if (Math.abs(h.get(k, k - 1)) <= negligible) {
       h.set(k, k - 1, 0);
       return k;
     }
