@@ -24,6 +24,7 @@ export default defineConfig({
         test: {
           name: 'page',
           include: ['tests/e2e/**/*.test.ts'],
+          testTimeout: 120_000,
           fileParallelism: false,
           sequence: { groupOrder: 1 },
         },

@@ -29,7 +29,7 @@ it('works on without a network once it is loaded', async () => {
 });
 
 it('runs every scene of the shelf', async () => {
-  const page = await open();
+  const page = await open({ stage: false });
   for (const { scene } of SCENES) {
     await choose(page, 'Scene', scene.title);
     await page.getByRole('heading', { name: scene.title }).waitFor();

@@ -46,12 +46,19 @@ export function pageTests(): PageTests {
       const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
       const page = await context.newPage();
       watch(page, new URL(served.url).origin, problems);
+      if (!stage) await page.addInitScript(foldStageAway);
       await page.goto(served.url);
-      if (!stage) await page.addStyleTag({ content: '#stage > .stage { display: none }' });
       await expectState(page, 'Paused');
       return page;
     },
   };
+}
+
+/** Runs in the page, before anything of it. */
+function foldStageAway(): void {
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync('#stage > .stage { display: none }');
+  document.adoptedStyleSheets = [sheet];
 }
 
 function watch(page: Page, origin: string, problems: string[]): void {
