@@ -9,18 +9,27 @@ export interface Trip {
   readonly message: string;
 }
 
-/** Figures of one finished move or cycle of the program. SI. */
+/** Figures of one finished move or cycle of the program, SI, shares of 1; what each means stands in moveFigures.ts. */
 export interface MoveFigures {
   readonly index: number;
   readonly duration: number;
+  /** Of an unprofiled step; null for any other motion, and where it did not rise. */
+  readonly riseTime: number | null;
+  /** Null: not settled. */
+  readonly settlingTime: number | null;
+  /** Null for a motion without standstill at its end. */
+  readonly overshoot: number | null;
   readonly peakError: number;
   readonly rmsError: number;
-  /** Time from the end of the commanded motion until the error stays inside the window; null: not settled. */
-  readonly settlingTime: number | null;
+  /** Shares of the set speed; null without a part of constant speed. */
+  readonly velocityRipplePeak: number | null;
+  readonly velocityRippleRms: number | null;
   readonly peakForce: number;
   readonly rmsForce: number;
   readonly peakCurrent: number;
   readonly rmsCurrent: number;
+  readonly currentHeadroom: number;
+  readonly voltageHeadroom: number;
   readonly copperLoss: number;
 }
 

@@ -1,26 +1,34 @@
 import { ranged } from '../../shared/format.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/moveFigures.ts';
 import type { Scene } from '../../shared/scene.ts';
 import type { Unit } from '../../shared/units.ts';
 import type { RunSummary } from '../run/measureRun.ts';
 
+type WorstOfMoves = MoveFigureName &
+  keyof RunSummary &
+  ('riseTime' | 'settlingTime' | 'overshoot' | 'velocityRipplePeak' | 'velocityRippleRms');
+
 /** The printed summary of a headless run. */
 export function summaryText(scene: Scene, s: RunSummary): string {
   const pair = (a: number, b: number, unit: Unit) => `${ranged(a, unit)} / ${ranged(b, unit)}`;
+  const { length } = s.moves;
+  const worst = (name: WorstOfMoves, words = ''): [string, string] => [
+    `${MOVE_FIGURES[name].label}${words}, worst of ${length === 1 ? '1 move' : `${length} moves`}`,
+    length === 0 ? 'no move' : moveFigureText(name, s[name]),
+  ];
   const lines: [string, string][] = [
     ['Simulated', ranged(s.simulatedTime, 's')],
     ['Following error, peak / RMS', pair(s.peakFollowingError, s.rmsFollowingError, 'm')],
     ['Position error at the tool, peak', ranged(s.peakToolError, 'm')],
-    [
-      `Settling into ±${ranged(scene.parameters.window, 'm')}, worst of ${s.moves.length} moves`,
-      s.moves.length === 0
-        ? 'no move'
-        : s.settlingTime === null
-          ? 'not settled'
-          : ranged(s.settlingTime, 's'),
-    ],
+    worst('riseTime'),
+    worst('settlingTime', ` into ±${ranged(scene.parameters.window, 'm')}`),
+    worst('overshoot'),
+    worst('velocityRipplePeak'),
+    worst('velocityRippleRms'),
     ['Force, peak / RMS', pair(s.peakForce, s.rmsForce, 'N')],
     ['Current amplitude, peak / RMS', pair(s.peakCurrent, s.rmsCurrent, 'A')],
     ['Voltage amplitude, peak', ranged(s.peakVoltage, 'V')],
+    ['Headroom of current / voltage', pair(s.currentHeadroom, s.voltageHeadroom, '%')],
     ['Copper loss, mean', ranged(s.copperLoss, 'W')],
     ['Winding / carrier', pair(s.windingTemperature, s.carrierTemperature, '°C')],
     ['Table / screw', pair(s.tableTemperature, s.screwTemperature, '°C')],

@@ -1,8 +1,9 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { worstFigure } from '../../shared/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { Axis } from '../axis.ts';
-import { MoveMeter } from './moveMeter.ts';
+import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
 
 /** What a run came to. SI. */
@@ -13,13 +14,20 @@ export interface RunSummary {
   readonly peakFollowingError: number;
   readonly rmsFollowingError: number;
   readonly peakToolError: number;
-  /** Worst settling time of all moves; null when a move did not settle or none was made. */
+  /** The worst of all moves; null when none has the figure, and when a move did not settle. */
+  readonly riseTime: number | null;
   readonly settlingTime: number | null;
+  readonly overshoot: number | null;
+  readonly velocityRipplePeak: number | null;
+  readonly velocityRippleRms: number | null;
   readonly rmsForce: number;
   readonly peakForce: number;
   readonly rmsCurrent: number;
   readonly peakCurrent: number;
   readonly peakVoltage: number;
+  /** The least of the whole run, as shared/moveFigures.ts defines them. */
+  readonly currentHeadroom: number;
+  readonly voltageHeadroom: number;
   /** Mean copper loss, W. */
   readonly copperLoss: number;
   readonly windingTemperature: number;
@@ -42,13 +50,9 @@ export function measureRun(
   const moves: MoveFigures[] = [];
   const p = axis.parameters;
   const ticks = Math.round(seconds * p.currentRate);
-  const [error, tool, force, current, voltage] = [
-    new Tally(),
-    new Tally(),
-    new Tally(),
-    new Tally(),
-    new Tally(),
-  ];
+  const tally = () => new Tally();
+  const [error, tool, force, current, voltage] = [tally(), tally(), tally(), tally(), tally()];
+  const [currentUsed, voltageUsed] = [tally(), tally()];
 
   while (axis.tick < ticks) {
     const samplesNow = axis.atPositionSample;
@@ -57,17 +61,20 @@ export function measureRun(
     force.add(r[C.motorForce]!);
     current.add(Math.hypot(r[C.forceCurrent]!, r[C.fieldCurrent]!));
     voltage.add(r[C.voltage]!);
-    if (!samplesNow) continue;
-    error.add(r[C.followingError]!);
-    tool.add(r[C.toolError]!);
-    onSample(r);
-    meter.sample(r, axis.set.moving, axis.set.cycle, p.window, axis.audit.copper);
-    if (meter.last && meter.count > moves.length) moves.push(meter.last);
+    currentUsed.add(currentUse(r));
+    voltageUsed.add(voltageUse(r, p));
+    if (samplesNow) {
+      error.add(r[C.followingError]!);
+      tool.add(r[C.toolError]!);
+      onSample(r);
+      meter.sample(r, axis.set.moving, axis.set.cycle, p.window, axis.audit.copper);
+      if (meter.last && meter.count > moves.length) moves.push(meter.last);
+    }
+    meter.period(r, p);
   }
   meter.finish(axis.time, axis.audit.copper);
   if (meter.last && meter.count > moves.length) moves.push(meter.last);
 
-  const settled = moves.map((move) => move.settlingTime);
   const r = axis.record;
   return {
     title: scene.title,
@@ -76,12 +83,18 @@ export function measureRun(
     peakFollowingError: error.peak,
     rmsFollowingError: error.rms,
     peakToolError: tool.peak,
-    settlingTime: settled.length === 0 || settled.includes(null) ? null : Math.max(...(settled as number[])),
+    riseTime: worstFigure(moves, 'riseTime'),
+    settlingTime: worstFigure(moves, 'settlingTime'),
+    overshoot: worstFigure(moves, 'overshoot'),
+    velocityRipplePeak: worstFigure(moves, 'velocityRipplePeak'),
+    velocityRippleRms: worstFigure(moves, 'velocityRippleRms'),
     rmsForce: force.rms,
     peakForce: force.peak,
     rmsCurrent: current.rms,
     peakCurrent: current.peak,
     peakVoltage: voltage.peak,
+    currentHeadroom: 1 - currentUsed.peak,
+    voltageHeadroom: 1 - voltageUsed.peak,
     copperLoss: axis.time > 0 ? axis.audit.copper / axis.time : 0,
     windingTemperature: r[C.windingTemperature]!,
     carrierTemperature: r[C.carrierTemperature]!,

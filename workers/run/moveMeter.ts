@@ -1,12 +1,14 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
+import { Arrival } from './arrival.ts';
+import { SpeedRipple } from './speedRipple.ts';
 import { Tally } from './tally.ts';
 
 /**
- * Measures one move after the other from the records at the position-loop samples. A move lasts from the start of its commanded
- * motion to the start of the next, so its dwell belongs to it; an oscillation is measured cycle by cycle.
- *
- * Settling time: from the end of the commanded motion to the last sample at which |following error| was outside the window.
+ * Measures one move after the other, as shared/moveFigures.ts defines its figures. A move lasts from the start of its commanded motion to the
+ * start of the next, so its dwell belongs to it; an oscillation is measured cycle by cycle. Position and speed are looked at where
+ * the position loop samples them, force, current and voltage in every current-loop period.
  */
 export class MoveMeter {
   /** Moves measured so far. */
@@ -16,26 +18,41 @@ export class MoveMeter {
   private begun = false;
   private wasMoving = false;
   private cycle = 0;
+  private lastSetpoint = Number.NaN;
   private startTime = 0;
   private startCopper = 0;
   private motionEnd = 0;
   private lastOutside = 0;
   private settled = false;
+  private readonly arrival = new Arrival();
+  private readonly ripple = new SpeedRipple();
   private readonly error = new Tally();
   private readonly force = new Tally();
   private readonly current = new Tally();
+  private readonly currentUse = new Tally();
+  private readonly voltageUse = new Tally();
 
-  /** One position-loop sample; `window` in m, `copper` the copper loss so far in J. */
+  /** One position-loop sample, before its `period`; `window` in m, `copper` the copper loss so far in J. */
   sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
     const time = record[C.time]!;
     const starts = moving && (!this.wasMoving || cycle !== this.cycle);
     if (starts) {
       if (this.begun) this.close(time, copper);
-      this.open(time, copper);
+      this.open(record, time, copper);
     }
     if (this.begun) this.measure(record, time, moving, window);
     this.wasMoving = moving;
     this.cycle = cycle;
+    this.lastSetpoint = record[C.setpoint]!;
+  }
+
+  /** One current-loop period. */
+  period(record: Float64Array, p: Readonly<Parameters>): void {
+    if (!this.begun) return;
+    this.force.add(record[C.motorForce]!);
+    this.current.add(Math.hypot(record[C.forceCurrent]!, record[C.fieldCurrent]!));
+    this.currentUse.add(currentUse(record));
+    this.voltageUse.add(voltageUse(record, p));
   }
 
   /** Closes what is being measured, at the end of a run. */
@@ -44,16 +61,22 @@ export class MoveMeter {
     this.begun = false;
   }
 
-  private open(time: number, copper: number): void {
+  private open(record: Float64Array, time: number, copper: number): void {
     this.begun = true;
     this.startTime = time;
     this.startCopper = copper;
     this.motionEnd = time;
     this.lastOutside = time;
     this.settled = true;
+    // The first motion of a run begins where the axis stands.
+    const from = Number.isNaN(this.lastSetpoint) ? record[C.encoderPosition]! : this.lastSetpoint;
+    this.arrival.begin(time, from, record[C.setpoint]!, record[C.setSpeed]!);
+    this.ripple.clear();
     this.error.clear();
     this.force.clear();
     this.current.clear();
+    this.currentUse.clear();
+    this.voltageUse.clear();
   }
 
   private measure(record: Float64Array, time: number, moving: boolean, window: number): void {
@@ -62,8 +85,8 @@ export class MoveMeter {
     this.settled = Math.abs(error) <= window;
     if (!this.settled) this.lastOutside = time;
     this.error.add(error);
-    this.force.add(record[C.motorForce]!);
-    this.current.add(Math.hypot(record[C.forceCurrent]!, record[C.fieldCurrent]!));
+    this.arrival.take(time, moving, record[C.setpoint]!, record[C.encoderPosition]!);
+    if (moving) this.ripple.take(record[C.setSpeed]!, record[C.setAcceleration]!, record[C.tableSpeed]!);
   }
 
   private close(time: number, copper: number): void {
@@ -71,14 +94,31 @@ export class MoveMeter {
     this.last = {
       index: this.count++,
       duration,
+      riseTime: this.arrival.riseTime,
+      settlingTime: this.settled ? Math.max(this.lastOutside - this.motionEnd, 0) : null,
+      overshoot: this.arrival.overshoot,
       peakError: this.error.peak,
       rmsError: this.error.rms,
-      settlingTime: this.settled ? Math.max(this.lastOutside - this.motionEnd, 0) : null,
+      velocityRipplePeak: this.ripple.peakToPeak,
+      velocityRippleRms: this.ripple.rms,
       peakForce: this.force.peak,
       rmsForce: this.force.rms,
       peakCurrent: this.current.peak,
       rmsCurrent: this.current.rms,
+      currentHeadroom: 1 - this.currentUse.peak,
+      voltageHeadroom: 1 - this.voltageUse.peak,
       copperLoss: duration > 0 ? (copper - this.startCopper) / duration : 0,
     };
   }
+}
+
+/** Commanded current as a share of the current limit of the moment. */
+export function currentUse(record: Float64Array): number {
+  const limit = record[C.currentLimit]!;
+  return limit > 0 ? record[C.currentCommand]! / limit : 0;
+}
+
+/** Voltage amplitude as a share of what the bus gives. */
+export function voltageUse(record: Float64Array, p: Readonly<Parameters>): number {
+  return record[C.voltage]! / (p.busVoltage / Math.sqrt(3));
 }

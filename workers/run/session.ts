@@ -89,10 +89,9 @@ export class Session {
     }
     if (!axis.step()) return;
     recorder.take(axis.record);
-    if (samples) {
-      const { set, audit, parameters } = axis;
-      this.meter.sample(axis.record, set.moving, set.cycle, parameters.window, audit.copper);
-    }
+    const { record, set, audit, parameters } = axis;
+    if (samples) this.meter.sample(record, set.moving, set.cycle, parameters.window, audit.copper);
+    this.meter.period(record, parameters);
   }
 
   recording(): TuningSession {

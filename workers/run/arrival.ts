@@ -1,0 +1,62 @@
+/** Shares of a step between which it counts as rising. */
+const RISE_FROM = 0.1;
+const RISE_TO = 0.9;
+
+/**
+ * How the encoder reading gets from where a motion begins to where it is commanded to end: rise of a step, and overshoot
+ * after the commanded end. m, s.
+ */
+export class Arrival {
+  private from = 0;
+  private stepHeight = 0;
+  private direction = 0;
+  private passed = Number.NaN;
+  private rise = Number.NaN;
+  private beyond = 0;
+  private stood = false;
+  private lastTime = 0;
+  private lastShare = 0;
+
+  /** A motion begins `from` a standing setpoint; a `setpoint` that is elsewhere already, with no speed, has been stepped there. */
+  begin(time: number, from: number, setpoint: number, setSpeed: number): void {
+    this.from = from;
+    this.stepHeight = setSpeed === 0 ? setpoint - from : 0;
+    this.direction = 0;
+    this.passed = Number.NaN;
+    this.rise = Number.NaN;
+    this.beyond = 0;
+    this.stood = false;
+    this.lastTime = time;
+    this.lastShare = 0;
+  }
+
+  take(time: number, moving: boolean, setpoint: number, reading: number): void {
+    if (this.stepHeight !== 0) this.takeRise(time, (reading - this.from) / this.stepHeight);
+    if (moving) return;
+    this.stood = true;
+    this.direction = Math.sign(setpoint - this.from);
+    this.beyond = Math.max(this.beyond, this.direction * (reading - setpoint));
+  }
+
+  get riseTime(): number | null {
+    return Number.isNaN(this.rise) ? null : this.rise;
+  }
+
+  get overshoot(): number | null {
+    return this.stood && this.direction !== 0 ? this.beyond : null;
+  }
+
+  private takeRise(time: number, share: number): void {
+    if (Number.isNaN(this.passed) && share >= RISE_FROM) this.passed = this.timeOf(RISE_FROM, time, share);
+    if (Number.isNaN(this.rise) && share >= RISE_TO)
+      this.rise = this.timeOf(RISE_TO, time, share) - this.passed;
+    this.lastTime = time;
+    this.lastShare = share;
+  }
+
+  /** When the share was `level`, on the straight line from the last sample to this one. */
+  private timeOf(level: number, time: number, share: number): number {
+    if (share === this.lastShare) return time;
+    return this.lastTime + ((level - this.lastShare) / (share - this.lastShare)) * (time - this.lastTime);
+  }
+}
