@@ -13,7 +13,8 @@ export class Recorder {
   private empty = true;
 
   constructor(readonly capacity: number) {
-    this.bins = new Float64Array(capacity * STRIDE);
+    // One more than is handed out: the bin in progress needs room when all the others are closed.
+    this.bins = new Float64Array((capacity + 1) * STRIDE);
   }
 
   get full(): boolean {
