@@ -22,7 +22,8 @@ export function createGauges(host: HTMLElement): Gauges {
   const instruments = [errorGauge(), windingGauge(), currentGauge(), forceGauge(), voltageGauge()];
   const root = element(
     'div',
-    { class: 'gauge-list' },
+    // Scrolls where the page is low, so the keyboard must reach it.
+    { class: 'gauge-list', tabindex: 0, role: 'group', 'aria-label': 'Readings' },
     ...instruments.map((instrument) => instrument.element),
   );
   let writtenAt = Number.NEGATIVE_INFINITY;
