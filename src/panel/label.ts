@@ -1,19 +1,9 @@
 import type { NumberRow, Row } from '../../shared/parameters/row.ts';
-import { isParameterName, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import { isParameterName } from '../../shared/parameters/table.ts';
+import { parameterLabel } from '../../shared/parameterWords.ts';
 import { fieldText } from './fieldText.ts';
 
-/** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
-const LONGEST_SYMBOL = 2;
-
-/** How the panel calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
-export function parameterLabel(name: ParameterName): string {
-  if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
-  const words = name
-    .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
-    .replace(/(\d)([A-Z])/g, '$1 $2')
-    .toLowerCase();
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
+export { parameterLabel };
 
 /** What a field may hold, in its own unit. */
 export function rangeWords(row: Row): string {
