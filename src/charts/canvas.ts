@@ -6,11 +6,17 @@ export class Canvas {
   readonly context: CanvasRenderingContext2D;
   private width = 0;
   private height = 0;
+  private ratio = 1;
 
   constructor() {
     const context = this.element.getContext('2d');
     if (!context) throw new Error('this browser gives no 2D canvas to draw the charts on');
     this.context = context;
+  }
+
+  /** Whether the page has gone to a screen of another resolution, or was magnified, since the last resize. */
+  get blurred(): boolean {
+    return this.ratio !== window.devicePixelRatio;
   }
 
   /** Takes on a size in CSS pixels. */
@@ -19,6 +25,7 @@ export class Canvas {
     const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
     if (this.element.width !== w) this.element.width = w;
     if (this.element.height !== h) this.element.height = h;
+    this.ratio = ratio;
     this.width = width;
     this.height = height;
     this.context.setTransform(ratio, 0, 0, ratio, 0, 0);

@@ -69,6 +69,7 @@ class StripCharts implements Charts {
   private dirty = true;
   /** State of the history when it was last drawn. */
   private version = -1;
+  private epoch = -1;
   private latest = Number.NaN;
   private readoutDue = false;
   private readoutAt = Number.NEGATIVE_INFINITY;
@@ -102,6 +103,7 @@ class StripCharts implements Charts {
   }
 
   draw(): void {
+    if (this.canvas.blurred) this.resize();
     if (this.stale()) {
       this.render();
       this.readoutDue = true;
@@ -169,10 +171,8 @@ class StripCharts implements Charts {
   private stale(): boolean {
     if (this.dirty) return true;
     if (this.version === this.history.version) return false;
-    const { latestTime } = this.history;
-    const sameRun = latestTime >= this.latest;
-    if (sameRun && this.view.frozen) return false;
-    return !sameRun || this.view.live || this.view.to > this.latest;
+    if (this.epoch !== this.history.epoch) return true;
+    return !this.view.frozen && (this.view.live || this.view.to > this.latest);
   }
 
   private render(): void {
@@ -182,7 +182,8 @@ class StripCharts implements Charts {
     const { context } = this.canvas;
     this.dirty = false;
     this.version = history.version;
-    if (!(history.latestTime >= this.latest)) view.restart();
+    if (this.epoch !== history.epoch) view.restart();
+    this.epoch = history.epoch;
     this.latest = history.latestTime;
     const empty = Number.isNaN(this.latest);
     view.update(empty ? 0 : history.oldestTime, empty ? 0 : this.latest, columns);

@@ -18,7 +18,7 @@ export class ColumnBuffer implements Columns {
   /** Number of the first column, counted from time zero. */
   firstColumn = 0;
   private history: History | null = null;
-  private run = Number.NaN;
+  private epoch = Number.NaN;
   private width = Number.NaN;
   /** Number of the first column that may not be complete yet. */
   private open = 0;
@@ -45,7 +45,7 @@ export class ColumnBuffer implements Columns {
         start,
       );
     this.history = history;
-    this.run = history.run;
+    this.epoch = history.epoch;
     this.width = width;
     this.firstColumn = first;
     // The bin that is still being filled may reach back into the column before.
@@ -77,7 +77,7 @@ export class ColumnBuffer implements Columns {
   /** Moves what is already known to its new place; from which place on columns have to be read. */
   private keep(history: History, first: number, width: number, count: number): number {
     const shift = first - this.firstColumn;
-    const same = history === this.history && history.run === this.run && count === this.count;
+    const same = history === this.history && history.epoch === this.epoch && count === this.count;
     const sameGrid = Math.abs(width / this.width - 1) < 1e-9;
     if (count !== this.count) {
       this.lows = new Float64Array(count);

@@ -7,9 +7,10 @@ export class Cursor {
     return this.fraction === null ? null : Math.min(count - 1, Math.floor(this.fraction * count));
   }
 
-  /** Moves by whole columns; the first time it comes in at the newest edge. */
-  move(columns: number, count: number): void {
-    const from = this.column(count) ?? count - Math.max(columns, 0);
-    this.fraction = (Math.min(Math.max(from + columns, 0), count - 1) + 0.5) / count;
+  /** Moves by whole columns; the first time it comes in at the fraction `entry`. */
+  move(columns: number, count: number, entry: number): void {
+    const column = this.column(count);
+    const to = column === null ? Math.floor(entry * count) : column + columns;
+    this.fraction = (Math.min(Math.max(to, 0), count - 1) + 0.5) / count;
   }
 }

@@ -25,16 +25,16 @@ export function pressKey(key: string, view: TimeView, cursor: Cursor, columns: n
       view.zoom(ZOOM, about);
       return true;
     case '[':
-      cursor.move(-CURSOR_STEP, columns);
+      cursor.move(-CURSOR_STEP, columns, view.newest);
       return true;
     case ']':
-      cursor.move(CURSOR_STEP, columns);
+      cursor.move(CURSOR_STEP, columns, view.newest);
       return true;
     case '{':
-      cursor.move(-CURSOR_LEAP, columns);
+      cursor.move(-CURSOR_LEAP, columns, view.newest);
       return true;
     case '}':
-      cursor.move(CURSOR_LEAP, columns);
+      cursor.move(CURSOR_LEAP, columns, view.newest);
       return true;
     case 'Escape':
       cursor.fraction = null;

@@ -42,6 +42,11 @@ export class TimeView {
     return this.from + fraction * this.span;
   }
 
+  /** Where the newest sample stands, as a fraction of the width; at an end if it lies beyond. */
+  get newest(): number {
+    return clamp((this.latest - this.from) / this.span, 0, 1);
+  }
+
   setSpan(span: number): void {
     this.span = clamp(span, LEAST_SPAN, MOST_SPAN);
   }
@@ -79,10 +84,10 @@ export class TimeView {
     this.frozenAt = frozen ? this.latest : null;
   }
 
-  /** A new run: what was held or frozen belongs to the old one. */
+  /** Another run: the moments that were held or frozen belong to the old one. Frozen, it waits at the start. */
   restart(): void {
     this.heldAt = null;
-    this.frozenAt = null;
+    if (this.frozen) this.frozenAt = 0;
   }
 
   /** Never past the newest sample, and never wholly before the oldest. */

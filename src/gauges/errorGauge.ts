@@ -1,4 +1,5 @@
 import { ranged } from '../../shared/format.ts';
+import { fromSI } from '../../shared/units.ts';
 import { logFraction } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, PEAK_TIME } from './reading.ts';
@@ -42,7 +43,7 @@ export function errorGauge(): Instrument {
             `${error <= window ? 'inside' : 'outside'} window ±${ranged(window, 'µm')}`,
           ],
         },
-        { low: LOW, high: HIGH, now: error },
+        { low: fromSI(LOW, 'nm'), high: fromSI(HIGH, 'nm'), now: fromSI(error, 'nm') },
       );
     },
   };

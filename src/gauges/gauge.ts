@@ -9,7 +9,7 @@ export interface Words {
   readonly alarm: boolean;
 }
 
-/** What a screen reader is told of the scale, in the unit the value is shown in. */
+/** What a screen reader is told of the scale; the words say the unit. */
 export interface Scale {
   readonly low: number;
   readonly high: number;
@@ -83,11 +83,16 @@ export class Gauge {
       setText(note, notes[i] ?? '');
     });
     this.element.classList.toggle('gauge-alarm', alarm);
-    this.element.setAttribute('aria-valuemin', String(low));
-    this.element.setAttribute('aria-valuemax', String(high));
-    this.element.setAttribute('aria-valuenow', String(Number.isFinite(now) ? now : low));
+    this.element.setAttribute('aria-valuemin', plain(low));
+    this.element.setAttribute('aria-valuemax', plain(high));
+    this.element.setAttribute('aria-valuenow', plain(Number.isFinite(now) ? now : low));
     this.element.setAttribute('aria-valuetext', [value, ...notes].join(', '));
   }
+}
+
+/** A number without a power of ten, which such attributes must not have. */
+function plain(value: number): string {
+  return String(Number(value.toFixed(4)));
 }
 
 function setTransform(target: HTMLElement, transform: string): void {

@@ -28,7 +28,9 @@ const TIME = CHANNEL_INDEX.time;
 export class History {
   /** Changes whenever there is something new to be seen. */
   version = 0;
-  private currentRun = Number.NaN;
+  /** Changes whenever everything before was forgotten: what was read earlier is worth nothing. */
+  epoch = 0;
+  private run = Number.NaN;
   private readonly levels: readonly Level[];
   private readonly segments: Segments;
   /** Per level: bins that the next level has not merged yet. */
@@ -49,11 +51,6 @@ export class History {
     this.pending = capacities.map(() => 0);
   }
 
-  /** Number of the run that is kept, NaN if none: what was read of another one is worth nothing. */
-  get run(): number {
-    return this.currentRun;
-  }
-
   /** Simulated time of the newest sample, s; NaN if there is none. */
   get latestTime(): number {
     return this.newest;
@@ -69,16 +66,14 @@ export class History {
 
   /** Takes over a telemetry frame; the frame of another run forgets everything before it. */
   ingest(frame: Frame): void {
-    if (frame.run !== this.currentRun) {
-      this.clear();
-      this.currentRun = frame.run;
-    }
+    if (frame.run !== this.run) this.clear();
+    this.run = frame.run;
     for (let i = 0; i < frame.count; i++) this.append(frame.bins, i * 2 * CHANNEL_COUNT);
     if (frame.count > 0) this.version++;
   }
 
   clear(): void {
-    this.currentRun = Number.NaN;
+    this.epoch++;
     for (const level of this.levels) level.written = 0;
     this.pending.fill(0);
     this.spacing = Number.POSITIVE_INFINITY;
@@ -165,6 +160,8 @@ export class History {
     const finest = this.levels[0]!;
     const begin = bins[at + 2 * TIME]!;
     const last = bins[at + 2 * TIME + 1]!;
+    // Time only runs backwards if another run has begun unannounced.
+    if (begin <= this.newest) this.clear();
     if (finest.written > 0) {
       const step = begin - this.newest;
       this.spacing = Math.min(this.spacing, step);

@@ -14,6 +14,7 @@ describe('time window', () => {
   it('fills up from the left, then follows the newest sample in whole columns', () => {
     const v = view(0.5);
     expect([v.from, v.to]).toEqual([0, 2]);
+    expect(v.newest).toBeCloseTo(0.25, 12);
     v.update(0, 7.12345, COLUMNS);
     const column = 2 / COLUMNS;
     expect(v.to).toBeGreaterThanOrEqual(7.12345);

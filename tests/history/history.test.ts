@@ -194,6 +194,17 @@ describe('history', () => {
     expect(history.latestTime).toBeNaN();
   });
 
+  it('takes time that runs backwards for another run', () => {
+    const history = new History(SMALL);
+    history.ingest(frame(1000, 300, () => ({ setpoint: [1, 1] })));
+    const { epoch } = history;
+    history.ingest(frame(0, 20, () => ({ setpoint: [2, 2] })));
+    expect(history.epoch).not.toBe(epoch);
+    expect(history.oldestTime).toBe(0);
+    expect(history.latestTime).toBeCloseTo(19.5 * PERIOD, 12);
+    expect(columns(history, 'setpoint', 0, 20 * PERIOD, 2).highs).toEqual(new Float64Array([2, 2]));
+  });
+
   it('takes the mean square of a ramp exactly and of a sine to its known half', () => {
     const history = new History();
     feed(history, 1000, (i) => ({ motorForce: [i / 1000, (i + 1) / 1000] }));

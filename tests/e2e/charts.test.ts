@@ -1,0 +1,62 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { measureRun } from '../../workers/run/measureRun.ts';
+import { makeMove, readQuantity } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+const { scene } = SCENES[0]!;
+const { start, stroke, peakCurrent } = scene.parameters;
+
+const charts = (page: Page) => page.getByRole('group', { name: 'Strip charts' });
+const mode = (page: Page) => charts(page).locator('.charts-state').textContent();
+const spoken = (page: Page) => charts(page).getByRole('status').textContent();
+
+it('reads out under the cursor where the move ended: at its commanded end, standing still', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  await charts(page).focus();
+  await page.keyboard.press('[');
+  await expect.poll(() => spoken(page)).toMatch(/Position/);
+  const text = ((await spoken(page)) ?? '').replaceAll('−', '-');
+  // The window of the opening scene is smaller than the last digit that is shown, 0.1 mm.
+  expect(text).toContain(`Setpoint ${((start + stroke) * 1e3).toFixed(1)}`);
+  expect(text).toContain(`Table ${((start + stroke) * 1e3).toFixed(1)}`);
+  expect(text).toMatch(/Speed, m\/s: Table 0\.0+, Set 0\.0+;/);
+});
+
+it('zooms to what is dragged over, pans, and follows the run again with Escape', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  const box = (await page.locator('.charts-pad').boundingBox())!;
+  expect(await mode(page)).toBe('Live');
+  await page.mouse.move(box.x + 0.1 * box.width, box.y + 20);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 0.2 * box.width, box.y + 30, { steps: 3 });
+  await page.mouse.up();
+  await expect.poll(() => mode(page)).toBe('Held');
+  await charts(page).focus();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Escape');
+  await expect.poll(() => mode(page)).toBe('Live');
+});
+
+it('shows on the gauges the peak current and force that the model computes', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  const [move] = measureRun(scene, 1).moves;
+  const gauge = async (name: string) => {
+    const text = () => page.getByRole('meter', { name }).getAttribute('aria-valuetext');
+    await expect.poll(text).toMatch(/peak \d/);
+    return /peak ([\d.]+ \S+) of ([\d.]+ \S+),/
+      .exec((await text()) ?? '')!
+      .slice(1)
+      .map(readQuantity);
+  };
+  const [current, limit] = await gauge('Current');
+  expect(current!).toBeCloseTo(move!.peakCurrent, 1);
+  expect(limit).toBeCloseTo(peakCurrent, 1);
+  const [force] = await gauge('Motor force');
+  expect(Math.abs(force! - move!.peakForce)).toBeLessThanOrEqual(0.5);
+});
