@@ -1,0 +1,115 @@
+import { Group, type Mesh } from 'three';
+import type { Layout } from '../layout.ts';
+import { bolts } from '../parts/bolts.ts';
+import { type Coils, coils } from '../parts/coils.ts';
+import type { Shop } from '../parts/shop.ts';
+import type { TubularSize } from '../sizes.ts';
+import { barGeometry, block, many, type Point, ringGeometry, solid, spread, wind } from '../solids.ts';
+import { type Drive, firstCoil, poles } from './drive.ts';
+
+/** A magnet shaft between end blocks, and around it a cylindrical coil unit whose coils stand free between thin fins. */
+export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch: number): Drive {
+  const { bin } = shop;
+  const fixed = new Group();
+  const moving = new Group();
+  plan.tracks.forEach((z, track) => {
+    fixed.add(shaft(shop, plan, motor, polePitch, track, z));
+  });
+
+  const { coilInner, coilOuter, finOuter, coilPitch, length } = motor;
+  const ring = (inner: number, outer: number, long: number, bevel = 0) =>
+    [false, true].map((cut) => ringGeometry(bin, inner, outer, long, cut, bevel));
+  const coilRings = ring(coilInner, coilOuter, 0.8 * coilPitch).map((g) => wind(g, 'x', 0.8 * coilPitch));
+  const finRings = ring(coilInner - 2e-4, finOuter, 0.17 * coilPitch);
+  const flangeRings = ring(coilInner - 2e-4, 1.03 * finOuter, 0.4 * coilPitch, 0.04 * coilPitch);
+
+  const swaps: { mesh: Mesh; whole: Mesh['geometry']; cut: Mesh['geometry'] }[] = [];
+  const carriers: Mesh[] = [];
+  const sets: Coils[] = [];
+  for (const unit of plan.units) {
+    const z = plan.tracks[unit.track] as number;
+    const at = (x: number): Point => [unit.x + x, plan.driveHeight, z];
+    const coilXs = spread(-length / 2 + coilPitch / 2, length / 2 - coilPitch / 2, motor.coils);
+    const set = coils(shop, coilRings[0]!, coilXs.map(at), Math.PI / 3);
+    const finXs = spread(-length / 2 + coilPitch, length / 2 - coilPitch, motor.coils - 1);
+    const fins = many(bin, finRings[0]!, shop.m.anodisedFine, finXs.map(at));
+    const flanges = many(
+      bin,
+      flangeRings[0]!,
+      shop.m.anodised,
+      [-1, 1].map((s) => at(s * (length / 2 + 0.12 * coilPitch))),
+    );
+    const side = Math.sign(z);
+    const saddle = block(
+      bin,
+      [length + 0.5 * coilPitch, 1.15 * finOuter, 0.42 * finOuter],
+      [unit.x, plan.driveHeight, side * (plan.plate.width / 2 + 0.2 * finOuter)],
+      shop.m.anodised,
+      0.05 * finOuter,
+    );
+    swaps.push(
+      { mesh: set.mesh, whole: coilRings[0]!, cut: coilRings[1]! },
+      { mesh: fins, whole: finRings[0]!, cut: finRings[1]! },
+      { mesh: flanges, whole: flangeRings[0]!, cut: flangeRings[1]! },
+    );
+    carriers.push(fins, flanges, saddle);
+    sets.push(set);
+    moving.add(set.mesh, fins, flanges, saddle);
+  }
+  return {
+    fixed,
+    moving,
+    onTable: new Group(),
+    coils: sets,
+    carriers,
+    screws: [],
+    tableCut: null,
+    setCut(open) {
+      for (const { mesh, whole, cut } of swaps) mesh.geometry = open ? cut : whole;
+    },
+    turn() {},
+  };
+}
+
+/** Poles show as bands of their radial field; the coil at electrical angle zero stands between two of them. */
+function shaft(
+  shop: Shop,
+  plan: Layout,
+  motor: TubularSize,
+  polePitch: number,
+  track: number,
+  z: number,
+): Group {
+  const { bin, m } = shop;
+  const group = new Group();
+  const { from, to, driveHeight: y, endBlock } = plan;
+  const bands = poles(firstCoil(plan, track) + polePitch / 2, polePitch, from, to, polePitch);
+  const band = barGeometry(bin, motor.shaftRadius, 0.95 * polePitch);
+  for (const north of [true, false])
+    group.add(
+      many(
+        bin,
+        band,
+        north ? m.nickelNorth : m.nickelSouth,
+        bands.filter((b) => b.north === north).map((b): Point => [b.x, y, z]),
+      ),
+    );
+  const rod = barGeometry(bin, 0.955 * motor.shaftRadius, to - from + 2 * endBlock);
+  group.add(solid(rod, m.polished, [(from + to) / 2, y, z]));
+  const r = motor.shaftRadius;
+  for (const x of [from - endBlock / 2, to + endBlock / 2]) {
+    const height = y + 1.75 * r;
+    group.add(block(bin, [endBlock, height, 3.6 * r], [x, height / 2, z], m.anodisedFine, 0.06 * endBlock));
+    group.add(block(bin, [1.002 * endBlock, 0.0015, 3.61 * r], [x, y, z], m.hole, 1e-4));
+    const collar = barGeometry(bin, 1.35 * r, 1.25 * endBlock);
+    group.add(solid(collar, m.steel, [x, y, z]));
+    group.add(
+      bolts(
+        shop,
+        Math.min(0.22 * endBlock, 0.3 * r),
+        [-1, 1].map((s): Point => [x, height, z + s * 1.42 * r]),
+      ),
+    );
+  }
+  return group;
+}

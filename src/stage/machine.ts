@@ -1,0 +1,207 @@
+import { Box3, Group, type Material, type Mesh, Vector3 } from 'three';
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { motorConstants } from '../../shared/motor.ts';
+import type { ParameterName, Parameters } from '../../shared/parameters/table.ts';
+import type { Form } from '../../shared/scene.ts';
+import { Bin } from './bin.ts';
+import type { Drive } from './forms/drive.ts';
+import { flat } from './forms/flat.ts';
+import { screw } from './forms/screw.ts';
+import { tubular } from './forms/tubular.ts';
+import { uChannel } from './forms/uChannel.ts';
+import { type Layout, layout } from './layout.ts';
+import type { Materials } from './materials.ts';
+import { apart, mergeStill } from './merge.ts';
+import { feet, footHeight, graniteBase } from './parts/base.ts';
+import { type CableChain, cableChain } from './parts/cableChain.ts';
+import { endStops } from './parts/endStops.ts';
+import { rails } from './parts/guides.ts';
+import { encoderScale, type Rule, readHead, rule } from './parts/scale.ts';
+import type { Shop } from './parts/shop.ts';
+import { stand } from './parts/stand.ts';
+import { type Table, table } from './parts/table.ts';
+import { type Tower, tower } from './parts/tower.ts';
+
+/** A machine is built anew when one of these changes; every other parameter leaves its shape alone. */
+const SHAPE = [
+  'travelMin',
+  'travelMax',
+  'payload',
+  'tableMass',
+  'coilMass',
+  'motorCount',
+  'polePitch',
+  'lead',
+  'polePairs',
+  'continuousForce',
+  'screwRigidity',
+  'magnetHeight',
+  'airGap',
+  'misalignment2',
+  'misalignment3',
+  'misalignment4',
+  'inclination',
+  'base',
+  'baseMass',
+  'encoderSide',
+] as const satisfies readonly ParameterName[];
+
+/** A text that differs whenever the machine would look different at rest. */
+export function shapeOf(form: Form, p: Parameters): string {
+  return [form, ...SHAPE.map((name) => p[name])].join(' ');
+}
+
+/** One machine on the stage: it takes poses and temperatures, and gives back everything it holds. */
+export class Machine {
+  readonly root = new Group();
+  /** The part whose x is the axis and which stands still. */
+  readonly frame = new Group();
+  readonly plan: Layout;
+  readonly drive: Drive;
+  readonly table: Table;
+  readonly tower: Tower;
+  readonly rule: Rule;
+  /** Goes with the table. */
+  readonly carried = new Group();
+  /** The outermost points, in the coordinates of the world. */
+  readonly extent: readonly Vector3[];
+  readonly floor: number;
+  /** Blocks a hand can take hold of, seen from the middle of the table. */
+  readonly handles: readonly Box3[];
+  private readonly bin = new Bin();
+  private readonly swaying = new Group();
+  private readonly motorSide = new Group();
+  private readonly chain: CableChain | null;
+  private readonly ownMaterial = new Map<Mesh, Material | Material[]>();
+
+  constructor(
+    readonly form: Form,
+    p: Parameters,
+    materials: Materials,
+  ) {
+    const shop: Shop = { bin: this.bin, m: materials };
+    const plan = layout(form, p);
+    this.plan = plan;
+    this.drive = driveOf(shop, plan, p);
+    this.table = table(shop, plan, this.drive.tableCut);
+    this.chain = cableChain(shop, plan);
+    this.tower = tower(shop, plan, p.inclination);
+    this.rule = rule(shop, plan);
+
+    this.swaying.add(
+      graniteBase(shop, plan),
+      rails(shop, plan),
+      endStops(shop, plan),
+      this.rule.group,
+      this.tower.group,
+      this.drive.fixed,
+    );
+    this.carried.add(this.table.group, this.drive.onTable);
+    this.motorSide.add(this.drive.moving);
+    if (p.encoderSide === 'load') {
+      this.swaying.add(encoderScale(shop, plan));
+      this.carried.add(readHead(shop, plan));
+    }
+    if (this.chain) {
+      this.swaying.add(this.chain.fixed);
+      this.carried.add(this.chain.moving);
+    }
+    this.swaying.add(this.carried, this.motorSide);
+    this.frame.add(this.swaying);
+    this.frame.rotation.z = p.inclination;
+    const standing = stand(shop, plan, p.inclination);
+    this.frame.add(feet(shop, plan, p.base));
+    this.root.add(this.frame, standing.group);
+    const own = [...this.drive.carriers, ...this.table.warm, ...this.drive.screws];
+    for (const part of [this.frame, this.swaying, this.carried, this.motorSide, ...own]) apart(part);
+    for (const hand of [this.rule.position, this.rule.setpoint]) apart(hand);
+    mergeStill(this.root, this.bin);
+    this.floor = standing.floor;
+    this.root.updateMatrixWorld(true);
+    this.extent = this.extentOf(plan);
+    this.handles = handlesOf(plan);
+  }
+
+  pose(now: Float64Array): void {
+    const table = now[C.tablePosition] as number;
+    const motor = now[C.motorPosition] as number;
+    this.carried.position.x = table;
+    this.motorSide.position.x = motor;
+    this.swaying.position.x = now[C.basePosition] as number;
+    this.rule.position.position.x = table;
+    this.rule.setpoint.position.x = now[C.setpoint] as number;
+    this.drive.turn(motor);
+    this.chain?.pose(table);
+  }
+
+  setCut(cut: boolean): void {
+    this.table.setCut(cut);
+    this.drive.setCut(cut);
+  }
+
+  /** Dresses these parts in one material; null gives each its own back. */
+  dress(meshes: readonly Mesh[], material: Material | null): void {
+    for (const mesh of meshes) {
+      if (!this.ownMaterial.has(mesh)) this.ownMaterial.set(mesh, mesh.material);
+      mesh.material = material ?? (this.ownMaterial.get(mesh) as Material);
+    }
+  }
+
+  dispose(): void {
+    this.root.removeFromParent();
+    this.bin.dispose();
+  }
+
+  private extentOf({ base, plateBottom, plate, payload, motor }: Layout): Vector3[] {
+    const top = plateBottom + plate.height + (payload ? payload.height + 0.01 : 0);
+    const overhang = motor.form === 'screw' ? motor.motorLength : 0;
+    const bottom = -base.height - footHeight(this.plan);
+    const corners = [base.xMin - overhang, base.xMax].flatMap((x) =>
+      [bottom, top].flatMap((y) => [base.zMin, base.zMax].map((z) => new Vector3(x, y, z))),
+    );
+    for (const corner of corners) corner.applyMatrix4(this.frame.matrixWorld);
+    return [...corners, this.tower.group.localToWorld(this.tower.top.clone())];
+  }
+}
+
+function driveOf(shop: Shop, plan: Layout, p: Parameters): Drive {
+  const { motor } = plan;
+  switch (motor.form) {
+    case 'tubular':
+      return tubular(shop, plan, motor, p.polePitch);
+    case 'u-channel':
+      return uChannel(shop, plan, motor, p.polePitch);
+    case 'flat':
+      return flat(shop, plan, motor, p.polePitch);
+    case 'screw':
+      return screw(shop, plan, motor, Math.max(p.lead, 5e-4), p.polePairs);
+  }
+}
+
+function handlesOf(plan: Layout): Box3[] {
+  const { plate, plateBottom, payload, units, tracks, motor, driveHeight } = plan;
+  const around = (x: number, z: number, length: number, width: number, low: number, high: number) =>
+    new Box3(
+      new Vector3(x - length / 2, low, z - width / 2),
+      new Vector3(x + length / 2, high, z + width / 2),
+    );
+  const top = plateBottom + plate.height;
+  const handles = [around(0, 0, plate.length, plate.width, plan.rail.height, top)];
+  if (payload) handles.push(around(0, 0, payload.length, payload.width, top, top + payload.height + 0.006));
+  if (motor.form === 'tubular')
+    for (const { x, track } of units) {
+      const r = motor.finOuter;
+      handles.push(around(x, tracks[track] as number, motor.length, 2 * r, driveHeight - r, driveHeight + r));
+    }
+  if (motor.form === 'u-channel')
+    for (const { x, track } of units) {
+      const { length, width, height } = motor.header;
+      handles.push(around(x, tracks[track] as number, length, width, top - height, top));
+    }
+  return handles;
+}
+
+/** Electrical angle of the windings at this motor position, rad. */
+export function electricalAngle(p: Parameters, motorPosition: number): number {
+  return (Math.PI * motorPosition) / motorConstants(p).polePitch;
+}

@@ -1,0 +1,153 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { ranged } from '../../shared/format.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { cssColour } from '../look/colours.ts';
+import { ErrorTrail } from './errorTrail.ts';
+import { drawLens, type LensColours } from './magnifierPicture.ts';
+import { SteppedRange } from './ranging.ts';
+
+/** Simulated time that the afterglow holds, s. */
+const SPAN = 1;
+/** The lens is so many scale bars from its middle to its rim; the error may fill this share of it. */
+const BARS = 2.4;
+const FILL = 0.86;
+/** The scale glides to a new step with this time constant; the numbers change this often, s. */
+const GLIDE = 0.12;
+const NUMBERS = 0.12;
+
+/**
+ * The magnifier: what the stage shows at its true size, enlarged until it can be seen. A scale bar from 1 nm to 10 mm tells
+ * how much.
+ */
+export class Magnifier {
+  readonly element = document.createElement('figure');
+  readonly canvas = document.createElement('canvas');
+  private readonly pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
+  private readonly trail = new ErrorTrail(SPAN);
+  private readonly range = new SteppedRange({ min: 1e-9, max: 1e-2, calm: 0.7, hold: 1.2 });
+  private readonly numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
+  private zoom = Math.log(1 / (BARS * this.range.step));
+  private numbersAge = NUMBERS;
+  private colours: LensColours | null = null;
+  private stale = true;
+  private rem = 16;
+  private lastTime = Number.NaN;
+
+  constructor() {
+    this.element.className = 'stage-magnifier';
+    this.canvas.setAttribute('role', 'img');
+    this.canvas.setAttribute(
+      'aria-label',
+      'Magnifier: the edge of the table against the place it should be at',
+    );
+    const caption = document.createElement('figcaption');
+    const row = (name: string, text: string) => {
+      const [label, value] = [document.createElement('span'), document.createElement('output')];
+      label.textContent = text;
+      // Read out on request only: it changes many times a second.
+      value.setAttribute('aria-live', 'off');
+      value.setAttribute('data-number', name);
+      caption.append(label, value);
+      return value;
+    };
+    this.numbers = {
+      error: row('error', 'Following error'),
+      peak: row('peak', 'Largest in 1 s'),
+      tool: row('tool', 'At the tool'),
+      times: row('times', 'Enlarged'),
+    };
+    this.element.append(this.canvas, caption);
+  }
+
+  /** Radius of the lens on the screen, CSS pixels. */
+  get radius(): number {
+    return this.canvas.clientWidth / 2;
+  }
+
+  /** After a change of size, theme or text size. */
+  restyle(): void {
+    this.colours = null;
+    this.stale = true;
+  }
+
+  /** `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is. */
+  draw(now: Float64Array, p: Parameters, elapsed: number, pixelsPerMetre: number): void {
+    const time = now[C.time] as number;
+    const followingError = now[C.followingError] as number;
+    const toolError = now[C.toolError] as number;
+    this.trail.push(time, followingError);
+    const amplitude = Math.max(this.trail.peak(time), Math.abs(followingError));
+    const bar = this.range.follow(amplitude / (BARS * FILL), elapsed);
+    const wanted = Math.log(1 / (BARS * bar));
+    const gliding = Math.abs(wanted - this.zoom) > 1e-3;
+    if (!gliding && !this.stale && time === this.lastTime) return;
+    this.zoom = gliding ? wanted + (this.zoom - wanted) * Math.exp(-elapsed / glide()) : wanted;
+    this.lastTime = time;
+
+    if (!this.resize()) return;
+    this.colours ??= lensColours(getComputedStyle(this.element));
+    drawLens(
+      this.pen,
+      this.canvas.width,
+      this.rem,
+      {
+        followingError,
+        toolError,
+        window: p.window,
+        inclination: p.inclination,
+        time,
+        bar,
+        barText: ranged(bar, 'm', 1),
+        radiiPerMetre: Math.exp(this.zoom),
+      },
+      this.trail,
+      SPAN,
+      this.colours,
+    );
+    this.numbersAge += elapsed;
+    if (this.numbersAge < NUMBERS && !this.stale) return;
+    this.numbersAge = 0;
+    this.stale = false;
+    const { numbers } = this;
+    numbers.error.textContent = ranged(followingError, 'm');
+    numbers.peak.textContent = ranged(amplitude, 'm');
+    numbers.tool.textContent = ranged(toolError, 'm');
+    numbers.times.textContent = `× ${grouped(this.radius / (BARS * bar) / pixelsPerMetre)}`;
+  }
+
+  /** Fits the canvas to its place; false while it has none. */
+  private resize(): boolean {
+    const width = this.canvas.clientWidth;
+    if (width === 0) return false;
+    const size = Math.round(width * devicePixelRatio);
+    if (this.canvas.width !== size || this.stale) {
+      this.canvas.width = this.canvas.height = size;
+      this.rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * (size / width);
+    }
+    return true;
+  }
+}
+
+function glide(): number {
+  return matchMedia('(prefers-reduced-motion: reduce)').matches ? 1e-6 : GLIDE;
+}
+
+/** One significant digit, thousands apart by thin spaces. */
+function grouped(x: number): string {
+  const rounded = Number(x.toPrecision(1));
+  return rounded < 1 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, ' ');
+}
+
+function lensColours(own: CSSStyleDeclaration): LensColours {
+  return {
+    glass: cssColour('--panel'),
+    ink: cssColour('--ink'),
+    soft: cssColour('--ink-soft'),
+    line: cssColour('--line-strong'),
+    setpoint: cssColour('--q-setpoint'),
+    position: cssColour('--q-position'),
+    error: cssColour('--q-error'),
+    table: own.getPropertyValue('--stage-metal'),
+    tableLine: own.getPropertyValue('--stage-metal-line'),
+  };
+}

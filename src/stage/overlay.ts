@@ -1,0 +1,109 @@
+import { ranged } from '../../shared/format.ts';
+import { cssColour } from '../look/colours.ts';
+import { Legend } from './legend.ts';
+import { Magnifier } from './magnifier.ts';
+import type { RunState } from './parts/tower.ts';
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+const STATE_WORDS: Record<RunState, string> = { paused: 'Paused', running: '', tripped: 'Tripped' };
+
+/** A point on the screen, CSS pixels from the stage's corner. */
+export interface ScreenPoint {
+  x: number;
+  y: number;
+}
+
+/** Everything that lies over the picture: magnifier with its leader line, force of the hand, legend, state. */
+export class Overlay {
+  readonly element = document.createElement('div');
+  readonly magnifier = new Magnifier();
+  readonly legend = new Legend();
+  private readonly lines = document.createElementNS(SVG, 'svg');
+  private readonly leader = document.createElementNS(SVG, 'line');
+  private readonly ring = document.createElementNS(SVG, 'circle');
+  private readonly hand = document.createElement('output');
+  private readonly state = document.createElement('div');
+  private readonly empty = document.createElement('p');
+
+  constructor() {
+    this.element.className = 'stage-overlay';
+    this.lines.setAttribute('class', 'stage-lines');
+    this.lines.setAttribute('aria-hidden', 'true');
+    this.lines.append(this.leader, this.ring);
+    this.hand.className = 'stage-hand';
+    this.hand.setAttribute('aria-live', 'off');
+    this.hand.hidden = true;
+    this.state.className = 'stage-state';
+    this.empty.className = 'stage-empty';
+    this.element.append(
+      this.lines,
+      this.magnifier.element,
+      this.legend.element,
+      this.hand,
+      this.state,
+      this.empty,
+    );
+    this.setEmpty('No machine on the stage yet.');
+  }
+
+  /** A sentence instead of a machine; null once there is one. */
+  setEmpty(text: string | null): void {
+    this.empty.textContent = text ?? '';
+    this.empty.hidden = text === null;
+    this.magnifier.element.hidden = text !== null;
+    this.lines.style.display = text === null ? '' : 'none';
+  }
+
+  setState(state: RunState): void {
+    this.element.setAttribute('data-state', state);
+    this.state.textContent = STATE_WORDS[state];
+  }
+
+  /** The leader from the rim of the lens to the nearest of these points. */
+  lead(points: readonly ScreenPoint[]): void {
+    const lens = this.magnifier.canvas;
+    const radius = this.magnifier.radius;
+    const cx = this.magnifier.element.offsetLeft + lens.offsetLeft + radius;
+    const cy = this.magnifier.element.offsetTop + lens.offsetTop + radius;
+    const away = (p: ScreenPoint) => Math.hypot(p.x - cx, p.y - cy);
+    const nearest = points.reduce((a, b) => (away(b) < away(a) ? b : a));
+    const { x, y } = nearest;
+    const distance = away(nearest) || 1;
+    const [ux, uy] = [(x - cx) / distance, (y - cy) / distance];
+    const r = 7;
+    set(this.leader, { x1: cx + ux * radius, y1: cy + uy * radius, x2: x - ux * r, y2: y - uy * r });
+    set(this.ring, { cx: x, cy: y, r });
+  }
+
+  /** Copies the lens into a picture of the stage, `scale` pixels of it to a CSS pixel. */
+  copyTo(pen: CanvasRenderingContext2D, scale: number): void {
+    const { element, canvas } = this.magnifier;
+    if (element.hidden) return;
+    const [x, y] = [element.offsetLeft + canvas.offsetLeft, element.offsetTop + canvas.offsetTop];
+    const size = canvas.clientWidth * scale;
+    pen.drawImage(canvas, x * scale, y * scale, size, size);
+    pen.strokeStyle = cssColour('--ink-soft');
+    pen.lineWidth = 1.5 * scale;
+    pen.beginPath();
+    const at = (name: string, shape: SVGElement) => scale * Number(shape.getAttribute(name));
+    pen.moveTo(at('x1', this.leader), at('y1', this.leader));
+    pen.lineTo(at('x2', this.leader), at('y2', this.leader));
+    pen.stroke();
+    pen.beginPath();
+    pen.arc(at('cx', this.ring), at('cy', this.ring), at('r', this.ring), 0, 2 * Math.PI);
+    pen.stroke();
+  }
+
+  /** Force of the hand, N, beside it; null: no hand. */
+  showHand(force: number | null, { x, y }: ScreenPoint): void {
+    this.hand.hidden = force === null;
+    if (force === null) return;
+    this.hand.textContent = `Hand ${ranged(force, 'N')}`;
+    this.hand.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(-50%, -220%)`;
+  }
+}
+
+function set(element: SVGElement, attributes: Record<string, number>): void {
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value.toFixed(1));
+}

@@ -1,0 +1,96 @@
+import { NeutralToneMapping, PCFShadowMap, PerspectiveCamera, Scene, Sphere, WebGLRenderer } from 'three';
+import { Bin } from './bin.ts';
+import { FloorShadow } from './floorShadow.ts';
+import { Studio, type Theme } from './lights.ts';
+import type { Machine } from './machine.ts';
+import { QualityGovernor } from './quality.ts';
+import { drawsInSoftware } from './software.ts';
+
+/** Sharper than this nobody sees at arm's length. */
+const MOST_PIXELS = 2;
+/** After this long without movement the picture is drawn once more at its best, ms. */
+const STILL = 300;
+/** Without smoothed edges, what stands still is drawn finer than the screen instead. */
+const FINER = 1.5;
+
+/** Canvas, renderer, light and floor; draws a frame as finely as the display can keep up with. */
+export class Picture {
+  readonly camera = new PerspectiveCamera(24, 1, 0.01, 100);
+  readonly scene = new Scene();
+  private readonly renderer: WebGLRenderer;
+  private readonly bin = new Bin();
+  private readonly studio: Studio;
+  private readonly shadow: FloorShadow;
+  private readonly software = drawsInSoftware();
+  private readonly governor = new QualityGovernor(this.software ? 2 : 0);
+  private lastFrame = performance.now();
+  private frames = 0;
+  private stillTimer = 0;
+  private resolution = 0;
+
+  /** Throws where there is no WebGL 2. */
+  constructor(canvas: HTMLCanvasElement) {
+    this.renderer = this.bin.own(
+      new WebGLRenderer({
+        canvas,
+        alpha: true,
+        antialias: !this.software,
+        powerPreference: 'high-performance',
+      }),
+    );
+    this.renderer.toneMapping = NeutralToneMapping;
+    this.renderer.shadowMap.enabled = true;
+    this.renderer.shadowMap.type = PCFShadowMap;
+    this.renderer.shadowMap.autoUpdate = false;
+    this.studio = this.bin.own(new Studio(this.scene, this.renderer));
+    this.shadow = new FloorShadow(this.bin);
+    this.scene.add(this.shadow.mesh);
+  }
+
+  setTheme(theme: Theme): void {
+    this.studio.setTheme(theme);
+    this.shadow.darkness = theme === 'light' ? 0.5 : 0.85;
+  }
+
+  /** Light and floor for this machine. */
+  place(machine: Machine): void {
+    this.studio.aim(new Sphere().setFromPoints([...machine.extent]));
+    this.shadow.place(machine.extent, machine.floor);
+  }
+
+  resize(width: number, height: number): void {
+    this.renderer.setSize(width, height, false);
+    this.resolution = 0;
+  }
+
+  /** One frame of an ongoing movement. */
+  render(): void {
+    const time = performance.now();
+    this.governor.frame((time - this.lastFrame) / 1000);
+    this.lastFrame = time;
+    const { resolution, shadowEvery } = this.governor.quality;
+    this.draw(resolution, this.frames++ % shadowEvery === 0);
+    clearTimeout(this.stillTimer);
+    if (this.governor.level > 0) this.stillTimer = window.setTimeout(() => this.renderStill(), STILL);
+  }
+
+  /** The present view at its best: for what stands still, and for pictures to keep. */
+  renderStill(): void {
+    this.draw(this.software ? FINER : 1, true);
+  }
+
+  dispose(): void {
+    clearTimeout(this.stillTimer);
+    this.bin.dispose();
+  }
+
+  private draw(share: number, shadow: boolean): void {
+    const resolution = share * Math.min(devicePixelRatio, MOST_PIXELS);
+    if (resolution !== this.resolution) {
+      this.resolution = resolution;
+      this.renderer.setPixelRatio(resolution);
+    }
+    this.renderer.shadowMap.needsUpdate = shadow;
+    this.renderer.render(this.scene, this.camera);
+  }
+}

@@ -1,0 +1,342 @@
+import './stage.css';
+import { Color, Vector3 } from 'three';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { cssColour } from '../look/colours.ts';
+import { Bin } from './bin.ts';
+import { type Cutaway, CutawayPaint } from './cutaway.ts';
+import { Grab } from './grab.ts';
+import { HandSpring } from './handSpring.ts';
+import type { Theme } from './lights.ts';
+import { Machine, shapeOf } from './machine.ts';
+import { createMaterials, type Materials } from './materials.ts';
+import { Overlay, type ScreenPoint } from './overlay.ts';
+import { paintHand } from './parts/scale.ts';
+import type { RunState } from './parts/tower.ts';
+import { Picture } from './picture.ts';
+import { View } from './view.ts';
+
+export type { Cutaway } from './cutaway.ts';
+
+export interface StageOptions {
+  /** Where along the axis the hand pulls the table to, m; null when it lets go. */
+  onHand(position: number | null): void;
+}
+
+export interface Stage {
+  /** Builds this scene's machine in place of the present one; the camera goes home. */
+  show(scene: Scene): void;
+  /** Parameters changed on the running axis: the machine is rebuilt if its shape depends on them. */
+  update(p: Parameters): void;
+  /** Once per display refresh: the newest value of each channel, in the order of CHANNELS. */
+  draw(now: Float64Array, p: Parameters): void;
+  setCutaway(mode: Cutaway): void;
+  setTheme(theme: Theme): void;
+  setState(state: RunState): void;
+  resetView(): void;
+  /** The present view as a PNG data URL. */
+  snapshot(): string;
+  dispose(): void;
+}
+
+const LABEL =
+  'The machine. Drag the table, or hold an arrow key along its axis, to pull it by hand; Shift pulls harder. ' +
+  'Drag beside it to look around, plus and minus come closer and go further away, Home resets the view.';
+
+/** Movements below this do not show, m. */
+const MOVE_GRAIN = 5e-6;
+const POSES = [C.tablePosition, C.motorPosition, C.setpoint, C.basePosition] as const;
+
+export function createStage(host: HTMLElement, options: StageOptions): Stage {
+  return new MachineStage(host, options);
+}
+
+class MachineStage implements Stage {
+  private readonly root = document.createElement('div');
+  private readonly canvas = document.createElement('canvas');
+  private readonly overlay = new Overlay();
+  private readonly bin = new Bin();
+  private readonly picture: Picture | null;
+  private readonly materials: Materials;
+  private readonly paint: CutawayPaint;
+  private readonly view: View | null = null;
+  private readonly grab: Grab | null = null;
+  private readonly spring = this.bin.own(new HandSpring());
+  private readonly watcher = new ResizeObserver(() => this.resize());
+
+  private machine: Machine | null = null;
+  private scene: Scene | null = null;
+  private parameters: Parameters | null = null;
+  private shape = '';
+  private readonly now = new Float64Array(CHANNEL_COUNT);
+  private readonly posed = new Float64Array(POSES.length).fill(Number.NaN);
+  private state: RunState = 'paused';
+  private dirty = true;
+  private waiting = 0;
+  private lastDraw = performance.now();
+  private readonly corner = new Vector3();
+  private readonly hand: ScreenPoint = { x: 0, y: 0 };
+  /** Both ends of the table's edge that the magnifier shows. */
+  private readonly edges: readonly ScreenPoint[] = [
+    { x: 0, y: 0 },
+    { x: 0, y: 0 },
+  ];
+
+  constructor(
+    host: HTMLElement,
+    private readonly options: StageOptions,
+  ) {
+    this.root.className = 'stage';
+    this.canvas.tabIndex = 0;
+    this.canvas.setAttribute('role', 'application');
+    this.canvas.setAttribute('aria-label', LABEL);
+    this.root.append(this.canvas, this.overlay.element);
+    host.append(this.root);
+    this.materials = createMaterials(this.bin);
+    this.paint = new CutawayPaint(this.bin, this.overlay.legend);
+    this.picture = pictureOn(this.canvas);
+    if (this.picture) {
+      const { camera, scene } = this.picture;
+      this.bin.own(this.picture);
+      this.grab = this.bin.own(
+        new Grab(this.canvas, camera, {
+          machine: () => this.machine,
+          parameters: () => this.parameters,
+          tablePosition: () => (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number),
+          onHand: (position) => this.options.onHand(position),
+          changed: this.invalidate,
+        }),
+      );
+      this.view = this.bin.own(new View(camera, this.canvas, this.invalidate));
+      scene.add(this.spring.group);
+      this.canvas.addEventListener('keydown', this.keyDown);
+      this.canvas.addEventListener('webglcontextrestored', this.invalidate);
+    } else
+      this.overlay.setEmpty(
+        'This browser shows no 3D picture (it lacks WebGL 2). All else works without it.',
+      );
+    this.watcher.observe(this.root);
+    this.setState('paused');
+    this.setTheme('light');
+  }
+
+  show(scene: Scene): void {
+    this.grab?.letGo();
+    this.scene = scene;
+    this.parameters = scene.parameters;
+    this.now.fill(0);
+    this.build(true);
+  }
+
+  update(p: Parameters): void {
+    this.parameters = p;
+    this.invalidate();
+  }
+
+  draw(now: Float64Array, p: Parameters): void {
+    this.now.set(now);
+    this.parameters = p;
+    const time = performance.now();
+    const elapsed = Math.min((time - this.lastDraw) / 1000, 0.25);
+    this.lastDraw = time;
+    if (!this.scene) return;
+    this.rebuildIfNeeded();
+    const { machine } = this;
+    if (machine && this.paint.update(machine, now, p, elapsed)) this.dirty = true;
+    if (POSES.some((channel, i) => !(Math.abs(now[channel]! - this.posed[i]!) < MOVE_GRAIN)))
+      this.dirty = true;
+    if (this.grab?.hold) this.dirty = true;
+    if (this.dirty || this.view?.update()) this.frame();
+    this.overlay.magnifier.draw(now, p, elapsed, this.pixelsPerMetre());
+  }
+
+  setCutaway(mode: Cutaway): void {
+    this.paint.setMode(mode, this.machine);
+    this.invalidate();
+  }
+
+  setTheme(theme: Theme): void {
+    this.root.setAttribute('data-theme', theme);
+    this.picture?.setTheme(theme);
+    this.materials.phantom.color.set(theme === 'light' ? '#1b2023' : '#dfe5ea');
+    this.colour();
+    this.overlay.magnifier.restyle();
+    this.invalidate();
+  }
+
+  setState(state: RunState): void {
+    this.state = state;
+    this.root.setAttribute('data-state', state);
+    this.overlay.setState(state);
+    this.machine?.tower.show(state);
+    this.invalidate();
+  }
+
+  resetView(): void {
+    this.view?.home();
+  }
+
+  snapshot(): string {
+    const kept = document.createElement('canvas');
+    const { width, height } = this.canvas;
+    this.rebuildIfNeeded();
+    this.frame();
+    this.picture?.renderStill();
+    [kept.width, kept.height] = [this.canvas.width || width, this.canvas.height || height];
+    const pen = kept.getContext('2d') as CanvasRenderingContext2D;
+    const style = getComputedStyle(this.root);
+    const [w, h] = [kept.width, kept.height];
+    const glow = pen.createRadialGradient(w / 2, 0.42 * h, 0, w / 2, 0.42 * h, 0.75 * w);
+    glow.addColorStop(0, style.getPropertyValue('--stage-near'));
+    glow.addColorStop(1, style.getPropertyValue('--stage-far'));
+    pen.fillStyle = glow;
+    pen.fillRect(0, 0, w, h);
+    pen.drawImage(this.canvas, 0, 0, w, h);
+    this.overlay.copyTo(pen, w / this.root.clientWidth);
+    return kept.toDataURL('image/png');
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.waiting);
+    this.watcher.disconnect();
+    this.machine?.dispose();
+    this.bin.dispose();
+    this.root.remove();
+  }
+
+  /** Draws with the next refresh, whether or not new values arrive by then. */
+  private readonly invalidate = (): void => {
+    this.dirty = true;
+    if (this.waiting) return;
+    this.waiting = requestAnimationFrame(() => {
+      this.waiting = 0;
+      if (!this.dirty) return;
+      this.rebuildIfNeeded();
+      this.view?.update();
+      this.frame();
+    });
+  };
+
+  private rebuildIfNeeded(): void {
+    if (this.scene && this.parameters && shapeOf(this.scene.form, this.parameters) !== this.shape)
+      this.build(false);
+  }
+
+  private build(goHome: boolean): void {
+    if (!this.picture || !this.scene || !this.parameters) return;
+    const p = this.parameters;
+    const tilt = this.machine?.frame.rotation.z;
+    this.machine?.dispose();
+    const machine = new Machine(this.scene.form, p, this.materials);
+    this.machine = machine;
+    this.shape = shapeOf(this.scene.form, p);
+    this.picture.scene.add(machine.root);
+    this.picture.place(machine);
+    machine.frame.add(this.spring.group);
+    machine.tower.show(this.state);
+    this.paint.dress(machine);
+    this.view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
+    this.posed.fill(Number.NaN);
+    this.overlay.setEmpty(null);
+    this.colour();
+    this.invalidate();
+  }
+
+  /** Colours of quantities on the machine, as the theme has them now. */
+  private colour(): void {
+    const colour = new Color();
+    this.spring.setColour(colour.set(cssColour('--q-force')));
+    if (!this.machine) return;
+    paintHand(this.machine.rule.position, colour.set(cssColour('--q-position')));
+    paintHand(this.machine.rule.setpoint, colour.set(cssColour('--q-setpoint')));
+  }
+
+  private frame(): void {
+    this.dirty = false;
+    const { picture, machine } = this;
+    if (!picture || this.root.clientWidth === 0) return;
+    if (machine) {
+      machine.pose(this.now);
+      POSES.forEach((channel, i) => {
+        this.posed[i] = this.now[channel] as number;
+      });
+      this.stretchSpring(machine);
+    }
+    picture.render();
+    if (machine) {
+      const { plate, plateBottom } = machine.plan;
+      const table = this.now[C.tablePosition] as number;
+      this.edges.forEach((point, i) => {
+        const z = i === 0 ? plate.width / 2 : -plate.width / 2;
+        this.corner.set(table - plate.length / 2, plateBottom + plate.height, z);
+        this.onScreen(machine, this.corner, point);
+      });
+      this.overlay.lead(this.edges);
+    }
+  }
+
+  private stretchSpring(machine: Machine): void {
+    const hold = this.grab?.hold ?? null;
+    this.spring.group.visible = hold !== null;
+    if (!hold) {
+      this.overlay.showHand(null, this.hand);
+      return;
+    }
+    // The line of the hold touches the table: the spring is drawn just off it, on the side of the eye.
+    const radius = 0.42 * machine.plan.rail.width;
+    const eye = machine.frame.worldToLocal(this.corner.copy((this.picture as Picture).camera.position));
+    const away = Math.hypot(eye.y - hold.y, eye.z - hold.z);
+    const y = hold.y + (1.3 * radius * (eye.y - hold.y)) / away;
+    const z = hold.z + (1.3 * radius * (eye.z - hold.z)) / away;
+    this.spring.group.position.set(0, y, z);
+    const table = (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number);
+    this.spring.stretch(table + hold.grip, hold.hand, radius);
+    this.corner.set(hold.hand, y, z);
+    this.onScreen(machine, this.corner, this.hand);
+    this.overlay.showHand(this.now[C.handForce] as number, this.hand);
+  }
+
+  /** Where a point of the machine appears, CSS pixels. */
+  private onScreen(machine: Machine, at: Vector3, into: ScreenPoint): void {
+    machine.frame.localToWorld(at).project((this.picture as Picture).camera);
+    into.x = (0.5 + 0.5 * at.x) * this.root.clientWidth;
+    into.y = (0.5 - 0.5 * at.y) * this.root.clientHeight;
+  }
+
+  /** Of the picture, where the table is: how far the magnifier enlarges follows from it. */
+  private pixelsPerMetre(): number {
+    const { machine, picture } = this;
+    if (!machine || !picture) return 1;
+    const { camera } = picture;
+    this.corner.set(this.now[C.tablePosition] as number, machine.plan.plateBottom, 0);
+    const distance = camera.position.distanceTo(machine.frame.localToWorld(this.corner));
+    return this.root.clientHeight / (2 * distance * Math.tan((camera.fov * Math.PI) / 360));
+  }
+
+  private resize(): void {
+    const { clientWidth, clientHeight } = this.root;
+    if (clientWidth === 0 || clientHeight === 0) return;
+    this.picture?.resize(clientWidth, clientHeight);
+    this.view?.resize(clientWidth, clientHeight);
+    this.overlay.magnifier.restyle();
+    this.invalidate();
+  }
+
+  private readonly keyDown = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    const zoom = { '+': 0.87, '=': 0.87, '-': 1.15, '−': 1.15 }[event.key];
+    if (zoom !== undefined) this.view?.zoom(zoom);
+    else if (event.key === 'Home') this.view?.home();
+    else return;
+    event.preventDefault();
+  };
+}
+
+function pictureOn(canvas: HTMLCanvasElement): Picture | null {
+  try {
+    return new Picture(canvas);
+  } catch {
+    return null;
+  }
+}
