@@ -20,7 +20,7 @@ export interface Channel {
 
 /**
  * Everything that is recorded, at every current-loop period, in the order of the telemetry frame.
- * Signs follow the motion: a force is positive where it pushes the axis towards +x.
+ * Forces that drive are positive towards +x; cogging, guide friction and drag are shown as loads, positive when they resist motion towards +x.
  */
 export const CHANNELS = {
   time: { label: 'Time', unit: 's', quantity: 'setpoint' },
