@@ -18,7 +18,7 @@ export class FloorShadow {
         pen.shadowColor = '#000000';
         pen.shadowOffsetX = PICTURE;
         for (const [blur, alpha, inset] of [
-          [70, 0.5, -6],
+          [50, 0.5, 0],
           [34, 0.45, 0],
           [12, 0.4, 6],
         ] as const) {

@@ -9,7 +9,7 @@ import { drawsInSoftware } from './software.ts';
 /** Sharper than this nobody sees at arm's length. */
 const MOST_PIXELS = 2;
 /** After this long without movement the picture is drawn once more at its best, ms. */
-const STILL = 300;
+const STILL = 900;
 /** Without smoothed edges, what stands still is drawn finer than the screen instead. */
 const FINER = 1.5;
 

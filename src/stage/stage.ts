@@ -44,6 +44,8 @@ const LABEL =
   'The machine. Drag the table, or hold an arrow key along its axis, to pull it by hand; Shift pulls harder. ' +
   'Drag beside it to look around, plus and minus come closer and go further away, Home resets the view.';
 
+/** While a parameter is dragged, a new machine at most this often, ms. */
+const REBUILD = 150;
 /** Movements below this do not show, m. */
 const MOVE_GRAIN = 5e-6;
 const POSES = [C.tablePosition, C.motorPosition, C.setpoint, C.basePosition] as const;
@@ -69,6 +71,7 @@ class MachineStage implements Stage {
   private scene: Scene | null = null;
   private parameters: Parameters | null = null;
   private shape = '';
+  private built = 0;
   private readonly now = new Float64Array(CHANNEL_COUNT);
   private readonly posed = new Float64Array(POSES.length).fill(Number.NaN);
   private state: RunState = 'paused';
@@ -179,11 +182,10 @@ class MachineStage implements Stage {
 
   snapshot(): string {
     const kept = document.createElement('canvas');
-    const { width, height } = this.canvas;
-    this.rebuildIfNeeded();
+    this.rebuildIfNeeded(true);
     this.frame();
     this.picture?.renderStill();
-    [kept.width, kept.height] = [this.canvas.width || width, this.canvas.height || height];
+    [kept.width, kept.height] = [this.canvas.width, this.canvas.height];
     const pen = kept.getContext('2d') as CanvasRenderingContext2D;
     const style = getComputedStyle(this.root);
     const [w, h] = [kept.width, kept.height];
@@ -218,14 +220,16 @@ class MachineStage implements Stage {
     });
   };
 
-  private rebuildIfNeeded(): void {
-    if (this.scene && this.parameters && shapeOf(this.scene.form, this.parameters) !== this.shape)
-      this.build(false);
+  private rebuildIfNeeded(atOnce = false): void {
+    if (!this.scene || !this.parameters || shapeOf(this.scene.form, this.parameters) === this.shape) return;
+    if (atOnce || performance.now() - this.built > REBUILD) this.build(false);
+    else this.invalidate();
   }
 
   private build(goHome: boolean): void {
     if (!this.picture || !this.scene || !this.parameters) return;
     const p = this.parameters;
+    this.built = performance.now();
     const tilt = this.machine?.frame.rotation.z;
     this.machine?.dispose();
     const machine = new Machine(this.scene.form, p, this.materials);
