@@ -51,6 +51,7 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
     item('Charts', actions, 'charts', () => layout.isShown('charts')),
     item('Presenter size', actions, 'presenter', () => layout.isPresenting),
     item('Dark', actions, 'theme', () => theme() === 'dark'),
+    item('Next cut-away', actions, 'cutaway'),
     item('Reset view', actions, 'resetView'),
   ]);
   const help = createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp]);
