@@ -6,7 +6,7 @@ import { pageTests } from './page.ts';
 const { open } = pageTests();
 
 it('puts each drive of the shelf on the bench with gains that make its moves', async () => {
-  const page = await open({ stage: false });
+  const page = await open();
   for (const { title } of Object.values(KITS)) {
     await choose(page, 'Drive', title);
     await reset(page);

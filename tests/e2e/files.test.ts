@@ -51,3 +51,14 @@ it('saves a tuned scene to a file that opens again as it was', async () => {
   await openFile(page, text);
   await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe('1.5e6');
 });
+
+it('puts a tuned scene into a link that opens as it was', async () => {
+  const page = await open({ stage: false });
+  await type(page, 'Kp', '1.5e6');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Copy link' }).click();
+  await expect.poll(() => page.url()).toContain('#');
+  await page.reload();
+  await expectState(page, 'Paused');
+  expect(await page.locator('#field-Kp').inputValue()).toBe('1.5e6');
+});

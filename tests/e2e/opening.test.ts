@@ -19,7 +19,7 @@ it('opens with the first scene, paused, and runs in simulated time', async () =>
 });
 
 it('works on without a network once it is loaded', async () => {
-  const page = await open();
+  const page = await open({ stage: false });
   await page.context().setOffline(true);
   await makeMove(page);
   await choose(page, 'Scene', SCENES[1]!.scene.title);
