@@ -3,6 +3,9 @@ import { isRecord, type Problem, shortened, shown } from './problem.ts';
 /** Longest text that is looked at, characters: a session of an hour fits, a file of 10 MB is not ours. */
 const LONGEST_TEXT = 5_000_000;
 
+/** What the entry `waybench` of a file can say. */
+export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots';
+
 export type Entries = Record<string, unknown>;
 export type Failure = { readonly problems: readonly Problem[] };
 
@@ -16,7 +19,7 @@ export function failure(field: string, value: unknown, message: string): Failure
  */
 export function openFile(
   input: unknown,
-  kind: 'scene' | 'session',
+  kind: FileKind,
   newest: number,
 ): { readonly entries: Entries; readonly version: number } | Failure {
   const parsed = typeof input === 'string' ? parse(input) : { value: input };

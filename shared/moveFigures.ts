@@ -17,12 +17,11 @@ export interface MoveFigure {
   readonly resolution: 'period' | 'count' | 'digits';
   /** What is shown where a move has no such figure. */
   readonly absent: string;
-  /** No figure means that it failed, not that it does not apply. */
-  readonly absentIsWorst: boolean;
+  /** No figure can mean that the move failed to have it, or that it does not apply. */
+  readonly absentIs: 'worst' | 'nothing';
 }
 
-const ALWAYS = { absent: '—', absentIsWorst: false } as const;
-const WHERE_IT_APPLIES = ALWAYS;
+const WHERE_IT_APPLIES = { absent: '—', absentIs: 'nothing' } as const;
 
 /** In the order a person reads them. Between the instants named, every sample counts; nothing is filtered. */
 export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
@@ -31,10 +30,10 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 's',
     quantity: 'setpoint',
     definition:
-      'From the start of a commanded motion to the start of the next; its dwell belongs to it. An oscillation is measured cycle by cycle.',
+      'From the start of a commanded motion to the start of the next, so that its dwell belongs to it. An oscillation is measured cycle by cycle.',
     better: 'neither',
     resolution: 'period',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   riseTime: {
     label: 'Rise time',
@@ -51,18 +50,18 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'ms',
     quantity: 'error',
     definition:
-      'From the end of the commanded motion to the last position-loop sample at which the following error was outside the window, plus or minus; 0 where it never was.',
+      'From the end of the commanded motion to the last position-loop sample at which the following error was outside the window, plus or minus. 0 where it never was.',
     better: 'less',
     resolution: 'period',
     absent: 'not settled',
-    absentIsWorst: true,
+    absentIs: 'worst',
   },
   overshoot: {
     label: 'Overshoot',
     unit: 'µm',
     quantity: 'error',
     definition:
-      'Farthest that the encoder reading goes beyond the target in the direction of the motion, after its commanded end; 0 where it stays short of it. None without a standstill.',
+      'Farthest that the encoder reading goes beyond the target in the direction of the motion, after its commanded end. 0 where it stays short of it. None without a standstill.',
     better: 'less',
     resolution: 'count',
     ...WHERE_IT_APPLIES,
@@ -74,7 +73,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Largest magnitude of setpoint less encoder reading at a position-loop sample.',
     better: 'less',
     resolution: 'count',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   rmsError: {
     label: 'Following error, RMS',
@@ -84,7 +83,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Root of the mean square of setpoint less encoder reading over all position-loop samples, dwell included.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   velocityRipplePeak: {
     label: 'Velocity ripple, peak to peak',
@@ -113,7 +112,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Largest magnitude of the force of all motors together, over all current-loop periods.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   rmsForce: {
     label: 'Force, RMS',
@@ -123,7 +122,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Root of the mean square of the force of all motors together over all current-loop periods, dwell included.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   peakCurrent: {
     label: 'Current amplitude, peak',
@@ -133,37 +132,37 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Largest current amplitude √(i_d² + i_q²) of all motors together, over all current-loop periods.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   rmsCurrent: {
     label: 'Current amplitude, RMS',
     unit: 'A',
     quantity: 'current',
     definition:
-      'Root of the mean square of the current amplitude over all current-loop periods, dwell included; divided by √2 it is the rms current of a phase.',
+      'Root of the mean square of the current amplitude over all current-loop periods, dwell included. Divided by √2 it is the rms current of a phase.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   currentHeadroom: {
     label: 'Current headroom',
     unit: '%',
     quantity: 'current',
     definition:
-      '1 less the largest commanded current as a share of the current limit of that moment; 0 where the limit was reached.',
+      '1 less the largest commanded current as a share of the current limit of that moment. 0 where the limit was reached.',
     better: 'more',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   voltageHeadroom: {
     label: 'Voltage headroom',
     unit: '%',
     quantity: 'voltage',
     definition:
-      '1 less the largest voltage amplitude as a share of V_dc/√3, the most the bus gives; 0 where it was used up.',
+      '1 less the largest voltage amplitude as a share of V_dc/√3, the most the bus gives. 0 where it was used up.',
     better: 'more',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
   copperLoss: {
     label: 'Copper loss, mean',
@@ -172,7 +171,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Heat made in the windings of all motors over the move, divided by its duration.',
     better: 'less',
     resolution: 'digits',
-    ...ALWAYS,
+    ...WHERE_IT_APPLIES,
   },
 };
 
@@ -186,9 +185,9 @@ export function moveFigureText(name: MoveFigureName, value: number | null): stri
 
 /** The worst of a figure over several moves; null without any, and where one of them failed to have it. */
 export function worstFigure(moves: readonly MoveFigures[], name: MoveFigureName): number | null {
-  const { better, absentIsWorst } = MOVE_FIGURES[name];
+  const { better, absentIs } = MOVE_FIGURES[name];
   const values = moves.map((move) => move[name]);
   const measured = values.filter((value) => value !== null);
-  if (measured.length === 0 || (absentIsWorst && measured.length < values.length)) return null;
+  if (measured.length === 0 || (absentIs === 'worst' && measured.length < values.length)) return null;
   return better === 'more' ? Math.min(...measured) : Math.max(...measured);
 }

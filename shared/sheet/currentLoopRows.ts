@@ -1,0 +1,55 @@
+import { motorConstants } from '../motor.ts';
+import type { Parameters } from '../parameters/table.ts';
+import type { Basis } from './basis.ts';
+import { converted, type Factor, factor, fixedFactor, TWO_PI } from './factor.ts';
+import { convertedRow, type SheetSection } from './row.ts';
+
+/** The current loop as the amplifier may want it: V per A, with an integral gain or with a reset time. */
+export function currentLoopSection(p: Parameters, basis: Basis): SheetSection {
+  const motor = motorConstants(p);
+  const bandwidth = factor('f_bw', p.currentBandwidth, 'Hz');
+  const N = factor('N', p.motorCount, '');
+  const R = factor('R', motor.resistance, 'Ω');
+  const L = factor('L', motor.inductance, 'H');
+  const gain = converted('K_p,i', [TWO_PI, bandwidth, L], [N], 'V/A');
+  const integral = converted('K_i,i', [TWO_PI, bandwidth, R], [N], 'V/(A·s)');
+  const bus = factor('V_dc', p.busVoltage, 'V');
+  const asFactor = (symbol: string, { value, unit }: typeof gain): Factor => factor(symbol, value, unit);
+  const Kp = asFactor('K_p,i', gain);
+  const Ki = asFactor('K_i,i', integral);
+  const two = fixedFactor('2', 2);
+  return {
+    id: 'current-loop',
+    title: 'Current loop',
+    words: [
+      'On d and q alike: v = K_p,i · (i* − i) + K_i,i · ∫(i* − i) dt, with decoupling ω L i and back-EMF feedforward. i_d* = 0.',
+      'Phase values and amplitudes. i is the summed current of all motors, which the amplifier sees in parallel. A drive that takes line-to-line values of the winding takes twice L and R.',
+    ],
+    rows: [
+      convertedRow(
+        'Phase resistance at 20 °C',
+        'R',
+        converted('R', [factor('R_ll', p.resistance, 'Ω')], [two], 'Ω'),
+      ),
+      convertedRow('Phase inductance', 'L', converted('L', [factor('L_ll', p.inductance, 'H')], [two], 'H')),
+      convertedRow('Proportional gain', 'K_p,i', gain),
+      convertedRow('Integral gain', 'K_i,i', integral),
+      convertedRow(
+        'Integral gain, per sample',
+        'K_i,i',
+        converted('K_i,i · T_s', [Ki, basis.currentPeriod], [], 'V/A'),
+      ),
+      convertedRow('Reset time', 'T_n,i', converted('T_n,i = K_p,i / K_i,i', [L], [R], 'ms', 1e3)),
+      convertedRow(
+        'Reset time, in current-loop samples',
+        'T_n,i',
+        converted('T_n,i / T_s', [L], [R, basis.currentPeriod], 'samples'),
+      ),
+      convertedRow(
+        'Proportional gain, % of V_dc per % of i_pk',
+        'K_p,i',
+        converted('K_p,i in %/%', [Kp, basis.peakCurrent], [bus], '%/%'),
+      ),
+    ],
+  };
+}

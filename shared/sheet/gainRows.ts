@@ -1,0 +1,47 @@
+import { type Parameters, parameterRow } from '../parameters/table.ts';
+import { parameterLabel } from '../parameterWords.ts';
+import { isTuningName, TUNING_NAMES, type TuningName } from '../tuning.ts';
+import type { SheetRow, SheetSection } from './row.ts';
+import { siUnit } from './siUnit.ts';
+
+/** The loop as the simulation runs it, so that each gain can be told from its namesakes in other drives. */
+const LAW = [
+  'Once per position-loop sample T_p, in SI units: e = x_set − x, x the encoder reading.',
+  'v̂ += T_p/(T_f + T_p) · ((x − x_before)/T_p − v̂)',
+  'I += K_i · T_p · e, held while the current is limited in that direction',
+  'F = K_p · e + I + K_d · (v_set − v̂) + K_vff · v_set + K_aff · a_set + F_b',
+  'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
+];
+
+/** Every value that is read back, in SI and unrounded. */
+export function gainSection(p: Parameters): SheetSection {
+  return {
+    id: 'gains',
+    title: 'Gains in SI',
+    words: LAW,
+    rows: TUNING_NAMES.map((name) => gainRow(name, p)),
+  };
+}
+
+function gainRow(name: TuningName, p: Parameters): SheetRow {
+  const row = parameterRow(name);
+  const value = p[name];
+  return {
+    label: parameterLabel(name),
+    symbol: row.symbol,
+    value: typeof value === 'boolean' ? onOff(value) : value,
+    unit: row.kind === 'number' ? siUnit(row.unit) : '',
+    how: row.meaning,
+    parameter: name,
+  };
+}
+
+export function onOff(on: boolean): 'on' | 'off' {
+  return on ? 'on' : 'off';
+}
+
+/** The value of a parameter from what its row shows; anything that is neither number nor switch stays for the check to refuse. */
+export function parameterValue(name: string, shown: unknown): unknown {
+  if (!isTuningName(name) || parameterRow(name).kind !== 'switch') return shown;
+  return shown === 'on' ? true : shown === 'off' ? false : shown;
+}

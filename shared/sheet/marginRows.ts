@@ -1,0 +1,53 @@
+import type { LoopFigures, OperatingPoint } from '../analysis.ts';
+import { ranged } from '../format.ts';
+import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../loopFigures.ts';
+import { type SheetRow, type SheetSection, setRow } from './row.ts';
+import { siUnit } from './siUnit.ts';
+
+/** What the loop was looked at with: its figures hold there, and for these gains. */
+export interface LoopOfSheet {
+  readonly point: OperatingPoint;
+  readonly figures: LoopFigures;
+}
+
+export function marginSection({ point, figures }: LoopOfSheet): SheetSection {
+  return {
+    id: 'margins',
+    title: 'Margins of the position loop',
+    words: [
+      pointText(point),
+      figures.stable
+        ? 'The loop is stable: every closed-loop eigenvalue lies inside the unit circle.'
+        : 'The loop is UNSTABLE at this operating point. What follows says how its curve runs: it has no margins.',
+      ...(figures.conditional
+        ? ['Too little gain would make it unstable too: do not lower all gains together while it runs.']
+        : []),
+    ],
+    rows: [
+      setRow('Stable', '', figures.stable ? 'yes' : 'no'),
+      setRow('Largest closed-loop eigenvalue, magnitude', '', figures.spectralRadius),
+      ...LOOP_FIGURE_NAMES.map((name) => marginRow(name, figures)),
+    ],
+  };
+}
+
+function marginRow(name: keyof typeof LOOP_FIGURES, figures: LoopFigures): SheetRow {
+  const figure: LoopFigure = LOOP_FIGURES[name];
+  const found = figure.of(figures);
+  return {
+    ...setRow(figure.label, '', found?.value ?? figure.absent, found ? siUnit(figure.unit) : ''),
+    text: loopFigureText(name, figures),
+    how: figure.definition,
+  };
+}
+
+function pointText(point: OperatingPoint): string {
+  const friction =
+    point.friction === 'presliding'
+      ? 'guide presliding, its bristles as springs'
+      : 'guide sliding, dry friction as a constant force';
+  return (
+    `Operating point: table at ${ranged(point.position, 'm')}, ${ranged(point.speed, 'm/s')}, load force ${ranged(point.loadForce, 'N')}, ` +
+    `winding at ${ranged(point.windingTemperature, '°C')}, ${friction}. Another position, load or temperature has other margins.`
+  );
+}

@@ -1,0 +1,24 @@
+import { ranged } from '../format.ts';
+import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../moveFigures.ts';
+import type { Parameters } from '../parameters/table.ts';
+import type { MoveFigures } from '../protocol.ts';
+import { type SheetSection, setRow } from './row.ts';
+import { siUnit } from './siUnit.ts';
+
+/** What the simulated axis did with these gains in one move: what the real one can be compared with. */
+export function moveSection(move: MoveFigures, p: Parameters): SheetSection {
+  return {
+    id: 'move',
+    title: 'Figures of a simulated move',
+    words: [`Program: ${p.program}. Window: ± ${ranged(p.window, 'm')}. Shares are of 1.`],
+    rows: MOVE_FIGURE_NAMES.map((name) => {
+      const { label, unit, absent, definition } = MOVE_FIGURES[name];
+      const value = move[name];
+      return {
+        ...setRow(label, '', value ?? absent, value === null ? '' : siUnit(unit)),
+        text: moveFigureText(name, value),
+        how: definition,
+      };
+    }),
+  };
+}

@@ -1,0 +1,33 @@
+import type { TuningName } from '../tuning.ts';
+import type { Converted } from './factor.ts';
+
+/** One line of a gain sheet. */
+export interface SheetRow {
+  readonly label: string;
+  readonly symbol: string;
+  /** A number in `unit`, or a word: on, off, none, unlimited. */
+  readonly value: number | string;
+  readonly unit: string;
+  /** How the value comes about: in symbols and in numbers, or in words. */
+  readonly how: string;
+  /** How the value is read where value and unit do not tell all of it. */
+  readonly text?: string;
+  /** The parameter that is read back from this line. */
+  readonly parameter?: TuningName;
+}
+
+export interface SheetSection {
+  readonly id: string;
+  readonly title: string;
+  /** What holds for all of it, one sentence or formula an entry. */
+  readonly words: readonly string[];
+  readonly rows: readonly SheetRow[];
+}
+
+export function convertedRow(label: string, symbol: string, { value, unit, formula }: Converted): SheetRow {
+  return { label, symbol, value, unit, how: formula };
+}
+
+export function setRow(label: string, symbol: string, value: number | string, unit = ''): SheetRow {
+  return { label, symbol, value, unit, how: '' };
+}

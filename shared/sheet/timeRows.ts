@@ -1,0 +1,66 @@
+import { cascadeOf } from '../cascade.ts';
+import type { Parameters } from '../parameters/table.ts';
+import type { Basis } from './basis.ts';
+import { converted, type Factor, factor, TWO_PI } from './factor.ts';
+import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
+
+/** For a drive that takes one gain and times: in milliseconds and in samples of the position loop. */
+export function timeSection(p: Parameters, basis: Basis): SheetSection {
+  const Kp = factor('K_p', p.Kp, 'N/m');
+  const Ki = factor('K_i', p.Ki, 'N/(m·s)');
+  const Kd = factor('K_d', p.Kd, 'N·s/m');
+  const Tf = factor('T_f', p.derivativeTime, 's');
+  const cascade = cascadeOf(p);
+  const resetTime = typeof cascade === 'string' ? Number.POSITIVE_INFINITY : cascade.resetTime;
+  return {
+    id: 'times',
+    title: 'Time constants',
+    words: ['F = K_p · (e + 1/T_i · ∫e dt + T_d · d/dt(x_set − x filtered with T_f)) + feedforward'],
+    rows: [
+      ...(p.Ki > 0 && p.Kp > 0
+        ? time('Integral action time', 'T_i', [Kp], [Ki], basis)
+        : [setRow('Integral action time', 'T_i', 'none')]),
+      ...(p.Kp > 0
+        ? time('Derivative action time', 'T_d', [Kd], [Kp], basis)
+        : [setRow('Derivative action time', 'T_d', 'none')]),
+      ...time('Filter of the measured speed', 'T_f', [Tf], [], basis),
+      ...speedFilter(p, Tf, basis),
+      ...(Number.isFinite(resetTime)
+        ? time('Reset time of the cascade', 'T_n', [factor('T_n', resetTime, 's')], [], basis)
+        : []),
+    ],
+  };
+}
+
+function time(
+  label: string,
+  symbol: string,
+  over: readonly Factor[],
+  under: readonly Factor[],
+  { positionPeriod }: Basis,
+): SheetRow[] {
+  return [
+    convertedRow(label, symbol, converted(symbol, over, under, 'ms', 1e3)),
+    convertedRow(
+      `${label}, in samples`,
+      symbol,
+      converted(`${symbol} / T_p`, over, [...under, positionPeriod], 'samples'),
+    ),
+  ];
+}
+
+/** The same filter as a weight and as a corner. */
+function speedFilter(p: Parameters, Tf: Factor, { positionPeriod }: Basis): SheetRow[] {
+  const sum = p.derivativeTime + positionPeriod.value;
+  const weight = factor('T_f + T_p', sum, 's');
+  return [
+    convertedRow(
+      'Weight of a new speed reading',
+      'a',
+      converted('a', [positionPeriod], [{ ...weight, symbol: '(T_f + T_p)' }], ''),
+    ),
+    ...(p.derivativeTime > 0
+      ? [convertedRow('Corner of that filter', 'f_f', converted('f_f', [], [TWO_PI, Tf], 'Hz'))]
+      : []),
+  ];
+}
