@@ -151,7 +151,7 @@ export function startApp(): void {
     wish.answer(status.state);
     const tripped = view.ingest(frame);
     if (tripped) messages.say(tripped, true);
-    bar.showStatus(status);
+    bar.showStatus(status, store.bench.parameters.drive);
     if (status.state !== was?.state) view.showState(status.state);
     if (status.warnings.length !== was?.warnings.length) warn();
     if (replaying?.hasBegun(run)) followReplay(replaying, status.tick);

@@ -1,4 +1,5 @@
 import { KITS, SCENES } from '../../scenes/index.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
 import type { AxisStatus } from '../../shared/protocol.ts';
 import type { Bench } from './bench.ts';
 import { element } from './dom.ts';
@@ -21,7 +22,7 @@ export interface BarOptions {
 
 export interface Bar {
   show(bench: Bench): void;
-  showStatus(status: AxisStatus): void;
+  showStatus(status: AxisStatus, drive: Parameters['drive']): void;
   changePace(by: -1 | 0 | 1): void;
 }
 

@@ -63,9 +63,14 @@ function moveFigures(move: MoveFigures): HTMLElement[] {
     figure(`Move ${move.index + 1}:`, ranged(move.duration, 's')),
     figure('peak error', ranged(move.peakError, 'µm'), 'error'),
     figure('rms error', ranged(move.rmsError, 'µm'), 'error'),
-    figure('settled in', settlingTime === null ? 'not settled' : ranged(settlingTime, 'ms'), 'error'),
+    figure('settled', settledWords(settlingTime), 'error'),
     figure('rms force', ranged(move.rmsForce, 'N'), 'force'),
     figure('peak current', ranged(move.peakCurrent, 'A'), 'current'),
     figure('copper loss', ranged(move.copperLoss, 'W'), 'heat'),
   ];
+}
+
+function settledWords(seconds: number | null): string {
+  if (seconds === null) return 'not yet';
+  return seconds === 0 ? 'at once' : `in ${ranged(seconds, 'ms')}`;
 }

@@ -1,3 +1,4 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
 import type { AxisStatus } from '../../shared/protocol.ts';
 import { button, element, setText } from './dom.ts';
 import { type Actions, keyOf } from './keys.ts';
@@ -5,12 +6,14 @@ import { fallsBehind, measuredPaceWords, PACES, paceWords, REAL_TIME } from './p
 
 export interface Transport {
   readonly element: HTMLElement;
-  show(status: AxisStatus): void;
+  show(status: AxisStatus, drive: Parameters['drive']): void;
   /** Steps along the paces; 0 goes to real time. */
   changePace(by: -1 | 0 | 1): void;
 }
 
 const STATES = { paused: 'Paused', running: 'Running', tripped: 'Tripped' };
+
+const DRIVES = { on: '', off: ', drive off', shorted: ', shorted' };
 
 /** Run and pause, single steps, reset, how fast, and how fast really. */
 export function createTransport(actions: Actions, onPace: (pace: number) => void): Transport {
@@ -50,10 +53,10 @@ export function createTransport(actions: Actions, onPace: (pace: number) => void
   choose(REAL_TIME);
   return {
     element: bar,
-    show(status) {
+    show(status, drive) {
       const running = status.state === 'running';
       setText(run, running ? 'Pause' : 'Run');
-      setText(state, STATES[status.state]);
+      setText(state, STATES[status.state] + DRIVES[drive]);
       setText(time, `${status.time.toFixed(5)} s`);
       bar.setAttribute('data-state', status.state);
       const behind = running && fallsBehind(status.pace, status.achievedPace) && status.lostTime > 0;
