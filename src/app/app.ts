@@ -136,6 +136,7 @@ export function startApp(): void {
     caption.show(is.origin);
     panel.show(is);
     panel.showSteps(store.undoWords, store.redoWords);
+    view.offerUndo(store.undoWords !== null);
     warn();
   }
 

@@ -1,8 +1,8 @@
 /** Files in and out of the page; nothing leaves the machine. */
 
 /** Offers a text for saving. */
-export function saveText(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function saveText(name: string, text: string, type = 'application/json'): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   saveUrl(name, url);
   // The download has its own hold on the data once the click is through.
   setTimeout(() => URL.revokeObjectURL(url), 0);

@@ -17,6 +17,8 @@ export interface TripBanner {
   readonly element: HTMLElement;
   /** Returns what to say when a trip has just come. */
   show(trip: Trip | null): string | null;
+  /** Whether there is a change that could be taken back. */
+  offerUndo(possible: boolean): void;
 }
 
 /** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
@@ -24,22 +26,21 @@ export function createTripBanner(reset: () => void, undo: () => void): TripBanne
   const title = element('h2');
   const reason = element('p', { class: 'trip-reason' });
   const advice = element('p');
+  const undoButton = button('Undo last change', undo);
   const banner = element(
     'section',
     { class: 'trip', hidden: true, 'aria-label': 'Trip' },
     title,
     reason,
     advice,
-    element(
-      'div',
-      { class: 'trip-ways' },
-      button('Reset', reset, { class: 'primary' }),
-      button('Undo last change', undo),
-    ),
+    element('div', { class: 'trip-ways' }, button('Reset', reset, { class: 'primary' }), undoButton),
   );
   let shown: Trip | null = null;
   return {
     element: banner,
+    offerUndo(possible) {
+      undoButton.hidden = !possible;
+    },
     show(trip) {
       const isNew = trip !== null && trip.time !== shown?.time;
       shown = trip;

@@ -77,6 +77,10 @@ export class View {
     return this.#trip.show(frame.status.trip);
   }
 
+  offerUndo(possible: boolean): void {
+    this.#trip.offerUndo(possible);
+  }
+
   showState(state: AxisStatus['state']): void {
     this.#stage.setState(state);
   }
