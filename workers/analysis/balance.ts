@@ -24,7 +24,8 @@ export function balance(a: Matrix): Float64Array {
       }
       if (column === 0 || row === 0) continue;
       const factor = 2 ** Math.round(Math.log2(row / column) / 2);
-      if (column * factor + row / factor >= WORTHWHILE * (column + row)) continue;
+      // Written so that elements that are not finite end it too.
+      if (!(column * factor + row / factor < WORTHWHILE * (column + row))) continue;
       settled = false;
       scale[i]! *= factor;
       for (let j = 0; j < n; j++) {

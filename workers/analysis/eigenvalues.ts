@@ -11,7 +11,7 @@ const MOST_STEPS = 100;
 
 /**
  * Eigenvalues of an upper Hessenberg matrix by Francis's implicit double-shift QR steps.
- * Source: Golub, Van Loan, Matrix Computations, 4th ed. 2013, algorithms 7.5.1 and 7.5.2.
+ * Source: Martin, Peters, Wilkinson, The QR algorithm for real Hessenberg matrices, Numerische Mathematik 14, 1970.
  * @throws RangeError when an element is not finite, or when it does not converge
  */
 export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
@@ -19,13 +19,12 @@ export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
     throw new RangeError('The matrix of the loop has elements that are not finite.');
   }
   const h = hessenberg.copy();
-  const negligible = Number.EPSILON * Math.hypot(...h.data);
   const re = new Float64Array(h.rows);
   const im = new Float64Array(h.rows);
   let last = h.rows - 1;
   let steps = 0;
   while (last >= 0) {
-    const first = startOfBlock(h, last, negligible);
+    const first = startOfBlock(h, last);
     if (first === last) {
       re[last] = h.get(last, last);
       last--;
@@ -42,13 +41,12 @@ export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
   return { re, im };
 }
 
-/**
- * First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is cleared. Negligible is a rounding of the whole
- * matrix: beside equal eigenvalues, as like motors have, rounding keeps a subdiagonal above a rounding of its neighbours.
- */
-function startOfBlock(h: Matrix, last: number, negligible: number): number {
+/** First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is cleared. */
+function startOfBlock(h: Matrix, last: number): number {
   for (let k = last; k > 0; k--) {
-    if (Math.abs(h.get(k, k - 1)) <= negligible) {
+    const around = Math.abs(h.get(k - 1, k - 1)) + Math.abs(h.get(k, k));
+    const below = Math.abs(h.get(k, k - 1));
+    if (below <= Number.EPSILON * around || below < Number.MIN_VALUE / Number.EPSILON) {
       h.set(k, k - 1, 0);
       return k;
     }
@@ -77,25 +75,36 @@ function solvePair(h: Matrix, k: number, re: Float64Array, im: Float64Array): vo
 /** One step on the block first..last. `exceptional` shifts break the rare cycles. */
 function francisStep(h: Matrix, first: number, last: number, exceptional: boolean): void {
   const at = (i: number, j: number) => h.get(i, j);
-  let trace = at(last - 1, last - 1) + at(last, last);
-  let determinant = at(last - 1, last - 1) * at(last, last) - at(last - 1, last) * at(last, last - 1);
+  // The shifts are the eigenvalues of [a ·; · b], c the product of the other two elements.
+  let [a, b, c] = [at(last - 1, last - 1), at(last, last), at(last - 1, last) * at(last, last - 1)];
   if (exceptional) {
     const s = Math.abs(at(last, last - 1)) + Math.abs(at(last - 1, last - 2));
-    trace = 1.5 * s;
-    determinant = s * s;
+    [a, b, c] = [0.75 * s, 0.75 * s, -0.4375 * s * s];
   }
-  // First column of H² − trace H + determinant.
-  const [h00, h10] = [at(first, first), at(first + 1, first)];
-  let x = h00 * h00 + at(first, first + 1) * h10 - trace * h00 + determinant;
-  let y = h10 * (h00 + at(first + 1, first + 1) - trace);
-  let z = h10 * at(first + 2, first + 1);
-  for (let k = first; k < last; k++) {
+  let start = last - 1;
+  let [x, y, z] = [0, 0, 0];
+  // The step starts as low as two small subdiagonals in a row allow: from above them the shift would drown in rounding on its way down.
+  do {
+    start--;
+    const [h00, h10] = [at(start, start), at(start + 1, start)];
+    // First column of (H − s1)(H − s2), over h10; differences before products, or equal eigenvalues would cancel to nothing.
+    x = ((a - h00) * (b - h00) - c) / h10 + at(start, start + 1);
+    y = at(start + 1, start + 1) - h00 - (a - h00) - (b - h00);
+    z = at(start + 2, start + 1);
+  } while (start > first && !mayStartAt(h, start, x, y, z));
+  for (let k = start; k < last; k++) {
     const size = k + 2 <= last ? 3 : 2;
-    reflect(h, k, size, first, last, x, y, size === 3 ? z : 0);
+    reflect(h, k, size, start, first, last, x, y, size === 3 ? z : 0);
     x = h.get(k + 1, k);
     y = k + 2 <= last ? h.get(k + 2, k) : 0;
     z = k + 3 <= last ? h.get(k + 3, k) : 0;
   }
+}
+
+/** True when what a step that starts at k leaves outside the Hessenberg form is a rounding. */
+function mayStartAt(h: Matrix, k: number, x: number, y: number, z: number): boolean {
+  const around = Math.abs(h.get(k - 1, k - 1)) + Math.abs(h.get(k, k)) + Math.abs(h.get(k + 1, k + 1));
+  return Math.abs(h.get(k, k - 1)) * (Math.abs(y) + Math.abs(z)) <= Number.EPSILON * Math.abs(x) * around;
 }
 
 /** Reflection that takes (x, y, z) to a multiple of e1, on rows and columns k to k + size − 1. */
@@ -103,6 +112,7 @@ function reflect(
   h: Matrix,
   k: number,
   size: number,
+  start: number,
   first: number,
   last: number,
   x: number,
@@ -115,7 +125,8 @@ function reflect(
   const v1 = y / v0;
   const v2 = z / v0;
   const beta = 2 / (1 + v1 * v1 + v2 * v2);
-  for (let j = Math.max(k - 1, first); j <= last; j++) {
+  if (k === start && k > first) h.set(k, k - 1, h.get(k, k - 1) * (1 - beta));
+  for (let j = k > start ? k - 1 : k; j <= last; j++) {
     const third = size === 3 ? h.get(k + 2, j) : 0;
     const w = beta * (h.get(k, j) + v1 * h.get(k + 1, j) + v2 * third);
     h.add(k, j, -w);
