@@ -47,14 +47,14 @@ export class Legend {
       ['Table', now[C.tableTemperature] as number],
     ];
     if (p.lead > 0) nodes.push(['Screw', now[C.screwTemperature] as number]);
-    const text = nodes.map(([name, t]) => `${name} ${fixed(t, '°C', 1)}`).join();
+    const text = nodes.map(([name, t]) => `${name} ${fixed(t, '°C', 0)}`).join();
     if (text === this.shownNodes) return;
     this.shownNodes = text;
     this.nodes.replaceChildren(
       ...nodes.flatMap(([name, t]) => {
         const [term, value] = [document.createElement('dt'), document.createElement('dd')];
         term.textContent = name;
-        value.textContent = fixed(t, '°C', 1);
+        value.textContent = fixed(t, '°C', 0);
         return [term, value];
       }),
     );

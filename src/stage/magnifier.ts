@@ -108,11 +108,18 @@ export class Magnifier {
     if (this.numbersAge < NUMBERS && !this.stale) return;
     this.numbersAge = 0;
     this.stale = false;
+    this.measure();
     const { numbers } = this;
     numbers.error.textContent = ranged(followingError, 'm');
     numbers.peak.textContent = ranged(amplitude, 'm');
     numbers.tool.textContent = ranged(toolError, 'm');
     numbers.times.textContent = `× ${grouped(this.radius / (BARS * bar) / pixelsPerMetre)}`;
+  }
+
+  /** Size of the page's text, which may change at any time, in pixels of the canvas. */
+  private measure(): void {
+    const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    this.rem = (rem * this.canvas.width) / this.canvas.clientWidth;
   }
 
   /** Fits the canvas to its place; false while it has none. */
@@ -122,7 +129,7 @@ export class Magnifier {
     const size = Math.round(width * devicePixelRatio);
     if (this.canvas.width !== size || this.stale) {
       this.canvas.width = this.canvas.height = size;
-      this.rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * (size / width);
+      this.measure();
     }
     return true;
   }

@@ -23,7 +23,8 @@ export class Picture {
   private readonly shadow: FloorShadow;
   private readonly software = drawsInSoftware();
   private readonly governor = new QualityGovernor(this.software ? 2 : 0);
-  private lastFrame = performance.now();
+  private lastRefresh = performance.now();
+  private refreshes = 0;
   private frames = 0;
   private stillTimer = 0;
   private resolution = 0;
@@ -63,11 +64,16 @@ export class Picture {
     this.resolution = 0;
   }
 
+  /** With each refresh of an ongoing movement: whether this one is to be drawn. */
+  takesTurn(): boolean {
+    const time = performance.now();
+    this.governor.refresh((time - this.lastRefresh) / 1000);
+    this.lastRefresh = time;
+    return this.refreshes++ % this.governor.quality.every === 0;
+  }
+
   /** One frame of an ongoing movement. */
   render(): void {
-    const time = performance.now();
-    this.governor.frame((time - this.lastFrame) / 1000);
-    this.lastFrame = time;
     const { resolution, shadowEvery } = this.governor.quality;
     this.draw(resolution, this.frames++ % shadowEvery === 0);
     clearTimeout(this.stillTimer);

@@ -1,19 +1,23 @@
-/** How finely the stage is drawn: a share of the screen's own resolution, and on every how manyeth frame the shadow moves. */
+/**
+ * How finely the stage is drawn: a share of the screen's own resolution; on every how manyeth refresh, so that the rest of
+ * the page keeps its pace where pictures are slow; and with every how manyeth of these the shadow moves.
+ */
 export interface Quality {
   readonly resolution: number;
+  readonly every: number;
   readonly shadowEvery: number;
 }
 
 /** From the best down. */
 export const QUALITIES: readonly Quality[] = [
-  { resolution: 1, shadowEvery: 1 },
-  { resolution: 0.75, shadowEvery: 3 },
-  { resolution: 0.55, shadowEvery: 8 },
-  { resolution: 0.4, shadowEvery: 16 },
-  { resolution: 0.3, shadowEvery: 32 },
+  { resolution: 1, every: 1, shadowEvery: 1 },
+  { resolution: 0.8, every: 1, shadowEvery: 3 },
+  { resolution: 0.65, every: 2, shadowEvery: 4 },
+  { resolution: 0.5, every: 3, shadowEvery: 8 },
+  { resolution: 0.45, every: 5, shadowEvery: 12 },
 ];
 
-/** Frame times, s: slower than this steps down, faster than this may step up. */
+/** Times between refreshes, s: slower than this steps down, faster than this may step up. */
 const SLOW = 1 / 32;
 const FAST = 1 / 50;
 /** Seconds of evidence for a step down, for the first step up; a step up that failed doubles the latter. */
@@ -22,7 +26,7 @@ const TRUST = 4;
 /** A longer gap counts as this: one alone is a pause, many in a row are a slow display. */
 const GAP = 0.2;
 
-/** Chooses the quality a display can keep up with, from the times between frames. */
+/** Chooses the quality a display can keep up with, from the times between refreshes. */
 export class QualityGovernor {
   private mean = 1 / 60;
   private slowFor = 0;
@@ -33,7 +37,7 @@ export class QualityGovernor {
   constructor(public level: number) {}
 
   /** `sinceLast` in seconds. Returns whether the level changed. */
-  frame(sinceLast: number): boolean {
+  refresh(sinceLast: number): boolean {
     const elapsed = Math.min(sinceLast, GAP);
     this.mean += 0.15 * (elapsed - this.mean);
     this.slowFor = this.mean > SLOW ? this.slowFor + elapsed : 0;

@@ -150,7 +150,7 @@ class MachineStage implements Stage {
     if (POSES.some((channel, i) => !(Math.abs(now[channel]! - this.posed[i]!) < MOVE_GRAIN)))
       this.dirty = true;
     if (this.grab?.hold) this.dirty = true;
-    if (this.dirty || this.view?.update()) this.frame();
+    if (this.dirty || this.view?.update()) this.refresh();
     this.overlay.magnifier.draw(now, p, elapsed, this.pixelsPerMetre());
   }
 
@@ -216,7 +216,8 @@ class MachineStage implements Stage {
       if (!this.dirty) return;
       this.rebuildIfNeeded();
       this.view?.update();
-      this.frame();
+      this.refresh();
+      if (this.dirty) this.invalidate();
     });
   };
 
@@ -254,6 +255,12 @@ class MachineStage implements Stage {
     if (!this.machine) return;
     paintHand(this.machine.rule.position, colour.set(cssColour('--q-position')));
     paintHand(this.machine.rule.setpoint, colour.set(cssColour('--q-setpoint')));
+  }
+
+  /** Draws, unless the display is so slow that this refresh belongs to the rest of the page. */
+  private refresh(): void {
+    if (this.picture?.takesTurn() ?? true) this.frame();
+    else this.dirty = true;
   }
 
   private frame(): void {
@@ -324,7 +331,8 @@ class MachineStage implements Stage {
     this.picture?.resize(clientWidth, clientHeight);
     this.view?.resize(clientWidth, clientHeight);
     this.overlay.magnifier.restyle();
-    this.invalidate();
+    // At once: a canvas of a new size is empty until it is drawn on.
+    this.frame();
   }
 
   private readonly keyDown = (event: KeyboardEvent): void => {

@@ -6,7 +6,7 @@ import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
  * a level machine, and beside a steep one.
  */
 const LEVEL = { left: -0.94, right: 0.94, bottom: -0.88, top: 0.62 };
-const STEEP = { left: -0.45, right: 0.94, bottom: -0.92, top: 0.92 };
+const STEEP = { left: -0.45, right: 0.94, bottom: -0.74, top: 0.92 };
 const STEEP_RISE = MathUtils.degToRad(40);
 const HOME_AZIMUTH = MathUtils.degToRad(-27);
 const HOME_ELEVATION = MathUtils.degToRad(27);

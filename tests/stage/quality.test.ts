@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { QUALITIES, QualityGovernor } from '../../src/stage/quality.ts';
 
 const run = (governor: QualityGovernor, frameTime: number, seconds: number) => {
-  for (let t = 0; t < seconds; t += frameTime) governor.frame(frameTime);
+  for (let t = 0; t < seconds; t += frameTime) governor.refresh(frameTime);
 };
 
 describe('the quality of the picture', () => {
@@ -21,7 +21,7 @@ describe('the quality of the picture', () => {
   it('takes one long gap for the pause it is', () => {
     const governor = new QualityGovernor(0);
     run(governor, 1 / 60, 1);
-    governor.frame(3600);
+    governor.refresh(3600);
     run(governor, 1 / 60, 1);
     expect(governor.level).toBe(0);
   });
@@ -33,7 +33,7 @@ describe('the quality of the picture', () => {
     let before = governor.level;
     for (let t = 0; t < 120; ) {
       const frameTime = governor.level === 0 ? 1 / 12 : 1 / 60;
-      governor.frame(frameTime);
+      governor.refresh(frameTime);
       if (governor.level === 0 && before === 1) rises++;
       before = governor.level;
       t += frameTime;

@@ -89,7 +89,7 @@ export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Lay
   const from = Math.max(travelMin - 2 * rail.width, base.xMin);
   const to = Math.min(travelMax + 2 * rail.width, base.xMax);
   const length = to - from;
-  const height = Math.min(0.024 * (base.xMax - base.xMin), 0.34 * base.height);
+  const height = Math.min(0.034 * (base.xMax - base.xMin), 0.36 * base.height);
   const face = bin.own(
     painted(4096, 128, { colour: true, repeat: false }, (pen, width, h) => {
       pen.fillStyle = '#f4f4f2';
@@ -102,7 +102,7 @@ export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Lay
     new MeshStandardMaterial({ map: face, color: '#d9dbdd', roughness: 0.45, metalness: 0.55 }),
   );
   const z = base.zMax;
-  const y = -1.25 * height;
+  const y = -1.1 * height;
   const strip = solid(
     bin.own(new BoxGeometry(length, height, 0.0015)),
     [m.steel, m.steel, m.steel, m.steel, skin, m.steel],
@@ -111,7 +111,7 @@ export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Lay
   strip.castShadow = false;
   group.add(strip);
   const hand = (up: boolean) => {
-    const size = 0.52 * height;
+    const size = 0.42 * height;
     const s = up ? 1 : -1;
     const triangle = (grown: number) =>
       bin.own(
@@ -173,7 +173,7 @@ function graduate(
     pen.translate(at, 0.66 * h);
     // The strip's pixels are not square: letters keep their shape.
     pen.scale(scale / tall, 1);
-    pen.font = `600 ${0.5 * h}px system-ui, sans-serif`;
+    pen.font = `600 ${0.56 * h}px system-ui, sans-serif`;
     pen.fillText(String(Math.round(x * 1000)).replace('-', '−'), 0, 0);
     pen.restore();
   }
