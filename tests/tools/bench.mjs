@@ -15,6 +15,11 @@ heading('Model: simulated seconds per second, one thread');
 for (const { name, realTimeFactor, currentRate } of modelPace())
   row(name, `${realTimeFactor.toFixed(1)} ×`, `current loop at ${currentRate / 1000} kHz`);
 
+const { analysisPace } = await bundle('tests/bench/analysisPace.ts');
+heading('Loop analysis, one thread');
+for (const { name, median, longest, points } of analysisPace())
+  row(name, `${median.toFixed(1)} ms`, `at most ${longest.toFixed(1)} ms; ${points} frequencies`);
+
 const page = await pagePace(minutes);
 heading('Scripts, compressed');
 const sizes = scriptSizes(page.folder);

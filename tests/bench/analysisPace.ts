@@ -1,0 +1,27 @@
+import { SCENES } from '../../scenes/index.ts';
+import { startingPoint } from '../../shared/analysis.ts';
+import { analyse } from '../../workers/analysis/analyse.ts';
+
+export interface AnalysisPace {
+  readonly name: string;
+  /** Median and longest time of one analysis, warm, ms. */
+  readonly median: number;
+  readonly longest: number;
+  readonly points: number;
+}
+
+/** Analyses the loop of every shipped scene `times` times, each with another gain as a slider would give. */
+export function analysisPace(times = 40): AnalysisPace[] {
+  const timed = ({ name, scene }: (typeof SCENES)[number]) => {
+    let points = 0;
+    const durations = Array.from({ length: times }, (_, k) => {
+      const p = { ...scene.parameters, Kp: scene.parameters.Kp * (1 + k / 1000) };
+      const from = performance.now();
+      points = analyse(p, startingPoint(p)).frequency.length;
+      return performance.now() - from;
+    }).sort((a, b) => a - b);
+    return { name, median: durations[times >> 1]!, longest: durations[times - 1]!, points };
+  };
+  for (const each of SCENES) timed(each);
+  return SCENES.map(timed);
+}
