@@ -3,7 +3,13 @@ import type { Scene } from './scene.ts';
 
 /** Why the drive stopped itself, in plain words. */
 export interface Trip {
-  readonly kind: 'following error' | 'over-travel' | 'over-temperature' | 'over-speed' | 'divergence';
+  readonly kind:
+    | 'following error'
+    | 'over-travel'
+    | 'over-temperature'
+    | 'over-speed'
+    | 'oscillation'
+    | 'divergence';
   /** Simulated time, s. */
   readonly time: number;
   readonly message: string;

@@ -9,6 +9,7 @@ import { CurrentLimit } from './control/currentLimit.ts';
 import { CurrentLoop } from './control/currentLoop.ts';
 import { Encoder } from './control/encoder.ts';
 import { Notices } from './control/notices.ts';
+import { OscillationWatch } from './control/oscillation.ts';
 import { PositionLoop } from './control/positionLoop.ts';
 import { checkTrips } from './control/trips.ts';
 import { Audit } from './model/audit.ts';
@@ -53,6 +54,7 @@ export class Axis {
   private readonly currentLoop = new CurrentLoop();
   private readonly currentLimit = new CurrentLimit();
   private readonly notices = new Notices();
+  private oscillation = new OscillationWatch();
   private readonly heat: HeatNetwork;
   private readonly period: number;
   private booked = { copper: 0, iron: 0, guide: 0, nut: 0 };
@@ -163,18 +165,34 @@ export class Axis {
       currentSquared,
       this.heat.temperatures.winding,
     );
+    let swinging = false;
     if (p.drive === 'on') {
       const limit = this.currentLimit.amplitude;
       this.positionLoop.step(p, set.position, set.speed, set.acceleration, set.force, reading, limit);
       if (this.positionLoop.limited) this.notices.note('current', time);
       if (this.currentLimit.overloaded) this.notices.note('overload', time);
       if (this.currentLimit.hot) this.notices.note('heat', time);
+      swinging = this.oscillation.step(time, this.limitReached);
     } else {
       this.positionLoop.observe(set.position, reading);
     }
     this.record[C.encoderPosition] = reading;
     this.record[C.toolError] = set.position - this.toolPosition;
-    this.trip = checkTrips(p, time, this.positionLoop.error, y[X2]!, y[V2]!, this.heat.temperatures.winding);
+    this.trip = checkTrips(
+      p,
+      time,
+      this.positionLoop.error,
+      y[X2]!,
+      y[V2]!,
+      this.heat.temperatures.winding,
+      swinging,
+    );
+  }
+
+  /** Which limit of current or voltage the drive is at: 1, −1, or 0 for none. */
+  private get limitReached(): number {
+    if (this.positionLoop.limited) return Math.sign(this.positionLoop.currentCommand);
+    return this.currentLoop.limited ? Math.sign(this.currentLoop.voltageQ) : 0;
   }
 
   /** Where the tool stands: the table, and the growth of the arm between scale head and tool, m. */
@@ -215,6 +233,7 @@ export class Axis {
     }
     this.positionLoop.reset();
     this.currentLoop.reset();
+    this.oscillation = new OscillationWatch();
     if (this.p.drive === 'on') this.program.resumeFrom(this.record[C.encoderPosition]!, this.time);
   }
 

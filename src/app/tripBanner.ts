@@ -9,6 +9,7 @@ const ADVICE: Record<Trip['kind'], string> = {
     'Make the stroke fit the travel, or stop what pushes the table out: a hand, a process force, a loop that runs away.',
   'over-temperature':
     'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. A reset starts at the temperatures of the scene.',
+  oscillation: 'Lower the gains, or set a notch where the loop rings.',
   'over-speed': 'Lower the commanded speed or the step; a loop that swings up or runs away ends here too.',
   divergence: 'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
 };

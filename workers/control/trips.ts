@@ -3,6 +3,7 @@ import type { Trip } from '../../shared/protocol.ts';
 
 /**
  * What makes a drive stop itself, checked at each position-loop sample. Positions in m, speed in m/s, temperature in °C.
+ * `swinging` as found by the oscillation watch.
  * @returns the first reason found, or null
  */
 export function checkTrips(
@@ -12,6 +13,7 @@ export function checkTrips(
   position: number,
   speed: number,
   windingTemperature: number,
+  swinging: boolean,
 ): Trip | null {
   if (windingTemperature >= p.windingLimit) {
     return {
@@ -41,6 +43,14 @@ export function checkTrips(
       kind: 'over-speed',
       time,
       message: `The table passed the speed limit of ${p.speedLimit.toPrecision(3)} m/s.`,
+    };
+  }
+  if (swinging) {
+    return {
+      kind: 'oscillation',
+      time,
+      message:
+        'The drive swung from one limit of current or voltage to the other again and again: the loop is unstable.',
     };
   }
   return null;

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { KITS } from '../../scenes/index.ts';
+import { kitParameters } from '../../shared/kit.ts';
+import { startGains } from '../../shared/startGains.ts';
+import { Axis } from '../../workers/axis.ts';
+import { bareScene } from './sceneOf.ts';
+
+describe.each(Object.entries(KITS))('an unstable loop under the shipped limits of %s', (_id, kit) => {
+  const { parameters } = bareScene(kitParameters(kit, 1));
+  const gains = startGains(parameters, kit.crossover) as Required<ReturnType<typeof startGains>>;
+  const run = (factor: number, seconds: number) => {
+    const axis = new Axis({
+      ...bareScene(),
+      parameters: {
+        ...parameters,
+        ...gains,
+        Kp: gains.Kp * factor,
+        Ki: gains.Ki * factor,
+        Kd: gains.Kd * factor,
+        program: 'shuttle',
+        frictionCoefficient: 0,
+        stictionCoefficient: 0,
+        sealFriction: 0,
+        sealStiction: 0,
+        nutDrag: 0,
+      },
+    });
+    while (axis.time < seconds && axis.step());
+    return axis.trip;
+  };
+
+  it('trips, though its limits keep it small', () => {
+    expect(run(30, 3)).not.toBeNull();
+  });
+
+  it('does not trip with its start gains', () => {
+    expect(run(1, 3)).toBeNull();
+  });
+});
