@@ -6,8 +6,10 @@ import {
   Mesh,
   MeshStandardMaterial,
   SphereGeometry,
+  type Vector3,
 } from 'three';
 import { Bin } from './bin.ts';
+import type { Hold } from './grab.ts';
 
 const TURNS = 15;
 const STEPS = 16 * TURNS;
@@ -47,8 +49,20 @@ export class HandSpring {
     this.material.emissive.copy(colour);
   }
 
-  /** From the table's grip to the hand, both along x; the group stands on the line. `radius` of the coil. */
-  stretch(grip: number, hand: number, radius: number): void {
+  /** `table` and the hold along the axis; `eye` and the result in machine coordinates. `radius` of the coil. */
+  follow({ grip, hand, y, z }: Hold, table: number, eye: Vector3, radius: number): void {
+    // The line of the hold touches the table: the spring is drawn just off it, on the side of the eye.
+    const off = (1.3 * radius) / Math.hypot(eye.y - y, eye.z - z);
+    this.group.position.set(0, y + off * (eye.y - y), z + off * (eye.z - z));
+    this.stretch(table + grip, hand, radius);
+  }
+
+  /** Where the hand is drawn, in machine coordinates. */
+  handPlace(into: Vector3): Vector3 {
+    return into.copy(this.group.position).setX(this.knob.position.x);
+  }
+
+  private stretch(grip: number, hand: number, radius: number): void {
     const { positions, normals } = this;
     const length = hand - grip;
     const wire = 0.2 * radius;

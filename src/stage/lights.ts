@@ -1,10 +1,10 @@
 import {
-  AmbientLight,
   BackSide,
   BoxGeometry,
   BufferAttribute,
   Color,
   DirectionalLight,
+  HemisphereLight,
   Mesh,
   MeshBasicMaterial,
   PMREMGenerator,
@@ -28,8 +28,8 @@ interface Mood {
 }
 
 const MOODS: Record<Theme, Mood> = {
-  light: { room: [0.26, 0.44, 0.74, 0.42, 0.55, 0.75], boxes: 1.1, key: 2.6, fill: 0.12 },
-  dark: { room: [0.12, 0.26, 0.5, 0.17, 0.25, 0.38], boxes: 1, key: 2.1, fill: 0.06 },
+  light: { room: [0.26, 0.44, 0.74, 0.42, 0.55, 0.75], boxes: 1.1, key: 2.6, fill: 1.5 },
+  dark: { room: [0.12, 0.26, 0.5, 0.17, 0.25, 0.38], boxes: 1, key: 2.1, fill: 0.8 },
 };
 
 /** Soft boxes of the studio: size and place in metres, brightness. */
@@ -48,7 +48,7 @@ const BOXES: readonly [
 /** A studio: soft boxes that metal can mirror, and one key light that throws the shadow. */
 export class Studio {
   readonly key = new DirectionalLight('#fff6ea', 2);
-  private readonly fill = new AmbientLight('#dfe8f2', 0.2);
+  private readonly fill = new HemisphereLight('#e8eef5', '#8d8880', 1);
   private environment: Texture | null = null;
   private theme: Theme | null = null;
 

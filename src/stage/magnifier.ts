@@ -70,7 +70,7 @@ export class Magnifier {
     this.stale = true;
   }
 
-  /** `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is. */
+  /** `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage. */
   draw(now: Float64Array, p: Parameters, elapsed: number, pixelsPerMetre: number): void {
     const time = now[C.time] as number;
     const followingError = now[C.followingError] as number;
@@ -141,6 +141,7 @@ function glide(): number {
 
 /** One significant digit, thousands apart by thin spaces. */
 function grouped(x: number): string {
+  if (!Number.isFinite(x)) return '—';
   const rounded = Number(x.toPrecision(1));
   return rounded < 1 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, ' ');
 }
@@ -149,7 +150,6 @@ function lensColours(own: CSSStyleDeclaration): LensColours {
   return {
     glass: cssColour('--panel'),
     ink: cssColour('--ink'),
-    soft: cssColour('--ink-soft'),
     line: cssColour('--line-strong'),
     setpoint: cssColour('--q-setpoint'),
     position: cssColour('--q-position'),

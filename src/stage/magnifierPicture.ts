@@ -16,7 +16,6 @@ export interface LensView {
 export interface LensColours {
   readonly glass: string;
   readonly ink: string;
-  readonly soft: string;
   readonly line: string;
   readonly setpoint: string;
   readonly position: string;

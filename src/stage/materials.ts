@@ -3,6 +3,8 @@ import {
   type ColorRepresentation,
   DoubleSide,
   LineBasicMaterial,
+  MeshLambertMaterial,
+  type MeshLambertMaterialParameters,
   MeshStandardMaterial,
   type MeshStandardMaterialParameters,
 } from 'three';
@@ -16,10 +18,13 @@ export function createMaterials(bin: Bin) {
   const make = (settings: MeshStandardMaterialParameters) => bin.own(new MeshStandardMaterial(settings));
   const grinding = bin.own(ground());
   const winding = bin.own(wires(6));
+  // Most of the picture is matt: without reflections it costs half as much to draw.
+  const matt = (color: ColorRepresentation, more: MeshLambertMaterialParameters = {}) =>
+    bin.own(new MeshLambertMaterial({ color, ...more }));
   const metal = (color: ColorRepresentation, roughness: number, more: MeshStandardMaterialParameters = {}) =>
     make({ color, roughness, metalness: 1, ...more });
   return {
-    granite: make({ map: bin.own(granite()), roughness: 0.42, metalness: 0 }),
+    granite: matt('#ffffff', { map: bin.own(granite()) }),
     steel: metal('#bcc0c4', 0.4, { roughnessMap: grinding }),
     polished: metal('#c3c6c9', 0.22),
     darkSteel: metal('#5b5f64', 0.45),
@@ -33,17 +38,17 @@ export function createMaterials(bin: Bin) {
     anodised: make({ color: '#3a3d41', roughness: 0.44, metalness: 0.5 }),
     anodisedFine: make({ color: '#4d5257', roughness: 0.42, metalness: 0.65 }),
     laminated: metal('#8b9095', 0.5, { bumpMap: winding, bumpScale: 1 }),
-    potting: make({ color: '#17191c', roughness: 0.7, metalness: 0 }),
-    rubber: make({ color: '#1a1b1c', roughness: 0.92, metalness: 0 }),
-    chain: make({ color: '#1b1d20', roughness: 0.62, metalness: 0 }),
-    paint: make({ color: '#59636b', roughness: 0.55, metalness: 0.1 }),
+    potting: matt('#17191c'),
+    rubber: matt('#1a1b1c'),
+    chain: matt('#222427'),
+    paint: matt('#59636b'),
     tape: metal('#d9bd7a', 0.3),
     bronze: metal('#b98d4b', 0.38),
-    mould: make({ color: '#cfd8da', roughness: 0.3, metalness: 0 }),
-    lens: make({ color: '#9fc4cc', roughness: 0.08, metalness: 0, transparent: true, opacity: 0.75 }),
-    rim: make({ color: '#ffffff', roughness: 0.6, metalness: 0, side: DoubleSide }),
-    hole: make({ color: '#0b0c0d', roughness: 0.9, metalness: 0 }),
-    cut: make({ map: bin.own(hatching('#d8cfae', '#8d8256')), roughness: 0.8, metalness: 0 }),
+    mould: matt('#98a2a4'),
+    lens: make({ color: '#86bccb', roughness: 0.08, metalness: 0, transparent: true, opacity: 0.75 }),
+    rim: matt('#ffffff', { side: DoubleSide }),
+    hole: matt('#0b0c0d'),
+    cut: matt('#ffffff', { map: bin.own(hatching('#d8cfae', '#8d8256')) }),
     phantom: bin.own(new LineBasicMaterial({ color: '#000000', transparent: true, opacity: 0.5 })),
   };
 }

@@ -24,7 +24,7 @@ export class Overlay {
   private readonly ring = document.createElementNS(SVG, 'circle');
   private readonly hand = document.createElement('output');
   private readonly state = document.createElement('div');
-  private readonly empty = document.createElement('p');
+  private readonly note = document.createElement('p');
 
   constructor() {
     this.element.className = 'stage-overlay';
@@ -35,24 +35,24 @@ export class Overlay {
     this.hand.setAttribute('aria-live', 'off');
     this.hand.hidden = true;
     this.state.className = 'stage-state';
-    this.empty.className = 'stage-empty';
+    this.note.className = 'stage-note';
     this.element.append(
       this.lines,
       this.magnifier.element,
       this.legend.element,
       this.hand,
       this.state,
-      this.empty,
+      this.note,
     );
-    this.setEmpty('No machine on the stage yet.');
+    this.setNote('No machine on the stage yet.', false);
   }
 
-  /** A sentence instead of a machine; null once there is one. */
-  setEmpty(text: string | null): void {
-    this.empty.textContent = text ?? '';
-    this.empty.hidden = text === null;
-    this.magnifier.element.hidden = text !== null;
-    this.lines.style.display = text === null ? '' : 'none';
+  /** A sentence where the machine would be; the magnifier needs values, not a machine. */
+  setNote(text: string, magnifier: boolean): void {
+    this.note.textContent = text;
+    this.note.hidden = text === '';
+    this.magnifier.element.hidden = !magnifier;
+    this.lines.style.display = text === '' ? '' : 'none';
   }
 
   setState(state: RunState): void {

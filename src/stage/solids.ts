@@ -37,7 +37,7 @@ export function block(
   material: Material,
   edge = Math.min(x, y, z) * 0.08,
 ): Mesh {
-  return solid(bin.own(new RoundedBoxGeometry(x, y, z, 2, edge)), material, at);
+  return solid(bin.own(new RoundedBoxGeometry(x, y, z, 1, edge)), material, at);
 }
 
 /** A round bar along the axis, middle at the origin. */
@@ -82,7 +82,23 @@ export function ringGeometry(
     hole.absarc(0, 0, inner, 0, 2 * Math.PI, true);
     shape.holes.push(hole);
   }
-  return drawnOut(bin, shape, length, bevel, 18);
+  const geometry = drawnOut(bin, shape, length, bevel, 18);
+  smoothRound(geometry);
+  return geometry;
+}
+
+/** Lets the light run evenly around what was drawn out as a polygon about the axis. */
+function smoothRound(geometry: BufferGeometry): void {
+  const position = geometry.getAttribute('position') as BufferAttribute;
+  const normal = geometry.getAttribute('normal') as BufferAttribute;
+  for (let i = 0; i < position.count; i++) {
+    const [y, z] = [position.getY(i), position.getZ(i)];
+    const radius = Math.hypot(y, z);
+    const outward = (normal.getY(i) * y + normal.getZ(i) * z) / radius;
+    // Neither the ends nor the faces of a cut point outward or inward.
+    if (Math.abs(outward) > 0.95)
+      normal.setXYZ(i, 0, (Math.sign(outward) * y) / radius, (Math.sign(outward) * z) / radius);
+  }
 }
 
 /** A shape in the plane across the axis (its own x pointing away from the operator), drawn out along the axis. */

@@ -15,6 +15,7 @@ import { Overlay, type ScreenPoint } from './overlay.ts';
 import { paintHand } from './parts/scale.ts';
 import type { RunState } from './parts/tower.ts';
 import { Picture } from './picture.ts';
+import { snapshot } from './snapshot.ts';
 import { View } from './view.ts';
 
 export type { Cutaway } from './cutaway.ts';
@@ -106,7 +107,7 @@ class MachineStage implements Stage {
         new Grab(this.canvas, camera, {
           machine: () => this.machine,
           parameters: () => this.parameters,
-          tablePosition: () => (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number),
+          tablePosition: () => this.tablePlace(),
           onHand: (position) => this.options.onHand(position),
           changed: this.invalidate,
         }),
@@ -115,13 +116,10 @@ class MachineStage implements Stage {
       scene.add(this.spring.group);
       this.canvas.addEventListener('keydown', this.keyDown);
       this.canvas.addEventListener('webglcontextrestored', this.invalidate);
-    } else
-      this.overlay.setEmpty(
-        'This browser shows no 3D picture (it lacks WebGL 2). All else works without it.',
-      );
+    }
     this.watcher.observe(this.root);
     this.setState('paused');
-    this.setTheme('light');
+    this.setTheme(document.documentElement.getAttribute('data-theme') === 'dark' ? 'dark' : 'light');
   }
 
   show(scene: Scene): void {
@@ -150,7 +148,10 @@ class MachineStage implements Stage {
     if (POSES.some((channel, i) => !(Math.abs(now[channel]! - this.posed[i]!) < MOVE_GRAIN)))
       this.dirty = true;
     if (this.grab?.hold) this.dirty = true;
-    if (this.dirty || this.view?.update()) this.refresh();
+    const gliding = this.view?.update() ?? false;
+    cancelAnimationFrame(this.waiting);
+    this.waiting = 0;
+    if (this.dirty || gliding) this.refresh();
     this.overlay.magnifier.draw(now, p, elapsed, this.pixelsPerMetre());
   }
 
@@ -181,22 +182,10 @@ class MachineStage implements Stage {
   }
 
   snapshot(): string {
-    const kept = document.createElement('canvas');
     this.rebuildIfNeeded(true);
     this.frame();
     this.picture?.renderStill();
-    [kept.width, kept.height] = [this.canvas.width, this.canvas.height];
-    const pen = kept.getContext('2d') as CanvasRenderingContext2D;
-    const style = getComputedStyle(this.root);
-    const [w, h] = [kept.width, kept.height];
-    const glow = pen.createRadialGradient(w / 2, 0.42 * h, 0, w / 2, 0.42 * h, 0.75 * w);
-    glow.addColorStop(0, style.getPropertyValue('--stage-near'));
-    glow.addColorStop(1, style.getPropertyValue('--stage-far'));
-    pen.fillStyle = glow;
-    pen.fillRect(0, 0, w, h);
-    pen.drawImage(this.canvas, 0, 0, w, h);
-    this.overlay.copyTo(pen, w / this.root.clientWidth);
-    return kept.toDataURL('image/png');
+    return snapshot(this.root, this.canvas, this.overlay);
   }
 
   dispose(): void {
@@ -228,7 +217,14 @@ class MachineStage implements Stage {
   }
 
   private build(goHome: boolean): void {
-    if (!this.picture || !this.scene || !this.parameters) return;
+    if (!this.scene || !this.parameters) return;
+    if (!this.picture) {
+      this.overlay.setNote(
+        'This browser shows no 3D picture: it lacks WebGL 2. All else works without it.',
+        true,
+      );
+      return;
+    }
     const p = this.parameters;
     this.built = performance.now();
     const tilt = this.machine?.frame.rotation.z;
@@ -243,7 +239,7 @@ class MachineStage implements Stage {
     this.paint.dress(machine);
     this.view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
     this.posed.fill(Number.NaN);
-    this.overlay.setEmpty(null);
+    this.overlay.setNote('', true);
     this.colour();
     this.invalidate();
   }
@@ -294,18 +290,15 @@ class MachineStage implements Stage {
       this.overlay.showHand(null, this.hand);
       return;
     }
-    // The line of the hold touches the table: the spring is drawn just off it, on the side of the eye.
-    const radius = 0.42 * machine.plan.rail.width;
     const eye = machine.frame.worldToLocal(this.corner.copy((this.picture as Picture).camera.position));
-    const away = Math.hypot(eye.y - hold.y, eye.z - hold.z);
-    const y = hold.y + (1.3 * radius * (eye.y - hold.y)) / away;
-    const z = hold.z + (1.3 * radius * (eye.z - hold.z)) / away;
-    this.spring.group.position.set(0, y, z);
-    const table = (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number);
-    this.spring.stretch(table + hold.grip, hold.hand, radius);
-    this.corner.set(hold.hand, y, z);
-    this.onScreen(machine, this.corner, this.hand);
+    this.spring.follow(hold, this.tablePlace(), eye, 0.42 * machine.plan.rail.width);
+    this.onScreen(machine, this.spring.handPlace(this.corner), this.hand);
     this.overlay.showHand(this.now[C.handForce] as number, this.hand);
+  }
+
+  /** Where the table is in the room, along the axis: the base moves too. */
+  private tablePlace(): number {
+    return (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number);
   }
 
   /** Where a point of the machine appears, CSS pixels. */
@@ -318,7 +311,7 @@ class MachineStage implements Stage {
   /** Of the picture, where the table is: how far the magnifier enlarges follows from it. */
   private pixelsPerMetre(): number {
     const { machine, picture } = this;
-    if (!machine || !picture) return 1;
+    if (!machine || !picture) return Number.NaN;
     const { camera } = picture;
     this.corner.set(this.now[C.tablePosition] as number, machine.plan.plateBottom, 0);
     const distance = camera.position.distanceTo(machine.frame.localToWorld(this.corner));

@@ -75,7 +75,7 @@ function moulds({ bin, m }: Shop, places: readonly Point[], { length, width }: S
     [1, 0.28],
     [1, 0],
   ].map(([x, y]) => new Vector2(x! * r, y! * r));
-  group.add(many(bin, bin.own(new LatheGeometry(cup.reverse(), 20)), m.mould, places));
+  group.add(many(bin, bin.own(new LatheGeometry(cup.reverse(), 18)), m.mould, places));
   const film = [
     [0, 0.27],
     [0.35, 0.32],

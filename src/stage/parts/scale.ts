@@ -154,7 +154,7 @@ function graduate(
   const scale = width / (to - from);
   const tall = h / height;
   const fine = stepAtLeast(Math.max(0.001, (6 / width) * (to - from)));
-  const named = stepAtLeast(Math.max((to - from) / 14, 3.2 * height));
+  const named = stepAtLeast(Math.max((to - from) / 14, 2.6 * height));
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   for (let i = Math.ceil(from / fine); i <= Math.floor(to / fine); i++) {

@@ -28,7 +28,7 @@ export function threadGeometry(
   const pitch = lead / starts;
   const turns = Math.ceil(length / pitch) + 1;
   if (turns > MOST_TURNS) return null;
-  const around = Math.min(Math.max(Math.round(12000 / turns), 8), 28);
+  const around = Math.min(Math.max(Math.round(2400 / turns), 8), 18);
   const depth = Math.min(0.3 * pitch, 0.16 * radius);
   const rows = PROFILE.length;
   const positions: number[] = [];
