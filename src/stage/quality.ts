@@ -12,9 +12,9 @@ export interface Quality {
 export const QUALITIES: readonly Quality[] = [
   { resolution: 1, every: 1, shadowEvery: 1 },
   { resolution: 0.85, every: 1, shadowEvery: 3 },
-  { resolution: 0.75, every: 2, shadowEvery: 4 },
-  { resolution: 0.65, every: 3, shadowEvery: 6 },
-  { resolution: 0.6, every: 5, shadowEvery: 8 },
+  { resolution: 0.8, every: 2, shadowEvery: 4 },
+  { resolution: 0.75, every: 3, shadowEvery: 6 },
+  { resolution: 0.7, every: 5, shadowEvery: 8 },
 ];
 
 /** Times between refreshes, s: slower than this steps down, faster than this may step up. */
