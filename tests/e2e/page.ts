@@ -45,6 +45,8 @@ export function pageTests(): PageTests {
     async open({ stage = true, ...options } = {}) {
       const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
       const page = await context.newPage();
+      // From the start: a chooser that opens before anyone listens is lost.
+      page.on('filechooser', () => {});
       watch(page, new URL(served.url).origin, problems);
       if (!stage) await page.addInitScript(foldStageAway);
       await page.goto(served.url);
