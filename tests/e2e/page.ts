@@ -13,38 +13,36 @@ interface OpenOptions extends BrowserContextOptions {
 }
 
 export interface PageTests {
-  /** Opens the built page in a profile of its own and waits until the axis is set up. */
+  /** Opens the built page in a browser of its own and waits until the axis is set up. */
   open(options?: OpenOptions): Promise<Page>;
 }
 
 /**
- * For one test file: serves the built page and starts a browser; after each test closes what it opened, and fails the
- * test if a page wrote an error or a warning to its console, threw, or asked for anything that was missing or elsewhere.
+ * For one test file: serves the built page; after each test closes what it opened, and fails the test if a page wrote an
+ * error or a warning to its console, threw, or asked for anything that was missing or elsewhere.
  */
 export function pageTests(): PageTests {
   let served: Awaited<ReturnType<typeof servePage>>;
-  let browser: Browser;
+  const browsers: Browser[] = [];
   const problems: string[] = [];
 
   beforeAll(async () => {
     served = await servePage();
-    browser = await launchBrowser();
   });
 
-  afterAll(async () => {
-    await browser?.close();
-    await served?.close();
-  });
+  afterAll(() => served?.close());
 
   afterEach(async () => {
-    await Promise.all(browser.contexts().map((context) => context.close()));
+    await Promise.all(browsers.splice(0).map((browser) => browser.close()));
     expect(problems.splice(0)).toEqual([]);
   });
 
   return {
     async open({ stage = true, ...options } = {}) {
-      const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
-      const page = await context.newPage();
+      // Not one for all: a second page in the same browser takes several times as long to set up its 3D picture.
+      const browser = await launchBrowser();
+      browsers.push(browser);
+      const page = await browser.newPage({ viewport: { width: 1280, height: 720 }, ...options });
       // From the start: a chooser that opens before anyone listens is lost.
       page.on('filechooser', () => {});
       watch(page, new URL(served.url).origin, problems);
