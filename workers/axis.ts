@@ -13,14 +13,21 @@ import { OscillationWatch } from './control/oscillation.ts';
 import { PositionLoop } from './control/positionLoop.ts';
 import { checkTrips } from './control/trips.ts';
 import { Audit } from './model/audit.ts';
-import { HeatNetwork } from './model/heat.ts';
+import { armGrowth } from './model/growth.ts';
+import { HeatNetwork, type Losses, startTemperatures } from './model/heat.ts';
 import { Plant } from './model/plant.ts';
 import { processForce } from './model/process.ts';
-import { CURRENTS, V1, V2, X1, X2, Z } from './model/state.ts';
+import { CURRENTS, type Temperatures, V1, V2, X1, X2, Z } from './model/state.ts';
 import { DivergedError, TickSolver } from './solver/tickSolver.ts';
 import { tolerances } from './solver/tolerances.ts';
 
 const C = CHANNEL_INDEX;
+
+/** An axis that has been at work already: as warm as this instead of as its parameters say, with so much of its overload allowance gone. */
+export interface AxisStart {
+  readonly temperatures?: Temperatures;
+  readonly overload?: number;
+}
 
 /**
  * One machine axis under its controller: owns the timing rule and nothing else. Pure and deterministic: the same scene and the
@@ -52,18 +59,20 @@ export class Axis {
   private readonly encoder: Encoder;
   private readonly positionLoop = new PositionLoop();
   private readonly currentLoop = new CurrentLoop();
-  private readonly currentLimit = new CurrentLimit();
+  private readonly currentLimit: CurrentLimit;
   private readonly notices = new Notices();
   private oscillation = new OscillationWatch();
   private readonly heat: HeatNetwork;
   private readonly period: number;
-  private booked = { copper: 0, iron: 0, guide: 0, nut: 0 };
+  private readonly booked: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
+  private readonly released: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
 
-  constructor(scene: Scene) {
+  constructor(scene: Scene, start: AxisStart = {}) {
     const p = { ...scene.parameters };
     this.p = p;
     this.period = 1 / p.currentRate;
-    this.heat = new HeatNetwork(p);
+    this.heat = new HeatNetwork(start.temperatures ?? startTemperatures(p));
+    this.currentLimit = new CurrentLimit(start.overload);
     this.plant = new Plant(p.motorCount, p.base);
     this.plant.configure(p, this.heat.temperatures);
     const { relative, absolute } = tolerances(p, this.plant.size);
@@ -198,25 +207,20 @@ export class Axis {
   /** Where the tool stands: the table, and the growth of the arm between scale head and tool, m. */
   private get toolPosition(): number {
     const { p, y, heat } = this;
-    return y[X2]! + p.toolArm * p.tableExpansion * (heat.temperatures.table - p.ambient);
+    return y[X2]! + armGrowth(p, heat.temperatures.table);
   }
 
   private stepHeat(): void {
-    const { audit, booked } = this;
-    const dt = this.period * this.p.positionDivider;
-    this.heat.step(
-      this.p,
-      dt,
-      audit.copper - booked.copper,
-      audit.iron - booked.iron,
-      audit.guide - booked.guide,
-      audit.nut - booked.nut,
-      this.y[V1]!,
-    );
+    const { audit, booked, released } = this;
+    released.copper = audit.copper - booked.copper;
+    released.iron = audit.iron - booked.iron;
+    released.guide = audit.guide - booked.guide;
+    released.nut = audit.nut - booked.nut;
     booked.copper = audit.copper;
     booked.iron = audit.iron;
     booked.guide = audit.guide;
     booked.nut = audit.nut;
+    this.heat.step(this.p, this.period * this.p.positionDivider, released, this.y[V1]!);
     this.configurePlant();
   }
 

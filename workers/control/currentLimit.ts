@@ -1,7 +1,7 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
 
 /** The last tenth of the overload allowance is given back gradually, so that the limit does not chatter. */
-const BLEND = 0.1;
+export const BLEND = 0.1;
 
 /*
  * How much current the amplifier lets through, A of amplitude:
@@ -15,7 +15,9 @@ export class CurrentLimit {
   amplitude = 0;
   overloaded = false;
   hot = false;
-  private used = 0;
+
+  /** `used`: share of the overload allowance that is gone at the start, w. */
+  constructor(private used = 0) {}
 
   step(p: Parameters, dt: number, currentSquared: number, windingTemperature: number): void {
     const steady = p.continuousCurrent ** 2;
@@ -25,11 +27,16 @@ export class CurrentLimit {
     const overload = Math.sqrt(
       Math.min(steady, p.peakCurrent ** 2) + extra * clamp01((1 - this.used) / BLEND),
     );
-    const heat = clamp01((p.windingLimit - windingTemperature) / (p.windingLimit - p.foldbackTemperature));
+    const heat = temperatureFoldback(p, windingTemperature);
     this.amplitude = overload * heat;
     this.overloaded = this.used > 1 - BLEND;
     this.hot = heat < 1;
   }
+}
+
+/** Share of the current limit that a winding of this temperature leaves: 1 up to T_f, 0 from T_max on. */
+export function temperatureFoldback(p: Parameters, winding: number): number {
+  return clamp01((p.windingLimit - winding) / (p.windingLimit - p.foldbackTemperature));
 }
 
 function clamp01(value: number): number {

@@ -1,4 +1,5 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { scaleStrain } from '../model/growth.ts';
 import { NormalNoise } from './noise.ts';
 
 /*
@@ -17,7 +18,7 @@ export class Encoder {
   }
 
   read(u: number, p: Parameters, scaleTemperature: number): number {
-    const scaled = u * (1 - p.scaleExpansion * (scaleTemperature - p.ambient));
+    const scaled = u * (1 - scaleStrain(p, scaleTemperature));
     const phase = (2 * Math.PI * scaled) / p.signalPeriod;
     const reading =
       scaled +

@@ -4,6 +4,14 @@ import type { Temperatures } from './state.ts';
 /** Time over which the speed is averaged for cooling, s. */
 const SPEED_MEMORY = 1;
 
+/** What the axis turns into heat, J or W. */
+export interface Losses {
+  copper: number;
+  iron: number;
+  guide: number;
+  nut: number;
+}
+
 /*
  * Four heat nodes, °C, J/K, W/K:
  *
@@ -11,45 +19,72 @@ const SPEED_MEMORY = 1;
  *   C_h T_h' = G_wh (T_w − T_h) + P_iron − G_ha h (T_h − T_sink) − G_ht (T_h − T_t)
  *   C_t T_t' = G_ht (T_h − T_t) + ½ P_guide − G_ta (T_t − T_a)
  *   C_s T_s' = P_nut + ½ P_guide − G_sa (T_s − T_a)
- *   h = 1 + c_h √v_rms
- *
- * Stepped with the energies (J) that the plant lost since the last step, so that no heat is lost or counted twice.
+ *   h = 1 + c_h √v_rms,   (v_rms²)' = (v² − v_rms²)/1 s
  */
+
+/** Heat that each node takes up in dt seconds at temperatures t, J, written into `into`; `losses` in J, `draught` is h. */
+export function heatInto(
+  p: Parameters,
+  t: Temperatures,
+  draught: number,
+  losses: Losses,
+  dt: number,
+  into: Temperatures,
+): void {
+  const windingToCarrier = p.windingToCarrier * (t.winding - t.carrier) * dt;
+  const carrierToSink = p.carrierToAir * draught * (t.carrier - sinkTemperature(p)) * dt;
+  const carrierToTable = p.carrierToTable * (t.carrier - t.table) * dt;
+  const tableToAir = p.tableToAir * (t.table - p.ambient) * dt;
+  const screwToAir = p.screwToAir * (t.screw - p.ambient) * dt;
+  into.winding = losses.copper - windingToCarrier;
+  into.carrier = windingToCarrier + losses.iron - carrierToSink - carrierToTable;
+  into.table = carrierToTable + 0.5 * losses.guide - tableToAir;
+  into.screw = losses.nut + 0.5 * losses.guide - screwToAir;
+}
+
+/** What the carrier gives its heat to, °C. */
+export function sinkTemperature(p: Parameters): number {
+  return p.cooling ? p.coolantTemperature : p.ambient;
+}
+
+/** How much better the carrier cools because it moves. */
+export class Draught {
+  /** v_rms², m²/s². */
+  meanSquareSpeed = 0;
+
+  step(speed: number, dt: number): void {
+    this.meanSquareSpeed += ((speed * speed - this.meanSquareSpeed) * dt) / SPEED_MEMORY;
+  }
+
+  /** h, 1 at standstill. */
+  factor(p: Parameters): number {
+    return 1 + p.speedCooling * this.meanSquareSpeed ** 0.25;
+  }
+}
+
+/** The network of a running axis: stepped with the heat (J) that the plant gave off since the last step, so that none is lost or counted twice. */
 export class HeatNetwork {
   readonly temperatures: Temperatures;
-  private meanSquareSpeed = 0;
+  private readonly draught = new Draught();
+  private readonly into: Temperatures = { winding: 0, carrier: 0, table: 0, screw: 0 };
 
-  constructor(p: Parameters) {
-    this.temperatures = {
-      winding: p.windingStart,
-      carrier: p.carrierStart,
-      table: p.ambient,
-      screw: p.ambient,
-    };
+  constructor(start: Temperatures) {
+    this.temperatures = { ...start };
   }
 
-  /** One explicit step of dt seconds; heats in J, speed in m/s. */
-  step(
-    p: Parameters,
-    dt: number,
-    copper: number,
-    iron: number,
-    guide: number,
-    nut: number,
-    speed: number,
-  ): void {
-    const t = this.temperatures;
-    this.meanSquareSpeed += ((speed * speed - this.meanSquareSpeed) * dt) / SPEED_MEMORY;
-    const sink = p.cooling ? p.coolantTemperature : p.ambient;
-    const h = 1 + p.speedCooling * this.meanSquareSpeed ** 0.25;
-    const windingToCarrier = p.windingToCarrier * (t.winding - t.carrier) * dt;
-    const carrierToSink = p.carrierToAir * h * (t.carrier - sink) * dt;
-    const carrierToTable = p.carrierToTable * (t.carrier - t.table) * dt;
-    const tableToAir = p.tableToAir * (t.table - p.ambient) * dt;
-    const screwToAir = p.screwToAir * (t.screw - p.ambient) * dt;
-    t.winding += (copper - windingToCarrier) / p.windingCapacity;
-    t.carrier += (windingToCarrier + iron - carrierToSink - carrierToTable) / p.carrierCapacity;
-    t.table += (carrierToTable + 0.5 * guide - tableToAir) / p.tableCapacity;
-    t.screw += (nut + 0.5 * guide - screwToAir) / p.screwCapacity;
+  /** One explicit step of dt seconds; losses in J, speed in m/s. */
+  step(p: Parameters, dt: number, losses: Losses, speed: number): void {
+    const { temperatures: t, draught, into } = this;
+    draught.step(speed, dt);
+    heatInto(p, t, draught.factor(p), losses, dt, into);
+    t.winding += into.winding / p.windingCapacity;
+    t.carrier += into.carrier / p.carrierCapacity;
+    t.table += into.table / p.tableCapacity;
+    t.screw += into.screw / p.screwCapacity;
   }
+}
+
+/** Winding and carrier as the parameters set them, table and screw as warm as the room. */
+export function startTemperatures(p: Parameters): Temperatures {
+  return { winding: p.windingStart, carrier: p.carrierStart, table: p.ambient, screw: p.ambient };
 }

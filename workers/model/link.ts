@@ -1,4 +1,5 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { screwStrain } from './growth.ts';
 
 /** The screw is never shorter than this between fixed bearing and nut, m. */
 const SHORTEST_SCREW = 1e-3;
@@ -33,7 +34,7 @@ export class Link {
     this.half = p.backlash / 2;
     this.perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
     this.span = p.screwSpan;
-    this.growth = p.screwExpansion * (screwTemperature - p.ambient);
+    this.growth = screwStrain(p, screwTemperature);
   }
 
   evaluate(x1: number, v1: number, x2: number, v2: number): void {

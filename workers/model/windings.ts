@@ -43,9 +43,8 @@ export class Windings {
   configure(p: Parameters, motor: MotorConstants, t: Temperatures): void {
     this.perPitch = Math.PI / motor.polePitch;
     this.inductance = motor.inductance;
-    this.resistance = motor.resistance * (1 + COPPER_ALPHA * (t.winding - 20));
-    const magnet = p.ambient + p.magnetFollow * (t.carrier - p.ambient);
-    this.flux = motor.flux * (1 + p.magnetTempCoefficient * (magnet - 20)) * fitFactor(p, motor.polePitch);
+    this.resistance = motor.resistance * resistanceFactor(t.winding);
+    this.flux = motor.flux * magnetFactor(p, t.carrier) * fitFactor(p, motor.polePitch);
     this.saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
     this.r6 = p.ripple6;
     this.r12 = p.ripple12;
@@ -98,4 +97,15 @@ export class Windings {
     for (let k = CURRENTS; k < CURRENTS + 2 * this.count; k++) squares += y[k]! ** 2;
     return 0.75 * this.inductance * squares;
   }
+}
+
+/** R(T_w) over its value at 20 °C. */
+export function resistanceFactor(winding: number): number {
+  return 1 + COPPER_ALPHA * (winding - 20);
+}
+
+/** Flux over its value with the magnets at 20 °C: they follow the carrier in part. */
+export function magnetFactor(p: Parameters, carrier: number): number {
+  const magnet = p.ambient + p.magnetFollow * (carrier - p.ambient);
+  return 1 + p.magnetTempCoefficient * (magnet - 20);
 }
