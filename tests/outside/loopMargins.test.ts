@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  type Complex,
-  magnitude,
-  over,
-  phase,
-  plus,
-  times,
-  unit,
-} from '../../workers/analysis/complex.ts';
+import { type Complex, magnitude, over, phase, plus, times, unit } from '../../workers/analysis/complex.ts';
 import { logSpaced } from '../../workers/analysis/grid.ts';
 import { type Curve, margins } from '../../workers/analysis/margins.ts';
 import { Matrix } from '../../workers/analysis/matrix.ts';
@@ -89,11 +81,7 @@ describe('margins of published loops', () => {
 
   it.each(LOOPS)('%s', (_name, curve, expected) => {
     const found = marginsOf(curve);
-    const compare = (
-      at: { value: number; omega: number } | null,
-      figure: Figure | undefined,
-      unitOf = 1,
-    ) => {
+    const compare = (at: { value: number; omega: number } | null, figure: Figure | undefined, unitOf = 1) => {
       if (figure === undefined) return;
       expect(Math.abs(at!.value / unitOf - figure[0])).toBeLessThan(figure[2]);
       expect(Math.abs(at!.omega - figure[1])).toBeLessThan(figure[3]);
