@@ -21,7 +21,7 @@ export interface MoveFigure {
   readonly absentIs: 'worst' | 'nothing';
 }
 
-const WHERE_IT_APPLIES = { absent: '—', absentIs: 'nothing' } as const;
+const NO_FIGURE = { absent: '—', absentIs: 'nothing' } as const;
 
 /** In the order a person reads them. Between the instants named, every sample counts; nothing is filtered. */
 export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
@@ -33,7 +33,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'From the start of a commanded motion to the start of the next, so that its dwell belongs to it. An oscillation is measured cycle by cycle.',
     better: 'neither',
     resolution: 'period',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   riseTime: {
     label: 'Rise time',
@@ -43,7 +43,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Of an unprofiled step: from the first time the encoder reading has gone 10 % of the step to the first time it has gone 90 %, interpolated between position-loop samples. None for a profiled move, and where 90 % is not reached.',
     better: 'less',
     resolution: 'period',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   settlingTime: {
     label: 'Settling time',
@@ -64,7 +64,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Farthest that the encoder reading goes beyond the target in the direction of the motion, after its commanded end. 0 where it stays short of it. None without a standstill.',
     better: 'less',
     resolution: 'count',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   peakError: {
     label: 'Following error, peak',
@@ -73,7 +73,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Largest magnitude of setpoint less encoder reading at a position-loop sample.',
     better: 'less',
     resolution: 'count',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   rmsError: {
     label: 'Following error, RMS',
@@ -83,7 +83,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Root of the mean square of setpoint less encoder reading over all position-loop samples, dwell included.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   velocityRipplePeak: {
     label: 'Velocity ripple, peak to peak',
@@ -93,7 +93,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'While the set speed is constant, the first tenth of that part left out as run-in: largest less smallest table speed, as a share of the set speed. None without such a part.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   velocityRippleRms: {
     label: 'Velocity ripple, RMS',
@@ -103,7 +103,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'While the set speed is constant, the first tenth of that part left out as run-in: root of the mean square of table speed less set speed, as a share of the set speed. None without such a part.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   peakForce: {
     label: 'Force, peak',
@@ -112,7 +112,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Largest magnitude of the force of all motors together, over all current-loop periods.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   rmsForce: {
     label: 'Force, RMS',
@@ -122,7 +122,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Root of the mean square of the force of all motors together over all current-loop periods, dwell included.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   peakCurrent: {
     label: 'Current amplitude, peak',
@@ -132,7 +132,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Largest current amplitude √(i_d² + i_q²) of all motors together, over all current-loop periods.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   rmsCurrent: {
     label: 'Current amplitude, RMS',
@@ -142,7 +142,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       'Root of the mean square of the current amplitude over all current-loop periods, dwell included. Divided by √2 it is the rms current of a phase.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   currentHeadroom: {
     label: 'Current headroom',
@@ -152,7 +152,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       '1 less the largest commanded current as a share of the current limit of that moment. 0 where the limit was reached.',
     better: 'more',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   voltageHeadroom: {
     label: 'Voltage headroom',
@@ -162,7 +162,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
       '1 less the largest voltage amplitude as a share of V_dc/√3, the most the bus gives. 0 where it was used up.',
     better: 'more',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
   copperLoss: {
     label: 'Copper loss, mean',
@@ -171,7 +171,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     definition: 'Heat made in the windings of all motors over the move, divided by its duration.',
     better: 'less',
     resolution: 'digits',
-    ...WHERE_IT_APPLIES,
+    ...NO_FIGURE,
   },
 };
 

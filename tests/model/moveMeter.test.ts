@@ -5,6 +5,7 @@ import { defaultParameters } from '../../shared/parameters/table.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { MoveMeter } from '../../workers/run/moveMeter.ts';
+import { Session } from '../../workers/run/session.ts';
 import { bareScene } from './sceneOf.ts';
 
 const p = { ...defaultParameters(), busVoltage: 300 };
@@ -18,7 +19,7 @@ function measured(
   sampleAt: (k: number) => Sampled,
   { window = 1e-6, rest = {} }: { window?: number; rest?: Sampled } = {},
 ): MoveFigures {
-  const meter = new MoveMeter();
+  const meter = new MoveMeter(rest.setpoint ?? 0);
   const record = new Float64Array(CHANNEL_COUNT);
   const take = (time: number, { moving = false, ...channels }: Sampled) => {
     const filled = { currentLimit: 20, ...channels };
@@ -114,7 +115,7 @@ describe('a step of the second order', () => {
   });
 
   it('is measured from where the axis stands when a run begins with it', () => {
-    const meter = new MoveMeter();
+    const meter = new MoveMeter(0.5);
     const record = new Float64Array(CHANNEL_COUNT);
     for (let k = 0; k <= 100; k++) {
       record[C.time] = k;
@@ -176,6 +177,31 @@ describe('a profiled move', () => {
     expect(move.velocityRipplePeak).toBe(0.25);
   });
 
+  it('has no rise time at the start of a run either, though the encoder reads half a count off', () => {
+    const { moves } = measureRun(bareScene({ start: -0.1 - 3e-7, encoderResolution: 1e-6 }), 0.6);
+    expect(moves[0]!.riseTime).toBeNull();
+    expect(moves[0]!.overshoot).not.toBeNull();
+  });
+
+  it('is none after the drive was switched on elsewhere: the setpoint is set anew and moves on from there', () => {
+    // Off in the first dwell and on in the second: the program went back without the table.
+    const session = new Session(bareScene({}));
+    const risen: (number | null)[] = [];
+    while (session.canStep && session.axis.time < 2.2) {
+      const { tick } = session.axis;
+      if (tick === 6400) session.change({ drive: 'off' });
+      if (tick === 14400) session.change({ drive: 'on' });
+      const { count } = session.meter;
+      session.step();
+      if (session.meter.count > count) risen.push(session.meter.last!.riseTime);
+      if (session.recorder.full) session.recorder.hand(null);
+    }
+    expect(session.recording().events).toHaveLength(2);
+    expect(session.axis.trip).toBeNull();
+    expect(risen.length).toBeGreaterThan(2);
+    expect(risen).toEqual(risen.map(() => null));
+  });
+
   it('that only touches its top speed has no ripple', () => {
     const { moves } = measureRun(bareScene({ stroke: 0.01, speed: 6, acceleration: 10, jerk: 500 }), 0.4);
     expect(moves[0]!.velocityRipplePeak).toBeNull();
@@ -222,7 +248,7 @@ describe('headroom', () => {
 
 describe('between two position-loop samples', () => {
   it('a spike of force, current or voltage is not lost', () => {
-    const meter = new MoveMeter();
+    const meter = new MoveMeter(0);
     const record = new Float64Array(CHANNEL_COUNT);
     record[C.currentLimit] = 20;
     meter.sample(record, true, 0, 1, 0);

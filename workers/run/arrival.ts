@@ -8,6 +8,7 @@ const RISE_TO = 0.9;
  */
 export class Arrival {
   private from = 0;
+  private opening = 0;
   private stepHeight = 0;
   private direction = 0;
   private passed = Number.NaN;
@@ -17,10 +18,11 @@ export class Arrival {
   private lastTime = 0;
   private lastShare = 0;
 
-  /** A motion begins `from` a standing setpoint; a `setpoint` that is elsewhere already, with no speed, has been stepped there. */
-  begin(time: number, from: number, setpoint: number, setSpeed: number): void {
+  /** A motion begins `from` a standing setpoint; a `setpoint` that is elsewhere at once has been stepped there, unless it moves on. */
+  begin(time: number, from: number, setpoint: number): void {
     this.from = from;
-    this.stepHeight = setSpeed === 0 ? setpoint - from : 0;
+    this.opening = setpoint;
+    this.stepHeight = setpoint - from;
     this.direction = 0;
     this.passed = Number.NaN;
     this.rise = Number.NaN;
@@ -31,6 +33,7 @@ export class Arrival {
   }
 
   take(time: number, moving: boolean, setpoint: number, reading: number): void {
+    if (moving && setpoint !== this.opening) this.movesOn();
     if (this.stepHeight !== 0) this.takeRise(time, (reading - this.from) / this.stepHeight);
     if (moving) return;
     this.stood = true;
@@ -44,6 +47,13 @@ export class Arrival {
 
   get overshoot(): number | null {
     return this.stood && this.direction !== 0 ? this.beyond : null;
+  }
+
+  /** No step: a profile that begins where the setpoint was set anew, as after switching the drive on. */
+  private movesOn(): void {
+    this.from = this.opening;
+    this.stepHeight = 0;
+    this.rise = Number.NaN;
   }
 
   private takeRise(time: number, share: number): void {

@@ -46,7 +46,7 @@ export function measureRun(
   onSample: (record: Float64Array) => void = () => {},
 ): RunSummary {
   const axis = new Axis(scene);
-  const meter = new MoveMeter();
+  const meter = new MoveMeter(scene.parameters.start);
   const moves: MoveFigures[] = [];
   const p = axis.parameters;
   const ticks = Math.round(seconds * p.currentRate);

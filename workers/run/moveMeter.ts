@@ -18,7 +18,7 @@ export class MoveMeter {
   private begun = false;
   private wasMoving = false;
   private cycle = 0;
-  private lastSetpoint = Number.NaN;
+  private lastSetpoint: number;
   private startTime = 0;
   private startCopper = 0;
   private motionEnd = 0;
@@ -31,6 +31,11 @@ export class MoveMeter {
   private readonly current = new Tally();
   private readonly currentUse = new Tally();
   private readonly voltageUse = new Tally();
+
+  /** The axis stands at `start` (m) when the run begins. */
+  constructor(start: number) {
+    this.lastSetpoint = start;
+  }
 
   /** One position-loop sample, before its `period`; `window` in m, `copper` the copper loss so far in J. */
   sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
@@ -68,9 +73,7 @@ export class MoveMeter {
     this.motionEnd = time;
     this.lastOutside = time;
     this.settled = true;
-    // The first motion of a run begins where the axis stands.
-    const from = Number.isNaN(this.lastSetpoint) ? record[C.encoderPosition]! : this.lastSetpoint;
-    this.arrival.begin(time, from, record[C.setpoint]!, record[C.setSpeed]!);
+    this.arrival.begin(time, this.lastSetpoint, record[C.setpoint]!);
     this.ripple.clear();
     this.error.clear();
     this.force.clear();

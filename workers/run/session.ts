@@ -101,7 +101,7 @@ export class Session {
   private start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {
     this.scene = scene;
     this.axis = new Axis(scene);
-    this.meter = new MoveMeter();
+    this.meter = new MoveMeter(scene.parameters.start);
     this.recorder.clear();
     this.waiting = [];
     this.events = [];
