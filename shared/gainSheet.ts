@@ -42,10 +42,10 @@ export interface GainSheet {
 
 const READ_BACK = 'Only the values under "parameters" are read back. All others are worked out from them.';
 
-/** `loop` is the analysis of this very tuning; `move` a move made with it. */
+/** `loops` are analyses of this very tuning, each at its operating point; `move` a move made with it. */
 export function gainSheet(
   scene: Scene,
-  { loop = null, move = null }: { loop?: LoopOfSheet | null; move?: MoveFigures | null } = {},
+  { loops = [], move = null }: { loops?: readonly LoopOfSheet[]; move?: MoveFigures | null } = {},
 ): GainSheet {
   const p = scene.parameters;
   const basis = basisOf(p);
@@ -57,7 +57,7 @@ export function gainSheet(
     title: scene.title,
     parameters: tuningOf(p),
     readBack: READ_BACK,
-    warnings: warningTexts(p, loop),
+    warnings: warningTexts(p, loops),
     cautions: cautionTexts(p),
     assumptions: assumptionTexts(scene, basis),
     sections: [
@@ -69,7 +69,7 @@ export function gainSheet(
       currentLoopSection(p, basis),
       rateSection(p, basis),
       limitSection(p, basis),
-      ...(loop ? [marginSection(loop)] : []),
+      ...loops.map(marginSection),
       ...(move ? [moveSection(move, p)] : []),
     ],
     scaled: scaledGains(p, basis),

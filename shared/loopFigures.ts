@@ -89,8 +89,7 @@ export const LOOP_FIGURES = {
     unit: 'Hz',
     definition: 'Lowest frequency where |T| falls below 1/√2.',
     better: 'more',
-    absent: 'never below',
-    absentIs: 'best',
+    ...none,
     of: ({ bandwidth }) => some(bandwidth),
   },
   staticStiffness: {

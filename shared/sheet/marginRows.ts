@@ -13,7 +13,7 @@ export interface LoopOfSheet {
 export function marginSection({ point, figures }: LoopOfSheet): SheetSection {
   return {
     id: 'margins',
-    title: 'Margins of the position loop',
+    title: `Margins of the position loop, guide ${point.friction}`,
     words: [
       pointText(point),
       figures.stable
@@ -46,8 +46,10 @@ function pointText(point: OperatingPoint): string {
     point.friction === 'presliding'
       ? 'guide presliding, its bristles as springs'
       : 'guide sliding, dry friction as a constant force';
+  const motion = point.speed === 0 ? 'standing' : `at ${ranged(point.speed, 'm/s')}`;
+  const load = point.loadForce === 0 ? 'no load force' : `load force ${ranged(point.loadForce, 'N')}`;
   return (
-    `Operating point: table at ${ranged(point.position, 'm')}, ${ranged(point.speed, 'm/s')}, load force ${ranged(point.loadForce, 'N')}, ` +
+    `Operating point: table at ${ranged(point.position, 'm')}, ${motion}, ${load}, ` +
     `winding at ${ranged(point.windingTemperature, '°C')}, ${friction}. Another position, load or temperature has other margins.`
   );
 }

@@ -54,13 +54,13 @@ export function cautionTexts(p: Parameters): string[] {
 }
 
 /** What speaks against these very gains. */
-export function warningTexts(p: Parameters, loop: LoopOfSheet | null): string[] {
+export function warningTexts(p: Parameters, loops: readonly LoopOfSheet[]): string[] {
   return [
-    ...(loop === null
+    ...(loops.length === 0
       ? [
           'No margins were worked out for this sheet. Look at the frequency response before entering the gains.',
         ]
-      : loop.figures.stable
+      : loops.every(({ figures }) => figures.stable)
         ? []
         : ['With these gains the simulated loop is UNSTABLE. Do not enter them into a drive.']),
     ...parameterWarnings(p),

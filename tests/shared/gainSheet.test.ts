@@ -24,7 +24,7 @@ const scene = (changes: ParameterChanges = {}): Scene => ({
 const everything = (given: Scene): GainSheet => {
   const point = startingPoint(given.parameters);
   const move = measureRun(given, 0.9).moves[0]!;
-  return gainSheet(given, { loop: { point, figures: analyse(given.parameters, point).figures }, move });
+  return gainSheet(given, { loops: [{ point, figures: analyse(given.parameters, point).figures }], move });
 };
 
 const FILTERS = { notch1: true, notch2: true, notch2Depth: 0.02, lowpass: true } as const;
@@ -291,7 +291,7 @@ describe('the sheet as a whole', () => {
     const unstable = scene({ Kp: 1e8, Kd: 1e5 });
     const point = startingPoint(unstable.parameters);
     const sheet = gainSheet(unstable, {
-      loop: { point, figures: analyse(unstable.parameters, point).figures },
+      loops: [{ point, figures: analyse(unstable.parameters, point).figures }],
     });
     expect(sheet.warnings[0]).toContain('UNSTABLE');
     expect(gainSheet(scene()).warnings[0]).toContain('No margins');

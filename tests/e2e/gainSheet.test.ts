@@ -1,0 +1,77 @@
+import axe from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { startingPoint } from '../../shared/analysis.ts';
+import { gainSheet } from '../../shared/gainSheet.ts';
+import { gainSheetHtml } from '../../src/sheet/gainSheetHtml.ts';
+import { analyse } from '../../workers/analysis/analyse.ts';
+import { measureRun } from '../../workers/run/measureRun.ts';
+import { launchBrowser } from '../tools/browser.mjs';
+
+let browser: Browser;
+let page: Page;
+
+/** The longest sheet there is: a screw drive with all filters on. */
+beforeAll(async () => {
+  const { scene } = SCENES.find(({ scene: { form } }) => form === 'screw')!;
+  const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
+  const given = { ...scene, parameters };
+  const point = startingPoint(parameters);
+  const analysis = analyse(parameters, point);
+  const sheet = gainSheet(given, {
+    loops: [{ point, figures: analysis.figures }],
+    move: measureRun(given, 1.2).moves[0]!,
+  });
+  browser = await launchBrowser();
+  page = await browser.newPage({ colorScheme: 'dark' });
+  await page.setContent(gainSheetHtml(sheet, analysis, '1 May 2030'));
+});
+
+afterAll(() => browser?.close());
+
+it('has no accessibility fault that axe can find', async () => {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
+  expect(violations.map(({ id }) => id)).toEqual([]);
+});
+
+it('is black on white, its text 14 px and more but for indices, and fits the width', async () => {
+  const seen = await page.evaluate(() => {
+    const sizes = [...document.querySelectorAll('body *')]
+      .filter((each) => each.tagName !== 'SUB' && each.matches(':not(style)'))
+      .filter((each) => [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim()))
+      .map((each) => Number.parseFloat(getComputedStyle(each).fontSize));
+    const { backgroundColor, color } = getComputedStyle(document.body);
+    return {
+      smallest: Math.min(...sizes),
+      backgroundColor,
+      color,
+      overflow: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    };
+  });
+  expect(seen).toEqual({
+    smallest: 14,
+    backgroundColor: 'rgb(255, 255, 255)',
+    color: 'rgb(0, 0, 0)',
+    overflow: 0,
+  });
+});
+
+it.each(['A4', 'Letter'])(
+  'prints on %s: every page numbered, nothing wider than the paper',
+  async (format) => {
+    const pdf = await page.pdf({ format });
+    const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
+    expect(pages).toBeGreaterThan(6);
+    expect(pages).toBeLessThan(15);
+    // Printed width of the paper less its margins, at 96 px an inch.
+    const width = ((format === 'A4' ? 210 : 215.9) - 28) * (96 / 25.4);
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: Math.floor(width), height: 900 });
+    const overflow = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(overflow).toBe(0);
+  },
+);
