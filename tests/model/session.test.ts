@@ -150,7 +150,7 @@ describe('trips', () => {
 
   it.each([
     ['following error', { Kp: 1e3, Kd: 10, Ki: 0, accelerationFeedforward: 0 }],
-    ['following error', { Kp: 5e8, Kd: 2e5 }],
+    ['oscillation', { Kp: 5e8, Kd: 2e5 }],
     ['over-travel', { stroke: 0.5, travelMax: 0.3 }],
     ['over-speed', { speedLimit: 0.3 }],
     ['over-temperature', { windingStart: 129.999, carrierStart: 150, foldbackTemperature: 40 }],
