@@ -99,7 +99,7 @@ export class SampledLoop {
 }
 
 /** Axis and controller in one: the axis' states, the integral of the error if there is one, two states per filter. */
-function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
+export function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
   const driven = axis.a.rows;
   const integral = p.Ki > 0 ? 1 : 0;
   const n = driven + integral + 2 * controller.filters.length;

@@ -1,0 +1,203 @@
+import { inUnit, ranged } from '../../shared/format.ts';
+import {
+  PARAMETERS,
+  type ParameterChanges,
+  type ParameterName,
+  type Parameters,
+} from '../../shared/parameters/table.ts';
+import type { TuningChoice, TuningPoint } from '../../shared/pretune.ts';
+import { limitText } from './goal.ts';
+import type { LoopDesign } from './loopDesign.ts';
+import type { LoopLimit } from './loopLimit.ts';
+import { CURRENT_PERIODS } from './magnitudeOptimum.ts';
+import { type MotionForce, speedLag } from './motion.ts';
+import type { Shape } from './shape.ts';
+import type { Structure } from './structure.ts';
+
+/** What a tuning came from. */
+export interface Story {
+  readonly p: Parameters;
+  readonly limit: LoopLimit;
+  readonly structures: readonly Structure[];
+  /** The one that was chosen, and its shape. */
+  readonly structure: number;
+  readonly shape: Shape;
+  /** The loop with the largest integral gain of each structure; null where there is none. */
+  readonly designs: readonly (LoopDesign | null)[];
+  readonly point: TuningPoint;
+  readonly motion: MotionForce;
+}
+
+/** Every value that was chosen, why, and by which rule, one sentence each. */
+export function explain(story: Story): TuningChoice[] {
+  const { changes } = story.point;
+  return [...currentLoop(story), ...positionLoop(story), ...forces(story), ...filters(story)].flatMap(
+    ([parameter, rule, sentence]) => {
+      const value = changes[parameter];
+      return typeof value === 'number' || typeof value === 'boolean'
+        ? [{ parameter, value, sentence, rule }]
+        : [];
+    },
+  );
+}
+
+type Line = readonly [parameter: ParameterName, rule: string, sentence: string];
+
+function currentLoop({ p, point: { changes } }: Story): Line[] {
+  return [
+    [
+      'currentBandwidth',
+      'magnitude optimum',
+      `${shown('currentBandwidth', changes)}: with the winding pole cancelled, the current loop is an integrator behind a delay of ${CURRENT_PERIODS} periods, ${ranged(CURRENT_PERIODS / p.currentRate, 's')}, and this is as fast as its response stays flat.`,
+    ],
+  ];
+}
+
+function positionLoop({ p, limit, shape, point: { changes, crossover } }: Story): Line[] {
+  const { Kp = 0, Kd = 1 } = changes;
+  // The corners add up to Kp/Kd; their ratio is that of the shape.
+  const lead = Kp / Kd / (1 + shape.integratorCorner / shape.leadCorner) / (2 * Math.PI);
+  const integrator = (lead * shape.integratorCorner) / shape.leadCorner;
+  const lag = speedLag({ ...p, ...changes });
+  return [
+    [
+      'Kd',
+      'loop shaping',
+      `${shown('Kd', changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}, as high as ${limitText(limit)} allows, standing and sliding, with mass and resonance off their datasheet values too.`,
+    ],
+    [
+      'Kp',
+      'loop shaping',
+      `${shown('Kp', changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and runs decided.`,
+    ],
+    [
+      'Ki',
+      'largest integral gain within the limit',
+      `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance soonest, and runs decided near it.`,
+    ],
+    [
+      'derivativeTime',
+      'loop shaping',
+      `${shown('derivativeTime', changes)}: the measured speed lags by ${ranged(lag, 's')} with half a sample, and every part of it costs phase at the crossover.`,
+    ],
+  ];
+}
+
+function forces({ p, point: { changes }, motion }: Story): Line[] {
+  const { Kd = 0 } = changes;
+  const lag = speedLag({ ...p, ...changes });
+  const source = motion.source === 'run' ? 'least squares over a run' : 'the datasheet';
+  return [
+    [
+      'accelerationFeedforward',
+      'force balance',
+      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg', 4)} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain gives already because the measured speed lags${trimText(motion)}.`,
+    ],
+    [
+      'speedFeedforward',
+      'force balance',
+      `${shown('speedFeedforward', changes)} cancel what drags in proportion to speed, by ${source}.`,
+    ],
+    [
+      'forceBias',
+      'force balance',
+      changes.forceBias === 0
+        ? '0 N: gravity does not pull along the axis, or the counterbalance takes all of it.'
+        : `${shown('forceBias', changes)} hold the weight, less what the counterbalance takes.`,
+    ],
+  ];
+}
+
+function trimText({ trim }: MotionForce): string {
+  if (trim === 0) return '';
+  return `; ${inUnit(Math.abs(trim), '%', 1)} of the mass ${trim < 0 ? 'left out' : 'added'}, with which the table came to rest soonest in the runs`;
+}
+
+function filters(story: Story): Line[] {
+  const { shape, structures, structure } = story;
+  const { changes } = story.point;
+  const lines: Line[] = [];
+  for (const [k, names] of NOTCHES.entries()) {
+    const notch = shape.notches[k];
+    if (notch === undefined) {
+      lines.push([
+        names.on,
+        'loop shaping',
+        without(story, ({ notches }) => notches.length > k, k === 0 ? 'a notch' : 'a second notch'),
+      ]);
+      continue;
+    }
+    const resonance = structures[structure]!.notches[k]!;
+    lines.push(
+      [
+        names.on,
+        'loop shaping',
+        `On: the resonance at ${ranged(resonance, 'Hz')}, ${k === 0 ? 'where motor and table swing against each other' : 'where the table stands on its guide'}, would else hold the crossover down.`,
+      ],
+      [
+        names.frequency,
+        'loop shaping',
+        `${shown(names.frequency, changes)}, ${inUnit(notch.frequency / resonance, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
+      ],
+      [
+        names.width,
+        'loop shaping',
+        `${shown(names.width, changes)}: wide enough for a resonance that is 15 % off, and no wider, since width costs phase below.`,
+      ],
+      [
+        names.depth,
+        'loop shaping',
+        `${shown(names.depth, changes)}: deep enough for the peak, and no deeper, since depth costs phase below.`,
+      ],
+    );
+  }
+  if (shape.lowpass === null) {
+    lines.push(['lowpass', 'loop shaping', without(story, ({ lowpass }) => lowpass, 'a low-pass')]);
+  } else {
+    lines.push(
+      [
+        'lowpass',
+        'loop shaping',
+        'On: it lowers the loop above its crossover more than it costs phase at it.',
+      ],
+      [
+        'lowpassFrequency',
+        'loop shaping',
+        `${shown('lowpassFrequency', changes)}: search for the largest integral gain within the limit.`,
+      ],
+      [
+        'lowpassDamping',
+        'loop shaping',
+        `${shown('lowpassDamping', changes)}: search, together with its frequency.`,
+      ],
+    );
+  }
+  return lines;
+}
+
+const NOTCHES = [
+  { on: 'notch1', frequency: 'notch1Frequency', width: 'notch1Width', depth: 'notch1Depth' },
+  { on: 'notch2', frequency: 'notch2Frequency', width: 'notch2Width', depth: 'notch2Depth' },
+] as const;
+
+/** Why a filter stays off: what the same limit gave with it, beside what it gave without any. */
+function without(
+  { structures, designs }: Story,
+  has: (structure: Structure) => boolean,
+  name: string,
+): string {
+  const gain = (k: number) => designs[k]?.gains.Ki ?? 0;
+  const withIt = structures.findIndex(has);
+  if (withIt < 0) return `Off: no resonance stands out that ${name} could take away.`;
+  if (gain(withIt) === 0) return `Off: no loop with ${name} keeps the limit.`;
+  const change = gain(withIt) / gain(0) - 1;
+  return change < 0
+    ? `Off: with ${name} the largest integral gain within the limit is ${inUnit(-change, '%', 2)} lower than without.`
+    : `Off: ${name} allows a larger integral gain, but in the runs the axis did better without.`;
+}
+
+function shown(name: ParameterName, changes: ParameterChanges): string {
+  const row = PARAMETERS[name];
+  const value = changes[name];
+  return row.kind === 'number' && typeof value === 'number' ? inUnit(value, row.unit, 4) : String(value);
+}

@@ -1,0 +1,134 @@
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import type { RobustnessRun, TuningPoint } from '../../shared/pretune.ts';
+import { rounded } from './legal.ts';
+import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
+import type { LoopLimit } from './loopLimit.ts';
+import { searchLoops } from './loopSearch.ts';
+import { currentBandwidth } from './magnitudeOptimum.ts';
+import { feedforward, type MotionForce, measuredMotion } from './motion.ts';
+import { byOutcome } from './ranking.ts';
+import { filterChanges, type Shape } from './shape.ts';
+import type { Structure } from './structure.ts';
+import type { Task } from './task.ts';
+import { textbookTunings } from './textbook.ts';
+import { tryOut } from './tryOut.ts';
+import { VARIATIONS } from './variations.ts';
+
+/** A piece of work that any worker can do: data in, data out, nothing remembered. */
+export type Job =
+  /** The loops of one structure that are fastest within each limit. */
+  | {
+      readonly kind: 'search';
+      readonly task: Task;
+      readonly structure: Structure;
+      readonly limits: readonly LoopLimit[];
+      readonly trials: number;
+    }
+  /** A loop of this shape as fast as the limit allows, tried out. */
+  | {
+      readonly kind: 'candidate';
+      readonly task: Task;
+      readonly label: string;
+      readonly shape: Shape;
+      readonly limit: LoopLimit;
+      readonly motion: MotionForce;
+    }
+  /** What the axis takes to move, measured with a tuning. */
+  | { readonly kind: 'motion'; readonly task: Task; readonly changes: ParameterChanges }
+  /** The best that textbook rules give within the limit, tried out. */
+  | { readonly kind: 'textbook'; readonly task: Task; readonly limit: LoopLimit }
+  /** The scene as it is. */
+  | { readonly kind: 'as it is'; readonly task: Task }
+  /** A tuning on one of the VARIATIONS. */
+  | {
+      readonly kind: 'variation';
+      readonly task: Task;
+      readonly changes: ParameterChanges;
+      readonly index: number;
+    };
+
+interface Results {
+  readonly search: readonly (LoopDesign | null)[];
+  readonly candidate: TuningPoint | null;
+  readonly motion: MotionForce;
+  readonly textbook: TuningPoint | null;
+  readonly 'as it is': TuningPoint;
+  readonly variation: RobustnessRun;
+}
+
+export type JobResult<J extends Job = Job> = Results[J['kind']];
+
+/** Points of the responses: for a search, and for the loop that comes of it. */
+export const SEARCH_POINTS = 160;
+const FINAL_POINTS = 600;
+
+export function doJob<J extends Job>(job: J): JobResult<J>;
+export function doJob(job: Job): JobResult {
+  const { task } = job;
+  switch (job.kind) {
+    case 'search':
+      return searchLoops(
+        new LoopDesigner(designed(task), SEARCH_POINTS),
+        job.structure,
+        job.limits,
+        job.trials,
+      );
+    case 'candidate':
+      return candidate(task, job.label, job.shape, job.limit, job.motion);
+    case 'motion':
+      return measuredMotion(task, job.changes);
+    case 'textbook':
+      return (
+        textbookTunings(task.scene.parameters, job.limit)
+          .map(({ name, changes }) => tryOut(task, changes, 'textbook', name))
+          .sort(byOutcome(task))[0] ?? null
+      );
+    case 'as it is':
+      return tryOut(task, {}, 'as it is', 'as it is');
+    case 'variation':
+      return variation(task, job.changes, job.index);
+  }
+}
+
+/** The machine with its current loop by the magnitude optimum. */
+export function designed({ scene: { parameters: p } }: Task): Parameters {
+  return { ...p, currentBandwidth: rounded('currentBandwidth', currentBandwidth(p.currentRate)) };
+}
+
+/** Everything of a design as parameters. */
+export function designChanges(
+  task: Task,
+  { shape, gains }: LoopDesign,
+  motion: MotionForce,
+): ParameterChanges {
+  const { currentBandwidth, ...p } = designed(task);
+  const loop = {
+    currentBandwidth,
+    ...gains,
+    ...filterChanges(shape),
+    derivativeTime: rounded('derivativeTime', shape.derivativeTime),
+  };
+  return { ...loop, ...feedforward({ ...p, ...loop }, motion, gains.Kd) };
+}
+
+function candidate(
+  task: Task,
+  label: string,
+  shape: Shape,
+  limit: LoopLimit,
+  motion: MotionForce,
+): TuningPoint | null {
+  // The speed estimate acts in the current loop too, so the axis is the one with this very filter.
+  const p = { ...designed(task), derivativeTime: rounded('derivativeTime', shape.derivativeTime) };
+  const design = new LoopDesigner(p, FINAL_POINTS).fastest(shape, limit);
+  return design && tryOut(task, designChanges(task, design, motion), 'pretuned', label);
+}
+
+function variation(task: Task, changes: ParameterChanges, index: number): RobustnessRun {
+  const { name, changes: vary } = VARIATIONS[index]!;
+  const { scene } = task;
+  const parameters = { ...scene.parameters, ...vary(scene.parameters) };
+  const point = tryOut({ ...task, scene: { ...scene, parameters } }, changes, 'pretuned', name);
+  const { peakSensitivity, settlingTime, rmsError, trip } = point;
+  return { variation: name, peakSensitivity, settlingTime, rmsError, trip };
+}

@@ -1,0 +1,83 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { rounded } from './legal.ts';
+import { type Gains, LoopFamily } from './loopFamily.ts';
+import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
+import { type PlantResponse, plantResponse } from './plantResponse.ts';
+import { filterChanges, type Shape, shapeGains } from './shape.ts';
+import { DESIGN_VARIATIONS } from './variations.ts';
+
+/** Crossovers that are tried: from this one, Hz, to this share of half the rate of the position loop. */
+const LOWEST_CROSSOVER = 2;
+const HIGHEST_SHARE = 0.2;
+/** Noise and rounding of the encoder may take this share of the continuous current. */
+const NOISE_SHARE = 0.02;
+/** Every design variation keeps this share of the distance to −1 that the limit asks of the machine as it is. */
+const DISTANCE_KEPT = 0.5;
+
+/** A shape at the highest crossover that its limit allows. */
+export interface LoopDesign {
+  readonly shape: Shape;
+  readonly gains: Gains;
+}
+
+/** Finds how fast loops of given shapes may be on one machine, as it is and as it may turn out to be. */
+export class LoopDesigner {
+  readonly plant: PlantResponse;
+  private readonly varied: readonly PlantResponse[];
+  private readonly p: Parameters;
+
+  /** @param points of each response; more of them find narrower peaks */
+  constructor(p: Parameters, points: number) {
+    this.p = p;
+    this.plant = plantResponse(p, points);
+    this.varied = DESIGN_VARIATIONS.map(({ changes }) => plantResponse({ ...p, ...changes(p) }, points));
+  }
+
+  /** Rate of the position loop, Hz. */
+  get rate(): number {
+    return this.p.currentRate / this.p.positionDivider;
+  }
+
+  /** @param worthwhile leaves out loops that are no use, before the last and slowest check */
+  fastest(
+    shape: Shape,
+    limit: LoopLimit,
+    worthwhile: (gains: Gains) => boolean = () => true,
+  ): LoopDesign | null {
+    const p = {
+      ...this.p,
+      ...filterChanges(shape),
+      derivativeTime: rounded('derivativeTime', shape.derivativeTime),
+    };
+    const nominal = new LoopFamily(p, this.plant);
+    const varied = this.varied.map((plant) => new LoopFamily(p, plant));
+    const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
+    const mostNoise = NOISE_SHARE * p.continuousCurrent;
+    const mostVaried = sensitivityOf(limit) / DISTANCE_KEPT;
+    const gainsAt = (crossover: number) => shapeGains(p, shape, crossover);
+    const crossover = highestCrossover(
+      2 * Math.PI * LOWEST_CROSSOVER,
+      HIGHEST_SHARE * Math.PI * this.rate,
+      (crossover) => {
+        const gains = gainsAt(crossover);
+        const tight = Math.max(
+          tightness(nominal, gains, limit),
+          nominal.noiseCurrent(gains, noise) / mostNoise,
+        );
+        if (tight > 1) return tight;
+        return varied.reduce(
+          (most, family) => Math.max(most, family.peakSensitivity(gains) / mostVaried),
+          tight,
+        );
+      },
+      (crossover) => {
+        const gains = gainsAt(crossover);
+        return (
+          worthwhile(gains) &&
+          [this.plant, ...this.varied].every((plant) => isStable({ ...p, ...gains }, plant))
+        );
+      },
+    );
+    return crossover === null ? null : { shape, gains: gainsAt(crossover) };
+  }
+}

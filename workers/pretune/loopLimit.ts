@@ -1,0 +1,70 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { hessenbergEigenvalues } from '../analysis/eigenvalues.ts';
+import { hessenbergForm } from '../analysis/hessenberg.ts';
+import { PositionController } from '../analysis/positionController.ts';
+import { closedLoop } from '../analysis/sampledLoop.ts';
+import type { Gains, LoopFamily } from './loopFamily.ts';
+import type { PlantResponse } from './plantResponse.ts';
+
+/** How close to instability a loop may come: |S|, or phase (rad) and gain (factor). */
+export type LoopLimit =
+  | { readonly kind: 'peak sensitivity'; readonly limit: number }
+  | { readonly kind: 'margins'; readonly phase: number; readonly gain: number };
+
+/** Above 1: the loop comes closer to instability than the limit allows. */
+export function tightness(family: LoopFamily, gains: Gains, limit: LoopLimit): number {
+  if (limit.kind === 'peak sensitivity') return family.peakSensitivity(gains) / limit.limit;
+  const { phase, gain } = family.margins(gains);
+  return Math.max(limit.phase / phase, Math.log(limit.gain) / Math.log(gain));
+}
+
+/**
+ * The peak sensitivity that a limit stands for. A phase margin φ allows no less than 1/(2 sin φ/2).
+ * Source: Åström, Murray, Feedback Systems, 2nd ed. 2021, ch. 10.
+ */
+export function sensitivityOf(limit: LoopLimit): number {
+  return limit.kind === 'peak sensitivity' ? limit.limit : 1 / (2 * Math.sin(limit.phase / 2));
+}
+
+/** Every closed-loop eigenvalue inside the unit circle, standing and sliding. */
+export function isStable(p: Parameters, plant: PlantResponse): boolean {
+  const controller = new PositionController(p);
+  return [plant.standing, plant.sliding].every(({ axis }) => {
+    const { re, im } = hessenbergEigenvalues(hessenbergForm(closedLoop(p, axis, controller)).h);
+    return re.every((value, k) => Math.hypot(value, im[k]!) < 1);
+  });
+}
+
+/** Step of the search over the crossover, and halvings of its logarithm once it is bracketed. */
+const STEP = 1.15;
+const HALVINGS = 14;
+
+/**
+ * The highest crossover between two, rad/s, at which the loop is within its limit and `accepted`; null when there is none. Going up, the loop
+ * may leave the limit and come back, also as an unstable one: each stretch within the limit is tried from its top, the highest first.
+ */
+export function highestCrossover(
+  from: number,
+  to: number,
+  tightnessAt: (crossover: number) => number,
+  accepted: (crossover: number) => boolean,
+): number | null {
+  const tops: number[] = [];
+  let within = false;
+  for (let crossover = from; crossover < to; crossover *= STEP) {
+    const before = within;
+    within = tightnessAt(crossover) <= 1;
+    if (before && !within) tops.push(crossover / STEP);
+  }
+  for (const top of tops.reverse()) {
+    let low = top;
+    let high = top * STEP;
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = Math.sqrt(low * high);
+      if (tightnessAt(middle) <= 1) low = middle;
+      else high = middle;
+    }
+    if (accepted(low)) return low;
+  }
+  return null;
+}

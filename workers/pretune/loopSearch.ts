@@ -1,0 +1,57 @@
+import { NormalNoise } from '../control/noise.ts';
+import type { LoopDesign, LoopDesigner } from './loopDesign.ts';
+import { type LoopLimit, sensitivityOf } from './loopLimit.ts';
+import { type Coordinate, coordinates, type Structure, shapeOf } from './structure.ts';
+
+/** Steps, as shares of a coordinate's range (logarithmic), at the beginning and at the end. */
+const FIRST_STEP = 0.3;
+const LAST_STEP = 0.02;
+/** A limit that begins where its neighbour ended needs less of a search. */
+const FOLLOWING_STEP = 0.1;
+const FOLLOWING_SHARE = 0.5;
+const SEED = 1;
+
+/**
+ * For each limit the loop with the largest integral gain, which is the one that works off disturbances soonest. Source of the criterion: Åström,
+ * Panagopoulos, Hägglund, Design of PI controllers based on non-convex optimization, Automatica 34(5), 1998 (from memory).
+ *
+ * The peaks that bind make ridges, along which steps in single coordinates lead nowhere: so it steps in all of them at random, with a
+ * seed, round the best so far and less and less far.
+ *
+ * @param trials for the first limit
+ * @returns null where no loop of this structure is within the limit
+ */
+export function searchLoops(
+  designer: LoopDesigner,
+  structure: Structure,
+  limits: readonly LoopLimit[],
+  trials: number,
+): (LoopDesign | null)[] {
+  const noise = new NormalNoise(SEED);
+  const axes = coordinates(structure, designer.rate);
+  let at = axes.map(({ start }) => start);
+  let following = false;
+  const found = new Map<LoopLimit, LoopDesign>();
+  for (const limit of [...limits].sort((a, b) => sensitivityOf(a) - sensitivityOf(b))) {
+    const firstStep = following ? FOLLOWING_STEP : FIRST_STEP;
+    const count = Math.ceil(following ? FOLLOWING_SHARE * trials : trials);
+    let best = designer.fastest(shapeOf(structure, at), limit);
+    for (let k = 0; k < count; k++) {
+      const step = firstStep * (LAST_STEP / firstStep) ** (k / count);
+      const values = at.map((value, i) => moved(value, axes[i]!, step * noise.next()));
+      const most = best?.gains.Ki ?? 0;
+      const design = designer.fastest(shapeOf(structure, values), limit, ({ Ki }) => Ki > most);
+      if (design === null) continue;
+      best = design;
+      at = values;
+    }
+    if (best === null) continue;
+    found.set(limit, best);
+    following = true;
+  }
+  return limits.map((limit) => found.get(limit) ?? null);
+}
+
+function moved(value: number, { min, max }: Coordinate, share: number): number {
+  return Math.min(Math.max(value * (max / min) ** share, min), max);
+}

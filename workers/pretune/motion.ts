@@ -1,0 +1,89 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { holdingForce } from '../../shared/gravity.ts';
+import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import { Matrix, solve } from '../analysis/matrix.ts';
+import { measureRun } from '../run/measureRun.ts';
+import { rounded } from './legal.ts';
+import type { Task } from './task.ts';
+
+/** What it takes to move an axis, as its controller commands force. */
+export interface MotionForce {
+  /** Force per acceleration, kg, and per speed, N·s/m. */
+  readonly mass: number;
+  readonly drag: number;
+  readonly source: 'datasheet' | 'run';
+  /** Share by which runs took the mass off its balance. */
+  readonly trim: number;
+}
+
+/** By the datasheet: everything that moves, rotation included, and everything viscous. */
+export function datasheetMotion(p: Parameters): MotionForce {
+  return {
+    mass: motorSideMass(p) + loadSideMass(p),
+    drag: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    source: 'datasheet',
+    trim: 0,
+  };
+}
+
+/** Slower samples than this share of the top speed are left out: friction is not constant there. */
+const FAST_ENOUGH = 0.1;
+/** Share of the force that the law may leave unexplained. */
+const MOST_UNEXPLAINED = 0.1;
+
+/**
+ * Least squares of the commanded force over the set motion of a simulated run: F = m a + d v + F_c sgn v + F_0. It finds what a datasheet
+ * cannot know: motors that brake each other, iron that saturates, magnets that are warm. Where that law is not what the run obeys, the
+ * datasheet stands.
+ */
+export function measuredMotion({ scene, seconds }: Task, changes: ParameterChanges): MotionForce {
+  const p = { ...scene.parameters, ...changes };
+  const forcePerAmp = motorConstants(p).forcePerAmp;
+  const samples: { readonly row: readonly number[]; readonly force: number }[] = [];
+  const { trip } = measureRun({ ...scene, parameters: p }, seconds, (record) => {
+    const speed = record[C.setSpeed]!;
+    const row = [record[C.setAcceleration]!, speed, Math.sign(speed), 1];
+    if (speed !== 0) samples.push({ row, force: forcePerAmp * record[C.currentCommand]! });
+  });
+  const topSpeed = samples.reduce((most, { row }) => Math.max(most, Math.abs(row[1]!)), 0);
+  const fast = samples.filter(({ row }) => Math.abs(row[1]!) >= FAST_ENOUGH * topSpeed);
+  const size = 4;
+  const normal = new Matrix(size, size);
+  const right = new Float64Array(size);
+  let total = 0;
+  const datasheet = datasheetMotion(p);
+  for (const { row, force } of fast) {
+    total += force ** 2;
+    for (let i = 0; i < size; i++) {
+      right[i]! += row[i]! * force;
+      for (let j = 0; j < size; j++) normal.add(i, j, row[i]! * row[j]!);
+    }
+  }
+  const found = solve(normal, right);
+  if (trip || found === null) return datasheet;
+  const unexplained = fast.reduce(
+    (sum, { row, force }) => sum + (force - row.reduce((law, value, k) => law + value * found[k]!, 0)) ** 2,
+    0,
+  );
+  if (unexplained > MOST_UNEXPLAINED ** 2 * total) return datasheet;
+  return { mass: found[0]!, drag: Math.max(found[1]!, 0), source: 'run', trim: 0 };
+}
+
+/** Delay of the measured speed, s: half a sample of its difference, and its filter. */
+export function speedLag(p: Pick<Parameters, 'derivativeTime' | 'currentRate' | 'positionDivider'>): number {
+  return p.derivativeTime + p.positionDivider / p.currentRate / 2;
+}
+
+/**
+ * The measured speed lags by T, so while the axis accelerates the damping gain pushes with Kd T a already. The feedforward gives the rest:
+ * F = m a = K_aff a + Kd T a.
+ */
+export function feedforward(p: Parameters, motion: MotionForce, Kd: number): ParameterChanges {
+  const mass = motion.mass * (1 + motion.trim) - Kd * speedLag(p);
+  return {
+    accelerationFeedforward: rounded('accelerationFeedforward', Math.max(mass, 0)),
+    speedFeedforward: rounded('speedFeedforward', motion.drag),
+    forceBias: rounded('forceBias', holdingForce(p)),
+  };
+}

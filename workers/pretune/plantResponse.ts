@@ -1,0 +1,90 @@
+import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { type Complex, unit } from '../analysis/complex.ts';
+import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
+import { logSpaced } from '../analysis/grid.ts';
+import { linearise } from '../analysis/linearise.ts';
+import { Transfer } from '../analysis/transfer.ts';
+
+/** Lowest frequency of a design, Hz. */
+const LOWEST = 0.5;
+/** A mode with less damping than this stands out of the response and gets points of its own. */
+const STANDS_OUT = 0.3;
+/** Where these points lie, in half widths of the peak. */
+const ROUND_A_PEAK = [-3, -1.5, -0.7, 0, 0.7, 1.5, 3] as const;
+
+/** A resonance of the axis under its current loop. */
+export interface Mode {
+  /** Hz */
+  readonly frequency: number;
+  readonly damping: number;
+}
+
+/** The axis at one operating point as its position loop meets it. */
+export interface PlantState {
+  readonly axis: DrivenAxis;
+  /** Encoder reading over current command, m/A, over the frequencies. */
+  readonly response: readonly Complex[];
+  /** Ascending. */
+  readonly modes: readonly Mode[];
+}
+
+export interface PlantResponse {
+  /** rad/s, ascending, up to half the rate of the position loop, and z = exp(jωTp). */
+  readonly omega: readonly number[];
+  readonly z: readonly Complex[];
+  readonly standing: PlantState;
+  readonly sliding: PlantState;
+}
+
+/**
+ * Where a loop has to be sound: standing, where the guide's bristles hold the table like a spring, and sliding, where they do not. A table
+ * that comes to rest passes from one to the other.
+ */
+export function designPoints(p: Parameters): { standing: OperatingPoint; sliding: OperatingPoint } {
+  const standing = startingPoint(p);
+  return { standing, sliding: { ...standing, friction: 'sliding' } };
+}
+
+/** @param points on the logarithmic scale; the modes get more */
+export function plantResponse(p: Parameters, points: number): PlantResponse {
+  const period = p.positionDivider / p.currentRate;
+  const at = (point: OperatingPoint) => {
+    const axis = drivenAxis(p, linearise(p, point));
+    const transfer = new Transfer(axis.a, axis.command, axis.reading);
+    return { axis, transfer, modes: modesOf(transfer, period) };
+  };
+  const { standing, sliding } = designPoints(p);
+  const [stands, slides] = [at(standing), at(sliding)];
+
+  const lowest = 2 * Math.PI * LOWEST;
+  const highest = Math.PI / period;
+  const peaks = [...stands.modes, ...slides.modes].flatMap(({ frequency, damping }) =>
+    ROUND_A_PEAK.map((k) => 2 * Math.PI * frequency * (1 + k * damping)),
+  );
+  const omega = [
+    ...logSpaced(lowest, highest, points),
+    ...peaks.filter((w) => w > lowest && w < highest),
+  ].sort((a, b) => a - b);
+  const z = omega.map((w) => unit(w * period));
+  const state = ({ axis, transfer, modes }: ReturnType<typeof at>): PlantState => ({
+    axis,
+    response: z.map((each) => transfer.at(each)[0]!),
+    modes,
+  });
+  return { omega, z, standing: state(stands), sliding: state(slides) };
+}
+
+/** Natural frequency and damping of the oscillating eigenvalues that stand out: s = ln z/Tp. */
+function modesOf(transfer: Transfer, period: number): Mode[] {
+  const { re, im } = transfer.eigenvalues();
+  const modes: Mode[] = [];
+  for (let k = 0; k < re.length; k++) {
+    if (!(im[k]! > 0)) continue;
+    const decay = -Math.log(Math.hypot(re[k]!, im[k]!)) / period;
+    const omega = Math.hypot(decay, Math.atan2(im[k]!, re[k]!) / period);
+    const damping = decay / omega;
+    if (damping < STANDS_OUT) modes.push({ frequency: omega / (2 * Math.PI), damping });
+  }
+  return modes.sort((a, b) => a.frequency - b.frequency);
+}

@@ -1,0 +1,58 @@
+import type { PretuneGoal, RobustnessRun, TuningPoint } from '../../shared/pretune.ts';
+import type { Task } from './task.ts';
+
+/** Negative when the first one comes before the second. */
+type Order<T> = (a: T, b: T) => number;
+
+type Outcome = Pick<TuningPoint, 'settlingTime' | 'rmsError' | 'trip'>;
+
+/** Settling times that differ by less than this many position-loop samples are equal. */
+const EQUAL_SAMPLES = 1.5;
+
+/** Better first: no trip, then the figure of the task, then the RMS following error. */
+export function byOutcome(task: Task): Order<Outcome> {
+  return (a, b) =>
+    Number(a.trip !== null) - Number(b.trip !== null) ||
+    compareSettling(task, settling(task, a), settling(task, b)) ||
+    a.rmsError - b.rmsError;
+}
+
+/** A tuning as it did on the machine of the datasheet and on every variation of it. */
+export interface Proven {
+  readonly point: TuningPoint;
+  readonly robustness: readonly RobustnessRun[];
+}
+
+/**
+ * Better first: fewest variations that fail, then the figure of the task on the machine of the datasheet, then in the worst case. Where all moves
+ * settle equally fast, a goal of settling asks for the soundest loop, the others for the most exact one.
+ */
+export function byProof(task: Task, goal: PretuneGoal): Order<Proven> {
+  const outcomes = ({ point, robustness }: Proven): readonly Outcome[] => [point, ...robustness];
+  const failures = (proven: Proven) =>
+    outcomes(proven).filter((run) => run.trip !== null || settling(task, run) === Number.POSITIVE_INFINITY)
+      .length;
+  const slowest = (proven: Proven) =>
+    Math.max(
+      ...outcomes(proven)
+        .map((run) => settling(task, run))
+        .filter(Number.isFinite),
+    );
+  const farthest = (proven: Proven) => Math.max(...outcomes(proven).map(({ rmsError }) => rmsError));
+  return (a, b) =>
+    failures(a) - failures(b) ||
+    compareSettling(task, settling(task, a.point), settling(task, b.point)) ||
+    compareSettling(task, slowest(a), slowest(b)) ||
+    (goal.kind === 'settling' ? a.point.peakSensitivity - b.point.peakSensitivity : 0) ||
+    farthest(a) - farthest(b);
+}
+
+/** What counts as time, s; Infinity when a move did not settle, 0 where settling does not count. */
+function settling({ figure }: Task, { settlingTime }: Outcome): number {
+  return figure === 'settling time' ? (settlingTime ?? Number.POSITIVE_INFINITY) : 0;
+}
+
+function compareSettling({ scene }: Task, a: number, b: number): number {
+  const { positionDivider, currentRate } = scene.parameters;
+  return a === b || Math.abs(a - b) < (EQUAL_SAMPLES * positionDivider) / currentRate ? 0 : a - b;
+}

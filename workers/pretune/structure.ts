@@ -1,0 +1,130 @@
+import { magnitude } from '../analysis/complex.ts';
+import type { PlantResponse, PlantState } from './plantResponse.ts';
+import type { Shape } from './shape.ts';
+
+/** One number that is searched over, on a logarithmic scale. */
+export interface Coordinate {
+  readonly start: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** What a loop consists of; its values are found by search. */
+export interface Structure {
+  readonly name: string;
+  /** Resonances that a notch starts from, Hz. */
+  readonly notches: readonly number[];
+  readonly lowpass: boolean;
+  /** Corners low and speed filter long: less noise instead of more integral gain. */
+  readonly quiet: boolean;
+}
+
+/** Below this a resonance is the base's or a magnet's and lies within the loop, Hz. */
+const LOWEST_NOTCH = 25;
+/** Two resonances closer than this are one, as a ratio. */
+const SAME = 1.05;
+
+/** The structures worth trying on a machine, the simplest first. */
+export function structuresFor(plant: PlantResponse): Structure[] {
+  const sliding = sharpest(plant, plant.sliding);
+  const standing = sharpest(plant, plant.standing);
+  const structures: Structure[] = [
+    { name: 'no filter', notches: [], lowpass: false, quiet: false },
+    { name: 'quiet', notches: [], lowpass: false, quiet: true },
+    { name: 'low-pass', notches: [], lowpass: true, quiet: false },
+  ];
+  const modes = [sliding, standing].filter((mode) => mode !== null);
+  if (modes.length > 0)
+    structures.push({ name: 'one notch', notches: modes.slice(0, 1), lowpass: false, quiet: false });
+  if (modes.length > 1 && Math.abs(Math.log(modes[0]! / modes[1]!)) > Math.log(SAME))
+    structures.push({ name: 'two notches', notches: modes, lowpass: false, quiet: false });
+  return structures;
+}
+
+/** The resonance that stands highest above the axis as a rigid mass, whose response falls with ω². */
+function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): number | null {
+  let found: number | null = null;
+  let highest = 0;
+  for (const { frequency } of modes) {
+    if (frequency < LOWEST_NOTCH) continue;
+    const at = omega.findIndex((w) => w >= 2 * Math.PI * frequency);
+    if (at < 0) continue;
+    const height = magnitude(response[at]!) * omega[at]! ** 2;
+    if (height > highest) {
+      highest = height;
+      found = frequency;
+    }
+  }
+  return found;
+}
+
+/** Lead as a share of the crossover, integrator as a share of the lead, speed filter in position-loop samples. */
+const PID: readonly Coordinate[] = [
+  { start: 0.4, min: 0.1, max: 0.8 },
+  { start: 0.4, min: 0.1, max: 1 },
+  { start: 0.5, min: 0.25, max: 20 },
+];
+const QUIET_PID: readonly Coordinate[] = [
+  { start: 0.2, min: 0.1, max: 0.25 },
+  { start: 0.35, min: 0.1, max: 0.4 },
+  { start: 6, min: 5, max: 20 },
+];
+const NOTCH_WIDTH: Coordinate = { start: 0.4, min: 0.05, max: 1.5 };
+const NOTCH_DEPTH: Coordinate = { start: 0.2, min: 0.01, max: 0.9 };
+const LOWPASS_DAMPING: Coordinate = { start: 0.7, min: 0.3, max: 1 };
+/** A notch may move by this factor from its resonance. */
+const NOTCH_REACH = 1.6;
+/** Frequencies of notch and low-pass as shares of the rate. */
+const HIGHEST_FILTER = 0.45;
+const LOWPASS: Coordinate = { start: 0.2, min: 0.02, max: HIGHEST_FILTER };
+
+/** @param rate of the position loop, Hz */
+export function coordinates(structure: Structure, rate: number): Coordinate[] {
+  const times = ({ start, min, max }: Coordinate, factor: number): Coordinate => ({
+    start: start * factor,
+    min: min * factor,
+    max: max * factor,
+  });
+  const highest = HIGHEST_FILTER * rate;
+  const [lead, integrator, speedFilter] = structure.quiet ? QUIET_PID : PID;
+  return [
+    lead!,
+    integrator!,
+    times(speedFilter!, 1 / rate),
+    ...structure.notches.flatMap((resonance) => {
+      const frequency = Math.min(resonance, highest);
+      return [
+        {
+          start: frequency,
+          min: frequency / NOTCH_REACH,
+          max: Math.min(frequency * NOTCH_REACH, highest),
+        },
+        NOTCH_WIDTH,
+        NOTCH_DEPTH,
+      ];
+    }),
+    ...(structure.lowpass ? [times(LOWPASS, rate), LOWPASS_DAMPING] : []),
+  ];
+}
+
+/** The shape that values of the coordinates stand for. */
+export function shapeOf(structure: Structure, values: readonly number[]): Shape {
+  const [lead, integratorToLead, derivativeTime, ...filters] = values as [
+    number,
+    number,
+    number,
+    ...number[],
+  ];
+  const lowpassAt = 3 * structure.notches.length;
+  return {
+    leadCorner: lead,
+    integratorCorner: integratorToLead * lead,
+    derivativeTime,
+    notches: structure.notches.map((_, k) => ({
+      frequency: filters[3 * k]!,
+      width: filters[3 * k + 1]!,
+      depth: filters[3 * k + 2]!,
+    })),
+    lowpass: structure.lowpass ? { frequency: filters[lowpassAt]!, damping: filters[lowpassAt + 1]! } : null,
+  };
+}

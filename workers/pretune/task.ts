@@ -1,0 +1,106 @@
+import { isInTravel } from '../../shared/crossChecks.ts';
+import { ranged } from '../../shared/format.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { Profile } from '../command/profile.ts';
+
+/** What tunings are tried on, and by what they are judged. */
+export interface Task {
+  readonly scene: Scene;
+  /** Simulated time of one try, s. */
+  readonly seconds: number;
+  readonly figure: 'settling time' | 'following error';
+  /** The following error counts from here, s. */
+  readonly from: number;
+  /** The same in words. */
+  readonly judged: string;
+}
+
+/** Moves of a list and stairs that are tried at most, and the longest time for a list, s. */
+const STAIRS = 8;
+const LONGEST_LIST = 3;
+/** Of a scan: what start of motion and first friction take, and how long its following error is watched, s. */
+const SCAN_RUN_IN = 0.3;
+const SCAN_WATCHED = 2;
+/** Least cycles and time of an oscillation that are watched. */
+const CYCLES = 3;
+const LEAST_WATCHED = 0.5;
+/** Stands in for a program that makes no moves, m and s. */
+const STAND_IN_STROKE = 0.05;
+const STAND_IN_DWELL = 0.2;
+
+/** @param window in which a move counts as settled, m; the scene's own if it is left out */
+export function taskOf(given: Scene, window = given.parameters.window): Task {
+  const scene = { ...given, parameters: { ...given.parameters, window } };
+  const p = scene.parameters;
+  if (p.drive !== 'on') return standIn(scene, 'The drive is off in this scene; it is tuned as if it were on');
+  const settling = (seconds: number, moves: string): Task => ({
+    scene,
+    seconds,
+    figure: 'settling time',
+    from: 0,
+    judged: `Judged by the settling time into ±${ranged(window, 'm')}, the worst of ${moves}.`,
+  });
+  switch (p.program) {
+    case 'shuttle':
+      return settling(2 * (moveTime(p.stroke, p) + p.dwell), 'one move there and one back');
+    case 'step':
+      return settling(2 * p.dwell, 'one step there and one back');
+    case 'staircase':
+      return settling(STAIRS * (moveTime(p.stairStep, p) + p.dwell), `the first ${STAIRS} stairs`);
+    case 'list':
+      if (scene.moves.length === 0) return standIn(scene, 'The move list of this scene is empty');
+      return settling(listTime(scene), 'the moves of the list');
+    case 'scan':
+      return {
+        scene,
+        seconds: Math.min(SCAN_RUN_IN + SCAN_WATCHED, moveTime(p.stroke, { ...p, speed: p.scanSpeed })),
+        figure: 'following error',
+        from: SCAN_RUN_IN,
+        judged: `A scan has no settling that counts: judged by the RMS following error at constant speed, over ${ranged(SCAN_WATCHED, 's', 2)} from ${ranged(SCAN_RUN_IN, 's', 2)} after the start.`,
+      };
+    case 'sine': {
+      const from = 1 / p.sineFrequency;
+      return {
+        scene,
+        seconds: from + Math.max(CYCLES / p.sineFrequency, LEAST_WATCHED),
+        figure: 'following error',
+        from,
+        judged: 'An oscillation does not settle: judged by the RMS following error after its first cycle.',
+      };
+    }
+    default:
+      return standIn(scene, `The program ${p.program} makes no moves`);
+  }
+}
+
+/** A short shuttle under the limits of the scene, to the side where there is room. */
+function standIn(scene: Scene, why: string): Task {
+  const p = scene.parameters;
+  const stroke = isInTravel(p, p.start + STAND_IN_STROKE) ? STAND_IN_STROKE : -STAND_IN_STROKE;
+  const dwell = Math.max(p.dwell, STAND_IN_DWELL);
+  const task = taskOf({
+    ...scene,
+    parameters: { ...p, drive: 'on', program: 'shuttle', stroke, dwell },
+  });
+  return { ...task, judged: `${why}, on a shuttle of ${ranged(STAND_IN_STROKE, 'm')}. ${task.judged}` };
+}
+
+function moveTime(distance: number, limits: Pick<Parameters, 'speed' | 'acceleration' | 'jerk'>): number {
+  const profile = new Profile();
+  profile.plan(distance, limits.speed, limits.acceleration, limits.jerk);
+  return profile.duration;
+}
+
+/** Of the whole list, or of as many of its moves as take no longer than the longest, at least one. */
+function listTime({ moves, parameters }: Scene): number {
+  let time = 0;
+  let position = parameters.start;
+  for (const line of moves) {
+    const next = time + moveTime(line.to - position, line) + line.dwell;
+    if (time > 0 && next > LONGEST_LIST) break;
+    time = next;
+    position = line.to;
+  }
+  return time;
+}

@@ -1,0 +1,124 @@
+import { parallelGainsOf } from '../../shared/cascade.ts';
+import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import { startGains } from '../../shared/startGains.ts';
+import { rounded } from './legal.ts';
+import { LoopFamily } from './loopFamily.ts';
+import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';
+import { currentBandwidth } from './magnitudeOptimum.ts';
+import { plantResponse } from './plantResponse.ts';
+import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS, roundedGains } from './shape.ts';
+import { symmetricalOptimum } from './symmetricalOptimum.ts';
+
+/** A tuning by rule: one number, the crossover, is left to choose. */
+interface Rule {
+  readonly name: string;
+  /** @param crossover rad/s */
+  readonly changes: (p: Parameters, filters: Filters, crossover: number) => ParameterChanges;
+}
+
+/** Position loop at a third of the speed loop's crossover, and the speed filter at eight times it: common practice, no source. */
+const POSITION_SHARE = 1 / 3;
+const FILTER_RATIO = 8;
+
+/** The careful textbook: everything counted that a textbook counts, and the better of its rules for each job. */
+export const TEXTBOOK_RULES: readonly Rule[] = [
+  { name: 'lead ratios', changes: (p, _filters, crossover) => startGains(p, crossover / (2 * Math.PI)) },
+  {
+    name: 'symmetrical optimum, speed filter at eight times the crossover',
+    changes: (p, filters, crossover) => cascade(p, filters, crossover, 1 / (FILTER_RATIO * crossover)),
+  },
+  {
+    name: 'symmetrical optimum, speed filter of one sample',
+    changes: (p, filters, crossover) => cascade(p, filters, crossover, p.positionDivider / p.currentRate),
+  },
+];
+
+/**
+ * The speed loop by the symmetrical optimum, with every small delay counted: current loop, hold, difference, speed filter, notches. Its width a
+ * follows from the crossover 1/(aT). Feedforward is that of the start gains: mass and viscous drag.
+ */
+function cascade(
+  p: Parameters,
+  filters: Filters,
+  crossover: number,
+  derivativeTime: number,
+): ParameterChanges {
+  const delay = loopDelay(p, filters) + derivativeTime;
+  const mass = motorSideMass(p) + loadSideMass(p);
+  const { gain, resetTime } = symmetricalOptimum(mass, delay, 1 / (crossover * delay));
+  return {
+    ...startGains(p, crossover / (2 * Math.PI)),
+    ...parallelGainsOf({ velocityGain: gain, resetTime, positionGain: POSITION_SHARE * crossover }),
+    derivativeTime,
+  };
+}
+
+/** Small delays of the speed loop without its filter, s: current loop, half a sample each for hold and difference, filters. */
+function loopDelay(p: Parameters, filters: Filters): number {
+  return 1 / (2 * Math.PI * p.currentBandwidth) + p.positionDivider / p.currentRate + filterDelay(filters);
+}
+
+/** A standard notch: common practice, no source. */
+const STANDARD_NOTCH = { width: 0.5, depth: 0.1 };
+
+/** Filters a textbook would use: none, those that the scene is set to, or one notch on the resonance that the datasheet gives. */
+function textbookFilters(p: Parameters): { readonly name: string; readonly filters: Filters }[] {
+  const own = filtersOf(p);
+  const choices = [{ name: '', filters: NO_FILTERS }];
+  if (own.notches.length > 0 || own.lowpass) choices.push({ name: ', filters as they are', filters: own });
+  const [m1, m2] = [motorSideMass(p), loadSideMass(p)];
+  const frequency = Math.sqrt(p.linkStiffness * (1 / m1 + 1 / m2)) / (2 * Math.PI);
+  if (frequency < p.currentRate / p.positionDivider / 2)
+    choices.push({
+      name: ', notch on the resonance',
+      filters: { notches: [{ frequency, ...STANDARD_NOTCH }], lowpass: null },
+    });
+  return choices;
+}
+
+/** Crossovers that are tried, Hz. */
+const CROSSOVERS = [1, 800] as const;
+const POINTS = 300;
+
+export interface TextbookTuning {
+  readonly name: string;
+  readonly changes: ParameterChanges;
+}
+
+/** Of each rule the tuning at the limit, with the filters that let it be fastest. */
+export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTuning[] {
+  const p = { ...given, currentBandwidth: rounded('currentBandwidth', currentBandwidth(given.currentRate)) };
+  const plant = plantResponse(p, POINTS);
+  return TEXTBOOK_RULES.flatMap((rule) => {
+    let best: (TextbookTuning & { readonly crossover: number }) | null = null;
+    for (const { name, filters } of textbookFilters(p)) {
+      const changesAt = (crossover: number): ParameterChanges => ({
+        currentBandwidth: p.currentBandwidth,
+        ...filterChanges(filters),
+        ...legal(rule.changes(p, filters, crossover)),
+      });
+      const crossover = highestCrossover(
+        2 * Math.PI * CROSSOVERS[0],
+        2 * Math.PI * CROSSOVERS[1],
+        (at) => {
+          const parameters = { ...p, ...changesAt(at) };
+          return tightness(new LoopFamily(parameters, plant), parameters, limit);
+        },
+        (at) => isStable({ ...p, ...changesAt(at) }, plant),
+      );
+      if (crossover !== null && crossover > (best?.crossover ?? 0))
+        best = { name: rule.name + name, changes: changesAt(crossover), crossover };
+    }
+    return best === null ? [] : [{ name: best.name, changes: best.changes }];
+  });
+}
+
+function legal(changes: ParameterChanges): ParameterChanges {
+  const { Kp = 0, Ki = 0, Kd = 0, derivativeTime = 0 } = changes;
+  return {
+    ...changes,
+    ...roundedGains({ Kp, Ki, Kd }),
+    derivativeTime: rounded('derivativeTime', derivativeTime),
+  };
+}

@@ -1,0 +1,59 @@
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import { type NumberName, within } from './legal.ts';
+
+/** A machine that is not as its datasheet says. */
+export interface Variation {
+  readonly name: string;
+  /** Of the machine; the controller is left alone. */
+  readonly changes: (p: Parameters) => ParameterChanges;
+}
+
+const FRICTION = [
+  'frictionCoefficient',
+  'stictionCoefficient',
+  'sealFriction',
+  'sealStiction',
+  'viscous',
+  'nutDrag',
+  'nutViscous',
+] as const;
+
+/** Magnets that lose so much per kelvin, the most the table allows, at the temperature of the carrier. */
+const HOT_MAGNETS = { magnetTempCoefficient: -0.005, magnetFollow: 1 };
+/** Temperature of the datasheet, °C. */
+const DATASHEET = 20;
+
+export const VARIATIONS: readonly Variation[] = [
+  { name: 'Mass +30 %', changes: (p) => scaled(p, ['tableMass', 'payload'], 1.3) },
+  { name: 'Mass −30 %', changes: (p) => scaled(p, ['tableMass', 'payload'], 0.7) },
+  { name: 'Resonance +15 %', changes: (p) => resonance(p, 1.15) },
+  { name: 'Resonance −15 %', changes: (p) => resonance(p, 0.85) },
+  { name: 'Force constant −15 %, hot', changes: (p) => forceConstant(p, 0.85) },
+  { name: 'Friction ×0.5', changes: (p) => scaled(p, FRICTION, 0.5) },
+  { name: 'Friction ×2', changes: (p) => scaled(p, FRICTION, 2) },
+];
+
+/** Those that a design already has to stand: the others leave the loop slower or as it is. */
+export const DESIGN_VARIATIONS: readonly Variation[] = VARIATIONS.slice(1, 4);
+
+/** Every spring of the drive and of the mounts, so that all natural frequencies move together. */
+function resonance(p: Parameters, factor: number): ParameterChanges {
+  return {
+    ...scaled(p, ['linkStiffness', 'screwRigidity'], factor * factor),
+    ...scaled(p, ['baseFrequency'], factor),
+  };
+}
+
+/** By the heat of the magnets: the controller goes on with the constant of the datasheet, as a real one does. */
+function forceConstant(p: Parameters, factor: number): ParameterChanges {
+  const magnets = p.ambient + p.magnetFollow * (p.carrierStart - p.ambient);
+  const flux = 1 + p.magnetTempCoefficient * (magnets - DATASHEET);
+  return {
+    ...HOT_MAGNETS,
+    carrierStart: within('carrierStart', DATASHEET + (factor * flux - 1) / HOT_MAGNETS.magnetTempCoefficient),
+  };
+}
+
+function scaled(p: Parameters, names: readonly NumberName[], factor: number): ParameterChanges {
+  return Object.fromEntries(names.map((name) => [name, p[name] === 0 ? 0 : within(name, factor * p[name])]));
+}
