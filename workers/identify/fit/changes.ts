@@ -1,0 +1,45 @@
+import type { FitResult } from '../../../shared/fit.ts';
+import { GRAVITY, slopeForce } from '../../../shared/gravity.ts';
+import { loadSideMass, motorConstants, motorSideMass } from '../../../shared/motor.ts';
+import type { ParameterChanges, Parameters } from '../../../shared/parameters/table.ts';
+import { ironFactor } from '../../model/field.ts';
+import { motorDrag } from './motorForce.ts';
+
+/**
+ * The estimates as rows of the parameter table. A trace shows sums only; what is not told apart goes to the row a user can least look up: mass to
+ * the payload, sliding friction to the seals, viscous friction to the guide, a constant load to the counterbalance.
+ */
+export function changesOf(estimates: FitResult['estimates'], p: Parameters): ParameterChanges {
+  const { mass, forceConstant, coulomb, viscous, bias, linkStiffness, backlash, delay } = estimates;
+  const changes: ParameterChanges = {};
+  if (mass) changes.payload = Math.max(0, mass.value - motorSideMass(p) - p.tableMass);
+  if (forceConstant && p.lead > 0) changes.torqueConstant = (forceConstant.value * p.lead) / (2 * Math.PI);
+  else if (forceConstant) changes.forceConstant = forceConstant.value;
+  const carried = { ...p, ...changes };
+  if (coulomb) {
+    const seals = Math.max(0, coulomb.value - motorDrag(p) - p.frictionCoefficient * normalLoad(carried));
+    changes.sealFriction = seals;
+    // Breakaway stays as far above sliding as it is.
+    changes.sealStiction = Math.max(0, p.sealStiction + seals - p.sealFriction);
+  }
+  if (viscous) {
+    changes.viscous = Math.max(0, viscous.value - p.nutViscous - p.motorCount * p.eddyDrag);
+  }
+  if (bias) changes.counterbalance = slopeForce(carried) - bias.value;
+  if (linkStiffness) changes.linkStiffness = linkStiffness.value;
+  if (backlash) changes.backlash = Math.max(0, backlash.value);
+  const lag = delay ? delay.value - heldDelay(p) : 0;
+  if (lag > 0) changes.currentBandwidth = 1 / (2 * Math.PI * lag);
+  return changes;
+}
+
+/** Weight on the guide and pull of the magnets, N, as in `plant.ts`. */
+function normalLoad(p: Parameters): number {
+  const pull = p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
+  return Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + pull);
+}
+
+/** A command that the position loop holds for several periods of the current loop is on average as late as half of the others, s. */
+function heldDelay(p: Parameters): number {
+  return (p.positionDivider - 1) / 2 / p.currentRate;
+}

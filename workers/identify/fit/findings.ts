@@ -1,0 +1,22 @@
+import type { Estimate, FittedName } from '../../../shared/fit.ts';
+
+/** What a fit brings to light, collected while it goes on. */
+export class Findings {
+  readonly estimates: { [N in FittedName]?: Estimate } = {};
+  readonly unfitted: { [N in FittedName]?: string } = {};
+  readonly notes: string[] = [];
+
+  /** A value (SI) with the half-widths of its scatter and of what was taken as known. */
+  take(name: FittedName, value: number, scatter: number, tolerance: number): void {
+    const half = Math.hypot(scatter, tolerance);
+    this.estimates[name] = { value, low: value - half, high: value + half, scatter, tolerance };
+  }
+
+  miss(names: readonly FittedName[], reason: string): void {
+    for (const name of names) this.unfitted[name] = reason;
+  }
+
+  note(text: string): void {
+    this.notes.push(text);
+  }
+}

@@ -1,0 +1,95 @@
+import { motorSideMass, translatingMotorMass } from '../../../shared/motor.ts';
+import type { Parameters } from '../../../shared/parameters/table.ts';
+import { type Jackknife, jackknife } from './jackknife.ts';
+import type { MotionFit } from './motionFit.ts';
+import { motorDrag } from './motorForce.ts';
+import { rippleColumns } from './nuisance.ts';
+import { rms } from './numbers.ts';
+
+/** A link that gives is pulled one way or the other where its force is above this share of its largest. */
+const CLEARLY_PULLED = 0.1;
+const FEWEST_WINDOWS = 48;
+
+export interface LinkFit {
+  readonly jackknife: Jackknife;
+  stiffness(x: Float64Array): number;
+  backlash(x: Float64Array): number;
+  /** Half-width of what dry drag on the motor side leaves open: it pulls like lost motion where the link is always pulled in the direction of motion, m. */
+  readonly backlashTolerance: number;
+}
+
+/** Where the coefficients stand. */
+const COMPLIANCE = 0;
+const LOST = 1;
+const DRY = 2;
+
+/*
+ * The link from both its ends, over the windows in which the table slides. Its force is that of the motor less what moves the motor side,
+ * whose mass is known, and its stretch follows it:
+ *
+ *   F_12 = F − m1 a1 − F_1 sgn v           x1 − x2 − F_12 (x2 + l0)/EA = F_12/k12 ± b/2 + s0 + ε x2 + …
+ *
+ * F_1 is the dry drag of the parameters and ε the mismatch of the two scales. What the drag is wrong by, viscous and ripple force of the motor
+ * side, damping of the link and skew of the records are fitted beside it.
+ * The sign of b/2 is that of F_12; windows in which it changes are left out while the parameters have lost motion.
+ */
+export function fitLink(
+  force: Float64Array,
+  motor: Float64Array,
+  table: Float64Array,
+  { sliding: { windows, direction }, baseAcceleration }: MotionFit,
+  p: Parameters,
+): LinkFit | string {
+  const acceleration = windows.average(motor, 2);
+  const average = windows.average(force);
+  const linkForce = average.map(
+    (f, k) =>
+      f -
+      motorSideMass(p) * acceleration[k]! -
+      translatingMotorMass(p) * baseAcceleration[k]! -
+      motorDrag(p) * direction[k]!,
+  );
+  const place = windows.average(table);
+  const perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
+  const difference = motor.map((x1, k) => x1 - table[k]!);
+  const stretch = windows
+    .average(difference)
+    .map((s, k) => s - linkForce[k]! * (place[k]! + p.screwSpan) * perRigidity);
+  const pull = p.backlash > 0 ? pulls(linkForce, direction) : direction;
+  const used = direction.map((d, k) => (d !== 0 && pull[k] !== 0 && !Number.isNaN(stretch[k]!) ? 1 : 0));
+  const count = used.reduce((sum, one) => sum + one, 0);
+  if (count < FEWEST_WINDOWS) return 'The table moves too little for its lag behind the motor to show.';
+
+  const columns = [
+    linkForce,
+    p.backlash > 0 ? Float64Array.from(pull) : new Float64Array(windows.count),
+    Float64Array.from(direction),
+    new Float64Array(windows.count).fill(1),
+    place,
+    windows.average(table, 1),
+    windows.average(difference, 1),
+    windows.average(force, 1),
+    ...rippleColumns(windows, motor, force, p),
+  ].map((column) => column.filter((_, k) => used[k] === 1));
+  const right = stretch.filter((_, k) => used[k] === 1);
+  if (rms(right) === 0)
+    return 'Motor and table position are the same record, so the link between them does not show.';
+  const fit = jackknife(columns, right, windows.overlap);
+  return {
+    jackknife: fit,
+    stiffness: (x) => 1 / x[COMPLIANCE]!,
+    backlash: (x) => 2 * x[LOST]!,
+    backlashTolerance: fit.dependent[DRY] ? 2 * motorDrag(p) * fit.x[COMPLIANCE]! : 0,
+  };
+}
+
+/** 1 or −1 where the link is clearly pulled one way all through a window and its neighbours, else 0. */
+function pulls(linkForce: Float64Array, direction: Int8Array): Int8Array {
+  const least =
+    CLEARLY_PULLED *
+    linkForce.reduce((most, f, k) => (direction[k] !== 0 ? Math.max(most, Math.abs(f)) : most), 0);
+  return direction.map((_, k) => {
+    const near = linkForce.subarray(Math.max(0, k - 2), k + 3);
+    return near.every((f) => f > least) ? 1 : near.every((f) => f < -least) ? -1 : 0;
+  });
+}

@@ -1,0 +1,235 @@
+import type { ResonanceFit } from '../../../shared/fit.ts';
+import { loadSideMass, motorSideMass } from '../../../shared/motor.ts';
+import type { Parameters } from '../../../shared/parameters/table.ts';
+import { findResonance } from './findResonance.ts';
+import { jackknife, scatter, TWENTY_FOUR_BLOCKS } from './jackknife.ts';
+import { levenbergMarquardt } from './levenbergMarquardt.ts';
+import { between, type Lines, linesOf, smoothed } from './lines.ts';
+import { motorDrag } from './motorForce.ts';
+import { rms } from './numbers.ts';
+import { SampledCurrent } from './sampledCurrent.ts';
+import { positionOverForce, type TwoMass } from './twoMass.ts';
+
+/** The part of the spectrum that is fitted, in multiples of the resonance. */
+const BAND = [0.25, 1.8] as const;
+const FEWEST_LINES = 100;
+/** Rounds in which the noise is estimated anew from what is left. */
+const ROUNDS = 5;
+/** By how much a step has to lower the sum of squares to be worth another. */
+const WORTH = 1e-6;
+/** Above this the trace is a move, m. */
+const STANDS = 2e-3;
+/** Share of the rms force that dry drag on the motor side may be: it is no damper. */
+const MOST_DRAG = 0.1;
+/** Damping ratio, and skew of the records (s), to start from. */
+const START_DAMPING = 0.03;
+const START_SKEW = 1e-6;
+
+export interface LinkResonance {
+  readonly stiffness: number;
+  readonly scatter: number;
+  /** Relative change of the stiffness per relative change of the motor-side mass, and of the force. */
+  readonly perMotorMass: number;
+  readonly perForce: number;
+  readonly curve: ResonanceFit;
+}
+
+/**
+ * The link from a sweep at standstill: the two masses of twoMass.ts fitted to all spectral lines about their resonance. The mass on the motor
+ * side is known, since it stands with the other in one figure only, m1 m2/(m1 + m2). Fitted are the table's, stiffness and damping of link and
+ * guide, and the skew of the records; each line counts by the noise round it, which is estimated from what the fit leaves.
+ * Source: Pintelon, Schoukens, System Identification: A Frequency Domain Approach, 2nd ed. 2012, ch. 9.
+ *
+ * @returns in words why it cannot be done, where it cannot
+ */
+export function fitResonance(
+  force: Float64Array,
+  position: Float64Array,
+  period: number,
+  p: Parameters,
+): LinkResonance | string {
+  if (span(position) > STANDS) {
+    return 'The link shows in a sweep at standstill, or in a move with the positions of both motor and table recorded.';
+  }
+  if (p.backlash > 0) {
+    return 'With lost motion a sweep shows no constant stiffness: record the positions of motor and table in a move.';
+  }
+  if (motorDrag(p) > MOST_DRAG * rms(force)) {
+    return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with more, or record the positions of motor and table in a move.';
+  }
+  const all = linesOf(force, position, period);
+  const found = findResonance(all, motorSideMass(p) + loadSideMass(p));
+  if (typeof found === 'string') return found;
+  const low = Math.max(found.low, BAND[0] * found.at);
+  const lines = between(all, low, Math.min(found.high, BAND[1] * found.at));
+  if (lines.frequency.length < FEWEST_LINES)
+    return 'The trace is too short to resolve the resonance of the link.';
+  if (isSampledWithCommand(period, p)) withoutImages(lines, new SampledCurrent(period, p));
+
+  const model = new Model(lines, startAt(found.at, p), p);
+  let fit = model.fit(START);
+  for (let round = 0; round < ROUNDS; round++) {
+    model.reweight(fit.residual);
+    fit = model.fit(fit.x);
+  }
+  // One step of Gauss and Newton without each block of lines: exact as far as the model is linear there.
+  const moves = jackknife(
+    fit.jacobian,
+    fit.residual.map((r) => -r),
+    lines.overlap,
+    TWENTY_FOUR_BLOCKS,
+  );
+  const at = (move: Float64Array) => model.unknowns(fit.x.map((value, k) => value + move[k]!));
+  const none = new Float64Array(START.length);
+  const screw = screwCompliance(position, p);
+  const stiffness = (move: Float64Array) => 1 / (1 / at(move).masses.stiffness - screw);
+  const { motorMass: m1, tableMass: m2, stiffness: whole } = at(none).masses;
+  if (whole * screw >= 1)
+    return 'The resonance lies where the screw shaft alone would put it: check its rigidity and span.';
+  const share = stiffness(none) / whole;
+  return {
+    stiffness: stiffness(none),
+    scatter: scatter(moves, stiffness),
+    // k = ω² m1 m2/(m1 + m2) at a known ω, with the sum of both proportional to the force; and the screw in series.
+    perMotorMass: (share * Math.abs(m2 - m1)) / m2,
+    perForce: (share * m1) / m2,
+    curve: model.curve(fit.x, found.at),
+  };
+}
+
+interface Unknowns {
+  readonly masses: TwoMass;
+  /** s */
+  readonly skew: number;
+}
+
+/**
+ * What a start is multiplied by, as the fit sees it: the logarithms for mass, stiffness and damping of the link, which are positive, and plain
+ * factors for guide, drag and skew, which may be 0.
+ */
+const START = [0, 0, 0, 0, 0, 0, 0];
+
+/** The lines, and the two masses in seven unknowns. */
+class Model {
+  private readonly weight: Float64Array;
+
+  constructor(
+    private readonly lines: Lines,
+    private readonly start: Unknowns,
+    private readonly p: Parameters,
+  ) {
+    this.weight = lines.effectRe.map((re, k) => 1 / Math.hypot(re, lines.effectIm[k]!));
+  }
+
+  unknowns(u: ArrayLike<number>): Unknowns {
+    const { masses: s, skew } = this.start;
+    return {
+      masses: {
+        motorMass: s.motorMass,
+        motorDamping: s.motorDamping * u[6]!,
+        tableMass: s.tableMass * Math.exp(u[0]!),
+        stiffness: s.stiffness * Math.exp(u[1]!),
+        damping: s.damping * Math.exp(u[2]!),
+        guideStiffness: s.guideStiffness * u[3]!,
+        guideDamping: s.guideDamping * u[4]!,
+      },
+      skew: skew * u[5]!,
+    };
+  }
+
+  fit(start: ArrayLike<number>) {
+    return levenbergMarquardt(
+      (u, out) => this.residuals(u, out),
+      start,
+      2 * this.lines.frequency.length,
+      WORTH,
+    );
+  }
+
+  /** Each line counts by the inverse of the noise that the residuals show round it. */
+  reweight(residual: Float64Array): void {
+    const power = this.weight.map((w, k) => (residual[2 * k]! ** 2 + residual[2 * k + 1]! ** 2) / (w * w));
+    smoothed(power).forEach((noise, k) => {
+      this.weight[k] = 1 / Math.sqrt(noise);
+    });
+  }
+
+  curve(u: Float64Array, resonance: number): ResonanceFit {
+    const { frequency, causeRe, causeIm, effectRe, effectIm } = this.lines;
+    const { masses } = this.unknowns(u);
+    return {
+      resonance,
+      frequency: frequency.slice() as Float64Array<ArrayBuffer>,
+      measured: Float64Array.from(
+        frequency,
+        (_, k) => Math.hypot(effectRe[k]!, effectIm[k]!) / Math.hypot(causeRe[k]!, causeIm[k]!),
+      ),
+      model: Float64Array.from(frequency, (f) => {
+        const { re, im } = positionOverForce(2 * Math.PI * f, masses, this.p.encoderSide);
+        return Math.hypot(re, im);
+      }),
+    };
+  }
+
+  private residuals(u: Float64Array, out: Float64Array): void {
+    const { frequency, causeRe, causeIm, effectRe, effectIm } = this.lines;
+    const { masses, skew } = this.unknowns(u);
+    for (let k = 0; k < frequency.length; k++) {
+      const omega = 2 * Math.PI * frequency[k]!;
+      const { re, im } = positionOverForce(omega, masses, this.p.encoderSide);
+      const [c, s] = [Math.cos(omega * skew), Math.sin(omega * skew)];
+      const [gr, gi] = [re * c - im * s, re * s + im * c];
+      const w = this.weight[k]!;
+      out[2 * k] = w * (effectRe[k]! - gr * causeRe[k]! + gi * causeIm[k]!);
+      out[2 * k + 1] = w * (effectIm[k]! - gr * causeIm[k]! - gi * causeRe[k]!);
+    }
+  }
+}
+
+function startAt(resonance: number, p: Parameters): Unknowns {
+  const [motorMass, tableMass] = [motorSideMass(p), loadSideMass(p)];
+  const omega = 2 * Math.PI * resonance;
+  const reduced = (motorMass * tableMass) / (motorMass + tableMass);
+  return {
+    masses: {
+      motorMass,
+      motorDamping: motorDrag(p) > 0 ? START_DAMPING * omega * motorMass : 0,
+      tableMass,
+      stiffness: omega * omega * reduced,
+      damping: 2 * START_DAMPING * omega * reduced,
+      guideStiffness: p.bristleStiffness,
+      guideDamping: p.bristleDamping + p.viscous,
+    },
+    skew: START_SKEW,
+  };
+}
+
+/** Of the shaft between its bearing and the nut, in series with nut and bearings, m/N. */
+function screwCompliance(position: Float64Array, p: Parameters): number {
+  const place = position.find((x) => !Number.isNaN(x))!;
+  return p.screwRigidity > 0 ? (place + p.screwSpan) / p.screwRigidity : 0;
+}
+
+/** The record has one sample for each command that the drive holds. */
+function isSampledWithCommand(period: number, p: Parameters): boolean {
+  return Math.abs((period * p.currentRate) / p.positionDivider - 1) < 1e-3;
+}
+
+/** Turns the spectrum of the force's samples into that of the force. */
+function withoutImages({ frequency, causeRe, causeIm }: Lines, sampled: SampledCurrent): void {
+  frequency.forEach((f, k) => {
+    const { re, im } = sampled.factor(f);
+    const [a, b] = [causeRe[k]!, causeIm[k]!];
+    causeRe[k] = a * re - b * im;
+    causeIm[k] = a * im + b * re;
+  });
+}
+
+function span(values: Float64Array): number {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return most - least;
+}

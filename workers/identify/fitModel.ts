@@ -1,0 +1,206 @@
+import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/fit.ts';
+import { inUnit, ranged } from '../../shared/format.ts';
+import { holdingForce } from '../../shared/gravity.ts';
+import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Trace } from '../../shared/trace.ts';
+import { changesOf } from './fit/changes.ts';
+import { fitDelay } from './fit/delayFit.ts';
+import { Findings } from './fit/findings.ts';
+import { goodnessOf } from './fit/goodness.ts';
+import { blockScatter, scatter, whiteScatter } from './fit/jackknife.ts';
+import { fitLink } from './fit/linkFit.ts';
+import { BIAS, COULOMB, fitMotion, MASS, type MotionFit, VISCOUS } from './fit/motionFit.ts';
+import { forceOf } from './fit/motorForce.ts';
+import { fitResonance } from './fit/resonanceFit.ts';
+import { BELIEVED, findScale, type Scale } from './fit/scale.ts';
+
+const MOTOR_MASS_TOLERANCE = 0.01;
+const IN_MOTION = ['mass', 'forceConstant', 'coulomb', 'viscous', 'bias'] as const;
+
+/**
+ * Fits the axis to a trace, and says how sure each number is. What is not fitted is taken from the parameters `p`: motor constants, the mass on
+ * the motor side, periods of ripple and cogging, rates. What the trace does not show is not guessed; the result says why.
+ */
+export function fitTrace(trace: Trace, p: Parameters, options: FitOptions = {}): FitResult {
+  const findings = new Findings();
+  noteTrace(trace, p, findings);
+  const motion = takeMotion(trace, p, options.known ?? { kind: 'force constant' }, findings);
+  const scale = motion?.scale ?? BELIEVED;
+  const resonance = takeLink(trace, motion?.fit ?? null, scale, p, options, findings);
+  takeDelay(trace, motion !== null, p, findings);
+  const goodness = motion && judge(motion.fit, findings);
+  const { estimates, unfitted, notes } = findings;
+  return {
+    estimates,
+    unfitted,
+    forces: motion?.fit.forces ?? null,
+    goodness,
+    resonance,
+    notes,
+    changes: changesOf(estimates, p),
+  };
+}
+
+function noteTrace(trace: Trace, p: Parameters, findings: Findings): void {
+  if (trace.current === null) findings.note('The current was not recorded: its command is taken for it.');
+  if (trace.resampled === 'interpolated') {
+    findings.note(
+      'The rows are unevenly spaced in time: they were interpolated, which rounds fast motion off.',
+    );
+  }
+  if (trace.resampled === 'time rounded') {
+    findings.note('The times are written with too few digits: the rows are taken as evenly spaced.');
+  }
+  if (trace.gaps.length > 0) {
+    const missing = trace.gaps.reduce((sum, { from, to }) => sum + to - from, 0);
+    findings.note(`${trace.gaps.length} gaps, ${ranged(missing, 's')} in all, are left out.`);
+  }
+  if (p.process !== 'none')
+    findings.note('The process force is not in the model: it counts as friction, or as unexplained.');
+}
+
+function takeMotion(
+  trace: Trace,
+  p: Parameters,
+  known: Known,
+  findings: Findings,
+): { readonly fit: MotionFit; readonly scale: Scale } | null {
+  const fit = motionOf(trace, p);
+  if (typeof fit === 'string') {
+    findings.miss(IN_MOTION, fit);
+    return null;
+  }
+  const { jackknife, hasMass, hasBothDirections, hasSeveralSpeeds } = fit;
+  const scale = hasMass ? scaleOf(fit, known, p, findings) : BELIEVED;
+  if (!hasMass) {
+    findings.miss(
+      ['mass', 'forceConstant'],
+      'The table hardly accelerates against the noise of its encoder.',
+    );
+  }
+  const take = (name: 'bias' | 'coulomb' | 'viscous', figure: (x: Float64Array) => number) => {
+    const value = scale.value * figure(jackknife.x);
+    findings.take(name, value, scale.value * scatter(jackknife, figure), scale.tolerance * Math.abs(value));
+  };
+  if (hasBothDirections) {
+    take('bias', (x) => x[BIAS]!);
+    take('coulomb', (x) => x[COULOMB]!);
+  } else {
+    const holding = holdingForce(p) / scale.value;
+    take('coulomb', (x) => fit.direction * (x[BIAS]! - holding));
+    findings.miss(
+      ['bias'],
+      'The table moves one way only: friction and a constant load are one force then. The load is taken from the parameters.',
+    );
+  }
+  if (hasSeveralSpeeds) take('viscous', (x) => x[VISCOUS]!);
+  else
+    findings.miss(
+      ['viscous'],
+      'The table moves at one speed only: viscous and sliding friction are one force then.',
+    );
+  return { fit, scale };
+}
+
+function motionOf(trace: Trace, p: Parameters): MotionFit | string {
+  const force = forceOf(trace.current ?? trace.currentCommand!, p);
+  const { position, period, start } = trace;
+  return fitMotion({ force, position, motorPosition: trace.motorPosition ?? position, period, start }, p);
+}
+
+function scaleOf(fit: MotionFit, known: Known, p: Parameters, findings: Findings): Scale {
+  if (known.kind !== 'added mass') return findScale(fit, known, null, p, findings);
+  const added = motionOf(known.trace, p);
+  if (typeof added !== 'string' && added.hasMass) return findScale(fit, known, added, p, findings);
+  findings.note('The run with the mass added shows no mass, so the force constant is taken as known.');
+  return findScale(fit, { kind: 'force constant' }, null, p, findings);
+}
+
+/** The link from both its ends in a move, else from a sweep at standstill. */
+function takeLink(
+  trace: Trace,
+  motion: MotionFit | null,
+  scale: Scale,
+  p: Parameters,
+  { motorMassTolerance = MOTOR_MASS_TOLERANCE }: FitOptions,
+  findings: Findings,
+): ResonanceFit | null {
+  const force = forceOf(trace.current ?? trace.currentCommand!, p).map((f) => scale.value * f);
+  const motor = p.encoderSide === 'motor' ? trace.position : trace.motorPosition;
+  const table = p.encoderSide === 'load' ? trace.position : trace.tablePosition;
+  const masses = motorSideMass(p) / loadSideMass(p);
+  if (motion && motor && table) {
+    const link = fitLink(force, motor, table, motion, p);
+    if (typeof link === 'string') {
+      findings.miss(['linkStiffness', 'backlash'], link);
+      return null;
+    }
+    const { jackknife, stiffness, backlash, backlashTolerance } = link;
+    const value = stiffness(jackknife.x);
+    // The force of the link is m2 a2: what is wrong in F or in m1 a1 counts by their share of it.
+    const tolerance = Math.hypot((1 + masses) * scale.tolerance, masses * motorMassTolerance);
+    findings.take('linkStiffness', value, scatter(jackknife, stiffness), tolerance * value);
+    if (p.backlash > 0)
+      findings.take('backlash', backlash(jackknife.x), scatter(jackknife, backlash), backlashTolerance);
+    else findings.miss(['backlash'], 'The parameters have no lost motion; give them some, and it is fitted.');
+    return null;
+  }
+  findings.miss(
+    ['backlash'],
+    'Lost motion shows in a move with the positions of both motor and table recorded.',
+  );
+  const resonance = fitResonance(force, trace.position, trace.period, p);
+  if (typeof resonance === 'string') {
+    findings.miss(['linkStiffness'], resonance);
+    return null;
+  }
+  const { stiffness, perForce, perMotorMass } = resonance;
+  const forceTolerance = Math.hypot(scale.tolerance, localTolerance(p));
+  const tolerance = Math.hypot(perForce * forceTolerance, perMotorMass * motorMassTolerance);
+  findings.take('linkStiffness', stiffness, resonance.scatter, tolerance * stiffness);
+  return resonance.curve;
+}
+
+/** A sweep sees the force constant at one place of its ripple, and the encoder at one place of its interpolation error: relative half-width. */
+function localTolerance(p: Parameters): number {
+  const slope = (2 * Math.PI * (p.interpolation1 + 2 * p.interpolation2)) / p.signalPeriod;
+  return p.ripple6 + p.ripple12 + slope;
+}
+
+function takeDelay(
+  { current, currentCommand, period }: Trace,
+  moves: boolean,
+  p: Parameters,
+  findings: Findings,
+): void {
+  if (!current || !currentCommand) {
+    findings.miss(['delay'], 'It takes both the current and its command.');
+    return;
+  }
+  const mass = findings.estimates.mass?.value ?? motorSideMass(p) + loadSideMass(p);
+  const fit = fitDelay(currentCommand, current, period, mass, moves, p);
+  if (typeof fit === 'string') findings.miss(['delay'], fit);
+  else findings.take('delay', fit.delay, fit.scatter, fit.tolerance);
+}
+
+function judge(motion: MotionFit, findings: Findings): Goodness {
+  const mass = (x: Float64Array) => x[MASS]!;
+  const white = whiteScatter(motion.jackknife, mass);
+  const goodness = goodnessOf(
+    motion.forces,
+    white > 0 ? Math.max(1, blockScatter(motion.jackknife, mass) / white) : 1,
+  );
+  const left = `${inUnit(goodness.rmsResidual / goodness.rmsForce, '%', 2)} of ${ranged(goodness.rmsForce, 'N')} rms`;
+  if (goodness.verdict === 'poor') {
+    findings.note(
+      `The model leaves ${left} unexplained: something acts that it does not have. Read the numbers with care.`,
+    );
+  }
+  if (goodness.verdict === 'not white') {
+    findings.note(
+      `What is left, ${left}, is not noise alone. The intervals allow for that: they come from leaving out parts of the trace.`,
+    );
+  }
+  return goodness;
+}
