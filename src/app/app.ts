@@ -202,4 +202,5 @@ export function startApp(): void {
   show(store.bench);
   if (opening.problems.length > 0) refuseLink(opening.problems);
   startFrameLoop(axis, { ingest, draw: (now) => view.draw(now) });
+  if (!matchMedia('(prefers-reduced-motion: reduce)').matches) actions.runOrPause();
 }

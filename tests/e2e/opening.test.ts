@@ -5,7 +5,13 @@ import { pageTests } from './page.ts';
 
 const { open } = pageTests();
 
-it('opens with the first scene, paused, and runs in simulated time', async () => {
+it('opens with the first scene and runs it', async () => {
+  const page = await open({ reducedMotion: 'no-preference' });
+  await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();
+  await expect.poll(() => page.locator('.clock .time').textContent()).not.toBe('0.00000 s');
+});
+
+it('stands still at first for whoever asked for less motion, and runs in simulated time', async () => {
   const page = await open();
   expect(await page.title()).toContain('Waybench');
   await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();

@@ -38,17 +38,21 @@ export function pageTests(): PageTests {
   });
 
   return {
-    async open({ stage = true, ...options } = {}) {
+    async open({ stage = true, reducedMotion = 'reduce', ...options } = {}) {
       // Not one for all: a second page in the same browser takes several times as long to set up its 3D picture.
       const browser = await launchBrowser();
       browsers.push(browser);
-      const page = await browser.newPage({ viewport: { width: 1280, height: 720 }, ...options });
+      const page = await browser.newPage({
+        viewport: { width: 1280, height: 720 },
+        reducedMotion,
+        ...options,
+      });
       // From the start: a chooser that opens before anyone listens is lost.
       page.on('filechooser', () => {});
       watch(page, new URL(served.url).origin, problems);
       if (!stage) await page.addInitScript(foldStageAway);
       await page.goto(served.url);
-      await expectState(page, 'Paused');
+      await expectState(page, reducedMotion === 'reduce' ? 'Paused' : 'Running');
       return page;
     },
   };
