@@ -27,7 +27,6 @@ export async function pagePace(minutes) {
     });
     await page.addInitScript(watchFrames);
     await page.goto(served.url);
-    await page.getByRole('button', { name: 'Run', exact: true }).click();
     await page.locator('.clock .state', { hasText: 'Running' }).waitFor();
     await page.waitForTimeout(2000);
     const whole = await page.evaluate(slide, SLIDES);
