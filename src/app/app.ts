@@ -10,6 +10,7 @@ import { createCaption } from './caption.ts';
 import { createCautions } from './cautions.ts';
 import { createDocuments } from './documents.ts';
 import { byId } from './dom.ts';
+import { createFiguresDialog } from './figuresDialog.ts';
 import { askForText, fileName, saveUrl, takeDrops } from './files.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { createHelp } from './help.ts';
@@ -43,7 +44,8 @@ export function startApp(): void {
   const help = createHelp();
   const cautions = createCautions();
   const moveList = createMoveListDialog((moves) => bench.useMoves(moves));
-  document.body.append(help, cautions, moveList.element);
+  const figures = createFiguresDialog();
+  document.body.append(help, cautions, moveList.element, figures.element);
 
   let status: AxisStatus | null = null;
   let run = 0;
@@ -55,6 +57,7 @@ export function startApp(): void {
   const view = new View(store.bench, {
     onHand: (position) => axis.order('hand', position),
     onFreeze: () => view.toggleFrozen(),
+    onFigures: figures.open,
     onReset: () => actions.reset(),
     onUndo: () => actions.undo(),
   });
@@ -87,6 +90,7 @@ export function startApp(): void {
     resetView: () => view.resetView(),
     freeze: () => view.toggleFrozen(),
     live: () => view.followLive(),
+    figures: figures.open,
     theme: () => theme.toggle(),
     presenter: () => layout.togglePresenting(),
     saveScene: () => documents.saveScene(presentScene(store.bench)),
@@ -152,6 +156,7 @@ export function startApp(): void {
     wish.answer(status.state);
     const tripped = view.ingest(frame);
     if (tripped) messages.say(tripped, true);
+    figures.show(status.lastMove);
     bar.showStatus(status, store.bench.parameters.drive);
     if (status.state !== was?.state) view.showState(status.state);
     if (status.warnings.length !== was?.warnings.length) warn();

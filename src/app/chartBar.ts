@@ -1,4 +1,4 @@
-import { ranged } from '../../shared/format.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/moveFigures.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
 import { button, element, setText } from './dom.ts';
 import { keyOf } from './keys.ts';
@@ -7,9 +7,21 @@ import { labelled } from './picker.ts';
 const WINDOWS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 30];
 const FIRST_WINDOW = 2;
 
+/** The most telling first: the bar shows as many as fit, and all stand in a list of their own. */
+const SHOWN: readonly MoveFigureName[] = [
+  'peakError',
+  'settlingTime',
+  'rmsError',
+  'currentHeadroom',
+  'rmsForce',
+  'peakCurrent',
+  'copperLoss',
+];
+
 export interface ChartBarOptions {
   onWindow(seconds: number): void;
   onFreeze(): void;
+  onFigures(): void;
 }
 
 export interface ChartBar {
@@ -19,9 +31,13 @@ export interface ChartBar {
 }
 
 /** Above the charts: the figures of the last move, and how much time is shown. */
-export function createChartBar({ onWindow, onFreeze }: ChartBarOptions): ChartBar {
+export function createChartBar({ onWindow, onFreeze, onFigures }: ChartBarOptions): ChartBar {
   const figures = element('p', { class: 'figures' });
   const freeze = button('Freeze', onFreeze, { keys: keyOf('freeze') });
+  const all = button('Figures', onFigures, {
+    title: 'All figures of the last move, and what they mean',
+    keys: keyOf('figures'),
+  });
   const select = element(
     'select',
     { onchange: () => onWindow(Number(select.value)) },
@@ -37,40 +53,33 @@ export function createChartBar({ onWindow, onFreeze }: ChartBarOptions): ChartBa
   let shown: MoveFigures | null | undefined;
 
   return {
-    element: element('div', { class: 'chart-bar' }, figures, labelled('Window', select), freeze),
+    element: element('div', { class: 'chart-bar' }, figures, all, labelled('Window', select), freeze),
     showFrozen(frozen) {
       freeze.setAttribute('aria-pressed', String(frozen));
       setText(freeze, frozen ? 'Frozen' : 'Freeze');
     },
     showMove(move) {
-      if (shown !== undefined && move?.index === shown?.index && move?.peakError === shown?.peakError) return;
+      if (shown !== undefined && sameMove(move, shown)) return;
       shown = move;
       figures.replaceChildren(...(move ? moveFigures(move) : ['No move finished yet.']));
     },
   };
 }
 
-function moveFigures(move: MoveFigures): HTMLElement[] {
-  const figure = (words: string, value: string, quantity = '') =>
-    element(
-      'span',
-      { class: 'figure', ...(quantity && { style: `--tint: var(--q-${quantity})` }) },
-      `${words} `,
-      element('b', {}, value),
-    );
-  const { settlingTime } = move;
-  return [
-    figure(`Move ${move.index + 1}:`, ranged(move.duration, 's')),
-    figure('peak error', ranged(move.peakError, 'µm'), 'error'),
-    figure('rms error', ranged(move.rmsError, 'µm'), 'error'),
-    figure('settled', settledWords(settlingTime), 'error'),
-    figure('rms force', ranged(move.rmsForce, 'N'), 'force'),
-    figure('peak current', ranged(move.peakCurrent, 'A'), 'current'),
-    figure('copper loss', ranged(move.copperLoss, 'W'), 'heat'),
-  ];
+/** Moves of two runs may have the same number, hardly the same error. */
+export function sameMove(a: MoveFigures | null, b: MoveFigures | null): boolean {
+  return a?.index === b?.index && a?.peakError === b?.peakError;
 }
 
-function settledWords(seconds: number | null): string {
-  if (seconds === null) return 'not yet';
-  return seconds === 0 ? 'at once' : `in ${ranged(seconds, 'ms')}`;
+function moveFigures(move: MoveFigures): HTMLElement[] {
+  const figures = SHOWN.map((name) => {
+    const { label, definition, quantity } = MOVE_FIGURES[name];
+    return element(
+      'span',
+      { class: 'figure', title: definition, style: `--tint: var(--q-${quantity})` },
+      `${label} `,
+      element('b', {}, moveFigureText(name, move[name])),
+    );
+  });
+  return [element('span', {}, `Move ${move.index + 1}:`), ...figures];
 }

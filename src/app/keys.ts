@@ -18,6 +18,7 @@ export type ActionName =
   | 'resetView'
   | 'freeze'
   | 'live'
+  | 'figures'
   | 'theme'
   | 'presenter'
   | 'saveScene'
@@ -54,6 +55,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'V', words: 'View of the stage back to its start', action: 'resetView' },
   { keys: 'F', words: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', words: 'Charts follow the present again', action: 'live' },
+  { keys: 'I', words: 'All figures of the last move, with their definitions', action: 'figures' },
   { keys: 'T', words: 'Light or dark', action: 'theme' },
   { keys: 'P', words: 'Presenter size, for a projector', action: 'presenter' },
   { keys: 'Ctrl+S', words: 'Save the scene to a file', action: 'saveScene' },

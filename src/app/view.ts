@@ -16,6 +16,7 @@ import { sameSituation } from './workerSync.ts';
 export interface ViewOptions {
   onHand(position: number | null): void;
   onFreeze(): void;
+  onFigures(): void;
   onReset(): void;
   onUndo(): void;
 }
@@ -44,6 +45,7 @@ export class View {
     this.#bar = createChartBar({
       onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
       onFreeze: options.onFreeze,
+      onFigures: options.onFigures,
     });
     byId('chart-area').prepend(this.#bar.element);
     this.#trip = createTripBanner(options.onReset, options.onUndo);

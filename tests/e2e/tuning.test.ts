@@ -22,20 +22,20 @@ it('shows the figures that the model computes', async () => {
   const page = await open({ stage: false });
   const move = firstMove();
   await makeMove(page);
-  expect(await figureText(page, 'peak error')).toBe(ranged(move.peakError, 'µm'));
-  expect(await figureText(page, 'rms error')).toBe(ranged(move.rmsError, 'µm'));
-  expect(await figureText(page, 'rms force')).toBe(ranged(move.rmsForce, 'N'));
-  expect(await figureText(page, 'peak current')).toBe(ranged(move.peakCurrent, 'A'));
+  expect(await figureText(page, 'Following error, peak')).toBe(ranged(move.peakError, 'µm'));
+  expect(await figureText(page, 'Following error, RMS')).toBe(ranged(move.rmsError, 'µm'));
+  expect(await figureText(page, 'Force, RMS')).toBe(ranged(move.rmsForce, 'N'));
+  expect(await figureText(page, 'Current amplitude, peak')).toBe(ranged(move.peakCurrent, 'A'));
 });
 
 it('follows the damping slider by as much as the model does', async () => {
   const page = await open({ stage: false });
   await makeMove(page);
-  const before = await figure(page, 'rms error');
+  const before = await figure(page, 'Following error, RMS');
   const Kd = await drag(page, 'Kd', -0.06);
   await reset(page);
   await makeMove(page);
-  const after = await figure(page, 'rms error');
+  const after = await figure(page, 'Following error, RMS');
   // The field shows the gain to four digits.
   expect(after / firstMove({ Kd }).rmsError).toBeCloseTo(1, 2);
   expect(Math.abs(after / before - 1)).toBeGreaterThan(0.1);
@@ -59,13 +59,13 @@ it('takes a slider while the axis runs: without integral and feedforward the gai
   await type(page, 'accelerationFeedforward', 'off');
   await press(page, 'Run');
   await awaitFullMove(page);
-  const stiff = await figure(page, 'peak error');
+  const stiff = await figure(page, 'Following error, peak');
   expect((parameters.Kp * stiff) / forceOfGain()).toBeCloseTo(1, 1);
 
   const Kp = await drag(page, 'Kp', -0.05);
   expect(Kp).toBeLessThan(0.6 * parameters.Kp);
   await awaitFullMove(page);
-  const soft = await figure(page, 'peak error');
+  const soft = await figure(page, 'Following error, peak');
   expect((Kp * soft) / forceOfGain()).toBeCloseTo(1, 1);
   expect(soft).toBeGreaterThan(1.6 * stiff);
 });
