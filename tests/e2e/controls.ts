@@ -12,7 +12,10 @@ export const press = (page: Page, button: string) =>
     .getByRole('button', { name: button, exact: true })
     .click();
 
-export async function expectState(page: Page, state: 'Paused' | 'Running' | 'Tripped'): Promise<void> {
+export async function expectState(
+  page: Page,
+  state: 'Paused' | 'Running' | 'Tripped' | RegExp,
+): Promise<void> {
   await page.locator('.clock .state', { hasText: state }).waitFor({ timeout: 20_000 });
 }
 
@@ -50,10 +53,16 @@ export async function moveNumber(page: Page): Promise<number> {
   return Number(/Move (\d+):/.exec((await page.locator('.figures').textContent()) ?? '')?.[1] ?? 0);
 }
 
-/** Back to the start of the scene; returns once the figures of the old run are gone. */
+/** Simulated time on the clock, s. */
+export async function clock(page: Page): Promise<number> {
+  return Number.parseFloat((await page.locator('.clock .time').textContent()) ?? '');
+}
+
+/** Back to the start of the scene, from a pause or a trip; returns once the page shows it. */
 export async function reset(page: Page): Promise<void> {
+  await expectState(page, /Paused|Tripped/);
   await press(page, 'Reset');
-  await expect.poll(() => moveNumber(page), { timeout: 20_000 }).toBe(0);
+  await expect.poll(() => clock(page), { timeout: 20_000 }).toBe(0);
   await expectState(page, 'Paused');
 }
 

@@ -11,7 +11,7 @@ it('puts each drive of the shelf on the bench with gains that make its moves', a
     await choose(page, 'Drive', title);
     await reset(page);
     await makeMove(page);
-    expect(await figure(page, 'peak error'), title).toBeGreaterThan(0);
+    expect(await figure(page, 'Following error, peak'), title).toBeGreaterThan(0);
     expect(await page.getByRole('region', { name: 'Trip' }).isVisible(), title).toBe(false);
   }
 });
@@ -19,7 +19,7 @@ it('puts each drive of the shelf on the bench with gains that make its moves', a
 it('trips at an absurd gain, says why, and recovers', async () => {
   const page = await open({ stage: false });
   await makeMove(page);
-  const before = await figure(page, 'peak error');
+  const before = await figure(page, 'Following error, peak');
   await type(page, 'Kp', '1e9');
   await press(page, 'Run');
   await expectState(page, 'Tripped');
@@ -32,7 +32,7 @@ it('trips at an absurd gain, says why, and recovers', async () => {
   await reset(page);
   expect(await banner.isVisible()).toBe(false);
   await makeMove(page);
-  expect(await figure(page, 'peak error')).toBe(before);
+  expect(await figure(page, 'Following error, peak')).toBe(before);
 });
 
 it('lets a hand pull the table by the keys, without the drive and against it', async () => {
@@ -56,7 +56,10 @@ it('lets a hand pull the table by the keys, without the drive and against it', a
   // The integral part brings the table back to where it was, so the spring keeps the 20 N it was stretched for.
   // The reset puts the table at its start: on its way back there, the spring would be stretched further.
   await page.keyboard.press('d');
-  await press(page, 'Reset');
+  await press(page, 'Pause');
+  await reset(page);
+  await press(page, 'Run');
+  await expectState(page, 'Running');
   await page.getByRole('application').focus();
   await page.keyboard.down('ArrowRight');
   await expect.poll(pull, { timeout: 20_000 }).toBeCloseTo(20, 0);
