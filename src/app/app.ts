@@ -60,6 +60,8 @@ export function startApp(): void {
     onFigures: figures.open,
     onReset: () => actions.reset(),
     onUndo: () => actions.undo(),
+    onShape: (changes, words, gesture) => bench.shape(changes, words, gesture),
+    onNote: (words) => messages.note(words),
   });
   const layout = new Layout(() => view.resize());
   const theme = new ThemeSwitch((is) => view.setTheme(is));
@@ -86,6 +88,10 @@ export function startApp(): void {
     tuning: () => layout.toggle('panel'),
     gauges: () => layout.toggle('gauges'),
     charts: () => layout.toggle('charts'),
+    area() {
+      layout.show('charts', true);
+      view.nextArea();
+    },
     cutaway: () => view.nextCutaway(),
     resetView: () => view.resetView(),
     freeze: () => view.toggleFrozen(),

@@ -1,6 +1,6 @@
 import { KITS, SCENES } from '../../scenes/index.ts';
 import { checkParameters } from '../../shared/check.ts';
-import { type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
+import { type ParameterChanges, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
 import type { MoveLine, Scene } from '../../shared/scene.ts';
 import { startGains } from '../../shared/startGains.ts';
 import { inPanelWords, parameterLabel, valueWords } from '../panel/label.ts';
@@ -33,6 +33,14 @@ export class BenchActions {
     const { changes, problems } = checkParameters(startGains(parameters, crossover), parameters);
     if (problems.length > 0) return inPanelWords(problems[0]!.message);
     this.#store.change(changes, `start gains for ${crossover} Hz`);
+    return null;
+  }
+
+  /** Sets several parameters as one step, or as part of a gesture, if they are legal; returns what is wrong, or null. */
+  shape(input: ParameterChanges, words: string, gesture: string): string | null {
+    const { changes, problems } = checkParameters(input, this.#store.bench.parameters);
+    if (problems.length > 0) return inPanelWords(problems[0]!.message);
+    this.#store.change(changes, words, gesture);
     return null;
   }
 

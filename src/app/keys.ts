@@ -14,6 +14,7 @@ export type ActionName =
   | 'tuning'
   | 'gauges'
   | 'charts'
+  | 'area'
   | 'cutaway'
   | 'resetView'
   | 'freeze'
@@ -24,6 +25,7 @@ export type ActionName =
   | 'saveScene'
   | 'openFile'
   | 'copyLink'
+  | 'gainSheet'
   | 'help';
 
 export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
@@ -51,6 +53,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'K', words: 'Tuning panel (the knobs), shown or folded away', action: 'tuning' },
   { keys: 'G', words: 'Gauges, shown or folded away', action: 'gauges' },
   { keys: 'H', words: 'Charts, shown or folded away', action: 'charts' },
+  { keys: 'B', words: 'Below the stage: motion over time, or the loop over frequency', action: 'area' },
   { keys: 'C', words: 'Cut-away: closed, phase currents, temperatures', action: 'cutaway' },
   { keys: 'V', words: 'View of the stage back to its start', action: 'resetView' },
   { keys: 'F', words: 'Freeze the charts', action: 'freeze' },
@@ -59,7 +62,8 @@ export const KEYS: readonly Key[] = [
   { keys: 'T', words: 'Light or dark', action: 'theme' },
   { keys: 'P', words: 'Presenter size, for a projector', action: 'presenter' },
   { keys: 'Ctrl+S', words: 'Save the scene to a file', action: 'saveScene' },
-  { keys: 'Ctrl+O', words: 'Open a scene or a session from a file', action: 'openFile' },
+  { keys: 'Ctrl+O', words: 'Open a scene, a session or a gain sheet from a file', action: 'openFile' },
+  { keys: 'E', words: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
   { keys: '1 to 9', words: 'Scenes 1 to 9', action: 'scene' },
   { keys: '?', words: 'This list', action: 'help' },
 ];

@@ -1,7 +1,9 @@
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol.ts';
 import { createCharts } from '../charts/charts.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
+import type { LoopView } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
 import type { Bench } from './bench.ts';
 import { presentScene } from './bench.ts';
@@ -19,8 +21,12 @@ export interface ViewOptions {
   onFigures(): void;
   onReset(): void;
   onUndo(): void;
+  /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
+  onShape(changes: ParameterChanges, words: string, gesture: string): string | null;
+  onNote(words: string): void;
 }
 
+const AREAS = ['motion', 'loop'] as const;
 const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
 
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
@@ -33,12 +39,16 @@ export class View {
   readonly #bar;
   readonly #trip;
   readonly #cutaway;
+  readonly #area;
+  readonly #options: ViewOptions;
+  #loop: LoopView | null = null;
   #bench: Bench;
   #run = -1;
   #frozen = false;
 
   constructor(bench: Bench, options: ViewOptions) {
     this.#bench = bench;
+    this.#options = options;
     this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
     this.#charts = createCharts(byId('charts'), this.#history);
     this.#gauges = createGauges(byId('gauges'));
@@ -47,6 +57,8 @@ export class View {
       onFreeze: options.onFreeze,
       onFigures: options.onFigures,
     });
+    this.#area = createSegmented('Below the stage', AREAS, () => void this.#showArea());
+    this.#bar.element.prepend(this.#area.element);
     byId('chart-area').prepend(this.#bar.element);
     this.#trip = createTripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#stage.setCutaway(mode));
@@ -68,6 +80,7 @@ export class View {
     else this.#stage.show(presentScene(bench));
     this.#bench = bench;
     this.#charts.setParameters(bench.parameters);
+    this.#loopShown?.setParameters(bench.parameters);
   }
 
   /** Takes in a frame. Returns what to say of a trip that has just come. */
@@ -91,19 +104,26 @@ export class View {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
     this.#stage.draw(now, parameters);
-    this.#charts.draw();
+    if (this.#loopShown) this.#loopShown.setRecord(now);
+    else this.#charts.draw();
     this.#gauges.update(now, parameters, this.#history);
   }
 
   setTheme(theme: Theme): void {
     this.#stage.setTheme(theme);
     this.#charts.themeChanged();
+    this.#loop?.draw();
     this.#gauges.themeChanged();
   }
 
   /** After a change of the page's layout or size of type. */
   resize(): void {
     this.#charts.resize();
+  }
+
+  /** Motion over time or the loop over frequency. */
+  nextArea(): void {
+    this.#area.next();
   }
 
   nextCutaway(): void {
@@ -128,5 +148,29 @@ export class View {
   /** The stage as it is seen now, as a PNG data URL. */
   picture(): string {
     return this.#stage.snapshot();
+  }
+
+  /** The loop view while it is shown. */
+  get #loopShown(): LoopView | null {
+    return this.#area.value === 'loop' ? this.#loop : null;
+  }
+
+  /** The loop view is fetched when it is first asked for: whoever only watches needs none of it. */
+  async #showArea(): Promise<void> {
+    const host = byId('chart-area');
+    host.setAttribute('data-shows', this.#area.value);
+    if (this.#area.value === 'motion') {
+      this.#charts.resize();
+      return;
+    }
+    if (!this.#loop) {
+      const { LoopView } = await import('../loop/loopView.ts');
+      this.#loop ??= new LoopView(this.#bench.parameters, {
+        shape: this.#options.onShape,
+        note: this.#options.onNote,
+      });
+      byId('loop').replaceChildren(this.#loop.element);
+    }
+    this.#loop.setParameters(this.#bench.parameters);
   }
 }

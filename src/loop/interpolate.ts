@@ -1,0 +1,28 @@
+/** Place on an ascending grid: between `index` and the next, `share` of the way on the logarithmic scale. */
+export interface GridPlace {
+  readonly index: number;
+  readonly share: number;
+}
+
+/** Where a frequency lies on an ascending grid of at least two; held at its ends. */
+export function placeOn(grid: Float64Array, frequency: number): GridPlace {
+  let [low, high] = [0, grid.length - 1];
+  if (frequency <= grid[low]!) return { index: 0, share: 0 };
+  if (frequency >= grid[high]!) return { index: high - 1, share: 1 };
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (grid[middle]! <= frequency) low = middle;
+    else high = middle;
+  }
+  return { index: low, share: Math.log(frequency / grid[low]!) / Math.log(grid[high]! / grid[low]!) };
+}
+
+/** A phase, a real part: straight between neighbours. */
+export function straight(values: Float64Array, { index, share }: GridPlace): number {
+  return values[index]! + share * (values[index + 1]! - values[index]!);
+}
+
+/** A magnitude: a power of frequency between neighbours. */
+export function power(values: Float64Array, { index, share }: GridPlace): number {
+  return values[index]! ** (1 - share) * values[index + 1]! ** share;
+}
