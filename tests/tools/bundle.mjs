@@ -4,11 +4,12 @@ import { build } from 'vite';
 import { builtFrom, ROOT } from './sources.mjs';
 
 /**
- * Bundles a TypeScript module of this project for Node, only if a source has changed since the last time, and imports
- * it. `entry` is relative to the root of the project.
+ * Bundles a TypeScript module of this project for Node, only if a source has changed since the last time. `entry` is
+ * relative to the root of the project.
  * @param {string} entry
+ * @returns {Promise<URL>} where the bundled module is
  */
-export async function bundle(entry) {
+export async function bundled(entry) {
   const name = basename(entry, '.ts');
   const folder = await builtFrom(name, ['shared', 'scenes', 'workers', entry], (outDir) =>
     build({
@@ -24,5 +25,14 @@ export async function bundle(entry) {
       },
     }),
   );
-  return import(pathToFileURL(join(folder, `${name}.mjs`)).href);
+  return pathToFileURL(join(folder, `${name}.mjs`));
+}
+
+/**
+ * The same, imported.
+ * @param {string} entry
+ */
+export async function bundle(entry) {
+  const { href } = await bundled(entry);
+  return import(href);
 }

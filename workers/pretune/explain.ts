@@ -7,7 +7,7 @@ import {
 } from '../../shared/parameters/table.ts';
 import type { TuningChoice, TuningPoint } from '../../shared/pretune.ts';
 import { limitText } from './goal.ts';
-import type { LoopDesign } from './loopDesign.ts';
+import { DISTANCE_KEPT, type LoopDesign, NOISE_SHARE } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { CURRENT_PERIODS } from './magnitudeOptimum.ts';
 import { type MotionForce, speedLag } from './motion.ts';
@@ -53,7 +53,15 @@ function currentLoop({ p, point: { changes } }: Story): Line[] {
   ];
 }
 
-function positionLoop({ p, limit, shape, point: { changes, crossover } }: Story): Line[] {
+function positionLoop({
+  p,
+  limit,
+  shape,
+  structures,
+  structure,
+  point: { changes, crossover },
+}: Story): Line[] {
+  const { quiet } = structures[structure]!;
   const { Kp = 0, Kd = 1 } = changes;
   // The corners add up to Kp/Kd; their ratio is that of the shape.
   const lead = Kp / Kd / (1 + shape.integratorCorner / shape.leadCorner) / (2 * Math.PI);
@@ -63,23 +71,35 @@ function positionLoop({ p, limit, shape, point: { changes, crossover } }: Story)
     [
       'Kd',
       'loop shaping',
-      `${shown('Kd', changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}, as high as ${limitText(limit)} allows, standing and sliding, with mass and resonance off their datasheet values too.`,
+      `${shown('Kd', changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}: as high as ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance to instability with mass or resonance off, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise allow.`,
     ],
     [
       'Kp',
       'loop shaping',
       `${shown('Kp', changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and runs decided.`,
     ],
-    [
-      'Ki',
-      'largest integral gain within the limit',
-      `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance soonest, and runs decided near it.`,
-    ],
-    [
-      'derivativeTime',
-      'loop shaping',
-      `${shown('derivativeTime', changes)}: the measured speed lags by ${ranged(lag, 's')} with half a sample, and every part of it costs phase at the crossover.`,
-    ],
+    quiet
+      ? [
+          'Ki',
+          'loop shaping for low noise',
+          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the runs followed best with them.`,
+        ]
+      : [
+          'Ki',
+          'largest integral gain within the limit',
+          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance soonest, and runs decided near it.`,
+        ],
+    quiet
+      ? [
+          'derivativeTime',
+          'loop shaping for low noise',
+          `${shown('derivativeTime', changes)}: long enough to keep encoder noise out of the force, and the runs followed best with it.`,
+        ]
+      : [
+          'derivativeTime',
+          'loop shaping',
+          `${shown('derivativeTime', changes)}: with half a sample the measured speed lags by ${ranged(lag, 's')}, and every part of it costs phase at the crossover.`,
+        ],
   ];
 }
 
@@ -132,12 +152,12 @@ function filters(story: Story): Line[] {
       [
         names.on,
         'loop shaping',
-        `On: the resonance at ${ranged(resonance, 'Hz')}, ${k === 0 ? 'where motor and table swing against each other' : 'where the table stands on its guide'}, would else hold the crossover down.`,
+        `On: the resonance at ${ranged(resonance.frequency, 'Hz')}, ${SWINGS[resonance.table]}, would else hold the crossover down.`,
       ],
       [
         names.frequency,
         'loop shaping',
-        `${shown(names.frequency, changes)}, ${inUnit(notch.frequency / resonance, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
+        `${shown(names.frequency, changes)}, ${inUnit(notch.frequency / resonance.frequency, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
       ],
       [
         names.width,
@@ -175,6 +195,11 @@ function filters(story: Story): Line[] {
   return lines;
 }
 
+const SWINGS = {
+  sliding: 'where motor and table swing against each other',
+  standing: 'where the standing table swings on its guide',
+};
+
 const NOTCHES = [
   { on: 'notch1', frequency: 'notch1Frequency', width: 'notch1Width', depth: 'notch1Depth' },
   { on: 'notch2', frequency: 'notch2Frequency', width: 'notch2Width', depth: 'notch2Depth' },
@@ -199,5 +224,5 @@ function without(
 function shown(name: ParameterName, changes: ParameterChanges): string {
   const row = PARAMETERS[name];
   const value = changes[name];
-  return row.kind === 'number' && typeof value === 'number' ? inUnit(value, row.unit, 4) : String(value);
+  return row.kind === 'number' && typeof value === 'number' ? ranged(value, row.unit, 4) : String(value);
 }

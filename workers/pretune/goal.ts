@@ -34,7 +34,7 @@ function check(name: string, value: number, [min, max]: readonly [number, number
     );
 }
 
-/** The limit in words, to go after "as high as … allows". */
+/** The limit in words. */
 export function limitText(limit: LoopLimit): string {
   return limit.kind === 'peak sensitivity'
     ? `a peak sensitivity of ${shortest(limit.limit, '')}`

@@ -10,9 +10,9 @@ import { DESIGN_VARIATIONS } from './variations.ts';
 const LOWEST_CROSSOVER = 2;
 const HIGHEST_SHARE = 0.2;
 /** Noise and rounding of the encoder may take this share of the continuous current. */
-const NOISE_SHARE = 0.02;
+export const NOISE_SHARE = 0.02;
 /** Every design variation keeps this share of the distance to −1 that the limit asks of the machine as it is. */
-const DISTANCE_KEPT = 0.5;
+export const DISTANCE_KEPT = 0.5;
 
 /** A shape at the highest crossover that its limit allows. */
 export interface LoopDesign {

@@ -49,18 +49,24 @@ export class LoopFamily {
     this.im = new Float64Array(plant.omega.length);
   }
 
-  /** Peak of |S|, standing and sliding, between the frequencies too: a parabola through the lowest three of |1 + L|². */
+  /** Peak of |S|, standing and sliding: the closest that the curve, straight between the frequencies, comes to −1. */
   peakSensitivity(gains: Gains): number {
+    const { re, im } = this;
     let least = Number.POSITIVE_INFINITY;
     for (const loop of this.loops) {
       this.mix(loop, gains);
-      const distance = (k: number) => (1 + this.re[k]!) ** 2 + this.im[k]! ** 2;
-      let at = 0;
-      for (let k = 1; k < this.re.length; k++) if (distance(k) < distance(at)) at = k;
-      const inside = at > 0 && at + 1 < this.re.length;
-      least = Math.min(least, inside ? this.vertex(at, distance) : distance(at));
+      for (let k = 0; k + 1 < re.length; k++) {
+        const x = 1 + re[k]!;
+        const y = im[k]!;
+        const dx = re[k + 1]! - re[k]!;
+        const dy = im[k + 1]! - im[k]!;
+        // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies between.
+        const length = dx * dx + dy * dy;
+        const along = length > 0 ? Math.min(Math.max(-(x * dx + y * dy) / length, 0), 1) : 0;
+        least = Math.min(least, (x + along * dx) ** 2 + (y + along * dy) ** 2);
+      }
     }
-    return 1 / Math.sqrt(Math.max(least, 0));
+    return 1 / Math.sqrt(least);
   }
 
   /** Least phase margin, rad, and gain margin, standing and sliding; interpolated between the frequencies. */
@@ -113,18 +119,6 @@ export class LoopFamily {
       this.re[k] = Kp * pRe[k]! + Ki * iRe[k]! + Kd * dRe[k]!;
       this.im[k] = Kp * pIm[k]! + Ki * iIm[k]! + Kd * dIm[k]!;
     }
-  }
-
-  /** Lowest value of the parabola through three neighbours, over the logarithm of the frequency. */
-  private vertex(at: number, f: (k: number) => number): number {
-    const [a, b, c] = [-1, 0, 1].map((k) => Math.log(this.omega[at + k]!)) as [number, number, number];
-    const [fa, fb, fc] = [f(at - 1), f(at), f(at + 1)];
-    const left = (fb - fa) / (b - a);
-    const right = (fc - fb) / (c - b);
-    const curvature = (right - left) / (c - a);
-    if (!(curvature > 0)) return fb;
-    const slope = left + curvature * (b - a);
-    return fb - slope ** 2 / (4 * curvature);
   }
 }
 

@@ -62,10 +62,8 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const peaks = [...stands.modes, ...slides.modes].flatMap(({ frequency, damping }) =>
     ROUND_A_PEAK.map((k) => 2 * Math.PI * frequency * (1 + k * damping)),
   );
-  const omega = [
-    ...logSpaced(lowest, highest, points),
-    ...peaks.filter((w) => w > lowest && w < highest),
-  ].sort((a, b) => a - b);
+  const inside = peaks.filter((w) => w > lowest && w < highest);
+  const omega = [...logSpaced(lowest, highest, points), ...inside].sort((a, b) => a - b);
   const z = omega.map((w) => unit(w * period));
   const state = ({ axis, transfer, modes }: ReturnType<typeof at>): PlantState => ({
     axis,

@@ -9,11 +9,17 @@ export interface Coordinate {
   readonly max: number;
 }
 
+/** A resonance, Hz, and whether the table has it sliding or standing. */
+export interface Resonance {
+  readonly frequency: number;
+  readonly table: 'sliding' | 'standing';
+}
+
 /** What a loop consists of; its values are found by search. */
 export interface Structure {
   readonly name: string;
-  /** Resonances that a notch starts from, Hz. */
-  readonly notches: readonly number[];
+  /** Resonances that a notch starts from. */
+  readonly notches: readonly Resonance[];
   readonly lowpass: boolean;
   /** Corners low and speed filter long: less noise instead of more integral gain. */
   readonly quiet: boolean;
@@ -26,18 +32,19 @@ const SAME = 1.05;
 
 /** The structures worth trying on a machine, the simplest first. */
 export function structuresFor(plant: PlantResponse): Structure[] {
-  const sliding = sharpest(plant, plant.sliding);
-  const standing = sharpest(plant, plant.standing);
   const structures: Structure[] = [
     { name: 'no filter', notches: [], lowpass: false, quiet: false },
     { name: 'quiet', notches: [], lowpass: false, quiet: true },
     { name: 'low-pass', notches: [], lowpass: true, quiet: false },
   ];
-  const modes = [sliding, standing].filter((mode) => mode !== null);
-  if (modes.length > 0)
-    structures.push({ name: 'one notch', notches: modes.slice(0, 1), lowpass: false, quiet: false });
-  if (modes.length > 1 && Math.abs(Math.log(modes[0]! / modes[1]!)) > Math.log(SAME))
-    structures.push({ name: 'two notches', notches: modes, lowpass: false, quiet: false });
+  const found = (['sliding', 'standing'] as const).flatMap((table) => {
+    const frequency = sharpest(plant, plant[table]);
+    return frequency === null ? [] : [{ frequency, table }];
+  });
+  const [first, second] = found;
+  if (first) structures.push({ name: 'one notch', notches: [first], lowpass: false, quiet: false });
+  if (first && second && Math.abs(Math.log(first.frequency / second.frequency)) > Math.log(SAME))
+    structures.push({ name: 'two notches', notches: [first, second], lowpass: false, quiet: false });
   return structures;
 }
 
@@ -92,7 +99,7 @@ export function coordinates(structure: Structure, rate: number): Coordinate[] {
     integrator!,
     times(speedFilter!, 1 / rate),
     ...structure.notches.flatMap((resonance) => {
-      const frequency = Math.min(resonance, highest);
+      const frequency = Math.min(resonance.frequency, highest);
       return [
         {
           start: frequency,
