@@ -1,20 +1,70 @@
-import { type Remote, wrap } from 'comlink';
-import type { AnalysisCommands, LoopAnalysis, OperatingPoint } from '../../shared/analysis.ts';
+import { proxy, type Remote, wrap } from 'comlink';
+import type {
+  AnalysisCommands,
+  LoopAnalysis,
+  LoopExperiment,
+  MeasuredLoop,
+  OperatingPoint,
+} from '../../shared/analysis.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 
-/** The loop analysis as the page sees it. Its worker starts with the first question. */
-export class AnalysisClient {
-  #commands: Remote<AnalysisCommands> | null = null;
+/** A worker and the commands it takes. */
+interface Analyst {
+  readonly worker: Worker;
+  readonly commands: Remote<AnalysisCommands>;
+  /** Rejects when the worker's program breaks, which its commands would never hear of. */
+  readonly broken: Promise<never>;
+}
 
-  analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
-    this.#commands ??= start();
-    return this.#commands.analyse(parameters, point);
+/**
+ * The loop analysis as the page sees it. A measurement takes seconds and gets a worker of its own, so that analysing goes on meanwhile and
+ * cancelling is at once.
+ */
+export class AnalysisClient {
+  #analyst: Analyst | null = null;
+  #measuring: { readonly worker: Worker; readonly cancel: () => void } | null = null;
+
+  async analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
+    this.#analyst ??= hire();
+    const { commands, broken } = this.#analyst;
+    return Promise.race([commands.analyse(parameters, point), broken]);
+  }
+
+  /** Null when it was cancelled. Another measurement under way is cancelled first. */
+  async measure(
+    experiment: LoopExperiment,
+    onProgress: (share: number) => void,
+  ): Promise<MeasuredLoop | null> {
+    this.cancelMeasuring();
+    const { worker, commands, broken } = hire();
+    const cancelled = new Promise<null>((resolve) => {
+      this.#measuring = { worker, cancel: () => resolve(null) };
+    });
+    try {
+      return await Promise.race([commands.measure(experiment, proxy(onProgress)), cancelled, broken]);
+    } finally {
+      worker.terminate();
+      if (this.#measuring?.worker === worker) this.#measuring = null;
+    }
+  }
+
+  cancelMeasuring(): void {
+    this.#measuring?.cancel();
+    this.#measuring = null;
   }
 }
 
-function start(): Remote<AnalysisCommands> {
+function hire(): Analyst {
   const worker = new Worker(new URL('../../workers/entry/analysisWorker.ts', import.meta.url), {
     type: 'module',
   });
-  return wrap<AnalysisCommands>(worker);
+  const broken = new Promise<never>((_, reject) => {
+    worker.onerror = (event) => {
+      event.preventDefault();
+      reject(new Error(`The analysis stopped: ${event.message || 'its program could not be loaded'}`));
+    };
+  });
+  // Whoever waits for an answer hears of it; nobody waiting is no fault.
+  broken.catch(() => {});
+  return { worker, commands: wrap<AnalysisCommands>(worker), broken };
 }

@@ -2,6 +2,7 @@ import { KITS } from '../../scenes/index.ts';
 import { parameterWarnings } from '../../shared/check.ts';
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol.ts';
 import { createTuningPanel } from '../panel/tuningPanel.ts';
+import { AnalysisClient } from './analysisClient.ts';
 import { AxisClient } from './axisClient.ts';
 import { createBar } from './bar.ts';
 import { type Bench, benchOf, presentScene } from './bench.ts';
@@ -24,6 +25,7 @@ import { Replay } from './replay.ts';
 import { RunWish } from './runWish.ts';
 import { Store } from './store.ts';
 import { ThemeSwitch } from './theme.ts';
+import { useGains } from './useGains.ts';
 import { View } from './view.ts';
 import { sameSituation, sendToAxis } from './workerSync.ts';
 
@@ -40,7 +42,14 @@ export function startApp(): void {
       'Reload the page to start it again. What the simulation said:',
     ),
   );
-  const documents = createDocuments({ messages, openScene: bench.openScene.bind(bench), replay });
+  const analysis = new AnalysisClient();
+  const documents = createDocuments({
+    messages,
+    openScene: bench.openScene.bind(bench),
+    replay,
+    parameters: () => store.bench.parameters,
+    useGains: (changes, name) => useGains(store, messages, changes, `gains of ${name}`),
+  });
   const help = createHelp();
   const cautions = createCautions();
   const moveList = createMoveListDialog((moves) => bench.useMoves(moves));
@@ -102,6 +111,7 @@ export function startApp(): void {
     saveScene: () => documents.saveScene(presentScene(store.bench)),
     openFile: () => askForText(documents.open),
     copyLink: () => documents.copyLink(presentScene(store.bench)),
+    gainSheet: openGainSheet,
     help: () => help.showModal(),
     scene: (index) => bench.openShelfScene(index),
   };
@@ -189,6 +199,12 @@ export function startApp(): void {
     following = true;
     change();
     following = false;
+  }
+
+  /** Loaded when it is asked for: the page opens sooner without it. */
+  async function openGainSheet(): Promise<void> {
+    const { showGainSheet } = await import('./showGainSheet.ts');
+    await showGainSheet(presentScene(store.bench), null, analysis, messages);
   }
 
   function savePicture(): void {

@@ -44,6 +44,7 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
     item('Open …', actions, 'openFile'),
     item('Save scene', actions, 'saveScene'),
     item('Copy link', actions, 'copyLink'),
+    item('Gain sheet', actions, 'gainSheet'),
     ...moreFiles,
   ]);
   const view = createMenu('View', [

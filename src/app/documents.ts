@@ -1,5 +1,7 @@
 import { KITS, SCENES } from '../../scenes/index.ts';
 import { writeLink } from '../../shared/link.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import type { Problem } from '../../shared/problem.ts';
 import type { TuningSession } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { readScene, writeScene } from '../../shared/sceneFile.ts';
@@ -11,10 +13,13 @@ export interface DocumentSinks {
   readonly messages: Messages;
   openScene(scene: Scene, words: string): void;
   replay(session: TuningSession): void;
+  /** What the gains of a sheet are laid over. */
+  parameters(): Parameters;
+  useGains(changes: ParameterChanges, words: string): void;
 }
 
-/** Scenes and tuning sessions as files and links. A bad one is explained, and changes nothing. */
-export function createDocuments({ messages, openScene, replay }: DocumentSinks) {
+/** Scenes, tuning sessions and gain sheets as files, scenes as links. A bad one is explained, and changes nothing. */
+export function createDocuments({ messages, openScene, replay, parameters, useGains }: DocumentSinks) {
   return {
     saveScene(scene: Scene): void {
       const name = fileName(scene.title, 'scene.json');
@@ -28,9 +33,17 @@ export function createDocuments({ messages, openScene, replay }: DocumentSinks) 
       messages.note(`Tuning session saved as ${name}.`);
     },
 
-    /** Opens a scene or a session, whichever the text is. */
-    open(name: string, text: string): void {
-      if (/"waybench"\s*:\s*"session"/.test(text.slice(0, 200))) {
+    /** Opens a scene, a session or a gain sheet, whichever the text is. */
+    async open(name: string, text: string): Promise<void> {
+      const kind = kindOf(text);
+      if (kind === 'gain sheet') {
+        const { gainsFromSheet } = await import('../../shared/gainSheetFile.ts');
+        const read = gainsFromSheet(text, parameters());
+        if ('changes' in read) useGains(read.changes, name);
+        else refuse(name, read.problems);
+        return;
+      }
+      if (kind === 'session') {
         const read = readSession(text, KITS);
         if ('session' in read) replay(read.session);
         else refuse(name, read.problems);
@@ -52,7 +65,14 @@ export function createDocuments({ messages, openScene, replay }: DocumentSinks) 
     },
   };
 
-  function refuse(name: string, problems: Parameters<Messages['problems']>[1]): void {
+  function refuse(name: string, problems: readonly Problem[]): void {
     messages.problems(`${name} was not opened`, problems, 'The bench is as it was. What has to be mended:');
   }
+}
+
+/** What a text says it is. What is no JSON can only be the table of a gain sheet. */
+export function kindOf(text: string): 'scene' | 'session' | 'gain sheet' {
+  if (!/^\s*[{[]/.test(text)) return 'gain sheet';
+  const named = /"waybench"\s*:\s*"(session|gain sheet)"/.exec(text.slice(0, 200))?.[1];
+  return named === 'session' || named === 'gain sheet' ? named : 'scene';
 }

@@ -31,7 +31,7 @@ export function fileName(title: string, ending: string): string {
 export function askForText(onText: (name: string, text: string) => void): void {
   const input = document.createElement('input');
   input.type = 'file';
-  input.accept = '.json,application/json';
+  input.accept = '.json,.csv,application/json,text/csv';
   input.onchange = () => {
     const file = input.files?.[0];
     if (file) file.text().then((text) => onText(file.name, text));

@@ -40,9 +40,12 @@ export class Store {
     return this.#future.at(-1)?.words ?? null;
   }
 
-  change(changes: ParameterChanges, words: string, gesture: string | null = null): void {
+  /** Whether anything is otherwise now. */
+  change(changes: ParameterChanges, words: string, gesture: string | null = null): boolean {
     const bench = withChanges(this.bench, changes);
-    if (bench !== this.bench) this.#advance({ bench, words, gesture });
+    if (bench === this.bench) return false;
+    this.#advance({ bench, words, gesture });
+    return true;
   }
 
   /** Puts something else on the bench, as one step. */

@@ -1,0 +1,40 @@
+import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
+import { gainSheet } from '../../shared/gainSheet.ts';
+import type { MoveFigures } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { AnalysisClient } from './analysisClient.ts';
+import type { Messages } from './messages.ts';
+
+/**
+ * Works out the gain sheet of a scene as it starts and shows it: the margins with the guide sliding, which every move meets, then
+ * with it presliding. What only the sheet needs is loaded with the first one.
+ */
+export async function showGainSheet(
+  scene: Scene,
+  move: MoveFigures | null,
+  analysis: AnalysisClient,
+  messages: Messages,
+): Promise<void> {
+  messages.say('Working out the gain sheet.');
+  try {
+    const presliding = startingPoint(scene.parameters);
+    const sliding: OperatingPoint = { ...presliding, friction: 'sliding' };
+    const [{ openGainSheet }, moving, standing] = await Promise.all([
+      import('../sheet/openGainSheet.ts'),
+      analysis.analyse(scene.parameters, sliding),
+      analysis.analyse(scene.parameters, presliding),
+    ]);
+    const loops = [
+      { point: sliding, figures: moving.figures },
+      { point: presliding, figures: standing.figures },
+    ];
+    openGainSheet(document.body, gainSheet(scene, { loops, move }), moving);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    messages.problems(
+      'There is no gain sheet',
+      [{ field: '', value: undefined, message }],
+      'The bench is as it was. Why the loop could not be worked out:',
+    );
+  }
+}

@@ -1,0 +1,54 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { type } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+/** The text of the file that is saved by pressing a button. */
+async function saved(page: Page, press: () => Promise<void>): Promise<string> {
+  const download = page.waitForEvent('download');
+  await press();
+  const stream = await (await download).createReadStream();
+  return Buffer.concat(await stream.toArray()).toString();
+}
+
+async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await chooser).setFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+}
+
+const field = (page: Page, name: string) => page.locator(`#field-${name}`).inputValue();
+
+it('shows a gain sheet with its margins, which gives the same gains when it is read back', async () => {
+  const page = await open({ stage: false, reducedMotion: 'reduce' });
+  const before = await field(page, 'Kp');
+  await type(page, 'Kp', '1.5e6');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Gain sheet' }).click();
+  const sheet = page.getByRole('dialog', { name: 'Gain sheet' });
+  await sheet.waitFor();
+  const paper = page.frameLocator('iframe[title="Gain sheet as printed"]');
+  for (const friction of ['sliding', 'presliding'])
+    await paper.getByRole('heading', { name: `Margins of the position loop, guide ${friction}` }).waitFor();
+  const json = await saved(page, () => sheet.getByRole('button', { name: 'Save JSON' }).click());
+  const csv = await saved(page, () => sheet.getByRole('button', { name: 'Save CSV' }).click());
+  await sheet.getByRole('button', { name: 'Close' }).click();
+
+  for (const [name, text] of [
+    ['axis.json', json],
+    ['axis.csv', csv],
+  ] as const) {
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => field(page, 'Kp')).toBe(before);
+    await openFile(page, name, text);
+    await expect.poll(() => field(page, 'Kp')).toBe('1.5e6');
+  }
+
+  await openFile(page, 'axis.json', json.replace('"Kp": 1500000', '"Kp": -1'));
+  const refused = page.getByRole('dialog', { name: 'axis.json was not opened' });
+  await refused.waitFor();
+  expect(await refused.textContent()).toContain('Kp');
+  expect(await field(page, 'Kp')).toBe('1.5e6');
+});
