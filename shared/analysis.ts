@@ -1,4 +1,5 @@
 import type { Parameters } from './parameters/table.ts';
+import type { Scene } from './scene.ts';
 
 /** Where the loop is linearised. The parameters say everything else. SI, °C. */
 export interface OperatingPoint {
@@ -103,10 +104,18 @@ export interface LoopAnalysis {
   readonly figures: LoopFigures;
 }
 
+/** A measurement of the loop in the simulation: a force sweep at its output, set by the sweep rows of the scene's parameters. */
+export interface LoopExperiment {
+  readonly kind: 'stepped sine' | 'chirp';
+  readonly scene: Scene;
+}
+
 /** The commands of the analysis worker. */
 export interface AnalysisCommands {
   /** @throws RangeError naming what of the operating point cannot be, with the allowed range. */
   analyse(parameters: Parameters, point: OperatingPoint): LoopAnalysis;
+  /** Keeps the worker busy until it is through; `onProgress` hears the share done, 0 to 1. Ending the worker cancels it. */
+  measure(experiment: LoopExperiment, onProgress: (share: number) => void): MeasuredLoop;
 }
 
 /** A loop as measured by a force added at its output, where the analysis cuts it. Every array is transferred. */

@@ -11,6 +11,7 @@ export interface Theme {
   readonly ground: string;
   readonly plot: string;
   readonly accent: string;
+  readonly alarm: string;
   /** Height of small text, CSS pixels, and the font in that size. */
   readonly textSize: number;
   readonly font: string;
@@ -28,6 +29,7 @@ export function readTheme(element: Element): Theme {
     ground: cssColour('--panel'),
     plot: cssColour('--raised'),
     accent: cssColour('--accent'),
+    alarm: cssColour('--alarm'),
     textSize: Number.parseFloat(fontSize),
     font: `${fontSize} ${fontFamily}`,
   };

@@ -1,12 +1,29 @@
 import { expose, transfer } from 'comlink';
-import type { AnalysisCommands, LoopAnalysis, OperatingPoint } from '../../shared/analysis.ts';
+import type {
+  AnalysisCommands,
+  LoopAnalysis,
+  LoopExperiment,
+  MeasuredLoop,
+  OperatingPoint,
+} from '../../shared/analysis.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { analyse } from '../analysis/analyse.ts';
+import { measureChirp } from '../identify/chirp.ts';
+import { measureSteppedSine } from '../identify/steppedSine.ts';
+
+/** Sweeps of a chirp that are averaged: the least from which coherence says much. */
+const SWEEPS = 3;
 
 /** The analysis worker: beside the simulation, so that neither waits for the other. Results are handed over, not copied. */
 const commands: AnalysisCommands = {
   analyse(parameters: Parameters, point: OperatingPoint): LoopAnalysis {
     const result = analyse(parameters, point);
+    return transfer(result, buffersOf(result));
+  },
+
+  measure({ kind, scene }: LoopExperiment, onProgress: (share: number) => void): MeasuredLoop {
+    const result =
+      kind === 'chirp' ? measureChirp(scene, SWEEPS, onProgress) : measureSteppedSine(scene, onProgress);
     return transfer(result, buffersOf(result));
   },
 };
