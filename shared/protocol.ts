@@ -52,6 +52,8 @@ export interface AxisStatus {
   readonly trip: Trip | null;
   readonly warnings: readonly string[];
   readonly lastMove: MoveFigures | null;
+  /** Simulated time at which the move under way began, the one after `lastMove`, s; null before the first. */
+  readonly moveStart: number | null;
 }
 
 /**

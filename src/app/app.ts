@@ -67,6 +67,8 @@ export function startApp(): void {
     onHand: (position) => axis.order('hand', position),
     onFreeze: () => view.toggleFrozen(),
     onFigures: figures.open,
+    onPin: () => actions.pin(),
+    onDifferences: () => actions.differences(),
     onReset: () => actions.reset(),
     onUndo: () => actions.undo(),
     onShape: (changes, words, gesture) => bench.shape(changes, words, gesture),
@@ -106,6 +108,8 @@ export function startApp(): void {
     freeze: () => view.toggleFrozen(),
     live: () => view.followLive(),
     figures: figures.open,
+    pin: () => messages.note(view.comparison.toggle()),
+    differences: () => view.comparison.open(),
     theme: () => theme.toggle(),
     presenter: () => layout.togglePresenting(),
     saveScene: () => documents.saveScene(presentScene(store.bench)),
@@ -204,7 +208,7 @@ export function startApp(): void {
   /** Loaded when it is asked for: the page opens sooner without it. */
   async function openGainSheet(): Promise<void> {
     const { showGainSheet } = await import('./showGainSheet.ts');
-    await showGainSheet(presentScene(store.bench), null, analysis, messages);
+    await showGainSheet(presentScene(store.bench), view.comparison.moveOfPresent, analysis, messages);
   }
 
   function savePicture(): void {

@@ -22,22 +22,36 @@ export interface ChartBarOptions {
   onWindow(seconds: number): void;
   onFreeze(): void;
   onFigures(): void;
+  onPin(): void;
+  onDifferences(): void;
 }
 
 export interface ChartBar {
   readonly element: HTMLElement;
   showFrozen(frozen: boolean): void;
+  showPinned(pinned: boolean): void;
   showMove(figures: MoveFigures | null): void;
 }
 
 /** Above the charts: the figures of the last move, and how much time is shown. */
-export function createChartBar({ onWindow, onFreeze, onFigures }: ChartBarOptions): ChartBar {
+export function createChartBar(options: ChartBarOptions): ChartBar {
+  const { onWindow, onFreeze, onFigures, onPin, onDifferences } = options;
   const figures = element('p', { class: 'figures' });
   const freeze = button('Freeze', onFreeze, { keys: keyOf('freeze') });
   const all = button('Figures', onFigures, {
     title: 'All figures of the last move, and what they mean',
     keys: keyOf('figures'),
   });
+  const pin = button('Pin run', onPin, {
+    title: 'Keep the last cycle beneath what comes after, or let go of it',
+    keys: keyOf('pin'),
+  });
+  pin.setAttribute('aria-pressed', 'false');
+  const differences = button('Differences', onDifferences, {
+    title: 'The present run against the pinned one, in figures',
+    keys: keyOf('differences'),
+  });
+  differences.hidden = true;
   const select = element(
     'select',
     { onchange: () => onWindow(Number(select.value)) },
@@ -53,10 +67,24 @@ export function createChartBar({ onWindow, onFreeze, onFigures }: ChartBarOption
   let shown: MoveFigures | null | undefined;
 
   return {
-    element: element('div', { class: 'chart-bar' }, figures, all, labelled('Window', select), freeze),
+    element: element(
+      'div',
+      { class: 'chart-bar' },
+      figures,
+      all,
+      pin,
+      differences,
+      labelled('Window', select),
+      freeze,
+    ),
     showFrozen(frozen) {
       freeze.setAttribute('aria-pressed', String(frozen));
       setText(freeze, frozen ? 'Frozen' : 'Freeze');
+    },
+    showPinned(pinned) {
+      pin.setAttribute('aria-pressed', String(pinned));
+      setText(pin, pinned ? 'Pinned' : 'Pin run');
+      differences.hidden = !pinned;
     },
     showMove(move) {
       if (shown !== undefined && sameMove(move, shown)) return;

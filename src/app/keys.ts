@@ -20,6 +20,8 @@ export type ActionName =
   | 'freeze'
   | 'live'
   | 'figures'
+  | 'pin'
+  | 'differences'
   | 'theme'
   | 'presenter'
   | 'saveScene'
@@ -59,6 +61,8 @@ export const KEYS: readonly Key[] = [
   { keys: 'F', words: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', words: 'Charts follow the present again', action: 'live' },
   { keys: 'I', words: 'All figures of the last move, with their definitions', action: 'figures' },
+  { keys: 'N', words: 'Pin the last cycle beneath the charts (a nail), or unpin it', action: 'pin' },
+  { keys: 'X', words: 'Differences from the pinned run', action: 'differences' },
   { keys: 'T', words: 'Light or dark', action: 'theme' },
   { keys: 'P', words: 'Presenter size, for a projector', action: 'presenter' },
   { keys: 'Ctrl+S', words: 'Save the scene to a file', action: 'saveScene' },

@@ -1,6 +1,7 @@
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol.ts';
 import { createCharts } from '../charts/charts.ts';
+import { Comparison } from '../compare/comparison.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
 import type { LoopView } from '../loop/loopView.ts';
@@ -19,6 +20,8 @@ export interface ViewOptions {
   onHand(position: number | null): void;
   onFreeze(): void;
   onFigures(): void;
+  onPin(): void;
+  onDifferences(): void;
   onReset(): void;
   onUndo(): void;
   /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
@@ -31,6 +34,7 @@ const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
 
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
 export class View {
+  readonly comparison: Comparison;
   readonly #history = new History();
   readonly #stageHost = byId('stage');
   readonly #stage;
@@ -56,7 +60,17 @@ export class View {
       onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
       onFreeze: options.onFreeze,
       onFigures: options.onFigures,
+      onPin: options.onPin,
+      onDifferences: options.onDifferences,
     });
+    this.comparison = new Comparison(presentScene(bench), {
+      history: this.#history,
+      onPinned: (ghost) => {
+        this.#charts.setPinned(ghost);
+        this.#bar.showPinned(ghost !== null);
+      },
+    });
+    document.body.append(this.comparison.element);
     this.#area = createSegmented('Below the stage', AREAS, () => void this.#showArea());
     this.#bar.element.prepend(this.#area.element);
     byId('chart-area').prepend(this.#bar.element);
@@ -79,6 +93,7 @@ export class View {
     if (sameSituation(bench, this.#bench)) this.#stage.update(bench.parameters);
     else this.#stage.show(presentScene(bench));
     this.#bench = bench;
+    this.comparison.setScene(presentScene(bench));
     this.#charts.setParameters(bench.parameters);
     this.#loopShown?.setParameters(bench.parameters);
   }
@@ -88,6 +103,7 @@ export class View {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
+    this.comparison.take(frame.run, frame.status);
     this.#bar.showMove(frame.status.lastMove);
     return this.#trip.show(frame.status.trip);
   }

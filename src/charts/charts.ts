@@ -2,6 +2,7 @@ import type { Parameters } from '../../shared/parameters/table.ts';
 import { button, element, setText } from '../app/dom.ts';
 import type { History } from '../history/history.ts';
 import { Canvas } from './canvas.ts';
+import type { ColumnSource } from './columnBuffer.ts';
 import { Cursor } from './cursor.ts';
 import { pressKey } from './keys.ts';
 import { drawCursor, drawGround, drawSelection, drawTimeLabels } from './overlay.ts';
@@ -23,6 +24,8 @@ export interface Charts {
   /** Holds the display while the run goes on. */
   setFrozen(frozen: boolean): void;
   followLive(): void;
+  /** Draws a run beneath the present one; null: none. */
+  setPinned(pinned: ColumnSource | null): void;
   resize(): void;
   themeChanged(): void;
   dispose(): void;
@@ -71,6 +74,8 @@ class StripCharts implements Charts {
   private version = -1;
   private epoch = -1;
   private latest = Number.NaN;
+  private pinned: ColumnSource | null = null;
+  private pinnedEpoch = Number.NaN;
   private readoutDue = false;
   private readoutAt = Number.NEGATIVE_INFINITY;
 
@@ -131,6 +136,11 @@ class StripCharts implements Charts {
     this.touch();
   }
 
+  setPinned(pinned: ColumnSource | null): void {
+    this.pinned = pinned;
+    this.touch();
+  }
+
   resize(): void {
     this.measured = false;
     this.touch();
@@ -169,7 +179,7 @@ class StripCharts implements Charts {
 
   /** Whether something would look different than it was drawn. */
   private stale(): boolean {
-    if (this.dirty) return true;
+    if (this.dirty || (this.pinned && this.pinned.epoch !== this.pinnedEpoch)) return true;
     if (this.version === this.history.version) return false;
     if (this.epoch !== this.history.epoch) return true;
     return !this.view.frozen && (this.view.live || this.view.to > this.latest);
@@ -185,6 +195,7 @@ class StripCharts implements Charts {
     if (this.epoch !== history.epoch) view.restart();
     this.epoch = history.epoch;
     this.latest = history.latestTime;
+    this.pinnedEpoch = this.pinned?.epoch ?? Number.NaN;
     const empty = Number.isNaN(this.latest);
     view.update(empty ? 0 : history.oldestTime, empty ? 0 : this.latest, columns);
     axis.fit(view.from, view.to, this.axisArea.width / (TIME_LABEL * theme.textSize));
@@ -194,7 +205,7 @@ class StripCharts implements Charts {
     context.textBaseline = 'middle';
     const rows = this.open();
     for (const row of rows) {
-      row.read(history, view, columns, theme.textSize);
+      row.read(history, this.pinned, view, columns, theme.textSize);
       drawGround(context, theme, axis, row.area);
       if (!empty) row.draw(context, theme);
     }

@@ -2,6 +2,9 @@ import type { ChannelName } from '../../shared/channels.ts';
 import type { History } from '../history/history.ts';
 import type { Columns } from './strip.ts';
 
+/** What columns are read from: the history of the run, or a run laid over it. */
+export type ColumnSource = Pick<History, 'epoch' | 'latestTime' | 'columns'>;
+
 /** The part of a view that decides what a column holds: [from, to) in simulated time, s. */
 export interface Span {
   readonly from: number;
@@ -17,7 +20,7 @@ export class ColumnBuffer implements Columns {
   highs = new Float64Array(0);
   /** Number of the first column, counted from time zero. */
   firstColumn = 0;
-  private history: History | null = null;
+  private history: ColumnSource | null = null;
   private epoch = Number.NaN;
   private width = Number.NaN;
   /** Number of the first column that may not be complete yet. */
@@ -30,7 +33,7 @@ export class ColumnBuffer implements Columns {
   }
 
   /** Reads the window [from, to) in `count` columns; `from` lies on the edge of a column. */
-  read(history: History, { from, to }: Span, count: number): void {
+  read(history: ColumnSource, { from, to }: Span, count: number): void {
     const width = (to - from) / count;
     const first = Math.round(from / width);
     const start = this.keep(history, first, width, count);
@@ -75,7 +78,7 @@ export class ColumnBuffer implements Columns {
   }
 
   /** Moves what is already known to its new place; from which place on columns have to be read. */
-  private keep(history: History, first: number, width: number, count: number): number {
+  private keep(history: ColumnSource, first: number, width: number, count: number): number {
     const shift = first - this.firstColumn;
     const same = history === this.history && history.epoch === this.epoch && count === this.count;
     const sameGrid = Math.abs(width / this.width - 1) < 1e-9;

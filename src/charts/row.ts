@@ -1,8 +1,7 @@
 import { ranged } from '../../shared/format.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { element, setText } from '../app/dom.ts';
-import type { History } from '../history/history.ts';
-import { ColumnBuffer } from './columnBuffer.ts';
+import { ColumnBuffer, type ColumnSource } from './columnBuffer.ts';
 import { LegendEntry } from './legendEntry.ts';
 import { type Area, Plot } from './plot.ts';
 import type { Band, RowSpec, Trace } from './rows.ts';
@@ -11,10 +10,15 @@ import type { TimeView } from './timeView.ts';
 
 /** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */
 const NEAR = 0.5;
+/** A pinned run is drawn beneath the present one: thin, dotted and faint. */
+const GHOST = { dash: 'dotted', width: 1.5 } as const;
+const GHOST_DEPTH = 0.6;
 
 interface Line {
   readonly trace: Trace;
   readonly columns: ColumnBuffer;
+  /** The same of a pinned run. */
+  readonly ghost: ColumnBuffer;
   readonly entry: LegendEntry;
   shown: boolean;
   relevant: boolean;
@@ -29,6 +33,7 @@ export class Row {
   private readonly lines: readonly Line[];
   private readonly limit: Line | null;
   private band: Band | null = null;
+  private haunted = false;
 
   /** `onchange` is called when a person has shown, hidden or folded something. */
   constructor(
@@ -76,14 +81,25 @@ export class Row {
     this.plot.area = { left: left - origin.left, top: top - origin.top, width, height };
   }
 
-  /** Reads the window from the history and fits the scale to it. */
-  read(history: History, view: TimeView, count: number, textSize: number): void {
+  /** Reads the window from the history, and from a pinned run, and fits the scale to both. */
+  read(
+    history: ColumnSource,
+    pinned: ColumnSource | null,
+    view: TimeView,
+    count: number,
+    textSize: number,
+  ): void {
+    this.haunted = pinned !== null;
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
-    for (const { columns } of this.visible()) {
-      columns.read(history, view, count);
+    const take = (columns: ColumnBuffer, source: ColumnSource) => {
+      columns.read(source, view, count);
       low = Math.min(low, columns.low());
       high = Math.max(high, columns.high());
+    };
+    for (const { columns, ghost } of this.visible()) {
+      take(columns, history);
+      if (pinned) take(ghost, pinned);
     }
     if (this.limit?.shown) {
       this.limit.columns.read(history, view, count);
@@ -105,6 +121,7 @@ export class Row {
       context.fillStyle = theme.quantity(this.spec.traces[0]!.quantity);
       plot.drawBand(context, this.band);
     }
+    if (this.haunted) this.drawPinned(context, theme);
     for (const { trace, columns } of this.visible()) {
       context.fillStyle = theme.quantity(trace.quantity);
       plot.drawLine(context, columns, trace);
@@ -115,6 +132,19 @@ export class Row {
     }
     context.restore();
     plot.drawLabels(context, theme);
+  }
+
+  private drawPinned(context: CanvasRenderingContext2D, theme: Theme): void {
+    const { left, top, width } = this.area;
+    context.globalAlpha = GHOST_DEPTH;
+    for (const { trace, ghost } of this.visible()) {
+      context.fillStyle = theme.quantity(trace.quantity);
+      this.plot.drawLine(context, ghost, { ...trace, ...GHOST });
+    }
+    context.globalAlpha = 1;
+    context.fillStyle = theme.soft;
+    context.textAlign = 'right';
+    context.fillText('dotted: pinned', left + width - 6, top + theme.textSize * 0.75);
   }
 
   /** Marks the lines where the cursor crosses them. */
@@ -173,6 +203,7 @@ export class Row {
     const line: Line = {
       trace,
       columns: new ColumnBuffer(trace.channel),
+      ghost: new ColumnBuffer(trace.channel),
       entry: new LegendEntry(trace, (shown) => {
         line.shown = shown;
         if (!shown) line.entry.setValue('');

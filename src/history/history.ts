@@ -156,6 +156,27 @@ export class History {
     return integral / duration;
   }
 
+  /** A history of its own of what is known of [from, to), in the finest detail that is kept of it. */
+  excerpt(from: number, to: number): History {
+    const { segments, levels } = this;
+    segments.cover(from, to, 0);
+    let bins = 0;
+    for (let s = 0; s < segments.count; s++) bins += segments.end[s]! - segments.first[s]!;
+    const copy = new History(capacitiesFor(bins));
+    for (let s = 0; s < segments.count; s++) {
+      const level = levels[segments.level[s]!]!;
+      for (let n = segments.first[s]!; n < segments.end[s]!; n++) copy.take(level, n);
+    }
+    return copy;
+  }
+
+  private take(level: Level, n: number): void {
+    this.merge(RATIO);
+    this.levels[0]!.appendCopy(level, n);
+    this.pending[0]!++;
+    this.newest = level.begin(n);
+  }
+
   private append(bins: Float64Array, at: number): void {
     const finest = this.levels[0]!;
     const begin = bins[at + 2 * TIME]!;
@@ -183,4 +204,10 @@ export class History {
       this.pending[k + 1]!++;
     }
   }
+}
+
+/** Room for so many bins at the finest level, and for what they merge to. */
+function capacitiesFor(bins: number): number[] {
+  const finest = 2 ** Math.ceil(Math.log2(Math.max(bins, RATIO)));
+  return [1, RATIO, RATIO * RATIO].map((merged) => Math.max(RATIO, finest / merged));
 }

@@ -69,6 +69,16 @@ export class Level {
     }
   }
 
+  /** Appends bin `n` of another level. */
+  appendCopy(other: Level, n: number): void {
+    const slot = this.slot(this.written++);
+    const from = other.slot(n);
+    for (let c = 0; c < this.tracks.length; c++) {
+      this.tracks[c]![slot] = other.tracks[c]![from]!;
+      this.tracks[c]![slot + 1] = other.tracks[c]![from + 1]!;
+    }
+  }
+
   /** Appends one bin that covers the `count` newest bins of a finer level. */
   appendMerged(finer: Level, count: number): void {
     const slot = this.slot(this.written++);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { type } from './controls.ts';
+import { figureText, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
@@ -51,4 +51,32 @@ it('shows a gain sheet with its margins, which gives the same gains when it is r
   await refused.waitFor();
   expect(await refused.textContent()).toContain('Kp');
   expect(await field(page, 'Kp')).toBe('1.5e6');
+});
+
+it('keeps a pinned run, and tells what a changed gain made better or worse', async () => {
+  const page = await open({ stage: false, reducedMotion: 'reduce' });
+  await page.keyboard.press('n');
+  await page.getByText('Nothing to pin yet').first().waitFor();
+  await makeMove(page);
+  await page.getByRole('button', { name: 'Pin run' }).click();
+  const pinned = await figureText(page, 'Following error, peak');
+  const feedforward = await field(page, 'accelerationFeedforward');
+  await type(page, 'accelerationFeedforward', '0');
+  await makeMove(page);
+  await makeMove(page);
+  const now = await figureText(page, 'Following error, peak');
+  await page.getByRole('button', { name: 'Differences' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Differences from the pinned run' });
+  const row = (name: string) =>
+    dialog.getByRole('row').filter({ hasText: name }).getByRole('cell').allTextContents();
+  const [before, after, change, verdict] = await row('Following error, peak');
+  expect([before, after, verdict]).toEqual([pinned, now, 'worse']);
+  expect(change).toMatch(/^\+\d/);
+  expect((await row('Duration'))[3]).toBe('same');
+  expect((await row('Acceleration feedforward')).slice(3)).toEqual(['changed']);
+  expect(feedforward).not.toBe('0');
+  await page.keyboard.press('Escape');
+  await dialog.waitFor({ state: 'hidden' });
+  await page.keyboard.press('n');
+  await page.getByRole('button', { name: 'Pin run' }).waitFor();
 });

@@ -133,6 +133,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       trip: axis.trip,
       warnings: axis.warnings,
       lastMove: meter.last,
+      moveStart: meter.presentStart,
     };
   }
 }

@@ -37,6 +37,11 @@ export class MoveMeter {
     this.lastSetpoint = start;
   }
 
+  /** When the move under way began, s; null before the first. */
+  get presentStart(): number | null {
+    return this.begun ? this.startTime : null;
+  }
+
   /** One position-loop sample, before its `period`; `window` in m, `copper` the copper loss so far in J. */
   sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
     const time = record[C.time]!;

@@ -1,0 +1,56 @@
+import type { ChannelName } from '../../shared/channels.ts';
+import type { ColumnSource } from '../charts/columnBuffer.ts';
+import type { LoggedMove } from './moveLog.ts';
+import type { PinnedRun } from './pinnedRun.ts';
+
+/** A pinned cycle laid over the present run: it begins again wherever the present run begins the same move. */
+export class Ghost implements ColumnSource {
+  /** Changes whenever it is laid elsewhere. */
+  epoch = 0;
+  /** It is known as far as it reaches. */
+  readonly latestTime = Number.POSITIVE_INFINITY;
+  private starts: readonly number[] = [];
+
+  constructor(private readonly pinned: PinnedRun) {}
+
+  /** Lays it over the moves of the present run, oldest first. */
+  align(moves: readonly LoggedMove[]): void {
+    const { moves: own, movesPerCycle } = this.pinned;
+    const first = own[0]!.index;
+    this.starts = moves
+      .filter(({ index }) => (index - first) % movesPerCycle === 0)
+      .map(({ start }) => start);
+    this.epoch++;
+  }
+
+  columns(
+    channel: ChannelName,
+    from: number,
+    to: number,
+    count: number,
+    lows: Float64Array,
+    highs: Float64Array,
+    at = 0,
+  ): void {
+    lows.fill(Number.NaN, at, at + count);
+    highs.fill(Number.NaN, at, at + count);
+    const { history, from: own, to: end } = this.pinned;
+    const width = (to - from) / count;
+    for (const [i, start] of this.starts.entries()) {
+      const until = Math.min(start + end - own, this.starts[i + 1] ?? Number.POSITIVE_INFINITY);
+      const first = Math.max(0, Math.floor((start - from) / width));
+      const after = Math.min(count, Math.ceil((until - from) / width));
+      if (after <= first) continue;
+      const shift = own - start;
+      history.columns(
+        channel,
+        from + first * width + shift,
+        from + after * width + shift,
+        after - first,
+        lows,
+        highs,
+        at + first,
+      );
+    }
+  }
+}

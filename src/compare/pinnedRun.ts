@@ -1,0 +1,60 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { History } from '../history/history.ts';
+import type { FinishedMove, LoggedMove, MoveLog } from './moveLog.ts';
+
+/** The last cycle of a run, kept to be compared with. */
+export interface PinnedRun {
+  readonly title: string;
+  readonly parameters: Parameters;
+  /** Of one cycle of the program, or as many as there were. */
+  readonly moves: readonly FinishedMove[];
+  /** What was recorded in [from, to), simulated time of its own run, s. */
+  readonly history: History;
+  readonly from: number;
+  readonly to: number;
+  /** Moves after which the program repeats itself. */
+  readonly movesPerCycle: number;
+}
+
+/** Null before the first move has finished. */
+export function pinRun(history: History, log: MoveLog, scene: Scene): PinnedRun | null {
+  const cycle = movesPerCycle(scene);
+  const moves = lastInARow(log.finished, cycle);
+  const last = moves.at(-1);
+  if (!last) return null;
+  const from = moves[0]!.start;
+  const to = last.start + last.figures.duration;
+  const { title, parameters } = scene;
+  return { title, parameters, moves, history: history.excerpt(from, to), from, to, movesPerCycle: cycle };
+}
+
+/** Moves after which the program of a scene repeats itself. */
+export function movesPerCycle({ parameters: p, moves }: Scene): number {
+  switch (p.program) {
+    case 'shuttle':
+    case 'scan':
+    case 'step':
+      return 2;
+    case 'staircase':
+      return 2 * p.stairCount;
+    case 'list':
+      return Math.max(1, moves.length);
+    default:
+      return 1;
+  }
+}
+
+/** The move of the pinned cycle that another one, by its number, repeats; null if that one was not pinned. */
+export function counterpart(
+  { moves, movesPerCycle: cycle }: PinnedRun,
+  { index }: LoggedMove,
+): FinishedMove | null {
+  return moves.find((move) => (move.index - index) % cycle === 0) ?? null;
+}
+
+function lastInARow(moves: readonly FinishedMove[], most: number): FinishedMove[] {
+  const newest = moves.at(-1)?.index ?? 0;
+  const count = moves.length;
+  return moves.filter((move, i) => i >= count - most && move.index === newest - (count - 1 - i));
+}
