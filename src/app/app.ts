@@ -140,7 +140,22 @@ export function startApp(): void {
     redo: actions.redo,
     cautions: () => cautions.showModal(),
     moveList: () => moveList.open(store.bench.origin.moves, store.bench.parameters),
+    pretune: () => void openPretune(),
   });
+
+  let pretune: HTMLDialogElement | null = null;
+  /** Fetched when it is first asked for, as the loop view is. */
+  async function openPretune(): Promise<void> {
+    const { createPretuneDialog } = await import('../pretune/pretuneDialog.ts');
+    if (!pretune) {
+      pretune = createPretuneDialog({
+        scene: () => presentScene(store.bench),
+        use: (changes, words) => bench.shape(changes, words, null),
+      });
+      document.body.append(pretune);
+    }
+    pretune.showModal();
+  }
 
   const offerCrossover = ({ kit }: Bench) => {
     if (kit) panel.offerCrossover(KITS[kit]!.crossover);

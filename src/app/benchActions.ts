@@ -37,7 +37,7 @@ export class BenchActions {
   }
 
   /** Sets several parameters as one step, or as part of a gesture, if they are legal; returns what is wrong, or null. */
-  shape(input: ParameterChanges, words: string, gesture: string): string | null {
+  shape(input: ParameterChanges, words: string, gesture: string | null): string | null {
     const { changes, problems } = checkParameters(input, this.#store.bench.parameters);
     if (problems.length > 0) return inPanelWords(problems[0]!.message);
     this.#store.change(changes, words, gesture);

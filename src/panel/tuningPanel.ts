@@ -21,6 +21,7 @@ export interface TuningPanelOptions {
   readonly redo: () => void;
   readonly cautions: () => void;
   readonly moveList: () => void;
+  readonly pretune: () => void;
 }
 
 export interface TuningPanel {
@@ -49,6 +50,10 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
   };
   const cascade = new CascadeView();
   const startGains = new StartGainsForm(options.startGains);
+  const pretune = button('Pretune …', options.pretune, {
+    class: 'panel-wide',
+    title: 'Finds the loop, its filters and feedforward for a goal, and proves them in simulation',
+  });
   const search = element('input', {
     type: 'search',
     id: 'parameter-search',
@@ -105,7 +110,7 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
     const names = Object.keys(rows) as ParameterName[];
     const fields = names.map((name) => {
       const field = new FIELDS[parameterRow(name).kind](folder, name, context);
-      if (name === 'Kd') folder.$children.append(cascade.element, startGains.element);
+      if (name === 'Kd') folder.$children.append(cascade.element, startGains.element, pretune);
       return field;
     });
     if (id === 'move') folder.$children.append(moveList);
@@ -146,7 +151,7 @@ export function createTuningPanel(host: HTMLElement, bench: Bench, options: Tuni
       const words = changed > 0 ? `${title}: ${changed} changed` : title;
       if (folder._title !== words) folder.title(words);
     }
-    cascade.element.hidden = startGains.element.hidden = wanted !== '';
+    cascade.element.hidden = startGains.element.hidden = pretune.hidden = wanted !== '';
     moveList.hidden = context.values.program !== 'list' || wanted !== '';
     setText(nothing, fields.every((field) => field._hidden) ? `No parameter is called “${wanted}”.` : '');
     const count = fields.filter(isChanged).length;

@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+it('pretunes with progress, refuses an impossible goal by name, and leaves the gains alone when cancelled', async () => {
+  const page = await open({ stage: false });
+  const gain = await page.locator('#field-Kp').inputValue();
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  const status = page.locator('.pretune-status');
+  const limit = page.getByLabel('Peak sensitivity', { exact: true });
+  await limit.fill('9');
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  await expect.poll(() => status.textContent()).toContain('limit is 9; allowed is 1.1 to 4');
+  await limit.fill('1.6');
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toMatch(/[1-9]\d* of \d+ runs/);
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toContain('Cancelled');
+  await page.keyboard.press('Escape');
+  expect(await page.locator('#field-Kp').inputValue()).toBe(gain);
+});
