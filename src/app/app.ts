@@ -23,6 +23,7 @@ import { createMoveListDialog } from './moveListDialog.ts';
 import { openingScene } from './opening.ts';
 import { Replay } from './replay.ts';
 import { RunWish } from './runWish.ts';
+import { createSnapshotsDialog } from './snapshotsDialog.ts';
 import { Store } from './store.ts';
 import { ThemeSwitch } from './theme.ts';
 import { useGains } from './useGains.ts';
@@ -54,7 +55,11 @@ export function startApp(): void {
   const cautions = createCautions();
   const moveList = createMoveListDialog((moves) => bench.useMoves(moves));
   const figures = createFiguresDialog();
-  document.body.append(help, cautions, moveList.element, figures.element);
+  const snapshots = createSnapshotsDialog({
+    parameters: () => store.bench.parameters,
+    onApply: (changes, words) => useGains(store, messages, changes, words),
+  });
+  document.body.append(help, cautions, moveList.element, figures.element, snapshots.element);
 
   let status: AxisStatus | null = null;
   let run = 0;
@@ -116,6 +121,7 @@ export function startApp(): void {
     openFile: () => askForText(documents.open),
     copyLink: () => documents.copyLink(presentScene(store.bench)),
     gainSheet: openGainSheet,
+    snapshots: snapshots.open,
     help: () => help.showModal(),
     scene: (index) => bench.openShelfScene(index),
   };

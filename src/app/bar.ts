@@ -45,6 +45,7 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
     item('Save scene', actions, 'saveScene'),
     item('Copy link', actions, 'copyLink'),
     item('Gain sheet', actions, 'gainSheet'),
+    item('Tuning snapshots', actions, 'snapshots'),
     ...moreFiles,
   ]);
   const view = createMenu('View', [

@@ -28,6 +28,7 @@ export type ActionName =
   | 'openFile'
   | 'copyLink'
   | 'gainSheet'
+  | 'snapshots'
   | 'help';
 
 export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
@@ -68,6 +69,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'Ctrl+S', words: 'Save the scene to a file', action: 'saveScene' },
   { keys: 'Ctrl+O', words: 'Open a scene, a session or a gain sheet from a file', action: 'openFile' },
   { keys: 'E', words: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
+  { keys: 'S', words: 'Snapshots of the tuning, to keep, compare and apply', action: 'snapshots' },
   { keys: '1 to 9', words: 'Scenes 1 to 9', action: 'scene' },
   { keys: '?', words: 'This list', action: 'help' },
 ];

@@ -1,5 +1,5 @@
 /** What the page remembers of a person's wishes on this machine. It works without. */
-export type Preference = 'theme';
+export type Preference = 'theme' | 'snapshots';
 
 const key = (name: Preference) => `waybench ${name}`;
 
@@ -11,10 +11,12 @@ export function preferred(name: Preference): string | null {
   }
 }
 
-export function prefer(name: Preference, value: string): void {
+/** Whether it will be remembered; not so where storage is switched off or full. */
+export function prefer(name: Preference, value: string): boolean {
   try {
     localStorage.setItem(key(name), value);
+    return true;
   } catch {
-    // Storage is switched off: the wish lasts as long as the page.
+    return false;
   }
 }

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { figureText, makeMove, type } from './controls.ts';
+import { expectState, figureText, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
@@ -80,3 +80,60 @@ it('keeps a pinned run, and tells what a changed gain made better or worse', asy
   await page.keyboard.press('n');
   await page.getByRole('button', { name: 'Pin run' }).waitFor();
 });
+
+it('keeps a tuning under a name past a reload, compares it, applies it as one step, renames and removes it', async () => {
+  const page = await open({ stage: false, reducedMotion: 'reduce' });
+  const before = await field(page, 'Kp');
+  await type(page, 'Kp', '1.5e6');
+  const dialog = page.getByRole('dialog', { name: 'Tuning snapshots' });
+  await openSnapshots(page);
+  await dialog.getByRole('textbox', { name: 'Name' }).fill('Stiff');
+  await page.keyboard.press('Enter');
+  await dialog.getByRole('button', { name: 'Apply Stiff' }).waitFor();
+  await dialog.getByRole('textbox', { name: 'Name' }).fill('Stiff');
+  await page.keyboard.press('Enter');
+  expect(await dialog.getByRole('alert').textContent()).toContain('taken');
+
+  await page.reload();
+  await expectState(page, 'Paused');
+  expect(await field(page, 'Kp')).toBe(before);
+  await openSnapshots(page);
+  await dialog.getByRole('button', { name: 'Compare Stiff' }).click();
+  expect(await dialog.getByRole('row').count()).toBe(2);
+  await dialog.getByRole('button', { name: 'Rename Stiff' }).click();
+  await page.keyboard.type('Stiffer');
+  await page.keyboard.press('Enter');
+  await dialog.getByRole('button', { name: 'Apply Stiffer' }).click();
+  await expect.poll(() => field(page, 'Kp')).toBe('1.5e6');
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => field(page, 'Kp')).toBe(before);
+
+  await openSnapshots(page);
+  await dialog.getByRole('button', { name: 'Remove Stiffer' }).click();
+  await dialog.getByText('No snapshot is kept yet.').waitFor();
+  await dialog.getByRole('button', { name: 'Put it back' }).click();
+  await dialog.getByRole('button', { name: 'Apply Stiffer' }).waitFor();
+});
+
+it('opens its snapshots with what can be read of a damaged store, and says what cannot', async () => {
+  const page = await open({ stage: false, reducedMotion: 'reduce' });
+  const kept = { name: 'Sound', tuning: { Kp: 1.5e6 } };
+  await page.evaluate(
+    (text) => localStorage.setItem('waybench snapshots', text),
+    JSON.stringify({
+      waybench: 'snapshots',
+      version: 1,
+      snapshots: [kept, { name: 'Odd', tuning: { Kp: -1 } }],
+    }),
+  );
+  await openSnapshots(page);
+  const dialog = page.getByRole('dialog', { name: 'Tuning snapshots' });
+  await dialog.getByRole('button', { name: 'Apply Sound' }).waitFor();
+  expect(await dialog.getByRole('alert').textContent()).toContain('Kp');
+  expect(await dialog.getByRole('button', { name: 'Apply Odd' }).count()).toBe(0);
+});
+
+async function openSnapshots(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Tuning snapshots' }).click();
+}
