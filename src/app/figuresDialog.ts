@@ -1,6 +1,6 @@
 import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../../shared/moveFigures.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
-import { button, element, setText } from './dom.ts';
+import { button, element, setText, symbolNode } from './dom.ts';
 
 export interface FiguresDialog {
   readonly element: HTMLDialogElement;
@@ -22,14 +22,15 @@ export function createFiguresDialog(): FiguresDialog {
       {},
       element('th', { scope: 'row' }, label),
       values[i]!,
-      element('td', { class: 'meaning' }, definition),
+      element('td', { class: 'meaning' }, ...withSymbols(definition)),
     );
   });
   const head = ['Figure', 'Value', 'Meaning'].map((words) => element('th', { scope: 'col' }, words));
   const dialog = element(
     'dialog',
     { class: 'dialog wide', 'aria-labelledby': 'figures-title' },
-    element('h2', { id: 'figures-title' }, 'Figures of the last move'),
+    // Else the button at the end would have the focus, and the dialog begin there.
+    element('h2', { id: 'figures-title', tabindex: -1, autofocus: true }, 'Figures of the last move'),
     which,
     element(
       'table',
@@ -66,4 +67,9 @@ export function createFiguresDialog(): FiguresDialog {
       if (dialog.open) fill();
     },
   };
+}
+
+/** A text with its symbols, such as i_d, set as symbols. */
+function withSymbols(text: string): (Node | string)[] {
+  return text.split(/(\b[A-Za-z]_[a-z]+)/).map((part, i) => (i % 2 === 1 ? symbolNode(part) : part));
 }

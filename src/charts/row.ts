@@ -10,9 +10,11 @@ import type { TimeView } from './timeView.ts';
 
 /** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */
 const NEAR = 0.5;
-/** A pinned run is drawn beneath the present one: thin, dotted and faint. */
-const GHOST = { dash: 'dotted', width: 1.5 } as const;
+/** A pinned run is drawn beneath the present one: thin and faint. */
+const GHOST = { dash: 'solid', width: 1.5 } as const;
 const GHOST_DEPTH = 0.6;
+const PINNED = 'faint: pinned';
+const LABEL_GROUND = 0.78;
 
 interface Line {
   readonly trace: Trace;
@@ -130,21 +132,32 @@ export class Row {
       context.fillStyle = theme.quantity(limit.trace.quantity);
       plot.drawLimit(context, limit.columns, limit.trace);
     }
+    if (this.haunted) this.labelPinned(context, theme);
     context.restore();
     plot.drawLabels(context, theme);
   }
 
   private drawPinned(context: CanvasRenderingContext2D, theme: Theme): void {
-    const { left, top, width } = this.area;
     context.globalAlpha = GHOST_DEPTH;
     for (const { trace, ghost } of this.visible()) {
       context.fillStyle = theme.quantity(trace.quantity);
       this.plot.drawLine(context, ghost, { ...trace, ...GHOST });
     }
     context.globalAlpha = 1;
+  }
+
+  /** Says which of the lines are pinned, without crossing them out. */
+  private labelPinned(context: CanvasRenderingContext2D, theme: Theme): void {
+    const { left, top, width } = this.area;
+    const right = left + width - theme.textSize / 2;
+    const length = context.measureText(PINNED).width;
+    context.fillStyle = theme.plot;
+    context.globalAlpha = LABEL_GROUND;
+    context.fillRect(right - length, top, length, theme.textSize * 1.25);
+    context.globalAlpha = 1;
     context.fillStyle = theme.soft;
     context.textAlign = 'right';
-    context.fillText('dotted: pinned', left + width - 6, top + theme.textSize * 0.75);
+    context.fillText(PINNED, right, top + theme.textSize * 0.7);
   }
 
   /** Marks the lines where the cursor crosses them. */

@@ -31,7 +31,11 @@ export class Comparison {
     this.element = element(
       'dialog',
       { class: 'dialog wide', 'aria-labelledby': 'differences-title' },
-      element('h2', { id: 'differences-title' }, 'Differences from the pinned run'),
+      element(
+        'h2',
+        { id: 'differences-title', tabindex: -1, autofocus: true },
+        'Differences from the pinned run',
+      ),
       this.tables,
       button('Close', () => this.element.close()),
     );
@@ -113,7 +117,8 @@ export class Comparison {
     const mixed = this.log.isOfPresent(now)
       ? ''
       : ' Something was changed meanwhile: the next whole move tells.';
-    const words = `Pinned: move ${before.index + 1} of ${pinned.title}. Now: move ${now.index + 1} of ${this.scene.title}.${mixed}`;
+    const elsewhere = pinned.title === this.scene.title ? '' : ` of ${pinned.title}`;
+    const words = `Pinned: move ${before.index + 1}${elsewhere}. Now: move ${now.index + 1} of ${this.scene.title}.${mixed}`;
     const differences = compareMoves(before.figures, now.figures, this.scene.parameters);
     return [element('p', {}, words), differenceTable('Figure', columns, differences)];
   }

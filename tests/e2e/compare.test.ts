@@ -1,3 +1,4 @@
+import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { expectState, figureText, makeMove, type } from './controls.ts';
@@ -132,6 +133,31 @@ it('opens its snapshots with what can be read of a damaged store, and says what 
   expect(await dialog.getByRole('alert').textContent()).toContain('Kp');
   expect(await dialog.getByRole('button', { name: 'Apply Odd' }).count()).toBe(0);
 });
+
+it.each(['light', 'dark'] as const)(
+  'has dialogs without an accessibility fault that axe can find, %s',
+  async (colorScheme) => {
+    const page = await open({ stage: false, reducedMotion: 'reduce', colorScheme });
+    await makeMove(page);
+    await page.keyboard.press('n');
+    await type(page, 'Kp', '1.5e6');
+    await makeMove(page);
+    await page.evaluate(axe.source);
+    await page.getByRole('heading', { name: 'Tuning', exact: true }).click();
+    for (const [key, name] of [
+      ['i', 'Figures of the last move'],
+      ['x', 'Differences from the pinned run'],
+      ['s', 'Tuning snapshots'],
+    ] as const) {
+      await page.keyboard.press(key);
+      await page.getByRole('dialog', { name }).waitFor();
+      const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
+      expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog', { name }).waitFor({ state: 'hidden' });
+    }
+  },
+);
 
 async function openSnapshots(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'File', exact: true }).click();
