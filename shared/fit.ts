@@ -1,4 +1,4 @@
-import type { ParameterChanges } from './parameters/table.ts';
+import type { ParameterChanges, Parameters } from './parameters/table.ts';
 import type { Trace } from './trace.ts';
 import type { Unit } from './units.ts';
 
@@ -95,4 +95,10 @@ export interface FitResult {
   readonly notes: readonly string[];
   /** The estimates as rows of the parameter table; still to be checked like anything typed. */
   readonly changes: ParameterChanges;
+}
+
+/** The commands of the fit worker. */
+export interface FitCommands {
+  /** What the trace says of the axis that `parameters` describe. */
+  fit(trace: Trace, parameters: Parameters, options: FitOptions): FitResult;
 }

@@ -77,7 +77,7 @@ export function startApp(): void {
     onReset: () => actions.reset(),
     onUndo: () => actions.undo(),
     onShape: (changes, words, gesture) => bench.shape(changes, words, gesture),
-    onNote: (words) => messages.note(words),
+    analyst: analysis,
   });
   const layout = new Layout(() => view.resize());
   const theme = new ThemeSwitch((is) => view.setTheme(is));
@@ -108,6 +108,10 @@ export function startApp(): void {
       layout.show('charts', true);
       view.nextArea();
     },
+    enlarge() {
+      layout.show('charts', true);
+      view.enlargeArea();
+    },
     cutaway: () => view.nextCutaway(),
     resetView: () => view.resetView(),
     freeze: () => view.toggleFrozen(),
@@ -134,6 +138,7 @@ export function startApp(): void {
     onKit: (id) => bench.chooseKit(id),
     moreFiles: [
       { words: 'Save tuning session', action: () => axis.recording().then(documents.saveSession) },
+      { words: 'Measured trace …', action: () => void openTrace() },
       { words: 'Save picture of the stage', action: savePicture },
     ],
     moreHelp: [{ words: 'Before you touch real hardware', action: () => cautions.showModal() }],
@@ -161,6 +166,19 @@ export function startApp(): void {
       document.body.append(pretune);
     }
     pretune.showModal();
+  }
+
+  let trace: HTMLDialogElement | null = null;
+  async function openTrace(): Promise<void> {
+    const { createTraceDialog } = await import('../trace/traceDialog.ts');
+    if (!trace) {
+      trace = createTraceDialog({
+        parameters: () => store.bench.parameters,
+        use: (changes, words) => bench.shape(changes, words, null),
+      });
+      document.body.append(trace);
+    }
+    trace.showModal();
   }
 
   const offerCrossover = ({ kit }: Bench) => {

@@ -1,0 +1,40 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { CHANNEL_NAMES } from '../../shared/channels.ts';
+import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { measureRun } from '../../workers/run/measureRun.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+it('fits the moved mass to a recording and puts it on the bench', async () => {
+  const { scene } = SCENES[0]!;
+  const heavier = { ...scene, parameters: { ...scene.parameters, payload: scene.parameters.payload + 3 } };
+  const rows: string[] = [];
+  measureRun(heavier, 1, (record) => rows.push(record.join(',')));
+  const path = join(mkdtempSync(join(tmpdir(), 'trace-')), 'recording.csv');
+  writeFileSync(path, [CHANNEL_NAMES.join(','), ...rows].join('\n'));
+
+  const page = await open({ stage: false });
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByText('Measured trace …', { exact: true }).click();
+  await page.locator('#trace-file').setInputFiles(path);
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  const mass = page
+    .getByRole('row', { name: /^Moved mass/ })
+    .getByRole('cell')
+    .first();
+  await mass.waitFor({ timeout: 20_000 });
+  const truth = motorSideMass(heavier.parameters) + loadSideMass(heavier.parameters);
+  expect(Number.parseFloat((await mass.textContent())!) / truth).toBeCloseTo(1, 2);
+  await page.getByRole('button', { name: 'Put the fitted values on the bench', exact: true }).click();
+  await page.keyboard.press('Escape');
+  await page.getByPlaceholder('Find a parameter').fill('payload');
+  expect(Number(await page.locator('#field-payload').inputValue()) / heavier.parameters.payload).toBeCloseTo(
+    1,
+    1,
+  );
+});
