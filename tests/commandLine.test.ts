@@ -32,6 +32,30 @@ it('runs a scene, writes what it is asked for where it was called, and exits wit
   expect(JSON.parse(readFileSync(join(folder, 'out.json'), 'utf8')).simulatedTime).toBeCloseTo(0.05, 9);
 });
 
+it('runs hours of a scene, writes what it is asked for, prints the verdict and exits with 0', () => {
+  const run = axis(shuttle, '--hours', '2', '--growth-target', '5e-6', '--csv', 'h.csv', '--json', 'h.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  const [head, ...lines] = readFileSync(join(folder, 'h.csv'), 'utf8').trim().split('\n');
+  expect(head).toMatch(/^time,winding,carrier,table,screw,/);
+  // Every minute, the first and the last included.
+  expect(lines).toHaveLength(1 + 120);
+  expect(JSON.parse(readFileSync(join(folder, 'h.json'), 'utf8')).hours).toBe(2);
+  expect(run.stdout).toMatch(/\n +0\.00 s .*\n +1\.00 h .*\n +2\.00 h .*\n +settled /);
+  expect(run.stdout).toMatch(/Growth within ±5\.00 µm: met in the air of the room/);
+  expect(run.stdout).toMatch(/No chiller is needed/);
+  expect(run.stdout).toMatch(/The axis can do this duty\./);
+});
+
+it('exits with 1 when the winding does not stand the hours', () => {
+  const limits = ['--set', 'foldbackTemperature=40', '--set', 'windingLimit=60'];
+  const duty = ['--set', 'acceleration=40', '--set', 'jerk=4000', '--set', 'dwell=0.01'];
+  const run = axis(shuttle, '--hours', '8', ...limits, ...duty);
+  expect(run.status).toBe(1);
+  expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
+  expect(run.stdout).toMatch(/The axis cannot do this duty\./);
+});
+
 it('exits with 1 when the drive trips, and says why', () => {
   const run = axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
   expect(run.status).toBe(1);
@@ -43,6 +67,14 @@ it.each([
   ['a misspelt parameter', ['--set', 'paylod=5'], /paylod.*payload/],
   ['a time that is none', ['--seconds', 'long'], /seconds.*long/],
   ['an option that is none', ['--secnds', '1'], /secnds/],
+  ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
+  ['a target that is none', ['--hours', '1', '--winding-target', 'cool'], /winding-target.*cool/],
+  ['both seconds and hours', ['--hours', '1', '--seconds', '1'], /not both/],
+  [
+    'a cycle too long for a time-lapse',
+    ['--hours', '1', '--set', 'program=scan', '--set', 'scanSpeed=1e-5'],
+    /program.*scan.*20 minutes/,
+  ],
 ])('exits with 2 for %s, and names it', (_, args, words) => {
   const run = axis(shuttle, ...args);
   expect(run.status).toBe(2);

@@ -15,13 +15,7 @@ export function checkTrips(
   windingTemperature: number,
   swinging: boolean,
 ): Trip | null {
-  if (windingTemperature >= p.windingLimit) {
-    return {
-      kind: 'over-temperature',
-      time,
-      message: `The winding reached its limit of ${p.windingLimit.toFixed(0)} °C. Give it a gentler cycle, a longer dwell or cooling.`,
-    };
-  }
+  if (windingTemperature >= p.windingLimit) return overTemperature(p, time);
   if (p.drive !== 'on') return null;
   if (Math.abs(error) > p.followingErrorLimit) {
     return {
@@ -54,4 +48,12 @@ export function checkTrips(
     };
   }
   return null;
+}
+
+export function overTemperature(p: Parameters, time: number): Trip {
+  return {
+    kind: 'over-temperature',
+    time,
+    message: `The winding reached its limit of ${p.windingLimit.toFixed(0)} °C. Give it a gentler cycle, a longer dwell or cooling.`,
+  };
 }

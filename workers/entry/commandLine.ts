@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { KITS } from '../../scenes/index.ts';
 import { CHANNEL_NAMES } from '../../shared/channels.ts';
@@ -8,19 +8,18 @@ import { isParameterName, parameterRow } from '../../shared/parameters/table.ts'
 import type { Scene } from '../../shared/scene.ts';
 import { readScene } from '../../shared/sceneFile.ts';
 import { measureRun, type RunSummary } from '../run/measureRun.ts';
+import { BAD_INPUT, BadInput, DONE, TRIPPED, write } from './exit.ts';
+import { runLapse } from './lapseCommand.ts';
 import { summaryText } from './summaryText.ts';
 
-const DONE = 0;
-const TRIPPED = 1;
-const BAD_INPUT = 2;
-
 const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--csv out.csv] [--json summary.json]
+npm run axis -- scenes/NAME.json --hours 8 [--winding-target 90] [--growth-target 2e-6] [--set ...] [--csv ...] [--json ...]
 
 Runs a scene without a page. --set takes any row of the parameter table, in SI units.
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
+--hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
+what cooling shall keep; the CSV has a line for every minute.
 Exit code: 0 done, 1 tripped, 2 bad input.`;
-
-class BadInput extends Error {}
 
 /** Runs the axis headless. Returns the exit code. */
 export async function main(argv: string[]): Promise<number> {
@@ -31,6 +30,15 @@ export async function main(argv: string[]): Promise<number> {
       return DONE;
     }
     const scene = readSceneFile(positionals, values.set ?? []);
+    if (values.hours !== undefined) {
+      if (values.seconds !== undefined) throw new BadInput('Give --seconds or --hours, not both.');
+      const typed = {
+        hours: values.hours,
+        windingTarget: values['winding-target'],
+        growthTarget: values['growth-target'],
+      };
+      return runLapse(scene, typed, values.csv, values.json);
+    }
     const seconds = readSeconds(values.seconds);
     return run(scene, seconds, values.csv, values.json);
   } catch (error) {
@@ -58,6 +66,9 @@ function readArguments(argv: string[]) {
       allowPositionals: true,
       options: {
         seconds: { type: 'string' },
+        hours: { type: 'string' },
+        'winding-target': { type: 'string' },
+        'growth-target': { type: 'string' },
         set: { type: 'string', multiple: true },
         csv: { type: 'string' },
         json: { type: 'string' },
@@ -116,12 +127,4 @@ function readValue(name: string, text: string): unknown {
   if (kind === 'switch') return text === 'true' ? true : text === 'false' ? false : text;
   if (kind === 'choice') return text;
   return text.trim() === '' ? text : Number(text);
-}
-
-function write(path: string, text: string): void {
-  try {
-    writeFileSync(path, text);
-  } catch {
-    throw new BadInput(`Cannot write ${path}.`);
-  }
 }

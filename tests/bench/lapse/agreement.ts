@@ -1,0 +1,62 @@
+import type { Scene } from '../../../shared/scene.ts';
+import type { LapseSample } from '../../../shared/timeLapse.ts';
+import type { Temperatures } from '../../../workers/model/state.ts';
+import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
+import { bruteForce, heldCold } from './bruteForce.ts';
+
+/** How a time-lapse stands to the full model over the same time, and what either took. */
+export interface Agreement {
+  /** Largest difference of any of the four temperatures at any span, K, and the largest rise there was. */
+  readonly kelvin: number;
+  readonly rise: number;
+  /** Change of force per ampere at the end, share of the cold one: full model, and time-lapse. */
+  readonly drift: readonly [full: number, lapse: number];
+  /** Growth at the tool at the end, m. */
+  readonly growth: readonly [full: number, lapse: number];
+  /** How often the cycle was run. */
+  readonly measurements: number;
+  /** Wall-clock time by the clock that was given, in its unit. */
+  readonly took: readonly [full: number, lapse: number];
+}
+
+/** Compares `seconds` of duty in spans of at least `spanLength` s; `clock` may stand still. */
+export function agreement(
+  scene: Scene,
+  seconds: number,
+  spanLength: number,
+  clock: () => number = () => 0,
+): Agreement {
+  const begun = clock();
+  const lapse = timeLapse(scene, { hours: seconds / 3600, sampleEvery: spanLength });
+  const lapsed = clock();
+  const samples = lapse.asSet.samples;
+  const times = samples.map(({ time }) => time);
+  const run = bruteForce(scene, times);
+  const done = clock();
+
+  let [kelvin, rise] = [0, 0];
+  run.forEach(({ temperatures }, k) => {
+    for (const node of ['winding', 'carrier', 'table', 'screw'] as const satisfies (keyof Temperatures)[]) {
+      kelvin = Math.max(kelvin, Math.abs(samples[k]![node] - temperatures[node]));
+      rise = Math.max(rise, temperatures[node] - scene.parameters.ambient);
+    }
+  });
+  const last = run.at(-1)!;
+  const cold = bruteForce(heldCold(scene), [0, lapse.cycleTime, 2 * lapse.cycleTime])[1]!;
+  return {
+    kelvin,
+    rise,
+    drift: [last.forcePerAmp / cold.forcePerAmp - 1, samples[run.length - 1]!.forcePerAmp - 1],
+    growth: [cold.unseen - last.unseen, growthAt(samples, last.unseenTime)],
+    measurements: lapse.measurements,
+    took: [done - lapsed, lapsed - begun],
+  };
+}
+
+/** Growth between two samples, m. */
+function growthAt(samples: readonly LapseSample[], time: number): number {
+  const k = samples.findIndex((sample) => sample.time >= time);
+  const [before, after] = [samples[k - 1]!, samples[k]!];
+  const share = (time - before.time) / (after.time - before.time);
+  return before.growth + share * (after.growth - before.growth);
+}

@@ -1,0 +1,50 @@
+import { motorConstants } from '../../shared/motor.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Losses } from '../model/heat.ts';
+import type { Temperatures } from '../model/state.ts';
+import { magnetFactor, resistanceFactor } from '../model/windings.ts';
+
+/** Part of a cycle with its mean losses. */
+export interface CyclePart {
+  /** s */
+  readonly duration: number;
+  /** Mean of 1.5 Σ(i_d² + i_q²) that the same force takes with magnets at 20 °C, A². */
+  readonly squares: number;
+  /** W */
+  readonly iron: number;
+  readonly guide: number;
+  readonly nut: number;
+  /** h */
+  readonly draught: number;
+}
+
+/** One whole cycle (or a row of short ones) of the axis in its periodic state, run in full at held temperatures. */
+export interface Cycle {
+  readonly at: Temperatures;
+  readonly folded: boolean;
+  /** s */
+  readonly duration: number;
+  readonly parts: readonly CyclePart[];
+  /** Mean electrical power that does not go into copper, W. */
+  readonly usefulPower: number;
+  /** N/A of amplitude with magnets at 20 °C: the force that goes with the current. */
+  readonly forcePerAmp: number;
+  /** N, and A of amplitude with magnets at 20 °C. */
+  readonly rmsForce: number;
+  readonly rmsCurrent: number;
+  /** Largest command, as a share of the limit, and the limit it met, A. */
+  readonly currentUse: number;
+  readonly currentLimit: number;
+  /** The overload allowance was used up within the cycle. */
+  readonly overloaded: boolean;
+  /** Where the setpoint went, m. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Losses of a part, W, with winding and carrier at other temperatures: the same force takes more current where the magnets are weaker. */
+export function lossesAt(p: Parameters, part: CyclePart, winding: number, carrier: number): Losses {
+  const resistance = motorConstants(p).resistance * resistanceFactor(winding);
+  const copper = (resistance * part.squares) / magnetFactor(p, carrier) ** 2;
+  return { copper, iron: part.iron, guide: part.guide, nut: part.nut };
+}

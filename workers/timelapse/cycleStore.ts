@@ -1,0 +1,80 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Trip } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { temperatureFoldback } from '../control/currentLimit.ts';
+import type { Temperatures } from '../model/state.ts';
+import { magnetFactor, resistanceFactor } from '../model/windings.ts';
+import type { Cycle } from './cycle.ts';
+import { type CycleSpan, cycleSpan } from './cycleSpan.ts';
+import { measureCycle } from './measureCycle.ts';
+
+/**
+ * The cycles of one scene, measured at whatever temperatures they were needed. Coolant and room enter only through these, so that
+ * one store serves the axis with and without cooling.
+ */
+export class CycleStore {
+  readonly cycles: Cycle[] = [];
+  private readonly span: CycleSpan;
+
+  /** @throws RangeError when the cycle of the program is too long to be run */
+  constructor(
+    private readonly scene: Scene,
+    private readonly refreshFraction: number,
+  ) {
+    this.span = cycleSpan(scene);
+  }
+
+  /** s */
+  get cycleTime(): number {
+    const { positionDivider, currentRate } = this.scene.parameters;
+    return (this.span.measure * positionDivider) / currentRate;
+  }
+
+  /** The cycle at these temperatures: one measured near enough, or else run now. A trip when the axis cannot do it. */
+  at(t: Temperatures, folded: boolean): Cycle | Trip {
+    const near = this.nearest(t, folded);
+    if (near !== null && moved(this.scene.parameters, near, t) <= this.refreshFraction) return near;
+    const measured = measureCycle(this.scene, this.span, t, folded);
+    if (!isTrip(measured)) this.cycles.push(measured);
+    return measured;
+  }
+
+  private nearest(t: Temperatures, folded: boolean): Cycle | null {
+    const { parameters: p } = this.scene;
+    let nearest: Cycle | null = null;
+    for (const cycle of this.cycles) {
+      if (cycle.folded !== folded) continue;
+      if (nearest === null || moved(p, cycle, t) < moved(p, nearest, t)) nearest = cycle;
+    }
+    return nearest;
+  }
+}
+
+export function isTrip(result: Cycle | Trip): result is Trip {
+  return 'kind' in result;
+}
+
+/**
+ * Largest share by which what shapes a cycle differs between its measurement and temperatures t: resistance, flux, and the current limit
+ * where it binds. Friction knows no temperature in this model.
+ */
+function moved(p: Parameters, cycle: Cycle, t: Temperatures): number {
+  return Math.max(movedBetween(p, cycle.at, t), limitMoved(p, cycle, t));
+}
+
+/** The same of resistance and flux alone, from one state to another. */
+export function movedBetween(p: Parameters, from: Temperatures, to: Temperatures): number {
+  return Math.max(
+    Math.abs(resistanceFactor(to.winding) / resistanceFactor(from.winding) - 1),
+    Math.abs(magnetFactor(p, to.carrier) / magnetFactor(p, from.carrier) - 1),
+  );
+}
+
+function limitMoved(p: Parameters, cycle: Cycle, t: Temperatures): number {
+  const before = temperatureFoldback(p, cycle.at.winding);
+  const now = temperatureFoldback(p, t.winding);
+  // Of the limit as it was, a cycle that was not limited needs only its largest command.
+  const needed = cycle.currentUse < 1 ? cycle.currentUse : Infinity;
+  const [had, has] = [Math.min(1, needed), Math.min(now / before, needed)];
+  return had > 0 ? Math.abs(has / had - 1) : 0;
+}

@@ -1,0 +1,51 @@
+import { inUnit, ranged } from '../../shared/format.ts';
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Course, DutyVerdict } from '../../shared/timeLapse.ts';
+import { durationText } from '../../shared/timeLapseText.ts';
+import { magnetFactor } from '../model/windings.ts';
+import type { Cycle } from './cycle.ts';
+
+/** Whether the axis can do its duty, judged by the course it took and the last cycle of it. */
+export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): DutyVerdict {
+  const carrier = course.samples.at(-1)?.carrier ?? p.carrierStart;
+  const rmsForce = last?.rmsForce ?? 0;
+  const rmsCurrent = last ? last.rmsCurrent / magnetFactor(p, carrier) : 0;
+  const continuousForce = p.motorCount * p.continuousForce;
+  const { trip, hotTime, overloadTime, steady } = course;
+  const reasons: string[] = [];
+  if (trip) reasons.push(`${when(trip.time)} the drive trips. ${trip.message}`);
+  if (overloadTime !== null)
+    reasons.push(
+      `${when(overloadTime)} the overload allowance of the amplifier is used up and its current is folded back ` +
+        `towards ${ranged(p.continuousCurrent, 'A')}.`,
+    );
+  if (hotTime !== null)
+    reasons.push(
+      `${when(hotTime)} the winding passes ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
+    );
+  if (rmsForce > continuousForce)
+    reasons.push(
+      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(continuousForce, 'N')}.`,
+    );
+  if (last && hotTime === null && trip === null) {
+    if (steady === null)
+      reasons.push('In the long run the losses grow faster with temperature than the heat flows off.');
+    else if (steady.windingPeak > p.foldbackTemperature)
+      reasons.push(
+        `In the long run the winding settles at ${inUnit(steady.windingPeak, '°C')}, ` +
+          `above ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
+      );
+  }
+  return {
+    canDo: reasons.length === 0,
+    reasons,
+    rmsForce,
+    continuousForce,
+    rmsCurrent,
+    continuousCurrent: p.continuousCurrent,
+  };
+}
+
+function when(time: number): string {
+  return time > 0 ? `After ${durationText(time)}` : 'In the first cycle';
+}

@@ -1,0 +1,50 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { HeatState } from '../../shared/timeLapse.ts';
+import { sinkTemperature } from '../model/heat.ts';
+import type { Temperatures } from '../model/state.ts';
+import { magnetFactor } from '../model/windings.ts';
+import { type Cycle, lossesAt } from './cycle.ts';
+import type { CycleMap } from './cycleMap.ts';
+import { largestGrowth } from './toolGrowth.ts';
+
+/**
+ * Everything there is to say about the cycle that begins at temperatures t. `map` is that of the cycle about t, `cold` the force per
+ * ampere of the axis as warm as the room, N/A.
+ */
+export function heatState(
+  p: Parameters,
+  cycle: Cycle,
+  map: CycleMap,
+  t: Temperatures,
+  cold: number,
+): HeatState {
+  const passed = map.through(t);
+  const sum = { copper: 0, iron: 0, guide: 0, nut: 0, weighted: 0, sinkHeat: 0 };
+  cycle.parts.forEach((part, k) => {
+    const winding = (passed[k]!.winding + passed[k + 1]!.winding) / 2;
+    const carrier = (passed[k]!.carrier + passed[k + 1]!.carrier) / 2;
+    const losses = lossesAt(p, part, winding, carrier);
+    const share = part.duration / cycle.duration;
+    sum.copper += losses.copper * share;
+    sum.iron += losses.iron * share;
+    sum.guide += losses.guide * share;
+    sum.nut += losses.nut * share;
+    sum.weighted += carrier * losses.copper * share;
+    sum.sinkHeat += p.carrierToAir * part.draught * (carrier - sinkTemperature(p)) * share;
+  });
+  const { copper, iron, guide, nut, sinkHeat } = sum;
+  // Force comes with current: the carrier counts as it is while current flows.
+  const carrier = copper > 0 ? sum.weighted / copper : t.carrier;
+  return {
+    ...t,
+    windingPeak: Math.max(...passed.map(({ winding }) => winding)),
+    forcePerAmp: (cycle.forcePerAmp * magnetFactor(p, carrier)) / cold,
+    growth: largestGrowth(p, t, cycle.from, cycle.to),
+    electricPower: cycle.usefulPower + copper,
+    copper,
+    iron,
+    guide,
+    nut,
+    sinkHeat,
+  };
+}

@@ -1,0 +1,49 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import type { HeatState } from '../../shared/timeLapse.ts';
+import type { Temperatures } from '../model/state.ts';
+import type { Cycle } from './cycle.ts';
+import { CycleMap } from './cycleMap.ts';
+import { type CycleStore, isTrip } from './cycleStore.ts';
+import { heatState } from './heatState.ts';
+
+/** Temperatures that move less than this from one linearisation to the next have settled, K. */
+const SETTLED = 1e-6;
+const MOST_ROUNDS = 20;
+
+/** Times that what was found is looked at again with the cycle measured there. */
+const MOST_REFRESHES = 6;
+
+/** Where the axis settles when it goes on with this cycle; null when losses outgrow the flow of heat. */
+export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold: number): HeatState | null {
+  let t = near;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const map = new CycleMap(p, cycle, t);
+    const found = map.fixedPoint(p);
+    if (found === null) return null;
+    const last = t;
+    t = found;
+    if (Math.abs(t.winding - last.winding) < SETTLED && Math.abs(t.carrier - last.carrier) < SETTLED)
+      return heatState(p, cycle, map, t, cold);
+  }
+  return null;
+}
+
+/**
+ * What `find` makes of a cycle, with a cycle measured where it comes out: `find` is repeated until what it found lies within the refresh
+ * fraction of the measurement, or the axis cannot be run there.
+ */
+export function withFreshCycle<T extends { readonly state: HeatState }>(
+  store: CycleStore,
+  first: Cycle,
+  find: (cycle: Cycle) => T | null,
+): T | null {
+  let cycle = first;
+  let found = find(cycle);
+  for (let k = 0; k < MOST_REFRESHES && found !== null; k++) {
+    const fresh = store.at(found.state, cycle.folded);
+    if (isTrip(fresh) || fresh === cycle) break;
+    cycle = fresh;
+    found = find(cycle);
+  }
+  return found;
+}
