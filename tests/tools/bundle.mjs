@@ -1,4 +1,4 @@
-import { basename, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'vite';
 import { builtFrom, ROOT } from './sources.mjs';
@@ -11,7 +11,7 @@ import { builtFrom, ROOT } from './sources.mjs';
  */
 export async function bundled(entry) {
   const name = basename(entry, '.ts');
-  const folder = await builtFrom(name, ['shared', 'scenes', 'workers', entry], (outDir) =>
+  const folder = await builtFrom(name, ['shared', 'scenes', 'workers', dirname(entry)], (outDir) =>
     build({
       configFile: false,
       root: ROOT,
