@@ -15,6 +15,7 @@ export type ActionName =
   | 'gauges'
   | 'charts'
   | 'area'
+  | 'enlarge'
   | 'cutaway'
   | 'resetView'
   | 'freeze'
@@ -57,6 +58,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'G', words: 'Gauges, shown or folded away', action: 'gauges' },
   { keys: 'H', words: 'Charts, shown or folded away', action: 'charts' },
   { keys: 'B', words: 'Below the stage: motion over time, or the loop over frequency', action: 'area' },
+  { keys: 'Y', words: 'Charts or loop to most of the height, and back', action: 'enlarge' },
   { keys: 'C', words: 'Cut-away: closed, phase currents, temperatures', action: 'cutaway' },
   { keys: 'V', words: 'View of the stage back to its start', action: 'resetView' },
   { keys: 'F', words: 'Freeze the charts', action: 'freeze' },
@@ -110,8 +112,8 @@ export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
   // The short number fields of the panel leave undo to the page; what was typed is taken back with Escape.
   if (focus.matches('input[type=search], textarea')) return !withCtrl || strokeText(stroke) === 'Ctrl+Z';
   if (focus.matches('input[type=text], select')) return !withCtrl;
-  // Stage and charts zoom with these while they have the focus.
-  if (focus.closest('#stage, #charts') && '+=-'.includes(stroke.key)) return true;
+  // Stage, charts and loop zoom with these while they have the focus.
+  if (focus.closest('#stage, #charts, #loop') && '+=-'.includes(stroke.key)) return true;
   if (focus.matches('button, a, summary, input')) return [' ', 'Enter'].includes(stroke.key);
   return false;
 }

@@ -4,13 +4,14 @@ import { createCharts } from '../charts/charts.ts';
 import { Comparison } from '../compare/comparison.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
-import type { LoopView } from '../loop/loopView.ts';
+import type { LoopAnalyst } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
 import type { Bench } from './bench.ts';
 import { presentScene } from './bench.ts';
 import { createChartBar } from './chartBar.ts';
 import { button, byId, element } from './dom.ts';
 import { keyOf } from './keys.ts';
+import { LowerArea } from './lowerArea.ts';
 import { createSegmented } from './segmented.ts';
 import type { Theme } from './theme.ts';
 import { createTripBanner } from './tripBanner.ts';
@@ -25,11 +26,10 @@ export interface ViewOptions {
   onReset(): void;
   onUndo(): void;
   /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
-  onShape(changes: ParameterChanges, words: string, gesture: string): string | null;
-  onNote(words: string): void;
+  onShape(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+  readonly analyst: LoopAnalyst;
 }
 
-const AREAS = ['motion', 'loop'] as const;
 const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
 
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
@@ -43,16 +43,14 @@ export class View {
   readonly #bar;
   readonly #trip;
   readonly #cutaway;
-  readonly #area;
-  readonly #options: ViewOptions;
-  #loop: LoopView | null = null;
+  readonly #lower;
+  #paused = true;
   #bench: Bench;
   #run = -1;
   #frozen = false;
 
   constructor(bench: Bench, options: ViewOptions) {
     this.#bench = bench;
-    this.#options = options;
     this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
     this.#charts = createCharts(byId('charts'), this.#history);
     this.#gauges = createGauges(byId('gauges'));
@@ -71,9 +69,12 @@ export class View {
       },
     });
     document.body.append(this.comparison.element);
-    this.#area = createSegmented('Below the stage', AREAS, () => void this.#showArea());
-    this.#bar.element.prepend(this.#area.element);
-    byId('chart-area').prepend(this.#bar.element);
+    this.#lower = new LowerArea(bench, {
+      analyst: options.analyst,
+      motionTools: this.#bar.element,
+      change: options.onShape,
+      onResize: () => this.#charts.resize(),
+    });
     this.#trip = createTripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#stage.setCutaway(mode));
     this.#stageHost.append(
@@ -95,7 +96,7 @@ export class View {
     this.#bench = bench;
     this.comparison.setScene(presentScene(bench));
     this.#charts.setParameters(bench.parameters);
-    this.#loopShown?.setParameters(bench.parameters);
+    this.#lower.show(bench);
   }
 
   /** Takes in a frame. Returns what to say of a trip that has just come. */
@@ -114,13 +115,14 @@ export class View {
 
   showState(state: AxisStatus['state']): void {
     this.#stage.setState(state);
+    this.#paused = state !== 'running';
   }
 
   draw(now: Float64Array): void {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
     this.#stage.draw(now, parameters);
-    if (this.#loopShown) this.#loopShown.setRecord(now);
+    if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else this.#charts.draw();
     this.#gauges.update(now, parameters, this.#history);
   }
@@ -128,18 +130,23 @@ export class View {
   setTheme(theme: Theme): void {
     this.#stage.setTheme(theme);
     this.#charts.themeChanged();
-    this.#loop?.draw();
+    this.#lower.resize();
     this.#gauges.themeChanged();
   }
 
   /** After a change of the page's layout or size of type. */
   resize(): void {
     this.#charts.resize();
+    this.#lower.resize();
   }
 
   /** Motion over time or the loop over frequency. */
   nextArea(): void {
-    this.#area.next();
+    this.#lower.next();
+  }
+
+  enlargeArea(): void {
+    this.#lower.enlarge();
   }
 
   nextCutaway(): void {
@@ -164,29 +171,5 @@ export class View {
   /** The stage as it is seen now, as a PNG data URL. */
   picture(): string {
     return this.#stage.snapshot();
-  }
-
-  /** The loop view while it is shown. */
-  get #loopShown(): LoopView | null {
-    return this.#area.value === 'loop' ? this.#loop : null;
-  }
-
-  /** The loop view is fetched when it is first asked for: whoever only watches needs none of it. */
-  async #showArea(): Promise<void> {
-    const host = byId('chart-area');
-    host.setAttribute('data-shows', this.#area.value);
-    if (this.#area.value === 'motion') {
-      this.#charts.resize();
-      return;
-    }
-    if (!this.#loop) {
-      const { LoopView } = await import('../loop/loopView.ts');
-      this.#loop ??= new LoopView(this.#bench.parameters, {
-        shape: this.#options.onShape,
-        note: this.#options.onNote,
-      });
-      byId('loop').replaceChildren(this.#loop.element);
-    }
-    this.#loop.setParameters(this.#bench.parameters);
   }
 }

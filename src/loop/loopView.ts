@@ -1,320 +1,332 @@
-import './loop.css';
-import { type LoopAnalysis, type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { LoopAnalysis, LoopExperiment, MeasuredLoop, OperatingPoint } from '../../shared/analysis.ts';
 import { ranged } from '../../shared/format.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { AnalysisClient } from '../app/analysisClient.ts';
-import { button, element } from '../app/dom.ts';
-import { createSegmented } from '../app/segmented.ts';
-import { Canvas } from '../charts/canvas.ts';
-import type { Area } from '../charts/plot.ts';
-import { readTheme } from '../charts/theme.ts';
-import { FILTER_WORDS } from './filterGain.ts';
-import {
-  type Curve,
-  drawFrequencyPlot,
-  type FrequencyRange,
-  frequencyAt,
-  rangeOf,
-  xOf,
-} from './frequencyPlot.ts';
-import { createLoopFiguresTable } from './loopFiguresTable.ts';
-import { type HandleName, LoopHandles } from './loopHandles.ts';
+import { type Bench, presentScene } from '../app/bench.ts';
+import { button, element, setText } from '../app/dom.ts';
+import { readTheme, type Theme } from '../charts/theme.ts';
+import { BodePane } from './bodePane.ts';
+import { BODE_KEYS, listenToBode } from './bodePointer.ts';
+import { EigenvaluesPane } from './eigenvaluesPane.ts';
+import { experimentOf, type Sweep, suggestedSweep } from './experiment.ts';
+import { createFiguresTable } from './figuresTable.ts';
+import { FrequencyAxis } from './frequencyAxis.ts';
+import { HandleLayer } from './handleLayer.ts';
+import { handlesOf, loopGainOf, type Shaping } from './handles.ts';
+import type { Analysed, LoopData, Measured } from './loopData.ts';
+import { createMeasureForm } from './measureForm.ts';
 import { NewestWins } from './newestWins.ts';
-import { drawNyquist } from './nyquistPlot.ts';
+import { NyquistPane } from './nyquistPane.ts';
+import { FIRST_WISH, type PointWish, pointOf, samePoint } from './operatingPoint.ts';
 import { notchFor } from './placeNotch.ts';
-import { type Resonance, resonanceNear, resonances } from './resonance.ts';
-import { gainsForCrossover, mainCrossover } from './shapeCrossover.ts';
+import { createPointForm } from './pointForm.ts';
+import { readoutAt } from './readout.ts';
+import { resonanceNear, resonances } from './resonance.ts';
+import { Slots } from './slots.ts';
+import { hasMoved } from './staleness.ts';
+import { verdictOf } from './verdict.ts';
+import './loop.css';
 
-export interface LoopViewOptions {
-  /** Sets parameters if they are legal; returns what is wrong, or null. */
-  shape(changes: ParameterChanges, words: string, gesture: string): string | null;
-  /** Says something to whoever looks. */
-  note(words: string): void;
+/** Where analyses and measurements come from; `analysisClient.ts` is one. */
+export interface LoopAnalyst {
+  analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis>;
+  /** Null when it was cancelled. */
+  measure(experiment: LoopExperiment, onProgress: (share: number) => void): Promise<MeasuredLoop | null>;
+  cancelMeasuring(): void;
 }
 
-interface Question {
+export interface LoopViewOptions {
+  readonly analyst: LoopAnalyst;
+  /** Makes checked changes, those of one gesture in one step; returns what is wrong, or null. */
+  change(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+}
+
+interface Wanted {
   readonly parameters: Parameters;
   readonly point: OperatingPoint;
 }
 
-const LOWEST_FREQUENCY = 1;
-const GAP = 14;
-const LABELS = 44;
-const FOOT = 20;
-const NARROW = 640;
-const decibels = (ratio: number) => 20 * Math.log10(ratio);
-const whole = (value: number) => value.toFixed(0).replace('-', '−');
+const HINT = 'Drag the handles. A click on a diamond, or a double click on a peak, puts a notch there.';
+/** The plots begin here, Hz, or a decade lower for a slow loop. */
+const LOWEST = 1;
+const SLOW = 5;
 
-/** The loop while it runs: plots, figures, and handles to shape it. It analyses only while it is shown. */
+/** The loop of the axis as it is set now: Bode and Nyquist plots, figures, and handles to shape it with. */
 export class LoopView {
-  readonly element: HTMLElement;
+  /** What stands in the bar above: verdict, operating point, measuring, pinning. */
+  readonly tools: HTMLElement;
   readonly #options: LoopViewOptions;
-  readonly #plots = element('div', { class: 'loop-plots' });
-  readonly #canvas = new Canvas();
-  readonly #figures = createLoopFiguresTable();
-  readonly #friction;
-  readonly #handles: LoopHandles;
-  readonly #queue: NewestWins<Question, LoopAnalysis>;
-  readonly #pin: HTMLButtonElement;
-  readonly #watcher = new ResizeObserver(() => this.draw());
-  #parameters: Parameters;
-  #temperature: Pick<OperatingPoint, 'windingTemperature' | 'carrierTemperature'> | null = null;
-  /** The last analysis, and the parameters it belongs to. */
-  #answer: { readonly analysis: LoopAnalysis; readonly parameters: Parameters } | null = null;
-  #pinned: LoopAnalysis | null = null;
-  #gainArea: Area = { left: 0, top: 0, width: 1, height: 1 };
-  #range: FrequencyRange = { low: LOWEST_FREQUENCY, high: 1000 };
-
-  constructor(parameters: Parameters, options: LoopViewOptions) {
-    this.#options = options;
-    this.#parameters = parameters;
-    const client = new AnalysisClient();
-    this.#queue = new NewestWins(
-      ({ parameters: p, point }) => client.analyse(p, point),
-      (analysis, { parameters: p }) => this.#take(analysis, p),
-      (error) => this.#figures.refuse(error instanceof Error ? error.message : String(error)),
-    );
-    this.#friction = createSegmented('Guide', ['sliding', 'presliding'] as const, () => this.#ask());
-    this.#pin = button('Pin', () => this.togglePin(), { title: 'Keep this loop for comparison' });
-    this.#handles = new LoopHandles({
-      frequencyAt: (x) => frequencyAt(this.#gainArea, this.#range, x),
-      onMove: (name, frequency, gesture) => this.#moveHandle(name, frequency, gesture),
-      onShape: (changes, words, gesture) => this.#shape(changes, words, gesture),
-    });
-    this.#plots.append(this.#canvas.element, ...this.#handles.elements);
-    this.#plots.addEventListener('dblclick', (event) => this.#notchAt(event));
-    const notch = button('Notch the peak', () => this.#notchHighest(), {
-      title: 'A notch on the highest resonance; double click one in the plot to choose it',
-    });
-    this.element = element(
-      'div',
-      { class: 'loop-view' },
-      this.#plots,
-      element(
-        'div',
-        { class: 'loop-side' },
-        element('div', { class: 'loop-tools' }, this.#friction.element, notch, this.#pin),
-        this.#figures.element,
-      ),
-    );
-    this.#watcher.observe(this.#plots);
-    this.#ask();
-  }
-
-  setParameters(p: Parameters): void {
-    this.#parameters = p;
-    this.#ask();
-  }
-
-  /** Takes the temperatures of the running axis as those to analyse at, once they have moved by a kelvin. */
-  setRecord(now: Float64Array): void {
-    const windingTemperature = now[C.windingTemperature]!;
-    const carrierTemperature = now[C.carrierTemperature]!;
-    const at = this.#temperature;
-    if (at && Math.abs(at.windingTemperature - windingTemperature) < 1) return;
-    this.#temperature = { windingTemperature, carrierTemperature };
-    this.#ask();
-  }
-
-  togglePin(): void {
-    this.#pinned = this.#pinned ? null : (this.#answer?.analysis ?? null);
-    this.#pin.textContent = this.#pinned ? 'Unpin' : 'Pin';
-    this.#showFigures();
-    this.draw();
-  }
-
-  draw(): void {
-    const { clientWidth: width, clientHeight: height } = this.#plots;
-    if (!this.#answer || width === 0 || height === 0) return;
-    const { analysis, parameters } = this.#answer;
-    const theme = readTheme(this.#plots);
-    const { context } = this.#canvas;
-    this.#canvas.resize(width, height);
-    this.#canvas.clear();
-
-    const columns = width < NARROW ? [0.6, 0.4] : [0.42, 0.31, 0.27];
-    const areas = columnsOf(width, columns);
-    const [left, right, last] = areas;
-    this.#range = { low: LOWEST_FREQUENCY, high: analysis.frequency.at(-1)! };
-    const [upper, lower] = splitColumn(left!, height, 0.58);
-    this.#gainArea = upper;
-    const all = this.#pinned ? [this.#pinned, analysis] : [analysis];
-    /** The coarsest of the steps that a person counts in, where finer ones would crowd. */
-    const stepOf = (span: number, steps: readonly number[], area: Area) =>
-      steps.find((step) => (area.height * step) / span > 1.6 * theme.textSize) ?? steps.at(-1)!;
-    const curves = (
-      pick: (a: LoopAnalysis) => (k: number) => number,
-      colour: string,
-      dash: number[] = [],
-    ): Curve[] =>
-      all.map((a) => ({ frequency: a.frequency, value: pick(a), colour, dash, ghost: a === this.#pinned }));
-    const plot = (
-      area: Area,
-      title: string,
-      bounds: [number, number],
-      steps: readonly number[],
-      drawn: Curve[],
-      foot: boolean,
-    ) =>
-      drawFrequencyPlot(
-        context,
-        theme,
-        area,
-        title,
-        this.#range,
-        rangeOf(drawn, this.#range, bounds, stepOf(bounds[1] - bounds[0], steps, area), whole),
-        drawn,
-        foot,
-      );
-
-    const gain = curves((a) => (k) => decibels(a.openLoop.magnitude[k]!), theme.accent);
-    plot(upper, 'Open loop |L|, dB', [-60, 80], [10, 20, 40], gain, false);
-    plot(
-      lower,
-      'Phase of L, °',
-      [-540, 0],
-      [90, 180, 360],
-      curves((a) => (k) => (a.openLoop.phase[k]! * 180) / Math.PI, theme.accent),
-      true,
-    );
-    const [sensitivity, stiffness] = splitColumn(right!, height, 0.5);
-    plot(
-      sensitivity,
-      '|S|, |T| dashed, dB',
-      [-40, 20],
-      [10, 20],
-      [
-        ...curves((a) => (k) => decibels(a.sensitivity.magnitude[k]!), theme.quantity('error')),
-        ...curves((a) => (k) => decibels(a.closedLoop.magnitude[k]!), theme.quantity('setpoint'), [6, 4]),
-      ],
-      false,
-    );
-    const logStiffness = curves(
-      (a) => (k) => Math.log10(a.stiffness.magnitude[k]! / 1e6),
-      theme.quantity('force'),
-    );
-    drawFrequencyPlot(
-      context,
-      theme,
-      stiffness,
-      'Stiffness, N/µm',
-      this.#range,
-      {
-        ...rangeOf(logStiffness, this.#range, [-3, 5], 1, whole),
-        text: powerOfTen,
-      },
-      logStiffness,
-      true,
-    );
-    if (last) {
-      const area = {
-        left: last.left - LABELS + 8,
-        top: 0,
-        width: last.width + LABELS - 8,
-        height: height - FOOT,
-      };
-      drawNyquist(context, theme, area, analysis, this.#pinned);
-    }
-    this.#placeHandles(parameters, analysis);
-  }
-
-  #ask(): void {
-    const parameters = this.#parameters;
-    const point = { ...startingPoint(parameters), ...this.#temperature, friction: this.#friction.value };
-    this.#queue.ask({ parameters, point });
-  }
-
-  #take(analysis: LoopAnalysis, parameters: Parameters): void {
-    this.#answer = { analysis, parameters };
-    this.#showFigures();
-    this.draw();
-  }
-
-  #showFigures(): void {
-    if (this.#answer) this.#figures.show(this.#answer.analysis.figures, this.#pinned?.figures ?? null);
-  }
-
-  #loopGain() {
-    const { frequency, openLoop } = this.#answer!.analysis;
-    return { frequency, magnitude: openLoop.magnitude };
-  }
-
-  #placeHandles(p: Parameters, analysis: LoopAnalysis): void {
-    const crossover = mainCrossover(p, this.#loopGain(), analysis.figures.crossovers);
-    this.#handles.place(p, crossover, this.#gainArea.height, (frequency) => {
-      const x = xOf(this.#gainArea, this.#range, frequency);
-      return x < this.#gainArea.left || x > this.#gainArea.left + this.#gainArea.width ? null : x;
-    });
-  }
-
-  #moveHandle(name: HandleName, frequency: number, gesture: string): void {
-    if (!this.#answer) return;
-    if (name !== 'crossover') {
-      const wanted = { [`${name}Frequency`]: Number(frequency.toPrecision(4)) };
-      this.#shape(wanted, `${FILTER_WORDS[name]} at ${ranged(frequency, 'Hz')}`, gesture);
-      return;
-    }
-    const gains = gainsForCrossover(this.#answer.parameters, this.#loopGain(), frequency);
-    if (gains) this.#shape(gains, `crossover ${ranged(frequency, 'Hz')}`, gesture);
-  }
-
-  #shape(changes: ParameterChanges, words: string, gesture: string): void {
-    const problem = this.#options.shape(changes, words, gesture);
-    if (problem) this.#options.note(problem);
-  }
-
-  #notchHighest(): void {
-    if (!this.#answer) return;
-    const [highest] = resonances(this.#loopGain());
-    if (highest) this.#placeNotch(highest);
-    else this.#options.note('No resonance stands out of this loop.');
-  }
-
-  #notchAt(event: MouseEvent): void {
-    if (!this.#answer || event.target !== this.#canvas.element) return;
-    const x = event.clientX - this.#plots.getBoundingClientRect().left;
-    if (x > this.#gainArea.left + this.#gainArea.width) return;
-    const frequency = frequencyAt(this.#gainArea, this.#range, x);
-    const near = resonanceNear(resonances(this.#loopGain()), frequency);
-    if (near) this.#placeNotch(near);
-    else this.#options.note(`No resonance near ${ranged(frequency, 'Hz')}.`);
-  }
-
-  #placeNotch(resonance: Resonance): void {
-    const placed = notchFor(this.#answer!.parameters, resonance);
-    if (typeof placed === 'string') {
-      this.#options.note(placed);
-      return;
-    }
-    this.#shape(placed.changes, placed.words, `notch ${resonance.frequency}`);
-    this.#options.note(placed.words);
-  }
-}
-
-const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹';
-
-/** 10³, and 0.1, 1, 10, 100 where that is shorter. */
-function powerOfTen(power: number): string {
-  return power > 2 ? `10${RAISED[power]}` : `${Number(`1e${power}`)}`;
-}
-
-/** Columns with room for the labels of their values. */
-function columnsOf(width: number, shares: readonly number[]): Area[] {
-  let left = 0;
-  return shares.map((share) => {
-    const area = { left: left + LABELS, top: 0, width: width * share - LABELS - GAP / 2, height: 0 };
-    left += width * share;
-    return area;
+  readonly #axis = new FrequencyAxis();
+  readonly #open = new BodePane('open', this.#axis);
+  readonly #handles = new HandleLayer(this.#open.magnitude, (shaping, gesture) =>
+    this.#shape(shaping, gesture),
+  );
+  readonly #slots: Slots;
+  readonly #figures = createFiguresTable();
+  readonly #verdict = element('p', { class: 'loop-verdict', role: 'status' }, 'Working out the loop …');
+  readonly #pin = button('Pin', () => this.#togglePinned(), {
+    title: 'Keep this loop as a reference, drawn faintly behind the present one',
   });
-}
+  readonly #point = createPointForm((wish) => this.#wishFor(wish));
+  readonly #measure;
+  readonly #readout = element('p', { class: 'loop-readout' }, HINT);
+  readonly #spoken = element('p', { class: 'visually-hidden', role: 'status' });
+  readonly #root: HTMLElement;
+  readonly #queue;
+  #theme: Theme | null = null;
+  #bench: Bench;
+  #wish: PointWish = FIRST_WISH;
+  #now: Float64Array | null = null;
+  #asked: Wanted | null = null;
+  #paused = true;
+  #shown = false;
+  #dirty = true;
+  #data: LoopData = { present: null, pinned: null, measured: null, stale: false, cursor: null };
 
-/** Two plots above each other, the lower with room for frequencies. */
-function splitColumn({ left, width }: Area, height: number, share: number): [Area, Area] {
-  const usable = height - FOOT - GAP / 2;
-  const first = usable * share;
-  return [
-    { left, width, top: 0, height: first },
-    { left, width, top: first + GAP / 2, height: usable - first },
-  ];
+  constructor(host: HTMLElement, bench: Bench, options: LoopViewOptions) {
+    this.#bench = bench;
+    this.#options = options;
+    this.#queue = new NewestWins(
+      ({ parameters, point }: Wanted) => options.analyst.analyse(parameters, point),
+      (analysis, wanted) => this.#take({ analysis, ...wanted }),
+      (error) => this.#fail(error),
+    );
+    const touch = () => this.#touch();
+    const bodes = {
+      open: this.#open,
+      closed: new BodePane('closed', this.#axis),
+      stiffness: new BodePane('stiffness', this.#axis),
+    };
+    this.#slots = new Slots(
+      { ...bodes, nyquist: new NyquistPane(touch), eigenvalues: new EigenvaluesPane(touch) },
+      () => this.resize(),
+    );
+    for (const pane of Object.values(bodes)) this.#listenTo(pane);
+    this.#open.element.append(this.#handles.element);
+    this.#measure = createMeasureForm({
+      onMeasure: (kind, sweep) => this.#begin(kind, sweep),
+      onCancel: () => options.analyst.cancelMeasuring(),
+      onClear: () => this.#become({ measured: null, stale: false }),
+    });
+    this.tools = element(
+      'div',
+      { class: 'loop-tools' },
+      this.#verdict,
+      this.#point.element,
+      this.#measure.element,
+      this.#pin,
+    );
+    this.#root = element(
+      'div',
+      { class: 'loop', role: 'group', 'aria-label': 'Loop' },
+      this.#slots.element,
+      this.#figures.element,
+      this.#readout,
+      this.#spoken,
+    );
+    host.append(this.#root);
+    new ResizeObserver(() => this.resize()).observe(this.#root);
+  }
+
+  /** Another set-up of the bench. */
+  show(bench: Bench): void {
+    const otherScene = bench.origin !== this.#bench.origin;
+    this.#bench = bench;
+    if (otherScene) this.#forget();
+    this.#reconsider();
+  }
+
+  setShown(shown: boolean): void {
+    this.#shown = shown;
+    this.#reconsider();
+    this.resize();
+  }
+
+  /** Once per display refresh, with the newest value of each channel; draws only what has changed. */
+  draw(now: Float64Array, paused: boolean): void {
+    if (!this.#shown) return;
+    this.#now = now;
+    this.#paused = paused;
+    this.#reconsider();
+    if (this.#dirty) this.#render();
+  }
+
+  resize(): void {
+    this.#theme = null;
+    this.#touch();
+  }
+
+  #touch(): void {
+    this.#dirty = true;
+  }
+
+  #become(change: Partial<LoopData>): void {
+    this.#data = { ...this.#data, ...change };
+    this.#measure.showMeasured(this.#data.measured !== null);
+    this.#touch();
+  }
+
+  #forget(): void {
+    this.#options.analyst.cancelMeasuring();
+    this.#become({ pinned: null, measured: null, stale: false });
+    this.#showPinned();
+  }
+
+  #wishFor(wish: PointWish): void {
+    this.#wish = wish;
+    this.#reconsider();
+  }
+
+  /** Asks for an analysis if the one that was asked for last is not the one that is wanted now. */
+  #reconsider(): void {
+    if (!this.#shown) return;
+    const { parameters } = this.#bench;
+    const point = pointOf(this.#wish, parameters, this.#now, this.#paused);
+    if (this.#asked?.parameters === parameters && samePoint(this.#asked.point, point)) return;
+    this.#asked = { parameters, point };
+    this.#queue.ask(this.#asked);
+  }
+
+  #take(present: Analysed): void {
+    const { analysis, point, parameters } = present;
+    const { frequency, figures } = analysis;
+    const slow = (figures.crossovers[0] ?? SLOW) < SLOW && (figures.crossovers.at(-1) ?? SLOW) < SLOW;
+    this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, frequency[frequency.length - 1]!);
+    const { measured } = this.#data;
+    this.#become({
+      present,
+      stale: measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency),
+    });
+    const verdict = verdictOf(figures);
+    setText(this.#verdict, verdict.words);
+    this.#verdict.title = verdict.words;
+    this.#verdict.setAttribute('data-kind', verdict.kind);
+    this.#root.classList.remove('is-failed');
+    this.#point.show(point);
+    this.#measure.suggest(suggestedSweep(parameters, point, figures));
+    this.#figures.show(figures, this.#data.pinned?.analysis.figures ?? null);
+    if (this.#shown) this.#render();
+  }
+
+  #fail(error: unknown): void {
+    setText(this.#verdict, error instanceof Error ? error.message : String(error));
+    this.#verdict.setAttribute('data-kind', 'alarm');
+    this.#root.classList.add('is-failed');
+  }
+
+  #render(): void {
+    this.#theme ??= this.#measureRoom();
+    this.#dirty = false;
+    const { present, cursor } = this.#data;
+    for (const pane of this.#slots.shown) pane.draw(this.#data, this.#theme);
+    if (!present) return;
+    this.#handles.show(handlesOf(present));
+    if (cursor !== null) setText(this.#readout, readoutAt(present, cursor));
+  }
+
+  #measureRoom(): Theme {
+    const theme = readTheme(this.#root);
+    const { width, height } = this.#root.getBoundingClientRect();
+    const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    this.#slots.resize(width / rem, height / rem);
+    this.#root.setAttribute('data-arrangement', this.#slots.element.getAttribute('data-arrangement')!);
+    for (const pane of this.#slots.shown) pane.measure(theme);
+    return theme;
+  }
+
+  #listenTo(pane: BodePane): void {
+    const { element: pad } = pane;
+    pad.tabIndex = 0;
+    pad.setAttribute('role', 'group');
+    pad.setAttribute('aria-label', `Bode plot: ${pane.title}`);
+    pad.setAttribute('aria-description', BODE_KEYS);
+    const view = this;
+    listenToBode(pane, {
+      get cursor() {
+        return view.#data.cursor;
+      },
+      setCursor: (cursor, spoken) => this.#setCursor(cursor, spoken),
+      notchAt: (frequency) => this.#notchAt(frequency),
+      onChange: () => this.#touch(),
+    });
+  }
+
+  #setCursor(cursor: number | null, spoken: boolean): void {
+    const { present } = this.#data;
+    this.#become({ cursor });
+    if (cursor === null || !present) this.#tell(HINT, false);
+    else if (spoken) setText(this.#spoken, readoutAt(present, cursor));
+  }
+
+  /** Says something in the line below the plots, until the cursor moves. */
+  #tell(words: string, aloud = true): void {
+    setText(this.#readout, words);
+    if (aloud) setText(this.#spoken, words);
+  }
+
+  #notchAt(frequency: number): void {
+    const { present } = this.#data;
+    if (!present) return;
+    const resonance = resonanceNear(resonances(loopGainOf(present)), frequency);
+    if (resonance) this.#shape(notchFor(this.#bench.parameters, resonance), null);
+    else
+      this.#tell(
+        `No resonance next to ${ranged(frequency, 'Hz')}: nothing stands 2 dB out of the line there.`,
+      );
+  }
+
+  #shape(shaping: Shaping, gesture: string | null): void {
+    if (typeof shaping === 'string') {
+      this.#tell(shaping);
+      return;
+    }
+    const problem = this.#options.change(shaping.changes, shaping.words, gesture);
+    this.#become({ cursor: null });
+    this.#tell(problem ?? `${shaping.words}${shaping.words.endsWith('.') ? '' : '.'}`);
+  }
+
+  #togglePinned(): void {
+    this.#become({ pinned: this.#data.pinned ? null : this.#data.present });
+    this.#showPinned();
+  }
+
+  #showPinned(): void {
+    const { pinned, present } = this.#data;
+    this.#pin.setAttribute('aria-pressed', String(pinned !== null));
+    setText(this.#pin, pinned ? 'Unpin' : 'Pin');
+    if (present) this.#figures.show(present.analysis.figures, pinned?.analysis.figures ?? null);
+    // The table has become wider or narrower.
+    this.resize();
+  }
+
+  #begin(kind: LoopExperiment['kind'], sweep: Sweep): string | null {
+    const { present } = this.#data;
+    if (!present) return 'The loop has not been worked out yet.';
+    const planned = experimentOf(presentScene(this.#bench), kind, present.point, sweep);
+    if ('problem' in planned) return planned.problem;
+    this.#measure.showProgress(0);
+    this.#options.analyst
+      .measure(planned.experiment, (share) => this.#measure.showProgress(share))
+      .then((loop) => this.#takeMeasured(loop && { loop, kind, analysis: present.analysis }))
+      .catch((error: unknown) => this.#tell(error instanceof Error ? error.message : String(error)))
+      .finally(() => this.#measure.showProgress(null));
+    return null;
+  }
+
+  #takeMeasured(measured: Measured | null): void {
+    if (!measured) {
+      this.#tell('Measuring cancelled.');
+      return;
+    }
+    const { present } = this.#data;
+    const { loop, kind } = measured;
+    this.#become({
+      measured: loop.frequency.length > 0 ? measured : null,
+      stale: present !== null && hasMoved(measured.analysis, present.analysis, loop.frequency),
+    });
+    this.#tell(
+      loop.ended === null
+        ? `Measured by ${kind}: ${loop.frequency.length} points, coherence from ${Math.min(...loop.coherence).toFixed(2)} up.`
+        : `The measurement ended early. ${loop.ended}`,
+    );
+  }
 }

@@ -1,0 +1,125 @@
+import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import type { LoopAnalyst, LoopView } from '../loop/loopView.ts';
+import type { Bench } from './bench.ts';
+import { byId, element } from './dom.ts';
+import { createSegmented } from './segmented.ts';
+import { createSplitter } from './splitter.ts';
+
+export interface LowerAreaOptions {
+  readonly analyst: LoopAnalyst;
+  /** What stands beside the choice while the motion is shown. */
+  readonly motionTools: HTMLElement;
+  /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
+  change(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+  /** The motion is shown again, or has another size. */
+  onResize(): void;
+}
+
+const AREAS = ['Motion', 'Loop'] as const;
+
+/** Shares of the height below the caption that the area may have: the stage stays in sight. */
+const LEAST = 0.2;
+const MOST = 0.75;
+const ENLARGED = 0.65;
+
+/** What lies below the stage: the motion over time, or the loop over frequency, as high as a person wants it. */
+export class LowerArea {
+  readonly #host = byId('chart-area');
+  readonly #view = this.#host.parentElement!;
+  readonly #bar: HTMLElement;
+  readonly #choice;
+  /** Null: as the page lays it out by itself. */
+  #share: number | null = null;
+  readonly #options: LowerAreaOptions;
+  #loop: LoopView | null = null;
+  #bench: Bench;
+
+  constructor(bench: Bench, options: LowerAreaOptions) {
+    this.#bench = bench;
+    this.#options = options;
+    this.#choice = createSegmented('Below the stage', AREAS, () => void this.#showArea());
+    const splitter = createSplitter({
+      words: 'Height of the charts',
+      least: LEAST,
+      most: MOST,
+      share: () => this.#shareAt(this.#host.getBoundingClientRect().top),
+      shareAt: (y) => this.#shareAt(y),
+      onShare: (share) => this.#setShare(share),
+    });
+    this.#bar = element('div', { class: 'lower-bar' }, this.#choice.element, options.motionTools);
+    this.#host.prepend(splitter, this.#bar);
+  }
+
+  get shown(): (typeof AREAS)[number] {
+    return this.#choice.value;
+  }
+
+  show(bench: Bench): void {
+    this.#bench = bench;
+    this.#loop?.show(bench);
+  }
+
+  /** Once per display refresh, with the newest value of each channel. */
+  draw(now: Float64Array, paused: boolean): void {
+    this.#loop?.draw(now, paused);
+  }
+
+  /** After a change of the page's layout, its size of type or its colours. */
+  resize(): void {
+    this.#loop?.resize();
+  }
+
+  /** Motion over time or the loop over frequency. */
+  next(): void {
+    this.#choice.next();
+  }
+
+  /** To most of the height and back. */
+  enlarge(): void {
+    this.#setShare(this.#share === ENLARGED ? null : ENLARGED);
+  }
+
+  #shareAt(y: number): number {
+    const { bottom } = this.#host.getBoundingClientRect();
+    const top = byId('caption').getBoundingClientRect().bottom;
+    return (bottom - y) / (bottom - top);
+  }
+
+  #setShare(share: number | null): void {
+    this.#share = share;
+    const { style } = this.#view;
+    for (const [name, value] of [
+      ['--upper', share && `${1 - share}fr`],
+      ['--lower', share && `${share}fr`],
+      ['--lower-least', share && '0px'],
+    ] as const) {
+      if (value) style.setProperty(name, value);
+      else style.removeProperty(name);
+    }
+    this.resize();
+    this.#options.onResize();
+  }
+
+  /** The loop view is fetched when it is first asked for: whoever only watches needs none of it. */
+  async #showArea(): Promise<void> {
+    this.#host.setAttribute('data-shows', this.shown.toLowerCase());
+    if (this.shown === 'Loop' && !this.#loop) {
+      const { LoopView } = await import('../loop/loopView.ts');
+      // A second press may have come while the first one was fetching it.
+      this.#loop ??= this.#addLoop(LoopView);
+    }
+    this.#loop?.setShown(this.shown === 'Loop');
+    if (this.shown === 'Motion') this.#options.onResize();
+  }
+
+  #addLoop(View: typeof LoopView): LoopView {
+    const host = byId('loop');
+    host.replaceChildren();
+    const loop = new View(host, this.#bench, {
+      analyst: this.#options.analyst,
+      change: this.#options.change,
+    });
+    this.#bar.append(loop.tools);
+    return loop;
+  }
+}

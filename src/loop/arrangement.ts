@@ -1,0 +1,31 @@
+import type { BodeName } from './curves.ts';
+
+export type PaneName = BodeName | 'nyquist' | 'eigenvalues';
+
+/** Places side by side and one over the other; a place with several panes shows one of them at a time. */
+export interface Arrangement {
+  readonly name: 'narrow' | 'wide' | 'tall' | 'full';
+  readonly slots: readonly (readonly PaneName[])[];
+}
+
+/** Sizes from which there is room for more, in multiples of the page's text size. */
+const WIDE = 62;
+const TALL = 28;
+
+/** Which plots stand beside each other on so much room. */
+export function arrangementFor(width: number, height: number): Arrangement {
+  if (height >= TALL && width >= WIDE) {
+    return { name: 'full', slots: [['open'], ['closed'], ['stiffness'], ['nyquist'], ['eigenvalues']] };
+  }
+  if (height >= TALL)
+    return { name: 'tall', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };
+  if (width >= WIDE)
+    return { name: 'wide', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };
+  return {
+    name: 'narrow',
+    slots: [
+      ['open', 'closed', 'stiffness'],
+      ['nyquist', 'eigenvalues'],
+    ],
+  };
+}

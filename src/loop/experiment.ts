@@ -1,0 +1,71 @@
+import type { LoopExperiment, LoopFigures, OperatingPoint } from '../../shared/analysis.ts';
+import { checkParameters } from '../../shared/check.ts';
+import { positionRate } from '../../shared/crossChecks.ts';
+import { GRAVITY, slopeForce } from '../../shared/gravity.ts';
+import { loadSideMass, motorConstants } from '../../shared/motor.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import type { Scene } from '../../shared/scene.ts';
+
+/** What a person can set about an experiment: N, Hz, Hz, s. */
+export type Sweep = Pick<Parameters, 'sweepForce' | 'sweepFrom' | 'sweepTo' | 'sweepTime'>;
+
+/** Tones of the stepped sine per decade. */
+const TONES_PER_DECADE = 16;
+/** Longest that the axis is given to come to rest between sweeps, s. */
+const REST = 0.5;
+
+/*
+ * How large a force is: common practice, no source. Sliding, so large that the friction it turns round against is small beside it; presliding, so
+ * small that the bristles only bend. Both far inside what the motor and the following error allow.
+ */
+const TIMES_FRICTION = 8;
+const SHARE_OF_FRICTION = 0.1;
+const SHARE_OF_MOTOR = 0.35;
+const SHARE_OF_ERROR_LIMIT = 0.25;
+
+/** A sweep that suits the loop: about its crossover, and with a force that keeps the guide in the state that is looked at. */
+export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: LoopFigures): Sweep {
+  const crossover = figures.crossovers[figures.crossovers.length - 1] ?? 50;
+  const load = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination)) + p.motorCount * p.attraction;
+  const friction = p.frictionCoefficient * load + p.sealFriction + p.nutDrag;
+  const motor = SHARE_OF_MOTOR * (motorConstants(p).forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
+  const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;
+  const wanted = point.friction === 'sliding' ? TIMES_FRICTION * friction : SHARE_OF_FRICTION * friction;
+  const most = Math.min(motor, error);
+  // Without friction any force does; a tenth of the most is far above noise and rounding.
+  const force = Math.min(friction > 0 ? wanted : 0.1 * most, most);
+  return {
+    sweepForce: Math.max(Number(force.toPrecision(2)), 1e-3),
+    sweepFrom: Math.max(1, Number((crossover / 12).toPrecision(1))),
+    sweepTo: Number((0.4 * positionRate(p)).toPrecision(2)),
+    sweepTime: 12,
+  };
+}
+
+/** The experiment on a copy of the scene, at the operating point and standing; or in words what of it cannot be. */
+export function experimentOf(
+  scene: Scene,
+  kind: LoopExperiment['kind'],
+  point: OperatingPoint,
+  sweep: Sweep,
+): { readonly experiment: LoopExperiment } | { readonly problem: string } {
+  const p = scene.parameters;
+  const decades = Math.log10(sweep.sweepTo / sweep.sweepFrom);
+  const wanted: ParameterChanges = {
+    ...sweep,
+    sweepTime: kind === 'chirp' ? sweep.sweepTime / 3 : sweep.sweepTime,
+    program: kind,
+    sweepPoints: Math.min(Math.max(Math.round(TONES_PER_DECADE * decades) + 1, 2), 400),
+    dwell: REST,
+    start: point.position,
+    drive: 'on',
+    process: 'none',
+    // At the limit itself the drive would trip.
+    windingStart: Math.min(point.windingTemperature, p.foldbackTemperature - 1),
+    carrierStart: point.carrierTemperature,
+  };
+  const { changes, problems } = checkParameters(wanted, p);
+  const problem = problems[0];
+  if (problem) return { problem: problem.message };
+  return { experiment: { kind, scene: { ...scene, moves: [], parameters: { ...p, ...changes } } } };
+}

@@ -1,0 +1,114 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { SCENES } from '../../scenes/index.ts';
+import { startingPoint } from '../../shared/analysis.ts';
+import { analyse } from '../../workers/analysis/analyse.ts';
+import { choose, press } from './controls.ts';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+const SOFT = SCENES.find(({ name }) => name === 'soft-coil-mounting')!.scene;
+
+const verdict = (page: Page) => page.locator('.loop-verdict').textContent();
+const handle = (page: Page, name: string) => page.getByRole('slider', { name, exact: true });
+
+/** A figure of the table as it reads, e.g. `51.0°`. */
+const figure = (page: Page, label: string) =>
+  page
+    .getByRole('region', { name: 'Figures of the loop' })
+    .getByRole('row', { name: new RegExp(`^${label}`) })
+    .getByRole('cell')
+    .first()
+    .textContent();
+
+const number = async (page: Page, label: string) => Number.parseFloat((await figure(page, label)) ?? '');
+
+async function openLoop(page: Page): Promise<void> {
+  await page.keyboard.press('b');
+  await expect.poll(() => verdict(page), { timeout: 20_000 }).toMatch(/table|Unstable/);
+}
+
+/** The parameters that the axis has taken by its next samples, as its recording tells. */
+async function parametersOfAxis(page: Page): Promise<Record<string, number>> {
+  for (let tick = 0; tick < 4; tick++) await press(page, 'Tick');
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Save tuning session' }).click();
+  const chunks = await (await (await download).createReadStream()).toArray();
+  const { scene, events } = JSON.parse(Buffer.concat(chunks).toString());
+  const changed = events.flatMap((event: { changes?: object }) => (event.changes ? [event.changes] : []));
+  return Object.assign({}, scene.parameters, ...changed);
+}
+
+it('shows the figures of the analysis', async () => {
+  const page = await open({ stage: false });
+  const { scene } = SCENES[0]!;
+  await openLoop(page);
+  const { figures } = analyse(scene.parameters, {
+    ...startingPoint(scene.parameters),
+    friction: 'sliding',
+  });
+  expect(await number(page, 'Phase margin')).toBeCloseTo((figures.phaseMargin!.value * 180) / Math.PI, 1);
+  expect(await number(page, 'Crossover')).toBeCloseTo(figures.crossovers.at(-1)!, 0);
+  expect(await number(page, 'Modulus margin')).toBeCloseTo(figures.modulusMargin.value, 3);
+});
+
+it('moves the crossover by key: figures and axis follow, one step of undo takes it back', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  const before = await number(page, 'Crossover');
+  const gain = await page.locator('#field-Kp').inputValue();
+  await handle(page, 'Crossover').focus();
+  await page.keyboard.press('Shift+ArrowRight');
+  await expect.poll(async () => (await number(page, 'Crossover')) / before).toBeCloseTo(1.1, 2);
+  const moved = await page.locator('#field-Kp').inputValue();
+  expect(moved).not.toBe(gain);
+  expect((await parametersOfAxis(page)).Kp).toBe(Number(moved));
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe(gain);
+});
+
+it('drags the crossover with the mouse as one step', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  const before = await number(page, 'Crossover');
+  const gain = await page.locator('#field-Kp').inputValue();
+  const box = (await handle(page, 'Crossover').boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 - 30, box.y, { steps: 6 });
+  await page.mouse.up();
+  await expect.poll(() => number(page, 'Crossover')).toBeLessThan(0.9 * before);
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe(gain);
+});
+
+it('puts a notch on the resonance of a soft coil mounting, which makes the loop stable', async () => {
+  const page = await open({ stage: false });
+  await choose(page, 'Scene', SOFT.title);
+  await openLoop(page);
+  await handle(page, 'Notch 1').focus();
+  await page.keyboard.press('Delete');
+  await expect.poll(() => verdict(page)).toMatch(/^Unstable/);
+  const modulus = await number(page, 'Modulus margin');
+  await page.getByRole('button', { name: /^Resonance at 19\d Hz: put a notch on it/ }).click();
+  await expect.poll(() => verdict(page)).toMatch(/^Stable/);
+  expect(await number(page, 'Modulus margin')).toBeGreaterThan(2 * modulus);
+  const placed = Number(await handle(page, 'Notch 1').getAttribute('aria-valuenow'));
+  // Coil and table on their mounting, √(k (1/m1 + 1/m2))/2π.
+  const { linkStiffness, coilMass, tableMass, payload } = SOFT.parameters;
+  const natural = Math.sqrt(linkStiffness * (1 / coilMass + 1 / (tableMass + payload))) / (2 * Math.PI);
+  expect(placed / natural).toBeCloseTo(1, 1);
+});
+
+it('measures the loop and lays it over the analysis', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  await page.locator('summary', { hasText: 'Measure' }).click();
+  await page.getByLabel('Time', { exact: true }).fill('1');
+  await page.getByLabel('To', { exact: true }).fill('200');
+  await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
+  const said = page.locator('.loop-readout');
+  await expect.poll(() => said.textContent(), { timeout: 60_000 }).toMatch(/^Measured by stepped sine/);
+});
