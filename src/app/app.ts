@@ -174,6 +174,7 @@ export function startApp(): void {
     if (!trace) {
       trace = createTraceDialog({
         parameters: () => store.bench.parameters,
+        lay: (trace) => view.comparison.layTrace(trace),
         use: (changes, words) => bench.shape(changes, words, null),
       });
       document.body.append(trace);

@@ -1,11 +1,13 @@
 import { compareMoves, compareParameters } from '../../shared/comparison.ts';
 import type { AxisStatus, MoveFigures } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
+import type { Trace } from '../../shared/trace.ts';
 import { button, element } from '../app/dom.ts';
 import type { ColumnSource } from '../charts/columnBuffer.ts';
 import type { History } from '../history/history.ts';
 import { differenceTable } from './differenceTable.ts';
 import { Ghost } from './ghost.ts';
+import { laidTrace } from './laidTrace.ts';
 import { MoveLog } from './moveLog.ts';
 import { counterpart, type PinnedRun, pinRun } from './pinnedRun.ts';
 
@@ -42,7 +44,7 @@ export class Comparison {
   }
 
   get isPinned(): boolean {
-    return this.pinned !== null;
+    return this.ghost !== null;
   }
 
   /** The last move, if it was made with the present parameters from its start to its end. */
@@ -67,13 +69,13 @@ export class Comparison {
 
   /** Pins the last cycle, or lets go of the pinned one. Returns what to say of it. */
   toggle(): string {
-    if (this.pinned) {
-      this.lay(null);
+    if (this.ghost) {
+      this.lay(null, null);
       return 'Unpinned.';
     }
     const pinned = pinRun(this.options.history, this.log, this.scene);
     if (!pinned) return 'Nothing to pin yet: let a move finish first.';
-    this.lay(pinned);
+    this.lay(pinned, new Ghost(pinned));
     return `Pinned ${movesText(pinned.moves.map(({ index }) => index))}. Change something and compare.`;
   }
 
@@ -82,9 +84,14 @@ export class Comparison {
     this.element.showModal();
   }
 
-  private lay(pinned: PinnedRun | null): void {
+  /** Lays a measured trace over the run, in place of a pinned one. */
+  layTrace(trace: Trace): void {
+    this.lay(null, new Ghost(laidTrace(trace, this.scene)));
+  }
+
+  private lay(pinned: PinnedRun | null, ghost: Ghost | null): void {
     this.pinned = pinned;
-    this.ghost = pinned && new Ghost(pinned);
+    this.ghost = ghost;
     this.ghost?.align(this.log.moves);
     this.options.onPinned(this.ghost);
   }

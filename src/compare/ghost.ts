@@ -1,9 +1,20 @@
 import type { ChannelName } from '../../shared/channels.ts';
 import type { ColumnSource } from '../charts/columnBuffer.ts';
+import type { History } from '../history/history.ts';
 import type { LoggedMove } from './moveLog.ts';
-import type { PinnedRun } from './pinnedRun.ts';
 
-/** A pinned cycle laid over the present run: it begins again wherever the present run begins the same move. */
+/** What can be laid over a run: a recording, and how its moves repeat. */
+export interface Laid {
+  /** What was recorded in [from, to), s of its own time. */
+  readonly history: History;
+  readonly from: number;
+  readonly to: number;
+  /** Number of its first move, and moves after which the program repeats itself. */
+  readonly firstMove: number;
+  readonly movesPerCycle: number;
+}
+
+/** A recording laid over the present run: it begins again wherever the present run begins the same move. */
 export class Ghost implements ColumnSource {
   /** Changes whenever it is laid elsewhere. */
   epoch = 0;
@@ -11,14 +22,13 @@ export class Ghost implements ColumnSource {
   readonly latestTime = Number.POSITIVE_INFINITY;
   private starts: readonly number[] = [];
 
-  constructor(private readonly pinned: PinnedRun) {}
+  constructor(private readonly laid: Laid) {}
 
   /** Lays it over the moves of the present run, oldest first. */
   align(moves: readonly LoggedMove[]): void {
-    const { moves: own, movesPerCycle } = this.pinned;
-    const first = own[0]!.index;
+    const { firstMove, movesPerCycle } = this.laid;
     this.starts = moves
-      .filter(({ index }) => (index - first) % movesPerCycle === 0)
+      .filter(({ index }) => (index - firstMove) % movesPerCycle === 0)
       .map(({ start }) => start);
     this.epoch++;
   }
@@ -34,7 +44,7 @@ export class Ghost implements ColumnSource {
   ): void {
     lows.fill(Number.NaN, at, at + count);
     highs.fill(Number.NaN, at, at + count);
-    const { history, from: own, to: end } = this.pinned;
+    const { history, from: own, to: end } = this.laid;
     const width = (to - from) / count;
     for (const [i, start] of this.starts.entries()) {
       const until = Math.min(start + end - own, this.starts[i + 1] ?? Number.POSITIVE_INFINITY);

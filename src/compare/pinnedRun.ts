@@ -1,20 +1,15 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Scene } from '../../shared/scene.ts';
 import type { History } from '../history/history.ts';
+import type { Laid } from './ghost.ts';
 import type { FinishedMove, LoggedMove, MoveLog } from './moveLog.ts';
 
 /** The last cycle of a run, kept to be compared with. */
-export interface PinnedRun {
+export interface PinnedRun extends Laid {
   readonly title: string;
   readonly parameters: Parameters;
   /** Of one cycle of the program, or as many as there were. */
   readonly moves: readonly FinishedMove[];
-  /** What was recorded in [from, to), simulated time of its own run, s. */
-  readonly history: History;
-  readonly from: number;
-  readonly to: number;
-  /** Moves after which the program repeats itself. */
-  readonly movesPerCycle: number;
 }
 
 /** Null before the first move has finished. */
@@ -26,7 +21,8 @@ export function pinRun(history: History, log: MoveLog, scene: Scene): PinnedRun 
   const from = moves[0]!.start;
   const to = last.start + last.figures.duration;
   const { title, parameters } = scene;
-  return { title, parameters, moves, history: history.excerpt(from, to), from, to, movesPerCycle: cycle };
+  const recorded = { history: history.excerpt(from, to), from, to };
+  return { title, parameters, moves, ...recorded, firstMove: moves[0]!.index, movesPerCycle: cycle };
 }
 
 /** Moves after which the program of a scene repeats itself. */

@@ -65,7 +65,7 @@ export class History {
   }
 
   /** Takes over a telemetry frame; the frame of another run forgets everything before it. */
-  ingest(frame: Frame): void {
+  ingest(frame: Pick<Frame, 'run' | 'bins' | 'count'>): void {
     if (frame.run !== this.run) this.clear();
     this.run = frame.run;
     for (let i = 0; i < frame.count; i++) this.append(frame.bins, i * 2 * CHANNEL_COUNT);

@@ -3,6 +3,7 @@ import type { FitResult } from '../../shared/fit.ts';
 import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import type { Problem } from '../../shared/problem.ts';
+import type { Trace } from '../../shared/trace.ts';
 import { mapTrace } from '../../shared/traceFile.ts';
 import { readTraceTable } from '../../shared/traceTable.ts';
 import { button, element, setText } from '../app/dom.ts';
@@ -12,12 +13,14 @@ import { createMappingForm, type MappingForm } from './mappingForm.ts';
 
 export interface TraceOptions {
   parameters(): Parameters;
+  /** Draws the trace over the charts of the running axis. */
+  lay(trace: Trace): void;
   /** Puts fitted values on the bench as one step of undo; returns what is wrong, or null. */
   use(changes: ParameterChanges, words: string): string | null;
 }
 
 /** A recording of the real axis: which column is what, and what it says of mass, friction, motor, link and delay. */
-export function createTraceDialog({ parameters, use }: TraceOptions): HTMLDialogElement {
+export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLDialogElement {
   let form: MappingForm | null = null;
   let table: ReturnType<typeof readTraceTable> | null = null;
   const file = element('input', {
@@ -34,7 +37,8 @@ export function createTraceDialog({ parameters, use }: TraceOptions): HTMLDialog
     element('option', { value: 'mass' }, 'the mass on the bench: fit the force constant'),
   );
   const fit = button('Fit', () => void run(), { class: 'primary' });
-  fit.disabled = true;
+  const overlay = button('Lay over the charts', layOver);
+  fit.disabled = overlay.disabled = true;
   const status = element('p', { role: 'status' });
   const problems = element('ul', { class: 'dialog-problems', role: 'alert' });
   const report = element('div');
@@ -54,6 +58,7 @@ export function createTraceDialog({ parameters, use }: TraceOptions): HTMLDialog
       'div',
       { class: 'dialog-ways' },
       fit,
+      overlay,
       button('Close', () => dialog.close()),
     ),
     status,
@@ -67,20 +72,30 @@ export function createTraceDialog({ parameters, use }: TraceOptions): HTMLDialog
     table = readTraceTable(await chosen.text());
     form = 'columns' in table ? createMappingForm(table) : null;
     place.replaceChildren(...(form ? [form.element] : []));
-    fit.disabled = form === null;
+    fit.disabled = overlay.disabled = form === null;
     report.replaceChildren();
     setText(status, '');
     complain('problems' in table ? table.problems : []);
   }
 
-  async function run(): Promise<void> {
-    if (!form || !table || !('columns' in table)) return;
+  /** The trace as it is mapped now; null, with the problems shown, when it cannot be. */
+  function mapped(): Trace | null {
+    if (!form || !table || !('columns' in table)) return null;
     const trace = mapTrace(table, form.mapping());
-    if ('problems' in trace) {
-      complain(trace.problems);
-      return;
-    }
-    complain([]);
+    complain('problems' in trace ? trace.problems : []);
+    return 'problems' in trace ? null : trace;
+  }
+
+  function layOver(): void {
+    const trace = mapped();
+    if (!trace) return;
+    lay(trace);
+    setText(status, 'The trace lies over the charts, from the start of each cycle; “Pinned” takes it away.');
+  }
+
+  async function run(): Promise<void> {
+    const trace = mapped();
+    if (!trace) return;
     fit.disabled = true;
     setText(status, 'Fitting …');
     const p = parameters();

@@ -1,0 +1,58 @@
+import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { Trace } from '../../shared/trace.ts';
+import { History } from '../history/history.ts';
+import type { Laid } from './ghost.ts';
+import { movesPerCycle } from './pinnedRun.ts';
+
+/** A motion has begun when it has covered this share of the whole travel: more than noise, less than a pixel. */
+const BEGUN = 1e-3;
+
+/** A measured trace, to be laid over the run of `scene` with its first motion where a cycle of the run begins. */
+export function laidTrace(trace: Trace, scene: Scene): Laid {
+  const { start, period, position } = trace;
+  const history = new History();
+  history.ingest({ run: 0, bins: binsOf(trace), count: position.length });
+  const from = start + beginning(trace.setpoint ?? position) * period;
+  const to = start + position.length * period;
+  return { history: history.excerpt(from, to), from, to, firstMove: 0, movesPerCycle: movesPerCycle(scene) };
+}
+
+/** Index of the last sample at rest before the first motion. */
+function beginning(series: Float64Array): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of series) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const first = series[0]!;
+  const moved = series.findIndex((value) => Math.abs(value - first) > BEGUN * (high - low));
+  return Math.max(moved - 1, 0);
+}
+
+/** The trace as records of the recorder; what was not measured is no number, and draws nothing. */
+function binsOf(trace: Trace): Float64Array<ArrayBuffer> {
+  const { start, period, position, setpoint } = trace;
+  const series: Partial<Record<ChannelName, (k: number) => number>> = {
+    time: (k) => start + k * period,
+    encoderPosition: (k) => position[k]!,
+    tablePosition: (k) => (trace.tablePosition ?? position)[k]!,
+    ...(setpoint && {
+      setpoint: (k: number) => setpoint[k]!,
+      followingError: (k: number) => setpoint[k]! - position[k]!,
+    }),
+    ...(trace.motorPosition && { motorPosition: (k: number) => trace.motorPosition![k]! }),
+    ...(trace.current && { forceCurrent: (k: number) => trace.current![k]! }),
+    ...(trace.currentCommand && { currentCommand: (k: number) => trace.currentCommand![k]! }),
+  };
+  const stride = 2 * CHANNEL_COUNT;
+  const bins = new Float64Array(position.length * stride).fill(Number.NaN);
+  for (const [name, value] of Object.entries(series)) {
+    const column = 2 * CHANNEL_INDEX[name as ChannelName];
+    for (let k = 0; k < position.length; k++) {
+      bins[k * stride + column] = value(k);
+      bins[k * stride + column + 1] = value(k);
+    }
+  }
+  return bins;
+}
