@@ -20,6 +20,15 @@ heading('Loop analysis, one thread');
 for (const { name, median, longest, points } of analysisPace())
   row(name, `${median.toFixed(1)} ms`, `at most ${longest.toFixed(1)} ms; ${points} frequencies`);
 
+const { timeLapsePace } = await bundle('tests/bench/timeLapseBench.ts');
+heading('Time-lapse: ten minutes of duty, and how it stands to the full model from end to end');
+for (const { name, took, kelvin, rise, drift, growth } of timeLapsePace()) {
+  const [full, lapse] = took;
+  const off = ([is, shown]) => `${(100 * Math.abs(shown / is - 1)).toFixed(2)} %`;
+  const remark = `faster; ${kelvin.toFixed(3)} K of ${rise.toFixed(0)} K off, drift ${off(drift)}, growth ${off(growth)}`;
+  row(name, `${(full / lapse).toFixed(0)} ×`, remark);
+}
+
 const page = await pagePace(minutes);
 heading('Scripts, compressed');
 const sizes = scriptSizes(page.folder);

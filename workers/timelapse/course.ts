@@ -5,8 +5,7 @@ import { BLEND } from '../control/currentLimit.ts';
 import { overTemperature } from '../control/trips.ts';
 import { startTemperatures } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
-import { magnetFactor } from '../model/windings.ts';
-import type { Cycle } from './cycle.ts';
+import { type Cycle, forceFactor } from './cycle.ts';
 import { CycleMap } from './cycleMap.ts';
 import { type CycleStore, isTrip, movedBetween } from './cycleStore.ts';
 import { heatState } from './heatState.ts';
@@ -95,14 +94,15 @@ function steadyState(p: Parameters, store: CycleStore, last: Cycle, near: Temper
 
 /** Force per ampere with everything as warm as the room, N/A. */
 export function coldForce(p: Parameters, store: CycleStore): number {
-  return store.cycles[0]!.forcePerAmp * magnetFactor(p, p.ambient);
+  const first = store.cycles[0]!;
+  return first.forcePerAmp * forceFactor(p, first, p.ambient);
 }
 
 /** w', the use of the overload allowance in the mean of a cycle, 1/s. */
 function overloadRate(p: Parameters, cycle: Cycle, t: Temperatures): number {
   const extra = p.peakCurrent ** 2 - p.continuousCurrent ** 2;
   if (extra <= 0) return 0;
-  const current = cycle.rmsCurrent / magnetFactor(p, t.carrier);
+  const current = cycle.rmsCurrent / forceFactor(p, cycle, t.carrier);
   return (current ** 2 - p.continuousCurrent ** 2) / (extra * p.overloadTime);
 }
 

@@ -29,12 +29,13 @@ export interface Cycle {
   readonly usefulPower: number;
   /** N/A of amplitude with magnets at 20 °C: the force that goes with the current. */
   readonly forcePerAmp: number;
+  /** n: with magnets weaker by a factor m, force per ampere falls as m^n. 1 without saturation. */
+  readonly fluxExponent: number;
   /** N, and A of amplitude with magnets at 20 °C. */
   readonly rmsForce: number;
   readonly rmsCurrent: number;
-  /** Largest command, as a share of the limit, and the limit it met, A. */
+  /** Largest command, as a share of the limit. */
   readonly currentUse: number;
-  readonly currentLimit: number;
   /** The overload allowance was used up within the cycle. */
   readonly overloaded: boolean;
   /** Where the setpoint went, m. */
@@ -42,9 +43,24 @@ export interface Cycle {
   readonly to: number;
 }
 
+/** Force per ampere with the carrier at this temperature, over that with magnets at 20 °C. */
+export function forceFactor(
+  p: Parameters,
+  { fluxExponent }: Pick<Cycle, 'fluxExponent'>,
+  carrier: number,
+): number {
+  return magnetFactor(p, carrier) ** fluxExponent;
+}
+
 /** Losses of a part, W, with winding and carrier at other temperatures: the same force takes more current where the magnets are weaker. */
-export function lossesAt(p: Parameters, part: CyclePart, winding: number, carrier: number): Losses {
+export function lossesAt(
+  p: Parameters,
+  cycle: Cycle,
+  part: CyclePart,
+  winding: number,
+  carrier: number,
+): Losses {
   const resistance = motorConstants(p).resistance * resistanceFactor(winding);
-  const copper = (resistance * part.squares) / magnetFactor(p, carrier) ** 2;
+  const copper = (resistance * part.squares) / forceFactor(p, cycle, carrier) ** 2;
   return { copper, iron: part.iron, guide: part.guide, nut: part.nut };
 }

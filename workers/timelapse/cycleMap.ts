@@ -9,7 +9,7 @@ import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
  * What whole cycles make of the four temperatures x.
  *
  *   C x' = f_k(x)                        part k of the cycle: network and losses at x, W
- *   x'   = J_k x + c_k                   linear about x0; only the flux of the magnets bends it
+ *   x'   = J_k x + c_k                   linear about x0; only the force per ampere bends it
  *   X_k  = exp([J_k c_k; 0 0] t_k)       exact over the part, on (x, 1)
  *   X    = X_K … X_2 X_1                 one cycle; X^n is n of them, in as many products as n has digits
  *
@@ -29,7 +29,7 @@ export class CycleMap {
 
   /** About temperatures x0. */
   constructor(p: Parameters, cycle: Cycle, about: Temperatures) {
-    this.parts = cycle.parts.map((part) => partMap(p, part, about));
+    this.parts = cycle.parts.map((part) => partMap(p, cycle, part, about));
     this.whole = this.parts.reduce((before, part) => part.times(before));
   }
 
@@ -69,12 +69,12 @@ export class CycleMap {
   }
 }
 
-function partMap(p: Parameters, part: CyclePart, about: Temperatures): Matrix {
+function partMap(p: Parameters, cycle: Cycle, part: CyclePart, about: Temperatures): Matrix {
   const generator = new Matrix(SIZE, SIZE);
-  const middle = ratesAt(p, part, about);
+  const middle = ratesAt(p, cycle, part, about);
   NODES.forEach((node, j) => {
-    const above = ratesAt(p, part, { ...about, [node]: about[node] + PROBE });
-    const below = ratesAt(p, part, { ...about, [node]: about[node] - PROBE });
+    const above = ratesAt(p, cycle, part, { ...about, [node]: about[node] + PROBE });
+    const below = ratesAt(p, cycle, part, { ...about, [node]: about[node] - PROBE });
     NODES.forEach((each, i) => {
       generator.set(i, j, (above[each] - below[each]) / (2 * PROBE));
     });
@@ -88,9 +88,9 @@ function partMap(p: Parameters, part: CyclePart, about: Temperatures): Matrix {
 }
 
 /** K/s of each node. */
-function ratesAt(p: Parameters, part: CyclePart, t: Temperatures): Temperatures {
+function ratesAt(p: Parameters, cycle: Cycle, part: CyclePart, t: Temperatures): Temperatures {
   const rates = { ...t };
-  heatInto(p, t, part.draught, lossesAt(p, part, t.winding, t.carrier), 1, rates);
+  heatInto(p, t, part.draught, lossesAt(p, cycle, part, t.winding, t.carrier), 1, rates);
   rates.winding /= p.windingCapacity;
   rates.carrier /= p.carrierCapacity;
   rates.table /= p.tableCapacity;

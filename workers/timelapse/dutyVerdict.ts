@@ -2,14 +2,13 @@ import { inUnit, ranged } from '../../shared/format.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Course, DutyVerdict } from '../../shared/timeLapse.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
-import { magnetFactor } from '../model/windings.ts';
-import type { Cycle } from './cycle.ts';
+import { type Cycle, forceFactor } from './cycle.ts';
 
 /** Whether the axis can do its duty, judged by the course it took and the last cycle of it. */
 export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): DutyVerdict {
   const carrier = course.samples.at(-1)?.carrier ?? p.carrierStart;
   const rmsForce = last?.rmsForce ?? 0;
-  const rmsCurrent = last ? last.rmsCurrent / magnetFactor(p, carrier) : 0;
+  const rmsCurrent = last ? last.rmsCurrent / forceFactor(p, last, carrier) : 0;
   const continuousForce = p.motorCount * p.continuousForce;
   const { trip, hotTime, overloadTime, steady } = course;
   const reasons: string[] = [];

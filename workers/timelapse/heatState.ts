@@ -2,8 +2,7 @@ import type { Parameters } from '../../shared/parameters/table.ts';
 import type { HeatState } from '../../shared/timeLapse.ts';
 import { sinkTemperature } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
-import { magnetFactor } from '../model/windings.ts';
-import { type Cycle, lossesAt } from './cycle.ts';
+import { type Cycle, forceFactor, lossesAt } from './cycle.ts';
 import type { CycleMap } from './cycleMap.ts';
 import { largestGrowth } from './toolGrowth.ts';
 
@@ -23,7 +22,7 @@ export function heatState(
   cycle.parts.forEach((part, k) => {
     const winding = (passed[k]!.winding + passed[k + 1]!.winding) / 2;
     const carrier = (passed[k]!.carrier + passed[k + 1]!.carrier) / 2;
-    const losses = lossesAt(p, part, winding, carrier);
+    const losses = lossesAt(p, cycle, part, winding, carrier);
     const share = part.duration / cycle.duration;
     sum.copper += losses.copper * share;
     sum.iron += losses.iron * share;
@@ -38,7 +37,7 @@ export function heatState(
   return {
     ...t,
     windingPeak: Math.max(...passed.map(({ winding }) => winding)),
-    forcePerAmp: (cycle.forcePerAmp * magnetFactor(p, carrier)) / cold,
+    forcePerAmp: (cycle.forcePerAmp * forceFactor(p, cycle, carrier)) / cold,
     growth: largestGrowth(p, t, cycle.from, cycle.to),
     electricPower: cycle.usefulPower + copper,
     copper,

@@ -8,11 +8,12 @@ import { temperatureFoldback } from '../control/currentLimit.ts';
 import type { Audit } from '../model/audit.ts';
 import { Draught, type Losses } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
-import { magnetFactor, resistanceFactor } from '../model/windings.ts';
+import { resistanceFactor } from '../model/windings.ts';
 import { currentUse } from '../run/moveMeter.ts';
 import { Tally } from '../run/tally.ts';
-import type { Cycle, CyclePart } from './cycle.ts';
+import { type Cycle, type CyclePart, forceFactor } from './cycle.ts';
 import type { CycleSpan } from './cycleSpan.ts';
+import { SaturationTally } from './saturationTally.ts';
 
 /** Parts that a cycle is cut into: no longer than this share of the quickest time constant of the heat, but not more than so many. */
 const SHARE_OF_TIME_CONSTANT = 0.02;
@@ -42,9 +43,11 @@ class MeasuredRun {
   private readonly period: number;
   private readonly perPart: number;
   private readonly draught = new Draught();
+  /** With the squares of the current as it flowed. */
   private readonly parts: CyclePart[] = [];
   private readonly force = new Tally();
   private readonly current = new Tally();
+  private readonly saturation: SaturationTally;
   private samples = 0;
   private inPart = 0;
   private draughtSum = 0;
@@ -64,6 +67,7 @@ class MeasuredRun {
     private readonly axis: Axis,
   ) {
     this.period = p.positionDivider / p.currentRate;
+    this.saturation = new SaturationTally(p.saturationCurrent);
     const ofPart = SHARE_OF_TIME_CONSTANT * quickestTimeConstant(p);
     this.perPart = Math.max(Math.ceil(span.measure / MOST_PARTS), Math.floor(ofPart / this.period), 1);
   }
@@ -90,22 +94,23 @@ class MeasuredRun {
   cycle(folded: boolean): Cycle {
     const { axis, p, at, limit } = this;
     const duration = this.span.measure * this.period;
-    const magnets = magnetFactor(p, at.carrier);
+    const fluxExponent = this.saturation.fluxExponent;
+    const scale = forceFactor(p, { fluxExponent }, at.carrier);
     const useful = axis.audit.in - this.before.in - (axis.audit.copper - this.before.copper);
     return {
       at: { ...at },
       folded,
       duration,
-      parts: this.parts,
+      parts: this.parts.map((part) => ({ ...part, squares: part.squares * scale ** 2 })),
       usefulPower: useful / duration,
       forcePerAmp:
         this.currentSquares > 0
-          ? this.forceTimesCurrent / this.currentSquares / magnets
+          ? this.forceTimesCurrent / this.currentSquares / scale
           : motorConstants(p).forcePerAmp,
+      fluxExponent,
       rmsForce: this.force.rms,
-      rmsCurrent: this.current.rms * magnets,
+      rmsCurrent: this.current.rms * scale,
       currentUse: this.use,
-      currentLimit: limit,
       overloaded: limit < p.peakCurrent * temperatureFoldback(p, at.winding) * (1 - 1e-9),
       from: this.from,
       to: this.to,
@@ -127,6 +132,7 @@ class MeasuredRun {
     this.current.add(Math.hypot(iq, record[C.fieldCurrent]!));
     this.forceTimesCurrent += force * iq;
     this.currentSquares += iq * iq;
+    this.saturation.add(iq / this.p.motorCount);
   }
 
   private takeSample(record: Float64Array, measuring: boolean): void {
@@ -146,7 +152,7 @@ class MeasuredRun {
     const squares = (audit.copper - partStart.copper) / resistance / duration;
     this.parts.push({
       duration,
-      squares: squares * magnetFactor(p, at.carrier) ** 2,
+      squares,
       iron: (audit.iron - partStart.iron) / duration,
       guide: (audit.guide - partStart.guide) / duration,
       nut: (audit.nut - partStart.nut) / duration,

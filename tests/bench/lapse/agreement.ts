@@ -42,21 +42,26 @@ export function agreement(
     }
   });
   const last = run.at(-1)!;
+  // The full model's force per ampere is that of its last span, the time-lapse's that of the cycle that begins at a sample.
+  const middle = (times.at(-1)! + last.time - lapse.cycleTime) / 2;
   const cold = bruteForce(heldCold(scene), [0, lapse.cycleTime, 2 * lapse.cycleTime])[1]!;
   return {
     kelvin,
     rise,
-    drift: [last.forcePerAmp / cold.forcePerAmp - 1, samples[run.length - 1]!.forcePerAmp - 1],
-    growth: [cold.unseen - last.unseen, growthAt(samples, last.unseenTime)],
+    drift: [last.forcePerAmp / cold.forcePerAmp - 1, at(samples, 'forcePerAmp', middle) - 1],
+    growth: [cold.unseen - last.unseen, at(samples, 'growth', last.unseenTime)],
     measurements: lapse.measurements,
     took: [done - lapsed, lapsed - begun],
   };
 }
 
-/** Growth between two samples, m. */
-function growthAt(samples: readonly LapseSample[], time: number): number {
-  const k = samples.findIndex((sample) => sample.time >= time);
+/** A figure of the time-lapse between two samples. */
+function at(samples: readonly LapseSample[], figure: 'growth' | 'forcePerAmp', time: number): number {
+  const k = Math.max(
+    samples.findIndex((sample) => sample.time >= time),
+    1,
+  );
   const [before, after] = [samples[k - 1]!, samples[k]!];
   const share = (time - before.time) / (after.time - before.time);
-  return before.growth + share * (after.growth - before.growth);
+  return before[figure] + share * (after[figure] - before[figure]);
 }
