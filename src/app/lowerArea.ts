@@ -1,4 +1,4 @@
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import type { LoopAnalyst, LoopView } from '../loop/loopView.ts';
 import type { Bench } from './bench.ts';
 import { byId, element } from './dom.ts';
@@ -32,6 +32,8 @@ export class LowerArea {
   #share: number | null = null;
   readonly #options: LowerAreaOptions;
   #loop: LoopView | null = null;
+  /** Of the pinned run; null: none is pinned. */
+  #pinned: Parameters | null = null;
   #bench: Bench;
 
   constructor(bench: Bench, options: LowerAreaOptions) {
@@ -57,6 +59,12 @@ export class LowerArea {
   show(bench: Bench): void {
     this.#bench = bench;
     this.#loop?.show(bench);
+  }
+
+  /** With a pinned run its loop is pinned too. */
+  pin(pinned: boolean): void {
+    this.#pinned = pinned ? this.#bench.parameters : null;
+    void this.#loop?.pin(this.#pinned);
   }
 
   /** Once per display refresh, with the newest value of each channel. */
@@ -120,6 +128,7 @@ export class LowerArea {
       change: this.#options.change,
     });
     this.#bar.append(loop.tools);
+    if (this.#pinned) void loop.pin(this.#pinned);
     return loop;
   }
 }

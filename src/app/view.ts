@@ -66,6 +66,7 @@ export class View {
       onPinned: (ghost) => {
         this.#charts.setPinned(ghost);
         this.#bar.showPinned(ghost !== null);
+        this.#lower.pin(ghost !== null);
       },
     });
     document.body.append(this.comparison.element);

@@ -9,8 +9,8 @@ export interface Arrangement {
 }
 
 /** Sizes from which there is room for more, in multiples of the page's text size. */
-const WIDE = 62;
-const TALL = 28;
+const WIDE = 68;
+const TALL = 25;
 
 /** Which plots stand beside each other on so much room. */
 export function arrangementFor(width: number, height: number): Arrangement {

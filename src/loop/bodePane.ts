@@ -18,6 +18,8 @@ type Context = CanvasRenderingContext2D;
 const MAGNITUDE_SHARE = 0.62;
 /** Coherence below this is told from a good one: less than nine tenths of the answer repeats. */
 const GOOD_COHERENCE = 0.9;
+/** Points closer than this, CSS pixels, are drawn smaller. */
+const DENSE = 7;
 /** Room for labels beside and below, as a multiple of the text size; between the plots, CSS pixels. */
 const GUTTER = 3.4;
 const FOOT = 1.5;
@@ -45,7 +47,10 @@ export class BodePane implements Pane {
     this.title = this.#spec.title;
     this.magnitude = new Graph(axis, new LevelScale(this.#spec.magnitude.limits));
     this.#phase = new Graph(axis, new LevelScale(this.#spec.phase));
-    this.#coherence = new Graph(axis, new LevelScale({ steps: [1], least: [0, 1], most: [0, 1] }));
+    this.#coherence = new Graph(
+      axis,
+      new LevelScale({ steps: [0.25, 1], least: [0, 1.25], most: [0, 1.25] }),
+    );
     this.element.append(this.#canvas.element);
   }
 
@@ -159,10 +164,12 @@ export class BodePane implements Pane {
       const points = measured && curve.measured?.(measured.loop);
       if (!points) continue;
       context.strokeStyle = colourOf(curve, theme);
-      measured.loop.frequency.forEach((frequency, k) => {
-        const good = measured.loop.coherence[k]! >= GOOD_COHERENCE;
+      const { frequency: frequencies, coherence } = measured.loop;
+      const dense = graph.area.width / frequencies.length < DENSE;
+      frequencies.forEach((frequency, k) => {
+        const good = coherence[k]! >= GOOD_COHERENCE;
         context.globalAlpha = stale ? 0.35 : good ? 1 : 0.6;
-        graph.drawRing(context, theme, frequency, level(points, k), good ? 3 : 2);
+        graph.drawRing(context, theme, frequency, level(points, k), good && !dense ? 3 : 2);
       });
       context.globalAlpha = 1;
     }
@@ -225,13 +232,7 @@ export class BodePane implements Pane {
     context.textAlign = 'left';
     context.fillStyle = theme.soft;
     const { left, top, height } = graph.area;
-    drawLabel(
-      context,
-      theme,
-      stale ? 'coherence, measured with other settings' : 'coherence',
-      left + 5,
-      top + height / 2,
-    );
+    drawLabel(context, theme, stale ? 'coherence, outdated' : 'coherence', left + 5, top + height / 2);
   }
 
   #drawCursor(context: Context, { present }: LoopData, theme: Theme, cursor: number): void {

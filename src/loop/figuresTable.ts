@@ -95,7 +95,8 @@ function showRow(
   const comparable = now.stable && then.stable;
   const by = found && before && comparable ? size(found) - size(before) : 0;
   setText(change, found && before && comparable ? changeText(by, figure) : '');
-  const better = figure.better === 'neither' ? 0 : figure.better === 'more' ? by : -by;
+  const better =
+    figure.better === 'neither' || change.textContent === SAME ? 0 : figure.better === 'more' ? by : -by;
   change.classList.toggle('is-better', better > 0);
   change.classList.toggle('is-worse', better < 0);
 }
@@ -106,9 +107,11 @@ function valueText(figure: LoopFigure, figures: LoopFigures): string {
   return figure.decibels ? `${inUnit(decibels(found.value), '', 3)} dB` : ranged(found.value, figure.unit);
 }
 
+const SAME = 'same';
+
 /** With its sign: '+4.10°', '−12.0 Hz'. */
 function changeText(by: number, figure: LoopFigure): string {
   const text = figure.decibels ? `${Math.abs(by).toFixed(2)} dB` : ranged(Math.abs(by), figure.unit);
-  if (/^[0.]+(?:\D|$)/.test(text)) return 'same';
+  if (Number.parseFloat(text) === 0) return SAME;
   return `${by > 0 ? '+' : '−'}${text}`;
 }

@@ -42,6 +42,8 @@ export interface Handle extends Place {
 /** Resonances below this share of the crossover have the loop's own gain against them. */
 const BELOW_CROSSOVER = 0.5;
 const MOST_RESONANCES = 3;
+/** What is left of a resonance this close to its notch is a matter of the notch, as a ratio. */
+const ON_NOTCH = 1.15;
 
 export function loopGainOf({ analysis }: Analysed): LoopGain {
   return { frequency: analysis.frequency, magnitude: analysis.openLoop.magnitude };
@@ -59,7 +61,7 @@ export function handlesOf(analysed: Analysed): Handle[] {
       name === 'lowpass' ? [lowpassHandle(p)] : [notchHandle(p, name), widthHandle(p, name, highest)],
     ),
     ...resonances(loop)
-      .filter(({ frequency }) => frequency > BELOW_CROSSOVER * (crossover ?? 0))
+      .filter(({ frequency }) => frequency > BELOW_CROSSOVER * (crossover ?? 0) && !hasNotch(p, frequency))
       .slice(0, MOST_RESONANCES)
       .map((each, k): Handle => {
         const { frequency, height } = each;
@@ -77,6 +79,11 @@ export function handlesOf(analysed: Analysed): Handle[] {
         };
       }),
   ];
+}
+
+function hasNotch(p: Parameters, frequency: number): boolean {
+  const near = (f: number) => Math.abs(Math.log(f / frequency)) < Math.log(ON_NOTCH);
+  return (p.notch1 && near(p.notch1Frequency)) || (p.notch2 && near(p.notch2Frequency));
 }
 
 function crossoverHandle(p: Parameters, loop: LoopGain, crossover: number): Handle {

@@ -150,6 +150,14 @@ export class LoopView {
     if (this.#dirty) this.#render();
   }
 
+  /** Pins the loop of a set-up at the present operating point; null takes it off. */
+  async pin(parameters: Parameters | null): Promise<void> {
+    const point = pointOf(this.#wish, parameters ?? this.#bench.parameters, this.#now, this.#paused);
+    const analysis = parameters && (await this.#options.analyst.analyse(parameters, point));
+    this.#become({ pinned: analysis && parameters && { analysis, parameters, point } });
+    this.#showPinned();
+  }
+
   resize(): void {
     this.#theme = null;
     this.#touch();
@@ -167,8 +175,7 @@ export class LoopView {
 
   #forget(): void {
     this.#options.analyst.cancelMeasuring();
-    this.#become({ pinned: null, measured: null, stale: false });
-    this.#showPinned();
+    this.#become({ measured: null, stale: false });
   }
 
   #wishFor(wish: PointWish): void {
@@ -192,10 +199,10 @@ export class LoopView {
     const slow = (figures.crossovers[0] ?? SLOW) < SLOW && (figures.crossovers.at(-1) ?? SLOW) < SLOW;
     this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, frequency[frequency.length - 1]!);
     const { measured } = this.#data;
-    this.#become({
-      present,
-      stale: measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency),
-    });
+    const stale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
+    if (stale && !this.#data.stale)
+      this.#tell('The measured points belong to other settings than the present ones.');
+    this.#become({ present, stale });
     const verdict = verdictOf(figures);
     setText(this.#verdict, verdict.words);
     this.#verdict.title = verdict.words;
