@@ -5,28 +5,28 @@ import { History } from '../history/history.ts';
 import type { Laid } from './ghost.ts';
 import { movesPerCycle } from './pinnedRun.ts';
 
-/** A motion has begun when it has covered this share of the whole travel: more than noise, less than a pixel. */
-const BEGUN = 1e-3;
+/** A measured motion has begun when it has covered this share of the whole travel: more than noise. A setpoint has none. */
+const BEGUN = 1e-4;
 
 /** A measured trace, to be laid over the run of `scene` with its first motion where a cycle of the run begins. */
 export function laidTrace(trace: Trace, scene: Scene): Laid {
   const { start, period, position } = trace;
   const history = new History();
   history.ingest({ run: 0, bins: binsOf(trace), count: position.length });
-  const from = start + beginning(trace.setpoint ?? position) * period;
+  const from = start + (trace.setpoint ? beginning(trace.setpoint, 0) : beginning(position, BEGUN)) * period;
   const to = start + position.length * period;
   return { history: history.excerpt(from, to), from, to, firstMove: 0, movesPerCycle: movesPerCycle(scene) };
 }
 
 /** Index of the last sample at rest before the first motion. */
-function beginning(series: Float64Array): number {
+function beginning(series: Float64Array, begun: number): number {
   let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const value of series) {
     if (value < low) low = value;
     if (value > high) high = value;
   }
   const first = series[0]!;
-  const moved = series.findIndex((value) => Math.abs(value - first) > BEGUN * (high - low));
+  const moved = series.findIndex((value) => Math.abs(value - first) > begun * (high - low));
   return Math.max(moved - 1, 0);
 }
 
