@@ -13,6 +13,8 @@ export type Sweep = Pick<Parameters, 'sweepForce' | 'sweepFrom' | 'sweepTo' | 's
 const TONES_PER_DECADE = 16;
 /** Longest that the axis is given to come to rest between sweeps, s. */
 const REST = 0.5;
+/** Beyond this multiple of the current loop's bandwidth there is nothing left to measure. */
+const BANDWIDTHS = 2;
 
 /*
  * How large a force is: common practice, no source. Sliding, so large that the friction it turns round against is small beside it; presliding, so
@@ -21,23 +23,29 @@ const REST = 0.5;
 const TIMES_FRICTION = 8;
 const SHARE_OF_FRICTION = 0.1;
 const SHARE_OF_MOTOR = 0.35;
+const SHARE_OF_VOLTAGE = 0.5;
 const SHARE_OF_ERROR_LIMIT = 0.25;
 
 /** A sweep that suits the loop: about its crossover, and with a force that keeps the guide in the state that is looked at. */
 export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: LoopFigures): Sweep {
+  const { forcePerAmp, inductance } = motorConstants(p);
   const crossover = figures.crossovers[figures.crossovers.length - 1] ?? 50;
   const load = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination)) + p.motorCount * p.attraction;
   const friction = p.frictionCoefficient * load + p.sealFriction + p.nutDrag;
-  const motor = SHARE_OF_MOTOR * (motorConstants(p).forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
+  const motor = SHARE_OF_MOTOR * (forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
   const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;
+  const sweepTo = Math.min(0.4 * positionRate(p), BANDWIDTHS * p.currentBandwidth);
+  // The inductance takes v = 2πf L i of the bus, at the end of the sweep most.
+  const bus = p.busVoltage / Math.sqrt(3);
+  const voltage = (SHARE_OF_VOLTAGE * forcePerAmp * bus) / (2 * Math.PI * sweepTo * inductance);
   const wanted = point.friction === 'sliding' ? TIMES_FRICTION * friction : SHARE_OF_FRICTION * friction;
-  const most = Math.min(motor, error);
+  const most = Math.min(motor, error, voltage);
   // Without friction any force does; a tenth of the most is far above noise and rounding.
   const force = Math.min(friction > 0 ? wanted : 0.1 * most, most);
   return {
     sweepForce: Math.max(Number(force.toPrecision(2)), 1e-3),
     sweepFrom: Math.max(1, Number((crossover / 12).toPrecision(1))),
-    sweepTo: Number((0.4 * positionRate(p)).toPrecision(2)),
+    sweepTo: Number(sweepTo.toPrecision(2)),
     sweepTime: 12,
   };
 }

@@ -12,7 +12,7 @@ import {
 } from './filterGain.ts';
 import type { Analysed } from './loopData.ts';
 import { notchFor } from './placeNotch.ts';
-import { resonances } from './resonance.ts';
+import { type Resonance, resonances } from './resonance.ts';
 import { gainsForCrossover, type LoopGain, mainCrossover } from './shapeCrossover.ts';
 
 /** A place on the magnitude plot: Hz, dB. */
@@ -42,11 +42,20 @@ export interface Handle extends Place {
 /** Resonances below this share of the crossover have the loop's own gain against them. */
 const BELOW_CROSSOVER = 0.5;
 const MOST_RESONANCES = 3;
-/** What is left of a resonance this close to its notch is a matter of the notch, as a ratio. */
+/** A notch this close to a resonance, as a ratio, is meant for it. */
 const ON_NOTCH = 1.15;
 
 export function loopGainOf({ analysis }: Analysed): LoopGain {
   return { frequency: analysis.frequency, magnitude: analysis.openLoop.magnitude };
+}
+
+/** The resonances of the axis that have no notch yet: of L without its filters, whose shoulders are no peaks. The highest first. */
+export function bareResonances(analysed: Analysed): Resonance[] {
+  const { parameters: p } = analysed;
+  const { frequency, magnitude } = loopGainOf(analysed);
+  const filters = FILTER_NAMES.filter((name) => p[name]).map((name) => filterGain(name, p));
+  const bare = magnitude.map((value, k) => filters.reduce((left, gain) => left / gain(frequency[k]!), value));
+  return resonances({ frequency, magnitude: bare }).filter((each) => !hasNotch(p, each.frequency));
 }
 
 /** The handles of a loop, in the order of the Tab key. */
@@ -60,8 +69,8 @@ export function handlesOf(analysed: Analysed): Handle[] {
     ...FILTER_NAMES.filter((name) => p[name]).flatMap((name) =>
       name === 'lowpass' ? [lowpassHandle(p)] : [notchHandle(p, name), widthHandle(p, name, highest)],
     ),
-    ...resonances(loop)
-      .filter(({ frequency }) => frequency > BELOW_CROSSOVER * (crossover ?? 0) && !hasNotch(p, frequency))
+    ...bareResonances(analysed)
+      .filter(({ frequency }) => frequency > BELOW_CROSSOVER * (crossover ?? 0))
       .slice(0, MOST_RESONANCES)
       .map((each, k): Handle => {
         const { frequency, height } = each;

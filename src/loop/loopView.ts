@@ -11,7 +11,7 @@ import { experimentOf, type Sweep, suggestedSweep } from './experiment.ts';
 import { createFiguresTable } from './figuresTable.ts';
 import { FrequencyAxis } from './frequencyAxis.ts';
 import { HandleLayer } from './handleLayer.ts';
-import { handlesOf, loopGainOf, type Shaping } from './handles.ts';
+import { bareResonances, handlesOf, type Shaping } from './handles.ts';
 import type { Analysed, LoopData, Measured } from './loopData.ts';
 import { createMeasureForm } from './measureForm.ts';
 import { NewestWins } from './newestWins.ts';
@@ -20,7 +20,7 @@ import { FIRST_WISH, type PointWish, pointOf, samePoint } from './operatingPoint
 import { notchFor } from './placeNotch.ts';
 import { createPointForm } from './pointForm.ts';
 import { readoutAt } from './readout.ts';
-import { resonanceNear, resonances } from './resonance.ts';
+import { resonanceNear } from './resonance.ts';
 import { Slots } from './slots.ts';
 import { hasMoved } from './staleness.ts';
 import { verdictOf } from './verdict.ts';
@@ -273,11 +273,11 @@ export class LoopView {
   #notchAt(frequency: number): void {
     const { present } = this.#data;
     if (!present) return;
-    const resonance = resonanceNear(resonances(loopGainOf(present)), frequency);
+    const resonance = resonanceNear(bareResonances(present), frequency);
     if (resonance) this.#shape(notchFor(this.#bench.parameters, resonance), null);
     else
       this.#tell(
-        `No resonance next to ${ranged(frequency, 'Hz')}: nothing stands 2 dB out of the line there.`,
+        `No resonance without a notch next to ${ranged(frequency, 'Hz')}: nothing else stands 2 dB out of the line.`,
       );
   }
 

@@ -13,8 +13,8 @@ export interface Resonance {
 
 /** Less than this stands out of the line by chance, 2 dB. */
 const LEAST_HEIGHT = 10 ** (2 / 20);
-/** A damping ratio above this is a bend, not a peak. */
-const MOST_DAMPING = 0.35;
+/** A damping ratio above this is a bend, or the shoulder of a notch, and no peak. */
+const MOST_DAMPING = 0.25;
 /** What |L| falls with about a resonance: the two integrators of a mass, with some lead. */
 const SLOPE = 2;
 /**
