@@ -1,3 +1,4 @@
+import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
@@ -111,4 +112,42 @@ it('measures the loop and lays it over the analysis', async () => {
   await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
   const said = page.locator('.loop-readout');
   await expect.poll(() => said.textContent(), { timeout: 60_000 }).toMatch(/^Measured by stepped sine/);
+});
+
+it('reads the plots under a cursor that keys move', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  const plot = page.getByRole('group', { name: 'Bode plot: Open loop' });
+  await plot.focus();
+  await page.keyboard.press(']');
+  const readout = page.locator('.loop-readout');
+  await expect.poll(() => readout.textContent()).toMatch(/Hz: \|L\| .* phase .*°; \|S\| .*; stiffness .* N/);
+  const before = await readout.textContent();
+  await page.keyboard.press('}');
+  await expect.poll(() => readout.textContent()).not.toBe(before);
+  // Nothing stands out of the line of L there.
+  await page.keyboard.press('n');
+  await expect.poll(() => readout.textContent()).toMatch(/^No resonance/);
+});
+
+it('can be made larger by keys and by its edge, and has no serious violation of accessibility', async () => {
+  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
+  await openLoop(page);
+  const height = async () => (await page.locator('#loop').boundingBox())!.height;
+  const first = await height();
+  await page.keyboard.press('y');
+  await expect.poll(height).toBeGreaterThan(first + 100);
+  await page.getByRole('group', { name: 'Eigenvalues' }).waitFor();
+  const enlarged = await height();
+  await page.getByRole('separator', { name: 'Height of the charts' }).focus();
+  await page.keyboard.press('ArrowDown');
+  await expect.poll(height).toBeLessThan(enlarged);
+  await page.locator('.loop-tools').getByRole('button', { name: 'Pin', exact: true }).click();
+  await page.locator('summary', { hasText: 'Measure' }).click();
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
+  const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
+  expect(serious.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`))).toEqual(
+    [],
+  );
 });
