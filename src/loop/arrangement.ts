@@ -10,14 +10,15 @@ export interface Arrangement {
 
 /** Sizes from which there is room for more, in multiples of the page's text size. */
 const WIDE = 68;
-const TALL = 25;
+const TALL = 22.5;
+const FULL = 25;
 
 /** Which plots stand beside each other on so much room. */
 export function arrangementFor(width: number, height: number): Arrangement {
-  if (height >= TALL && width >= WIDE) {
+  if (height >= FULL && width >= WIDE) {
     return { name: 'full', slots: [['open'], ['closed'], ['stiffness'], ['nyquist'], ['eigenvalues']] };
   }
-  if (height >= TALL)
+  if (height >= TALL && width < WIDE)
     return { name: 'tall', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };
   if (width >= WIDE)
     return { name: 'wide', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };

@@ -80,6 +80,8 @@ export class LoopView {
   #paused = true;
   #shown = false;
   #dirty = true;
+  /** What was said last, in the place of the reading at the cursor. */
+  #message: string | null = null;
   #data: LoopData = { present: null, pinned: null, measured: null, stale: false, cursor: null };
 
   constructor(host: HTMLElement, bench: Bench, options: LoopViewOptions) {
@@ -227,7 +229,8 @@ export class LoopView {
     for (const pane of this.#slots.shown) pane.draw(this.#data, this.#theme);
     if (!present) return;
     this.#handles.show(handlesOf(present));
-    if (cursor !== null) setText(this.#readout, readoutAt(present, cursor));
+    const reading = cursor === null ? HINT : readoutAt(present, cursor);
+    setText(this.#readout, this.#message ?? reading);
   }
 
   #measureRoom(): Theme {
@@ -258,16 +261,18 @@ export class LoopView {
   }
 
   #setCursor(cursor: number | null, spoken: boolean): void {
-    const { present } = this.#data;
+    const { present, cursor: was } = this.#data;
+    if (cursor === was) return;
+    this.#message = null;
     this.#become({ cursor });
-    if (cursor === null || !present) this.#tell(HINT, false);
-    else if (spoken) setText(this.#spoken, readoutAt(present, cursor));
+    if (spoken && cursor !== null && present) setText(this.#spoken, readoutAt(present, cursor));
   }
 
   /** Says something in the line below the plots, until the cursor moves. */
-  #tell(words: string, aloud = true): void {
+  #tell(words: string): void {
+    this.#message = words;
     setText(this.#readout, words);
-    if (aloud) setText(this.#spoken, words);
+    setText(this.#spoken, words);
   }
 
   #notchAt(frequency: number): void {
