@@ -9,6 +9,7 @@ import {
 } from '../../shared/loopFigures.ts';
 import { element, setText } from '../app/dom.ts';
 import { decibels } from './curves.ts';
+import './figures.css';
 
 export interface FiguresTable {
   readonly element: HTMLElement;

@@ -2,6 +2,7 @@ import { element, setText } from '../app/dom.ts';
 import { decibels } from './curves.ts';
 import type { Graph } from './graph.ts';
 import type { Handle, Place, Shaping } from './handles.ts';
+import './handles.css';
 
 const FINE = 1.01;
 const COARSE = 1.1;

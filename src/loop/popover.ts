@@ -1,4 +1,5 @@
 import { element } from '../app/dom.ts';
+import './forms.css';
 
 export interface Popover {
   readonly element: HTMLDetailsElement;
