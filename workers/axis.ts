@@ -114,7 +114,8 @@ export class Axis {
     this.program.setParameters(this.p);
     this.positionLoop.configure(this.p);
     this.currentLoop.configure(this.p);
-    this.configurePlant();
+    this.plant.configure(this.p, this.heat.temperatures);
+    this.bookStored();
   }
 
   /** A hand takes hold at a position, m, or lets go with null. Call at a position-loop sample. */
@@ -151,11 +152,6 @@ export class Axis {
     this.integrate(time);
     this.tick++;
     return true;
-  }
-
-  /** Stored energy now, J; for checks. */
-  get storedEnergy(): number {
-    return this.plant.storedEnergy(this.y);
   }
 
   private samplePosition(time: number, currentSquared: number): void {
@@ -221,12 +217,12 @@ export class Axis {
     booked.guide = audit.guide;
     booked.nut = audit.nut;
     this.heat.step(this.p, this.period * this.p.positionDivider, released, this.y[V1]!);
-    this.configurePlant();
+    this.plant.warm(this.p, this.heat.temperatures);
+    this.bookStored();
   }
 
-  /** Coefficients of the plant follow parameters and temperatures; what that does to the stored energy is booked. */
-  private configurePlant(): void {
-    this.plant.configure(this.p, this.heat.temperatures);
+  /** Books what new parameters or temperatures did to the stored energy. */
+  private bookStored(): void {
     this.audit.bookSet(this.plant.storedEnergy(this.y));
   }
 

@@ -136,7 +136,8 @@ describe('force and current of a synchronous motor', () => {
       ripple12: 0,
     });
     const windings = new Windings(1);
-    windings.configure(p, motorConstants(p), { winding: 20, carrier: 20, table: 20, screw: 20 });
+    windings.configure(p, motorConstants(p));
+    windings.warm(p, { winding: 20, carrier: 20, table: 20, screw: 20 });
     const y = new Array<number>(stateCount(1, false)).fill(0);
     y[CURRENTS + 1] = ampere;
     const force = windings.forceAt(0.0123, y, y.slice());

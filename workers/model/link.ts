@@ -28,12 +28,16 @@ export class Link {
   private span = 0;
   private growth = 0;
 
-  configure(p: Parameters, screwTemperature: number): void {
+  configure(p: Parameters): void {
     this.compliance = 1 / p.linkStiffness;
     this.damping = p.linkDamping;
     this.half = p.backlash / 2;
     this.perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
     this.span = p.screwSpan;
+  }
+
+  /** Growth at this temperature of the screw, °C. */
+  warm(p: Parameters, screwTemperature: number): void {
     this.growth = screwStrain(p, screwTemperature);
   }
 

@@ -100,9 +100,9 @@ export class Plant {
     this.handStiffness = p.handStiffness;
     this.handDamping = p.handDamping;
 
-    this.windings.configure(p, motor, t);
+    this.windings.configure(p, motor);
     this.cogging.configure(p, motor.polePitch);
-    this.link.configure(p, t.screw);
+    this.link.configure(p);
     this.endStops.configure(p);
     const attraction = p.motorCount * ironFactor(p, motor.polePitch) * p.attraction;
     const normal = Math.abs(this.m2 * GRAVITY * Math.cos(p.inclination) + attraction);
@@ -115,6 +115,13 @@ export class Plant {
       dampingFadeSpeed: p.dampingFadeSpeed,
       viscous: p.viscous,
     });
+    this.warm(p, t);
+  }
+
+  /** Takes temperatures alone, as they move while it runs. */
+  warm(p: Parameters, t: Temperatures): void {
+    this.windings.warm(p, t);
+    this.link.warm(p, t.screw);
   }
 
   /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight. */

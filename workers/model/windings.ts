@@ -25,6 +25,9 @@ export class Windings {
   private readonly sin: Float64Array;
   private perPitch = 0;
   private inductance = 0;
+  private coldResistance = 0;
+  private coldFlux = 0;
+  private fit = 1;
   private resistance = 0;
   private flux = 0;
   private saturation = 0;
@@ -40,11 +43,12 @@ export class Windings {
     this.sin = new Float64Array(count);
   }
 
-  configure(p: Parameters, motor: MotorConstants, t: Temperatures): void {
+  configure(p: Parameters, motor: MotorConstants): void {
     this.perPitch = Math.PI / motor.polePitch;
     this.inductance = motor.inductance;
-    this.resistance = motor.resistance * resistanceFactor(t.winding);
-    this.flux = motor.flux * magnetFactor(p, t.carrier) * fitFactor(p, motor.polePitch);
+    this.coldResistance = motor.resistance;
+    this.coldFlux = motor.flux;
+    this.fit = fitFactor(p, motor.polePitch);
     this.saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
     this.r6 = p.ripple6;
     this.r12 = p.ripple12;
@@ -56,6 +60,12 @@ export class Windings {
       this.cos[j] = Math.cos(this.perPitch * offsets[j]!);
       this.sin[j] = Math.sin(this.perPitch * offsets[j]!);
     }
+  }
+
+  /** Resistance and flux at these temperatures; call after `configure`. */
+  warm(p: Parameters, t: Temperatures): void {
+    this.resistance = this.coldResistance * resistanceFactor(t.winding);
+    this.flux = this.coldFlux * magnetFactor(p, t.carrier) * this.fit;
   }
 
   /** Writes the current derivatives of all motors under the voltages vd, vq, and the results above. */
