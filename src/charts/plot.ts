@@ -20,6 +20,20 @@ export interface Area {
   readonly height: number;
 }
 
+/** Runs `draw` with everything outside an area cut off. */
+export function clipped(
+  context: CanvasRenderingContext2D,
+  { left, top, width, height }: Area,
+  draw: () => void,
+): void {
+  context.save();
+  context.beginPath();
+  context.rect(left, top, width, height);
+  context.clip();
+  draw();
+  context.restore();
+}
+
 let endless = new Float64Array(0);
 
 /** Draws on one area of the canvas, against one self-ranging vertical scale. */

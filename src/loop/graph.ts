@@ -1,4 +1,4 @@
-import type { Area } from '../charts/plot.ts';
+import { type Area, clipped } from '../charts/plot.ts';
 import { DASHES } from '../charts/rows.ts';
 import type { Theme } from '../charts/theme.ts';
 import { type FrequencyAxis, tickText } from './frequencyAxis.ts';
@@ -103,13 +103,7 @@ export class Graph {
 
   /** Runs `draw` with everything outside the area cut off. */
   clipped(context: Context, draw: () => void): void {
-    const { left, top, width, height } = this.area;
-    context.save();
-    context.beginPath();
-    context.rect(left, top, width, height);
-    context.clip();
-    draw();
-    context.restore();
+    clipped(context, this.area, draw);
   }
 
   /** A curve of levels over a grid of frequencies. */

@@ -1,4 +1,4 @@
-import type { Area } from '../charts/plot.ts';
+import { type Area, clipped } from '../charts/plot.ts';
 import type { Theme } from '../charts/theme.ts';
 import { decimalsOf, stepAtLeast, tickRange } from '../charts/ticks.ts';
 
@@ -105,13 +105,7 @@ export class Plane {
   }
 
   clipped(context: Context, draw: () => void): void {
-    const { left, top, width, height } = this.area;
-    context.save();
-    context.beginPath();
-    context.rect(left, top, width, height);
-    context.clip();
-    draw();
-    context.restore();
+    clipped(context, this.area, draw);
   }
 
   #at(x: number, y: number): { re: number; im: number } {

@@ -65,7 +65,7 @@ export function robustnessTable({ robustness, figure }: PretuneResult): HTMLElem
 function table(head: readonly string[], rows: readonly (readonly string[])[]): HTMLElement {
   return element(
     'table',
-    { class: 'result-table' },
+    { class: 'dialog-table' },
     element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
     element(
       'tbody',

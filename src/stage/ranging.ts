@@ -1,11 +1,4 @@
-const STEPS = [1, 2, 5, 10];
-
-/** The least number of the row 1, 2, 5, 10, 20, ... that is not below `x`. */
-export function stepAtLeast(x: number): number {
-  const decade = 10 ** Math.floor(Math.log10(x));
-  const step = STEPS.find((s) => s * decade >= x * (1 - 1e-9)) as number;
-  return Number((step * decade).toPrecision(1));
-}
+import { stepAtLeast } from '../charts/ticks.ts';
 
 export interface RangeLimits {
   readonly min: number;

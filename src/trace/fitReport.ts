@@ -40,7 +40,7 @@ export function createFitReport(result: FitResult): HTMLElement {
     { class: 'fit-report' },
     element(
       'table',
-      { class: 'result-table' },
+      { class: 'dialog-table' },
       element(
         'thead',
         {},

@@ -24,7 +24,7 @@ export function createMappingForm(table: TraceTable): MappingForm {
   return {
     element: element(
       'table',
-      { class: 'result-table trace-mapping' },
+      { class: 'dialog-table trace-mapping' },
       element('tbody', {}, ...rows.map(({ row }) => row)),
       element(
         'tfoot',

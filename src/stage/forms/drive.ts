@@ -1,4 +1,4 @@
-import type { Group, Mesh } from 'three';
+import type { Group, Mesh, Object3D } from 'three';
 import type { Layout } from '../layout.ts';
 import type { Coils } from '../parts/coils.ts';
 
@@ -19,6 +19,16 @@ export interface Drive {
   setCut(cut: boolean): void;
   /** Turns what turns. */
   turn(motorPosition: number): void;
+}
+
+/** A cut-away that shows other parts in place of the closed ones; closed to begin with. */
+export function swapping(closed: readonly Object3D[], open: readonly Object3D[]): Drive['setCut'] {
+  const setCut = (cut: boolean) => {
+    for (const part of closed) part.visible = !cut;
+    for (const part of open) part.visible = cut;
+  };
+  setCut(false);
+  return setCut;
 }
 
 /**

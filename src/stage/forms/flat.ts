@@ -7,7 +7,7 @@ import type { Shop } from '../parts/shop.ts';
 import { section } from '../parts/table.ts';
 import type { FlatSize } from '../sizes.ts';
 import { block, drawnOut, many, type Point, spread, wind } from '../solids.ts';
-import { type Drive, firstCoil, poles } from './drive.ts';
+import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { magnets } from './magnets.ts';
 import { racetrack } from './racetrack.ts';
 
@@ -32,11 +32,6 @@ export function flat(shop: Shop, plan: Layout, motor: FlatSize, polePitch: numbe
     sets.push(built.coils);
     carriers.push(...built.carriers);
   }
-  const setCut = (cut: boolean) => {
-    for (const part of closed) part.visible = !cut;
-    for (const part of open) part.visible = cut;
-  };
-  setCut(false);
   return {
     fixed,
     moving,
@@ -45,7 +40,7 @@ export function flat(shop: Shop, plan: Layout, motor: FlatSize, polePitch: numbe
     carriers,
     screws: [],
     tableCut: Math.min(...plan.tracks) - REAR_SHARE * motor.unitWidth,
-    setCut,
+    setCut: swapping(closed, open),
     turn() {},
   };
 }

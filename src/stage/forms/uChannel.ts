@@ -6,7 +6,7 @@ import type { Shop } from '../parts/shop.ts';
 import { phantom } from '../parts/table.ts';
 import type { ChannelSize } from '../sizes.ts';
 import { block, many, mapInMetres, type Point, profileGeometry, solid, spread, wind } from '../solids.ts';
-import { type Drive, firstCoil, poles } from './drive.ts';
+import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { type Magnet, magnets } from './magnets.ts';
 import { racetrack } from './racetrack.ts';
 
@@ -37,11 +37,6 @@ export function uChannel(shop: Shop, plan: Layout, motor: ChannelSize, polePitch
     closed.push(blade.closed);
     open.push(blade.open);
   }
-  const setCut = (cut: boolean) => {
-    for (const part of closed) part.visible = !cut;
-    for (const part of open) part.visible = cut;
-  };
-  setCut(false);
   return {
     fixed,
     moving,
@@ -50,7 +45,7 @@ export function uChannel(shop: Shop, plan: Layout, motor: ChannelSize, polePitch
     carriers,
     screws: [],
     tableCut: null,
-    setCut,
+    setCut: swapping(closed, open),
     turn() {},
   };
 }

@@ -8,8 +8,8 @@ import {
   Shape,
   ShapeGeometry,
 } from 'three';
+import { stepAtLeast } from '../../charts/ticks.ts';
 import type { Layout } from '../layout.ts';
-import { stepAtLeast } from '../ranging.ts';
 import { block, solid } from '../solids.ts';
 import { painted } from '../textures.ts';
 import type { Shop } from './shop.ts';
