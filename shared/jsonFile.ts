@@ -4,7 +4,7 @@ import { isRecord, type Problem, shortened, shown } from './problem.ts';
 const LONGEST_TEXT = 5_000_000;
 
 /** What the entry `waybench` of a file can say. */
-export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots';
+export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots' | 'study';
 
 export type Entries = Record<string, unknown>;
 export type Failure = { readonly problems: readonly Problem[] };

@@ -1,6 +1,6 @@
 import type { LoopAnalysis, LoopFigures, Response } from '../../shared/analysis.ts';
 import { loopFigureText } from '../../shared/loopFigures.ts';
-import { type Markup, markup } from './markup.ts';
+import { type Markup, markup } from '../drawing/markup.ts';
 import {
   border,
   clip,
@@ -14,7 +14,7 @@ import {
   logScale,
   type Scale,
   type Style,
-} from './plot.ts';
+} from '../drawing/plot.ts';
 
 const WIDTH = 680;
 const HEIGHT = 512;

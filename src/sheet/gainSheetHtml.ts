@@ -1,7 +1,7 @@
 import type { LoopAnalysis } from '../../shared/analysis.ts';
 import type { GainSheet } from '../../shared/gainSheet.ts';
+import { Markup, markup, withIndices } from '../drawing/markup.ts';
 import { bodePlot } from './bode.ts';
-import { Markup, markup, withIndices } from './markup.ts';
 import { nyquistPlot } from './nyquist.ts';
 import { SHEET_STYLE } from './sheetStyle.ts';
 import { figureTable, gainTable, quantityTable, scaledTable } from './tables.ts';

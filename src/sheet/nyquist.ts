@@ -1,6 +1,6 @@
 import type { LoopAnalysis } from '../../shared/analysis.ts';
 import { loopFigureText } from '../../shared/loopFigures.ts';
-import { type Markup, markup } from './markup.ts';
+import { type Markup, markup } from '../drawing/markup.ts';
 import {
   border,
   circle,
@@ -13,7 +13,7 @@ import {
   line,
   linearScale,
   upwardLabel,
-} from './plot.ts';
+} from '../drawing/plot.ts';
 
 const WIDTH = 680;
 const HEIGHT = 390;

@@ -1,7 +1,7 @@
 import { numberText, quantityText } from '../../shared/sheet/quantityText.ts';
 import type { SheetRow, SheetSection } from '../../shared/sheet/row.ts';
 import { OUTPUTS, type ScaledGain } from '../../shared/sheet/scaledGains.ts';
-import { type Markup, markup, withIndices } from './markup.ts';
+import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 
 /** Digits of a value that is entered as it stands, a gain in SI or a coefficient of a filter, and of any other. */
 const EXACT = 10;

@@ -1,19 +1,17 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Form } from '../../shared/scene.ts';
+import { STEEL_DENSITY, screwDiameter } from '../../shared/screw.ts';
 
 /**
  * Sizes that the parameters imply: masses at the density of their material, magnets at their pitch. What no parameter states
  * (wall thicknesses, clearances) follows common practice in proportion, no source. SI.
  */
 
-export const STEEL = 7850;
 export const ALUMINIUM = 2700;
 export const GRANITE = 2900;
 /** Mean densities of potted coil units: copper and resin; copper, iron and resin. */
 const IRONLESS_UNIT = 5500;
 const IRON_UNIT = 6500;
-/** Young's modulus of steel, Pa. */
-const STEEL_MODULUS = 206e9;
 
 export interface Size {
   /** Along the axis, up, across. */
@@ -36,7 +34,7 @@ export function blockOfMass(
 
 /** The mould carrier: a flat block of steel with exactly the mass of the payload; null without payload. */
 export function payloadSize(payload: number): Size | null {
-  return payload > 0 ? blockOfMass(payload, STEEL, [2, 0.32, 1.35]) : null;
+  return payload > 0 ? blockOfMass(payload, STEEL_DENSITY, [2, 0.32, 1.35]) : null;
 }
 
 /** The table plate holds this share of the table's mass; the rest is carriages, brackets and screws. */
@@ -177,8 +175,7 @@ export interface ScrewSize {
 
 export function screwSize(p: Parameters): ScrewSize {
   const lead = Math.max(p.lead, 5e-4);
-  const stated = p.screwRigidity > 0 ? Math.sqrt((4 * p.screwRigidity) / (Math.PI * STEEL_MODULUS)) : 0;
-  const diameter = clamp(stated || Math.max(0.016, 1.2 * lead), 0.006, 0.1);
+  const diameter = clamp(screwDiameter(p) || Math.max(0.016, 1.2 * lead), 0.006, 0.1);
   const torque = (p.continuousForce * lead) / (2 * Math.PI);
   const motorSide = clamp(0.058 * Math.cbrt(torque), 0.03, 0.2);
   return {

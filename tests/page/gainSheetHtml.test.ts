@@ -3,8 +3,8 @@ import { SCENES } from '../../scenes/index.ts';
 import { type LoopAnalysis, startingPoint } from '../../shared/analysis.ts';
 import { type GainSheet, gainSheet } from '../../shared/gainSheet.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { withIndices } from '../../src/drawing/markup.ts';
 import { gainSheetHtml } from '../../src/sheet/gainSheetHtml.ts';
-import { withIndices } from '../../src/sheet/markup.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 
 interface Made {

@@ -1,0 +1,33 @@
+import type { ChoiceRow, NumberRow, Row, SwitchRow } from '../parameters/row.ts';
+import type { MoveLine } from '../scene.ts';
+import { JOB_ROWS } from './rows.ts';
+
+export type JobEntry = keyof typeof JOB_ROWS;
+
+type ValueOf<R> = R extends NumberRow
+  ? number
+  : R extends ChoiceRow<infer O>
+    ? O
+    : R extends SwitchRow
+      ? boolean
+      : never;
+
+/** What a customer asks of an axis, whichever drive it has. SI. */
+export type JobValues = { [K in JobEntry]: ValueOf<(typeof JOB_ROWS)[K]> };
+
+export interface Job {
+  readonly title: string;
+  readonly values: JobValues;
+  /** Used by the motion 'move list'. */
+  readonly moves: readonly MoveLine[];
+}
+
+export const JOB_ENTRIES = Object.keys(JOB_ROWS) as JobEntry[];
+
+export function jobRow(name: JobEntry): Row {
+  return JOB_ROWS[name];
+}
+
+export function defaultJobValues(): JobValues {
+  return Object.fromEntries(JOB_ENTRIES.map((name) => [name, jobRow(name).default])) as JobValues;
+}

@@ -1,0 +1,36 @@
+import type { MoveFigures, Trip } from '../protocol.ts';
+import type { TimeLapse } from '../timeLapse.ts';
+import type { Accuracy } from './accuracy.ts';
+
+/** What the moves of the job came to in a run of the tuned axis; the worst of all moves. SI, shares of 1. */
+export interface MoveOutcome {
+  readonly trip: Trip | null;
+  /** Null: some move did not settle. */
+  readonly settlingTime: number | null;
+  readonly peakError: number;
+  readonly rmsError: number;
+  readonly peakForce: number;
+  readonly rmsForce: number;
+  readonly peakCurrent: number;
+  readonly rmsCurrent: number;
+  readonly currentHeadroom: number;
+  readonly voltageHeadroom: number;
+  readonly moves: readonly MoveFigures[];
+}
+
+/** Everything that simulation found of one lane. */
+export interface LaneOutcome {
+  readonly moves: MoveOutcome;
+  /** Of the day that the job asks for. */
+  readonly heat: TimeLapse;
+  readonly accuracy: Accuracy;
+  /** The loop as tuned: what it was tuned to, and what it has. */
+  readonly peakSensitivity: number;
+  readonly crossover: number | null;
+}
+
+export interface LaneProgress {
+  readonly stage: string;
+  /** 0 to 1. */
+  readonly share: number;
+}
