@@ -64,6 +64,9 @@ export interface PretuneResult {
   readonly robustness: readonly RobustnessRun[];
 }
 
+/** How much is tried: the goal alone, or a trade-off over several peak sensitivities as well. */
+export type PretuneBreadth = 'one limit' | 'trade-off';
+
 export interface PretuneProgress {
   readonly stage: string;
   /** Jobs done, of those that are known to come. */
@@ -86,6 +89,7 @@ export interface PretuneCommands<Port> {
   pretune(
     scene: Scene,
     goal: PretuneGoal,
+    breadth: PretuneBreadth,
     workers: Port[],
     onProgress: (progress: PretuneProgress) => void,
   ): Promise<PretuneResult | null>;

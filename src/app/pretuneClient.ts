@@ -1,5 +1,11 @@
 import { proxy, type Remote, transfer, wrap } from 'comlink';
-import type { PretuneCommands, PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/pretune.ts';
+import type {
+  PretuneBreadth,
+  PretuneCommands,
+  PretuneGoal,
+  PretuneProgress,
+  PretuneResult,
+} from '../../shared/pretune.ts';
 import type { Scene } from '../../shared/scene.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
@@ -16,6 +22,7 @@ export class PretuneClient {
     scene: Scene,
     goal: PretuneGoal,
     onProgress: (progress: PretuneProgress) => void,
+    breadth: PretuneBreadth = 'trade-off',
   ): Promise<PretuneResult | null> {
     // One core stays with the page and its running axis.
     const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, 1), MOST_WORKERS);
@@ -28,7 +35,7 @@ export class PretuneClient {
         void helper.serve(transfer(port2, [port2]));
         return port1;
       });
-      return await leader!.pretune(scene, goal, transfer(ports, ports), proxy(onProgress));
+      return await leader!.pretune(scene, goal, breadth, transfer(ports, ports), proxy(onProgress));
     } finally {
       this.#leader = null;
       for (const worker of workers) worker.terminate();

@@ -1,9 +1,15 @@
 import { expose, wrap } from 'comlink';
-import type { PretuneCommands, PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/pretune.ts';
+import type {
+  PretuneBreadth,
+  PretuneCommands,
+  PretuneGoal,
+  PretuneProgress,
+  PretuneResult,
+} from '../../shared/pretune.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { CancelledError, JobPool, type JobWorker } from '../pretune/pool.ts';
-import { pretune } from '../pretune/pretune.ts';
+import { EFFORTS, pretune } from '../pretune/pretune.ts';
 
 /** What one pretuning worker asks of another. */
 interface JobDoer {
@@ -40,6 +46,7 @@ class PretuneWorker implements PretuneCommands<MessagePort> {
   async pretune(
     scene: Scene,
     goal: PretuneGoal,
+    breadth: PretuneBreadth,
     workers: MessagePort[],
     onProgress: (progress: PretuneProgress) => void,
   ): Promise<PretuneResult | null> {
@@ -47,7 +54,7 @@ class PretuneWorker implements PretuneCommands<MessagePort> {
     const pool = new JobPool(workers.length > 0 ? workers.map(behind) : [inThisThread]);
     this.pool = pool;
     try {
-      return await pretune(scene, goal, pool, onProgress);
+      return await pretune(scene, goal, pool, onProgress, EFFORTS[breadth]);
     } catch (error) {
       if (error instanceof CancelledError) return null;
       throw error;

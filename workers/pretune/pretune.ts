@@ -1,4 +1,10 @@
-import type { PretuneGoal, PretuneProgress, PretuneResult, TuningPoint } from '../../shared/pretune.ts';
+import type {
+  PretuneBreadth,
+  PretuneGoal,
+  PretuneProgress,
+  PretuneResult,
+  TuningPoint,
+} from '../../shared/pretune.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { explain } from './explain.ts';
 import { limitOf, limitText } from './goal.ts';
@@ -33,6 +39,11 @@ export const FULL_EFFORT: PretuneEffort = {
   rounds: 2,
   sensitivities: [1.3, 1.4, 1.5, 1.7, 2, 2.4],
   finalists: 3,
+};
+
+export const EFFORTS: Readonly<Record<PretuneBreadth, PretuneEffort>> = {
+  'one limit': { ...FULL_EFFORT, sensitivities: [] },
+  'trade-off': FULL_EFFORT,
 };
 
 /** Loops whose feedforward is trimmed: those that follow best. */
