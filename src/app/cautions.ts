@@ -1,47 +1,18 @@
+import { CAUTIONS } from '../../shared/cautions.ts';
 import { button, element } from './dom.ts';
 
-/** Common practice, no source: what every maker of machine axes warns of. */
-const CAUTIONS: readonly (readonly [title: string, words: string])[] = [
-  [
-    'Strong magnets',
-    'An open magnet track pulls steel with kilonewtons, powered or not. Keep tools, watches, pacemakers and fingers away.',
-  ],
-  [
-    'Pinch',
-    'A table without power is free to move, and a moving one pinches. A direct drive has no gearing that holds it.',
-  ],
-  [
-    'Vertical axis',
-    'It drops when the drive trips or is switched off. Brake and counterbalance come before tuning.',
-  ],
-  ['Live bus', 'The DC bus stays charged after switching off. Wait, measure, then touch.'],
-  [
-    'Runaway loop',
-    'A wrong sign, a wrong scale or too much gain drives the axis away at full force. First moves belong at reduced current and speed, with end stops, limits and emergency stop proven.',
-  ],
-];
-
-/** What a simulation cannot take off anyone. */
 export function createCautions(): HTMLDialogElement {
   const dialog = element(
     'dialog',
     { class: 'dialog cautions', 'aria-labelledby': 'cautions-title' },
-    element('h2', { id: 'cautions-title' }, 'Before you touch real hardware'),
-    element(
-      'p',
-      {},
-      'A simulation shows tendencies; commissioning belongs to qualified people. Gains from here are a starting point, not a setting.',
-    ),
+    element('h2', { id: 'cautions-title' }, CAUTIONS.title),
+    element('p', {}, CAUTIONS.opening),
     element(
       'dl',
       {},
-      ...CAUTIONS.flatMap(([title, words]) => [element('dt', {}, title), element('dd', {}, words)]),
+      ...CAUTIONS.dangers.flatMap(([title, words]) => [element('dt', {}, title), element('dd', {}, words)]),
     ),
-    element(
-      'p',
-      {},
-      'Local codes and standards apply, and where they ask for licensed or qualified practice, so does this page. Nothing here replaces a risk assessment.',
-    ),
+    element('p', {}, CAUTIONS.closing),
     button('Close', () => dialog.close()),
   );
   return dialog;

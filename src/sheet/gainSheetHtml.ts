@@ -1,6 +1,8 @@
 import type { LoopAnalysis } from '../../shared/analysis.ts';
 import type { GainSheet } from '../../shared/gainSheet.ts';
-import { Markup, markup, withIndices } from '../drawing/markup.ts';
+import { type Markup, markup } from '../drawing/markup.ts';
+import { paperPage } from '../paper/paperPage.ts';
+import { box, list } from '../paper/paperParts.ts';
 import { bodePlot } from './bode.ts';
 import { nyquistPlot } from './nyquist.ts';
 import { SHEET_STYLE } from './sheetStyle.ts';
@@ -22,17 +24,7 @@ const TO_FILL_IN = [
  */
 export function gainSheetHtml(sheet: GainSheet, analysis: LoopAnalysis | null, printed = ''): string {
   const { gains, margins, move, others } = arranged(sheet);
-  const { text } = markup`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Gain sheet: ${sheet.title}</title>
-<style>${new Markup(SHEET_STYLE)}</style>
-</head>
-<body>
-<main>
-<h1>Gain sheet</h1>
+  const content = markup`<h1>Gain sheet</h1>
 <p class="title">${sheet.title}</p>
 <p class="made"><span>${sheet.madeBy}</span><span>${printed}</span></p>
 ${box('warning', 'Before anything else', sheet.warnings)}
@@ -46,12 +38,8 @@ ${analysis ? plots(analysis) : ''}
 ${move.map(figureTable)}
 <section class="together"><h2>When the gains are entered</h2><table class="signed">
 ${TO_FILL_IN.map((words) => markup`<tr><th scope="row">${words}</th><td></td></tr>`)}
-</table></section>
-</main>
-</body>
-</html>
-`;
-  return text;
+</table></section>`;
+  return paperPage(`Gain sheet: ${sheet.title}`, SHEET_STYLE, content);
 }
 
 /** The sections by how they are shown. A filter that is off has nothing to enter: that it is off stands among the gains. */
@@ -74,15 +62,6 @@ function arranged({ sections, parameters }: GainSheet) {
 
 function isFilter(name: string): boolean {
   return FILTERS.some((filter) => filter === name);
-}
-
-function box(kind: 'warning' | 'caution', title: string, texts: readonly string[]): Markup {
-  if (texts.length === 0) return markup``;
-  return markup`<section class="box ${kind}"><h2>${title}</h2>${list(texts)}</section>`;
-}
-
-function list(texts: readonly string[]): Markup {
-  return markup`<ul>${texts.map((text) => markup`<li>${withIndices(text)}</li>`)}</ul>`;
 }
 
 function plots(analysis: LoopAnalysis): Markup {

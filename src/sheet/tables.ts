@@ -2,6 +2,7 @@ import { numberText, quantityText } from '../../shared/sheet/quantityText.ts';
 import type { SheetRow, SheetSection } from '../../shared/sheet/row.ts';
 import { OUTPUTS, type ScaledGain } from '../../shared/sheet/scaledGains.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
+import { figureRow, quantityRow, table } from '../paper/paperParts.ts';
 
 /** Digits of a value that is entered as it stands, a gain in SI or a coefficient of a filter, and of any other. */
 const EXACT = 10;
@@ -34,12 +35,9 @@ export function quantityTable(section: SheetSection, exact: boolean): Markup {
 export function figureTable(section: SheetSection): Markup {
   const rows = section.rows.map(
     ({ label, value, text = typeof value === 'number' ? numberText(value, ROUNDED) : value, how }) =>
-      markup`<tr><th scope="row">${label}</th><td class="value">${text}</td><td>${withIndices(how)}</td></tr>
-`,
+      figureRow(label, text, how),
   );
-  return markup`${opening(section)}<table class="figures">
-<thead><tr><th scope="col">Figure</th><th scope="col">Value</th><th scope="col">Meaning</th></tr></thead>
-<tbody>${rows}</tbody></table></section>`;
+  return markup`${opening(section)}${table('figures', ['Figure', 'Value', 'Meaning'], rows)}</section>`;
 }
 
 /** Gains per count, millisecond and sample: a line for each, its formula below it. */
@@ -69,14 +67,8 @@ function outputUnit(unit: string): string {
 }
 
 function quantities(section: SheetSection, lastHead: string, rows: readonly Markup[]): Markup {
-  return markup`${opening(section)}<table class="quantities">
-<thead><tr><th scope="col">Quantity</th><th scope="col">Symbol</th><th scope="col">Value</th><th scope="col">${lastHead}</th></tr></thead>
-<tbody>${rows}</tbody></table></section>`;
-}
-
-function quantityRow(label: string, symbol: string, value: string, how: string): Markup {
-  return markup`<tr><th scope="row">${withIndices(label)}</th><td>${withIndices(symbol)}</td><td class="value">${value}</td><td>${withIndices(how)}</td></tr>
-`;
+  const heads = ['Quantity', 'Symbol', 'Value', lastHead];
+  return markup`${opening(section)}${table('quantities', heads, rows)}</section>`;
 }
 
 /** A formula without what the columns beside it say: the name where symbols follow, and the result. */

@@ -1,0 +1,31 @@
+import { type Markup, markup, withIndices } from '../drawing/markup.ts';
+
+/** Sentences in a frame; nothing without any. */
+export function box(kind: 'warning' | 'caution', title: string, texts: readonly string[]): Markup {
+  if (texts.length === 0) return markup``;
+  return markup`<section class="box ${kind}"><h2>${title}</h2>${list(texts)}</section>`;
+}
+
+export function list(texts: readonly string[]): Markup {
+  return markup`<ul>${texts.map((text) => markup`<li>${withIndices(text)}</li>`)}</ul>`;
+}
+
+/** A table whose head is repeated on every sheet. */
+export function table(kind: string, heads: readonly string[], rows: readonly Markup[]): Markup {
+  const cells = heads.map((head) => markup`<th scope="col">${withIndices(head)}</th>`);
+  return markup`<table class="${kind}">
+<thead><tr>${cells}</tr></thead>
+<tbody>${rows}</tbody></table>`;
+}
+
+/** A quantity, its symbol, its value and how the value comes about. */
+export function quantityRow(label: string, symbol: string, value: string, how: string): Markup {
+  return markup`<tr><th scope="row">${withIndices(label)}</th><td>${withIndices(symbol)}</td><td class="value">${value}</td><td>${withIndices(how)}</td></tr>
+`;
+}
+
+/** A figure, its value and what it means. */
+export function figureRow(label: string, value: string, meaning: string): Markup {
+  return markup`<tr><th scope="row">${label}</th><td class="value">${value}</td><td>${withIndices(meaning)}</td></tr>
+`;
+}
