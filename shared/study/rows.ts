@@ -29,7 +29,7 @@ const motionRows = {
 
 /** How well it has to do it. */
 const accuracyRows = {
-  window: PARAMETERS.window,
+  window: { ...PARAMETERS.window, default: 1e-7 },
   scanSpeed: PARAMETERS.scanSpeed,
   scanLength: linear('', 'mm', [1e-4, 2], 0.06, 'Length of the scan at constant speed'),
   rippleLimit: log('', '%', [1e-5, 1], 0.02, 'Largest speed ripple of the scan, peak over set speed'),
