@@ -2,6 +2,7 @@ import type { Scene } from '../scene.ts';
 import type { Sizing } from '../sizing/sizing.ts';
 import type { Unit } from '../units.ts';
 import type { Job } from './job.ts';
+import type { LaneChoice } from './lane.ts';
 import type { LaneOutcome } from './outcome.ts';
 
 /** A lane with all that is known of it. */
@@ -9,6 +10,7 @@ export interface JudgedLane {
   /** 'A', 'B', ... */
   readonly letter: string;
   readonly title: string;
+  readonly choice: LaneChoice;
   readonly scene: Scene;
   readonly sizing: Sizing;
   readonly outcome: LaneOutcome;
@@ -18,14 +20,20 @@ export interface VerdictCell {
   /** SI; null where the lane has no such figure. */
   readonly value: number | null;
   readonly text: string;
+  /** What the figure comes from, where the simulation says so: 'cogging at 24.0 mm'. */
+  readonly cause: string | null;
   /** The best of the row alone, or as good as it. */
   readonly mark: 'best' | 'tie' | null;
-  /** Does not keep what the job asks. */
+  /** Does not keep what the job asks, and why. */
   readonly fails: boolean;
+  readonly reason: string | null;
 }
+
+export type VerdictGroup = 'pace' | 'accuracy' | 'smoothness' | 'heat' | 'energy';
 
 export interface VerdictRow {
   readonly id: string;
+  readonly group: VerdictGroup;
   readonly label: string;
   readonly unit: Unit;
   readonly better: 'less' | 'more';
@@ -49,8 +57,18 @@ export interface Verdict {
   readonly rows: readonly VerdictRow[];
   /** Places of the lanes that do all that is asked, the best first. */
   readonly ranking: readonly number[];
+  /** Places that share the first place: one, several that nothing tells apart, or none. */
+  readonly first: readonly number[];
+  /** What each lane falls short of, in plain words; empty for one that does all that is asked. */
+  readonly shortfalls: readonly (readonly string[])[];
   /** What is chosen and why, or why none; then what stands out between the lanes. Plain sentences, computed from the figures. */
   readonly choice: string;
+  /** How the choice was made, and why the comparison is a fair one. */
+  readonly rule: string;
+  readonly fairness: string;
   readonly sentences: readonly string[];
+  /** The nearest first. */
   readonly flips: readonly Flip[];
+  /** What was varied to find them, and what was held. */
+  readonly flipNote: string;
 }
