@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Profile } from '../../workers/command/profile.ts';
-import { newSetpoint } from '../../workers/command/setpoint.ts';
+import { Profile } from '../../shared/profile.ts';
+import { newSetpoint } from '../../shared/setpoint.ts';
 
 const profile = new Profile();
 const at = (t: number) => {

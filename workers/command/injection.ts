@@ -1,6 +1,8 @@
 /** Forces added at the loop output while the setpoint stands still. */
+
+import { standAt } from '../../shared/setpoint.ts';
 import type { Segment } from './segment.ts';
-import { type ProgramOutput, standAt } from './setpoint.ts';
+import type { ProgramOutput } from './setpoint.ts';
 
 /** A constant force. */
 export class Pulse implements Segment {

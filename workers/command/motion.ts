@@ -1,6 +1,7 @@
-import { Profile } from './profile.ts';
+import { Profile } from '../../shared/profile.ts';
+import { standAt } from '../../shared/setpoint.ts';
 import type { Segment } from './segment.ts';
-import { type ProgramOutput, standAt } from './setpoint.ts';
+import type { ProgramOutput } from './setpoint.ts';
 
 /** Limits of a move: m/s, m/s², m/s³. */
 export interface MoveLimits {

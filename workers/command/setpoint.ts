@@ -1,10 +1,4 @@
-/** Where the axis shall be at one instant: m, m/s, m/s², m/s³. One object is made once and filled again and again. */
-export interface Setpoint {
-  position: number;
-  speed: number;
-  acceleration: number;
-  jerk: number;
-}
+import { newSetpoint, type Setpoint } from '../../shared/setpoint.ts';
 
 /** All that is commanded at one position-loop sample. */
 export interface ProgramOutput extends Setpoint {
@@ -21,17 +15,6 @@ export interface ProgramOutput extends Setpoint {
   phase: number;
 }
 
-export function newSetpoint(): Setpoint {
-  return { position: 0, speed: 0, acceleration: 0, jerk: 0 };
-}
-
 export function newProgramOutput(): ProgramOutput {
   return { ...newSetpoint(), force: 0, moving: false, cycle: 0, segment: 0, frequency: 0, phase: 0 };
-}
-
-export function standAt(position: number, out: Setpoint): void {
-  out.position = position;
-  out.speed = 0;
-  out.acceleration = 0;
-  out.jerk = 0;
 }

@@ -1,8 +1,8 @@
 import { isInTravel } from '../../shared/crossChecks.ts';
 import { ranged } from '../../shared/format.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { Profile } from '../../shared/profile.ts';
 import type { Scene } from '../../shared/scene.ts';
-import { Profile } from '../command/profile.ts';
 
 /** What tunings are tried on, and by what they are judged. */
 export interface Task {

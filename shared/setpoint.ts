@@ -1,0 +1,18 @@
+/** Where the axis shall be at one instant: m, m/s, m/s², m/s³. One object is made once and filled again and again. */
+export interface Setpoint {
+  position: number;
+  speed: number;
+  acceleration: number;
+  jerk: number;
+}
+
+export function newSetpoint(): Setpoint {
+  return { position: 0, speed: 0, acceleration: 0, jerk: 0 };
+}
+
+export function standAt(position: number, out: Setpoint): void {
+  out.position = position;
+  out.speed = 0;
+  out.acceleration = 0;
+  out.jerk = 0;
+}
