@@ -10,6 +10,10 @@ const METRES: readonly Step[] = [
   ['nm', 1e-9, 0],
 ];
 const METRES_PER_SECOND: readonly Step[] = METRES.map(([text, ...step]) => [`${text}/s`, ...step]);
+const INCHES: readonly Step[] = [
+  ['in', 0.0254, 25.4e-6],
+  ['µin', 25.4e-9, 0],
+];
 const SECONDS: readonly Step[] = [
   ['s', 1, 1],
   ['ms', 1e-3, 1e-3],
@@ -45,6 +49,8 @@ const FAMILIES: Partial<Record<Unit, readonly Step[]>> = {
   mm: METRES,
   µm: METRES,
   nm: METRES,
+  in: INCHES,
+  µin: INCHES,
   'm/s': METRES_PER_SECOND,
   'mm/s': METRES_PER_SECOND,
   s: SECONDS,

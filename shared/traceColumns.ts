@@ -5,12 +5,12 @@ import { UNITS, type Unit } from './units.ts';
 /** The units a column of each quantity may be written in; the first is taken where nothing is known. */
 export const TRACE_UNITS: Readonly<Record<TraceQuantity, readonly Unit[]>> = {
   time: ['s', 'ms', 'µs', 'min'],
-  position: ['mm', 'm', 'µm', 'nm'],
+  position: ['mm', 'm', 'µm', 'nm', 'in'],
   current: ['A'],
   currentCommand: ['A'],
-  setpoint: ['mm', 'm', 'µm', 'nm'],
-  motorPosition: ['mm', 'm', 'µm', 'nm'],
-  tablePosition: ['mm', 'm', 'µm', 'nm'],
+  setpoint: ['mm', 'm', 'µm', 'nm', 'in'],
+  motorPosition: ['mm', 'm', 'µm', 'nm', 'in'],
+  tablePosition: ['mm', 'm', 'µm', 'nm', 'in'],
 };
 
 /** What the title of a column says about it, as far as can be told. */

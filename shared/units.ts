@@ -50,16 +50,65 @@ export const UNITS = {
   'µm/(m·K)': { factor: 1e-6 },
   '√(s/m)': { factor: 1 },
   '°': { factor: Math.PI / 180 },
-} as const satisfies Record<string, { factor: number }>;
+  // By definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, 1 lbf = 1 lb · 9.80665 m/s² (NIST SP 811, 2008, app. B).
+  in: { factor: 0.0254 },
+  µin: { factor: 25.4e-9 },
+  'in/s': { factor: 0.0254 },
+  'in/s²': { factor: 0.0254 },
+  'in/s³': { factor: 0.0254 },
+  lb: { factor: 0.45359237 },
+  lbf: { factor: 4.4482216152605 },
+  'lbf/in': { factor: 4.4482216152605 / 0.0254 },
+  'lbf·s/in': { factor: 4.4482216152605 / 0.0254 },
+  'lbf/A': { factor: 4.4482216152605 },
+  'V·s/in': { factor: 1 / 0.0254 },
+  '°F': { factor: 5 / 9, offset: -160 / 9 },
+} as const satisfies Record<string, UnitScale>;
+
+interface UnitScale {
+  readonly factor: number;
+  /** SI value of zero; temperatures are kept in °C. */
+  readonly offset?: number;
+}
 
 export type Unit = keyof typeof UNITS;
 
 /** A number in `unit`, from its SI value. */
 export function fromSI(value: number, unit: Unit): number {
-  return value / UNITS[unit].factor;
+  const { factor, offset = 0 }: UnitScale = UNITS[unit];
+  return (value - offset) / factor;
 }
 
 /** The SI value of `shown`, a number in `unit`. */
 export function toSI(shown: number, unit: Unit): number {
-  return shown * UNITS[unit].factor;
+  const { factor, offset = 0 }: UnitScale = UNITS[unit];
+  return shown * factor + offset;
+}
+
+export type UnitSystem = 'metric' | 'inch';
+
+/** What takes the place of a metric unit where people think in inches and pounds; a unit that is not listed stays. */
+const INCH: Partial<Record<Unit, Unit>> = {
+  m: 'in',
+  mm: 'in',
+  µm: 'µin',
+  nm: 'µin',
+  'm/s': 'in/s',
+  'mm/s': 'in/s',
+  'm/s²': 'in/s²',
+  'm/s³': 'in/s³',
+  kg: 'lb',
+  N: 'lbf',
+  kN: 'lbf',
+  'N/m': 'lbf/in',
+  'N/µm': 'lbf/in',
+  'N·s/m': 'lbf·s/in',
+  'N/A': 'lbf/A',
+  'V·s/m': 'V·s/in',
+  '°C': '°F',
+};
+
+/** The unit in which a person of this system reads and types what the tables state in `unit`. */
+export function unitIn(system: UnitSystem, unit: Unit): Unit {
+  return system === 'inch' ? (INCH[unit] ?? unit) : unit;
 }

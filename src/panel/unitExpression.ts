@@ -4,10 +4,13 @@
  *     product = factor (('·' | '*' | ' ' | '/') factor)*
  *     factor  = '√'? ('(' product ')' | [prefix] base) ('^'? integer | '²' | '³')?
  *
- * A division holds for the next factor alone, as in N·s/m. Sources: SI Brochure, 9th ed. 2019, tables 2, 4, 7 and 8.
+ * A division holds for the next factor alone, as in N·s/m. Sources: SI Brochure, 9th ed. 2019, tables 2, 4, 7 and 8; for inches and
+ * pounds NIST SP 811, 2008, app. B.
  */
 export interface UnitMeaning {
   readonly factor: number;
+  /** SI value of zero, for temperatures. */
+  readonly offset?: number;
   /** Exponents of metre, kilogram, second, ampere, kelvin, degree Celsius. */
   readonly dimension: readonly number[];
 }
@@ -24,18 +27,26 @@ const BASES: Record<string, UnitMeaning> = {
   g: { factor: 1e-3, dimension: [0, 1, 0, 0, 0, 0] },
   s: { factor: 1, dimension: [0, 0, 1, 0, 0, 0] },
   min: { factor: 60, dimension: [0, 0, 1, 0, 0, 0] },
+  h: { factor: 3600, dimension: [0, 0, 1, 0, 0, 0] },
   A: { factor: 1, dimension: [0, 0, 0, 1, 0, 0] },
   K: { factor: 1, dimension: [0, 0, 0, 0, 1, 0] },
   '°C': { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
   degC: { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
+  '°F': { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
+  degF: { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
   Hz: { factor: 1, dimension: [0, 0, -1, 0, 0, 0] },
   N: { factor: 1, dimension: [1, 1, -2, 0, 0, 0] },
   J: { factor: 1, dimension: [2, 1, -2, 0, 0, 0] },
   W: { factor: 1, dimension: [2, 1, -3, 0, 0, 0] },
+  Wh: { factor: 3600, dimension: [2, 1, -2, 0, 0, 0] },
   V: { factor: 1, dimension: [2, 1, -3, -1, 0, 0] },
   Ω: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
   ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
   H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
+  in: { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
+  '"': { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
+  lb: { factor: 0.45359237, dimension: [0, 1, 0, 0, 0, 0] },
+  lbf: { factor: 4.4482216152605, dimension: [1, 1, -2, 0, 0, 0] },
 };
 
 const PREFIXES: Record<string, number> = {
@@ -72,7 +83,7 @@ function product(reader: Reader): UnitMeaning | null {
     const sign = reader.tokens[reader.at] === '/' ? -1 : 1;
     if ('/·*'.includes(reader.tokens[reader.at]!)) reader.at++;
     const next = factor(reader);
-    result = next && times(result, power(next, sign));
+    result = next && times(result, next, sign);
   }
   return result;
 }
@@ -94,7 +105,8 @@ function atom(word: string | undefined): UnitMeaning | null {
   if (whole) return whole;
   const [prefix, base] = [word.slice(0, 1), word.slice(1)];
   if (!Object.hasOwn(PREFIXES, prefix) || !Object.hasOwn(BASES, base)) return null;
-  return { ...BASES[base]!, factor: BASES[base]!.factor * PREFIXES[prefix]! };
+  const { factor, offset, dimension } = BASES[base]!;
+  return offset === undefined ? { factor: factor * PREFIXES[prefix]!, dimension } : null;
 }
 
 function exponent(reader: Reader): number {
@@ -111,10 +123,17 @@ function take(reader: Reader, token: string): boolean {
   return true;
 }
 
-function times(a: UnitMeaning, b: UnitMeaning): UnitMeaning {
-  return { factor: a.factor * b.factor, dimension: a.dimension.map((d, i) => d + b.dimension[i]!) };
+/** a·b to the exponent. A unit whose zero is not zero has no products: 70 °F/s is no number of anything. */
+function times(a: UnitMeaning, b: UnitMeaning, exponent: number): UnitMeaning | null {
+  if (a.offset !== undefined || b.offset !== undefined) return null;
+  return {
+    factor: a.factor * b.factor ** exponent,
+    dimension: a.dimension.map((d, i) => d + exponent * b.dimension[i]!),
+  };
 }
 
-function power(a: UnitMeaning, exponent: number): UnitMeaning {
+function power(a: UnitMeaning, exponent: number): UnitMeaning | null {
+  if (exponent === 1) return a;
+  if (a.offset !== undefined) return null;
   return { factor: a.factor ** exponent, dimension: a.dimension.map((d) => d * exponent) };
 }

@@ -3,8 +3,9 @@ import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { LaneChoice, Study } from '../../shared/study/lane.ts';
 import type { LaneOutcome, LaneProgress } from '../../shared/study/outcome.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 
-export type UnitSystem = 'metric' | 'inch';
+export type { UnitSystem };
 
 /** A lane as it stands: what it is, what can be calculated of it, and what simulation has found so far. */
 export interface LaneState {
