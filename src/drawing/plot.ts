@@ -1,4 +1,4 @@
-import { Markup, markup } from './markup.ts';
+import { type Markup, markup } from './markup.ts';
 
 /** From a value to where it is drawn, and the values it is drawn between. */
 export interface Scale {
@@ -24,32 +24,85 @@ export interface Frame {
   readonly height: number;
 }
 
-export function clip(id: string, { left, top, width, height }: Frame): Markup {
-  return markup`<clipPath id="${id}"><rect x="${left}" y="${top}" width="${width}" height="${height}"/></clipPath>`;
+/** Width and height of a drawing, px at its natural size. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A drawing of its own, with words for whoever cannot see it. Its texts have 14 px and the colour of the text around it. */
+export function drawing({ width, height }: Size, words: string, content: Markup | readonly Markup[]): Markup {
+  return markup`<svg class="drawing" viewBox="0 0 ${near(width)} ${near(height)}" role="img" aria-label="${words}" font-size="14" fill="currentColor">
+${content}
+</svg>`;
+}
+
+/** What is cut off at a frame. It needs no id, so that several drawings can stand on a page. */
+export function clipped({ left, top, width, height }: Frame, content: Markup | readonly Markup[]): Markup {
+  const [x, y, w, h] = [left, top, width, height].map(near) as [number, number, number, number];
+  return markup`<svg x="${x}" y="${y}" width="${w}" height="${h}" viewBox="${x} ${y} ${w} ${h}">${content}</svg>`;
+}
+
+/** The ground that drawings stand on: of the page, or white paper. */
+const PAPER = 'var(--paper, #fff)';
+
+/** How a line is drawn. */
+export interface Pen {
+  /** That of the text unless stated. */
+  readonly colour?: string;
+  readonly width?: number;
+  /** Lengths of dash and gap, px. */
+  readonly dash?: string;
+  /** 0 to 1. */
+  readonly opacity?: number;
+}
+
+const STYLES = {
+  grid: { opacity: 0.2 },
+  reference: { dash: '2 3' },
+  curve: { width: 2 },
+  dashed: { width: 1.5, dash: '7 4' },
+  marker: { width: 3 },
+} as const satisfies Record<string, Pen>;
+
+export type Style = keyof typeof STYLES;
+
+function strokeOf(pen: Style | Pen): Markup {
+  const {
+    colour = 'currentColor',
+    width = 1,
+    dash,
+    opacity,
+  }: Pen = typeof pen === 'string' ? STYLES[pen] : pen;
+  const dashes = dash === undefined ? '' : markup` stroke-dasharray="${dash}"`;
+  const shine = opacity === undefined ? '' : markup` stroke-opacity="${opacity}"`;
+  return markup`fill="none" stroke="${colour}" stroke-width="${width}" stroke-linejoin="round"${dashes}${shine}`;
 }
 
 export function border({ left, top, width, height }: Frame): Markup {
-  return markup`<rect x="${left}" y="${top}" width="${width}" height="${height}" fill="none" stroke="#000"/>`;
+  return markup`<rect x="${near(left)}" y="${near(top)}" width="${near(width)}" height="${near(height)}" ${strokeOf({})}/>`;
 }
 
-export function line(x1: number, y1: number, x2: number, y2: number, style: Style): Markup {
-  return markup`<path d="M${near(x1)} ${near(y1)}L${near(x2)} ${near(y2)}" ${strokeOf(style)}/>`;
+export function line(x1: number, y1: number, x2: number, y2: number, pen: Style | Pen): Markup {
+  return markup`<path d="M${near(x1)} ${near(y1)}L${near(x2)} ${near(y2)}" ${strokeOf(pen)}/>`;
 }
 
-export function circle(x: number, y: number, radius: number, style: Style): Markup {
-  return markup`<circle cx="${near(x)}" cy="${near(y)}" r="${near(radius)}" ${strokeOf(style)}/>`;
+export function circle(x: number, y: number, radius: number, pen: Style | Pen): Markup {
+  return markup`<circle cx="${near(x)}" cy="${near(y)}" r="${near(radius)}" ${strokeOf(pen)}/>`;
 }
 
-export function dot(x: number, y: number): Markup {
-  return markup`<circle cx="${near(x)}" cy="${near(y)}" r="3.5"/>`;
+export function dot(x: number, y: number, radius = 3.5, colour = 'currentColor'): Markup {
+  return markup`<circle cx="${near(x)}" cy="${near(y)}" r="${near(radius)}" fill="${colour}"/>`;
 }
 
-export function label(
-  x: number,
-  y: number,
-  words: string,
-  anchor: 'start' | 'middle' | 'end' = 'start',
-): Markup {
+/** A filled rectangle, such as a band of what is allowed. */
+export function area({ left, top, width, height }: Frame, colour: string, opacity: number): Markup {
+  return markup`<rect x="${near(left)}" y="${near(top)}" width="${near(width)}" height="${near(height)}" fill="${colour}" fill-opacity="${opacity}"/>`;
+}
+
+type Anchor = 'start' | 'middle' | 'end';
+
+export function label(x: number, y: number, words: string, anchor: Anchor = 'start'): Markup {
   return markup`<text x="${near(x)}" y="${near(y)}" text-anchor="${anchor}">${words}</text>`;
 }
 
@@ -59,39 +112,27 @@ export function upwardLabel(x: number, y: number, words: string): Markup {
 }
 
 /** A label that stays readable on top of curves. */
-export function labelOnWhite(
-  x: number,
-  y: number,
-  words: string,
-  anchor: 'start' | 'middle' | 'end' = 'start',
-): Markup {
-  return markup`<text x="${near(x)}" y="${near(y)}" text-anchor="${anchor}" stroke="#fff" stroke-width="4" paint-order="stroke">${words}</text>`;
+export function labelOnWhite(x: number, y: number, words: string, anchor: Anchor = 'start'): Markup {
+  return markup`<text x="${near(x)}" y="${near(y)}" text-anchor="${anchor}" stroke="${PAPER}" stroke-width="4" paint-order="stroke">${words}</text>`;
 }
 
-export type Style = 'grid' | 'reference' | 'curve' | 'dashed' | 'marker';
+/** Width of a character of a label on the average, px: between what common fonts take. */
+const CHARACTER = 7.5;
 
-const STROKES: Readonly<Record<Style, string>> = {
-  grid: 'stroke="#ccc"',
-  reference: 'stroke="#000" stroke-dasharray="2 3"',
-  curve: 'stroke="#000" stroke-width="2" stroke-linejoin="round"',
-  dashed: 'stroke="#000" stroke-width="1.5" stroke-dasharray="7 4" stroke-linejoin="round"',
-  marker: 'stroke="#000" stroke-width="3"',
-};
-
-function strokeOf(style: Style): Markup {
-  return new Markup(`fill="none" ${STROKES[style]}`);
+/** About how wide a label will be, px. Drawings are made where no font can be asked. */
+export function labelWidth(words: string): number {
+  return CHARACTER * words.length;
 }
 
 /** Nearer than this, px, the next point is left out: paper shows no more. */
 const NEAREST = 0.4;
 
-/** A curve through points, cut off at its clip. */
+/** A curve through points; those that are no numbers are left out. */
 export function curve(
   count: number,
   x: (k: number) => number,
   y: (k: number) => number,
-  clipId: string,
-  style: Style,
+  pen: Style | Pen,
 ): Markup {
   let path = '';
   let [lastX, lastY] = [Number.NaN, Number.NaN];
@@ -103,7 +144,7 @@ export function curve(
     path += `${path === '' ? 'M' : 'L'}${near(px)} ${near(py)}`;
     [lastX, lastY] = [px, py];
   }
-  return markup`<path d="${path}" clip-path="url(#${clipId})" ${strokeOf(style)}/>`;
+  return markup`<path d="${path}" ${strokeOf(pen)}/>`;
 }
 
 /** Far outside any drawing, yet a number that every renderer takes. */
@@ -112,6 +153,6 @@ function bounded(value: number): number {
 }
 
 /** To a hundredth of a pixel. */
-function near(value: number): number {
+export function near(value: number): number {
   return Math.round(value * 100) / 100;
 }

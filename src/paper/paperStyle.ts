@@ -46,7 +46,7 @@ tr { break-inside: avoid; }
 .figures :is(th, td):nth-child(1) { width: 21%; }
 .figures :is(th, td):nth-child(2) { width: 20%; }
 .together { break-inside: avoid; }
-svg { display: block; width: 92%; height: auto; margin: 0 auto; }
+:not(svg) > svg { display: block; width: 92%; height: auto; margin: 0 auto; }
 figure { margin-top: 0.7rem; break-inside: avoid; }
 figcaption { margin-bottom: 0.15rem; font-weight: 600; }
 svg text { font: 15px ${FONT}; fill: #000; }

@@ -3,9 +3,10 @@ import { loopFigureText } from '../../shared/loopFigures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import {
   border,
-  clip,
+  clipped,
   curve,
   dot,
+  drawing,
   type Frame,
   label,
   labelOnWhite,
@@ -67,14 +68,16 @@ export function bodePlot(analysis: LoopAnalysis): Markup {
     f,
     frequency,
   );
-  return markup`<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="${summary(figures)}">
-${gain.drawn}${phase.drawn}${closed.drawn}
+  return drawing(
+    { width: WIDTH, height: HEIGHT },
+    summary(figures),
+    markup`${gain.drawn}${phase.drawn}${closed.drawn}
 ${frequencyAxis(f)}
 ${marginMarks(analysis, f, gain.scale, phase.scale)}
 ${labelOnWhite(LEFT + 8, PANELS.gain.top + PANELS.gain.height - 10, `|L| in dB; bar: gain margin ${loopFigureText('gainMargin', figures)}`)}
 ${labelOnWhite(LEFT + 8, PANELS.phase.top + PANELS.phase.height - 10, `phase of L in degrees; bar: phase margin ${loopFigureText('phaseMargin', figures)}`)}
-${labelOnWhite(LEFT + 8, PANELS.closed.top + 18, '|S| solid, |T| dashed, in dB')}
-</svg>`;
+${labelOnWhite(LEFT + 8, PANELS.closed.top + 18, '|S| solid, |T| dashed, in dB')}`,
+  );
 }
 
 interface Curve {
@@ -96,20 +99,20 @@ function panel(
 ): { readonly drawn: Markup; readonly scale: Scale } {
   const frame = PANELS[name];
   const scale = linearScale(from, to, frame.top + frame.height, frame.top);
-  const clipId = `bode-${name}`;
   const levels = Math.round((to - from) / step) + 1;
   const grid = Array.from({ length: levels }, (_, k) => from + k * step);
-  const drawn = markup`${clip(clipId, frame)}
-${decades(f).map((decade) => line(f.at(decade), frame.top, f.at(decade), frame.top + frame.height, 'grid'))}
+  const drawn = markup`${decades(f).map((decade) => line(f.at(decade), frame.top, f.at(decade), frame.top + frame.height, 'grid'))}
 ${grid.map((level) => line(LEFT, scale.at(level), WIDTH - RIGHT, scale.at(level), isReference(name, level) ? 'reference' : 'grid'))}
 ${grid.map((level) => label(LEFT - 6, scale.at(level) + 5, String(level).replace('-', '−'), 'end'))}
-${curves.map(({ response, of, style }) =>
-  curve(
-    frequency.length,
-    (k) => f.at(frequency[k]!),
-    (k) => scale.at(of(response, k)),
-    clipId,
-    style,
+${clipped(
+  frame,
+  curves.map(({ response, of, style }) =>
+    curve(
+      frequency.length,
+      (k) => f.at(frequency[k]!),
+      (k) => scale.at(of(response, k)),
+      style,
+    ),
   ),
 )}
 ${border(frame)}`;

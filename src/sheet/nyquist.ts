@@ -4,9 +4,10 @@ import { type Markup, markup } from '../drawing/markup.ts';
 import {
   border,
   circle,
-  clip,
+  clipped,
   curve,
   dot,
+  drawing,
   type Frame,
   label,
   labelOnWhite,
@@ -33,28 +34,28 @@ export function nyquistPlot({ nyquistRe, nyquistIm, figures }: LoopAnalysis): Ma
       nyquistRe.length,
       (k) => re.at(nyquistRe[k]!),
       (k) => im.at(sign * nyquistIm[k]!),
-      'nyquist',
       style,
     );
   const { modulusMargin } = figures;
   const modulus = loopFigureText('modulusMargin', figures);
-  return markup`<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" aria-label="Nyquist plot of the loop near −1. Modulus margin ${modulus}.">
-${clip('nyquist', FRAME)}
-${[-3, -2, -1, 0, 1].map((value) => line(re.at(value), FRAME.top, re.at(value), FRAME.top + FRAME.height, 'grid'))}
+  return drawing(
+    { width: WIDTH, height: HEIGHT },
+    `Nyquist plot of the loop near −1. Modulus margin ${modulus}.`,
+    markup`${[-3, -2, -1, 0, 1].map((value) => line(re.at(value), FRAME.top, re.at(value), FRAME.top + FRAME.height, 'grid'))}
 ${[-1, 0, 1].map((value) => line(FRAME.left, im.at(value), FRAME.left + FRAME.width, im.at(value), 'grid'))}
 ${[-3, -2, -1, 0, 1].map((value) => label(re.at(value), FRAME.top + FRAME.height + 18, number(value), 'middle'))}
 ${[-1, 0, 1].map((value) => label(FRAME.left - 6, im.at(value) + 5, number(value), 'end'))}
 ${circle(re.at(0), im.at(0), PER_UNIT, 'reference')}
 ${circle(re.at(-1), im.at(0), modulusMargin.value * PER_UNIT, 'reference')}
-${half(-1, 'dashed')}${half(1, 'curve')}
+${clipped(FRAME, [half(-1, 'dashed'), half(1, 'curve')])}
 ${dot(re.at(-1), im.at(0))}
 ${labelOnWhite(re.at(-1) - 8, im.at(0) - 8, '−1', 'end')}
 ${labelOnWhite(FRAME.left + 10, FRAME.top + 22, `modulus margin ${modulus}: radius of the circle round −1`)}
 ${labelOnWhite(FRAME.left + 10, FRAME.top + 42, 'solid: positive frequencies')}
 ${border(FRAME)}
 ${label(FRAME.left + FRAME.width / 2, HEIGHT - 6, 'real part of L', 'middle')}
-${upwardLabel(18, FRAME.top + FRAME.height / 2, 'imaginary part of L')}
-</svg>`;
+${upwardLabel(18, FRAME.top + FRAME.height / 2, 'imaginary part of L')}`,
+  );
 }
 
 function number(value: number): string {
