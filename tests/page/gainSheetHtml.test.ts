@@ -105,9 +105,11 @@ describe('the printable sheet', () => {
 
 type Point = readonly [x: number, y: number];
 
-function pathsIn(html: string, clipId: string): Point[][] {
-  const found = html.matchAll(new RegExp(`<path d="([^"]+)" clip-path="url\\(#${clipId}\\)"`, 'g'));
-  return [...found].map(([, d]) =>
+/** The curves of the first cut-off frame behind some words. */
+function pathsIn(html: string, words: string): Point[][] {
+  const drawn = html.slice(html.indexOf(words));
+  const frame = /<svg x="[^>]*>([\s\S]*?)<\/svg>/.exec(drawn)?.[1] ?? '';
+  return [...frame.matchAll(/<path d="([^"]+)"/g)].map(([, d]) =>
     [...d!.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]): Point => [Number(x), Number(y)]),
   );
 }
@@ -124,7 +126,7 @@ describe('the plots on it', () => {
   // Read as a person would: by the labels of the axes.
   it('magnitude crosses 0 dB at the crossover of the figures', () => {
     const { html, analysis } = usual;
-    const [path] = pathsIn(html, 'bode-gain');
+    const [path] = pathsIn(html, 'Frequency response of the loop');
     const [ten, hundred] = [labelAt(html, '10', 'middle')[0]![0], labelAt(html, '100', 'middle')[0]![0]];
     const zero = labelAt(html, '0', 'end')[0]![1] - 5;
     const crossings = path!.flatMap(([x, y], k) => {
@@ -141,7 +143,7 @@ describe('the plots on it', () => {
 
   it('the Nyquist curve keeps clear of −1 by the modulus margin, to a hundredth', () => {
     const { html, analysis } = usual;
-    const [, curve] = pathsIn(html, 'nyquist');
+    const [, curve] = pathsIn(html, 'Nyquist plot');
     const at = (words: string) => labelAt(html.slice(html.indexOf('Nyquist')), words, 'middle')[0]![0];
     const [minusOne, perUnit] = [at('−1'), at('0') - at('−1')];
     const zero = labelAt(html.slice(html.indexOf('Nyquist')), '0', 'end')[0]![1] - 5;
