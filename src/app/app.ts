@@ -25,6 +25,7 @@ import { Replay } from './replay.ts';
 import { RunWish } from './runWish.ts';
 import { createSnapshotsDialog } from './snapshotsDialog.ts';
 import { Store } from './store.ts';
+import { isStudyLink, StudyDoor } from './studyDoor.ts';
 import { ThemeSwitch } from './theme.ts';
 import { useGains } from './useGains.ts';
 import { View } from './view.ts';
@@ -50,6 +51,7 @@ export function startApp(): void {
     replay,
     parameters: () => store.bench.parameters,
     useGains: (changes, name) => useGains(store, messages, changes, `gains of ${name}`),
+    openStudy: (name, text) => void door.openText(name, text),
   });
   const help = createHelp();
   const cautions = createCautions();
@@ -126,10 +128,21 @@ export function startApp(): void {
     copyLink: () => documents.copyLink(presentScene(store.bench)),
     gainSheet: openGainSheet,
     snapshots: snapshots.open,
+    study: () => void door.toggle(),
     help: () => help.showModal(),
     scene: (index) => bench.openShelfScene(index),
   };
 
+  const moreHelp = [{ words: 'Before you touch real hardware', action: () => cautions.showModal() }];
+  const door = new StudyDoor({
+    messages,
+    openOnBench: (scene) => bench.openScene(scene, `${scene.title} from the study`),
+    onBench: showBench,
+    common: actions,
+    isDark: () => theme.theme === 'dark',
+    isPresenting: () => layout.isPresenting,
+    help: moreHelp,
+  });
   const bar = createBar(byId('bar'), {
     actions,
     layout,
@@ -141,7 +154,7 @@ export function startApp(): void {
       { words: 'Measured trace …', action: () => void openTrace() },
       { words: 'Save picture of the stage', action: savePicture },
     ],
-    moreHelp: [{ words: 'Before you touch real hardware', action: () => cautions.showModal() }],
+    moreHelp,
   });
   const panel = createTuningPanel(byId('panel'), store.bench, {
     propose: (name, value, gesture) => bench.propose(name, value, gesture),
@@ -256,8 +269,12 @@ export function startApp(): void {
   }
 
   takeDrops(documents.open);
-  listenToKeys(actions);
+  listenToKeys(() => door.keys ?? actions);
   window.addEventListener('hashchange', () => {
+    if (isStudyLink(location.hash)) {
+      void door.openLink(location.hash);
+      return;
+    }
     const { scene, problems } = openingScene(location.hash);
     if (problems.length > 0) refuseLink(problems);
     else bench.openScene(scene, `Link to ${scene.title}`);
@@ -272,6 +289,16 @@ export function startApp(): void {
   offerCrossover(store.bench);
   show(store.bench);
   if (opening.problems.length > 0) refuseLink(opening.problems);
-  startFrameLoop(axis, { ingest, draw: (now) => view.draw(now) });
-  if (!matchMedia('(prefers-reduced-motion: reduce)').matches) actions.runOrPause();
+  let stopFrames: (() => void) | null = null;
+  /** While the study is shown, the bench rests. */
+  function showBench(shown: boolean): void {
+    stopFrames?.();
+    stopFrames = shown ? startFrameLoop(axis, { ingest, draw: (now) => view.draw(now) }) : null;
+    if (shown) view.resize();
+    else if (status?.state === 'running') actions.runOrPause();
+  }
+
+  showBench(true);
+  if (isStudyLink(location.hash)) void door.openLink(location.hash);
+  else if (!matchMedia('(prefers-reduced-motion: reduce)').matches) actions.runOrPause();
 }

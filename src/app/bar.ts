@@ -1,9 +1,10 @@
 import { KITS, SCENES } from '../../scenes/index.ts';
+import { FORM_NAMES } from '../../shared/formNames.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { AxisStatus } from '../../shared/protocol.ts';
 import type { Bench } from './bench.ts';
-import { element } from './dom.ts';
-import type { Actions } from './keys.ts';
+import { button, element } from './dom.ts';
+import { type Actions, keyOf } from './keys.ts';
 import type { Layout } from './layout.ts';
 import { createMenu, item, type MenuItem } from './menu.ts';
 import { createPicker } from './picker.ts';
@@ -36,7 +37,7 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   );
   const kits = createPicker(
     'Drive',
-    Object.entries(KITS).map(([value, { title }]) => ({ value, words: title })),
+    Object.entries(KITS).map(([value, { title, form }]) => ({ value, words: title, group: FORM_NAMES[form] })),
     onKit,
   );
   const transport = createTransport(actions, onPace);
@@ -61,7 +62,14 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   host.append(
     element('div', { class: 'bar-place' }, scenes.element, kits.element),
     transport.element,
-    element('div', { class: 'bar-menus' }, file, view, help),
+    element(
+      'div',
+      { class: 'bar-menus' },
+      button('Which drive?', actions.study, { keys: keyOf('study') }),
+      file,
+      view,
+      help,
+    ),
   );
 
   return {

@@ -16,10 +16,18 @@ export interface DocumentSinks {
   /** What the gains of a sheet are laid over. */
   parameters(): Parameters;
   useGains(changes: ParameterChanges, words: string): void;
+  openStudy(name: string, text: string): void;
 }
 
 /** Scenes, tuning sessions and gain sheets as files, scenes as links. A bad one is explained, and changes nothing. */
-export function createDocuments({ messages, openScene, replay, parameters, useGains }: DocumentSinks) {
+export function createDocuments({
+  messages,
+  openScene,
+  replay,
+  parameters,
+  useGains,
+  openStudy,
+}: DocumentSinks) {
   return {
     saveScene(scene: Scene): void {
       const name = fileName(scene.title, 'scene.json');
@@ -33,9 +41,13 @@ export function createDocuments({ messages, openScene, replay, parameters, useGa
       messages.note(`Tuning session saved as ${name}.`);
     },
 
-    /** Opens a scene, a session or a gain sheet, whichever the text is. */
+    /** Opens a scene, a session, a gain sheet or a study, whichever the text is. */
     async open(name: string, text: string): Promise<void> {
       const kind = kindOf(text);
+      if (kind === 'study') {
+        openStudy(name, text);
+        return;
+      }
       if (kind === 'gain sheet') {
         const { gainsFromSheet } = await import('../../shared/gainSheetFile.ts');
         const read = gainsFromSheet(text, parameters());
@@ -71,8 +83,8 @@ export function createDocuments({ messages, openScene, replay, parameters, useGa
 }
 
 /** What a text says it is. What is no JSON can only be the table of a gain sheet. */
-export function kindOf(text: string): 'scene' | 'session' | 'gain sheet' {
+export function kindOf(text: string): 'scene' | 'session' | 'gain sheet' | 'study' {
   if (!/^\s*[{[]/.test(text)) return 'gain sheet';
-  const named = /"waybench"\s*:\s*"(session|gain sheet)"/.exec(text.slice(0, 200))?.[1];
-  return named === 'session' || named === 'gain sheet' ? named : 'scene';
+  const named = /"waybench"\s*:\s*"(session|gain sheet|study)"/.exec(text.slice(0, 200))?.[1];
+  return named === 'session' || named === 'gain sheet' || named === 'study' ? named : 'scene';
 }

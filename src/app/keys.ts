@@ -30,6 +30,7 @@ export type ActionName =
   | 'copyLink'
   | 'gainSheet'
   | 'snapshots'
+  | 'study'
   | 'help';
 
 export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
@@ -72,6 +73,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'Ctrl+O', words: 'Open a scene, a session or a gain sheet from a file', action: 'openFile' },
   { keys: 'E', words: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
   { keys: 'S', words: 'Snapshots of the tuning, to keep, compare and apply', action: 'snapshots' },
+  { keys: 'W', words: 'Which drive? Up to four side by side on one job', action: 'study' },
   { keys: '1 to 9', words: 'Scenes 1 to 9', action: 'scene' },
   { keys: '?', words: 'This list', action: 'help' },
 ];
@@ -120,19 +122,25 @@ export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
   return false;
 }
 
-/** Obeys the keyboard for as long as the page lives. */
-export function listenToKeys(actions: Actions): void {
+/** Obeys the keyboard for as long as the page lives; `actions` says what can be set off at present. */
+export function listenToKeys(actions: () => Partial<Actions>): void {
   // While capturing: the fields of the panel keep their keystrokes to themselves.
   window.addEventListener(
     'keydown',
     (event) => {
       if (document.querySelector('dialog[open]') || belongsToFocus(event, document.activeElement)) return;
       const meaning = meaningOf(event);
-      if (meaning === null) return;
+      const action = meaning === null ? undefined : actionOf(actions(), meaning);
+      if (!action) return;
       event.preventDefault();
-      if (typeof meaning === 'number') actions.scene(meaning);
-      else if (!event.repeat || meaning === 'tick') actions[meaning]();
+      if (!event.repeat || meaning === 'tick') action();
     },
     { capture: true },
   );
+}
+
+function actionOf(actions: Partial<Actions>, meaning: ActionName | number): (() => void) | undefined {
+  if (typeof meaning !== 'number') return actions[meaning];
+  const { scene } = actions;
+  return scene && (() => scene(meaning));
 }

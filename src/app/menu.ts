@@ -10,7 +10,12 @@ export interface MenuItem {
 }
 
 /** A menu item that sets off an action of the keyboard. */
-export function item(words: string, actions: Actions, name: ActionName, isOn?: () => boolean): MenuItem {
+export function item<N extends ActionName>(
+  words: string,
+  actions: Pick<Actions, N>,
+  name: N,
+  isOn?: () => boolean,
+): MenuItem {
   return { words, action: actions[name], keys: keyOf(name), ...(isOn && { isOn }) };
 }
 

@@ -2,6 +2,7 @@ import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
 import { readLink } from '../../shared/link.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Scene } from '../../shared/scene.ts';
+import { isStudyLink } from './studyDoor.ts';
 
 export interface Opening {
   readonly scene: Scene;
@@ -11,7 +12,7 @@ export interface Opening {
 
 /** The scene that a page opens with: the one its address carries, or the first of the shelf. */
 export function openingScene(hash: string): Opening {
-  if (hash.length < 2) return { scene: DEFAULT_SCENE, problems: [] };
+  if (hash.length < 2 || isStudyLink(hash)) return { scene: DEFAULT_SCENE, problems: [] };
   const read = readLink(hash, SCENES);
   return 'scene' in read
     ? { scene: read.scene, problems: [] }

@@ -1,0 +1,68 @@
+import type { StudyRoom, StudyRoomOptions } from '../study/studyRoom.ts';
+import { byId } from './dom.ts';
+import type { Actions } from './keys.ts';
+
+export interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
+  /** The bench goes out of sight, or comes back. */
+  onBench(shown: boolean): void;
+}
+
+/** Between the bench and the study, one of which is shown. The study is fetched when it is first asked for. */
+export class StudyDoor {
+  readonly #options: StudyDoorOptions;
+  #room: StudyRoom | null = null;
+  #isOpen = false;
+
+  constructor(options: StudyDoorOptions) {
+    this.#options = options;
+  }
+
+  /** What the keyboard does in the study; null while the bench is shown. */
+  get keys(): Partial<Actions> | null {
+    return this.#isOpen ? this.#room!.keys : null;
+  }
+
+  async openText(name: string, text: string): Promise<void> {
+    (await this.open()).openText(name, text);
+  }
+
+  async openLink(fragment: string): Promise<void> {
+    (await this.open()).openLink(fragment);
+  }
+
+  /** Shows the study as it was left, or the bench. */
+  async toggle(): Promise<void> {
+    if (this.#isOpen) this.#show(false);
+    else await this.open();
+  }
+
+  async open(): Promise<StudyRoom> {
+    const { createStudyRoom } = await import('../study/studyRoom.ts');
+    if (!this.#room) {
+      const { openOnBench } = this.#options;
+      this.#room = createStudyRoom({
+        ...this.#options,
+        openOnBench: (scene) => {
+          this.#show(false);
+          openOnBench(scene);
+        },
+        leave: () => this.#show(false),
+      });
+      byId('bench').after(this.#room.element);
+    }
+    this.#show(true);
+    return this.#room;
+  }
+
+  #show(open: boolean): void {
+    this.#isOpen = open;
+    byId('bench').hidden = open;
+    this.#room?.setShown(open);
+    this.#options.onBench(!open);
+  }
+}
+
+/** Whether the fragment of an address is that of a study; any other is a scene's. */
+export function isStudyLink(fragment: string): boolean {
+  return /^#?study=/.test(fragment);
+}
