@@ -75,6 +75,14 @@ export interface FrameRequest {
   /** Spent buffers handed back for reuse. */
   readonly bins: Float64Array<ArrayBuffer> | null;
   readonly now: Float64Array<ArrayBuffer> | null;
+  /** Where the page leads this run; left out, the run goes by its own clock, as it was ordered to. */
+  readonly goal?: Goal | null;
+}
+
+/** The simulated time, s, that a run may reach at whatever pace, and no further; void for any other run than `run`. */
+export interface Goal {
+  readonly run: number;
+  readonly time: number;
 }
 
 /** Something a person did to the running axis, at a position-loop sample. Replaying them replays the run exactly. */

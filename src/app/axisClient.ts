@@ -1,5 +1,5 @@
 import { type Remote, transfer, wrap } from 'comlink';
-import type { AxisCommands, Frame, FrameRequest, TuningSession } from '../../shared/protocol.ts';
+import type { AxisCommands, Frame, FrameRequest, Goal, TuningSession } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 
 /** Commands that answer nothing; what goes wrong in the worker is reported to `onTrouble`. */
@@ -7,6 +7,7 @@ type Order = Exclude<keyof AxisCommands<MessagePort>, 'recording' | 'connect'>;
 
 /** The simulation as the page sees it: orders in, frames out. Nothing else on the page knows that it is a worker. */
 export class AxisClient {
+  readonly #worker: Worker;
   readonly #commands: Remote<AxisCommands<MessagePort>>;
   readonly #port: MessagePort;
   readonly #onTrouble: (message: string) => void;
@@ -23,6 +24,7 @@ export class AxisClient {
       event.preventDefault();
       onTrouble(event.message || 'its program could not be loaded');
     };
+    this.#worker = worker;
     this.#commands = wrap<AxisCommands<MessagePort>>(worker);
     // A frame can only be asked for once there is a scene.
     this.order('load', scene);
@@ -51,12 +53,21 @@ export class AxisClient {
     return frame;
   }
 
-  /** Asks for the next frame, unless one is on its way, and hands back the buffers of a spent one. */
-  ask(spent: Frame | null): void {
+  /**
+   * Asks for the next frame, unless one is on its way, and hands back the buffers of a spent one. A goal leads the run;
+   * without one it goes by its own clock.
+   */
+  ask(spent: Frame | null, goal: Goal | null = null): void {
     if (this.#asked) return;
     this.#asked = true;
-    const request: FrameRequest = { bins: spent?.bins ?? null, now: spent?.now ?? null };
+    const request: FrameRequest = { bins: spent?.bins ?? null, now: spent?.now ?? null, goal };
     this.#port.postMessage(request, spent ? [spent.bins.buffer, spent.now.buffer] : []);
+  }
+
+  /** Ends the simulation for good. */
+  terminate(): void {
+    this.#worker.terminate();
+    this.#port.close();
   }
 
   #watch(answer: Promise<unknown>): void {

@@ -68,6 +68,47 @@ describe('pacer', () => {
     expect(Math.abs(m.pacer.lost - 4.9)).toBeLessThan(0.05);
   });
 
+  it('goes to the time it is led to and waits there, whatever the clock says', () => {
+    const m = machine(1, 1e-4);
+    m.pacer.until = 0.01;
+    m.wait(0.001);
+    // 16 000 periods a second: 160 of them, and not one more for all the time in the world.
+    expect(m.session.axis.tick).toBe(160);
+    expect(m.wait(1000)).toBe(false);
+    expect(m.session.axis.tick).toBe(160);
+    m.pacer.until = 0.01 + 1.5 / 16000;
+    m.wait(4);
+    expect(m.session.axis.tick).toBe(161);
+  });
+
+  it('never goes back when it is led to a time that has passed', () => {
+    const m = machine(1, 1e-4);
+    m.pacer.until = 0.01;
+    m.wait(4);
+    m.pacer.until = 0.005;
+    expect(m.wait(4)).toBe(false);
+    expect(m.session.axis.tick).toBe(160);
+  });
+
+  it('says that it is behind while a led run has not arrived', () => {
+    const m = machine(1, 0.25);
+    m.pacer.until = 0.01;
+    expect(m.wait(1)).toBe(true);
+    while (m.wait(1));
+    expect(m.session.axis.tick).toBe(160);
+    expect(m.pacer.lost).toBe(0);
+  });
+
+  it('goes by the clock again once it is started', () => {
+    const m = machine(1, 1e-4);
+    m.pacer.until = 0.01;
+    m.wait(1000);
+    m.pacer.start(m.now);
+    const from = m.now;
+    while (m.now < from + 1000) m.wait(4);
+    expect(Math.abs(m.session.axis.time - 0.01 - (m.now - from) / 1000)).toBeLessThan(0.005);
+  });
+
   it('goes as fast as it goes when asked to', () => {
     const m = machine(Number.POSITIVE_INFINITY, 0.01);
     for (let k = 0; k < 100; k++) expect(m.wait(0.1)).toBe(true);

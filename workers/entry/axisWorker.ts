@@ -1,7 +1,14 @@
 import { expose } from 'comlink';
 import { CHANNEL_COUNT } from '../../shared/channels.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { AxisCommands, AxisStatus, Frame, FrameRequest, TuningSession } from '../../shared/protocol.ts';
+import type {
+  AxisCommands,
+  AxisStatus,
+  Frame,
+  FrameRequest,
+  Goal,
+  TuningSession,
+} from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { Session } from '../run/session.ts';
 import { type Paced, Pacer } from './pacer.ts';
@@ -55,6 +62,8 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   reset(): void {
     this.session.reset();
+    // A goal held for the run before.
+    if (this.pacer.until !== null) this.running = false;
   }
 
   change(changes: ParameterChanges): void {
@@ -67,6 +76,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   connect(frames: MessagePort): void {
     frames.onmessage = ({ data }: MessageEvent<FrameRequest>) => {
+      if (data.goal) this.follow(data.goal);
       const frame = this.frame(data);
       frames.postMessage(frame, [frame.bins.buffer, frame.now.buffer]);
     };
@@ -92,6 +102,14 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     if (!this.beating) this.nextBeat(true);
   }
 
+  private follow({ run, time }: Goal): void {
+    if (run !== this.session.run) return;
+    this.moveToFinish = Number.POSITIVE_INFINITY;
+    this.pacer.until = time;
+    this.running = true;
+    if (!this.beating) this.nextBeat(true);
+  }
+
   private nextBeat(behind: boolean): void {
     this.beating = true;
     if (behind) this.beat.port2.postMessage(null);
@@ -102,7 +120,10 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     this.beating = false;
     if (!this.running) return;
     const behind = this.pump();
-    if (this.running) this.nextBeat(behind);
+    if (!this.running) return;
+    // Led, there is nothing to wait for but the next request.
+    const led = this.pacer.until !== null;
+    if (!led || (behind && this.mayStep())) this.nextBeat(behind);
   }
 
   private pump(): boolean {

@@ -16,12 +16,17 @@ export interface Paced {
   mayStep(): boolean;
 }
 
+/** So much of a period may be missing of a time that was to be reached: sums of periods round. */
+const ROUNDING = 1e-6;
+
 /**
  * Turns wall-clock time into ticks. The only place that looks at a clock: the run itself never knows how fast it goes.
  * `pace` is simulated seconds per second, Infinity as fast as it goes.
  */
 export class Pacer {
   pace = 1;
+  /** Simulated time to which the run is led at whatever pace, s, and at which it waits; null: the clock leads. */
+  until: number | null = null;
   achieved = 0;
   /** Wall-clock seconds that could not be kept up with since the start. */
   lost = 0;
@@ -29,8 +34,9 @@ export class Pacer {
   private last = 0;
   private due = 0;
 
-  /** Starts counting from now (ms). */
+  /** Starts counting from now (ms), by the clock. */
   start(now: number): void {
+    this.until = null;
     this.last = now;
     this.due = 0;
     this.lost = 0;
@@ -42,8 +48,10 @@ export class Pacer {
     const now = clock();
     const elapsed = (now - this.last) / 1000;
     this.last = now;
-    const period = 1 / paced.session.axis.parameters.currentRate;
-    this.accrue(elapsed, period);
+    const { axis } = paced.session;
+    const period = 1 / axis.parameters.currentRate;
+    if (this.until === null) this.accrue(elapsed, period);
+    else this.due = Math.floor((this.until - axis.time) / period + ROUNDING);
 
     let done = 0;
     while (this.due >= 1 && clock() - now < BUDGET && paced.mayStep()) {
