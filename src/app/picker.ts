@@ -3,6 +3,8 @@ import { element, setText } from './dom.ts';
 export interface Choice {
   readonly value: string;
   readonly words: string;
+  /** Choices that follow each other and share a group stand under its name. */
+  readonly group?: string;
 }
 
 export interface Picker {
@@ -24,12 +26,7 @@ export function createPicker(
   onChoose: (value: string) => void,
 ): Picker {
   const other = element('option', { value: '', hidden: true });
-  const select = element(
-    'select',
-    { onchange: () => onChoose(select.value) },
-    other,
-    ...choices.map(({ value, words }) => element('option', { value }, words)),
-  );
+  const select = element('select', { onchange: () => onChoose(select.value) }, other, ...grouped(choices));
   return {
     element: labelled(words, select),
     show(value, otherwise) {
@@ -37,4 +34,21 @@ export function createPicker(
       select.value = value ?? '';
     },
   };
+}
+
+function grouped(choices: readonly Choice[]): HTMLElement[] {
+  const made: HTMLElement[] = [];
+  let group: HTMLElement | null = null;
+  for (const choice of choices) {
+    const option = element('option', { value: choice.value }, choice.words);
+    if (choice.group === undefined) made.push(option);
+    else {
+      if (group?.getAttribute('label') !== choice.group) {
+        group = element('optgroup', { label: choice.group });
+        made.push(group);
+      }
+      group.append(option);
+    }
+  }
+  return made;
 }

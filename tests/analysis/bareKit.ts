@@ -1,12 +1,14 @@
 import { KITS } from '../../scenes/index.ts';
 import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
 import { defaultParameters, type ParameterChanges, type Parameters } from '../../shared/parameters/table.ts';
+import { FORMS } from '../../shared/scene.ts';
 import { startGains } from '../../shared/startGains.ts';
 import { linearise } from '../../workers/analysis/linearise.ts';
 import { root } from '../../workers/analysis/roots.ts';
 import { Axis } from '../../workers/axis.ts';
 
-export const KIT_NAMES = Object.keys(KITS);
+/** The drives that the scenes use, one of each form. */
+export const KIT_NAMES: readonly string[] = FORMS;
 
 /** A drive of the shelf with its start gains, without noise and rounding. */
 export function quietKit(name: string, changes: ParameterChanges = {}): Parameters {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { KITS, SCENES } from '../../scenes/index.ts';
+import { SCENES } from '../../scenes/index.ts';
 import { startingPoint } from '../../shared/analysis.ts';
 import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { FORMS } from '../../shared/scene.ts';
 import { controllerGain } from '../../src/loop/controllerGain.ts';
 import { gainsForCrossover, mainCrossover, movedGains } from '../../src/loop/shapeCrossover.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
@@ -90,7 +91,7 @@ describe('a dragged crossover', () => {
 });
 
 describe('the main crossover', () => {
-  it.each(Object.keys(KITS))('is where the start gains of a kit were made for: %s', (id) => {
+  it.each(FORMS)('is where the start gains of a kit were made for: %s', (id) => {
     const known: Record<string, string> = {
       tubular: 'mould-shuttle',
       'u-channel': 'soft-coil-mounting',
