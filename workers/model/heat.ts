@@ -1,4 +1,5 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { sinkTemperature } from '../../shared/temperature.ts';
 import type { Temperatures } from './state.ts';
 
 /** Time over which the speed is averaged for cooling, s. */
@@ -40,11 +41,6 @@ export function heatInto(
   into.carrier = windingToCarrier + losses.iron - carrierToSink - carrierToTable;
   into.table = carrierToTable + 0.5 * losses.guide - tableToAir;
   into.screw = losses.nut + 0.5 * losses.guide - screwToAir;
-}
-
-/** What the carrier gives its heat to, °C. */
-export function sinkTemperature(p: Parameters): number {
-  return p.cooling ? p.coolantTemperature : p.ambient;
 }
 
 /** How much better the carrier cools because it moves. */

@@ -1,9 +1,9 @@
+import { ironFactor } from '../../shared/field.ts';
 import { GRAVITY } from '../../shared/gravity.ts';
 import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { Cogging } from './cogging.ts';
 import { EndStops } from './endStops.ts';
-import { ironFactor } from './field.ts';
 import { Friction } from './friction.ts';
 import { Link } from './link.ts';
 import {

@@ -1,6 +1,7 @@
-import { COPPER_ALPHA, type MotorConstants } from '../../shared/motor.ts';
+import { fitFactor } from '../../shared/field.ts';
+import type { MotorConstants } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
-import { fitFactor } from './field.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
 import { CURRENTS, type Temperatures } from './state.ts';
 
 /*
@@ -107,15 +108,4 @@ export class Windings {
     for (let k = CURRENTS; k < CURRENTS + 2 * this.count; k++) squares += y[k]! ** 2;
     return 0.75 * this.inductance * squares;
   }
-}
-
-/** R(T_w) over its value at 20 °C. */
-export function resistanceFactor(winding: number): number {
-  return 1 + COPPER_ALPHA * (winding - 20);
-}
-
-/** Flux over its value with the magnets at 20 °C: they follow the carrier in part. */
-export function magnetFactor(p: Parameters, carrier: number): number {
-  const magnet = p.ambient + p.magnetFollow * (carrier - p.ambient);
-  return 1 + p.magnetTempCoefficient * (magnet - 20);
 }

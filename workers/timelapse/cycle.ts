@@ -1,8 +1,8 @@
 import { motorConstants } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
 import type { Losses } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
-import { magnetFactor, resistanceFactor } from '../model/windings.ts';
 
 /** Part of a cycle with its mean losses. */
 export interface CyclePart {

@@ -1,7 +1,8 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { sinkTemperature } from '../../shared/temperature.ts';
 import { Matrix, solve } from '../analysis/matrix.ts';
 import { exponential } from '../analysis/zeroOrderHold.ts';
-import { heatInto, sinkTemperature } from '../model/heat.ts';
+import { heatInto } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
 

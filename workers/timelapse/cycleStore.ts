@@ -1,9 +1,9 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Trip } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
 import { temperatureFoldback } from '../control/currentLimit.ts';
 import type { Temperatures } from '../model/state.ts';
-import { magnetFactor, resistanceFactor } from '../model/windings.ts';
 import type { Cycle } from './cycle.ts';
 import { type CycleSpan, cycleSpan } from './cycleSpan.ts';
 import { measureCycle } from './measureCycle.ts';

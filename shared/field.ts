@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from './parameters/table.ts';
 
 /*
  * How the field at the coil follows the fit of the motor.
