@@ -8,6 +8,13 @@ export function saveText(name: string, text: string, type = 'application/json'):
   setTimeout(() => URL.revokeObjectURL(url), 0);
 }
 
+/** Opens a page in a tab of its own. */
+export function openPage(html: string): void {
+  const url = URL.createObjectURL(new Blob([html], { type: 'text/html' }));
+  // Never revoked: the tab may be reloaded as long as this page lives.
+  window.open(url, '_blank');
+}
+
 /** Offers for saving what a data or blob URL holds. */
 export function saveUrl(name: string, url: string): void {
   const link = document.createElement('a');

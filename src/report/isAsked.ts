@@ -1,0 +1,17 @@
+import type { Job, JobEntry, JobValues } from '../../shared/study/job.ts';
+
+/** When an entry of a job has a say; one that is not listed always has. */
+const ASKED: Partial<Record<JobEntry, (values: JobValues) => boolean>> = {
+  counterbalanced: ({ inclination }) => inclination !== 0,
+  stroke: ({ motion }) => motion === 'back and forth',
+  moveTime: ({ motion }) => motion === 'back and forth',
+  dwell: ({ motion }) => motion === 'back and forth',
+  processForce: ({ process }) => process !== 'none',
+  processFrequency: ({ process }) => process === 'sine' || process === 'pulse',
+  processTime: ({ process }) => process === 'pulse',
+  coolantTemperature: ({ cooling }) => cooling,
+};
+
+export function isAsked(name: JobEntry, { values }: Job): boolean {
+  return ASKED[name]?.(values) ?? true;
+}

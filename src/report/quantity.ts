@@ -1,0 +1,21 @@
+import { shortest } from '../../shared/format.ts';
+import type { NumberRow, Row } from '../../shared/parameters/row.ts';
+import { type Unit, type UnitSystem, unitIn } from '../../shared/units.ts';
+
+/** A quantity in the system that a person chose; beside inch units stands the metric one. */
+export function quantityIn(system: UnitSystem, value: number, unit: Unit): string {
+  const metric = shortest(value, unit);
+  const chosen = unitIn(system, unit);
+  return chosen === unit ? metric : `${shortest(value, chosen)} (${metric})`;
+}
+
+/** A value of a table of rows as it is read: '250 mm', 'yes', 'back and forth'. */
+export function valueIn(system: UnitSystem, row: Row, value: number | string | boolean): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (row.kind !== 'number' || typeof value === 'string') return String(value);
+  return isOff(row, value) ? 'none' : quantityIn(system, value, row.unit);
+}
+
+function isOff(row: NumberRow, value: number): boolean {
+  return value === 0 && row.zero;
+}

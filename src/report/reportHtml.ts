@@ -1,0 +1,34 @@
+import { markup } from '../drawing/markup.ts';
+import { paperPage } from '../paper/paperPage.ts';
+import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
+import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
+import { jobSection } from './jobSection.ts';
+import { laneSection } from './laneSection.ts';
+import { pictureOf } from './picture.ts';
+import { checkInput, isSimulated, type ReportInput } from './reportInput.ts';
+import { REPORT_STYLE } from './reportStyle.ts';
+
+/**
+ * The report of a study as a document of its own, drawings, pictures and the study inside, to read, to print or to give away.
+ * Pure: the same input gives the same text. @throws RangeError if a picture or the link is of a kind that is not allowed.
+ */
+export function reportHtml(input: ReportInput): string {
+  checkInput(input);
+  const { study, units, lanes, verdict, pictures, version, printed = '' } = input;
+  const { job } = study;
+  const judged = lanes.filter(isSimulated);
+  const content = markup`<h1>Which drive?</h1>
+<p class="title">${job.title}</p>
+<p class="made"><span>Simulated with Waybench ${version}</span><span>${printed}</span></p>
+${jobSection(job, units)}
+${answerSection(verdict, judged)}
+${pictureOf(pictures.stage, 'The lanes on the stage')}
+${verdictTable(verdict, judged)}
+${standoutSection(verdict)}
+${flipSection(verdict)}
+${lanes.map((lane) => laneSection(lane, job, pictures))}
+${assumptionSection(verdict, job)}
+${cautionSection()}
+${reproductionSection(input)}`;
+  return paperPage(`Which drive? ${job.title}`, REPORT_STYLE, content);
+}

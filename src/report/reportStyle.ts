@@ -1,0 +1,45 @@
+import tokens from '../look/tokens.css?raw';
+import { paperStyle } from '../paper/paperStyle.ts';
+
+/** Colours of the quantities as the page has them in the light, for the drawings. */
+const COLOURS = [...tokens.slice(0, tokens.indexOf('}')).matchAll(/--q-[a-z]+: #[0-9a-f]{6};/g)].join('\n');
+
+/** Of the report: how paper looks, the colours of the drawings, and what only a report has. */
+export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, not a promise.')}
+:root {
+${COLOURS}
+--paper: #fff;
+}
+h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
+.answer { font-size: 1.15rem; font-weight: 600; }
+.group th { padding-top: 0.5rem; font-weight: 600; break-after: avoid; }
+.group { break-after: avoid; }
+.note, .goal, .lane-title { font-size: 0.92em; font-weight: 400; }
+.mark { font-weight: 700; text-transform: uppercase; letter-spacing: 0.02em; font-size: 0.85em; }
+.job :is(th, td):nth-child(1) { width: 55%; }
+.job :is(th, td):nth-child(2) { width: 10%; }
+.verdict { table-layout: fixed; }
+.verdict :is(th, td):first-child { width: 26%; }
+.meanings, .dangers { margin-top: 0.3rem; }
+.meanings { columns: 2 22rem; column-gap: 1.6rem; font-size: 0.92em; }
+dl > div { break-inside: avoid; margin-bottom: 0.3rem; }
+dt { font-weight: 600; }
+.lane { break-before: page; }
+.columns { columns: 2 20rem; column-gap: 1.6rem; }
+.datasheet { break-inside: avoid; margin-bottom: 0.6rem; }
+.datasheet td:nth-child(2) { width: 14%; }
+.datasheet .value { width: 30%; white-space: nowrap; }
+.sizing .figure :is(th, td) { border-bottom: 0; }
+.sizing .figure { break-after: avoid; }
+.sizing tbody { break-inside: avoid; }
+.sizing .how { padding: 0 0 0.3rem 1.2rem; }
+.sizing :is(th, td):nth-child(1) { width: 36%; }
+.picture img { display: block; width: 100%; height: auto; }
+.address { overflow-wrap: anywhere; }
+a { color: inherit; }
+pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }
+@media print {
+  .screen-only { display: none; }
+  details:not([open]) { display: none; }
+}
+`;

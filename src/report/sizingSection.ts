@@ -1,0 +1,40 @@
+import { ranged } from '../../shared/format.ts';
+import type { SizingFigure, Standing } from '../../shared/sizing/sizing.ts';
+import { type Markup, markup, withIndices } from '../drawing/markup.ts';
+import { list } from '../paper/paperParts.ts';
+import type { ReportLane } from './reportInput.ts';
+
+const STANDING: Readonly<Record<Standing, string>> = {
+  good: 'within',
+  close: 'close to it',
+  beyond: 'BEYOND IT',
+  plain: '',
+};
+
+/** What can be said with pencil and paper: each figure with its formula, and with the numbers put in. */
+export function sizingSection({ sizing }: ReportLane): Markup {
+  const { figures, passes, reasons } = sizing;
+  return markup`<section><h3>Sizing</h3>
+<div class="words"><p>${passes ? 'No figure is beyond its limit.' : 'By these figures the drive does not do the job.'}</p>${reasons.length > 0 ? list(reasons) : ''}</div>
+<table class="sizing">
+<thead><tr><th scope="col">Figure</th><th scope="col">Symbol</th><th scope="col">Value</th><th scope="col">Limit</th></tr></thead>
+${figures.map(figureRows)}</table></section>`;
+}
+
+function figureRows({
+  label,
+  symbol,
+  value,
+  unit,
+  formula,
+  numbers,
+  note,
+  limit,
+  standing,
+}: SizingFigure): Markup {
+  const allowed =
+    limit === null ? '' : `at ${limit.side} ${ranged(limit.value, unit)}: ${STANDING[standing]}`;
+  return markup`<tbody><tr class="figure"><th scope="row">${withIndices(label)}</th><td>${withIndices(symbol)}</td><td class="value">${ranged(value, unit)}</td><td>${allowed}</td></tr>
+<tr><td class="how" colspan="4">${withIndices(formula)}<br>${withIndices(numbers)}${note === '' ? '' : markup`<br><span class="note">${withIndices(note)}</span>`}</td></tr></tbody>
+`;
+}
