@@ -82,7 +82,8 @@ function dropContradictions(
 /** A checked value, or what is wrong with it: value, allowed range, what to do. */
 export type CheckedValue<T> = { readonly legal: T } | { readonly wrong: string };
 
-function checkValue(value: unknown, row: Row): CheckedValue<number | string | boolean> {
+/** Checks one value (SI) against a row of a table. */
+export function checkValue(value: unknown, row: Row): CheckedValue<number | string | boolean> {
   switch (row.kind) {
     case 'number':
       return checkNumber(value, row);

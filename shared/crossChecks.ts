@@ -35,11 +35,13 @@ function turningPoints(p: Parameters): readonly number[] {
 /** A sum of positions may pass a limit by a rounding, m. */
 const ROUNDING = 1e-12;
 
-export function isInTravel(p: Parameters, position: number): boolean {
+export type Travel = Pick<Parameters, 'travelMin' | 'travelMax'>;
+
+export function isInTravel(p: Travel, position: number): boolean {
   return position >= p.travelMin - ROUNDING && position <= p.travelMax + ROUNDING;
 }
 
-export function travelText(p: Parameters): string {
+export function travelText(p: Travel): string {
   return `${shortest(p.travelMin, 'mm')} to ${shortest(p.travelMax, 'mm')}`;
 }
 

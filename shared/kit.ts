@@ -1,5 +1,15 @@
+import { type Failure, failure } from './jsonFile.ts';
 import type { ParameterChanges } from './parameters/table.ts';
+import { didYouMean, shown } from './problem.ts';
 import type { Kit } from './scene.ts';
+
+/** The kit with this id; anything may come in. */
+export function findKit(id: unknown, kits: Readonly<Record<string, Kit>>): Kit | Failure {
+  if (typeof id === 'string' && Object.hasOwn(kits, id)) return kits[id]!;
+  const known = Object.keys(kits);
+  const meant = typeof id === 'string' ? didYouMean(id, known) : '';
+  return failure('kit', id, `kit: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
+}
 
 /** What adds up when motors work in parallel: ratings, heat paths, and the mountings that hold them to the table. */
 const PER_MOTOR = [

@@ -1,9 +1,9 @@
 import { checkNumber } from './check.ts';
-import { isInTravel, travelText } from './crossChecks.ts';
+import { isInTravel, type Travel, travelText } from './crossChecks.ts';
 import { shortest } from './format.ts';
 import { type Failure, failure } from './jsonFile.ts';
 import type { NumberRow } from './parameters/row.ts';
-import { PARAMETERS, type Parameters } from './parameters/table.ts';
+import { PARAMETERS } from './parameters/table.ts';
 import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
 import type { MoveLine } from './scene.ts';
 
@@ -23,7 +23,7 @@ export const MOVE_ENTRIES = Object.keys(MOVE_ROWS) as (keyof MoveLine)[];
 /** Checks a list of moves (SI) against the table and the travel of the axis. `place` names a line in the messages. */
 export function checkMoves(
   input: unknown,
-  p: Parameters,
+  p: Travel,
   place = (index: number) => `moves[${index}]`,
 ): { readonly moves: readonly MoveLine[] } | Failure {
   if (!Array.isArray(input)) return failure('moves', input, `moves: ${shown(input)} is not a list of moves.`);
@@ -45,7 +45,7 @@ export function checkMoves(
   return problems.length > 0 ? { problems } : { moves };
 }
 
-function checkMove(line: unknown, p: Parameters, place: string): MoveLine | Failure {
+function checkMove(line: unknown, p: Travel, place: string): MoveLine | Failure {
   if (!isRecord(line)) {
     return failure(place, line, `${place}: ${shown(line)} is not a move of ${MOVE_ENTRIES.join(', ')}.`);
   }

@@ -7,6 +7,11 @@ const LONGEST_SYMBOL = 2;
 /** How a person calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
 export function parameterLabel(name: ParameterName): string {
   if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
+  return nameInWords(name);
+}
+
+/** `moveTime` as “Move time”. */
+export function nameInWords(name: string): string {
   const words = name
     .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
     .replace(/(\d)([A-Z])/g, '$1 $2')

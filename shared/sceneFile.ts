@@ -1,18 +1,11 @@
 import { type CheckedValue, checkNumber, checkParameters, crossChecks } from './check.ts';
-import { type Entries, type Failure, failure, openFile } from './jsonFile.ts';
-import { kitParameters } from './kit.ts';
+import { checkText, LONGEST_TITLE } from './checkText.ts';
+import { type Entries, type Failure, openFile } from './jsonFile.ts';
+import { findKit, kitParameters } from './kit.ts';
 import { migrateParameters } from './migrate.ts';
 import { checkMoves } from './moves.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from './parameters/table.ts';
-import {
-  didYouMean,
-  isPrintable,
-  isRecord,
-  MOST_PROBLEMS,
-  type Problem,
-  shown,
-  unknownName,
-} from './problem.ts';
+import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
 import { FORMS, type Form, type Kit, type Scene } from './scene.ts';
 
 /**
@@ -32,7 +25,6 @@ export type SceneResult = { readonly scene: Scene } | Failure;
 export type SceneBase = Partial<Scene> & { readonly parameters: Parameters };
 
 const FILE_ENTRIES = ['waybench', 'version', 'title', 'lookFor', 'kit', 'form', 'parameters', 'moves'];
-const LONGEST_TITLE = 120;
 const LONGEST_SENTENCE = 400;
 
 /** Reads the text of a scene file, or its parsed value. Total: a complete legal scene, or what is wrong. */
@@ -77,12 +69,8 @@ function motorCountOf(parameters: unknown): number {
 
 function kitBase(id: unknown, motorCount: number, kits: Readonly<Record<string, Kit>>): SceneBase | Failure {
   if (id === undefined) return { parameters: defaultParameters() };
-  if (typeof id !== 'string' || !Object.hasOwn(kits, id)) {
-    const known = Object.keys(kits);
-    const meant = typeof id === 'string' ? didYouMean(id, known) : '';
-    return failure('kit', id, `kit: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
-  }
-  const kit = kits[id]!;
+  const kit = findKit(id, kits);
+  if ('problems' in kit) return kit;
   return { form: kit.form, parameters: { ...defaultParameters(), ...kitParameters(kit, motorCount) } };
 }
 
@@ -120,19 +108,6 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
   )
     return { problems: problems.slice(0, MOST_PROBLEMS + 1) };
   return { scene: { title, lookFor, form, parameters, moves: moves.moves } };
-}
-
-function checkText(
-  value: unknown,
-  longest: number,
-  { mayBeEmpty }: { mayBeEmpty: boolean },
-): CheckedValue<string> {
-  if (typeof value !== 'string') return { wrong: `${shown(value)} is not text. Give one line of text.` };
-  if (value.length > longest) return { wrong: `it has ${value.length} characters. Give at most ${longest}.` };
-  if (!mayBeEmpty && value.trim() === '') return { wrong: 'it is empty. Give one line of text.' };
-  if (!isPrintable(value))
-    return { wrong: `${shown(value)} holds control characters. Give one line of text.` };
-  return { legal: value };
 }
 
 function checkForm(value: unknown): CheckedValue<Form> {

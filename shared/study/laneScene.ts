@@ -6,7 +6,7 @@ import { screwDiameter, screwLength, shaftInertia } from '../screw.ts';
 import { startGains } from '../startGains.ts';
 import type { Job } from './job.ts';
 import type { LaneChoice } from './lane.ts';
-import { moveLimits } from './moveLimits.ts';
+import { motionLimits } from './motionLimits.ts';
 
 /** Travel that is left beyond the moves at each end, as a share of the travel. */
 const SPARE = 0.05;
@@ -34,13 +34,15 @@ export function laneScene(job: Job, lane: LaneChoice, kits: Readonly<Record<stri
 }
 
 /** What a job says of the parameters of an axis. */
-function jobChanges({ values: v }: Job): ParameterChanges {
+function jobChanges(job: Job): ParameterChanges {
+  const { values: v } = job;
   const half = (0.5 + SPARE) * v.travel;
   return {
     program: v.motion === 'move list' ? 'list' : 'shuttle',
-    start: -v.stroke / 2,
+    // A list begins where it ends, so that every round is alike.
+    start: v.motion === 'move list' ? (job.moves.at(-1)?.to ?? 0) : -v.stroke / 2,
     stroke: v.stroke,
-    ...moveLimits(v.stroke, v.moveTime),
+    ...motionLimits(job),
     dwell: v.dwell,
     payload: v.payload,
     tableMass: v.tableMass,

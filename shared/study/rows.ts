@@ -18,7 +18,7 @@ const motionRows = {
     'back and forth',
     'One move and back, or a list of moves',
   ),
-  stroke: linear('s', 'mm', [1e-4, 4], 0.25, 'Distance of one move'),
+  stroke: linear('s', 'mm', [1e-4, 2], 0.25, 'Distance of one move'),
   moveTime: log('t_m', 'ms', [0.01, 60], 0.4, 'Time that one move may take'),
   dwell: PARAMETERS.dwell,
   process: PARAMETERS.process,

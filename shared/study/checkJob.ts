@@ -1,0 +1,88 @@
+import { checkValue } from '../check.ts';
+import { checkText, LONGEST_TITLE } from '../checkText.ts';
+import { checkMoves } from '../moves.ts';
+import type { Row } from '../parameters/row.ts';
+import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from '../problem.ts';
+import { type UnitSystem, unitIn } from '../units.ts';
+import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './job.ts';
+import { JOB_RULES, travelOf } from './jobRules.ts';
+import { jobLabel } from './jobWords.ts';
+
+export interface CheckedJob {
+  /** Null while something is wrong with it. */
+  readonly job: Job | null;
+  readonly problems: readonly Problem[];
+}
+
+const PARTS: readonly string[] = ['title', 'values', 'moves'] satisfies (keyof Job)[];
+
+/**
+ * Checks a job, its values in SI. Anything may come in; values that are not stated are the default. Messages are in the units of
+ * `system`, which is that of the form.
+ */
+export function checkJob(input: unknown, system: UnitSystem = 'metric'): CheckedJob {
+  if (!isRecord(input))
+    return refused([wrong('', input, `The job is ${shown(input)} and should be an object.`)]);
+  const stray = Object.keys(input).find((name) => !PARTS.includes(name));
+  if (stray !== undefined) return refused([unknownName('a part of a job', stray, PARTS, input[stray])]);
+
+  const problems: Problem[] = [];
+  const title = checkText(input.title, LONGEST_TITLE, { mayBeEmpty: false });
+  if ('wrong' in title) problems.push(wrong('title', input.title, `Title: ${title.wrong}`));
+  const values = checkValues(input.values ?? {}, system, problems);
+  const isList = values?.motion === 'move list';
+  const moves = checkMoves(input.moves ?? [], isList ? travelOf(values) : ANYWHERE);
+  if ('problems' in moves) problems.push(...moves.problems);
+  if (problems.length > 0 || !values || !('moves' in moves) || !('legal' in title)) return refused(problems);
+
+  const job: Job = { title: title.legal, values, moves: moves.moves };
+  const broken = contradictions(job, system);
+  return broken.length > 0 ? refused(broken) : { job, problems: [] };
+}
+
+const ANYWHERE = { travelMin: -Infinity, travelMax: Infinity };
+
+function checkValues(input: unknown, system: UnitSystem, problems: Problem[]): JobValues | null {
+  if (!isRecord(input)) {
+    problems.push(
+      wrong('values', input, `The values of the job are ${shown(input)} and should be an object.`),
+    );
+    return null;
+  }
+  for (const name of Object.keys(input))
+    if (!isJobEntry(name)) problems.push(unknownName('an entry of a job', name, JOB_ENTRIES, input[name]));
+  const values = JOB_ENTRIES.map((name) => {
+    const value = input[name];
+    if (value === undefined) return [name, jobRow(name).default];
+    const checked = checkValue(value, rowIn(system, jobRow(name)));
+    if ('legal' in checked) return [name, checked.legal];
+    problems.push(wrong(name, value, `${jobLabel(name)}: ${checked.wrong}`));
+    return [name, undefined];
+  });
+  return problems.length > 0 ? null : (Object.fromEntries(values) as JobValues);
+}
+
+/** What is wrong between the values of a job whose single values are all legal. */
+function contradictions(job: Job, system: UnitSystem): Problem[] {
+  return JOB_RULES.flatMap(({ field, broken }) => {
+    const message = broken(job, system);
+    return message === null ? [] : [wrong(field, job.values[field], `${jobLabel(field)}: ${message}`)];
+  });
+}
+
+/** A row as a person of this system of units reads it. */
+export function rowIn<R extends Row>(system: UnitSystem, row: R): R {
+  return row.kind === 'number' ? { ...row, unit: unitIn(system, row.unit) } : row;
+}
+
+export function isJobEntry(name: string): name is JobEntry {
+  return JOB_ENTRIES.includes(name as JobEntry);
+}
+
+function refused(problems: readonly Problem[]): CheckedJob {
+  return { job: null, problems: problems.slice(0, MOST_PROBLEMS) };
+}
+
+function wrong(field: string, value: unknown, message: string): Problem {
+  return { field, value, message };
+}

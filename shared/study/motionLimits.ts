@@ -1,0 +1,10 @@
+import type { Job } from './job.ts';
+import { type MoveLimits, moveLimits } from './moveLimits.ts';
+
+/** Limits of the moves of a job, of a list the highest; null for an empty list. */
+export function motionLimits({ values, moves }: Job): MoveLimits | null {
+  if (values.motion === 'back and forth') return moveLimits(values.stroke, values.moveTime);
+  if (moves.length === 0) return null;
+  const most = (name: keyof MoveLimits) => Math.max(...moves.map((line) => line[name]));
+  return { speed: most('speed'), acceleration: most('acceleration'), jerk: most('jerk') };
+}

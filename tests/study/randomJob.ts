@@ -1,0 +1,63 @@
+import type { NumberRow } from '../../shared/parameters/row.ts';
+import { checkJob } from '../../shared/study/checkJob.ts';
+import {
+  defaultJobValues,
+  JOB_ENTRIES,
+  type Job,
+  type JobEntry,
+  type JobValues,
+  jobRow,
+} from '../../shared/study/job.ts';
+import { moveLimits } from '../../shared/study/moveLimits.ts';
+import { moveTimeRange } from '../../shared/study/moveTimes.ts';
+
+/** A legal job whose values are drawn from all over their ranges; seeded by the random numbers. */
+export function randomJob(random: () => number): Job {
+  let job: Job = {
+    title: `Job ${Math.floor(random() * 1e6)}: 5 ± 1 µm & "more" = ä 磁 😀 #?/+%;,`,
+    values: defaultJobValues(),
+    moves: [],
+  };
+  const tryOut = (values: JobValues, moves = job.moves) => {
+    const candidate = { ...job, values, moves };
+    if (checkJob(candidate).job) job = candidate;
+  };
+  // In the order of chance, so that no value keeps another from its range for ever.
+  const names = JOB_ENTRIES.map((name) => [random(), name] as const).sort(([a], [b]) => a - b);
+  for (const [, name] of names) {
+    const values = { ...job.values, [name]: drawValue(name, random) };
+    const { least, most } = moveTimeRange(values.stroke);
+    if (name === 'stroke') values.moveTime = least * (Math.min(most, 60) / least) ** random();
+    tryOut(values);
+  }
+  if (random() < 0.5) tryOut({ ...job.values, motion: 'move list' }, randomMoves(random, job.values.travel));
+  return job;
+}
+
+function randomMoves(random: () => number, travel: number): Job['moves'] {
+  const positions = Array.from({ length: 2 + Math.floor(random() * 4) }, () => (random() - 0.5) * travel);
+  return positions.map((to, k) => {
+    const distance = Math.abs(to - positions.at(k - 1)!);
+    const { least, most } = moveTimeRange(distance);
+    return {
+      to,
+      ...moveLimits(distance, least * (most / least) ** (0.01 + 0.98 * random())),
+      dwell: random(),
+    };
+  });
+}
+
+function drawValue(name: JobEntry, random: () => number) {
+  const row = jobRow(name);
+  if (row.kind === 'switch') return random() < 0.5;
+  if (row.kind === 'choice') return row.options[Math.floor(random() * row.options.length)]!;
+  return drawNumber(row, random);
+}
+
+function drawNumber({ min, max, scale, zero, integer }: NumberRow, random: () => number): number {
+  const draw = random();
+  if (draw < 0.1) return zero ? 0 : min;
+  if (draw < 0.2) return max;
+  const value = scale === 'log' ? min * (max / min) ** random() : min + random() * (max - min);
+  return Math.min(Math.max(integer ? Math.round(value) : value, min), max);
+}
