@@ -1,0 +1,123 @@
+import { ranged } from '../../../shared/format.ts';
+import type { PositioningTest } from '../../../shared/study/accuracy.ts';
+import { type Axes, axes, widened } from '../axes.ts';
+import { type Markup, markup } from '../markup.ts';
+import {
+  circle,
+  clipped,
+  curve,
+  dot,
+  drawing,
+  label,
+  labelWidth,
+  line,
+  type Pen,
+  type Size,
+} from '../plot.ts';
+import { rangeOf } from '../range.ts';
+
+export const POSITIONING_SIZE: Size = { width: 640, height: 300 };
+
+const COLOUR = 'var(--q-error, #000)';
+const UP: Pen = { colour: COLOUR, width: 2 };
+const DOWN: Pen = { colour: COLOUR, width: 2, dash: '7 4' };
+/** Up and down stand beside each other, this far from the target, px. */
+const BESIDE = 5;
+const CAP = 4;
+
+/**
+ * Deviation of the tool from each target after ISO 230-2: single approaches as dots, their means joined, bars of plus and minus 2 s; in
+ * +x full and solid, in −x open and dashed. On the scale of all of `among`.
+ */
+export function positioningChart(
+  test: PositioningTest,
+  among: readonly PositioningTest[] = [test],
+  size: Size = POSITIONING_SIZE,
+): Markup {
+  const { targets, figures } = test;
+  const range = widened(...rangeOf(...among.map(extent)));
+  const width = rangeOf(...among.map((each) => each.targets));
+  const margin = 0.06 * (width[1] - width[0] || 1e-3);
+  const made = axes(
+    size,
+    { title: 'Target', unit: 'mm', from: width[0] - margin, to: width[1] + margin },
+    { title: 'Deviation', unit: 'mm', ...range },
+    66 + labelWidth('A 88.8 µm'),
+  );
+  const { frame, x, y, drawn } = made;
+  const approaches = (values: readonly number[], k: number, shift: number, filled: boolean) =>
+    values.map((value) =>
+      filled
+        ? dot(x.at(targets[k]!) + shift, y.at(value), 2, COLOUR)
+        : circle(x.at(targets[k]!) + shift, y.at(value), 2, { colour: COLOUR }),
+    );
+  const joined = (means: readonly number[], shift: number, pen: Pen) =>
+    curve(
+      targets.length,
+      (k) => x.at(targets[k]!) + shift,
+      (k) => y.at(means[k]!),
+      pen,
+    );
+  const bars = (means: readonly number[], spreads: readonly number[], shift: number) =>
+    targets.map((target, k) =>
+      bar(x.at(target) + shift, y.at(means[k]! + 2 * spreads[k]!), y.at(means[k]! - 2 * spreads[k]!)),
+    );
+  return drawing(
+    size,
+    summary(test),
+    markup`${drawn}
+${clipped(frame, [
+  ...bars(figures.meanUp, figures.spreadUp, -BESIDE),
+  ...bars(figures.meanDown, figures.spreadDown, BESIDE),
+  joined(figures.meanUp, -BESIDE, UP),
+  joined(figures.meanDown, BESIDE, DOWN),
+  ...test.up.flatMap((values, k) => approaches(values, k, -BESIDE, true)),
+  ...test.down.flatMap((values, k) => approaches(values, k, BESIDE, false)),
+])}
+${spans(test, made)}`,
+  );
+}
+
+/** All that has to be on the scale, and zero. */
+function extent({ up, down, figures }: PositioningTest): number[] {
+  const { meanUp, meanDown, spreadUp, spreadDown } = figures;
+  const bars = (means: readonly number[], spreads: readonly number[]) =>
+    means.flatMap((mean, k) => [mean + 2 * spreads[k]!, mean - 2 * spreads[k]!]);
+  return [0, ...up.flat(), ...down.flat(), ...bars(meanUp, spreadUp), ...bars(meanDown, spreadDown)];
+}
+
+function bar(x: number, top: number, foot: number): Markup {
+  const pen = { colour: COLOUR, width: 1.25 };
+  return markup`${line(x, top, x, foot, pen)}${line(x - CAP, top, x + CAP, top, pen)}${line(x - CAP, foot, x + CAP, foot, pen)}`;
+}
+
+/** A and E beside the frame as what they measure: from the lowest to the highest bar, and from the lowest to the highest mean. */
+function spans({ figures }: PositioningTest, { frame, y }: Axes): Markup {
+  const { meanUp, meanDown, spreadUp, spreadDown } = figures;
+  const side = frame.left + frame.width;
+  const ends = (times: number) =>
+    rangeOf(
+      ...[-1, 1].flatMap((sign) => [
+        meanUp.map((mean, k) => mean + sign * times * spreadUp[k]!),
+        meanDown.map((mean, k) => mean + sign * times * spreadDown[k]!),
+      ]),
+    );
+  const span = (x: number, [low, high]: readonly [number, number], name: string) =>
+    markup`${line(x, y.at(low), x, y.at(high), { width: 1.5 })}${line(x - CAP, y.at(low), x + CAP, y.at(low), { width: 1.5 })}${line(x - CAP, y.at(high), x + CAP, y.at(high), { width: 1.5 })}${label(x, Math.max(y.at(high) - 5, frame.top + 6), name, 'middle')}`;
+  const words = [
+    `A ${ranged(figures.accuracy, 'µm')}`,
+    `E ${ranged(figures.systematic, 'µm')}`,
+    `R ${ranged(figures.repeatability, 'µm')}`,
+    `B ${ranged(figures.reversal, 'µm')}`,
+  ];
+  return markup`${span(side + 16, ends(2), 'A')}${span(side + 36, ends(0), 'E')}
+${words.map((each, k) => label(side + 54, frame.top + 24 + 22 * k, each))}`;
+}
+
+function summary({ state, figures }: PositioningTest): string {
+  const { accuracy, systematic, repeatability, reversal } = figures;
+  return (
+    `Positioning ${state}: accuracy A ${ranged(accuracy, 'µm')}, systematic error E ${ranged(systematic, 'µm')}, ` +
+    `repeatability R ${ranged(repeatability, 'µm')}, reversal error B ${ranged(reversal, 'µm')}.`
+  );
+}

@@ -1,0 +1,89 @@
+import { inUnit } from '../../../shared/format.ts';
+import type { Course, LapseSample } from '../../../shared/timeLapse.ts';
+import { widened } from '../axes.ts';
+import { pen } from '../lanePens.ts';
+import { lineChart, type Series, USUAL_SIZE } from '../lineChart.ts';
+import type { Markup } from '../markup.ts';
+import { label, type Size } from '../plot.ts';
+import { rangeOf } from '../range.ts';
+import { hoursAxis } from './hoursAxis.ts';
+
+export interface TemperatureData {
+  /** With the cooling that is looked at, drawn strong, and with the other, drawn faint. */
+  readonly course: Course;
+  readonly other: Course;
+  /** °C. */
+  readonly foldback: number;
+  readonly limit: number;
+  readonly hasScrew: boolean;
+}
+
+const NODES = ['winding', 'carrier', 'table', 'screw'] as const satisfies readonly (keyof LapseSample)[];
+type Node = (typeof NODES)[number];
+
+/** A limit is on the scale once the hottest part has come this share of the way to it. */
+const NEAR_LIMIT = 0.5;
+
+/** Temperatures of one axis over its duty, on the scale of all of `among`. */
+export function temperaturesChart(
+  data: TemperatureData,
+  among: readonly TemperatureData[] = [data],
+  size: Size = USUAL_SIZE,
+  cursor?: number,
+): Markup {
+  const { course, other, foldback, limit, hasScrew } = data;
+  const [low, high] = rangeOf(...among.flatMap(allTemperatures));
+  const reach = (line: number) => high - low > NEAR_LIMIT * (line - low);
+  const lowestLimit = Math.min(...among.map((each) => each.foldback));
+  const top = reach(lowestLimit) ? Math.max(high, ...among.map((each) => each.limit)) : high;
+  const y = { title: 'Temperature', unit: '°C', ...widened(low, top + 0.08 * (top - low)) } as const;
+  const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
+  const limits = [
+    { y: foldback, words: `fold-back from ${inUnit(foldback, '°C')}` },
+    { y: limit, words: `limit ${inUnit(limit, '°C')}` },
+  ];
+  const isHere = (each: { readonly y: number }) => each.y <= y.to;
+  const beyond = limits.filter((each) => !isHere(each)).map(({ words }) => words);
+  return lineChart(
+    {
+      words: summary(course, nodes),
+      x: hoursAxis(among.flatMap((each) => [each.course, each.other])),
+      y,
+      series: [
+        ...nodes.map((node) => seriesOf(other, node, '', 1.5, 0.45)),
+        ...nodes.map((node) => seriesOf(course, node, nameOf(course, node, hasScrew), 2.25, 1)),
+      ],
+      levels: limits.filter(isHere),
+      cursor,
+      marks: ({ frame }) =>
+        label(frame.left + 8, frame.top + 18, beyond.length > 0 ? `↑ ${beyond.join(', ')}` : ''),
+    },
+    size,
+  );
+}
+
+function allTemperatures({ course, other, hasScrew }: TemperatureData): number[][] {
+  const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
+  return [course, other].flatMap(({ samples }) => nodes.map((node) => samples.map((sample) => sample[node])));
+}
+
+function seriesOf({ samples }: Course, node: Node, name: string, width: number, opacity: number): Series {
+  return {
+    name,
+    x: samples.map(({ time }) => time),
+    y: samples.map((sample) => sample[node]),
+    pen: { ...pen(NODES.indexOf(node), 'var(--q-heat, #000)', width), opacity },
+  };
+}
+
+function nameOf({ samples }: Course, node: Node, hasScrew: boolean): string {
+  const last = samples[samples.length - 1];
+  const name = node === 'carrier' && hasScrew ? 'housing' : node;
+  return last ? `${name} ${inUnit(last[node], '°C')}` : name;
+}
+
+function summary({ samples, cooling }: Course, nodes: readonly Node[]): string {
+  const last = samples[samples.length - 1];
+  const ends = last ? nodes.map((node) => `${node} ${inUnit(last[node], '°C')}`).join(', ') : 'none';
+  return `Temperatures over the duty, ${cooling ? 'with coolant' : 'in the air of the room'}. At the end: ${ends}.`;
+}

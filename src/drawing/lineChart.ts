@@ -1,0 +1,75 @@
+import { type Axes, type Axis, axes } from './axes.ts';
+import { endLabelRoom, endLabels } from './endLabels.ts';
+import { type Markup, markup } from './markup.ts';
+import { area, clipped, curve, drawing, labelOnWhite, line, type Pen, type Size } from './plot.ts';
+
+export interface Series {
+  /** Written at the end of the line; empty for a line without words. */
+  readonly name: string;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly pen: Pen;
+}
+
+export interface LineChart {
+  /** For whoever cannot see it. */
+  readonly words: string;
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly series: readonly Series[];
+  /** Heights that mean something, with their words on them. */
+  readonly levels?: readonly { readonly y: number; readonly words: string }[];
+  /** What is allowed, between two heights. */
+  readonly band?: readonly [from: number, to: number];
+  /** Where a person reads the values. */
+  readonly cursor?: number | undefined;
+  /** Whatever else is drawn on it. */
+  readonly marks?: (axes: Axes) => Markup;
+}
+
+export const USUAL_SIZE: Size = { width: 640, height: 260 };
+
+/** Curves over one axis, each with its name at its end. */
+export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Markup {
+  const { words, series, levels = [], band, cursor, marks } = chart;
+  const named = series.filter(({ name, y }) => name !== '' && y.length > 0);
+  const room = named.length > 0 ? endLabelRoom(named.map(({ name }) => name)) : 12;
+  const made = axes(size, chart.x, chart.y, room);
+  const { frame, x, y, drawn } = made;
+  const side = frame.left + frame.width;
+  const inner = [
+    band
+      ? area({ ...frame, top: y.at(band[1]), height: y.at(band[0]) - y.at(band[1]) }, 'currentColor', 0.09)
+      : markup``,
+    ...series.map((each) =>
+      curve(
+        each.x.length,
+        (k) => x.at(each.x[k]!),
+        (k) => y.at(each.y[k]!),
+        each.pen,
+      ),
+    ),
+    ...levels.map((level) =>
+      line(frame.left, y.at(level.y), side, y.at(level.y), { width: 1.5, dash: '2 3' }),
+    ),
+    cursor === undefined
+      ? markup``
+      : line(x.at(cursor), frame.top, x.at(cursor), frame.top + frame.height, {}),
+  ];
+  return drawing(
+    size,
+    words,
+    markup`${drawn}
+${clipped(frame, inner)}
+${levels.map((level) => labelOnWhite(frame.left + 8, y.at(level.y) + (y.at(level.y) < frame.top + 20 ? 16 : -5), level.words))}
+${marks ? marks(made) : ''}
+${endLabels(
+  frame,
+  named.map(({ name, y: values }) => ({ words: name, y: y.at(lastOf(values)) })),
+)}`,
+  );
+}
+
+function lastOf(values: readonly number[]): number {
+  return values[values.length - 1]!;
+}
