@@ -1,0 +1,86 @@
+import type { Job } from '../study/job.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+import { nearest, type Standing } from './ranking.ts';
+import { figureText, tie } from './row.ts';
+import { figure } from './rows.ts';
+import { factorWords, listed, named, numberWord, sentence } from './words.ts';
+
+/** What is chosen and why, or why none. */
+export function choiceSentence(job: Job, lanes: readonly JudgedLane[], standing: Standing): string {
+  if (lanes.length === 0) return 'No drive has been simulated yet.';
+  if (standing.ranking.length === 0) return none(lanes, standing);
+  if (lanes.length === 1) return sentence(`${named(lanes[0]!)} does everything the job asks`);
+  if (standing.ranking.length === 1) {
+    const others = lanes.length === 2 ? 'the other does' : `the other ${numberWord(lanes.length - 1)} do`;
+    return sentence(
+      `Take ${named(lanes[standing.first[0]!]!)}: it does everything the job asks, and ${others} not`,
+    );
+  }
+  if (standing.first.length > 1) return shared(job, lanes, standing);
+  return chosen(job, lanes, standing);
+}
+
+function none(lanes: readonly JudgedLane[], { shortfalls }: Standing): string {
+  const near = nearest(shortfalls).map((place) => lanes[place]!);
+  const why = (lane: JudgedLane) => listed(shortfalls[lanes.indexOf(lane)]!.map(({ text }) => text));
+  if (lanes.length === 1)
+    return sentence(`${named(lanes[0]!)} does not do all that the job asks: ${why(lanes[0]!)}`);
+  const opening = `None of the ${numberWord(lanes.length)} drives does all that the job asks.`;
+  if (near.length > 1)
+    return `${opening} ${sentence(`${listed(near.map(named))} come equally near: ${why(near[0]!)}`)}`;
+  return `${opening} ${sentence(`${named(near[0]!)} fails by least: ${why(near[0]!)}`)}`;
+}
+
+function shared(job: Job, lanes: readonly JudgedLane[], { first, ranking }: Standing): string {
+  const names = listed(first.map((place) => named(lanes[place]!)));
+  const all = ranking.length === first.length ? '' : ' best';
+  const figures = (['inPlace', 'energy', 'winding'] as const).map((id) => {
+    const values = [
+      ...new Set(first.map((place) => figureText(figure(id), figure(id).of(lanes[place]!, job)))),
+    ];
+    return `${figure(id).label.toLowerCase()} ${listed(values)}`;
+  });
+  return sentence(
+    `${names} do everything the job asks${all}, and nothing that counts tells them apart (${figures.join('; ')}): take either`,
+  );
+}
+
+function chosen(job: Job, lanes: readonly JudgedLane[], { first, ranking, decidedBy }: Standing): string {
+  const winner = lanes[first[0]!]!;
+  const text = (id: string, lane: JudgedLane) => figureText(figure(id), figure(id).of(lane, job));
+  const value = (id: string, lane: JudgedLane) => figure(id).of(lane, job);
+  const ties = (id: string) => (place: number) => {
+    const [a, b] = [value(id, lanes[place]!), value(id, winner)];
+    return a !== null && b !== null && tie(figure(id), a, b);
+  };
+  const others = ranking.slice(1);
+  const opening = `Take ${named(winner)}: of the ${numberWord(ranking.length)} drives that do everything the job asks`;
+  if (decidedBy === 'inPlace') {
+    const next = lanes[soonest(others, (place) => value('inPlace', lanes[place]!))]!;
+    return sentence(
+      `${opening}, it is in place soonest, ${text('inPlace', winner)} after the start of a move, against ${text('inPlace', next)} of ${named(next)}`,
+    );
+  }
+  const level = others.filter(ties('inPlace'));
+  const soon = `in place as soon as any (${text('inPlace', winner)})`;
+  if (decidedBy === 'energy') {
+    const next = lanes[soonest(level, (place) => value('energy', lanes[place]!))]!;
+    return sentence(
+      `${opening}, it is ${soon} and of those takes least energy, ${text('energy', winner)} a cycle against ${text('energy', next)} of ${named(next)}${share(value('energy', winner), value('energy', next))}`,
+    );
+  }
+  const even = level.filter(ties('energy'));
+  const next = lanes[soonest(even, (place) => value('winding', lanes[place]!))]!;
+  return sentence(
+    `${opening}, it is ${soon}, takes as little energy as any of those (${text('energy', winner)} a cycle), and its winding is coolest at the day's end, ${text('winding', winner)} against ${text('winding', next)} of ${named(next)}`,
+  );
+}
+
+function soonest(places: readonly number[], of: (place: number) => number | null): number {
+  const size = (place: number) => of(place) ?? Number.POSITIVE_INFINITY;
+  return places.reduce((best, place) => (size(place) < size(best) ? place : best));
+}
+
+function share(own: number | null, other: number | null): string {
+  return own === null || other === null ? '' : `, ${factorWords(own / other).percent} less`;
+}

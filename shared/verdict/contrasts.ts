@@ -1,0 +1,42 @@
+import type { Job } from '../study/job.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+import { type FigureRow, isBetter, type Speech, tie } from './row.ts';
+import { FIGURE_ROWS } from './rows.ts';
+
+/** A row that is worth a sentence. */
+export type SpokenRow = FigureRow & { readonly speech: Speech };
+
+export const SPOKEN_ROWS: readonly SpokenRow[] = FIGURE_ROWS.filter(
+  (row): row is SpokenRow => row.speech !== null,
+);
+
+/** Beyond this a larger factor tells no more. */
+const LARGEST = 20;
+
+/** How one lane stands to another in a row where the two can be told apart. */
+export interface Contrast {
+  readonly row: SpokenRow;
+  readonly own: number;
+  readonly other: number;
+  readonly better: boolean;
+  /** Own size over the other's, nothing counted as no less than what the row can tell apart. */
+  readonly factor: number;
+  /** How much it tells: the factor on a log scale, weighted. */
+  readonly score: number;
+}
+
+export function contrasts(job: Job, lane: JudgedLane, rival: JudgedLane): Contrast[] {
+  return SPOKEN_ROWS.flatMap((row) => {
+    const [own, other] = [row.of(lane, job), row.of(rival, job)];
+    if (own === null || other === null || tie(row, own, other)) return [];
+    const factor = size(row, own, lane) / size(row, other, rival);
+    const score = row.speech.weight * Math.min(Math.abs(Math.log(factor)), Math.log(LARGEST));
+    return { row, own, other, better: isBetter(row, own, other), factor, score };
+  });
+}
+
+/** A warmth counts from the room's. */
+function size(row: SpokenRow, value: number, { scene }: JudgedLane): number {
+  const above = row.speech.measure === 'warmth' ? value - scene.parameters.ambient : value;
+  return Math.max(above, row.resolution.absolute, Number.MIN_VALUE);
+}

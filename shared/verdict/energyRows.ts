@@ -1,0 +1,81 @@
+import { inUnit } from '../format.ts';
+import { loadSideMass, motorConstants, motorSideMass } from '../motor.ts';
+import { currentCause, energyCause, massCause } from './causes.ts';
+import { cycleEnergy, dayMean, dayOf, movesOf } from './read.ts';
+import { figureRow } from './row.ts';
+
+export const ENERGY_ROWS = [
+  figureRow({
+    id: 'energy',
+    group: 'energy',
+    label: 'Energy of a cycle',
+    unit: 'J',
+    better: 'less',
+    definition:
+      'Taken at the motor terminals in one cycle, less what braking gives back to the bus. Losses of the amplifier are not in it.',
+    of: cycleEnergy,
+    resolution: { absolute: 1e-3, relative: 0.02 },
+    speech: { weight: 1, family: 'energy', verb: 'takes', noun: 'energy per cycle', measure: 'size' },
+    cause: energyCause,
+  }),
+  figureRow({
+    id: 'cost',
+    group: 'energy',
+    label: 'Energy cost of a year',
+    unit: '',
+    better: 'less',
+    definition:
+      "Mean electrical power of the day, with windings as warm as they get, over the hours and days of a year at the job's price, in your currency.",
+    of(lane, { values }) {
+      const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
+      return power === null ? null : power * values.dailyTime * values.days * values.energyPrice;
+    },
+    resolution: { absolute: 0.01, relative: 0.02 },
+  }),
+  figureRow({
+    id: 'rmsCurrent',
+    group: 'energy',
+    label: 'Current, RMS',
+    unit: 'A',
+    better: 'less',
+    definition: 'Root of the mean square of the current amplitude of all motors together, dwell included.',
+    of: (lane) => movesOf(lane)?.rmsCurrent ?? null,
+    resolution: { absolute: 0.005, relative: 0.02 },
+    speech: { weight: 0.7, family: 'current', verb: 'draws', noun: 'RMS current', measure: 'size' },
+    cause: (lane, _job, rival) => currentCause(lane, rival),
+  }),
+  figureRow({
+    id: 'peakCurrent',
+    group: 'energy',
+    label: 'Current, peak',
+    unit: 'A',
+    better: 'less',
+    definition: 'Largest current amplitude of all motors together: what the amplifier has to give.',
+    of: (lane) => movesOf(lane)?.peakCurrent ?? null,
+    resolution: { absolute: 0.01, relative: 0.02 },
+  }),
+  figureRow({
+    id: 'motorConstant',
+    group: 'energy',
+    label: 'Motor constant K_m',
+    unit: 'N/√W',
+    better: 'more',
+    definition: 'Force for the root of the copper loss it takes at 20 °C, all motors together, at the table.',
+    of: ({ scene: { parameters: p } }) => motorConstants(p).motorConstant * Math.sqrt(p.motorCount),
+    text: (value) => inUnit(value, 'N/√W'),
+    resolution: { absolute: 0, relative: 0.02 },
+  }),
+  figureRow({
+    id: 'movedMass',
+    group: 'energy',
+    label: 'Moved mass',
+    unit: 'kg',
+    better: 'less',
+    definition:
+      'Payload, table and coil unit; with a screw also the inertia of what rotates, as felt at the table.',
+    of: ({ scene: { parameters: p } }) => motorSideMass(p) + loadSideMass(p),
+    resolution: { absolute: 0, relative: 0.02 },
+    speech: { weight: 0.3, family: 'mass', verb: 'moves', noun: 'mass', measure: 'size' },
+    cause: massCause,
+  }),
+];

@@ -1,0 +1,93 @@
+import type { Job, JobEntry } from '../study/job.ts';
+import type { LaneOutcome } from '../study/outcome.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+
+/** What is known when one input of the job is another one. */
+export interface FlipInput {
+  readonly input: JobEntry;
+  /** calculation: the sizing is worked out anew. held: only limits move, or a part of what was simulated is looked at. */
+  readonly by: 'calculation' | 'held';
+  readonly appliesTo: (job: Job) => boolean;
+  /**
+   * What the simulated figures are then: one outcome, or two when all that is known is that they lie between. Null where they are not
+   * known.
+   */
+  readonly outcomes: (
+    lane: JudgedLane,
+    value: number,
+    job: Job,
+  ) => readonly [LaneOutcome, LaneOutcome] | null;
+}
+
+const always = () => true;
+const backAndForth = ({ values }: Job) => values.motion === 'back and forth';
+const asFound = ({ outcome }: JudgedLane) => [outcome, outcome] as const;
+
+const calculated = (input: JobEntry, appliesTo: FlipInput['appliesTo'] = always): FlipInput => ({
+  input,
+  by: 'calculation',
+  appliesTo,
+  outcomes: asFound,
+});
+
+const limit = (input: JobEntry): FlipInput => ({ input, by: 'held', appliesTo: always, outcomes: asFound });
+
+/** Every input that is varied, the load first. The price of energy is none of them: it is the same for all, and no part of the rule. */
+export const FLIP_INPUTS: readonly FlipInput[] = [
+  calculated('payload'),
+  calculated('moveTime', backAndForth),
+  calculated('stroke', backAndForth),
+  calculated('dwell', backAndForth),
+  calculated('processForce', ({ values }) => values.process !== 'none'),
+  calculated('busVoltage'),
+  calculated('ambient'),
+  { input: 'window', by: 'held', appliesTo: always, outcomes: inWindow },
+  limit('rippleLimit'),
+  limit('growthLimit'),
+  { input: 'dailyTime', by: 'held', appliesTo: always, outcomes: untilTime },
+];
+
+/**
+ * In a wider window an axis settles no later than in the narrow one, and at once where its error never leaves it. How much later it
+ * settles in a narrower one was not simulated.
+ */
+function inWindow(
+  { outcome }: JudgedLane,
+  window: number,
+  job: Job,
+): readonly [LaneOutcome, LaneOutcome] | null {
+  if (window < job.values.window) return null;
+  const { moves } = outcome;
+  const settling = (settlingTime: number | null): LaneOutcome => ({
+    ...outcome,
+    moves: { ...moves, settlingTime },
+  });
+  if (moves.trip || window === job.values.window) return [outcome, outcome];
+  if (moves.peakError <= window) return [settling(0), settling(0)];
+  return [settling(0), outcome];
+}
+
+/** A shorter day is the beginning of the one that was run; a longer one was not. */
+function untilTime(
+  { outcome }: JudgedLane,
+  time: number,
+  job: Job,
+): readonly [LaneOutcome, LaneOutcome] | null {
+  if (time > job.values.dailyTime) return null;
+  const { asSet } = outcome.heat;
+  const passed = <T>(at: number | null, what: T): T | null => (at !== null && at <= time ? what : null);
+  const shorter: LaneOutcome = {
+    ...outcome,
+    heat: {
+      ...outcome.heat,
+      asSet: {
+        ...asSet,
+        samples: asSet.samples.filter((sample) => sample.time <= time),
+        trip: passed(asSet.trip?.time ?? null, asSet.trip),
+        hotTime: passed(asSet.hotTime, asSet.hotTime),
+        overloadTime: passed(asSet.overloadTime, asSet.overloadTime),
+      },
+    },
+  };
+  return [shorter, shorter];
+}

@@ -1,0 +1,97 @@
+import { inUnit, ranged } from '../format.ts';
+import { crossoverCause } from './causes.ts';
+import { longestMotion, movesOf, shortestDwell } from './read.ts';
+import { figureRow } from './row.ts';
+
+const yesOrNo = (yes: string, no: string) => (value: number) => (value === 1 ? yes : no);
+const NOTHING_TELLS = { absolute: 0, relative: 0 };
+
+export const PACE_ROWS = [
+  figureRow({
+    id: 'sizing',
+    group: 'pace',
+    label: 'Sizing by calculation',
+    unit: '',
+    better: 'more',
+    definition:
+      'Whether every figure that can be worked out on paper keeps its limit: force, speed, voltage, heat.',
+    of: ({ sizing }) => (sizing.passes ? 1 : 0),
+    text: yesOrNo('passes', 'does not pass'),
+    asked: () => 'passes',
+    resolution: NOTHING_TELLS,
+    ranked: false,
+  }),
+  figureRow({
+    id: 'moves',
+    group: 'pace',
+    label: 'Moves without a trip',
+    unit: '',
+    better: 'more',
+    definition: 'Whether the simulated drive did all moves of the job without stopping itself.',
+    of: ({ outcome }) => (outcome.moves.trip === null ? 1 : 0),
+    text: yesOrNo('yes', 'trips'),
+    asked: () => 'yes',
+    resolution: NOTHING_TELLS,
+    ranked: false,
+  }),
+  figureRow({
+    id: 'inPlace',
+    group: 'pace',
+    label: 'In place after',
+    unit: 's',
+    better: 'less',
+    definition: 'Longest commanded motion of the job and the longest settling into the window after one.',
+    of(lane, job) {
+      const [motion, settling] = [longestMotion(lane, job), movesOf(lane)?.settlingTime ?? null];
+      return motion === null || settling === null ? null : motion + settling;
+    },
+    absent: 'not in place',
+    resolution: { absolute: 1e-4, relative: 0.01 },
+  }),
+  figureRow({
+    id: 'settling',
+    group: 'pace',
+    label: 'Settling time',
+    unit: 'ms',
+    better: 'less',
+    definition:
+      'From the end of the commanded motion to the last sample outside the window, the worst of all moves.',
+    of: (lane) => movesOf(lane)?.settlingTime ?? null,
+    absent: 'does not settle',
+    asked: (job) => (shortestDwell(job) > 0 ? `within the dwell, ${ranged(shortestDwell(job), 's')}` : null),
+    resolution: { absolute: 2e-4, relative: 0.03 },
+    speech: { weight: 1, family: 'settling', verb: 'has', noun: 'a settling time', measure: 'length' },
+    cause: (lane, _job, rival) => crossoverCause(lane, rival),
+  }),
+  figureRow({
+    id: 'utilisation',
+    group: 'pace',
+    label: 'Continuous force in use',
+    unit: '%',
+    better: 'less',
+    definition:
+      'RMS force of the duty over the continuous force of all motors together. What is left is there for a heavier job.',
+    of: ({ outcome }) => outcome.heat.duty.rmsForce / outcome.heat.duty.continuousForce,
+    asked: () => `at most ${inUnit(1, '%')}`,
+    resolution: { absolute: 0.005, relative: 0.03 },
+    speech: {
+      weight: 0.4,
+      family: 'force',
+      verb: 'has',
+      noun: 'a share of its continuous force in use',
+      measure: 'size',
+    },
+  }),
+  figureRow({
+    id: 'voltageHeadroom',
+    group: 'pace',
+    label: 'Voltage headroom',
+    unit: '%',
+    better: 'more',
+    definition:
+      '1 less the largest voltage amplitude of the moves as a share of what the bus gives, V_dc/√3.',
+    of: (lane) => movesOf(lane)?.voltageHeadroom ?? null,
+    resolution: { absolute: 0.01, relative: 0.03 },
+    speech: { weight: 0.2, family: 'voltage', verb: 'has', noun: 'a voltage headroom', measure: 'size' },
+  }),
+];

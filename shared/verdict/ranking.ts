@@ -1,0 +1,80 @@
+import { inUnit } from '../format.ts';
+import type { Job } from '../study/job.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+import { type Shortfall, shortfallsOf } from './requirements.ts';
+import { tie } from './row.ts';
+import { figure } from './rows.ts';
+
+/** What tells lanes apart that do all that is asked, the first thing first; less is better in each. */
+export const CRITERIA = ['inPlace', 'energy', 'winding'] as const;
+
+const within = (id: (typeof CRITERIA)[number]) => {
+  const { resolution, unit } = figure(id);
+  return resolution.relative > 0
+    ? inUnit(resolution.relative, '%', 1)
+    : `${resolution.absolute} ${unit === '°C' ? 'K' : unit}`;
+};
+
+export const RULE =
+  'Only drives that do everything the job asks are in the choice. Among them the one that is soonest in place comes first, motion and ' +
+  `settling together; those within ${within('inPlace')} of the soonest are told apart by the energy of a cycle, and those within ` +
+  `${within('energy')} of the least by how cool the winding is at the day's end, to ${within('winding')}. Drives that even this does ` +
+  'not tell apart share the place.';
+
+export interface Standing {
+  /** Places of the lanes that do all that is asked, the best first. */
+  readonly ranking: readonly number[];
+  /** Those that share the first place. */
+  readonly first: readonly number[];
+  /** Which criterion told the first place from the second; null where there is no second, or none did. */
+  readonly decidedBy: (typeof CRITERIA)[number] | null;
+  readonly shortfalls: readonly (readonly Shortfall[])[];
+}
+
+export function rank(job: Job, lanes: readonly JudgedLane[]): Standing {
+  const shortfalls = lanes.map((lane) => shortfallsOf(job, lane));
+  let left = lanes.map((_, place) => place).filter((place) => shortfalls[place]!.length === 0);
+  const ranking: number[] = [];
+  let first: readonly number[] = [];
+  let decidedBy: Standing['decidedBy'] = null;
+  while (left.length > 0) {
+    const best = bestOf(job, lanes, left);
+    if (ranking.length === 0) {
+      first = best.places;
+      decidedBy = best.decidedBy;
+    }
+    ranking.push(...best.places);
+    left = left.filter((place) => !best.places.includes(place));
+  }
+  return { ranking, first, decidedBy, shortfalls };
+}
+
+function bestOf(job: Job, lanes: readonly JudgedLane[], from: readonly number[]) {
+  let places = from;
+  let decidedBy: Standing['decidedBy'] = null;
+  for (const id of CRITERIA) {
+    const row = figure(id);
+    const values = places.map((place) => row.of(lanes[place]!, job) ?? Number.POSITIVE_INFINITY);
+    const least = Math.min(...values);
+    const kept = places.filter((_, k) => tie(row, values[k]!, least));
+    if (kept.length < places.length) decidedBy = id;
+    places = kept;
+  }
+  return { places, decidedBy };
+}
+
+/**
+ * Where no lane does all that is asked: the one whose largest shortfall is smallest. What no number measures, as a trip, is larger than
+ * anything; the number of shortfalls decides what is left.
+ */
+export function nearest(shortfalls: Standing['shortfalls']): readonly number[] {
+  const worst = (place: number) => Math.max(...shortfalls[place]!.map(({ factor }) => factor));
+  const places = shortfalls.map((_, place) => place);
+  const byFactor = leastOf(places, worst);
+  return leastOf(byFactor, (place) => shortfalls[place]!.length);
+}
+
+function leastOf(places: readonly number[], of: (place: number) => number): readonly number[] {
+  const least = Math.min(...places.map(of));
+  return places.filter((place) => of(place) === least);
+}

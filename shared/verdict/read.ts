@@ -1,0 +1,87 @@
+import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../study/accuracy.ts';
+import type { Job } from '../study/job.ts';
+import type { MoveOutcome } from '../study/outcome.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+import type { HeatState, LapseSample } from '../timeLapse.ts';
+
+/*
+ * Where the figures of the comparison are read. What a tripped axis did before it tripped is no figure of the job: it has none.
+ */
+
+export function ended<T extends object>(result: TestResult<T>): T | null {
+  return isTripped(result) ? null : result;
+}
+
+function isTripped<T extends object>(result: TestResult<T>): result is TrippedTest {
+  return 'trip' in result;
+}
+
+export function movesOf({ outcome }: JudgedLane): MoveOutcome | null {
+  return outcome.moves.trip === null ? outcome.moves : null;
+}
+
+export function testOf<K extends Exclude<keyof Accuracy, 'positioning'>>(
+  { outcome }: JudgedLane,
+  name: K,
+): Exclude<Accuracy[K], TrippedTest> | null {
+  return ended(outcome.accuracy[name] as TestResult<object>) as Exclude<Accuracy[K], TrippedTest> | null;
+}
+
+/** The positioning test in the last of these states that it was made in. */
+export function positioningIn(
+  { outcome }: JudgedLane,
+  ...states: readonly PositioningTest['state'][]
+): PositioningTest | null {
+  const tests = outcome.accuracy.positioning.map(ended);
+  return tests.filter((test) => test !== null && states.includes(test.state)).at(-1) ?? null;
+}
+
+/** The day as it was run, when it came to its end. */
+export function dayOf({ outcome }: JudgedLane): readonly LapseSample[] | null {
+  const { trip, samples } = outcome.heat.asSet;
+  return trip === null && samples.length > 0 ? samples : null;
+}
+
+export function dayEnd(lane: JudgedLane): LapseSample | null {
+  return dayOf(lane)?.at(-1) ?? null;
+}
+
+export function longRun({ outcome }: JudgedLane): HeatState | null {
+  return outcome.heat.asSet.trip === null ? outcome.heat.asSet.steady : null;
+}
+
+/** Largest magnitude over the day. */
+export function largest(day: readonly LapseSample[] | null, of: (state: HeatState) => number): number | null {
+  return day && Math.max(...day.map((sample) => Math.abs(of(sample))));
+}
+
+/** Mean over the day, weighted by time. */
+export function dayMean(day: readonly LapseSample[] | null, of: (state: HeatState) => number): number | null {
+  if (day === null) return null;
+  const [first, last] = [day[0]!, day.at(-1)!];
+  if (last.time === first.time) return of(last);
+  let sum = 0;
+  for (let k = 1; k < day.length; k++) {
+    sum += ((of(day[k]!) + of(day[k - 1]!)) / 2) * (day[k]!.time - day[k - 1]!.time);
+  }
+  return sum / (last.time - first.time);
+}
+
+/** Energy of a cycle taken from the bus, less what braking gives back to it, J. */
+export function cycleEnergy(lane: JudgedLane): number | null {
+  const flow = testOf(lane, 'energy');
+  return flow && flow.drawn - flow.returned;
+}
+
+/** The shortest standstill of the job, in which an axis has to settle, s; 0: none. */
+export function shortestDwell({ values, moves }: Job): number {
+  return values.motion === 'move list' ? Math.min(...moves.map(({ dwell }) => dwell)) : values.dwell;
+}
+
+/** The longest commanded motion of the job, s. */
+export function longestMotion(lane: JudgedLane, { values, moves }: Job): number | null {
+  if (values.motion !== 'move list') return values.moveTime;
+  const done = movesOf(lane)?.moves;
+  if (!done || moves.length === 0) return null;
+  return Math.max(...done.map(({ duration, index }) => duration - moves[index % moves.length]!.dwell));
+}

@@ -1,0 +1,117 @@
+import { inUnit, ranged } from '../format.ts';
+import type { Job } from '../study/job.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+import { durationText } from '../timeLapseText.ts';
+import { shortestDwell } from './read.ts';
+import { type FigureRow, figureText } from './row.ts';
+import { figure } from './rows.ts';
+import { clause } from './words.ts';
+
+/** Something that the job asks and a lane does not do. */
+export interface Shortfall {
+  /** Id of the row it belongs to. */
+  readonly row: string;
+  /** 'its speed ripple of 2.30 % is above the 2.00 % that are asked' */
+  readonly text: string;
+  /** How far beyond the limit, 1 is at it; Infinity where no number says so. */
+  readonly factor: number;
+}
+
+/** Everything that a lane falls short of. */
+export function shortfallsOf(job: Job, lane: JudgedLane): Shortfall[] {
+  return [
+    ...sizing(lane),
+    ...moves(job, lane),
+    ...atMost(figure('ripple'), job.values.rippleLimit, job, lane, ripple(lane)),
+    ...dayOfHeat(job, lane),
+  ];
+}
+
+function sizing({ sizing: { passes, reasons, figures } }: JudgedLane): Shortfall[] {
+  if (passes) return [];
+  const worst = figures.flatMap(({ value, limit }) => {
+    if (limit === null) return [];
+    return limit.side === 'most' ? value / limit.value : limit.value / value;
+  });
+  const factor = Math.max(1, ...worst.filter((each) => each > 0));
+  return reasons.map((reason) => ({ row: 'sizing', text: `by calculation: ${clause(reason)}`, factor }));
+}
+
+function moves(job: Job, lane: JudgedLane): Shortfall[] {
+  const { trip, settlingTime } = lane.outcome.moves;
+  if (trip)
+    return [
+      { row: 'moves', text: `its drive trips: ${clause(trip.message)}`, factor: Number.POSITIVE_INFINITY },
+    ];
+  const dwell = shortestDwell(job);
+  if (dwell === 0) return [];
+  const words = `within the dwell of ${ranged(dwell, 's')}`;
+  const window = `±${ranged(job.values.window, 'm')}`;
+  if (settlingTime === null)
+    return [
+      {
+        row: 'settling',
+        text: `it does not settle into ${window} ${words}`,
+        factor: Number.POSITIVE_INFINITY,
+      },
+    ];
+  return settlingTime <= dwell
+    ? []
+    : [
+        {
+          row: 'settling',
+          text: `it takes ${ranged(settlingTime, 's')} to settle into ${window}, not ${words}`,
+          factor: settlingTime / dwell,
+        },
+      ];
+}
+
+function ripple({ outcome: { accuracy } }: JudgedLane): string | null {
+  return 'trip' in accuracy.ripple ? `its scan trips: ${clause(accuracy.ripple.trip.message)}` : null;
+}
+
+function dayOfHeat(job: Job, lane: JudgedLane): Shortfall[] {
+  const { trip, hotTime, overloadTime } = lane.outcome.heat.asSet;
+  const { foldbackTemperature, ambient, continuousCurrent } = lane.scene.parameters;
+  if (trip)
+    return [
+      {
+        row: 'winding',
+        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(trip.message)}`,
+        factor: Number.POSITIVE_INFINITY,
+      },
+    ];
+  const found: Shortfall[] = [];
+  if (hotTime !== null) {
+    const hottest = figure('winding').of(lane, job) ?? foldbackTemperature;
+    found.push({
+      row: 'winding',
+      text: `after ${durationText(hotTime)} its winding passes ${inUnit(foldbackTemperature, '°C')}, where its current is folded back`,
+      factor: Math.max((hottest - ambient) / (foldbackTemperature - ambient), 1),
+    });
+  }
+  if (overloadTime !== null)
+    found.push({
+      row: 'rmsCurrent',
+      text: `after ${durationText(overloadTime)} its amplifier has used up its overload and folds back to ${ranged(continuousCurrent, 'A')}`,
+      factor: Math.max((figure('rmsCurrent').of(lane, job) ?? 0) / continuousCurrent, 1),
+    });
+  return [...found, ...atMost(figure('growth'), job.values.growthLimit, job, lane, null)];
+}
+
+function atMost(
+  row: FigureRow,
+  limit: number,
+  job: Job,
+  lane: JudgedLane,
+  trouble: string | null,
+): Shortfall[] {
+  const value = row.of(lane, job);
+  if (value === null) {
+    const text = trouble ?? `${row.label.toLowerCase()}: ${figureText(row, value)}`;
+    return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
+  }
+  if (value <= limit) return [];
+  const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is above the ${row.text(limit)} that the job allows`;
+  return [{ row: row.id, text, factor: value / limit }];
+}

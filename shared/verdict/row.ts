@@ -1,0 +1,73 @@
+import { ranged } from '../format.ts';
+import type { Job } from '../study/job.ts';
+import type { JudgedLane, VerdictGroup } from '../study/verdict.ts';
+import type { Unit } from '../units.ts';
+
+/** How a figure is told in a sentence that sets one lane against another. */
+export interface Speech {
+  /** How much it counts beside the others; 1 for what a customer asks first. */
+  readonly weight: number;
+  /** Figures of one family say nearly the same: one of them is enough. */
+  readonly family: string;
+  /** 'draws' with a quantity ('RMS current'), or 'has' with a thing and its article ('a speed ripple'). */
+  readonly verb: 'has' | 'draws' | 'takes' | 'moves';
+  readonly noun: string;
+  readonly measure: 'size' | 'length' | 'height' | 'warmth';
+}
+
+/** One figure that lanes are compared by: what it means, where it is read, what the job asks of it. SI. */
+export interface FigureRow {
+  readonly id: string;
+  readonly group: VerdictGroup;
+  readonly label: string;
+  readonly unit: Unit;
+  readonly better: 'less' | 'more';
+  readonly definition: string;
+  /** Null where the lane has no such figure. */
+  readonly of: (lane: JudgedLane, job: Job) => number | null;
+  readonly absent: string;
+  readonly text: (value: number) => string;
+  /** What the job asks, in words; null where it asks nothing. */
+  readonly asked: (job: Job) => string | null;
+  /** The difference below which two lanes tie: the larger of an absolute and a share of the larger value. */
+  readonly resolution: { readonly absolute: number; readonly relative: number };
+  /** Lanes are marked by it; a plain yes or no is not. */
+  readonly ranked: boolean;
+  readonly speech: Speech | null;
+  /** Why it is what it is, after the lane's parameters and outcome; beside a rival only what explains the difference. */
+  readonly cause: (lane: JudgedLane, job: Job, rival: JudgedLane | null) => string | null;
+}
+
+type Given = Pick<
+  FigureRow,
+  'id' | 'group' | 'label' | 'unit' | 'better' | 'definition' | 'of' | 'resolution'
+> &
+  Partial<FigureRow>;
+
+export function figureRow(given: Given): FigureRow {
+  return {
+    absent: '—',
+    text: (value) => ranged(value, given.unit),
+    asked: () => null,
+    ranked: true,
+    speech: null,
+    cause: () => null,
+    ...given,
+  };
+}
+
+/** Whether two values of a row cannot be told apart. */
+export function tie({ resolution }: FigureRow, a: number, b: number): boolean {
+  if (a === b) return true;
+  const share = resolution.relative * Math.max(Math.abs(a), Math.abs(b));
+  return Number.isFinite(share) && Math.abs(a - b) <= Math.max(resolution.absolute, share);
+}
+
+export function isBetter(row: FigureRow, a: number, b: number): boolean {
+  return row.better === 'less' ? a < b : a > b;
+}
+
+/** The text of a lane's figure, or why there is none. */
+export function figureText(row: FigureRow, value: number | null): string {
+  return value === null ? row.absent : row.text(value);
+}

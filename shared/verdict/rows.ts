@@ -1,0 +1,20 @@
+import { ACCURACY_ROWS } from './accuracyRows.ts';
+import { ENERGY_ROWS } from './energyRows.ts';
+import { HEAT_ROWS } from './heatRows.ts';
+import { PACE_ROWS } from './paceRows.ts';
+import type { FigureRow } from './row.ts';
+
+/** The one table of what drives are compared by, in the order a customer asks. */
+export const FIGURE_ROWS: readonly FigureRow[] = [
+  ...PACE_ROWS,
+  ...ACCURACY_ROWS,
+  ...HEAT_ROWS,
+  ...ENERGY_ROWS,
+];
+
+/** @throws Error when there is no such row */
+export function figure(id: string): FigureRow {
+  const found = FIGURE_ROWS.find((row) => row.id === id);
+  if (!found) throw new Error(`no figure is called ${id}`);
+  return found;
+}

@@ -1,0 +1,93 @@
+import { inUnit } from '../format.ts';
+import type { JudgedLane } from '../study/verdict.ts';
+
+const NUMBERS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+const PARTS = [
+  'third',
+  'quarter',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+  'eleventh',
+  'twelfth',
+];
+
+/** From here on a person says twice and three times, below it so many per cent. */
+const TIMES_FROM = 1.9;
+/** A factor this near to a whole number is called by it. */
+const NEAR = 0.08;
+/** Beyond this a factor is told by its size alone. */
+const UNCOUNTED = 1000;
+
+export function numberWord(count: number): string {
+  return NUMBERS[count] ?? String(count);
+}
+
+export interface FactorWords {
+  /** A whole that is counted: 'eleven times', 'a third of'. A share is told by how much more or less it is. */
+  readonly times: string | null;
+  readonly percent: string;
+}
+
+/** Words for a factor above or below 1: 11 is 'eleven times', 0.5 'half', 1.38 '38 %'. */
+export function factorWords(factor: number): FactorWords {
+  const percent = inUnit(Math.abs(factor - 1), '%', 2);
+  const times = factor > 1 ? multiple(factor) : fraction(1 / factor);
+  return { times, percent };
+}
+
+function multiple(factor: number): string | null {
+  if (factor < TIMES_FROM) return null;
+  if (factor > UNCOUNTED) return 'more than a thousand times';
+  if (factor > NUMBERS.length - 1 + NEAR) return `${Number(factor.toPrecision(2))} times`;
+  const whole = Math.round(factor);
+  if (Math.abs(factor / whole - 1) > NEAR) return `${factor.toFixed(1)} times`;
+  return whole === 2 ? 'twice' : `${NUMBERS[whole]} times`;
+}
+
+function fraction(inverse: number): string | null {
+  if (inverse < TIMES_FROM) return null;
+  if (inverse > UNCOUNTED) return 'less than a thousandth';
+  if (inverse > NUMBERS.length - 1 + NEAR) return `a ${Number(inverse.toPrecision(2))}th`;
+  const whole = Math.round(inverse);
+  if (Math.abs(inverse / whole - 1) > NEAR) return null;
+  return whole === 2 ? 'half' : `${whole === 8 || whole === 11 ? 'an' : 'a'} ${PARTS[whole - 3]}`;
+}
+
+/** 'A', 'A and B', 'A, B and C'. */
+export function listed(words: readonly string[], last = 'and'): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} ${last} ${words.at(-1)}`;
+}
+
+/** A lane at its first mention. */
+export function named({ letter, title }: Pick<JudgedLane, 'letter' | 'title'>): string {
+  return `${letter} (${title})`;
+}
+
+export function sentence(words: string): string {
+  const text = words.charAt(0).toUpperCase() + words.slice(1);
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/** A sentence as part of another one. */
+export function clause(text: string): string {
+  return text.replace(/\.$/, '');
+}
