@@ -41,8 +41,8 @@ interface Tick {
 }
 
 /** Room between labels, px: beside and above each other. */
-const ACROSS = 64;
-const UP = 34;
+const ACROSS = 50;
+const UP = 30;
 const TOP = 10;
 const BOTTOM = 42;
 const AXIS_TITLE = 20;

@@ -116,8 +116,8 @@ export function labelOnWhite(x: number, y: number, words: string, anchor: Anchor
   return markup`<text x="${near(x)}" y="${near(y)}" text-anchor="${anchor}" stroke="${PAPER}" stroke-width="4" paint-order="stroke">${words}</text>`;
 }
 
-/** Width of a character of a label on the average, px: between what common fonts take. */
-const CHARACTER = 7.5;
+/** Width of a character of a label on the average, px: as wide as the widest of common fonts. */
+const CHARACTER = 8.2;
 
 /** About how wide a label will be, px. Drawings are made where no font can be asked. */
 export function labelWidth(words: string): number {

@@ -112,7 +112,7 @@ function staircase({ noise, lostMotion }: SampleDrive): StaircaseTest {
   const time: number[] = [];
   const set: number[] = [];
   const tool: number[] = [];
-  const sticking = Math.min(lostMotion, 2e-8);
+  const sticking = Math.min(lostMotion / 10, 1e-8);
   let stood = 0;
   for (let stair = 0; stair <= 2 * stairs; stair++) {
     const height = step * (stair <= stairs ? stair : 2 * stairs - stair);

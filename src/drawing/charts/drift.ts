@@ -21,7 +21,7 @@ export function driftChart(lanes: readonly LaneCourse[], size: Size = USUAL_SIZE
   const series = lanes.map(({ letter, course: { samples } }) => {
     const y = samples.map(({ forcePerAmp }) => forcePerAmp - 1);
     return {
-      name: `${letter} ${inUnit(y[y.length - 1] ?? Number.NaN, '%')}`,
+      name: `${letter} ${inUnit(y[y.length - 1] ?? Number.NaN, '%', 2)}`,
       x: samples.map(({ time }) => time),
       y,
       pen: lanePen(letter, 'var(--q-force, #000)'),

@@ -2,7 +2,7 @@ import { inUnit, ranged } from '../../../shared/format.ts';
 import type { EnergyFlow } from '../../../shared/study/accuracy.ts';
 import { spread } from '../endLabels.ts';
 import { type Markup, markup } from '../markup.ts';
-import { drawing, label, labelOnWhite, line, near, type Size } from '../plot.ts';
+import { drawing, label, labelWidth, line, near, type Size } from '../plot.ts';
 
 export const ENERGY_SIZE: Size = { width: 640, height: 300 };
 
@@ -31,7 +31,7 @@ const WAYS = [
   ['iron', 'iron', HEAT],
   ['guide', 'guide', HEAT],
   ['nut', 'nut', HEAT],
-  ['other', 'other friction', HEAT],
+  ['other', 'other', HEAT],
   ['work', 'work', FORCE],
   ['stored', 'stored', ENERGY],
 ] as const satisfies readonly (readonly [keyof EnergyFlow, string, string])[];
@@ -59,8 +59,8 @@ export function branchesOf(flow: EnergyFlow): Branches {
 /** Between bands, px. */
 const GAP = 10;
 const TOP = 12;
-const FOOT = 22;
-const TRUNK = 22;
+const FOOT = 42;
+const TRUNK = 12;
 /** Of the turn that returned energy takes, px. */
 const TURN = 12;
 
@@ -77,15 +77,15 @@ export function energyFlowChart(
   const perJoule = widthPerJoule(among, size.height);
   const words = out.map((way) => wayText(way.name, way.energy, flow.drawn));
   const left = 8;
-  const trunk = size.width * 0.27;
-  const right = size.width - 8 - 22 * 7.3;
+  const trunk = Math.max(100, size.width * 0.22);
+  const right = size.width - 20 - Math.max(0, ...words.map(labelWidth));
   const whole = perJoule * total(inflow);
   let from = TOP;
   const arriving = inflow.map((way, k) => {
     const at = TOP + perJoule * total(inflow.slice(0, k));
     const band = flowBand(left, from, trunk, at, perJoule * way.energy, way);
     const text = `${way.name} ${ranged(way.energy, 'J')}`;
-    const named = labelOnWhite(left + 4, from + (perJoule * way.energy) / 2 + 5, text);
+    const named = label(left + 4, from + (perJoule * way.energy) / 2 + 5, text);
     from += perJoule * way.energy + GAP;
     return markup`${band}${named}`;
   });
@@ -99,7 +99,7 @@ export function energyFlowChart(
     end += width + GAP;
     return band;
   });
-  const places = spread(ends, TOP + 4, size.height - FOOT - 4);
+  const places = spread(ends, TOP + 4, size.height - 8);
   const named = words.map(
     (each, k) =>
       markup`${line(right + 2, ends[k]!, right + 12, places[k]!, { opacity: 0.6 })}${label(right + 16, places[k]! + 5, each)}`,
@@ -155,11 +155,16 @@ function turnBack(x: number, foot: number, width: number, left: number, flow: En
   const tip = Math.max(width / 2 + 4, 6);
   return markup`<path d="${path}" fill="${ENERGY}" fill-opacity="0.55" data-way="returned" data-energy="${flow.returned}"/>
 <path d="M${left + 12} ${near(middle - tip)}L${left} ${near(middle)}L${left + 12} ${near(middle + tip)}Z" fill="${ENERGY}" fill-opacity="0.55"/>
-${label(left + 4, middle + width / 2 + 18, wayText('back to the bus', flow.returned, flow.drawn))}`;
+${label(left + 4, middle + width / 2 + 18, 'to the bus')}
+${label(left + 4, middle + width / 2 + 35, amount(flow.returned, flow.drawn))}`;
 }
 
 function wayText(name: string, energy: number, drawn: number): string {
-  return `${name} ${ranged(energy, 'J')}, ${inUnit(energy / drawn, '%', 2)}`;
+  return `${name} ${amount(energy, drawn)}`;
+}
+
+function amount(energy: number, drawn: number): string {
+  return `${ranged(energy, 'J')}, ${inUnit(energy / drawn, '%', 2)}`;
 }
 
 function summary({ drawn, returned }: EnergyFlow, words: readonly string[]): string {

@@ -36,10 +36,7 @@ export function incrementsChart(
       : circle(at, height(mean), 4, { colour: COLOUR, width: 1.5 });
     return markup`${bar}${point}`;
   });
-  const words =
-    test.smallest === null
-      ? 'none of those tried is taken for certain'
-      : `smallest ${ranged(test.smallest, 'nm')}`;
+  const words = test.smallest === null ? 'none is certain' : `smallest ${ranged(test.smallest, 'nm')}`;
   return drawing(
     size,
     `Steps taken against steps set: ${words}.`,

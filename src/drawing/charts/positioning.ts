@@ -21,6 +21,11 @@ export const POSITIONING_SIZE: Size = { width: 640, height: 300 };
 const COLOUR = 'var(--q-error, #000)';
 const UP: Pen = { colour: COLOUR, width: 2 };
 const DOWN: Pen = { colour: COLOUR, width: 2, dash: '7 4' };
+/** Narrower than this, the figures stand below instead of beside. */
+const NARROW = 460;
+const ROW = 20;
+/** Room for the bars of A and E beside the frame, px. */
+const SPANS = 48;
 /** Up and down stand beside each other, this far from the target, px. */
 const BESIDE = 5;
 const CAP = 4;
@@ -38,11 +43,14 @@ export function positioningChart(
   const range = widened(...rangeOf(...among.map(extent)));
   const width = rangeOf(...among.map((each) => each.targets));
   const margin = 0.06 * (width[1] - width[0] || 1e-3);
+  const below = size.width < NARROW;
+  const words = figureWords(test);
+  const plot = below ? { ...size, height: size.height - 2 * ROW } : size;
   const made = axes(
-    size,
+    plot,
     { title: 'Target', unit: 'mm', from: width[0] - margin, to: width[1] + margin },
     { title: 'Deviation', unit: 'mm', ...range },
-    66 + labelWidth('A 88.8 µm'),
+    below ? SPANS : SPANS + 14 + Math.max(...words.map(labelWidth)),
   );
   const { frame, x, y, drawn } = made;
   const approaches = (values: readonly number[], k: number, shift: number, filled: boolean) =>
@@ -60,7 +68,7 @@ export function positioningChart(
     );
   const bars = (means: readonly number[], spreads: readonly number[], shift: number) =>
     targets.map((target, k) =>
-      bar(x.at(target) + shift, y.at(means[k]! + 2 * spreads[k]!), y.at(means[k]! - 2 * spreads[k]!)),
+      bar(x.at(target) + shift, y.at(means[k]! + 2 * spreads[k]!), y.at(means[k]! - 2 * spreads[k]!), COLOUR),
     );
   return drawing(
     size,
@@ -74,7 +82,12 @@ ${clipped(frame, [
   ...test.up.flatMap((values, k) => approaches(values, k, -BESIDE, true)),
   ...test.down.flatMap((values, k) => approaches(values, k, BESIDE, false)),
 ])}
-${spans(test, made)}`,
+${spans(test, made)}
+${words.map((each, k) =>
+  below
+    ? label(frame.left + (k % 2) * (frame.width / 2 + 24), plot.height + 14 + ROW * Math.floor(k / 2), each)
+    : label(frame.left + frame.width + SPANS + 8, frame.top + 24 + 22 * k, each),
+)}`,
   );
 }
 
@@ -86,8 +99,8 @@ function extent({ up, down, figures }: PositioningTest): number[] {
   return [0, ...up.flat(), ...down.flat(), ...bars(meanUp, spreadUp), ...bars(meanDown, spreadDown)];
 }
 
-function bar(x: number, top: number, foot: number): Markup {
-  const pen = { colour: COLOUR, width: 1.25 };
+function bar(x: number, top: number, foot: number, colour = 'currentColor'): Markup {
+  const pen = { colour, width: 1.25 };
   return markup`${line(x, top, x, foot, pen)}${line(x - CAP, top, x + CAP, top, pen)}${line(x - CAP, foot, x + CAP, foot, pen)}`;
 }
 
@@ -102,16 +115,19 @@ function spans({ figures }: PositioningTest, { frame, y }: Axes): Markup {
         meanDown.map((mean, k) => mean + sign * times * spreadDown[k]!),
       ]),
     );
+  const foot = frame.top + frame.height;
   const span = (x: number, [low, high]: readonly [number, number], name: string) =>
-    markup`${line(x, y.at(low), x, y.at(high), { width: 1.5 })}${line(x - CAP, y.at(low), x + CAP, y.at(low), { width: 1.5 })}${line(x - CAP, y.at(high), x + CAP, y.at(high), { width: 1.5 })}${label(x, Math.max(y.at(high) - 5, frame.top + 6), name, 'middle')}`;
-  const words = [
+    markup`${bar(x, y.at(high), y.at(low))}${label(x, foot + 17, name, 'middle')}`;
+  return markup`${span(side + 16, ends(2), 'A')}${span(side + 36, ends(0), 'E')}`;
+}
+
+function figureWords({ figures }: PositioningTest): string[] {
+  return [
     `A ${ranged(figures.accuracy, 'µm')}`,
     `E ${ranged(figures.systematic, 'µm')}`,
     `R ${ranged(figures.repeatability, 'µm')}`,
     `B ${ranged(figures.reversal, 'µm')}`,
   ];
-  return markup`${span(side + 16, ends(2), 'A')}${span(side + 36, ends(0), 'E')}
-${words.map((each, k) => label(side + 54, frame.top + 24 + 22 * k, each))}`;
 }
 
 function summary({ state, figures }: PositioningTest): string {

@@ -3,7 +3,7 @@ import type { Course, LapseSample } from '../../../shared/timeLapse.ts';
 import { widened } from '../axes.ts';
 import { pen } from '../lanePens.ts';
 import { lineChart, type Series, USUAL_SIZE } from '../lineChart.ts';
-import type { Markup } from '../markup.ts';
+import { type Markup, markup } from '../markup.ts';
 import { label, type Size } from '../plot.ts';
 import { rangeOf } from '../range.ts';
 import { hoursAxis } from './hoursAxis.ts';
@@ -39,7 +39,7 @@ export function temperaturesChart(
   const y = { title: 'Temperature', unit: '°C', ...widened(low, top + 0.08 * (top - low)) } as const;
   const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
   const limits = [
-    { y: foldback, words: `fold-back from ${inUnit(foldback, '°C')}` },
+    { y: foldback, words: `fold-back ${inUnit(foldback, '°C')}` },
     { y: limit, words: `limit ${inUnit(limit, '°C')}` },
   ];
   const isHere = (each: { readonly y: number }) => each.y <= y.to;
@@ -56,7 +56,7 @@ export function temperaturesChart(
       levels: limits.filter(isHere),
       cursor,
       marks: ({ frame }) =>
-        label(frame.left + 8, frame.top + 18, beyond.length > 0 ? `↑ ${beyond.join(', ')}` : ''),
+        markup`${beyond.map((words, k) => label(frame.left + 8, frame.top + 18 + 18 * k, `↑ ${words}`))}`,
     },
     size,
   );
