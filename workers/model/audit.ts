@@ -6,6 +6,8 @@ import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT } from './state.
  */
 export class Audit {
   in = 0;
+  /** Part of `in` that was negative: what braking gave back to the amplifier, by the net of each tick. */
+  returned = 0;
   copper = 0;
   iron = 0;
   nut = 0;
@@ -25,6 +27,7 @@ export class Audit {
   /** Takes the energies of one tick out of the state vector, which continues from zero. */
   takeTick(y: number[], stored: number): void {
     this.in += y[E_IN]!;
+    this.returned += Math.max(-y[E_IN]!, 0);
     this.copper += y[E_COPPER]!;
     this.iron += y[E_IRON]!;
     this.nut += y[E_NUT]!;
@@ -42,10 +45,15 @@ export class Audit {
     this.stored = stored;
   }
 
+  /** Change of the stored energy since the start, J. */
+  get storedChange(): number {
+    return this.stored - this.storedAtStart;
+  }
+
   /** What does not balance, J. */
   get residual(): number {
     const losses = this.copper + this.iron + this.nut + this.guide + this.other;
-    return this.in + this.set - losses - this.out - (this.stored - this.storedAtStart);
+    return this.in + this.set - losses - this.out - this.storedChange;
   }
 
   /** Residual over throughput. */

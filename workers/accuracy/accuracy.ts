@@ -1,0 +1,57 @@
+import type { Scene } from '../../shared/scene.ts';
+import type { Accuracy, PositioningTest, TestResult } from '../../shared/study/accuracy.ts';
+import type { Job } from '../../shared/study/job.ts';
+import type { LaneProgress } from '../../shared/study/outcome.ts';
+import type { TimeLapse } from '../../shared/timeLapse.ts';
+import type { AxisStart } from '../axis.ts';
+import { disturbance } from './disturbance.ts';
+import { energyFlow } from './energy.ts';
+import { increment } from './increment.ts';
+import { positioning } from './positioning.ts';
+import { ripple } from './ripple.ts';
+import { staircase } from './staircase.ts';
+import { tested } from './testAxis.ts';
+
+type State = PositioningTest['state'];
+
+/**
+ * Every test of accuracy that a lane is put to. Steps, scan and disturbance are made cold, so that they show the drive and not its heat;
+ * the energy is that of a cycle at the end of the day.
+ *
+ * @param heat the day of the job, whose last temperatures are those of the warm axis
+ */
+export function testAccuracy(
+  scene: Scene,
+  job: Job,
+  heat: TimeLapse,
+  onProgress: (progress: LaneProgress) => void,
+): Accuracy {
+  const states: State[] = scene.parameters.lead > 0 ? ['cold', 'warm', 'worn'] : ['cold', 'warm'];
+  const total = states.length + 5;
+  let done = 0;
+  const run = <T>(stage: string, test: () => TestResult<T>): TestResult<T> => {
+    onProgress({ stage, share: done++ / total });
+    return tested(test);
+  };
+  return {
+    positioning: states.map((state) =>
+      run(`Positioning, ${state}`, () => {
+        if (state === 'cold') return positioning(scene, job, state);
+        return atDaysEnd(heat, (start) => positioning(scene, job, state, start));
+      }),
+    ),
+    staircase: run('Small stairs', () => staircase(scene)),
+    ripple: run('Scan at constant speed', () => ripple(scene, job)),
+    increment: run('Smallest step', () => increment(scene)),
+    disturbance: run('A sudden force', () => disturbance(scene)),
+    energy: run('Energy of a cycle', () => atDaysEnd(heat, (start) => energyFlow(scene, start))),
+  };
+}
+
+/** A test of the axis as warm as the day leaves it; the trip of a day that could not even begin. */
+function atDaysEnd<T>({ asSet }: TimeLapse, test: (start: AxisStart) => T): TestResult<T> {
+  const last = asSet.samples.at(-1);
+  if (last === undefined) return { trip: asSet.trip! };
+  const { winding, carrier, table, screw } = last;
+  return test({ temperatures: { winding, carrier, table, screw } });
+}

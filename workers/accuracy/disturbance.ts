@@ -1,0 +1,36 @@
+import type { Scene } from '../../shared/scene.ts';
+import type { DisturbanceTest } from '../../shared/study/accuracy.ts';
+import { standing } from './standing.ts';
+import { thinned } from './thinned.ts';
+
+/** The force as a share of the continuous force of all motors. Common practice, no source. */
+export const FORCE_SHARE = 0.2;
+/** How long the axis stands before it, and how long it is watched, s. */
+const BEFORE = 0.02;
+const WATCHED = 0.5;
+
+/**
+ * A force that pushes the standing table along +x at once and stays: a fifth of the continuous force. The deviation is that of the table
+ * from where it stood, which an encoder on a screw's motor does not see all of.
+ */
+export function disturbance(scene: Scene): DisturbanceTest {
+  const { continuousForce, motorCount, window } = scene.parameters;
+  const force = FORCE_SHARE * continuousForce * motorCount;
+  const { axis } = standing(scene);
+  const stood = axis.meanTool(BEFORE);
+
+  const error: number[] = [];
+  axis.change({ process: 'constant', processForce: force });
+  axis.stand(WATCHED, () => void error.push(axis.tool - stood));
+  const peak = error.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const back = error.reduce((last, value, k) => (Math.abs(value) > window ? k + 1 : last), 0);
+  const shown = thinned(error.length);
+  return {
+    force,
+    peak,
+    stiffness: force / peak,
+    recovery: back < error.length ? back * axis.period : null,
+    time: shown.map((k) => k * axis.period),
+    error: shown.map((k) => error[k]!),
+  };
+}

@@ -1,0 +1,47 @@
+import { evaluatePositioning } from '../../shared/iso230.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { PositioningTest } from '../../shared/study/accuracy.ts';
+import type { Job } from '../../shared/study/job.ts';
+import type { AxisStart } from '../axis.ts';
+import { measuringPlan } from './targets.ts';
+import { TestAxis } from './testAxis.ts';
+
+/** Approaches of every target from either side (ISO 230-2:2014, 5.3, from memory). */
+const APPROACHES = 5;
+/** The tool is looked at for so long at each target, s. */
+const LOOK = 0.02;
+
+/**
+ * The positioning test of ISO 230-2 on the tool of a running axis: its deviation from each target, at standstill, approached from below in
+ * one run through all targets and from above in the next. `worn` adds the job's wear to the lost motion.
+ */
+export function positioning(
+  scene: Scene,
+  job: Job,
+  state: PositioningTest['state'],
+  start: AxisStart = {},
+): PositioningTest {
+  const { parameters: p } = scene;
+  const { targets, from, to } = measuringPlan(p.travelMin, p.travelMax, job.values.travel);
+  const wear = state === 'worn' ? { backlash: p.backlash + job.values.wear } : {};
+  const axis = new TestAxis(scene, from, wear, start);
+  const deviationAt = (target: number) => {
+    axis.goTo(target);
+    axis.settle();
+    return axis.meanTool(LOOK) - target;
+  };
+  const up = targets.map((): number[] => []);
+  const down = targets.map((): number[] => []);
+  axis.settle();
+  for (let approach = 0; approach < APPROACHES; approach++) {
+    targets.forEach((target, i) => {
+      up[i]!.push(deviationAt(target));
+    });
+    axis.goTo(to);
+    axis.settle();
+    for (let i = targets.length - 1; i >= 0; i--) down[i]!.push(deviationAt(targets[i]!));
+    axis.goTo(from);
+    axis.settle();
+  }
+  return { state, targets, up, down, figures: evaluatePositioning(up, down) };
+}

@@ -1,0 +1,123 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { RippleTest } from '../../shared/study/accuracy.ts';
+import type { Job } from '../../shared/study/job.ts';
+import { LEAST_CYCLES, strongestLines } from './rippleLines.ts';
+import { causeOf, periodicTerms } from './ripplePeriods.ts';
+import { type ScanPlan, scanPlan } from './scanPlan.ts';
+import { Spectrum } from './spectrum.ts';
+import { TestAxis } from './testAxis.ts';
+
+/** Places along the scan that a spectrum is made of at most; each is the mean of the samples in it. */
+const MOST_PLACES = 2 ** 16;
+/** Stretches of a scan whose smallest and largest speed are shown, and bands of a spectrum whose largest amplitude is. */
+const STRETCHES = 600;
+const BANDS = 400;
+
+/**
+ * Speed ripple of the table in a scan at constant speed, without acceleration and run-in, and its spectrum over the distance. The set
+ * position divides the distance evenly; what the table lags behind it is far less than any period. From the shortest period, two places,
+ * the spectrum goes to a third of the length; two periods are told apart when the length holds three waves more of the one.
+ */
+export function ripple(scene: Scene, job: Job): RippleTest {
+  const plan = scanPlan(scene.parameters, job);
+  const samples = scanned(scene, plan);
+  const merged = Math.ceil(samples.length / MOST_PLACES);
+  const deviation = samples.subarray(0, samples.length - (samples.length % merged));
+  const { speed } = plan;
+  const { positionDivider, currentRate } = scene.parameters;
+  const length = (deviation.length * speed * positionDivider) / currentRate;
+  const spectrum = new Spectrum(means(deviation, merged));
+  /** Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to sample. */
+  const trueAmplitude = (amplitude: number, cycles: number) => {
+    const half = (Math.PI * cycles) / deviation.length;
+    return (amplitude * merged * Math.sin(half)) / Math.sin(merged * half);
+  };
+  const terms = periodicTerms(scene.parameters);
+  const lines = strongestLines(spectrum).map(({ cycles, amplitude }) => ({
+    period: length / cycles,
+    amplitude: trueAmplitude(amplitude, cycles),
+    cause: causeOf(terms, length / cycles, length),
+  }));
+  let [high, low, squares] = [-Infinity, Infinity, 0];
+  for (const value of deviation) {
+    high = Math.max(high, value);
+    low = Math.min(low, value);
+    squares += value * value;
+  }
+  return {
+    speed,
+    length,
+    peak: (high - low) / 2,
+    rms: Math.sqrt(squares / deviation.length),
+    ...extremes(deviation, length),
+    ...bands(spectrum, length, trueAmplitude),
+    lines,
+  };
+}
+
+/** Table speed over set speed less 1, at every sample of the length that is measured. */
+function scanned(scene: Scene, { speed, from, to, runIn, length }: ScanPlan): Float64Array {
+  const axis = new TestAxis(scene, from, { speed });
+  const perSample = speed * axis.period;
+  const values = new Float64Array(Math.floor(length / perSample));
+  let [passed, taken] = [-Math.ceil(runIn / perSample), 0];
+  axis.settle();
+  axis.goTo(to, () => {
+    if (axis.record[C.setAcceleration] !== 0 || taken === values.length) return;
+    if (passed++ >= 0) values[taken++] = axis.record[C.tableSpeed]! / speed - 1;
+  });
+  return values.subarray(0, taken);
+}
+
+/** Means of each `merged` samples in a row. */
+function means(samples: Float64Array, merged: number): Float64Array {
+  return Float64Array.from({ length: samples.length / merged }, (_, k) => {
+    let sum = 0;
+    for (let i = k * merged; i < (k + 1) * merged; i++) sum += samples[i]!;
+    return sum / merged;
+  });
+}
+
+/** The smallest and the largest value of each stretch, in the order of the distance. */
+function extremes(samples: Float64Array, length: number): Pick<RippleTest, 'distance' | 'deviation'> {
+  const places: number[] = [];
+  const stretch = Math.max(samples.length / STRETCHES, 2);
+  for (let from = 0; from < samples.length; from += stretch) {
+    let low = Math.ceil(from);
+    let high = low;
+    for (let k = low; k < Math.min(from + stretch, samples.length); k++) {
+      if (samples[k]! < samples[low]!) low = k;
+      if (samples[k]! > samples[high]!) high = k;
+    }
+    places.push(...(low === high ? [low] : [Math.min(low, high), Math.max(low, high)]));
+  }
+  return {
+    distance: places.map((k) => (length * k) / samples.length),
+    deviation: places.map((k) => samples[k]!),
+  };
+}
+
+/** The largest amplitude of each band of periods, shortest first; bands are evenly wide on a logarithmic scale. */
+function bands(
+  { amplitude, spacing }: Spectrum,
+  length: number,
+  trueAmplitude: (amplitude: number, cycles: number) => number,
+): Pick<RippleTest, 'period' | 'amplitude'> {
+  const first = Math.ceil(LEAST_CYCLES / spacing);
+  const ratio = ((amplitude.length - 1) / first) ** (1 / BANDS);
+  const tops: number[] = [];
+  for (let band = 0, from = first; band < BANDS; band++) {
+    const to = Math.min(Math.round(first * ratio ** (band + 1)), amplitude.length);
+    if (to <= from) continue;
+    let top = from;
+    for (let k = from; k < to; k++) if (amplitude[k]! > amplitude[top]!) top = k;
+    tops.push(top);
+    from = to;
+  }
+  tops.reverse();
+  return {
+    period: tops.map((k) => length / (k * spacing)),
+    amplitude: tops.map((k) => trueAmplitude(amplitude[k]!, k * spacing)),
+  };
+}

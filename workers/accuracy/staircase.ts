@@ -1,0 +1,52 @@
+import type { Scene } from '../../shared/scene.ts';
+import type { StaircaseTest } from '../../shared/study/accuracy.ts';
+import { roundNumber, roundUpIndex } from './roundNumbers.ts';
+import { standing } from './standing.ts';
+import { thinned } from './thinned.ts';
+
+/** Stairs up, then as many down, and how long the axis stands on each, s. */
+const STAIRS = 5;
+const STAND = 0.2;
+/** The second half of a stand counts: the first is for settling. */
+const COUNTED = 0.5;
+
+/** A stair is this share of the window, and no less than so many counts of the encoder: smaller ones the loop cannot see. */
+const OF_WINDOW = 0.2;
+const LEAST_COUNTS = 2;
+
+/** Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts, rounded up to 1, 2 or 5. */
+export function staircase(scene: Scene): StaircaseTest {
+  const { window, encoderResolution } = scene.parameters;
+  const step = roundNumber(roundUpIndex(Math.max(OF_WINDOW * window, LEAST_COUNTS * encoderResolution)));
+  const { axis, at } = standing(scene);
+  const ground = axis.meanTool((1 - COUNTED) * STAND);
+
+  const set: number[] = [];
+  const tool: number[] = [];
+  let [largestError, squares, counted] = [0, 0, 0];
+  for (let stair = 0; stair <= 2 * STAIRS; stair++) {
+    const height = step * Math.min(stair, 2 * STAIRS - stair);
+    const watch = () => {
+      set.push(height);
+      tool.push(axis.tool - ground);
+    };
+    axis.goTo(at + height, watch);
+    axis.stand(STAND * (1 - COUNTED), watch);
+    const first = tool.length;
+    axis.stand(STAND * COUNTED, watch);
+    const standing = tool.slice(first);
+    const mean = standing.reduce((sum, value) => sum + value, 0) / standing.length;
+    largestError = Math.max(largestError, Math.abs(mean - height));
+    squares += standing.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+    counted += standing.length;
+  }
+  const shown = thinned(tool.length);
+  return {
+    step,
+    time: shown.map((k) => k * axis.period),
+    set: shown.map((k) => set[k]!),
+    tool: shown.map((k) => tool[k]!),
+    largestError,
+    noise: Math.sqrt(squares / counted),
+  };
+}

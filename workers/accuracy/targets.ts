@@ -1,0 +1,35 @@
+/** Places that an axis is measured at, m. */
+export interface MeasuringPlan {
+  readonly targets: readonly number[];
+  /** Where it turns round, beyond the first and the last target. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Targets of ISO 230-2:2014, 5.3 (from memory): five a metre up to two metres, five at least, and every 250 mm of a longer axis. */
+const PER_METRE = 5;
+const LEAST = 5;
+const LONG = 2;
+const LONG_SPACING = 0.25;
+
+/** How far a target is moved off an even spacing at most, as a share of it. */
+const UNEVEN = 0.3;
+/** Turns of which no small number comes out whole: the golden section spreads them most evenly (Weyl). */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * Targets for a travel in the middle of `low` to `high`, at uneven distances, as the standard asks, so that an error which repeats along
+ * the axis is not always met at the same place. The axis turns round halfway between the outer targets and the ends of the room it has.
+ */
+export function measuringPlan(low: number, high: number, travel: number): MeasuringPlan {
+  const count =
+    travel > LONG ? Math.ceil(travel / LONG_SPACING) + 1 : Math.max(LEAST, Math.ceil(PER_METRE * travel));
+  const first = (low + high - travel) / 2;
+  const spacing = travel / (count - 1);
+  const targets = Array.from({ length: count }, (_, i) => {
+    if (i === 0) return first;
+    if (i === count - 1) return first + travel;
+    return first + spacing * (i + UNEVEN * (2 * ((i * GOLDEN) % 1) - 1));
+  });
+  return { targets, from: (low + first) / 2, to: (high + first + travel) / 2 };
+}

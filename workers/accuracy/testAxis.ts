@@ -1,0 +1,125 @@
+import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import type { Trip } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { TestResult } from '../../shared/study/accuracy.ts';
+import { Axis, type AxisStart } from '../axis.ts';
+
+/** The drive stopped itself in the middle of a test. */
+export class TrippedError extends Error {
+  constructor(readonly trip: Trip) {
+    super(trip.message);
+  }
+}
+
+/** What a test finds, or why the drive tripped in it. */
+export function tested<T>(test: () => TestResult<T>): TestResult<T> {
+  try {
+    return test();
+  } catch (error) {
+    if (error instanceof TrippedError) return { trip: error.trip };
+    throw error;
+  }
+}
+
+/** The axis counts as standing once its error has been in the window for so long, s, and is not waited for longer than the other, s. */
+const SETTLED = 0.05;
+const LONGEST_WAIT = 0.5;
+
+/**
+ * An axis under test: it stands until it is sent somewhere, and no process works on it, as in the acceptance of a machine. Ends with a
+ * TrippedError when the drive trips; see `tested`.
+ */
+export class TestAxis {
+  /** Of one position-loop sample, s. */
+  readonly period: number;
+  private readonly axis: Axis;
+
+  /** @param place where it stands at first, m */
+  constructor(scene: Scene, place: number, changes: ParameterChanges = {}, start: AxisStart = {}) {
+    const { parameters: p } = scene;
+    this.period = p.positionDivider / p.currentRate;
+    this.axis = new Axis(
+      {
+        ...scene,
+        moves: [],
+        parameters: { ...p, ...changes, program: 'hold', process: 'none', start: place },
+      },
+      start,
+    );
+  }
+
+  get record(): Float64Array {
+    return this.axis.record;
+  }
+
+  get parameters(): Readonly<Parameters> {
+    return this.axis.parameters;
+  }
+
+  get moving(): boolean {
+    return this.axis.set.moving;
+  }
+
+  /** Where the tool stands, m, as of the last sample. */
+  get tool(): number {
+    return this.axis.set.position - this.record[C.toolError]!;
+  }
+
+  /** On to the next sample of the position loop: the record is that of its instant. */
+  sample(): void {
+    this.toSample();
+    this.step();
+  }
+
+  change(changes: ParameterChanges): void {
+    this.toSample();
+    this.axis.change(changes);
+  }
+
+  /** Moves to a place, m, under the limits of the scene; `watch` sees every sample of the move. */
+  goTo(place: number, watch: () => void = () => {}): void {
+    this.change({ start: place });
+    do {
+      this.sample();
+      watch();
+    } while (this.moving);
+  }
+
+  /** Waits until it has settled into the window. */
+  settle(): void {
+    const { window } = this.parameters;
+    const longest = Math.round(LONGEST_WAIT / this.period);
+    const enough = Math.round(SETTLED / this.period);
+    for (let k = 0, inside = 0; k < longest && inside < enough; k++) {
+      this.sample();
+      inside = Math.abs(this.record[C.followingError]!) <= window ? inside + 1 : 0;
+    }
+  }
+
+  /** Stands for so long, s; `watch` sees every sample. */
+  stand(seconds: number, watch: () => void = () => {}): void {
+    for (let k = Math.max(Math.round(seconds / this.period), 1); k > 0; k--) {
+      this.sample();
+      watch();
+    }
+  }
+
+  /** Where the tool stands in the mean of so many seconds, m. */
+  meanTool(seconds: number): number {
+    let [sum, count] = [0, 0];
+    this.stand(seconds, () => {
+      sum += this.tool;
+      count++;
+    });
+    return sum / count;
+  }
+
+  private toSample(): void {
+    while (!this.axis.atPositionSample) this.step();
+  }
+
+  private step(): void {
+    if (!this.axis.step()) throw new TrippedError(this.axis.trip!);
+  }
+}
