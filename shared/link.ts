@@ -1,5 +1,5 @@
 import { type Entries, type Failure, failure } from './jsonFile.ts';
-import { MOVE_ENTRIES } from './moves.ts';
+import { openLinkText, type Pair, parseMoves, parseValue, writeLinkText, writeMoves } from './linkText.ts';
 import { defaultParameters, isParameterName, PARAMETER_NAMES, parameterRow } from './parameters/table.ts';
 import { didYouMean, shown } from './problem.ts';
 import type { Scene } from './scene.ts';
@@ -15,8 +15,6 @@ import { layOver, type SceneBase, type SceneResult } from './sceneFile.ts';
  */
 export const LINK_VERSION = 1;
 
-const LONGEST_LINK = 100_000;
-
 export interface ShelfScene {
   /** File name of the scene without its ending. */
   readonly name: string;
@@ -26,18 +24,15 @@ export interface ShelfScene {
 export function writeLink(scene: Scene, shelf: readonly ShelfScene[]): string {
   const home = shelf.find((each) => each.scene.title === scene.title);
   const usual = new Map(home ? sceneValues(home.scene) : []);
-  const pairs: Pair[] = [
-    ['v', String(LINK_VERSION)],
+  return writeLinkText('v', LINK_VERSION, [
     ...(home ? [['scene', home.name] as const] : []),
     ...sceneValues(scene).filter(([name, value]) => usual.get(name) !== value),
-  ];
-  const text = pairs.map(([name, value]) => `${name}=${encodeURIComponent(value)}`).join('&');
-  return `${text}&sum=${checksum(text)}`;
+  ]);
 }
 
 /** Reads a link with or without its leading #. Total: a complete legal scene, or what is wrong. */
 export function readLink(fragment: string, shelf: readonly ShelfScene[]): SceneResult {
-  const opened = openLink(fragment.replace(/^#/, ''));
+  const opened = openLinkText(fragment, 'v', LINK_VERSION);
   if ('problems' in opened) return opened;
   const { scene: name, title, lookFor, form, moves, ...parameters } = opened.values;
   const base = shelfBase(name, shelf);
@@ -46,8 +41,6 @@ export function readLink(fragment: string, shelf: readonly ShelfScene[]): SceneR
   return layOver(entries, base);
 }
 
-type Pair = readonly [name: string, value: string];
-
 /** Every value of a scene as text, each under its own name. */
 function sceneValues({ title, lookFor, form, parameters, moves }: Scene): Pair[] {
   return [
@@ -55,7 +48,7 @@ function sceneValues({ title, lookFor, form, parameters, moves }: Scene): Pair[]
     ['lookFor', lookFor],
     ['form', form],
     ...PARAMETER_NAMES.map((name): Pair => [name, String(parameters[name])]),
-    ['moves', moves.map((line) => MOVE_ENTRIES.map((entry) => line[entry]).join(',')).join(';')],
+    ['moves', writeMoves(moves)],
   ];
 }
 
@@ -71,62 +64,11 @@ function shelfBase(name: string | undefined, shelf: readonly ShelfScene[]): Scen
   );
 }
 
-/** The values of a link that arrived as it was written. */
-function openLink(text: string): { readonly values: Readonly<Record<string, string>> } | Failure {
-  if (text.length > LONGEST_LINK) return failure('', text.length, 'The link is too long to be one of ours.');
-  const version = Number(/^v=(\d{1,9})(?=&|$)/.exec(text)?.[1]);
-  if (version > LINK_VERSION) {
-    return failure(
-      'v',
-      version,
-      `The link is of version ${version}, made by a newer Waybench; this one reads version ${LINK_VERSION}.`,
-    );
-  }
-  const [, body = '', sum] = /^(.*)&sum=([0-9a-z]+)$/s.exec(text) ?? [];
-  if (version !== LINK_VERSION || sum !== checksum(body)) {
-    return failure('', shown(text), 'The link is damaged or cut short. Copy it again, whole.');
-  }
-  try {
-    return { values: Object.fromEntries(body.split('&').map(readPair)) };
-  } catch {
-    return failure('', shown(text), 'The link holds characters that are not text. Copy it again.');
-  }
-}
-
-/** @throws URIError if the value is not percent-encoded text. */
-function readPair(pair: string): Pair {
-  const [name = '', ...value] = pair.split('=');
-  return [name, decodeURIComponent(value.join('='))];
-}
-
-function parseParameters({ v: _version, ...values }: Readonly<Record<string, string>>): Entries {
-  return Object.fromEntries(Object.entries(values).map(([name, text]) => [name, parseValue(name, text)]));
-}
-
-/** The value in the type of its row; text that does not fit is left to the check. */
-function parseValue(name: string, text: string): unknown {
-  if (!isParameterName(name)) return text;
-  const { kind } = parameterRow(name);
-  if (kind === 'switch') return text === 'true' ? true : text === 'false' ? false : text;
-  return kind === 'number' ? parseNumber(text) : text;
-}
-
-function parseNumber(text: string): unknown {
-  return /^-?\d+(\.\d+)?(e[-+]\d+)?$/.test(text) ? Number(text) : text;
-}
-
-function parseMoves(text: string | undefined): unknown {
-  if (text === undefined) return undefined;
-  if (text === '') return [];
-  return text.split(';').map((line) => {
-    const numbers = line.split(',').map(parseNumber);
-    return Object.fromEntries(MOVE_ENTRIES.map((name, index) => [name, numbers[index]]));
-  });
-}
-
-/** FNV-1a over the code units, 32 bits (Fowler, Noll, Vo; from memory): tells damage, keeps no secret. */
-function checksum(text: string): string {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return (hash >>> 0).toString(36);
+function parseParameters(values: Readonly<Record<string, string>>): Entries {
+  return Object.fromEntries(
+    Object.entries(values).map(([name, text]) => [
+      name,
+      isParameterName(name) ? parseValue(text, parameterRow(name)) : text,
+    ]),
+  );
 }
