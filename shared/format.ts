@@ -106,10 +106,10 @@ export function fixed(value: number, unit: Unit, decimals: number): string {
   return Number.isFinite(value) ? withUnit(fromSI(value, unit).toFixed(decimals), unit) : NOT_A_NUMBER;
 }
 
-/** Text of an SI value in exactly this unit, as short as ten digits allow: for limits and messages. */
-export function shortest(value: number, unit: Unit): string {
+/** Text of an SI value in exactly this unit, as short as these digits allow: for limits, messages and what a person typed. */
+export function shortest(value: number, unit: Unit, digits = 10): string {
   if (!Number.isFinite(value)) return NOT_A_NUMBER;
-  const text = significant(fromSI(value, unit), 10);
+  const text = significant(fromSI(value, unit), digits);
   return withUnit(text.includes('.') ? text.replace(/\.?0+(?=·|$)/, '') : text, unit);
 }
 

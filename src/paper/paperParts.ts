@@ -29,3 +29,15 @@ export function figureRow(label: string, value: string, meaning: string): Markup
   return markup`<tr><th scope="row">${label}</th><td class="value">${value}</td><td>${withIndices(meaning)}</td></tr>
 `;
 }
+
+/** A drawing with its title. */
+export function figure(title: string, drawn: Markup): Markup {
+  return markup`<figure><figcaption>${title}</figcaption>${drawn}</figure>
+`;
+}
+
+/** What a word means, as a part of a list of such. */
+export function meaning(word: string, definition: string): Markup {
+  return markup`<div><dt>${word}</dt><dd>${withIndices(definition)}</dd></div>
+`;
+}

@@ -10,8 +10,16 @@ import type {
   TestResult,
   TrippedTest,
 } from '../../shared/study/accuracy.ts';
+import type { Job } from '../../shared/study/job.ts';
+import { ended } from '../../shared/verdict/read.ts';
+import { disturbanceChart } from '../drawing/charts/disturbance.ts';
+import { incrementsChart } from '../drawing/charts/increments.ts';
+import { positioningChart } from '../drawing/charts/positioning.ts';
+import { rippleChart } from '../drawing/charts/ripple.ts';
+import { spectrumChart } from '../drawing/charts/spectrum.ts';
+import { staircaseChart } from '../drawing/charts/staircase.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { figureRow, table } from '../paper/paperParts.ts';
+import { figure, figureRow, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 const POSITIONING: readonly (readonly [label: string, keyof PositioningFigures & string])[] = [
@@ -29,33 +37,69 @@ const POSITIONING: readonly (readonly [label: string, keyof PositioningFigures &
   ['Reversal error, mean', 'meanReversal'],
 ];
 
+const STATES: Readonly<Record<PositioningTest['state'], string>> = {
+  cold: 'cold is as cold as the room',
+  warm: 'warm as at the end of a day',
+  worn: 'worn with the backlash that wear adds, warm too',
+};
+
 const METRES = 'm';
 
-export function accuracySection({ outcome: { accuracy } }: SimulatedLane): Markup {
+/** How well the tool is where it should be. Charts but those of positioning have one scale in all of `lanes`. */
+export function accuracySection(
+  { outcome: { accuracy } }: SimulatedLane,
+  { values }: Job,
+  lanes: readonly SimulatedLane[],
+): Markup {
+  const all = lanes.map(({ outcome }) => outcome.accuracy);
+  const ripples = measured(all.map(({ ripple }) => ripple));
+  const staircases = measured(all.map(({ staircase }) => staircase));
+  const increments = measured(all.map(({ increment }) => increment));
+  const disturbances = measured(all.map(({ disturbance }) => disturbance));
   return markup`<section><h3>Positioning after ISO 230-2</h3>${positioning(accuracy)}</section>
-<section><h3>Speed ripple of the scan</h3>${tested(accuracy.ripple, ripple)}</section>
-<section><h3>Staircase</h3>${tested(accuracy.staircase, staircase)}</section>
-<section><h3>Smallest step</h3>${tested(accuracy.increment, increment)}</section>
-<section><h3>A force that comes at once</h3>${tested(accuracy.disturbance, disturbance)}</section>`;
+<section><h3>Speed ripple of the scan</h3>${tested(
+    accuracy.ripple,
+    (test) => markup`${ripple(test)}
+${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples))}
+${figure('Spectrum of the speed ripple', spectrumChart(test, ripples))}`,
+  )}</section>
+<section><h3>Staircase</h3>${tested(
+    accuracy.staircase,
+    (test) => markup`${staircase(test)}
+${figure('Stairs set and taken', staircaseChart(test, staircases))}`,
+  )}</section>
+<section><h3>Smallest step</h3>${tested(
+    accuracy.increment,
+    (test) => markup`${increment(test)}
+${figure('Steps set and taken', incrementsChart(test, increments))}`,
+  )}</section>
+<section><h3>A force that comes at once</h3>${tested(
+    accuracy.disturbance,
+    (test) => markup`${disturbance(test)}
+${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances))}`,
+  )}</section>`;
 }
 
 /** A test as it is shown, or why it could not be ended. */
 export function tested<T extends object>(result: TestResult<T>, show: (test: T) => Markup): Markup {
-  if (isTripped(result)) return markup`<p>Not measured: the drive stopped itself. ${result.trip.message}</p>`;
-  return show(result);
+  const test = ended(result);
+  return test === null ? notMeasured(result as TrippedTest) : show(test);
 }
 
-function isTripped(result: object): result is TrippedTest {
-  return 'trip' in result;
+function notMeasured({ trip }: TrippedTest): Markup {
+  return markup`<p>Not measured: the drive stopped itself. ${trip.message}</p>`;
+}
+
+/** The tests that could be ended. */
+export function measured<T extends object>(results: readonly TestResult<T>[]): T[] {
+  return results.map(ended).filter((test) => test !== null);
 }
 
 function positioning({ positioning: results }: Accuracy): Markup {
-  const tests = results.filter((result): result is PositioningTest => !isTripped(result));
-  const trips = results
-    .filter(isTripped)
-    .map(({ trip }) => markup`<p>One state was not measured: the drive stopped itself. ${trip.message}</p>`);
-  if (tests.length === 0) return markup`${trips}`;
-  const [{ targets, up }] = tests as [PositioningTest];
+  const tests = measured(results);
+  const trips = results.filter((result) => ended(result) === null) as TrippedTest[];
+  const [first] = tests;
+  if (first === undefined) return markup`${trips.map(notMeasured)}`;
   const rows = POSITIONING.map(
     ([
       label,
@@ -63,8 +107,9 @@ function positioning({ positioning: results }: Accuracy): Markup {
     ]) => markup`<tr><th scope="row">${label}</th>${tests.map(({ figures }) => markup`<td>${ranged(figures[name] as number, METRES)}</td>`)}</tr>
 `,
   );
-  return markup`<div class="words"><p>Deviation of the tool from ${targets.length} targets, ${up[0]?.length ?? 0} approaches from either side, as cold as the room, as warm as at the end of a day, and worn as far as the drive has what wears. Coverage factor 2.</p></div>
-${table('states', ['', ...tests.map(({ state }) => state)], rows)}${trips}`;
+  return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}.</p></div>
+${table('states', ['', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
+${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test)))}`;
 }
 
 function ripple({ speed, length, peak, rms, lines }: RippleTest): Markup {

@@ -1,6 +1,6 @@
 import type { Verdict, VerdictCell, VerdictRow } from '../../shared/study/verdict.ts';
-import { type Markup, markup, withIndices } from '../drawing/markup.ts';
-import { list } from '../paper/paperParts.ts';
+import { type Markup, markup } from '../drawing/markup.ts';
+import { list, meaning } from '../paper/paperParts.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 /** Which drive, and by what rule. */
@@ -27,10 +27,7 @@ export function verdictTable({ rows }: Verdict, lanes: readonly SimulatedLane[])
 <thead><tr><th scope="col">Figure</th>${lanes.map(({ letter, title }) => markup`<th scope="col">${letter}<br><span class="lane-title">${title}</span></th>`)}</tr></thead>
 <tbody>${rows.map(verdictRow)}</tbody></table>
 <h3>What the figures mean</h3>
-<dl class="meanings">${rows.map(
-    ({ label, definition }) => markup`<div><dt>${label}</dt><dd>${withIndices(definition)}</dd></div>
-`,
-  )}</dl></section>`;
+<dl class="meanings">${rows.map(({ label, definition }) => meaning(label, definition))}</dl></section>`;
 }
 
 function verdictRow({ label, asked, better, cells }: VerdictRow): Markup {
@@ -40,10 +37,7 @@ function verdictRow({ label, asked, better, cells }: VerdictRow): Markup {
 }
 
 function verdictCell({ text, cause, mark, fails, reason }: VerdictCell): Markup {
-  const words = [
-    mark === 'best' ? 'best' : mark === 'tie' ? 'as good as the best' : '',
-    fails ? 'does not do' : '',
-  ];
+  const words = [mark === 'best' ? 'best' : mark === 'tie' ? 'best, shared' : '', fails ? 'does not do' : ''];
   const said = words.filter((word) => word !== '').join(', ');
   const notes = [cause, reason].filter((note) => note !== null);
   return markup`<td class="${mark === null ? 'plain' : 'value'}">${text}${said === '' ? '' : markup`<br><span class="mark">${said}</span>`}${notes.map((note) => markup`<br><span class="note">${note}</span>`)}</td>`;

@@ -2,8 +2,9 @@ import { CAUTIONS } from '../../shared/cautions.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { fileName } from '../app/files.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { list } from '../paper/paperParts.ts';
+import { list, meaning } from '../paper/paperParts.ts';
 import type { ReportInput } from './reportInput.ts';
+import { moveDefinitions } from './tuningSection.ts';
 
 /** What the figures take for granted, in plain words. */
 export function assumptionSection({ fairness }: ReportInput['verdict'], { values }: Job): Markup {
@@ -29,16 +30,15 @@ ${list([
   'The kits are invented for demonstration, plausible for their kind and size. They are not the data of any manufacturer. Type in the values of a real datasheet before a decision.',
   fairness,
   `Every lane carries the same job in the same room (${values.cooling ? 'with' : 'without'} a coolant), on the same bus, for the same hours.`,
-])}</section>`;
+])}
+<h3>How the figures of the moves are measured</h3>
+${moveDefinitions()}</section>`;
 }
 
 export function cautionSection(): Markup {
   return markup`<section><h2>${CAUTIONS.title}</h2>
 <p>${CAUTIONS.opening}</p>
-<dl class="dangers">${CAUTIONS.dangers.map(
-    ([title, words]) => markup`<div><dt>${title}</dt><dd>${words}</dd></div>
-`,
-  )}</dl>
+<dl class="dangers">${CAUTIONS.dangers.map(([title, words]) => meaning(title, words))}</dl>
 <p>${CAUTIONS.closing}</p></section>`;
 }
 

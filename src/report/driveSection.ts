@@ -1,11 +1,12 @@
 import { PARAMETER_GROUPS, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import { parameterLabel, parameterText } from '../../shared/parameterWords.ts';
+import { parameterLabel } from '../../shared/parameterWords.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { isInUse } from '../panel/relevance.ts';
+import { valueIn } from './quantity.ts';
 import type { ReportLane } from './reportInput.ts';
 
 /** What a datasheet states, and what every axis needs besides a motor. */
-const SHOWN = ['motor', 'magnet', 'link', 'guide', 'encoder', 'amplifier', 'heat'];
+const SHOWN = ['motor', 'magnet', 'link', 'guide', 'encoder', 'amplifier', 'heat'] as const;
 
 /** Where a run starts, and what the job says of the room: no data of a drive. */
 const OF_THE_JOB: readonly ParameterName[] = [
@@ -19,14 +20,15 @@ const OF_THE_JOB: readonly ParameterName[] = [
 
 /** Which drive, and every value it is simulated with. */
 export function driveSection({ title, choice, scene: { parameters: p } }: ReportLane): Markup {
-  const groups = PARAMETER_GROUPS.filter(({ id }) => SHOWN.includes(id)).map(({ title, rows }) => {
+  const groups = SHOWN.map((id) => {
+    const { title, rows } = PARAMETER_GROUPS.find((group) => group.id === id)!;
     const names = (Object.keys(rows) as ParameterName[]).filter(
       (name) => !OF_THE_JOB.includes(name) && isInUse(name, p) && p[name] !== 0,
     );
     return markup`<table class="datasheet"><thead><tr><th scope="colgroup" colspan="3">${title}</th></tr></thead>
 <tbody>${names.map((name) => {
       const own = Object.hasOwn(choice.own, name) ? markup` <span class="note">(typed in)</span>` : '';
-      return markup`<tr><th scope="row">${parameterLabel(name)}${own}</th><td>${withIndices(parameterRow(name).symbol)}</td><td class="value">${parameterText(name, p[name])}</td></tr>
+      return markup`<tr><th scope="row">${parameterLabel(name)}${own}</th><td>${withIndices(parameterRow(name).symbol)}</td><td class="value">${valueIn('metric', parameterRow(name), p[name])}</td></tr>
 `;
     })}</tbody></table>
 `;

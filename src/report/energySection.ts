@@ -2,16 +2,18 @@ import { inUnit, ranged, shortest } from '../../shared/format.ts';
 import type { EnergyFlow } from '../../shared/study/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
+import { dayMean, dayOf } from '../../shared/verdict/read.ts';
+import { energyFlowChart } from '../drawing/charts/energyFlow.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { table } from '../paper/paperParts.ts';
-import { tested } from './accuracySection.ts';
+import { figure, table } from '../paper/paperParts.ts';
+import { measured, tested } from './accuracySection.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 const KILOWATT_HOUR = 3.6e6;
 
 const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
-  ['Drawn from the bus', 'drawn'],
-  ['Returned to the bus', 'returned'],
+  ['Drawn at the motor terminals', 'drawn'],
+  ['Given back while braking', 'returned'],
   ['Copper', 'copper'],
   ['Iron and eddy currents', 'iron'],
   ['Guide', 'guide'],
@@ -21,14 +23,19 @@ const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
   ['Stored at the end, and rounding', 'stored'],
 ];
 
-export function energySection({ outcome }: SimulatedLane, job: Job): Markup {
+export function energySection(lane: SimulatedLane, job: Job, lanes: readonly SimulatedLane[]): Markup {
+  const flows = measured(lanes.map(({ outcome }) => outcome.accuracy.energy));
   return markup`<section><h3>Energy</h3>
-${tested(outcome.accuracy.energy, (flow) => energy(flow, job))}</section>`;
+${tested(
+  lane.outcome.accuracy.energy,
+  (flow) => markup`${energy(flow)}
+${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows))}`,
+)}
+${yearly(lane, job)}</section>`;
 }
 
-function energy(flow: EnergyFlow, { values }: Job): Markup {
-  const { cycleTime, drawn, returned } = flow;
-  const year = ((drawn - returned) / cycleTime) * values.dailyTime * values.days;
+function energy(flow: EnergyFlow): Markup {
+  const { cycleTime, drawn } = flow;
   const rows = TERMS.filter(([, name]) => flow[name] !== 0).map(
     ([
       label,
@@ -36,6 +43,13 @@ function energy(flow: EnergyFlow, { values }: Job): Markup {
     ]) => markup`<tr><th scope="row">${label}</th><td>${ranged(flow[name], 'J')}</td><td>${ranged(flow[name] / cycleTime, 'W')}</td><td>${drawn === 0 ? '' : inUnit(flow[name] / drawn, '%')}</td></tr>
 `,
   );
-  return markup`${table('energy', ['Of one cycle', 'Energy', 'Mean power', 'Of what is drawn'], rows)}
-<p class="sum">Less what is returned, a year of ${values.days} days of ${durationText(values.dailyTime)} takes ${inUnit(year / KILOWATT_HOUR, '')} kWh. At ${shortest(values.energyPrice, '1/kWh')} in your currency that costs ${inUnit(year * values.energyPrice, '')} a year.</p>`;
+  return table('energy', ['Of one cycle', 'Energy', 'Mean power', 'Of what is drawn'], rows);
+}
+
+/** Of the day with windings as warm as they get, as the comparison of the lanes has it. */
+function yearly(lane: SimulatedLane, { values }: Job): Markup {
+  const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
+  if (power === null) return markup`<p>There is no cost of a year: the drive does not last the day.</p>`;
+  const year = power * values.dailyTime * values.days;
+  return markup`<p class="sum">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${shortest(values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
 }

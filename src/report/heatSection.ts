@@ -1,39 +1,51 @@
 import { inUnit, ranged } from '../../shared/format.ts';
+import type { Job } from '../../shared/study/job.ts';
 import type { Course, HeatState } from '../../shared/timeLapse.ts';
 import { coolingSentences, durationText } from '../../shared/timeLapseText.ts';
+import { driftChart } from '../drawing/charts/drift.ts';
+import { growthChart } from '../drawing/charts/growth.ts';
+import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { list, table } from '../paper/paperParts.ts';
+import { figure, list, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 interface Line {
   readonly label: string;
-  readonly text: (state: HeatState) => string;
+  readonly value: (state: HeatState) => number;
+  readonly text: (value: number) => string;
 }
 
 const degrees = (value: number) => inUnit(value, '°C');
+const watts = (value: number) => ranged(value, 'W');
 
 const LINES: readonly Line[] = [
-  { label: 'Winding', text: ({ winding }) => degrees(winding) },
-  { label: 'Winding, hottest of a cycle', text: ({ windingPeak }) => degrees(windingPeak) },
-  { label: 'Coil carrier or housing', text: ({ carrier }) => degrees(carrier) },
-  { label: 'Table', text: ({ table }) => degrees(table) },
-  { label: 'Growth at the tool', text: ({ growth }) => ranged(growth, 'm') },
-  { label: 'Force per ampere, of that cold', text: ({ forcePerAmp }) => inUnit(forcePerAmp, '%', 4) },
-  { label: 'Electric power, mean', text: ({ electricPower }) => ranged(electricPower, 'W') },
-  { label: 'Heat of copper', text: ({ copper }) => ranged(copper, 'W') },
-  { label: 'Heat of iron', text: ({ iron }) => ranged(iron, 'W') },
-  { label: 'Heat of the guide', text: ({ guide }) => ranged(guide, 'W') },
-  { label: 'Given off by the carrier', text: ({ sinkHeat }) => ranged(sinkHeat, 'W') },
+  { label: 'Winding', value: ({ winding }) => winding, text: degrees },
+  { label: 'Winding, hottest of a cycle', value: ({ windingPeak }) => windingPeak, text: degrees },
+  { label: 'Coil carrier or housing', value: ({ carrier }) => carrier, text: degrees },
+  { label: 'Table', value: ({ table }) => table, text: degrees },
+  { label: 'Growth at the tool', value: ({ growth }) => growth, text: (growth) => ranged(growth, 'm') },
+  {
+    label: 'Force per ampere, of that cold',
+    value: ({ forcePerAmp }) => forcePerAmp,
+    text: (share) => inUnit(share, '%', 4),
+  },
+  { label: 'Electric power, mean', value: ({ electricPower }) => electricPower, text: watts },
+  { label: 'Heat of copper', value: ({ copper }) => copper, text: watts },
+  { label: 'Heat of iron', value: ({ iron }) => iron, text: watts },
+  { label: 'Heat of the guide', value: ({ guide }) => guide, text: watts },
+  { label: 'Given off by the carrier', value: ({ sinkHeat }) => sinkHeat, text: watts },
 ];
 
 /** With a screw only. */
 const SCREW_LINES: readonly Line[] = [
-  { label: 'Screw', text: ({ screw }) => degrees(screw) },
-  { label: 'Heat of nut and bearings', text: ({ nut }) => ranged(nut, 'W') },
+  { label: 'Screw', value: ({ screw }) => screw, text: degrees },
+  { label: 'Heat of nut and bearings', value: ({ nut }) => nut, text: watts },
 ];
 
 /** A day of heat: temperatures, what grows by them, and what cooling has to do. */
-export function heatSection({ outcome: { heat }, scene: { parameters: p } }: SimulatedLane): Markup {
+export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]): Markup {
+  const { heat } = lane.outcome;
+  const p = lane.scene.parameters;
   const { hours, asSet, switched, cooling, duty } = heat;
   const courses = [asSet, switched];
   const columns = courses.flatMap((course) => [
@@ -44,13 +56,17 @@ export function heatSection({ outcome: { heat }, scene: { parameters: p } }: Sim
     { head: `${courseWords(course)}, settled`, state: course.steady },
   ]);
   const lines = p.lead > 0 ? [...LINES, ...SCREW_LINES] : LINES;
-  const rows = lines.map(
-    ({
-      label,
-      text,
-    }) => markup`<tr><th scope="row">${label}</th>${columns.map(({ state }) => markup`<td>${state === null ? 'no end to it' : text(state)}</td>`)}</tr>
+  const states = columns.map(({ state }) => state);
+  const rows = lines
+    .filter(({ value }) => states.some((state) => state !== null && value(state) !== 0))
+    .map(
+      ({
+        label,
+        value,
+        text,
+      }) => markup`<tr><th scope="row">${label}</th>${states.map((state) => markup`<td>${state === null ? 'no end to it' : text(value(state))}</td>`)}</tr>
 `,
-  );
+    );
   const said = [
     ...courses.flatMap(happenings),
     ...duty.reasons,
@@ -59,7 +75,25 @@ export function heatSection({ outcome: { heat }, scene: { parameters: p } }: Sim
   return markup`<section><h3>Heat</h3>
 <div class="words"><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p></div>
 ${list(said)}
-${table('heat', ['', ...columns.map(({ head }) => head)], rows)}</section>`;
+${table('heat', ['', ...columns.map(({ head }) => head)], rows)}
+${figure('Temperatures over the duty', temperaturesChart(temperatureData(lane), lanes.map(temperatureData)))}</section>`;
+}
+
+/** What heat does to all lanes: growth at the tool, and force that fades. */
+export function heatOfAll(lanes: readonly SimulatedLane[], { values }: Job): Markup {
+  const courses = lanes.map(({ letter, outcome }) => ({ letter, course: outcome.heat.asSet }));
+  return markup`${figure('Growth at the tool over the duty', growthChart(courses, values.growthLimit))}
+${figure('Force per ampere over the duty', driftChart(courses))}`;
+}
+
+function temperatureData({ outcome: { heat }, scene: { parameters: p } }: SimulatedLane): TemperatureData {
+  return {
+    course: heat.asSet,
+    other: heat.switched,
+    foldback: p.foldbackTemperature,
+    limit: p.windingLimit,
+    hasScrew: p.lead > 0,
+  };
 }
 
 function courseWords({ cooling }: Course): string {

@@ -1,10 +1,11 @@
 import type { Row } from '../../shared/parameters/row.ts';
 import { type Job, type JobEntry, jobRow } from '../../shared/study/job.ts';
+import { jobLabel } from '../../shared/study/jobWords.ts';
 import { JOB_GROUPS } from '../../shared/study/rows.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
 import type { UnitSystem } from '../../shared/units.ts';
-import { type Markup, markup, withIndices } from '../drawing/markup.ts';
-import { table } from '../paper/paperParts.ts';
+import { type Markup, markup } from '../drawing/markup.ts';
+import { quantityRow, table } from '../paper/paperParts.ts';
 import { isAsked } from './isAsked.ts';
 import { quantityIn, valueIn } from './quantity.ts';
 
@@ -16,7 +17,7 @@ export function jobSection(job: Job, units: UnitSystem): Markup {
   });
   return markup`<section><h2>The job</h2>
 <div class="words"><p>${jobSentence(job, units)}</p></div>
-${table('job', ['What is asked', 'Symbol', 'Value'], rows)}
+${table('quantities', ['What is asked', 'Symbol', 'Value', 'Meaning'], rows)}
 ${job.values.motion === 'move list' ? moveTable(job, units) : ''}</section>`;
 }
 
@@ -36,14 +37,13 @@ export function jobSentence({ values: v, moves }: Job, units: UnitSystem): strin
 }
 
 function groupRow(title: string): Markup {
-  return markup`<tr class="group"><th scope="rowgroup" colspan="3">${title}</th></tr>
+  return markup`<tr class="group"><th scope="rowgroup" colspan="4">${title}</th></tr>
 `;
 }
 
 function entryRow(name: JobEntry, { values }: Job, units: UnitSystem): Markup {
   const row: Row = jobRow(name);
-  return markup`<tr><th scope="row">${row.meaning}</th><td>${withIndices(row.symbol)}</td><td class="value">${valueIn(units, row, values[name])}</td></tr>
-`;
+  return quantityRow(jobLabel(name), row.symbol, valueIn(units, row, values[name]), row.meaning);
 }
 
 function moveTable({ moves }: Job, units: UnitSystem): Markup {

@@ -1,24 +1,29 @@
-import type { Job } from '../../shared/study/job.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { accuracySection } from './accuracySection.ts';
 import { driveSection } from './driveSection.ts';
 import { energySection } from './energySection.ts';
 import { heatSection } from './heatSection.ts';
 import { pictureOf } from './picture.ts';
-import { isSimulated, type Pictures, type ReportLane } from './reportInput.ts';
+import { isSimulated, type ReportInput, type ReportLane } from './reportInput.ts';
 import { sizingSection } from './sizingSection.ts';
 import { tuningSection } from './tuningSection.ts';
 
 /** Everything that is known of one lane. */
-export function laneSection(lane: ReportLane, job: Job, pictures: Pictures): Markup {
+export function laneSection(lane: ReportLane, { study: { job }, lanes, pictures }: ReportInput): Markup {
   const { letter, title, trouble } = lane;
+  const judged = lanes.filter(isSimulated);
   return markup`<section class="lane"><h2>Lane ${letter}: ${title}</h2>
 ${pictureOf(pictures[letter], `Lane ${letter}, ${title}`)}
 ${driveSection(lane)}
 ${sizingSection(lane)}
 ${
   isSimulated(lane)
-    ? [tuningSection(lane, job), heatSection(lane), accuracySection(lane), energySection(lane, job)]
+    ? [
+        tuningSection(lane, job),
+        heatSection(lane, judged),
+        accuracySection(lane, job, judged),
+        energySection(lane, job, judged),
+      ]
     : markup`<p>This lane was not simulated. ${trouble ?? ''}</p>`
 }</section>`;
 }

@@ -2,11 +2,14 @@ import { shortest } from '../../shared/format.ts';
 import type { NumberRow, Row } from '../../shared/parameters/row.ts';
 import { type Unit, type UnitSystem, unitIn } from '../../shared/units.ts';
 
+/** Nobody states a job or a datasheet to more. */
+const DIGITS = 6;
+
 /** A quantity in the system that a person chose; beside inch units stands the metric one. */
 export function quantityIn(system: UnitSystem, value: number, unit: Unit): string {
-  const metric = shortest(value, unit);
+  const metric = shortest(value, unit, DIGITS);
   const chosen = unitIn(system, unit);
-  return chosen === unit ? metric : `${shortest(value, chosen)} (${metric})`;
+  return chosen === unit ? metric : `${shortest(value, chosen, DIGITS)} (${metric})`;
 }
 
 /** A value of a table of rows as it is read: '250 mm', 'yes', 'back and forth'. */

@@ -2,6 +2,7 @@ import { markup } from '../drawing/markup.ts';
 import { paperPage } from '../paper/paperPage.ts';
 import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
 import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
+import { heatOfAll } from './heatSection.ts';
 import { jobSection } from './jobSection.ts';
 import { laneSection } from './laneSection.ts';
 import { pictureOf } from './picture.ts';
@@ -24,9 +25,10 @@ ${jobSection(job, units)}
 ${answerSection(verdict, judged)}
 ${pictureOf(pictures.stage, 'The lanes on the stage')}
 ${verdictTable(verdict, judged)}
+${heatOfAll(judged, job)}
 ${standoutSection(verdict)}
 ${flipSection(verdict)}
-${lanes.map((lane) => laneSection(lane, job, pictures))}
+${lanes.map((lane) => laneSection(lane, input))}
 ${assumptionSection(verdict, job)}
 ${cautionSection()}
 ${reproductionSection(input)}`;

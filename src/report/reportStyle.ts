@@ -10,14 +10,14 @@ export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, 
 ${COLOURS}
 --paper: #fff;
 }
+svg.drawing { width: 78%; }
+.drawing text { font-size: 14px; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .answer { font-size: 1.15rem; font-weight: 600; }
 .group th { padding-top: 0.5rem; font-weight: 600; break-after: avoid; }
 .group { break-after: avoid; }
 .note, .goal, .lane-title { font-size: 0.92em; font-weight: 400; }
 .mark { font-weight: 700; text-transform: uppercase; letter-spacing: 0.02em; font-size: 0.85em; }
-.job :is(th, td):nth-child(1) { width: 55%; }
-.job :is(th, td):nth-child(2) { width: 10%; }
 .verdict { table-layout: fixed; }
 .verdict :is(th, td):first-child { width: 26%; }
 .meanings, .dangers { margin-top: 0.3rem; }
@@ -34,7 +34,9 @@ dt { font-weight: 600; }
 .sizing tbody { break-inside: avoid; }
 .sizing .how { padding: 0 0 0.3rem 1.2rem; }
 .sizing :is(th, td):nth-child(1) { width: 36%; }
-.picture img { display: block; width: 100%; height: auto; }
+.picture { display: block; width: 100%; max-height: 105mm; object-fit: contain; }
+:is(.moved, .heat, .states, .steps, .lines, .energy) { break-inside: avoid; }
+.moved .value { width: 34%; }
 .address { overflow-wrap: anywhere; }
 a { color: inherit; }
 pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }

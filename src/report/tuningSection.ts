@@ -5,7 +5,8 @@ import { numberText } from '../../shared/sheet/quantityText.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { MoveOutcome } from '../../shared/study/outcome.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { figureRow, quantityRow, table } from '../paper/paperParts.ts';
+import { isInUse } from '../panel/relevance.ts';
+import { figureRow, meaning, quantityRow, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 const DIGITS = 5;
@@ -25,7 +26,10 @@ const FIGURES = [
 
 /** The loop as every lane is tuned: to the same peak sensitivity. Then what the moves of the job come to with it. */
 export function tuningSection({ scene, choice, outcome }: SimulatedLane, { values }: Job): Markup {
-  const gains = gainSection(scene.parameters).rows.filter(({ value }) => value !== 0 && value !== 'off');
+  const { parameters: p } = scene;
+  const gains = gainSection(p).rows.filter(
+    ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
+  );
   const asked = numberText(values.peakSensitivity, DIGITS);
   const origin =
     choice.gains === null
@@ -63,9 +67,18 @@ ${moves(outcome.moves)}</section>`;
 }
 
 function moves(outcome: MoveOutcome): Markup {
-  const rows = FIGURES.map((name) =>
-    figureRow(MOVE_FIGURES[name].label, moveFigureText(name, outcome[name]), MOVE_FIGURES[name].definition),
+  const rows = FIGURES.map(
+    (
+      name,
+    ) => markup`<tr><th scope="row">${MOVE_FIGURES[name].label}</th><td class="value">${moveFigureText(name, outcome[name])}</td></tr>
+`,
   );
-  return markup`<div class="words"><p>${outcome.trip ? `The drive stopped itself: ${outcome.trip.message}` : `The worst of ${outcome.moves.length} simulated moves.`}</p></div>
-${table('figures', ['Figure', 'Value', 'How it is measured'], rows)}`;
+  const half = Math.ceil(rows.length / 2);
+  return markup`<div class="words"><p>${outcome.trip ? `The drive stopped itself: ${outcome.trip.message}` : `The worst of ${outcome.moves.length} simulated moves. How each figure is measured stands further below.`}</p></div>
+<div class="columns">${[rows.slice(0, half), rows.slice(half)].map((part) => table('moved', ['Figure', 'Value'], part))}</div>`;
+}
+
+/** How the figures of the moves are measured: once for all lanes. */
+export function moveDefinitions(): Markup {
+  return markup`<dl class="meanings">${FIGURES.map((name) => meaning(MOVE_FIGURES[name].label, MOVE_FIGURES[name].definition))}</dl>`;
 }

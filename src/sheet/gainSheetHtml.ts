@@ -2,7 +2,7 @@ import type { LoopAnalysis } from '../../shared/analysis.ts';
 import type { GainSheet } from '../../shared/gainSheet.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { paperPage } from '../paper/paperPage.ts';
-import { box, list } from '../paper/paperParts.ts';
+import { box, figure, list } from '../paper/paperParts.ts';
 import { bodePlot } from './bode.ts';
 import { nyquistPlot } from './nyquist.ts';
 import { SHEET_STYLE } from './sheetStyle.ts';
@@ -65,6 +65,5 @@ function isFilter(name: string): boolean {
 }
 
 function plots(analysis: LoopAnalysis): Markup {
-  return markup`<div class="together"><figure><figcaption>Frequency response</figcaption>${bodePlot(analysis)}</figure>
-<figure><figcaption>Nyquist plot</figcaption>${nyquistPlot(analysis)}</figure></div>`;
+  return markup`<div class="together">${figure('Frequency response', bodePlot(analysis))}${figure('Nyquist plot', nyquistPlot(analysis))}</div>`;
 }
