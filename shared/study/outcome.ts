@@ -1,6 +1,8 @@
 import type { MoveFigures, Trip } from '../protocol.ts';
+import type { Scene } from '../scene.ts';
 import type { TimeLapse } from '../timeLapse.ts';
 import type { Accuracy } from './accuracy.ts';
+import type { Job } from './job.ts';
 
 /** What the moves of the job came to in a run of the tuned axis; the worst of all moves. SI, shares of 1. */
 export interface MoveOutcome {
@@ -33,4 +35,13 @@ export interface LaneProgress {
   readonly stage: string;
   /** 0 to 1. */
   readonly share: number;
+}
+
+/** The command of a lane worker. */
+export interface LaneCommands {
+  /**
+   * Keeps the worker busy until it is through; ending the worker cancels it.
+   * @throws RangeError when a cycle of the job is too long to be run
+   */
+  evaluate(job: Job, scene: Scene, onProgress: (progress: LaneProgress) => void): LaneOutcome;
 }

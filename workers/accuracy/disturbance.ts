@@ -17,7 +17,7 @@ export function disturbance(scene: Scene): DisturbanceTest {
   const { continuousForce, motorCount, window } = scene.parameters;
   const force = FORCE_SHARE * continuousForce * motorCount;
   const { axis } = standing(scene);
-  const stood = axis.meanTool(BEFORE);
+  const stood = axis.look(BEFORE).mean;
 
   const error: number[] = [];
   axis.change({ process: 'constant', processForce: force });

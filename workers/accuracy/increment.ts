@@ -25,8 +25,10 @@ const CLEAR = 2;
  *
  *   |mean − step| ≤ step/2   and   mean > 2 s
  *
- * with mean and standard deviation s (n − 1) of the ten single steps, each counted in the direction it was commanded. The sizes end with
- * the first that is not made. So lost motion, friction and noise count as they meet a single small correction. Common practice, no source.
+ * with the mean of the ten single steps, each counted in the direction it was commanded, and the standard deviation s of one step as it is
+ * seen from one instant to another: s² = s_steps² + 2 σ², s_steps that of the ten (n − 1) and σ the tool's jitter while it stands. The
+ * sizes end with the first that is not made. So lost motion, friction and noise count as they meet a single small correction. Common
+ * practice, no source.
  */
 export function increment(scene: Scene): IncrementTest {
   const { axis, at } = standing(scene);
@@ -36,9 +38,10 @@ export function increment(scene: Scene): IncrementTest {
   let smallest: number | null = null;
   for (let k = first; k > first - MOST_SIZES; k--) {
     const step = roundNumber(k);
-    const steps = stepsTaken(axis, at, step);
+    const { steps, jitter } = stepsTaken(axis, at, step);
     const mean = steps.reduce((sum, value) => sum + value, 0) / steps.length;
-    const spread = Math.sqrt(steps.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (steps.length - 1));
+    const variance = steps.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (steps.length - 1);
+    const spread = Math.sqrt(variance + 2 * jitter ** 2);
     const made = Math.abs(mean - step) <= MEAN_WITHIN * step && mean > CLEAR * spread;
     tried.push({ step, mean, spread, made });
     if (!made) break;
@@ -47,17 +50,18 @@ export function increment(scene: Scene): IncrementTest {
   return { smallest, tried };
 }
 
-/** What the tool moved at each step, in the direction it was commanded. */
-function stepsTaken(axis: TestAxis, at: number, step: number): number[] {
+/** What the tool moved at each step, in the direction it was commanded, and its rms jitter while it stood in between, m. */
+function stepsTaken(axis: TestAxis, at: number, step: number): { steps: number[]; jitter: number } {
   const steps: number[] = [];
-  let before = axis.meanTool(LOOK);
+  let before = axis.look(LOOK).mean;
+  let squares = 0;
   for (let k = 1; k <= 2 * EACH_WAY; k++) {
-    const isUp = k <= EACH_WAY;
     axis.goTo(at + step * Math.min(k, 2 * EACH_WAY - k));
     axis.stand(STEP_TIME - LOOK);
-    const now = axis.meanTool(LOOK);
-    steps.push(isUp ? now - before : before - now);
-    before = now;
+    const { mean, jitter } = axis.look(LOOK);
+    steps.push(k <= EACH_WAY ? mean - before : before - mean);
+    squares += jitter ** 2;
+    before = mean;
   }
-  return steps;
+  return { steps, jitter: Math.sqrt(squares / steps.length) };
 }

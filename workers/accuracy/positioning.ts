@@ -28,7 +28,7 @@ export function positioning(
   const deviationAt = (target: number) => {
     axis.goTo(target);
     axis.settle();
-    return axis.meanTool(LOOK) - target;
+    return axis.look(LOOK).mean - target;
   };
   const up = targets.map((): number[] => []);
   const down = targets.map((): number[] => []);

@@ -8,7 +8,7 @@ const LEAST_APART = 3;
 const ABOVE_NOISE = 6;
 /** Lines that are named at most, and the least of them as a share of the strongest. */
 const MOST_LINES = 6;
-const LEAST_SHARE = 0.02;
+const LEAST_SHARE = 0.05;
 
 /** The lines that stand out of a spectrum, strongest first. */
 export function strongestLines(spectrum: Spectrum): Line[] {

@@ -19,7 +19,7 @@ export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;
   const step = roundNumber(roundUpIndex(Math.max(OF_WINDOW * window, LEAST_COUNTS * encoderResolution)));
   const { axis, at } = standing(scene);
-  const ground = axis.meanTool((1 - COUNTED) * STAND);
+  const ground = axis.look((1 - COUNTED) * STAND).mean;
 
   const set: number[] = [];
   const tool: number[] = [];

@@ -105,14 +105,18 @@ export class TestAxis {
     }
   }
 
-  /** Where the tool stands in the mean of so many seconds, m. */
-  meanTool(seconds: number): number {
-    let [sum, count] = [0, 0];
+  /** Where the tool stands over so many seconds: mean, and rms about it, m. */
+  look(seconds: number): { readonly mean: number; readonly jitter: number } {
+    // From the first of them on, which is close to all: squares of positions would cancel.
+    let [origin, sum, squares, count] = [0, 0, 0, 0];
     this.stand(seconds, () => {
-      sum += this.tool;
-      count++;
+      if (count++ === 0) origin = this.tool;
+      const off = this.tool - origin;
+      sum += off;
+      squares += off * off;
     });
-    return sum / count;
+    const mean = sum / count;
+    return { mean: origin + mean, jitter: Math.sqrt(Math.max(squares / count - mean * mean, 0)) };
   }
 
   private toSample(): void {

@@ -35,8 +35,8 @@ export function tryOut(
 
 type Soundness = Pick<TuningPoint, 'peakSensitivity' | 'phaseMargin' | 'gainMargin' | 'crossover'>;
 
-/** The worse of standing and sliding. */
-function soundness(p: Parameters): Soundness {
+/** How far a loop is from instability: the worse of standing and sliding. Peak sensitivity is infinite when it is unstable in either. */
+export function soundness(p: Parameters): Soundness {
   const { standing, sliding } = designPoints(p);
   const both = [analyse(p, standing).figures, analyse(p, sliding).figures] as const;
   const least = (of: (figures: LoopFigures) => number | undefined) => {

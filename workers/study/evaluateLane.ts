@@ -1,0 +1,59 @@
+import type { Scene } from '../../shared/scene.ts';
+import type { Job } from '../../shared/study/job.ts';
+import type { LaneOutcome, LaneProgress, MoveOutcome } from '../../shared/study/outcome.ts';
+import { testAccuracy } from '../accuracy/accuracy.ts';
+import { soundness } from '../pretune/tryOut.ts';
+import { measureRun } from '../run/measureRun.ts';
+import { cycleSpan } from '../timelapse/cycleSpan.ts';
+import { timeLapse } from '../timelapse/timeLapse.ts';
+
+/** Shares of the whole that are done when the moves have been run, and when the day has. */
+const MOVES_DONE = 0.05;
+const HEAT_DONE = 0.25;
+
+/**
+ * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its accuracy. `scene` is the tuned axis of the lane.
+ *
+ * @throws RangeError when a cycle of the job is too long to be run
+ */
+export function evaluateLane(
+  job: Job,
+  scene: Scene,
+  onProgress: (progress: LaneProgress) => void = () => {},
+): LaneOutcome {
+  onProgress({ stage: 'Moves', share: 0 });
+  const moves = moveOutcome(scene);
+  const { peakSensitivity, crossover } = soundness(scene.parameters);
+
+  const reportHeat = (share: number) =>
+    onProgress({ stage: 'A day of heat', share: MOVES_DONE + (HEAT_DONE - MOVES_DONE) * share });
+  reportHeat(0);
+  const { dailyTime, growthLimit } = job.values;
+  const heat = timeLapse(scene, { hours: dailyTime / 3600, growthTarget: growthLimit }, reportHeat);
+
+  const accuracy = testAccuracy(scene, job, heat, ({ stage, share }) =>
+    onProgress({ stage, share: HEAT_DONE + (1 - HEAT_DONE) * share }),
+  );
+  onProgress({ stage: 'Done', share: 1 });
+  return { moves, heat, accuracy, peakSensitivity, crossover };
+}
+
+/** What the moves of two whole cycles at least come to, from the cold axis on. */
+function moveOutcome(scene: Scene): MoveOutcome {
+  const { positionDivider, currentRate } = scene.parameters;
+  const { settle, measure } = cycleSpan(scene);
+  const run = measureRun(scene, ((settle + measure) * positionDivider) / currentRate);
+  return {
+    trip: run.trip,
+    settlingTime: run.settlingTime,
+    peakError: run.peakFollowingError,
+    rmsError: run.rmsFollowingError,
+    peakForce: run.peakForce,
+    rmsForce: run.rmsForce,
+    peakCurrent: run.peakCurrent,
+    rmsCurrent: run.rmsCurrent,
+    currentHeadroom: run.currentHeadroom,
+    voltageHeadroom: run.voltageHeadroom,
+    moves: run.moves,
+  };
+}
