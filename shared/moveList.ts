@@ -1,27 +1,35 @@
+import type { Travel } from './crossChecks.ts';
 import { type Failure, failure } from './jsonFile.ts';
 import { checkMoves, MOVE_ENTRIES } from './moves.ts';
-import type { Parameters } from './parameters/table.ts';
 import { MOST_PROBLEMS, type Problem, shown } from './problem.ts';
 import type { MoveLine } from './scene.ts';
-import { fromSI, toSI, type Unit } from './units.ts';
+import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
+import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from './units.ts';
 
 /** The units a column may be written in; the first is meant where the list has no header. */
-const COLUMN_UNITS: Readonly<Record<keyof MoveLine, readonly Unit[]>> = {
-  to: ['mm', 'm', 'µm', 'nm'],
-  speed: ['m/s', 'mm/s'],
-  acceleration: ['m/s²'],
-  jerk: ['m/s³'],
+const COLUMN_UNITS: Readonly<Record<ColumnName, readonly Unit[]>> = {
+  to: ['mm', 'm', 'µm', 'nm', 'in'],
+  speed: ['m/s', 'mm/s', 'in/s'],
+  acceleration: ['m/s²', 'in/s²'],
+  jerk: ['m/s³', 'in/s³'],
   dwell: ['s', 'ms', 'min'],
+  time: ['s', 'ms', 'min'],
 };
 
+/** `time` stands in place of speed, acceleration and jerk. */
+type ColumnName = keyof MoveLine | 'time';
+
 interface Column {
-  readonly name: keyof MoveLine;
+  readonly name: ColumnName;
   readonly unit: Unit;
 }
 
 const LONGEST_TEXT = 1_000_000;
 const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
-const PLAIN_COLUMNS: readonly Column[] = MOVE_ENTRIES.map((name) => ({ name, unit: COLUMN_UNITS[name][0]! }));
+const TIMED_ENTRIES: readonly (keyof TimedMove)[] = ['to', 'time', 'dwell'];
+
+const inFirstUnit = (name: ColumnName): Column => ({ name, unit: COLUMN_UNITS[name][0]! });
+const PLAIN_COLUMNS: readonly Column[] = MOVE_ENTRIES.map(inFirstUnit);
 
 const title = ({ name, unit }: Column) => `${name} [${unit}]`;
 
@@ -31,10 +39,14 @@ const title = ({ name, unit }: Column) => `${name} [${unit}]`;
  *     to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]
  *     120, 1, 12, 600, 0.2
  *
- * The header may order the columns as it likes and names their units; without one, the columns are those above. Between tabs
+ * or, where the time of a move is known and not its limits,
+ *
+ *     to [in], time [s], dwell [s]
+ *
+ * The header may order the columns as it likes and names their units; without one, the columns are the five above. Between tabs
  * or semicolons a decimal comma is understood. Empty lines and lines that begin with # are skipped.
  */
-export function readMoveList(text: string, p: Parameters): { readonly moves: readonly MoveLine[] } | Failure {
+export function readMoveList(text: string, p: Travel): { readonly moves: readonly MoveLine[] } | Failure {
   if (text.length > LONGEST_TEXT)
     return failure('', text.length, 'The list is too long: at most a million characters.');
   const lines = text
@@ -56,15 +68,32 @@ export function readMoveList(text: string, p: Parameters): { readonly moves: rea
   const problems: Problem[] = [];
   const moves = rows.map(({ line, place }) => readRow(cellsOf(line), columns, place, delimiter, problems));
   if (problems.length > 0) return { problems: problems.slice(0, MOST_PROBLEMS) };
-  return checkMoves(moves, p, (index) => rows[index]!.place);
+  const place = (index: number) => rows[index]!.place;
+  const limited = isTimed(columns) ? withLimits(moves as unknown as TimedMove[], place) : { moves };
+  return 'problems' in limited ? limited : checkMoves(limited.moves, p, place);
 }
 
 /** The list as it can be read again, edited in any spreadsheet in between. */
 export function writeMoveList(moves: readonly MoveLine[]): string {
-  const rows = moves.map((move) =>
-    PLAIN_COLUMNS.map(({ name, unit }) => Number(fromSI(move[name], unit).toPrecision(12))).join(', '),
+  return table(PLAIN_COLUMNS, moves);
+}
+
+/** The same with times in place of limits, if it was made of times, in the units of a system. */
+export function writeTimedMoveList(moves: readonly MoveLine[], system: UnitSystem): string {
+  const inSystem = ({ name, unit }: Column): Column => ({ name, unit: unitIn(system, unit) });
+  const timed = withTimes(moves);
+  return timed
+    ? table(TIMED_ENTRIES.map(inFirstUnit).map(inSystem), timed)
+    : table(PLAIN_COLUMNS.map(inSystem), moves);
+}
+
+function table(columns: readonly Column[], lines: readonly (MoveLine | TimedMove)[]): string {
+  const rows = lines.map((line) =>
+    columns
+      .map(({ name, unit }) => Number(fromSI(line[name as keyof typeof line], unit).toPrecision(12)))
+      .join(', '),
   );
-  return `${[PLAIN_COLUMNS.map(title).join(', '), ...rows].join('\n')}\n`;
+  return `${[columns.map(title).join(', '), ...rows].join('\n')}\n`;
 }
 
 function readRow(
@@ -96,11 +125,12 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   const columns: Column[] = [];
   for (const cell of cells) {
     const [name, unit] = splitTitle(cell);
-    if (!isMoveEntry(name) || columns.some((column) => column.name === name)) {
+    if (!isColumnName(name) || columns.some((column) => column.name === name)) {
       return failure(
         'header',
         cell,
-        `header: ${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once.`,
+        `header: ${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
+          'or time [s] in place of speed, acceleration and jerk.',
       );
     }
     const known = COLUMN_UNITS[name].find((each) => each === unit);
@@ -113,7 +143,16 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
     }
     columns.push({ name, unit: known });
   }
-  const missing = MOVE_ENTRIES.find((name) => !columns.some((column) => column.name === name));
+  const wanted: readonly ColumnName[] = isTimed(columns) ? TIMED_ENTRIES : MOVE_ENTRIES;
+  const twice = columns.find(({ name }) => !wanted.includes(name));
+  if (twice !== undefined) {
+    return failure(
+      'header',
+      twice.name,
+      `header: time stands in place of speed, acceleration and jerk. Leave out time or ${title(twice)}.`,
+    );
+  }
+  const missing = wanted.find((name) => !columns.some((column) => column.name === name));
   if (missing === undefined) return columns;
   return failure(
     'header',
@@ -122,7 +161,7 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   );
 }
 
-/** 'Speed (mm/s)' is speed in mm/s; m/s2, m/s^2 and um are what a keyboard has for m/s², m/s² and µm. */
+/** 'Speed (mm/s)' is speed in mm/s; m/s2, m/s^2 and um are what a keyboard has for m/s², m/s² and µm, and " for in. */
 function splitTitle(cell: string): [name: string, unit: string] {
   const [, name = '', unit = ''] = /^([a-z]+)\s*[[(]?\s*([^\])]*?)\s*[\])]?$/i.exec(cell) ?? [];
   return [
@@ -130,10 +169,15 @@ function splitTitle(cell: string): [name: string, unit: string] {
     unit
       .replace(/\^?2$/, '²')
       .replace(/\^?3$/, '³')
-      .replace(/^[uμ]m$/, 'µm'),
+      .replace(/^[uμ]m$/, 'µm')
+      .replace(/^"$/, 'in'),
   ];
 }
 
-function isMoveEntry(name: string): name is keyof MoveLine {
-  return MOVE_ENTRIES.includes(name as keyof MoveLine);
+function isColumnName(name: string): name is ColumnName {
+  return Object.hasOwn(COLUMN_UNITS, name);
+}
+
+function isTimed(columns: readonly Column[]): boolean {
+  return columns.some(({ name }) => name === 'time');
 }

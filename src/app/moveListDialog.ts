@@ -26,7 +26,7 @@ export function createMoveListDialog(onUse: (moves: readonly MoveLine[]) => void
     element(
       'p',
       {},
-      'One move a line, columns parted by tab, semicolon or comma. A header names the columns and their units. The axis goes through the list over and over.',
+      'One move a line, columns parted by tab, semicolon or comma. A header names the columns and their units; time [s] may stand in place of speed, acceleration and jerk. The axis goes through the list over and over.',
     ),
     text,
     problems,

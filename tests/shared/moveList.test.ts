@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readMoveList, writeMoveList } from '../../shared/moveList.ts';
+import { readMoveList, writeMoveList, writeTimedMoveList } from '../../shared/moveList.ts';
 import { defaultParameters } from '../../shared/parameters/table.ts';
 
 const p = defaultParameters();
@@ -37,6 +37,13 @@ describe('a pasted move list', () => {
       'in other units and order',
       'dwell ms, to m, speed mm/s, jerk m/s^3, acceleration m/s^2\n200,0.12,1000,600,12\n0,-0.05,500,400,8',
     ],
+    [
+      // 1 in = 25.4 mm by definition (NIST SP 811, 2008, app. B).
+      'in inches',
+      'to [in], speed [in/s], acceleration [in/s2], jerk [in/s^3], dwell [s]\n' +
+        `${0.12 / 0.0254},${1 / 0.0254},${12 / 0.0254},${600 / 0.0254},0.2\n` +
+        `${-0.05 / 0.0254},${0.5 / 0.0254},${8 / 0.0254},${400 / 0.0254},0`,
+    ],
     ['with remarks', '# press\n120,1,12,600,0.2\n# station\n-50,0.5,8,400,0'],
   ])('%s', (_case, text) => {
     const moves = read(text);
@@ -57,6 +64,72 @@ describe('a pasted move list', () => {
 
   test('reads back as it was written', () => {
     expect(read(writeMoveList(expected))).toEqual(expected);
+  });
+});
+
+// The one-third trapezoid by hand: over s in t, v = 1.5 s/t, a = 6 s/t², j = 72 s/t³.
+describe('a list of times', () => {
+  const timed = 'to [mm], time [s], dwell [s]\n100, 0.5, 0.1\n-100, 0.4, 0\n';
+
+  test('has the limits under which each move takes its time, the first one from where the last one ends', () => {
+    const [out, back] = read(timed);
+    for (const [move, t] of [
+      [out!, 0.5],
+      [back!, 0.4],
+    ] as const) {
+      expect(move.speed).toBeCloseTo(0.3 / t, 12);
+      expect(move.acceleration).toBeCloseTo(1.2 / t ** 2, 12);
+      expect(move.jerk).toBeCloseTo(14.4 / t ** 3, 9);
+    }
+    expect([out!.to, back!.to, out!.dwell, back!.dwell]).toEqual([0.1, -0.1, 0.1, 0]);
+  });
+
+  test('in inches is the same as in millimetres', () => {
+    const inches = read(
+      `dwell [ms], to ("), time [min]\n100, ${100 / 25.4}, ${0.5 / 60}\n0, ${-100 / 25.4}, ${0.4 / 60}\n`,
+    );
+    for (const [index, move] of read(timed).entries())
+      for (const name of ['to', 'speed', 'acceleration', 'dwell'] as const)
+        expect(inches[index]![name]).toBeCloseTo(move[name], 12);
+  });
+
+  test('stands for the time of a line that stays at its place', () => {
+    const [, stay] = read('to [mm], time [s], dwell [s]\n100, 0.5, 0\n100, 0.25, 0.5\n0, 0.5, 0\n');
+    expect(stay!.dwell).toBe(0.75);
+  });
+
+  test('reads back as times, and a list with other limits as limits', () => {
+    expect(writeTimedMoveList(read(timed), 'metric')).toBe(timed);
+    expect(writeTimedMoveList(expected, 'metric')).toBe(writeMoveList(expected));
+    const [first] = read(writeTimedMoveList(read(timed), 'inch'));
+    expect(first!.to).toBeCloseTo(0.1, 12);
+    expect(writeTimedMoveList(read(timed), 'inch')).toMatch(/^to \[in\], time \[s\], dwell \[s\]\n3\.937/);
+  });
+
+  test.each<[string, string, RegExp]>([
+    [
+      'too quick',
+      '100, 0.01, 0\n0, 0.5, 0',
+      /^line 2, time: 10 ms is too short for a move over 100 mm\. Give at least 54\.8 ms/,
+    ],
+    [
+      'too slow',
+      '100, 50, 0\n0, 0.5, 0',
+      /^line 2, time: 50000 ms is too long for a move over 100 mm\. Give at most/,
+    ],
+    ['without time', '100, 0, 0\n0, 0.5, 0', /^line 2, time: 0 ms is too short/],
+    ['backwards in time', '100, -1, 0\n0, 0.5, 0', /^line 2, time: −1000 ms is too short/],
+    ['without end', '100, 1e999, 0\n0, 0.5, 0', /^line 2, time: — is too long/],
+    ['outside the travel', '400, 0.5, 0\n0, 0.5, 0', /^line 2\.to: 400 mm lies outside the travel/],
+  ])('is refused %s', (_case, rows, why) => {
+    expect(message(`to [mm], time [s], dwell [s]\n${rows}`)).toMatch(why);
+  });
+
+  test('does not take limits as well', () => {
+    expect(message('to [mm], time [s], speed [m/s], dwell [s]\n100, 0.5, 1, 0')).toMatch(
+      /^header: time stands in place of speed, acceleration and jerk\. Leave out time or speed \[m\/s\]/,
+    );
+    expect(message('to [mm], time [s]\n100, 0.5')).toMatch(/^header: the column dwell \[s\] is missing/);
   });
 });
 
@@ -93,7 +166,7 @@ test.each<[string, string, RegExp]>([
   [
     'no unit',
     `${HEADER.replace(' [mm]', '')}\n1,1,1,1,1`,
-    /^header: to needs a unit, one of mm, m, µm, nm: write "to \[mm\]"/,
+    /^header: to needs a unit, one of mm, m, µm, nm, in: write "to \[mm\]"/,
   ],
   ['unit of something else', `${HEADER.replace('[mm]', '[s]')}\n1,1,1,1,1`, /^header: to needs a unit/],
   [

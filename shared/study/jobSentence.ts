@@ -1,0 +1,67 @@
+import { shortest } from '../format.ts';
+import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../units.ts';
+import type { Job } from './job.ts';
+import { motionAsked } from './motionAsked.ts';
+
+const SECONDS_OF_HOUR = 3600;
+
+/** Says back what a legal job is, in plain sentences; every figure follows from the job. */
+export function jobSentence(job: Job, system: UnitSystem): string {
+  const q = quantities(system);
+  return [`${carry(job, q)}${place(job, q)}.`, follows(job, q), rest(job, q)].filter(Boolean).join(' ');
+}
+
+type Quantities = (value: number, unit: Unit, digits?: number) => string;
+
+/** Rounded in the unit that is read, without zeros at the end. */
+function quantities(system: UnitSystem): Quantities {
+  return (value, unit, digits = 4) => {
+    const shown = unitIn(system, unit);
+    return shortest(toSI(Number(fromSI(value, shown).toPrecision(digits)), shown), shown);
+  };
+}
+
+function carry(job: Job, q: Quantities): string {
+  const { payload, motion, stroke, moveTime, dwell, window } = job.values;
+  const load = payload > 0 ? `Carry ${q(payload, 'kg')}` : 'Move the empty table';
+  const arrive = `arrive within ±${q(window, 'µm')}`;
+  if (motion === 'move list') {
+    const { moves, cycleTime } = motionAsked(job);
+    return `${load} through a list of ${moves.length} moves in ${q(cycleTime, 's')}, ${arrive}`;
+  }
+  const stand =
+    dwell > 0 ? `stand there for ${q(dwell, 'ms')}, and come back the same way` : 'and come straight back';
+  return `${load} over ${q(stroke, 'mm')} in ${q(moveTime, 'ms')}, ${arrive}, ${stand}`;
+}
+
+function place({ values: { inclination, counterbalanced } }: Job, q: Quantities): string {
+  if (inclination === 0) return '';
+  const way =
+    Math.abs(inclination) === Math.PI / 2
+      ? 'straight up and down'
+      : `on a slope of ${q(Math.abs(inclination), '°')}`;
+  return `, ${way}${counterbalanced > 0 ? ` with ${q(counterbalanced, '%')} of the weight counterbalanced` : ''}`;
+}
+
+function follows(job: Job, q: Quantities): string {
+  const { moves, cycleTime, topSpeed, topAcceleration } = motionAsked(job);
+  const perHour = (moves.length / cycleTime) * SECONDS_OF_HOUR;
+  return (
+    `That is ${rate(perHour / 60)} moves a minute, ${rate(perHour)} an hour, with up to ${q(topSpeed, 'm/s', 3)} ` +
+    `and ${q(topAcceleration, 'm/s²', 3)}.`
+  );
+}
+
+function rest({ values }: Job, q: Quantities): string {
+  const { scanSpeed, scanLength, rippleLimit, growthLimit, dailyTime, days } = values;
+  return (
+    `It scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, runs ` +
+    `${q(dailyTime, 'h')} a day on ${days} days a year, and the tool may wander by ${q(growthLimit, 'µm')} with heat.`
+  );
+}
+
+/** Three digits, thousands parted: 6 550. */
+function rate(value: number): string {
+  const rounded = Number(value.toPrecision(3));
+  return rounded < 1000 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+}

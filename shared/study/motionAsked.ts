@@ -1,0 +1,69 @@
+import { Profile } from '../profile.ts';
+import type { MoveLine } from '../scene.ts';
+import { newSetpoint } from '../setpoint.ts';
+import type { Job } from './job.ts';
+import { moveLimits } from './moveLimits.ts';
+
+/** A move of a cycle, with the standstill after it: m, s. */
+export interface AskedMove {
+  readonly from: number;
+  readonly to: number;
+  readonly begin: number;
+  readonly time: number;
+  readonly dwell: number;
+}
+
+/** The motion of a job as it is asked for, before any drive has a say. SI. */
+export interface MotionAsked {
+  /** Of one cycle; it is repeated over and over, and begins where it ends. */
+  readonly moves: readonly AskedMove[];
+  readonly cycleTime: number;
+  readonly topSpeed: number;
+  readonly topAcceleration: number;
+  /** Time and position of points close enough to draw the cycle. */
+  readonly time: readonly number[];
+  readonly position: readonly number[];
+}
+
+/** Points by which a move is drawn. */
+const POINTS = 48;
+
+export function motionAsked(job: Job): MotionAsked {
+  const lines = linesOf(job);
+  const profile = new Profile();
+  const now = newSetpoint();
+  const [moves, time, position]: [AskedMove[], number[], number[]] = [[], [], []];
+  let [begin, topSpeed, topAcceleration] = [0, 0, 0];
+  for (const [index, { to, speed, acceleration, jerk, dwell }] of lines.entries()) {
+    const from = lines.at(index - 1)!.to;
+    profile.plan(to - from, speed, acceleration, jerk);
+    const { duration } = profile;
+    for (let k = 0; k <= POINTS; k++) {
+      profile.sample((k / POINTS) * duration, now);
+      time.push(begin + (k / POINTS) * duration);
+      position.push(from + now.position);
+    }
+    profile.sample(duration / 2, now);
+    const top = Math.abs(now.speed);
+    topSpeed = Math.max(topSpeed, top);
+    // A ramp is symmetric: its acceleration is highest in its middle. What is not ramp is s/v of the move, less one ramp.
+    if (top > 0) profile.sample((duration - Math.abs(to - from) / top) / 2, now);
+    topAcceleration = Math.max(topAcceleration, Math.abs(now.acceleration));
+    moves.push({ from, to, begin, time: duration, dwell });
+    begin += duration + dwell;
+    time.push(begin);
+    position.push(to);
+  }
+  return { moves, cycleTime: begin, topSpeed, topAcceleration, time, position };
+}
+
+/** A move and its return, or the list. */
+function linesOf({ values, moves }: Job): readonly MoveLine[] {
+  if (values.motion === 'move list') return moves;
+  const { stroke, moveTime, dwell } = values;
+  const limits = moveLimits(stroke, moveTime);
+  return [
+    { to: stroke / 2, ...limits, dwell },
+    { to: -stroke / 2, ...limits, dwell },
+  ];
+}
