@@ -1,9 +1,9 @@
 import type { LoopExperiment } from '../../shared/analysis.ts';
 import { PARAMETERS } from '../../shared/parameters/table.ts';
 import { button, element, setText } from '../app/dom.ts';
+import { QuantityInput } from '../panel/quantityInput.ts';
 import type { Sweep } from './experiment.ts';
 import { createPopover } from './popover.ts';
-import { QuantityInput } from './quantityInput.ts';
 
 export interface MeasureFormOptions {
   /** Returns what is wrong, or null when the experiment has begun. */
@@ -33,7 +33,7 @@ export function createMeasureForm({ onMeasure, onCancel, onClear }: MeasureFormO
     sweepTo: new QuantityInput('To', PARAMETERS.sweepTo, hold),
     sweepTime: new QuantityInput('Time', PARAMETERS.sweepTime, hold),
   };
-  const problem = element('p', { class: 'loop-problem', role: 'alert' });
+  const problem = element('p', { class: 'field-problem', role: 'alert' });
   const start = (kind: LoopExperiment['kind']) => {
     const entries = Object.entries(fields).map(([name, field]) => [name, field.read()] as const);
     if (entries.some(([, value]) => value === undefined)) return;

@@ -2,9 +2,9 @@ import type { OperatingPoint } from '../../shared/analysis.ts';
 import { linear } from '../../shared/parameters/row.ts';
 import { PARAMETERS } from '../../shared/parameters/table.ts';
 import { element, setText } from '../app/dom.ts';
+import { QuantityInput } from '../panel/quantityInput.ts';
 import { FIRST_WISH, type PointWish, pointWords } from './operatingPoint.ts';
 import { createPopover } from './popover.ts';
-import { QuantityInput } from './quantityInput.ts';
 
 export interface PointForm {
   readonly element: HTMLElement;
@@ -24,12 +24,9 @@ export function createPointForm(onWish: (wish: PointWish) => void): PointForm {
     friction.disabled = wish.speed !== 0;
     onWish(wish);
   };
-  const position = new QuantityInput(
-    'Position',
-    PARAMETERS.start,
-    (value) => take({ position: value }),
-    'where it stands',
-  );
+  const position = new QuantityInput('Position', PARAMETERS.start, (value) => take({ position: value }), {
+    empty: 'where it stands',
+  });
   const speed = new QuantityInput('Speed', SPEED, (value) => take({ speed: value ?? 0 }));
   speed.value = 0;
   const [temperatureLabel, temperature] = choice('Temperature', TEMPERATURES, (value) =>

@@ -1,44 +1,56 @@
 import { checkNumber } from '../../shared/check.ts';
 import type { NumberRow } from '../../shared/parameters/row.ts';
 import { element, setText } from '../app/dom.ts';
-import { fieldText } from '../panel/fieldText.ts';
-import { readTyped } from '../panel/typedQuantity.ts';
+import { fieldText } from './fieldText.ts';
+import { readTyped } from './typedQuantity.ts';
 
-/** A labelled field for one number with its unit, checked against a row of the parameter table. */
+export interface QuantityOptions {
+  /** Of the input; made of the words unless stated. */
+  readonly id?: string;
+  /** What an empty field means, which then is null; without it a field may not be empty. */
+  readonly empty?: string;
+}
+
+/** A labelled field for one number with its unit, checked against a row of a table. */
 export class QuantityInput {
   readonly elements: readonly HTMLElement[];
-  readonly #row: NumberRow;
+  readonly #empty: boolean;
+  readonly #unit: HTMLElement;
+  #row: NumberRow;
   readonly #input: HTMLInputElement;
   readonly #problem: HTMLElement;
 
-  /** `onValue` hears each legal value; an empty field is null where `empty` names what it means. */
+  /** `onValue` hears each legal value. */
   constructor(
     words: string,
     row: NumberRow,
     onValue: (value: number | null) => void = () => {},
-    private readonly empty: string | null = null,
+    { id = `quantity-${words.toLowerCase().replaceAll(' ', '-')}`, empty }: QuantityOptions = {},
   ) {
     this.#row = row;
-    const id = `loop-${words.toLowerCase().replaceAll(' ', '-')}`;
-    this.#problem = element('p', { class: 'loop-problem', id: `${id}-problem`, role: 'alert' });
+    this.#empty = empty !== undefined;
+    this.#unit = element('span', { class: 'field-unit' }, row.unit);
+    this.#problem = element('p', { class: 'field-problem', id: `${id}-problem`, role: 'alert' });
     this.#input = element('input', {
       type: 'text',
       id,
       inputmode: 'decimal',
       autocomplete: 'off',
-      placeholder: empty ?? undefined,
+      spellcheck: 'false',
+      placeholder: empty,
       'aria-describedby': this.#problem.id,
       onchange: () => {
         const read = this.read();
         if (read !== undefined) onValue(read);
       },
     });
-    this.elements = [
-      element('label', { for: id }, words),
-      this.#input,
-      element('span', { class: 'field-unit' }, row.unit),
-      this.#problem,
-    ];
+    this.elements = [element('label', { for: id }, words), this.#input, this.#unit, this.#problem];
+  }
+
+  /** The same row in another unit; whoever changes it shows the value again. */
+  set row(row: NumberRow) {
+    this.#row = row;
+    setText(this.#unit, row.unit);
   }
 
   set value(value: number | null) {
@@ -49,7 +61,7 @@ export class QuantityInput {
   /** SI; undefined while the field holds nothing legal, which it then says. */
   read(): number | null | undefined {
     const text = this.#input.value.trim();
-    if (text === '' && this.empty !== null) {
+    if (text === '' && this.#empty) {
       this.show(null);
       return null;
     }
