@@ -70,6 +70,12 @@ export class Profile {
     this.#jerk = D > 0 ? this.#speed / (jerkTime + accelerationTime) / jerkTime : 0;
   }
 
+  /** When the jerk changes, start and end included, s, ascending; stretches that the move does not have are of no length. */
+  corners(): number[] {
+    const [tj, tr, T] = [this.#jerkTime, this.#rampTime, this.duration];
+    return [0, tj, tr - tj, tr, T - tr, T - tr + tj, T - tj, T];
+  }
+
   /** The setpoint `t` seconds after the start, relative to where the move starts. */
   sample(t: number, out: Setpoint): void {
     if (!(t > 0)) {

@@ -1,0 +1,76 @@
+import { FORMS, type Form, type Kit } from '../scene.ts';
+import type { Job } from '../study/job.ts';
+import type { LaneChoice } from '../study/lane.ts';
+import { laneScene } from '../study/laneScene.ts';
+import { sizeLane } from './sizeLane.ts';
+
+type Kits = Readonly<Record<string, Kit>>;
+
+const MOST_MOTORS = 4;
+/** Forces that differ by less are of one class. */
+export const SAME_CLASS = 0.1;
+
+interface Candidate {
+  readonly choice: LaneChoice;
+  readonly force: number;
+  readonly passes: boolean;
+}
+
+/**
+ * One lane for each form of drive, comparable: of one class of continuous force, under one job. At the class that is chosen as many forms
+ * as possible do the job, then as many as possible have motors of it, and then it is the smallest. Each form comes with the size and
+ * number of motors that is nearest; a form that has nothing of the class, or cannot do the job at all, still comes, so that it is seen why.
+ */
+export function chooseLanes(job: Job, kits: Kits): readonly LaneChoice[] {
+  const forms = FORMS.map((form) => candidates(job, kits, form)).filter((found) => found.length > 0);
+  const classes = [...new Set(forms.flat().map(({ force }) => force))].sort((a, b) => a - b);
+  const comparisons = classes.map((force) => {
+    const lanes = forms.map((form) => nearest(form, force));
+    return {
+      lanes,
+      passing: lanes.filter(({ passes }) => passes).length,
+      ofClass: lanes.filter((lane) => apart(lane.force, force) <= 1 + SAME_CLASS).length,
+    };
+  });
+  // Sorting keeps the smaller class before the larger where nothing else tells them apart.
+  const [best] = comparisons.sort((a, b) => b.passing - a.passing || b.ofClass - a.ofClass);
+  return best ? best.lanes.map(({ choice }) => choice) : [];
+}
+
+/** Every size of a form in every number of motors. Two motors do not share a screw. */
+function candidates(job: Job, kits: Kits, form: Form): Candidate[] {
+  const most = form === 'screw' ? 1 : MOST_MOTORS;
+  return Object.keys(kits)
+    .filter((kit) => kits[kit]!.form === form)
+    .flatMap((kit) =>
+      Array.from({ length: most }, (_, k): Candidate => {
+        const choice: LaneChoice = { kit, motorCount: k + 1, own: {}, gains: null };
+        const scene = laneScene(job, choice, kits);
+        return { choice, force: classForce(choice, kits), passes: sizeLane(job, scene).passes };
+      }),
+    );
+}
+
+/** Continuous force of all motors of a lane, N. */
+export function classForce({ kit, motorCount, own }: LaneChoice, kits: Kits): number {
+  return motorCount * (own.continuousForce ?? kits[kit]!.parameters.continuousForce ?? 0);
+}
+
+/** How far a force is from another, as a factor of at least 1. */
+function apart(a: number, b: number): number {
+  return Math.max(a, b) / Math.min(a, b);
+}
+
+/** Of one class with a force: one that does the job, with the fewest motors. Without any of its class the nearest. */
+function nearest(form: readonly Candidate[], force: number): Candidate {
+  const distance = ({ force: own }: Candidate) => {
+    const factor = apart(own, force);
+    return factor <= 1 + SAME_CLASS ? 1 : factor;
+  };
+  const better = (a: Candidate, b: Candidate) =>
+    distance(a) - distance(b) ||
+    Number(b.passes) - Number(a.passes) ||
+    a.choice.motorCount - b.choice.motorCount ||
+    apart(a.force, force) - apart(b.force, force);
+  return [...form].sort(better)[0]!;
+}

@@ -1,0 +1,169 @@
+import { ironFactor } from '../field.ts';
+import { GRAVITY, holdingForce } from '../gravity.ts';
+import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../motor.ts';
+import type { Parameters } from '../parameters/table.ts';
+import type { Setpoint } from '../setpoint.ts';
+import type { MotionStretch } from './cycleMotion.ts';
+import { durationFactor, integral, meanSquare, type Stretch, totalTime } from './duty.ts';
+
+/** What resists a motion, as the model has it. SI. */
+export interface Loads {
+  /** Everything that is sped up, M, and of it what travels: a screw turns. */
+  readonly mass: number;
+  readonly travellingMass: number;
+  /** Normal load of the guide, and its sliding friction. */
+  readonly normal: number;
+  readonly guide: number;
+  /** Dry drag on the motor side: hysteresis, nut and bearings. */
+  readonly drag: number;
+  /** Force per speed, all of it. */
+  readonly viscous: number;
+  /** What holds the axis against gravity, less the counterbalance. */
+  readonly holding: number;
+  /** Cogging: amplitudes of its terms. */
+  readonly cogging: readonly number[];
+  /** Process force along +x: its mean, what it swings between, and the mean square of what it swings by. */
+  readonly process: {
+    readonly mean: number;
+    readonly least: number;
+    readonly most: number;
+    readonly variance: number;
+  };
+  /** Process force against the motion, while it moves. */
+  readonly feed: number;
+}
+
+export function loadsOf(p: Parameters): Loads {
+  const iron = p.motorCount * ironFactor(p, motorConstants(p).polePitch);
+  const normal = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + iron * p.attraction);
+  return {
+    mass: motorSideMass(p) + loadSideMass(p),
+    travellingMass: translatingMotorMass(p) + loadSideMass(p),
+    normal,
+    guide: p.frictionCoefficient * normal + p.sealFriction,
+    drag: p.motorCount * p.hysteresisDrag + p.nutDrag,
+    viscous: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    holding: holdingForce(p),
+    cogging: [p.cogging1, p.cogging2, p.cogging3].map((amplitude) => iron * amplitude),
+    process: processOf(p),
+    feed: p.process === 'feed' ? p.processForce : 0,
+  };
+}
+
+function processOf({
+  process,
+  processForce: F,
+  processTime,
+  processFrequency,
+}: Parameters): Loads['process'] {
+  const share = processTime * processFrequency;
+  switch (process) {
+    case 'none':
+    case 'feed':
+      return { mean: 0, least: 0, most: 0, variance: 0 };
+    case 'constant':
+      return { mean: F, least: F, most: F, variance: 0 };
+    case 'sine':
+      return { mean: 0, least: -Math.abs(F), most: Math.abs(F), variance: (F * F) / 2 };
+    case 'pulse':
+      return {
+        mean: share * F,
+        least: Math.min(F, 0),
+        most: Math.max(F, 0),
+        variance: share * (1 - share) * F * F,
+      };
+  }
+}
+
+/** Force of all motors at a setpoint under the mean process force, N: F = M a + d v ± (F_c + F_drag + F_feed) + F_hold − F_P. */
+export function motorForce(loads: Loads, { speed, acceleration }: Setpoint, direction: number): number {
+  const dry = loads.guide + loads.drag + loads.feed;
+  return (
+    loads.mass * acceleration + loads.viscous * speed + direction * dry + loads.holding - loads.process.mean
+  );
+}
+
+/** The same over a whole cycle. */
+export function forceDuty(loads: Loads, motion: readonly MotionStretch[]): Stretch[] {
+  return duty(motion, (point, direction) => motorForce(loads, point, direction));
+}
+
+export function speedDuty(motion: readonly MotionStretch[]): Stretch[] {
+  return duty(motion, ({ speed }) => Math.abs(speed));
+}
+
+function duty(
+  motion: readonly MotionStretch[],
+  value: (point: Setpoint, direction: number) => number,
+): Stretch[] {
+  return motion.map(({ time, direction, points: [start, middle, end] }) => ({
+    time,
+    start: value(start, direction),
+    middle: value(middle, direction),
+    end: value(end, direction),
+  }));
+}
+
+/** Share of the cycle in which it moves. */
+export function movingShare(motion: readonly MotionStretch[]): number {
+  const timeOf = (stretches: readonly MotionStretch[]) => stretches.reduce((sum, { time }) => sum + time, 0);
+  const moving = timeOf(motion.filter(({ direction }) => direction !== 0));
+  return durationFactor(moving, timeOf(motion) - moving);
+}
+
+/** Mean square of what swings beside the motion and takes no part in it: process, and cogging while it moves, N². */
+export function swingSquare(loads: Loads, moving: number): number {
+  const cogging = loads.cogging.reduce((sum, amplitude) => sum + amplitude ** 2 / 2, 0);
+  return loads.process.variance + moving * cogging;
+}
+
+/** Mean square of the force of all motors, N². */
+export function meanSquareForce(loads: Loads, motion: readonly MotionStretch[]): number {
+  return meanSquare(forceDuty(loads, motion)) + swingSquare(loads, movingShare(motion));
+}
+
+/** Where the motors have to give most. */
+export interface Worst {
+  readonly point: Setpoint;
+  readonly direction: number;
+  /** Signed, N; with the process at its worst, without cogging. */
+  readonly force: number;
+  /** The process force that makes it so, N. */
+  readonly process: number;
+}
+
+export function worstForce(loads: Loads, motion: readonly MotionStretch[]): Worst {
+  const { mean, least, most } = loads.process;
+  let worst: Worst | null = null;
+  for (const { points, direction } of motion) {
+    for (const point of points) {
+      for (const process of [least, most]) {
+        const force = motorForce(loads, point, direction) + mean - process;
+        if (!worst || Math.abs(force) > Math.abs(worst.force)) worst = { point, direction, force, process };
+      }
+    }
+  }
+  return worst!;
+}
+
+/** Mean power that turns into heat, W: guide, iron of the motors, nut and bearings; and what the process takes. */
+export interface MeanPowers {
+  readonly guide: number;
+  readonly iron: number;
+  readonly nut: number;
+  readonly process: number;
+}
+
+export function meanPowers(p: Parameters, loads: Loads, motion: readonly MotionStretch[]): MeanPowers {
+  const speeds = speedDuty(motion);
+  const time = totalTime(speeds);
+  const distance = speeds.reduce((sum, each) => sum + integral(each), 0) / time;
+  const square = meanSquare(speeds);
+  const lost = (dry: number, viscous: number) => dry * distance + viscous * square;
+  return {
+    guide: lost(loads.guide, p.viscous),
+    iron: p.motorCount * lost(p.hysteresisDrag, p.eddyDrag),
+    nut: lost(p.nutDrag, p.nutViscous),
+    process: lost(loads.feed, 0),
+  };
+}

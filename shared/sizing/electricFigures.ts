@@ -1,0 +1,147 @@
+import { inUnit, ranged } from '../format.ts';
+import { resistanceFactor } from '../temperature.ts';
+import { speedDuty } from './demand.ts';
+import { valueAt } from './duty.ts';
+import { currentFor, type Voltages, voltagesAt } from './electric.ts';
+import type { LaneFacts } from './facts.ts';
+import { type Figured, limited } from './figure.ts';
+
+/** Currents and voltage of the amplifier; amplitudes, as the drive counts them. */
+export function electricFigures(facts: LaneFacts): Figured[] {
+  return [peakCurrent(facts), currentHeadroom(facts), rmsCurrent(facts), ...voltageFigures(facts)];
+}
+
+function perAmp({ electrics, magnet }: LaneFacts): string {
+  return inUnit(electrics.forcePerAmp * magnet, 'N/A');
+}
+
+function peakCurrent(facts: LaneFacts): Figured {
+  const { p, peakForce, electrics, magnet, peakCurrent: value } = facts;
+  const saturates = p.saturationCurrent > 0;
+  const linear = peakForce / (electrics.forcePerAmp * magnet);
+  const most = p.motorCount * p.saturationCurrent;
+  return limited(
+    {
+      id: 'peakCurrent',
+      label: 'Peak current',
+      symbol: 'i_pk',
+      value,
+      unit: 'A',
+      formula: saturates ? 'i_pk = i/√(1 − (i/N i_sat)²), i = F_pk/K_f' : 'i_pk = F_pk/K_f',
+      numbers:
+        `${ranged(peakForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}` +
+        (saturates
+          ? `; over √(1 − (${ranged(linear, 'A')}/${ranged(most, 'A')})²) = ${ranged(value, 'A')}`
+          : ''),
+      note: 'Of all motors together. K_f: force per ampere of amplitude, which is that per ampere rms over √2.',
+    },
+    { value: p.peakCurrent, side: 'most' },
+    Number.isFinite(value)
+      ? `The moves take ${ranged(value, 'A')}, and the drive gives ${ranged(p.peakCurrent, 'A')}.`
+      : 'The iron saturates before the motors give the peak force.',
+  );
+}
+
+function currentHeadroom({ p, peakCurrent: peak }: LaneFacts): Figured {
+  const value = 1 - peak / p.peakCurrent;
+  return limited(
+    {
+      id: 'currentHeadroom',
+      label: 'Current headroom',
+      symbol: '',
+      value,
+      unit: '%',
+      formula: '1 − i_pk/i_max',
+      numbers: `1 − ${ranged(peak, 'A')}/${ranged(p.peakCurrent, 'A')} = ${inUnit(value, '%')}`,
+      note: 'What is left for the loop to work with. A tenth to a third is usual (common practice, no source).',
+    },
+    { value: 0, side: 'least' },
+    '',
+    1 - value,
+  );
+}
+
+function rmsCurrent(facts: LaneFacts): Figured {
+  const { p, rmsForce, electrics, magnet, rmsCurrent: value } = facts;
+  const saturates = p.saturationCurrent > 0;
+  return limited(
+    {
+      id: 'rmsCurrent',
+      label: 'RMS current',
+      symbol: 'i_rms',
+      value,
+      unit: 'A',
+      formula: 'i_rms = F_rms/K_f',
+      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(rmsForce / (electrics.forcePerAmp * magnet), 'A')}`,
+      note: `RMS over time of the amplitude, with magnets as warm as the room.${saturates ? ` With saturation, reckoned stretch by stretch, it is ${ranged(value, 'A')}.` : ''}`,
+    },
+    { value: p.continuousCurrent, side: 'most' },
+    `The duty takes ${ranged(value, 'A')} (RMS), and the drive carries ${ranged(p.continuousCurrent, 'A')} for ever.`,
+  );
+}
+
+interface VoltagePoint extends Voltages {
+  readonly speed: number;
+  readonly each: number;
+}
+
+const POINTS = 8;
+
+/** Where in the cycle the drive needs most voltage. */
+function worstVoltage({ electrics, magnet, forces, motion }: LaneFacts, resistance: number): VoltagePoint {
+  const speeds = speedDuty(motion);
+  let worst: VoltagePoint | null = null;
+  for (const [k, { direction }] of motion.entries()) {
+    for (let point = 0; point <= POINTS; point++) {
+      const speed = valueAt(speeds[k]!, point / POINTS);
+      // Along the motion, positive where it drives.
+      const force = valueAt(forces[k]!, point / POINTS) * (direction || 1);
+      const each = currentFor(electrics, force, magnet) / electrics.count;
+      const voltages = voltagesAt(electrics, each, speed, resistance, magnet);
+      if (!worst || voltages.total > worst.total) worst = { ...voltages, speed, each };
+    }
+  }
+  return worst!;
+}
+
+function voltageFigures(facts: LaneFacts): Figured[] {
+  const { p, electrics } = facts;
+  const resistance = electrics.motor.resistance * resistanceFactor(p.windingLimit);
+  const { d, q, total: value, backEmf, speed, each } = worstVoltage(facts, resistance);
+  const limit = electrics.voltageLimit;
+  const headroom = 1 - value / limit;
+  return [
+    limited(
+      {
+        id: 'voltage',
+        label: 'Peak voltage of a phase',
+        symbol: 'u_pk',
+        value,
+        unit: 'V',
+        formula: 'u_pk = √(u_d² + u_q²), u_d = −ωL i_q, u_q = R i_q + e, ω = πv/τ',
+        numbers:
+          `at ${ranged(speed, 'm/s')} and ${ranged(each, 'A')} in each motor: u_d = −${inUnit(electrics.perPitch * speed, '1/s')} · ` +
+          `${inUnit(electrics.motor.inductance, 'mH')} · ${ranged(each, 'A')} = ${ranged(d, 'V')}; u_q = ${inUnit(resistance, 'Ω')} · ${ranged(each, 'A')} + ` +
+          `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(value, 'V')}`,
+        note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. What the changing current takes (L di/dt) is left out.',
+      },
+      { value: limit, side: 'most' },
+      `The moves take ${ranged(value, 'V')}, and a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
+    ),
+    limited(
+      {
+        id: 'voltageHeadroom',
+        label: 'Voltage headroom',
+        symbol: '',
+        value: headroom,
+        unit: '%',
+        formula: '1 − u_pk/(V_dc/√3)',
+        numbers: `1 − ${ranged(value, 'V')}/(${ranged(p.busVoltage, 'V')}/√3) = ${inUnit(headroom, '%')}`,
+        note: 'What is left for the current to change quickly and for a bus that sags. A tenth to a fifth is usual (common practice, no source).',
+      },
+      { value: 0, side: 'least' },
+      '',
+      value / limit,
+    ),
+  ];
+}

@@ -1,0 +1,52 @@
+import type { Parameters } from '../parameters/table.ts';
+import { magnetFactor, resistanceFactor } from '../temperature.ts';
+import type { MotionStretch } from './cycleMotion.ts';
+import { forceDuty, type Loads, speedDuty } from './demand.ts';
+import { valueAt } from './duty.ts';
+import { currentAtVoltage, type Electrics, electricsOf, forceAt } from './electric.ts';
+import type { Envelope } from './sizing.ts';
+
+/** Points of each curve, and of each stretch of the trajectory. */
+const CURVE_POINTS = 121;
+const STRETCH_POINTS = 8;
+
+/**
+ * What the motors can give at each speed with windings at their limit: the peak of the amplifier and what heat allows for ever, both
+ * as far as the voltage reaches, up to the speed that trips the drive.
+ */
+export function envelopeOf(p: Parameters, loads: Loads, motion: readonly MotionStretch[]): Envelope {
+  const e = electricsOf(p);
+  const magnet = magnetFactor(p, p.ambient);
+  const hot = e.motor.resistance * resistanceFactor(p.windingLimit);
+  const last = Math.min(noLoadSpeed(e, magnet), p.speedLimit);
+  const speed = Array.from({ length: CURVE_POINTS }, (_, k) => (last * k) / (CURVE_POINTS - 1));
+  const within = (current: number) =>
+    speed.map((v) => forceAt(e, Math.min(current, e.count * currentAtVoltage(e, v, hot, magnet)), magnet));
+  const forEver = continuousForce(p);
+  return {
+    speed: [...speed, last],
+    peak: [...within(p.peakCurrent), 0],
+    continuous: [...within(p.continuousCurrent).map((force) => Math.min(force, forEver)), 0],
+    trajectory: trajectoryOf(loads, motion),
+  };
+}
+
+/** Of all motors, as their datasheet states it, N. */
+export function continuousForce(p: Parameters): number {
+  return p.motorCount * p.continuousForce;
+}
+
+/** Where the back-EMF alone takes all of the voltage, m/s. */
+export function noLoadSpeed(e: Electrics, magnet: number): number {
+  return e.voltageLimit / ((2 / 3) * e.forcePerAmp * magnet);
+}
+
+function trajectoryOf(loads: Loads, motion: readonly MotionStretch[]): Envelope['trajectory'] {
+  const [forces, speeds] = [forceDuty(loads, motion), speedDuty(motion)];
+  return forces.flatMap((force, k) =>
+    Array.from({ length: STRETCH_POINTS + 1 }, (_, point) => {
+      const share = point / STRETCH_POINTS;
+      return { speed: valueAt(speeds[k]!, share), force: Math.abs(valueAt(force, share)) };
+    }),
+  );
+}

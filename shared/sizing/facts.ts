@@ -1,0 +1,77 @@
+import type { Parameters } from '../parameters/table.ts';
+import type { Scene } from '../scene.ts';
+import type { Job } from '../study/job.ts';
+import { magnetFactor } from '../temperature.ts';
+import { cycleMotion, type MotionStretch } from './cycleMotion.ts';
+import {
+  forceDuty,
+  type Loads,
+  loadsOf,
+  type MeanPowers,
+  meanPowers,
+  movingShare,
+  swingSquare,
+  type Worst,
+  worstForce,
+} from './demand.ts';
+import { mapped, meanSquare, type Stretch } from './duty.ts';
+import { currentFor, type Electrics, electricsOf } from './electric.ts';
+import { type SteadyHeat, steadyHeat } from './steadyHeat.ts';
+
+/** Everything that the figures of a lane are made of, worked out once. SI. */
+export interface LaneFacts {
+  readonly job: Job;
+  readonly p: Parameters;
+  readonly motion: readonly MotionStretch[];
+  readonly moving: number;
+  readonly loads: Loads;
+  readonly forces: readonly Stretch[];
+  readonly worst: Worst;
+  /** With the process at its worst and cogging against it. */
+  readonly peakForce: number;
+  readonly rmsForce: number;
+  readonly electrics: Electrics;
+  /** Flux of the magnets in the room over that at 20 °C. */
+  readonly magnet: number;
+  readonly peakCurrent: number;
+  readonly rmsCurrent: number;
+  readonly powers: MeanPowers;
+  /** Null: no end to it. */
+  readonly heat: SteadyHeat | null;
+}
+
+export function laneFacts(job: Job, scene: Scene): LaneFacts {
+  const p = scene.parameters;
+  const motion = cycleMotion(scene);
+  const loads = loadsOf(p);
+  const forces = forceDuty(loads, motion);
+  const moving = movingShare(motion);
+  const swing = swingSquare(loads, moving);
+  const worst = worstForce(loads, motion);
+  const cogging = worst.direction === 0 ? 0 : loads.cogging.reduce((sum, amplitude) => sum + amplitude, 0);
+  const peakForce = Math.abs(worst.force) + cogging;
+  const electrics = electricsOf(p);
+  const magnet = magnetFactor(p, p.ambient);
+  const powers = meanPowers(p, loads, motion);
+  /** What swings beside the motion adds its own square, at the current per force of small forces. */
+  const squareCurrent = (flux: number) =>
+    meanSquare(mapped(forces, (force) => currentFor(electrics, force, flux))) +
+    swing / (electrics.forcePerAmp * flux) ** 2;
+  return {
+    job,
+    p,
+    motion,
+    moving,
+    loads,
+    forces,
+    worst,
+    peakForce,
+    rmsForce: Math.sqrt(meanSquare(forces) + swing),
+    electrics,
+    magnet,
+    peakCurrent: currentFor(electrics, peakForce, magnet),
+    rmsCurrent: Math.sqrt(squareCurrent(magnet)),
+    powers,
+    heat: steadyHeat(p, powers, squareCurrent),
+  };
+}

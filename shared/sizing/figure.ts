@@ -1,0 +1,31 @@
+import type { SizingFigure, Standing } from './sizing.ts';
+
+/** Beyond this share of a limit a figure is close to it. Common practice, no source. */
+export const CLOSE = 0.85;
+
+type Limit = NonNullable<SizingFigure['limit']>;
+
+/** A figure, and what to say when it is beyond its limit. */
+export interface Figured extends SizingFigure {
+  readonly reason: string;
+}
+
+/** A figure that is looked at and has no limit. */
+export function plain(parts: Omit<SizingFigure, 'limit' | 'standing'>): Figured {
+  return { ...parts, limit: null, standing: 'plain', reason: '' };
+}
+
+/** A figure with a limit; `used` is the share of the limit that it takes, where that is not value over limit or limit over value. */
+export function limited(
+  parts: Omit<SizingFigure, 'limit' | 'standing'>,
+  limit: Limit,
+  reason: string,
+  used = limit.side === 'most' ? parts.value / limit.value : limit.value / parts.value,
+): Figured {
+  return { ...parts, limit, standing: standingOf(used), reason };
+}
+
+function standingOf(used: number): Standing {
+  if (!(used <= 1)) return 'beyond';
+  return used > CLOSE ? 'close' : 'good';
+}

@@ -1,0 +1,148 @@
+import { inUnit, ranged } from '../format.ts';
+import { swingSquare } from './demand.ts';
+import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
+import { forceAt } from './electric.ts';
+import { continuousForce } from './envelope.ts';
+import type { LaneFacts } from './facts.ts';
+import { type Figured, limited, plain } from './figure.ts';
+
+/** Force at the motor, and what the motors can give. */
+export function forceFigures(facts: LaneFacts): Figured[] {
+  return [friction(facts), peak(facts), peakUse(facts), effective(facts), continuousUse(facts)];
+}
+
+function friction({ p, loads }: LaneFacts): Figured {
+  const value = loads.guide + loads.drag;
+  const attracted = p.attraction > 0 ? ', pressed on by the attraction of the magnets' : '';
+  return plain({
+    id: 'friction',
+    label: 'Dry friction',
+    symbol: 'F_c',
+    value,
+    unit: 'N',
+    formula: 'F_c = μ_c |m_2 g cos θ + N F_att| + F_c0 + N F_h + F_n',
+    numbers:
+      `${inUnit(p.frictionCoefficient, '')} · ${ranged(loads.normal, 'N')} + ${ranged(p.sealFriction, 'N')} + ` +
+      `${ranged(loads.drag, 'N')} = ${ranged(value, 'N')}`,
+    note: `Guide${attracted}, seals, hysteresis of iron (F_h), nut and bearings (F_n). Breakaway and what is left of it at creeping speeds are left out.`,
+  });
+}
+
+/** Forces added up in words, those that are nothing left out; the first stands even then. */
+function sum(first: string, others: readonly number[]): string {
+  const signed = (force: number) => `${force < 0 ? '−' : '+'} ${ranged(Math.abs(force), 'N')}`;
+  return [first, ...others.filter((force) => force !== 0).map(signed)].join(' ');
+}
+
+function peak({ loads, worst, peakForce }: LaneFacts): Figured {
+  const { point, direction, process } = worst;
+  const inertia = `${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²')}`;
+  const dry = direction * (loads.guide + loads.drag);
+  const others = [loads.viscous * point.speed, dry, loads.holding, direction * loads.feed - process];
+  const cogging = peakForce - Math.abs(worst.force);
+  return plain({
+    id: 'peakForce',
+    label: 'Peak force',
+    symbol: 'F_pk',
+    value: peakForce,
+    unit: 'N',
+    formula: 'F_pk = max |M a + d v ± F_c + F_hold + F_P| + Σ A_k',
+    numbers: `${sum(`|${sum(inertia, others)}|`, [cogging])} = ${ranged(peakForce, 'N')}`,
+    note: 'Where it is largest in the cycle, with the process at its worst and every cogging term at its peak. What the loop adds while it settles is left out.',
+  });
+}
+
+function peakUse({ p, electrics, magnet, peakForce }: LaneFacts): Figured {
+  const most = forceAt(electrics, p.peakCurrent, magnet);
+  const value = peakForce / most;
+  const saturates = p.saturationCurrent > 0;
+  return limited(
+    {
+      id: 'peakUtilisation',
+      label: 'Peak force, of what the drive gives',
+      symbol: 'F_pk/F_max',
+      value,
+      unit: '%',
+      formula: saturates
+        ? 'F_pk/F_max, F_max = K_f i_pk/√(1 + (i_pk/N i_sat)²)'
+        : 'F_pk/F_max, F_max = K_f i_pk',
+      numbers:
+        `F_max = ${inUnit(electrics.forcePerAmp * magnet, 'N/A')} · ${ranged(p.peakCurrent, 'A')}` +
+        `${saturates ? `/√(1 + (${ranged(p.peakCurrent, 'A')}/${ranged(p.motorCount * p.saturationCurrent, 'A')})²)` : ''} = ${ranged(most, 'N')}; ` +
+        `${ranged(peakForce, 'N')}/${ranged(most, 'N')} = ${inUnit(value, '%')}`,
+      note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
+    },
+    { value: 1, side: 'most' },
+    `The moves take ${ranged(peakForce, 'N')}, and the motors give ${ranged(most, 'N')} at the peak current of the drive.`,
+  );
+}
+
+/** So many integrals are written out; the others are added up. */
+const MOST_SHOWN = 6;
+
+/** ∫F² dt of each move and each dwell, N²·s. */
+function squareTerms({ motion, forces }: LaneFacts): number[] {
+  const sums: number[] = [];
+  motion.forEach(({ move, direction }, k) => {
+    const previous = motion[k - 1];
+    const isNew = previous?.move !== move || (previous.direction === 0) !== (direction === 0);
+    if (isNew) sums.push(0);
+    sums[sums.length - 1]! += squareIntegral(forces[k]!);
+  });
+  return sums;
+}
+
+/** The stretches of the first move, as someone would write them down to check the sum. */
+function firstMove({ motion, forces }: LaneFacts): string {
+  return forces
+    .filter((_, k) => motion[k]!.move === 0 && motion[k]!.direction !== 0)
+    .map(
+      ({ start, middle, end, time }: Stretch) =>
+        `${[start, middle, end].map((force) => inUnit(force, 'N')).join(' → ')} in ${ranged(time, 's')}`,
+    )
+    .join('; ');
+}
+
+function effective(facts: LaneFacts): Figured {
+  const { loads, moving, forces, rmsForce } = facts;
+  const cycle = totalTime(forces);
+  const swing = swingSquare(loads, moving);
+  const sums = squareTerms(facts).map((sum) => inUnit(sum, ''));
+  const shown = sums.length > MOST_SHOWN ? [...sums.slice(0, MOST_SHOWN), '…'] : sums;
+  const stretches = firstMove(facts);
+  return plain({
+    id: 'rmsForce',
+    label: 'RMS force',
+    symbol: 'F_rms',
+    value: rmsForce,
+    unit: 'N',
+    formula:
+      'F_rms = √(Σ∫F² dt/t_cycle + F_s²), ∫F² dt = t (2F_1² + 8F_2² + 2F_3² + 2F_1F_2 + 2F_2F_3 − F_1F_3)/15 over each stretch',
+    numbers:
+      `√((${shown.join(' + ')}) N²·s/${ranged(cycle, 's')}${swing > 0 ? ` + ${inUnit(swing, '')} N²` : ''}) = ${ranged(rmsForce, 'N')}` +
+      (stretches === '' ? '' : `; the first move: ${stretches}`),
+    note: 'One term for each move and each standstill. F_1, F_2, F_3: at start, middle and end of a stretch of constant jerk. F_s² is half the squares of cogging while it moves, and what the process swings by. Cogging held at a standstill depends on the place and is left out.',
+  });
+}
+
+function continuousUse({ p, rmsForce, forces }: LaneFacts): Figured {
+  const most = continuousForce(p);
+  const value = rmsForce / most;
+  const average = forces.reduce((sum, each) => sum + integral(each), 0) / totalTime(forces);
+  return limited(
+    {
+      id: 'continuousUtilisation',
+      label: 'RMS force, of the continuous force',
+      symbol: 'F_rms/F_c',
+      value,
+      unit: '%',
+      formula: 'F_rms/(N F_c)',
+      numbers: `${ranged(rmsForce, 'N')}/(${p.motorCount} · ${ranged(p.continuousForce, 'N')}) = ${inUnit(value, '%')}`,
+      note:
+        'The continuous force brings the winding to its limit at standstill in a room of 22 °C without a coolant; the winding temperature below reckons with the room of the job.' +
+        (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is held, not moved.' : ''),
+    },
+    { value: 1, side: 'most' },
+    `The duty takes ${ranged(rmsForce, 'N')} (RMS), and the motors give ${ranged(most, 'N')} for ever.`,
+  );
+}

@@ -1,0 +1,74 @@
+import { inUnit, ranged } from '../format.ts';
+import { COPPER_ALPHA, windingToAmbientResistance } from '../motor.ts';
+import { totalTime } from './duty.ts';
+import type { LaneFacts } from './facts.ts';
+import { CLOSE, type Figured, limited, plain } from './figure.ts';
+
+/** IEC 60085: letters of the thermal classes. */
+const CLASSES: Readonly<Record<number, string>> = { 105: 'A', 120: 'E', 130: 'B', 155: 'F', 180: 'H' };
+
+export function heatFigures(facts: LaneFacts): Figured[] {
+  return [winding(facts), ...energy(facts)];
+}
+
+/** The letter of a thermal class after IEC 60085, or null: '130 °C is class B'. */
+export function thermalClass(limit: number): string | null {
+  return CLASSES[limit] ?? null;
+}
+
+function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
+  const value = heat?.winding ?? Infinity;
+  const letter = thermalClass(p.windingLimit);
+  const className = letter ? `, the limit of thermal class ${letter} (IEC 60085)` : '';
+  const resistance = windingToAmbientResistance(p);
+  const cool = Math.min(p.ambient, p.cooling ? p.coolantTemperature : p.ambient);
+  // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
+  const rise = (value - cool) / (p.windingLimit - cool);
+  const used = rise <= 1 && value > p.foldbackTemperature ? Math.max(rise, (1 + CLOSE) / 2) : rise;
+  return limited(
+    {
+      id: 'windingTemperature',
+      label: 'Winding temperature in the long run',
+      symbol: 'T_w',
+      value,
+      unit: '°C',
+      formula:
+        'T_w = T_0 + R_th P, P = P_20 (1 + α(T_w − 20 °C)), so T_w = (T_0 + R_th P_20 (1 − 20 K α))/(1 − α R_th P_20)',
+      numbers: heat
+        ? `(${inUnit(heat.base, '°C')} + ${inUnit(resistance, 'K/W')} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
+          `(1 − ${COPPER_ALPHA}/K · ${inUnit(resistance, 'K/W')} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
+        : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat flows off`,
+      note:
+        `P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: ` +
+        `it counts on the safe side. The limit is ${inUnit(p.windingLimit, '°C')}${className}; from ${inUnit(p.foldbackTemperature, '°C')} on the drive lowers its current.`,
+    },
+    { value: p.windingLimit, side: 'most' },
+    heat
+      ? `The winding would settle at ${inUnit(value, '°C')}, and ${inUnit(p.windingLimit, '°C')} is its limit.`
+      : 'The winding finds no balance: its loss grows faster with temperature than its heat flows off.',
+    used,
+  );
+}
+
+function energy({ heat, powers, forces }: LaneFacts): Figured[] {
+  if (!heat) return [];
+  const { guide, iron, nut, process } = powers;
+  const cycle = totalTime(forces);
+  const mean = heat.copper + guide + iron + nut + process;
+  const terms = [heat.copper, guide, iron, nut, process]
+    .filter((power) => power > 0)
+    .map((power) => ranged(power, 'W'))
+    .join(' + ');
+  return [
+    plain({
+      id: 'energy',
+      label: 'Energy of a cycle',
+      symbol: 'E',
+      value: mean * cycle,
+      unit: 'J',
+      formula: 'E = (P + P_guide + P_iron + P_nut + P_process) t_cycle',
+      numbers: `(${terms}) · ${ranged(cycle, 's')} = ${ranged(mean * cycle, 'J')}`,
+      note: 'What turns into heat or into the process once the axis is warm. Braking energy is taken as kept in the bus; the amplifier’s own losses are left out.',
+    }),
+  ];
+}

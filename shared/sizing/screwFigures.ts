@@ -1,0 +1,171 @@
+import { inUnit, ranged } from '../format.ts';
+import type { Parameters } from '../parameters/table.ts';
+import { STEEL_DENSITY, STEEL_MODULUS, screwDiameter, screwLength } from '../screw.ts';
+import type { LaneFacts } from './facts.ts';
+import { type Figured, limited, plain } from './figure.ts';
+import { peakSpeed } from './motionFigures.ts';
+import {
+  areaMoment,
+  axialStiffness,
+  BENDING_ROOT,
+  BUCKLING_LENGTH,
+  bendingFrequency,
+  elongation,
+  eulerLoad,
+  screwTorque,
+} from './shaft.ts';
+
+/** Share of the critical speed that a screw is run at, and of its buckling load that it is pressed with. Common practice, no source. */
+const SPEED_SHARE = 0.8;
+const LOAD_SHARE = 0.5;
+
+/** What a screw has to stand besides; nothing without one, and no strength of a shaft whose section is not stated. */
+export function screwFigures(facts: LaneFacts): Figured[] {
+  const { p } = facts;
+  if (p.lead === 0) return [];
+  const torques = [peakTorque(facts), rmsTorque(facts)];
+  return p.screwRigidity === 0 ? torques : [...torques, turning(facts), buckling(facts), growth(facts)];
+}
+
+function peakTorque({ p, loads, worst, peakForce }: LaneFacts): Figured {
+  const { point, force } = worst;
+  const inertia = (loads.mass - loads.travellingMass) * point.acceleration;
+  const drag = worst.direction * p.nutDrag + p.nutViscous * point.speed;
+  const thrust = force - inertia - drag;
+  // A thrust that drives the screw needs no torque for it: what friction takes is then looked at by itself.
+  const efficiency = thrust * (thrust + drag) > 0 ? Math.min(thrust / (thrust + drag), 1) : 1;
+  const turn = (inertia * p.lead) / (2 * Math.PI);
+  const value = (peakForce * p.lead) / (2 * Math.PI);
+  const through = screwTorque(thrust, p.lead, efficiency);
+  return plain({
+    id: 'peakTorque',
+    label: 'Peak torque of the motor',
+    symbol: 'T_pk',
+    value,
+    unit: 'N·m',
+    formula: 'T_pk = |F_n p_h/(2πη) + J dω/dt| + T_cogging = F_pk p_h/2π',
+    numbers:
+      `${ranged(thrust, 'N')} · ${ranged(p.lead, 'm')}/(2π · ${inUnit(efficiency, '')}) + ${inUnit(turn, 'N·m')} = ` +
+      `${inUnit(through + turn, 'N·m')}; with cogging ${inUnit(value, 'N·m')}`,
+    note: 'F_n: thrust of the nut where the force is largest. η follows from the drag of nut and bearings as the model has it, η = F_n/(F_n + F_drag).',
+  });
+}
+
+function rmsTorque({ p, rmsForce }: LaneFacts): Figured {
+  const value = screwTorque(rmsForce, p.lead, 1);
+  return plain({
+    id: 'rmsTorque',
+    label: 'RMS torque of the motor',
+    symbol: 'T_rms',
+    value,
+    unit: 'N·m',
+    formula: 'T_rms = F_rms p_h/2π',
+    numbers: `${ranged(rmsForce, 'N')} · ${ranged(p.lead, 'm')}/2π = ${inUnit(value, 'N·m')}`,
+    note: 'F_rms has the drag of nut and bearings and the inertia of the screw in it already.',
+  });
+}
+
+function shaftOf(p: Parameters) {
+  return {
+    diameter: screwDiameter(p),
+    length: screwLength(p),
+    modulus: STEEL_MODULUS,
+    density: STEEL_DENSITY,
+  };
+}
+
+function turning({ p, motion }: LaneFacts): Figured {
+  const speed = Math.abs(peakSpeed(motion).point.speed);
+  const value = speed / p.lead;
+  const shaft = shaftOf(p);
+  const critical = bendingFrequency(shaft, BENDING_ROOT.fixedSupported);
+  const limit = SPEED_SHARE * critical;
+  return limited(
+    {
+      id: 'screwSpeed',
+      label: 'Speed of the screw',
+      symbol: 'n',
+      value,
+      unit: '1/min',
+      formula: 'n = v_pk/p_h; n_crit = λ² d/(8π l²) √(E/ρ), λ = 3.9266',
+      numbers:
+        `${ranged(speed, 'm/s')}/${ranged(p.lead, 'm')} = ${inUnit(value, '1/min')}; n_crit = 3.9266² · ${ranged(shaft.diameter, 'm')}/(8π (${ranged(shaft.length, 'm')})²) · ` +
+        `${inUnit(Math.sqrt(shaft.modulus / shaft.density), 'm/s', 4)} = ${inUnit(critical, '1/min')}`,
+      note: 'First bending speed of a shaft that is fixed at one end and supported at the other (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.',
+    },
+    { value: limit, side: 'most' },
+    `The screw turns at ${inUnit(value, '1/min')}, and its length allows ${inUnit(limit, '1/min')} before it whips.`,
+  );
+}
+
+/** From the fixed bearing to the nut where it is furthest, m. */
+function furthest({ p, motion }: LaneFacts): number {
+  return p.screwSpan + Math.max(...motion.flatMap(({ points }) => points.map(({ position }) => position)));
+}
+
+function buckling(facts: LaneFacts): Figured {
+  const { p, loads, worst, peakForce } = facts;
+  const inertia = (loads.mass - loads.travellingMass) * Math.abs(worst.point.acceleration);
+  const value = Math.max(peakForce - inertia, 0);
+  const length = furthest(facts);
+  const moment = areaMoment(screwDiameter(p));
+  const load = eulerLoad(STEEL_MODULUS, moment, length, BUCKLING_LENGTH.fixedSupported);
+  const limit = LOAD_SHARE * load;
+  return limited(
+    {
+      id: 'screwLoad',
+      label: 'Thrust on the screw',
+      symbol: 'F_n',
+      value,
+      unit: 'N',
+      formula: 'F_n = F_pk − (2π/p_h)² J a; P_cr = π² E I/(0.699 l_n)², I = πd⁴/64',
+      numbers:
+        `${ranged(peakForce, 'N')} − ${ranged(inertia, 'N')} = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS / 1e9, '', 3)} kN/mm² · ` +
+        `${inUnit(moment * 1e12, '')} mm⁴/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
+      note: 'Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
+    },
+    { value: limit, side: 'most' },
+    `The screw is pressed with ${ranged(value, 'N')}, and it may be with ${ranged(limit, 'N')} before it buckles.`,
+  );
+}
+
+function growth(facts: LaneFacts): Figured {
+  const { p, job } = facts;
+  const length = furthest(facts);
+  const value = elongation(p.screwExpansion, length, 1);
+  const allowed = job.values.growthLimit / value;
+  return plain({
+    id: 'growthPerKelvin',
+    label: 'Growth of the screw per kelvin',
+    symbol: 'Δl',
+    value,
+    unit: 'µm',
+    formula: 'Δl = α_k l_n · 1 K',
+    numbers: `${inUnit(p.screwExpansion, 'µm/(m·K)')} · ${ranged(length, 'm')} · 1 K = ${ranged(value, 'µm')}`,
+    note: `To the nut at the far end of the moves. The growth that the job allows, ${ranged(job.values.growthLimit, 'm')}, is reached at ${inUnit(allowed, 'K')}, unless a scale on the table sees it.`,
+  });
+}
+
+/** Stiffness from motor to table, m/N in series; for a screw with the nut at the far end. */
+export function stiffness(facts: LaneFacts): Figured {
+  const { p } = facts;
+  const hasShaft = p.screwRigidity > 0;
+  const length = furthest(facts);
+  const shaft = hasShaft ? axialStiffness(p.screwRigidity, length) : Infinity;
+  const value = 1 / (1 / p.linkStiffness + 1 / shaft);
+  return plain({
+    id: 'stiffness',
+    label: 'Stiffness from motor to table',
+    symbol: 'k',
+    value,
+    unit: 'N/µm',
+    formula: hasShaft ? '1/k = 1/k_12 + l_n/(E A)' : 'k = k_12',
+    numbers: hasShaft
+      ? `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/(${inUnit(p.screwRigidity, 'kN')}/${ranged(length, 'm')})) = ` +
+        `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/${ranged(shaft, 'N/µm')}) = ${ranged(value, 'N/µm')}`
+      : ranged(value, 'N/µm'),
+    note: hasShaft
+      ? 'Nut and bearings in series with the shaft, the nut at the far end of the moves.'
+      : 'Of the mounting of the coil units, all together.',
+  });
+}

@@ -1,0 +1,54 @@
+/** A round shaft: diameter and free length, m; Young's modulus, Pa; density, kg/m³. */
+export interface Shaft {
+  readonly diameter: number;
+  readonly length: number;
+  readonly modulus: number;
+  readonly density: number;
+}
+
+/**
+ * First root λ of the frequency equation of a beam, by how its ends are held.
+ * Source: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, table 8-1: tan λ = tanh λ, and cos λ cosh λ = 1.
+ */
+export const BENDING_ROOT = { fixedSupported: 3.9266, fixedFixed: 4.73 } as const;
+
+/** Length that counts for buckling over the free length: J. M. Gere, Mechanics of Materials, ch. 11: 0.699, and 0.5. */
+export const BUCKLING_LENGTH = { fixedSupported: 0.699, fixedFixed: 0.5 } as const;
+
+/** Second moment of area of a round section, I = π d⁴/64, m⁴. */
+export function areaMoment(diameter: number): number {
+  return (Math.PI * diameter ** 4) / 64;
+}
+
+/**
+ * Lowest frequency at which a shaft bends and at which, turning, it whips, Hz: f = λ²/(2π l²) √(E I/(ρ A)). For a round section
+ * √(I/A) = d/4. Source: Euler-Bernoulli beam.
+ */
+export function bendingFrequency({ diameter, length, modulus, density }: Shaft, root: number): number {
+  return ((root / length) ** 2 / (2 * Math.PI)) * (diameter / 4) * Math.sqrt(modulus / density);
+}
+
+/** Euler's critical load, N: P = π² E I/(K l)², K from BUCKLING_LENGTH. */
+export function eulerLoad(modulus: number, moment: number, length: number, effective: number): number {
+  return (Math.PI ** 2 * modulus * moment) / (effective * length) ** 2;
+}
+
+/** Stiffness of a bar along its axis, N/m, from its rigidity E·A, N. */
+export function axialStiffness(rigidity: number, length: number): number {
+  return rigidity / length;
+}
+
+/** Growth of a length by heat, m: α l ΔT. */
+export function elongation(expansion: number, length: number, kelvin: number): number {
+  return expansion * length * kelvin;
+}
+
+/** Inertia that a mass has about a screw or drum which moves it `lead` per turn, kg·m²: m (p_h/2π)². */
+export function referredInertia(mass: number, lead: number): number {
+  return mass * (lead / (2 * Math.PI)) ** 2;
+}
+
+/** Torque that gives a thrust through a screw, N·m: T = F p_h/(2π η). */
+export function screwTorque(thrust: number, lead: number, efficiency: number): number {
+  return (thrust * lead) / (2 * Math.PI * efficiency);
+}
