@@ -2,7 +2,8 @@ import type { Parameters } from '../../shared/parameters/table.ts';
 import type { AxisStatus } from '../../shared/protocol.ts';
 import { button, element, setText } from './dom.ts';
 import { type Actions, keyOf } from './keys.ts';
-import { fallsBehind, measuredPaceWords, PACES, paceWords, REAL_TIME } from './pace.ts';
+import { fallsBehind, measuredPaceWords } from './pace.ts';
+import { createPaceSlider } from './paceSlider.ts';
 
 export interface Transport {
   readonly element: HTMLElement;
@@ -18,16 +19,7 @@ const DRIVES = { on: '', off: ', drive off', shorted: ', shorted' };
 /** Run and pause, single steps, reset, how fast, and how fast really. */
 export function createTransport(actions: Actions, onPace: (pace: number) => void): Transport {
   const run = button('Run', actions.runOrPause, { class: 'primary run', keys: keyOf('runOrPause') });
-  const slider = element('input', {
-    type: 'range',
-    min: 0,
-    max: PACES.length - 1,
-    value: REAL_TIME,
-    'aria-label': 'Pace',
-    oninput: () => choose(slider.valueAsNumber),
-  });
-  const asked = element('span', { class: 'pace-asked' });
-  const achieved = element('span', { class: 'pace-achieved' });
+  const pace = createPaceSlider(onPace);
   const state = element('span', { class: 'state' });
   const time = element('span', { class: 'time' });
 
@@ -39,18 +31,9 @@ export function createTransport(actions: Actions, onPace: (pace: number) => void
     button('Move', actions.move, { title: 'One move, then pause', keys: keyOf('move') }),
     button('Reset', actions.reset, { title: 'Back to the start of the scene', keys: keyOf('reset') }),
     element('div', { class: 'clock' }, state, time),
-    element('div', { class: 'pace' }, slider, element('div', { class: 'pace-words' }, asked, achieved)),
+    pace.element,
   );
 
-  function choose(index: number): void {
-    const pace = PACES[index]!;
-    slider.value = String(index);
-    slider.setAttribute('aria-valuetext', paceWords(pace));
-    setText(asked, paceWords(pace));
-    onPace(pace);
-  }
-
-  choose(REAL_TIME);
   return {
     element: bar,
     show(status, drive) {
@@ -61,12 +44,9 @@ export function createTransport(actions: Actions, onPace: (pace: number) => void
       bar.setAttribute('data-state', status.state);
       const behind = running && fallsBehind(status.pace, status.achievedPace) && status.lostTime > 0;
       bar.classList.toggle('is-behind', behind);
-      setText(achieved, running ? achievedWords(status, behind) : '');
+      pace.showAchieved(running ? achievedWords(status, behind) : '');
     },
-    changePace(by) {
-      const at = by === 0 ? REAL_TIME : slider.valueAsNumber + by;
-      choose(Math.min(PACES.length - 1, Math.max(0, at)));
-    },
+    changePace: pace.change,
   };
 }
 

@@ -8,7 +8,8 @@ import { type Instrument, PEAK_TIME } from './reading.ts';
 const LOW = 1e-9;
 const HIGH = 1e-2;
 
-const at = (error: number) => logFraction(error, LOW, HIGH);
+/** Place of an error, m, on a scale of decades. */
+export const errorPlace = (error: number) => logFraction(error, LOW, HIGH);
 
 /** Following error on a scale of decades: its size now, its peak of late, and the window that counts as settled. */
 export function errorGauge(): Instrument {
@@ -19,17 +20,17 @@ export function errorGauge(): Instrument {
     2,
   );
   gauge.setTicks([
-    [at(1e-9), '1 nm'],
-    [at(1e-6), '1 µm'],
-    [at(1e-3), '1 mm'],
+    [errorPlace(1e-9), '1 nm'],
+    [errorPlace(1e-6), '1 µm'],
+    [errorPlace(1e-3), '1 mm'],
   ]);
   return {
     element: gauge.element,
     move(reading) {
-      gauge.setFill(at(Math.abs(reading.value('followingError'))));
-      gauge.setMark('peak', at(reading.peak('followingError')));
-      gauge.setMark('limit', at(reading.p.followingErrorLimit));
-      gauge.setZone(0, at(reading.p.window));
+      gauge.setFill(errorPlace(Math.abs(reading.value('followingError'))));
+      gauge.setMark('peak', errorPlace(reading.peak('followingError')));
+      gauge.setMark('limit', errorPlace(reading.p.followingErrorLimit));
+      gauge.setZone(0, errorPlace(reading.p.window));
     },
     write(reading) {
       const error = Math.abs(reading.value('followingError'));

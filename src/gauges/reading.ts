@@ -14,6 +14,8 @@ export class Reading {
     private readonly now: Float64Array,
     readonly p: Parameters,
     private readonly history: History,
+    /** The moment that is read, s of the run; for the present, the newest that is known. */
+    private readonly moment = () => history.latestTime,
   ) {}
 
   value(channel: ChannelName): number {
@@ -23,14 +25,15 @@ export class Reading {
   /** Largest magnitude within the last second of the run; NaN if nothing was recorded. */
   peak(channel: ChannelName): number {
     const { history, extremes } = this;
-    history.extremes(channel, history.latestTime - PEAK_TIME, history.latestTime, extremes);
+    const time = this.moment();
+    history.extremes(channel, time - PEAK_TIME, time, extremes);
     return Math.max(-extremes[0]!, extremes[1]!);
   }
 
   /** Root mean square over the last seconds of the run; NaN if nothing was recorded. */
   rms(channel: ChannelName): number {
-    const { history } = this;
-    return Math.sqrt(history.meanSquare(channel, history.latestTime - MEAN_TIME, history.latestTime));
+    const time = this.moment();
+    return Math.sqrt(this.history.meanSquare(channel, time - MEAN_TIME, time));
   }
 }
 

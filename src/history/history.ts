@@ -118,6 +118,20 @@ export class History {
     }
   }
 
+  /**
+   * What every channel was at a moment, into `out` in the order of CHANNELS: the middle between minimum and maximum of the
+   * finest bin that holds it, or of the nearest one; false if nothing was recorded.
+   */
+  valuesAt(time: number, out: Float64Array): boolean {
+    if (this.levels[0]!.written === 0) return false;
+    const reaches = (level: Level) => level.oldest === 0 || time >= level.begin(level.oldest);
+    const level = this.levels.find(reaches) ?? this.levels.at(-1)!;
+    const slot = level.slot(Math.min(level.firstEndingAfter(time), level.written - 1));
+    for (let c = 0; c < CHANNEL_COUNT; c++)
+      out[c] = (level.tracks[c]![slot]! + level.tracks[c]![slot + 1]!) / 2;
+    return true;
+  }
+
   /** Minimum and maximum of a channel in [from, to) into `out[0]` and `out[1]`; NaN if nothing was recorded. */
   extremes(channel: ChannelName, from: number, to: number, out: Float64Array): void {
     this.columns(channel, from, to, FINE, this.lows, this.highs);

@@ -1,4 +1,4 @@
-import { Box3, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
+import { Box3, Group, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
 import type { Bin } from './bin.ts';
 import { painted } from './textures.ts';
 
@@ -6,9 +6,17 @@ import { painted } from './textures.ts';
 const PICTURE = 256;
 const OUTLINE = 128;
 
-/** The soft shadow of a machine on the floor: painted once, since what stands on the floor does not move. */
+/** What stands on the floor: its outermost points, and the height of the floor. */
+export interface Standing {
+  readonly extent: readonly Vector3[];
+  readonly floor: number;
+}
+
+/** The soft shadow of machines on the floor: painted once, since what stands on the floor does not move. */
 export class FloorShadow {
-  readonly mesh: Mesh<PlaneGeometry, MeshBasicMaterial>;
+  readonly group = new Group();
+  private readonly material: MeshBasicMaterial;
+  private readonly plane: PlaneGeometry;
 
   constructor(bin: Bin) {
     const picture = bin.own(
@@ -28,23 +36,30 @@ export class FloorShadow {
         }
       }),
     );
-    const material = bin.own(
+    this.material = bin.own(
       new MeshBasicMaterial({ map: picture, transparent: true, depthWrite: false, toneMapped: false }),
     );
-    this.mesh = new Mesh(bin.own(new PlaneGeometry(1, 1).rotateX(-Math.PI / 2)), material);
-    this.mesh.renderOrder = -1;
+    this.plane = bin.own(new PlaneGeometry(1, 1).rotateX(-Math.PI / 2));
   }
 
   set darkness(share: number) {
-    this.mesh.material.opacity = share;
+    this.material.opacity = share;
   }
 
-  /** Under what these points enclose; the light comes from the upper left front. */
-  place(points: readonly Vector3[], floor: number): void {
-    const { min, max } = new Box3().setFromPoints([...points]);
+  /** Under each of these; the light comes from the upper left front. */
+  place(standing: readonly Standing[]): void {
+    this.group.clear();
+    for (const each of standing) this.group.add(this.under(each));
+  }
+
+  private under({ extent, floor }: Standing): Mesh {
+    const mesh = new Mesh(this.plane, this.material);
+    mesh.renderOrder = -1;
+    const { min, max } = new Box3().setFromPoints([...extent]);
     const grown = PICTURE / OUTLINE;
     const [length, width] = [max.x - min.x, max.z - min.z];
-    this.mesh.scale.set(length * grown, 1, width * grown);
-    this.mesh.position.set((min.x + max.x) / 2 + 0.02 * length, floor, (min.z + max.z) / 2 - 0.06 * width);
+    mesh.scale.set(length * grown, 1, width * grown);
+    mesh.position.set((min.x + max.x) / 2 + 0.02 * length, floor, (min.z + max.z) / 2 - 0.06 * width);
+    return mesh;
   }
 }

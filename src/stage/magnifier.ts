@@ -3,14 +3,11 @@ import { ranged } from '../../shared/format.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { cssColour } from '../look/colours.ts';
 import { ErrorTrail } from './errorTrail.ts';
+import { BARS, LensRange } from './lensRange.ts';
 import { drawLens, type LensColours } from './magnifierPicture.ts';
-import { SteppedRange } from './ranging.ts';
 
 /** Simulated time that the afterglow holds, s. */
-const SPAN = 1;
-/** The lens is so many scale bars from its middle to its rim; the error may fill this share of it. */
-const BARS = 2.4;
-const FILL = 0.86;
+export const SPAN = 1;
 /** The scale glides to a new step with this time constant; the numbers change this often, s. */
 const GLIDE = 0.12;
 const NUMBERS = 0.12;
@@ -24,9 +21,9 @@ export class Magnifier {
   readonly canvas = document.createElement('canvas');
   private readonly pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
   private readonly trail = new ErrorTrail(SPAN);
-  private readonly range = new SteppedRange({ min: 1e-9, max: 1e-2, calm: 0.7, hold: 1.2 });
+  private readonly ownRange = new LensRange();
   private readonly numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
-  private zoom = Math.log(1 / (BARS * this.range.step));
+  private zoom = Math.log(1 / (BARS * this.ownRange.bar));
   private numbersAge = NUMBERS;
   private colours: LensColours | null = null;
   private stale = true;
@@ -70,14 +67,36 @@ export class Magnifier {
     this.stale = true;
   }
 
-  /** `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage. */
-  draw(now: Float64Array, p: Parameters, elapsed: number, pixelsPerMetre: number): void {
+  /** The error at a moment, m: one before the last begins the afterglow anew. */
+  remember(time: number, followingError: number): void {
+    this.trail.push(time, followingError);
+  }
+
+  /** Takes in the present values. Returns the largest following error of the afterglow, m. */
+  take(now: Float64Array): number {
+    const time = now[C.time] as number;
+    const followingError = now[C.followingError] as number;
+    this.remember(time, followingError);
+    return Math.max(this.trail.peak(time), Math.abs(followingError));
+  }
+
+  /**
+   * `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage.
+   * `shared`: the range of several lenses that are to show at one scale; whoever shares it lets it follow.
+   */
+  draw(
+    now: Float64Array,
+    p: Parameters,
+    elapsed: number,
+    pixelsPerMetre: number,
+    shared: LensRange | null = null,
+  ): void {
     const time = now[C.time] as number;
     const followingError = now[C.followingError] as number;
     const toolError = now[C.toolError] as number;
-    this.trail.push(time, followingError);
-    const amplitude = Math.max(this.trail.peak(time), Math.abs(followingError));
-    const bar = this.range.follow(amplitude / (BARS * FILL), elapsed);
+    const amplitude = this.take(now);
+    this.ownRange.follow(amplitude, elapsed);
+    const { bar } = shared ?? this.ownRange;
     const wanted = Math.log(1 / (BARS * bar));
     const gliding = Math.abs(wanted - this.zoom) > 1e-3;
     if (!gliding && !this.stale && time === this.lastTime) return;

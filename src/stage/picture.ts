@@ -1,8 +1,7 @@
 import { NeutralToneMapping, PCFShadowMap, PerspectiveCamera, Scene, Sphere, WebGLRenderer } from 'three';
 import { Bin } from './bin.ts';
-import { FloorShadow } from './floorShadow.ts';
+import { FloorShadow, type Standing } from './floorShadow.ts';
 import { Studio, type Theme } from './lights.ts';
-import type { Machine } from './machine.ts';
 import { QualityGovernor } from './quality.ts';
 import { drawsInSoftware } from './software.ts';
 
@@ -12,6 +11,17 @@ const MOST_PIXELS = 2;
 const STILL = 900;
 /** Without smoothed edges, what stands still is drawn finer than the screen instead. */
 const FINER = 1.5;
+
+export const NO_PICTURE = 'This browser shows no 3D picture: it lacks WebGL 2. All else works without it.';
+
+/** Null where there is no WebGL 2. */
+export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
+  try {
+    return new Picture(canvas);
+  } catch {
+    return null;
+  }
+}
 
 /** Canvas, renderer, light and floor; draws a frame as finely as the display can keep up with. */
 export class Picture {
@@ -45,7 +55,7 @@ export class Picture {
     this.renderer.shadowMap.autoUpdate = false;
     this.studio = this.bin.own(new Studio(this.scene, this.renderer));
     this.shadow = new FloorShadow(this.bin);
-    this.scene.add(this.shadow.mesh);
+    this.scene.add(this.shadow.group);
   }
 
   setTheme(theme: Theme): void {
@@ -53,10 +63,10 @@ export class Picture {
     this.shadow.darkness = theme === 'light' ? 0.5 : 0.85;
   }
 
-  /** Light and floor for this machine. */
-  place(machine: Machine): void {
-    this.studio.aim(new Sphere().setFromPoints([...machine.extent]));
-    this.shadow.place(machine.extent, machine.floor);
+  /** Light and floor for these machines. */
+  place(machines: readonly Standing[]): void {
+    this.studio.aim(new Sphere().setFromPoints(machines.flatMap(({ extent }) => extent)));
+    this.shadow.place(machines);
   }
 
   resize(width: number, height: number): void {

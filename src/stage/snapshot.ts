@@ -1,11 +1,16 @@
-import type { Overlay } from './overlay.ts';
+export interface StillPicture {
+  readonly canvas: HTMLCanvasElement;
+  readonly pen: CanvasRenderingContext2D;
+  /** Pixels of it to a CSS pixel of the stage. */
+  readonly scale: number;
+}
 
-/** The stage as it is drawn now, with its background, the lens and its leader line, as a PNG data URL. */
-export function snapshot(root: HTMLElement, picture: HTMLCanvasElement, overlay: Overlay): string {
-  const kept = document.createElement('canvas');
+/** A copy of the stage as it is drawn now, on its background, for what lies over it to be added. */
+export function stillOf(root: HTMLElement, picture: HTMLCanvasElement): StillPicture {
+  const canvas = document.createElement('canvas');
   const [w, h] = [picture.width, picture.height];
-  [kept.width, kept.height] = [w, h];
-  const pen = kept.getContext('2d') as CanvasRenderingContext2D;
+  [canvas.width, canvas.height] = [w, h];
+  const pen = canvas.getContext('2d') as CanvasRenderingContext2D;
   const style = getComputedStyle(root);
   const glow = pen.createRadialGradient(w / 2, 0.42 * h, 0, w / 2, 0.42 * h, 0.75 * w);
   glow.addColorStop(0, style.getPropertyValue('--stage-near'));
@@ -13,6 +18,5 @@ export function snapshot(root: HTMLElement, picture: HTMLCanvasElement, overlay:
   pen.fillStyle = glow;
   pen.fillRect(0, 0, w, h);
   pen.drawImage(picture, 0, 0, w, h);
-  overlay.copyTo(pen, w / root.clientWidth);
-  return kept.toDataURL('image/png');
+  return { canvas, pen, scale: w / root.clientWidth };
 }

@@ -12,10 +12,11 @@ import type { Theme } from './lights.ts';
 import { Machine, shapeOf } from './machine.ts';
 import { createMaterials, type Materials } from './materials.ts';
 import { Overlay, type ScreenPoint } from './overlay.ts';
-import { paintHand } from './parts/scale.ts';
+import { colourHands } from './parts/scale.ts';
 import type { RunState } from './parts/tower.ts';
-import { Picture } from './picture.ts';
-import { snapshot } from './snapshot.ts';
+import { NO_PICTURE, type Picture, pictureOn } from './picture.ts';
+import { Posed } from './posed.ts';
+import { stillOf } from './snapshot.ts';
 import { View } from './view.ts';
 
 export type { Cutaway } from './cutaway.ts';
@@ -47,9 +48,6 @@ const LABEL =
 
 /** While a parameter is dragged, a new machine at most this often, ms. */
 const REBUILD = 150;
-/** Movements below this do not show, m. */
-const MOVE_GRAIN = 5e-6;
-const POSES = [C.tablePosition, C.motorPosition, C.setpoint, C.basePosition] as const;
 
 export function createStage(host: HTMLElement, options: StageOptions): Stage {
   return new MachineStage(host, options);
@@ -74,7 +72,7 @@ class MachineStage implements Stage {
   private shape = '';
   private built = 0;
   private readonly now = new Float64Array(CHANNEL_COUNT);
-  private readonly posed = new Float64Array(POSES.length).fill(Number.NaN);
+  private readonly posed = new Posed();
   private state: RunState = 'paused';
   private dirty = true;
   private waiting = 0;
@@ -145,8 +143,7 @@ class MachineStage implements Stage {
     this.rebuildIfNeeded();
     const { machine } = this;
     if (machine && this.paint.update(machine, now, p, elapsed)) this.dirty = true;
-    if (POSES.some((channel, i) => !(Math.abs(now[channel]! - this.posed[i]!) < MOVE_GRAIN)))
-      this.dirty = true;
+    if (this.posed.differsFrom(now)) this.dirty = true;
     if (this.grab?.hold) this.dirty = true;
     const gliding = this.view?.update() ?? false;
     cancelAnimationFrame(this.waiting);
@@ -161,7 +158,6 @@ class MachineStage implements Stage {
   }
 
   setTheme(theme: Theme): void {
-    this.root.setAttribute('data-theme', theme);
     this.picture?.setTheme(theme);
     this.materials.phantom.color.set(theme === 'light' ? '#1b2023' : '#dfe5ea');
     this.colour();
@@ -185,7 +181,9 @@ class MachineStage implements Stage {
     this.rebuildIfNeeded(true);
     this.frame();
     this.picture?.renderStill();
-    return snapshot(this.root, this.canvas, this.overlay);
+    const { canvas, pen, scale } = stillOf(this.root, this.canvas);
+    this.overlay.copyTo(pen, scale);
+    return canvas.toDataURL('image/png');
   }
 
   dispose(): void {
@@ -219,10 +217,7 @@ class MachineStage implements Stage {
   private build(goHome: boolean): void {
     if (!this.scene || !this.parameters) return;
     if (!this.picture) {
-      this.overlay.setNote(
-        'This browser shows no 3D picture: it lacks WebGL 2. All else works without it.',
-        true,
-      );
+      this.overlay.setNote(NO_PICTURE, true);
       return;
     }
     const p = this.parameters;
@@ -233,12 +228,12 @@ class MachineStage implements Stage {
     this.machine = machine;
     this.shape = shapeOf(this.scene.form, p);
     this.picture.scene.add(machine.root);
-    this.picture.place(machine);
+    this.picture.place([machine]);
     machine.frame.add(this.spring.group);
     machine.tower.show(this.state);
     this.paint.dress(machine);
     this.view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
-    this.posed.fill(Number.NaN);
+    this.posed.forget();
     this.overlay.setNote('', true);
     this.colour();
     this.invalidate();
@@ -246,11 +241,8 @@ class MachineStage implements Stage {
 
   /** Colours of quantities on the machine, as the theme has them now. */
   private colour(): void {
-    const colour = new Color();
-    this.spring.setColour(colour.set(cssColour('--q-force')));
-    if (!this.machine) return;
-    paintHand(this.machine.rule.position, colour.set(cssColour('--q-position')));
-    paintHand(this.machine.rule.setpoint, colour.set(cssColour('--q-setpoint')));
+    this.spring.setColour(new Color(cssColour('--q-force')));
+    if (this.machine) colourHands(this.machine.rule);
   }
 
   /** Draws, unless the display is so slow that this refresh belongs to the rest of the page. */
@@ -265,9 +257,7 @@ class MachineStage implements Stage {
     if (!picture || this.root.clientWidth === 0) return;
     if (machine) {
       machine.pose(this.now);
-      POSES.forEach((channel, i) => {
-        this.posed[i] = this.now[channel] as number;
-      });
+      this.posed.take(this.now);
       this.stretchSpring(machine);
     }
     picture.render();
@@ -329,19 +319,6 @@ class MachineStage implements Stage {
   }
 
   private readonly keyDown = (event: KeyboardEvent): void => {
-    if (event.ctrlKey || event.altKey || event.metaKey) return;
-    const zoom = { '+': 0.87, '=': 0.87, '-': 1.15, '−': 1.15 }[event.key];
-    if (zoom !== undefined) this.view?.zoom(zoom);
-    else if (event.key === 'Home') this.view?.home();
-    else return;
-    event.preventDefault();
+    if (this.view?.press(event)) event.preventDefault();
   };
-}
-
-function pictureOn(canvas: HTMLCanvasElement): Picture | null {
-  try {
-    return new Picture(canvas);
-  } catch {
-    return null;
-  }
 }

@@ -1,15 +1,31 @@
 import { Box3, MathUtils, type PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
-/**
- * The machine fills this part of the picture, in the camera's coordinates (−1 to 1): the magnifier lies above the near end of
- * a level machine, and beside a steep one.
- */
-const LEVEL = { left: -0.94, right: 0.94, bottom: -0.88, top: 0.62 };
-const STEEP = { left: -0.45, right: 0.94, bottom: -0.74, top: 0.92 };
+/** A part of the picture, in the camera's coordinates (−1 to 1). */
+export interface Place {
+  left: number;
+  right: number;
+  bottom: number;
+  top: number;
+}
+
+/** From where the camera looks at home, rad, and which part of the picture is filled from there by what is level or steep. */
+export interface Outlook {
+  readonly azimuth: number;
+  readonly elevation: number;
+  readonly level: Place;
+  readonly steep: Place;
+}
+
+/** One machine: the magnifier lies above its near end while it is level, and beside it when it is steep. */
+const ONE_MACHINE: Outlook = {
+  azimuth: MathUtils.degToRad(-27),
+  elevation: MathUtils.degToRad(27),
+  level: { left: -0.94, right: 0.94, bottom: -0.88, top: 0.62 },
+  steep: { left: -0.45, right: 0.94, bottom: -0.74, top: 0.92 },
+};
 const STEEP_RISE = MathUtils.degToRad(40);
-const HOME_AZIMUTH = MathUtils.degToRad(-27);
-const HOME_ELEVATION = MathUtils.degToRad(27);
+const ZOOM: Readonly<Record<string, number>> = { '+': 0.87, '=': 0.87, '-': 1.15, '−': 1.15 };
 
 /** The camera: at home it sees the whole travel; the pointer carries it around, wheel and keys bring it closer. */
 export class View {
@@ -17,15 +33,18 @@ export class View {
   private points: readonly Vector3[] = [];
   private readonly middle = new Vector3();
   private readonly eye = new Vector3();
-  private azimuth = HOME_AZIMUTH;
-  private elevation = HOME_ELEVATION;
-  private readonly place = { ...LEVEL };
+  private azimuth = 0;
+  private elevation = 0;
+  /** 0 level, 1 steep. */
+  private steepness = 0;
+  private readonly place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
   private atHome = true;
 
   constructor(
     readonly camera: PerspectiveCamera,
     canvas: HTMLCanvasElement,
     private readonly changed: () => void,
+    private readonly outlook = ONE_MACHINE,
   ) {
     this.controls = new OrbitControls(camera, canvas);
     this.controls.enableDamping = true;
@@ -49,11 +68,9 @@ export class View {
     this.points = points;
     const box = new Box3().setFromPoints([...points]);
     box.getCenter(this.middle);
-    this.azimuth = HOME_AZIMUTH - MathUtils.degToRad(28) * Math.sin(inclination);
-    this.elevation = HOME_ELEVATION * (1 - 0.45 * Math.abs(Math.sin(inclination)));
-    const steep = Math.min(Math.abs(inclination) / STEEP_RISE, 1);
-    for (const side of ['left', 'right', 'bottom', 'top'] as const)
-      this.place[side] = MathUtils.lerp(LEVEL[side], STEEP[side], steep);
+    this.azimuth = this.outlook.azimuth - MathUtils.degToRad(28) * Math.sin(inclination);
+    this.elevation = this.outlook.elevation * (1 - 0.45 * Math.abs(Math.sin(inclination)));
+    this.steepness = Math.min(Math.abs(inclination) / STEEP_RISE, 1);
     const size = box.getSize(this.eye).length();
     this.camera.near = 0.01 * size;
     this.camera.far = 30 * size;
@@ -66,6 +83,9 @@ export class View {
     if (this.points.length === 0) return;
     this.atHome = true;
     const { camera, controls, eye, place } = this;
+    const { level, steep } = this.outlook;
+    for (const side of ['left', 'right', 'bottom', 'top'] as const)
+      place[side] = MathUtils.lerp(level[side], steep[side], this.steepness);
     eye.setFromSphericalCoords(1, Math.PI / 2 - this.elevation, this.azimuth);
     controls.target.copy(this.middle);
     // Distance and target are refined together: what is nearer looks larger, so neither has a closed form.
@@ -122,6 +142,16 @@ export class View {
       .multiplyScalar(wanted / distance)
       .add(controls.target);
     this.changed();
+  }
+
+  /** Plus and minus zoom, Home goes home; whether the key was one of these. */
+  press({ key, ctrlKey, altKey, metaKey }: KeyboardEvent): boolean {
+    if (ctrlKey || altKey || metaKey) return false;
+    const factor = ZOOM[key];
+    if (factor !== undefined) this.zoom(factor);
+    else if (key === 'Home') this.home();
+    else return false;
+    return true;
   }
 
   dispose(): void {

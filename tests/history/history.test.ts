@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../shared/channels.ts';
 import { History } from '../../src/history/history.ts';
 import { frame, PERIOD, random, type Source } from './frames.ts';
 
@@ -227,5 +228,41 @@ describe('history', () => {
     const levels = (history as unknown as { levels: { tracks: { byteLength: number }[] }[] }).levels;
     const bytes = levels.flatMap(({ tracks }) => tracks).reduce((sum, { byteLength }) => sum + byteLength, 0);
     expect(bytes).toBeLessThan(60e6);
+  });
+});
+
+describe('a moment of the past', () => {
+  /** A ramp in steps of a record: record i runs from i to i + 1. */
+  const ramp: Source = (i) => ({ followingError: [i, i + 1], setpoint: [i, i] });
+  const OUT = new Float64Array(CHANNEL_COUNT);
+  const { followingError, setpoint, time } = CHANNEL_INDEX;
+
+  it('is read from the sample that holds it', () => {
+    const history = new History(SMALL);
+    feed(history, 50, ramp);
+    expect(history.valuesAt(20.5 * PERIOD, OUT)).toBe(true);
+    expect(OUT[followingError]).toBe(20.5);
+    expect(OUT[setpoint]).toBe(20);
+    expect(Math.abs(OUT[time]! - 20.5 * PERIOD)).toBeLessThan(PERIOD);
+  });
+
+  it('is read from coarser bins where single samples are no longer kept', () => {
+    const history = new History(SMALL);
+    feed(history, 600, ramp);
+    // Record 100 stands in the bin of 16 records from 96 to 111, which runs from 96 to 112.
+    history.valuesAt(100.5 * PERIOD, OUT);
+    expect(OUT[followingError]).toBe(104);
+    history.valuesAt(590.5 * PERIOD, OUT);
+    expect(OUT[followingError]).toBe(590.5);
+  });
+
+  it('is the nearest one that is kept, or none', () => {
+    const history = new History(SMALL);
+    expect(history.valuesAt(1, OUT)).toBe(false);
+    feed(history, 50, ramp);
+    history.valuesAt(99, OUT);
+    expect(OUT[setpoint]).toBe(49);
+    history.valuesAt(-1, OUT);
+    expect(OUT[setpoint]).toBe(0);
   });
 });

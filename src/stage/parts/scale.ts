@@ -1,6 +1,6 @@
 import {
   BoxGeometry,
-  type Color,
+  Color,
   DoubleSide,
   Group,
   Mesh,
@@ -9,6 +9,7 @@ import {
   ShapeGeometry,
 } from 'three';
 import { stepAtLeast } from '../../charts/ticks.ts';
+import { cssColour } from '../../look/colours.ts';
 import type { Layout } from '../layout.ts';
 import { block, solid } from '../solids.ts';
 import { painted } from '../textures.ts';
@@ -136,8 +137,13 @@ export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Lay
   return { group, position: hand(false), setpoint: hand(true) };
 }
 
-/** Colour of a hand of the rule. */
-export function paintHand(hand: Mesh, colour: Color): void {
+/** Gives the hands the colours of their quantities, as the theme has them now. */
+export function colourHands({ position, setpoint }: Rule): void {
+  paintHand(position, new Color(cssColour('--q-position')));
+  paintHand(setpoint, new Color(cssColour('--q-setpoint')));
+}
+
+function paintHand(hand: Mesh, colour: Color): void {
   const material = hand.material as MeshStandardMaterial;
   material.color.copy(colour);
   material.emissive.copy(colour).multiplyScalar(0.35);

@@ -1,0 +1,133 @@
+import type { Parameters } from '../../shared/parameters/table.ts';
+import { button, element, setText } from '../app/dom.ts';
+import type { Span } from '../charts/columnBuffer.ts';
+import { Reading } from '../gauges/reading.ts';
+import type { LensRange } from '../stage/lensRange.ts';
+import { Magnifier, SPAN } from '../stage/magnifier.ts';
+import { ErrorStrip } from './errorStrip.ts';
+import type { Lane } from './lane.ts';
+import { laneGauges } from './laneGauges.ts';
+
+/** Samples from which the afterglow of the lens is put together for a moment of the past. */
+const RECALLED = 120;
+/** Numbers change at most this often, so that they can be read, s. */
+const WRITE_INTERVAL = 0.1;
+
+/** What is known of a lane by its name. */
+export interface LaneName {
+  readonly letter: string;
+  readonly title: string;
+  /** Pretuned, or with start gains. */
+  readonly tuned: boolean;
+}
+
+/** One lane in a card: its magnifier, its gauges and its error over the last moves. */
+export class LaneCard {
+  readonly #letter = element('b', { class: 'lane-letter' });
+  readonly #title = element('h3', { class: 'lane-title' });
+  readonly #bench: HTMLButtonElement;
+  readonly #word = element('p', { class: 'lane-word', hidden: true });
+  readonly #lens = new Magnifier();
+  readonly #gauges = laneGauges();
+  readonly strip = new ErrorStrip();
+  readonly element: HTMLElement;
+  #tuned = false;
+  #reading: Reading | null = null;
+  #parameters: Parameters | null = null;
+  #unwritten = 0;
+  #version = Number.NaN;
+  #time = Number.NaN;
+  readonly #lows = new Float64Array(RECALLED);
+  readonly #highs = new Float64Array(RECALLED);
+
+  constructor(
+    readonly lane: Lane,
+    onBench: () => void,
+  ) {
+    this.#bench = button('Bench', onBench, { class: 'lane-bench' });
+    this.element = element(
+      'section',
+      { class: 'lane-card' },
+      this.#lens.element,
+      element('header', { class: 'lane-head' }, this.#letter, this.#title, this.#bench),
+      element('div', { class: 'lane-gauges' }, ...this.#gauges.map((gauge) => gauge.element)),
+      element('div', { class: 'lane-side' }, this.strip.element, this.#word),
+    );
+  }
+
+  name({ letter, title, tuned }: LaneName): void {
+    setText(this.#letter, letter);
+    setText(this.#title, title);
+    this.#title.title = title;
+    this.#tuned = tuned;
+    this.#bench.title = `Put the axis of lane ${letter} on the bench`;
+    this.#bench.setAttribute('aria-label', this.#bench.title);
+    this.element.setAttribute('aria-label', `Lane ${letter}: ${title}`);
+  }
+
+  /** After a change of size, theme or text size. */
+  restyle(): void {
+    this.#lens.restyle();
+    this.strip.restyle();
+    this.#version = Number.NaN;
+  }
+
+  /** Takes in what the lane shows. Returns the largest following error that the lens has to hold, m. */
+  take(): number {
+    return this.#lens.take(this.lane.shown);
+  }
+
+  /** Another moment is looked at, s: the afterglow becomes what went before it. */
+  recall(moment: number): void {
+    const from = moment - SPAN;
+    this.lane.history.columns('followingError', from, moment, RECALLED, this.#lows, this.#highs);
+    for (let k = 0; k < RECALLED; k++) {
+      const error = (this.#lows[k]! + this.#highs[k]!) / 2;
+      if (!Number.isNaN(error)) this.#lens.remember(from + ((k + 0.5) / RECALLED) * SPAN, error);
+    }
+  }
+
+  /** Once per display refresh, `elapsed` seconds after the last; `range` is that of all lenses, or null. */
+  draw(moment: number, elapsed: number, range: LensRange | null): void {
+    const { lane } = this;
+    this.#lens.draw(lane.shown, lane.parameters, elapsed, Number.NaN, range);
+    this.#unwritten += elapsed;
+    if (this.#version === lane.history.version && this.#time === moment) return;
+    if (this.#unwritten < WRITE_INTERVAL) return;
+    this.#unwritten = 0;
+    this.#version = lane.history.version;
+    this.#time = moment;
+    this.#write(moment);
+  }
+
+  /** Reads the window of the strip; whether there is one to be drawn. */
+  readStrip(window: (columns: number) => Span): boolean {
+    return this.strip.read(this.lane.history, window);
+  }
+
+  #write(moment: number): void {
+    const { lane } = this;
+    if (this.#parameters !== lane.parameters) {
+      this.#parameters = lane.parameters;
+      this.#reading = new Reading(lane.shown, lane.parameters, lane.history, () => this.#time);
+    }
+    const lastMove = lane.lastMove(moment);
+    for (const gauge of this.#gauges) gauge.write(this.#reading!, lastMove);
+    const word = this.#wordAt(moment);
+    const isFault = word !== null && word !== NOT_TUNED;
+    setText(this.#word, word ?? '');
+    this.#word.hidden = word === null;
+    this.element.classList.toggle('is-stopped', isFault);
+    this.strip.element.hidden = isFault;
+  }
+
+  /** What has to be said of the lane at a moment, or null. */
+  #wordAt(moment: number): string | null {
+    const { trouble, trip } = this.lane;
+    if (trouble !== null) return `The simulation stopped: ${trouble}`;
+    if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${trip.message}`;
+    return this.#tuned ? null : NOT_TUNED;
+  }
+}
+
+const NOT_TUNED = 'not tuned yet: start gains';

@@ -1,0 +1,109 @@
+import type { Scene } from '../../shared/scene.ts';
+import { CommonClock } from './commonClock.ts';
+import { Lane } from './lane.ts';
+import { Moment } from './moment.ts';
+
+/** Up to four axes that run in lockstep, and the moment of them that is looked at. */
+export class LanesRun {
+  readonly clock = new CommonClock();
+  readonly moment = new Moment();
+  lanes: readonly Lane[] = [];
+  /** Changes whenever another moment is looked at than the next one of the run. */
+  jumps = 0;
+  #scenes: readonly string[] = [];
+
+  /** Puts these scenes on the lanes. A change of any begins all of them anew, since time is what they have in common. */
+  load(scenes: readonly Scene[]): void {
+    const texts = scenes.map((scene) => JSON.stringify(scene));
+    const changed = (i: number) => texts[i] !== this.#scenes[i];
+    if (texts.length === this.#scenes.length && !texts.some((_, i) => changed(i))) return;
+    for (const lane of this.lanes.slice(scenes.length)) lane.terminate();
+    this.lanes = scenes.map((scene, i) => {
+      const lane = this.lanes[i];
+      if (!lane) return new Lane(scene);
+      if (changed(i)) lane.load(scene);
+      else lane.reset();
+      return lane;
+    });
+    this.#scenes = texts;
+    this.#startOver();
+  }
+
+  /** Once per display refresh, `elapsed` seconds after the last. */
+  refresh(elapsed: number): void {
+    for (const lane of this.lanes) lane.receive();
+    this.clock.advance(elapsed, this.lanes);
+    for (const lane of this.lanes) {
+      lane.ask(this.clock.time);
+      lane.show(this.moment.live ? null : this.time);
+    }
+  }
+
+  /** Simulated time that is shown, s. */
+  get time(): number {
+    return this.moment.at(this.latest);
+  }
+
+  /** The furthest that any lane has come, s. */
+  get latest(): number {
+    let latest = 0;
+    for (const { time } of this.lanes) latest = Math.max(latest, time);
+    return latest;
+  }
+
+  /** From where on all lanes can be looked back at, s. */
+  get oldest(): number {
+    let oldest = 0;
+    for (const { history } of this.lanes) oldest = Math.max(oldest, history.oldestTime || 0);
+    return Math.min(oldest, this.latest);
+  }
+
+  /** No lane goes on. */
+  get stopped(): boolean {
+    return this.lanes.length > 0 && this.lanes.every((lane) => lane.tripped);
+  }
+
+  runOrPause(): void {
+    if (this.clock.running) this.clock.pause();
+    else {
+      this.followLive();
+      this.clock.run();
+    }
+  }
+
+  reset(): void {
+    for (const lane of this.lanes) lane.reset();
+    this.#startOver();
+  }
+
+  /** Looks at a moment, s, while everything rests. */
+  lookAt(time: number): void {
+    this.clock.pause();
+    this.moment.hold(time, this.oldest, this.latest);
+    this.jumps++;
+  }
+
+  step(by: number): void {
+    this.clock.pause();
+    this.moment.step(by, this.oldest, this.latest);
+    this.jumps++;
+  }
+
+  followLive(): void {
+    if (this.moment.live) return;
+    this.moment.followLive();
+    this.jumps++;
+  }
+
+  terminate(): void {
+    for (const lane of this.lanes) lane.terminate();
+    this.lanes = [];
+    this.#scenes = [];
+  }
+
+  #startOver(): void {
+    this.clock.reset();
+    this.moment.followLive();
+    this.jumps++;
+  }
+}

@@ -1,0 +1,228 @@
+import '../stage/stage.css';
+import { MathUtils, Vector3 } from 'three';
+import type { Scene } from '../../shared/scene.ts';
+import { element } from '../app/dom.ts';
+import { cssColour } from '../look/colours.ts';
+import { Bin } from '../stage/bin.ts';
+import type { Standing } from '../stage/floorShadow.ts';
+import type { Theme } from '../stage/lights.ts';
+import { Machine, shapeOf } from '../stage/machine.ts';
+import { createMaterials } from '../stage/materials.ts';
+import { colourHands } from '../stage/parts/scale.ts';
+import type { RunState } from '../stage/parts/tower.ts';
+import { NO_PICTURE, pictureOn } from '../stage/picture.ts';
+import { Posed } from '../stage/posed.ts';
+import { stillOf } from '../stage/snapshot.ts';
+import { type Outlook, View } from '../stage/view.ts';
+import { LaneLabel } from './laneLabel.ts';
+import { placesAcross } from './placesAcross.ts';
+
+/** What stands in a lane. */
+export interface StageLane {
+  readonly letter: string;
+  readonly title: string;
+  readonly scene: Scene;
+}
+
+interface Stand extends Standing {
+  readonly machine: Machine;
+  readonly posed: Posed;
+  readonly label: LaneLabel;
+  /** Where its label begins: the end of the granite, in the coordinates of the world. */
+  readonly end: Vector3;
+  state: RunState;
+}
+
+const LABEL =
+  'The machines of all lanes, side by side at one scale. Drag to look around, plus and minus come closer and go further ' +
+  'away, Home resets the view.';
+
+/** Steeper and more from the front than one machine is seen, so that none hides another. */
+const AZIMUTH = MathUtils.degToRad(-10);
+const ELEVATION = MathUtils.degToRad(37);
+const EDGE = 0.95;
+
+/** Up to four machines on one floor: side by side, at their true sizes, all travelling the same way. */
+export class LanesStage {
+  readonly element = element('div', { class: 'stage lanes-stage' });
+  readonly #canvas = element('canvas', { tabindex: 0, role: 'application', 'aria-label': LABEL });
+  readonly #note = element('p', { class: 'stage-note' });
+  readonly #bin = new Bin();
+  readonly #materials = createMaterials(this.#bin);
+  readonly #picture = pictureOn(this.#canvas);
+  readonly #outlook: Outlook = {
+    azimuth: AZIMUTH,
+    elevation: ELEVATION,
+    level: { left: -EDGE, right: EDGE, bottom: -EDGE, top: EDGE },
+    steep: { left: -EDGE, right: EDGE, bottom: -EDGE, top: EDGE },
+  };
+  readonly #view: View | null = null;
+  readonly #watcher = new ResizeObserver(() => this.#resize());
+  readonly #at = new Vector3();
+  #stands: readonly Stand[] = [];
+  #shape = '';
+  #dirty = true;
+
+  constructor() {
+    this.element.append(this.#canvas, this.#note);
+    this.#note.textContent = this.#picture ? '' : NO_PICTURE;
+    this.#note.hidden = this.#picture !== null;
+    if (this.#picture) {
+      this.#bin.own(this.#picture);
+      const view = this.#bin.own(
+        new View(this.#picture.camera, this.#canvas, this.#invalidate, this.#outlook),
+      );
+      this.#view = view;
+      this.#canvas.addEventListener('keydown', (event) => {
+        if (view.press(event)) event.preventDefault();
+      });
+      this.#canvas.addEventListener('webglcontextrestored', this.#invalidate);
+    }
+    this.#watcher.observe(this.element);
+  }
+
+  /** Machines are built anew if one of them looks different, or if another one stands in a lane. */
+  show(lanes: readonly StageLane[]): void {
+    const shape = lanes.map(({ scene }) => shapeOf(scene.form, scene.parameters)).join('\n');
+    if (shape !== this.#shape) this.#build(lanes);
+    this.#shape = shape;
+    lanes.forEach(({ letter, title }, i) => {
+      this.#stands[i]?.label.show(letter, title);
+    });
+    this.#makeRoom();
+  }
+
+  setState(index: number, state: RunState): void {
+    const stand = this.#stands[index];
+    if (!stand || stand.state === state) return;
+    stand.state = state;
+    stand.machine.tower.show(state);
+    this.#invalidate();
+  }
+
+  setTheme(theme: Theme): void {
+    this.#picture?.setTheme(theme);
+    for (const { machine } of this.#stands) colourHands(machine.rule);
+    this.#invalidate();
+  }
+
+  /** Once per display refresh: the values of each channel, lane by lane. */
+  draw(values: readonly Float64Array[]): void {
+    const { picture, moved } = { picture: this.#picture, moved: this.#move(values) };
+    const gliding = this.#view?.update() ?? false;
+    if (!picture || !(moved || gliding || this.#dirty)) return;
+    if (picture.takesTurn()) this.#frame();
+    else this.#dirty = true;
+  }
+
+  resetView(): void {
+    this.#view?.home();
+  }
+
+  /** The stage as it is seen now, with the letters and titles of the lanes, as a PNG data URL. */
+  picture(): string {
+    this.#frame();
+    this.#picture?.renderStill();
+    const { canvas, pen, scale } = stillOf(this.element, this.#canvas);
+    pen.fillStyle = cssColour('--ink');
+    for (const { label } of this.#stands) label.copyTo(pen, scale);
+    return canvas.toDataURL('image/png');
+  }
+
+  dispose(): void {
+    this.#watcher.disconnect();
+    for (const { machine } of this.#stands) machine.dispose();
+    this.#bin.dispose();
+    this.element.remove();
+  }
+
+  readonly #invalidate = (): void => {
+    this.#dirty = true;
+  };
+
+  #build(lanes: readonly StageLane[]): void {
+    for (const { machine, label } of this.#stands) {
+      machine.dispose();
+      label.element.remove();
+    }
+    this.#stands = [];
+    if (!this.#picture) return;
+    const machines = lanes.map(({ scene }) => new Machine(scene.form, scene.parameters, this.#materials));
+    const places = placesAcross(machines.map(({ plan }) => plan.base));
+    this.#stands = machines.map((machine, i) => this.#stand(machine, places[i]!));
+    this.#picture.place(this.#stands);
+    const rise = lanes[0]?.scene.parameters.inclination ?? 0;
+    this.#view?.frame(
+      this.#stands.flatMap(({ extent }) => extent),
+      rise,
+      true,
+    );
+    this.#invalidate();
+  }
+
+  #stand(machine: Machine, z: number): Stand {
+    const { root, frame, plan, floor } = machine;
+    root.position.set(0, -floor, z);
+    root.updateMatrixWorld(true);
+    this.#picture!.scene.add(root);
+    machine.tower.show('paused');
+    colourHands(machine.rule);
+    const { xMax, zMin } = plan.base;
+    const label = new LaneLabel();
+    this.element.append(label.element);
+    return {
+      machine,
+      posed: new Posed(),
+      label,
+      end: frame.localToWorld(new Vector3(xMax, 0, zMin)),
+      state: 'paused',
+      extent: machine.extent.map((point) => point.clone().add(root.position)),
+      floor: 0,
+    };
+  }
+
+  #move(values: readonly Float64Array[]): boolean {
+    let moved = false;
+    this.#stands.forEach(({ machine, posed }, i) => {
+      const now = values[i];
+      if (!now || !posed.differsFrom(now)) return;
+      machine.pose(now);
+      posed.take(now);
+      moved = true;
+    });
+    return moved;
+  }
+
+  #frame(): void {
+    if (!this.#picture || this.element.clientWidth === 0) return;
+    this.#dirty = false;
+    this.#picture.render();
+    const { clientWidth, clientHeight } = this.element;
+    for (const { label, end } of this.#stands) {
+      this.#at.copy(end).project(this.#picture.camera);
+      label.place((0.5 + 0.5 * this.#at.x) * clientWidth, (0.5 - 0.5 * this.#at.y) * clientHeight);
+    }
+  }
+
+  /** The machines leave their labels room at the right of the picture. */
+  #makeRoom(): void {
+    const { clientWidth } = this.element;
+    if (clientWidth === 0) return;
+    const widest = Math.max(0, ...this.#stands.map(({ label }) => label.width));
+    const right = EDGE - (2 * widest) / clientWidth;
+    const { level, steep } = this.#outlook;
+    if (Math.abs(right - level.right) < 1e-3) return;
+    level.right = steep.right = right;
+    this.#view?.resize(clientWidth, this.element.clientHeight);
+  }
+
+  #resize(): void {
+    const { clientWidth, clientHeight } = this.element;
+    if (clientWidth === 0 || clientHeight === 0) return;
+    this.#picture?.resize(clientWidth, clientHeight);
+    this.#view?.resize(clientWidth, clientHeight);
+    this.#makeRoom();
+    // At once: a canvas of a new size is empty until it is drawn on.
+    this.#frame();
+  }
+}

@@ -1,0 +1,177 @@
+import './lanes.css';
+import { shortest } from '../../shared/format.ts';
+import type { Scene } from '../../shared/scene.ts';
+import { element, setText } from '../app/dom.ts';
+import type { Actions } from '../app/keys.ts';
+import type { Span } from '../charts/columnBuffer.ts';
+import { stepAtLeast } from '../charts/ticks.ts';
+import { LensRange } from '../stage/lensRange.ts';
+import { LaneCard, type LaneName } from './laneCard.ts';
+import { LanesRun } from './lanesRun.ts';
+import { LanesStage } from './lanesStage.ts';
+import { createLanesTransport } from './lanesTransport.ts';
+
+/** The strips show this many of the longest move, within bounds, s. */
+const MOVES = 1.5;
+const [LEAST_SPAN, MOST_SPAN] = [0.1, 10];
+/** Before the first move has ended, s. */
+const FIRST_SPAN = 1;
+/** Steps of the arrow keys, s. */
+const STEP = 0.005;
+const LARGE_STEP = 0.1;
+
+export interface ShownLane extends LaneName {
+  readonly scene: Scene;
+}
+
+/** Up to four axes in lockstep on one stage, each with its card, under one transport. One frame loop drives all of it. */
+export class LanesView {
+  readonly #run = new LanesRun();
+  readonly #transport = createLanesTransport(this.#run);
+  readonly #stage = new LanesStage();
+  readonly #range = new LensRange();
+  readonly #statement = element('p', { class: 'lanes-statement' });
+  readonly #cardHost = element('div', { class: 'lanes-cards' });
+  readonly #onBench: (index: number) => void;
+  #cards: readonly LaneCard[] = [];
+  #values: readonly Float64Array[] = [];
+  #loop = 0;
+  #last = 0;
+  #jumps = 0;
+  #stripsAt = Number.NaN;
+
+  readonly element = element(
+    'div',
+    { class: 'lanes' },
+    this.#transport.element,
+    this.#statement,
+    element('div', { class: 'lanes-floor' }, this.#stage.element, this.#cardHost),
+  );
+
+  /** What the keyboard sets off while the lanes are shown. */
+  readonly keys: Partial<Actions> = {
+    runOrPause: () => this.#run.runOrPause(),
+    reset: () => this.#run.reset(),
+    slower: () => this.#transport.pace.change(-1),
+    faster: () => this.#transport.pace.change(1),
+    realTime: () => this.#transport.pace.change(0),
+    live: () => this.#run.followLive(),
+    resetView: () => this.#stage.resetView(),
+  };
+
+  constructor(onBench: (index: number) => void) {
+    this.#onBench = onBench;
+    new ResizeObserver(() => this.#restyle()).observe(this.#cardHost);
+    new MutationObserver(() => this.#restyle()).observe(document.documentElement, {
+      attributeFilter: ['data-theme', 'data-size'],
+    });
+    this.#restyle();
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.#run.clock.run();
+  }
+
+  show(lanes: readonly ShownLane[], statement: string): void {
+    setText(this.#statement, statement);
+    this.#run.load(lanes.map(({ scene }) => scene));
+    const runs = this.#run.lanes;
+    if (runs.length !== this.#cards.length || runs.some((lane, i) => this.#cards[i]!.lane !== lane)) {
+      this.#cards = runs.map(
+        (lane, i) =>
+          this.#cards.find((card) => card.lane === lane) ?? new LaneCard(lane, () => this.#onBench(i)),
+      );
+      this.#cardHost.replaceChildren(...this.#cards.map((card) => card.element));
+      this.#values = runs.map((lane) => lane.shown);
+    }
+    lanes.forEach((lane, i) => {
+      this.#cards[i]!.name(lane);
+    });
+    this.#stage.show(lanes);
+    this.#restyle();
+  }
+
+  /** Runs its frame loop, or rests. */
+  setShown(shown: boolean): void {
+    cancelAnimationFrame(this.#loop);
+    window.removeEventListener('keydown', this.#keyDown, true);
+    if (!shown) return;
+    window.addEventListener('keydown', this.#keyDown, true);
+    this.#last = performance.now();
+    this.#loop = requestAnimationFrame(this.#refresh);
+  }
+
+  picture(): string {
+    return this.#stage.picture();
+  }
+
+  readonly #refresh = (time: number): void => {
+    this.#loop = requestAnimationFrame(this.#refresh);
+    const elapsed = Math.max(0, (time - this.#last) / 1000);
+    this.#last = time;
+    const run = this.#run;
+    run.refresh(elapsed);
+    if (run.jumps !== this.#jumps) {
+      this.#jumps = run.jumps;
+      for (const card of this.#cards) card.recall(run.time);
+    }
+    this.#stage.draw(this.#values);
+    this.#drawCards(run.time, elapsed);
+    this.#transport.show();
+  };
+
+  #drawCards(moment: number, elapsed: number): void {
+    const { clock, lanes, moment: looked, stopped } = this.#run;
+    const resting = !clock.running || stopped || !looked.live;
+    let largest = 0;
+    this.#cards.forEach((card, i) => {
+      largest = Math.max(largest, card.take());
+      this.#stage.setState(i, lanes[i]!.tripped ? 'tripped' : resting ? 'paused' : 'running');
+    });
+    this.#range.follow(largest, elapsed);
+    const range = this.#transport.oneScale ? this.#range : null;
+    for (const card of this.#cards) card.draw(moment, elapsed, range);
+    if (moment !== this.#stripsAt) this.#drawStrips(moment);
+  }
+
+  /** All strips on one scale of time and error. */
+  #drawStrips(moment: number): void {
+    this.#stripsAt = moment;
+    const span = this.#stripSpan(moment);
+    const window = (columns: number): Span => {
+      const column = span / columns;
+      const to = Math.ceil(moment / column - 1e-6) * column;
+      return { from: to - span, to };
+    };
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const card of this.#cards) {
+      if (!card.readStrip(window)) continue;
+      low = Math.min(low, card.strip.low);
+      high = Math.max(high, card.strip.high);
+    }
+    const words = `last ${shortest(span, 's')}`;
+    for (const { strip, lane } of this.#cards) strip.draw(low, high, lane.parameters.window, words);
+  }
+
+  #stripSpan(moment: number): number {
+    let longest = 0;
+    for (const lane of this.#run.lanes) longest = Math.max(longest, lane.lastMove(moment)?.duration ?? 0);
+    if (longest === 0) return FIRST_SPAN;
+    return Math.min(Math.max(stepAtLeast(MOVES * longest), LEAST_SPAN), MOST_SPAN);
+  }
+
+  #restyle(): void {
+    this.#stripsAt = Number.NaN;
+    for (const card of this.#cards) card.restyle();
+    this.#stage.setTheme(document.documentElement.getAttribute('data-theme') === 'dark' ? 'dark' : 'light');
+  }
+
+  /** Arrow keys go back and forth in time, unless what has the focus needs them. */
+  readonly #keyDown = (event: KeyboardEvent): void => {
+    const direction = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    const focus = document.activeElement;
+    const needed = focus?.matches('select, textarea, input:not(.lanes-scrub)') ?? false;
+    if (direction === undefined || needed || event.ctrlKey || event.altKey || event.metaKey) return;
+    if (document.querySelector('dialog[open]')) return;
+    event.preventDefault();
+    this.#run.step(direction * (event.shiftKey ? LARGE_STEP : STEP));
+  };
+}
