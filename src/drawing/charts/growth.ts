@@ -8,12 +8,16 @@ import { rangeOf } from '../range.ts';
 import type { LaneCourse } from './drift.ts';
 import { hoursAxis } from './hoursAxis.ts';
 
-/** Growth at the tool of all lanes over their duty, with the band that is allowed, plus and minus `allowed`, m. */
+/**
+ * Growth at the tool of all lanes over their duty, with the band that is allowed, plus and minus `allowed`, m. Lanes that leave a scale
+ * of plus and minus `most` are cut off there; their labels say how far they go.
+ */
 export function growthChart(
   lanes: readonly LaneCourse[],
   allowed: number,
   size: Size = USUAL_SIZE,
   cursor?: number,
+  most = Number.POSITIVE_INFINITY,
 ): Markup {
   const series = lanes.map(({ letter, course: { samples } }) => {
     const y = samples.map(({ growth }) => growth);
@@ -29,7 +33,7 @@ export function growthChart(
     {
       words: `Growth at the tool over the duty, allowed plus or minus ${ranged(allowed, 'µm')}. At the end: ${series.map(({ name }) => name).join(', ')}.`,
       x: hoursAxis(lanes.map(({ course }) => course)),
-      y: { title: 'Growth at the tool', unit: 'mm', ...widened(low, high) },
+      y: { title: 'Growth', unit: 'mm', ...widened(Math.max(low, -most), Math.min(high, most)) },
       series,
       levels: [{ y: allowed, words: `allowed ±${ranged(allowed, 'µm')}` }],
       band: [-allowed, allowed],

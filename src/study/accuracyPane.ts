@@ -1,0 +1,63 @@
+import { element } from '../app/dom.ts';
+import { createSegmented } from '../app/segmented.ts';
+import { markup } from '../drawing/markup.ts';
+import { SECTIONS } from './accuracySections.ts';
+import { drawnPart } from './drawnPart.ts';
+import { labelled } from './labelled.ts';
+import { createMissingLanes } from './missingLanes.ts';
+import { isSimulated } from './simulatedLane.ts';
+import type { Pane, StudyActions, StudyState } from './state.ts';
+import './results.css';
+
+const SCALES = ['one for all', 'each its own'] as const;
+
+/** How well each drive does it: five tests and the energy of a cycle, one at a time, all lanes beside each other. */
+export function createAccuracyPane(actions: StudyActions): Pane {
+  let shown: StudyState | null = null;
+  const missing = createMissingLanes(actions);
+  const test = createSegmented('Test of accuracy', Object.keys(SECTIONS), refresh);
+  const state = createSegmented('State of the machine', ['cold', 'warm', 'worn'] as const, refresh);
+  const scale = createSegmented('Scale of the drawings', SCALES, refresh);
+  const stateControl = labelled('State', state);
+  const controls = element(
+    'div',
+    { class: 'results-controls' },
+    labelled('Test', test),
+    stateControl,
+    labelled('Scale', scale),
+  );
+  const part = drawnPart(element('div'), (width) => {
+    const lanes = shown?.lanes.filter(isSimulated) ?? [];
+    if (shown === null || lanes.length === 0) return markup``;
+    return SECTIONS[test.value]!({
+      lanes,
+      job: shown.study.job.values,
+      units: shown.units,
+      state: state.value,
+      oneScale: scale.value === 'one for all',
+      width,
+    });
+  });
+
+  function refresh(): void {
+    stateControl.hidden = test.value !== 'Positioning';
+    part.refresh();
+  }
+
+  return {
+    element: element(
+      'section',
+      { class: 'results accuracy-pane', 'aria-label': 'Accuracy and energy' },
+      element('h2', {}, 'Accuracy and energy'),
+      missing.element,
+      controls,
+      part.element,
+    ),
+    show(next) {
+      shown = next;
+      missing.show(next);
+      controls.hidden = !next.lanes.some(isSimulated);
+      refresh();
+    },
+  };
+}

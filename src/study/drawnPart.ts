@@ -1,0 +1,62 @@
+import { type Markup, markup } from '../drawing/markup.ts';
+
+/** Of text at the usual size, px: drawings are as much larger as the text of the page is. */
+const USUAL_TEXT = 15;
+
+export interface DrawnPart {
+  readonly element: HTMLElement;
+  /** To be called when something has changed that the drawings show. */
+  refresh(): void;
+}
+
+/**
+ * A part of the page that is drawn anew when something or its width has changed, and only while it can be seen. `draw` is told the width
+ * of the part in px of a drawing, whatever the size of the text is.
+ */
+export function drawnPart(element: HTMLElement, draw: (width: number) => Markup): DrawnPart {
+  let shown = '';
+  let drawnWidth = 0;
+
+  function refresh(): void {
+    const width = element.clientWidth;
+    if (width === 0) return;
+    drawnWidth = width;
+    const text = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    const { text: made } = draw((width * USUAL_TEXT) / text);
+    if (made === shown) return;
+    shown = made;
+    const open = new Set(openIn(element).map(({ id }) => id));
+    element.innerHTML = made;
+    for (const details of element.querySelectorAll('details')) details.open = open.has(details.id);
+  }
+
+  new ResizeObserver(() => {
+    if (element.clientWidth !== drawnWidth) refresh();
+  }).observe(element);
+
+  return { element, refresh };
+}
+
+function openIn(element: HTMLElement): HTMLDetailsElement[] {
+  return [...element.querySelectorAll('details')].filter(({ open, id }) => open && id !== '');
+}
+
+/** How many columns of at least `least` px stand beside each other for so many lanes: no row is left with a single one of many. */
+export function columnsFor(lanes: number, width: number, least: number): number {
+  const most = Math.max(1, Math.floor(width / least));
+  const rows = Math.ceil(lanes / most);
+  return Math.ceil(lanes / rows);
+}
+
+/** Between columns, px of a drawing. */
+export const COLUMN_GAP = 20;
+
+/** Figures beside each other; each is told the width it has. */
+export function columns(
+  count: number,
+  width: number,
+  figures: readonly ((width: number) => Markup)[],
+): Markup {
+  const each = Math.floor((width - COLUMN_GAP * (count - 1)) / count);
+  return markup`<div class="drawn-columns" style="--columns: ${count}">${figures.map((figure) => figure(each))}</div>`;
+}

@@ -1,0 +1,67 @@
+import { inUnit, ranged } from '../../shared/format.ts';
+import type { EnergyFlow } from '../../shared/study/accuracy.ts';
+import type { JobValues } from '../../shared/study/job.ts';
+import { durationText } from '../../shared/timeLapseText.ts';
+import { dayMean, dayOf } from '../../shared/verdict/read.ts';
+import type { LaneTableRow } from './laneTable.ts';
+import type { SimulatedLane } from './simulatedLane.ts';
+
+const KILOWATT_HOUR = 3.6e6;
+
+/** Energy of a cycle, power over the day, and what a year of it costs. `flows` holds null where the drive stopped itself. */
+export function energyRows(
+  lanes: readonly SimulatedLane[],
+  flows: readonly (EnergyFlow | null)[],
+  { dailyTime, days, energyPrice }: JobValues,
+): LaneTableRow[] {
+  const powers = lanes.map((lane) => dayMean(dayOf(lane), ({ electricPower }) => electricPower));
+  const ofFlow = (text: (flow: EnergyFlow) => string) =>
+    flows.map((flow) => ({ text: flow ? text(flow) : '—' }));
+  const ofPower = (text: (power: number) => string) =>
+    powers.map((power) => ({ text: power === null ? 'does not last the day' : text(power) }));
+  return [
+    {
+      id: 'energy-drawn',
+      label: 'Drawn in a cycle',
+      definition:
+        'Taken at the motor terminals while energy flows into the motor. Losses of the amplifier are not in it.',
+      cells: ofFlow(({ drawn }) => ranged(drawn, 'J')),
+    },
+    {
+      id: 'energy-returned',
+      label: 'Given back in a cycle',
+      definition: 'By braking. It is saved only where something else on the bus takes it, or stores it.',
+      cells: ofFlow(({ returned }) => ranged(returned, 'J')),
+    },
+    {
+      id: 'energy-net',
+      label: 'Used in a cycle',
+      definition: 'What is drawn less what is given back, everything as cold as the room.',
+      cells: ofFlow(({ drawn, returned }) => ranged(drawn - returned, 'J')),
+    },
+    {
+      id: 'energy-power',
+      label: 'Power, mean of a cycle',
+      definition: 'The energy used in a cycle over the time of a cycle.',
+      cells: ofFlow(({ drawn, returned, cycleTime }) => ranged((drawn - returned) / cycleTime, 'W')),
+    },
+    {
+      id: 'energy-day',
+      label: 'Power, mean of a day',
+      definition: 'With windings as warm as they get over the day, whose resistance is then higher.',
+      cells: ofPower((power) => ranged(power, 'W')),
+    },
+    {
+      id: 'energy-year',
+      label: 'Energy of a year',
+      definition: `Mean power of the day over ${durationText(dailyTime)} on each of ${days} days.`,
+      cells: ofPower((power) => `${inUnit((power * dailyTime * days) / KILOWATT_HOUR, '')} kWh`),
+    },
+    {
+      id: 'energy-cost',
+      label: 'Cost of a year',
+      definition: `That energy at ${inUnit(energyPrice, '1/kWh')}, in your currency.`,
+      cells: ofPower((power) => inUnit(power * dailyTime * days * energyPrice, '')),
+    },
+  ];
+}
