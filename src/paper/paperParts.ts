@@ -18,6 +18,12 @@ export function table(kind: string, heads: readonly string[], rows: readonly Mar
 <tbody>${rows}</tbody></table>`;
 }
 
+/** What the rows below it have in common. */
+export function groupRow(title: string, columns: number): Markup {
+  return markup`<tr class="group"><th scope="rowgroup" colspan="${columns}">${title}</th></tr>
+`;
+}
+
 /** A quantity, its symbol, its value and how the value comes about. */
 export function quantityRow(label: string, symbol: string, value: string, how: string): Markup {
   return markup`<tr><th scope="row">${withIndices(label)}</th><td>${withIndices(symbol)}</td><td class="value">${value}</td><td>${withIndices(how)}</td></tr>
@@ -38,6 +44,6 @@ export function figure(title: string, drawn: Markup): Markup {
 
 /** What a word means, as a part of a list of such. */
 export function meaning(word: string, definition: string): Markup {
-  return markup`<div><dt>${word}</dt><dd>${withIndices(definition)}</dd></div>
+  return markup`<div><dt>${withIndices(word)}</dt><dd>${withIndices(definition)}</dd></div>
 `;
 }

@@ -45,7 +45,7 @@ const STATES: Readonly<Record<PositioningTest['state'], string>> = {
 
 const METRES = 'm';
 
-/** How well the tool is where it should be. Charts but those of positioning have one scale in all of `lanes`. */
+/** How well the tool is where it should be. Drawings but those of positioning have one scale in all of `lanes`. */
 export function accuracySection(
   { outcome: { accuracy } }: SimulatedLane,
   { values }: Job,
@@ -107,7 +107,7 @@ function positioning({ positioning: results }: Accuracy): Markup {
     ]) => markup`<tr><th scope="row">${label}</th>${tests.map(({ figures }) => markup`<td>${ranged(figures[name] as number, METRES)}</td>`)}</tr>
 `,
   );
-  return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}.</p></div>
+  return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every lane.</p></div>
 ${table('states', ['', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
 ${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test)))}`;
 }

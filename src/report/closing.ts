@@ -1,13 +1,15 @@
 import { CAUTIONS } from '../../shared/cautions.ts';
 import type { Job } from '../../shared/study/job.ts';
+import type { Verdict } from '../../shared/study/verdict.ts';
 import { fileName } from '../app/files.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { list, meaning } from '../paper/paperParts.ts';
+import { figureMeanings } from './answerSection.ts';
 import type { ReportInput } from './reportInput.ts';
 import { moveDefinitions } from './tuningSection.ts';
 
 /** What the figures take for granted, in plain words. */
-export function assumptionSection({ fairness }: ReportInput['verdict'], { values }: Job): Markup {
+export function assumptionSection(verdict: Verdict, { values }: Job): Markup {
   const included = [
     'Windings with resistance that rises as they warm, inductance, back-EMF and the limited voltage of the bus; saturation where a kit states it.',
     'Cogging, force ripple, attraction, eddy currents and hysteresis, as far as a drive has them.',
@@ -28,9 +30,11 @@ export function assumptionSection({ fairness }: ReportInput['verdict'], { values
 <h3>The drives</h3>
 ${list([
   'The kits are invented for demonstration, plausible for their kind and size. They are not the data of any manufacturer. Type in the values of a real datasheet before a decision.',
-  fairness,
+  verdict.fairness,
   `Every lane carries the same job in the same room (${values.cooling ? 'with' : 'without'} a coolant), on the same bus, for the same hours.`,
 ])}
+<h3>What the figures of the comparison mean</h3>
+${figureMeanings(verdict)}
 <h3>How the figures of the moves are measured</h3>
 ${moveDefinitions()}</section>`;
 }

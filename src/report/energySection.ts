@@ -1,4 +1,4 @@
-import { inUnit, ranged, shortest } from '../../shared/format.ts';
+import { inUnit, ranged } from '../../shared/format.ts';
 import type { EnergyFlow } from '../../shared/study/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
@@ -7,6 +7,7 @@ import { energyFlowChart } from '../drawing/charts/energyFlow.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { figure, table } from '../paper/paperParts.ts';
 import { measured, tested } from './accuracySection.ts';
+import { quantityIn } from './quantity.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
 const KILOWATT_HOUR = 3.6e6;
@@ -51,5 +52,5 @@ function yearly(lane: SimulatedLane, { values }: Job): Markup {
   const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
   if (power === null) return markup`<p>There is no cost of a year: the drive does not last the day.</p>`;
   const year = power * values.dailyTime * values.days;
-  return markup`<p class="sum">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${shortest(values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
+  return markup`<p class="sum">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
 }

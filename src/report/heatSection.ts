@@ -82,8 +82,9 @@ ${figure('Temperatures over the duty', temperaturesChart(temperatureData(lane), 
 /** What heat does to all lanes: growth at the tool, and force that fades. */
 export function heatOfAll(lanes: readonly SimulatedLane[], { values }: Job): Markup {
   const courses = lanes.map(({ letter, outcome }) => ({ letter, course: outcome.heat.asSet }));
-  return markup`${figure('Growth at the tool over the duty', growthChart(courses, values.growthLimit))}
-${figure('Force per ampere over the duty', driftChart(courses))}`;
+  return markup`<section><h2>What a day of heat does</h2>
+${figure('Growth at the tool over the duty', growthChart(courses, values.growthLimit))}
+${figure('Force per ampere over the duty', driftChart(courses))}</section>`;
 }
 
 function temperatureData({ outcome: { heat }, scene: { parameters: p } }: SimulatedLane): TemperatureData {

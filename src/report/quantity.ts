@@ -7,9 +7,13 @@ const DIGITS = 6;
 
 /** A quantity in the system that a person chose; beside inch units stands the metric one. */
 export function quantityIn(system: UnitSystem, value: number, unit: Unit): string {
-  const metric = shortest(value, unit, DIGITS);
+  const metric = read(value, unit);
   const chosen = unitIn(system, unit);
-  return chosen === unit ? metric : `${shortest(value, chosen, DIGITS)} (${metric})`;
+  return chosen === unit ? metric : `${read(value, chosen)} (${metric})`;
+}
+
+function read(value: number, unit: Unit): string {
+  return shortest(value, unit, DIGITS).replace(' 1/', ' per ');
 }
 
 /** A value of a table of rows as it is read: '250 mm', 'yes', 'back and forth'. */

@@ -22,12 +22,12 @@ export function reportHtml(input: ReportInput): string {
 <p class="title">${job.title}</p>
 <p class="made"><span>Simulated with Waybench ${version}</span><span>${printed}</span></p>
 ${jobSection(job, units)}
-${answerSection(verdict, judged)}
+${answerSection(verdict)}
 ${pictureOf(pictures.stage, 'The lanes on the stage')}
 ${verdictTable(verdict, judged)}
-${heatOfAll(judged, job)}
 ${standoutSection(verdict)}
 ${flipSection(verdict)}
+${heatOfAll(judged, job)}
 ${lanes.map((lane) => laneSection(lane, input))}
 ${assumptionSection(verdict, job)}
 ${cautionSection()}

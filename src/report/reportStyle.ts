@@ -10,7 +10,7 @@ export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, 
 ${COLOURS}
 --paper: #fff;
 }
-svg.drawing { width: 78%; }
+svg.drawing { width: 72%; }
 .drawing text { font-size: 14px; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .answer { font-size: 1.15rem; font-weight: 600; }
@@ -34,7 +34,7 @@ dt { font-weight: 600; }
 .sizing tbody { break-inside: avoid; }
 .sizing .how { padding: 0 0 0.3rem 1.2rem; }
 .sizing :is(th, td):nth-child(1) { width: 36%; }
-.picture { display: block; width: 100%; max-height: 105mm; object-fit: contain; }
+.picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
 :is(.moved, .heat, .states, .steps, .lines, .energy) { break-inside: avoid; }
 .moved .value { width: 34%; }
 .address { overflow-wrap: anywhere; }
