@@ -20,8 +20,8 @@ const EXPLAINS = 1.1;
 export function rippleCause(lane: JudgedLane): string | null {
   const line = testOf(lane, 'ripple')?.lines[0];
   if (!line) return null;
-  const period = `at ${ranged(line.period, 'm')}`;
-  return line.cause === null ? `strongest ${period}` : `from ${line.cause} ${period}`;
+  const period = `every ${ranged(line.period, 'm')}`;
+  return line.cause === null ? `strongest ${period}` : `from ${line.cause}, ${period}`;
 }
 
 const LOSSES: readonly { readonly of: keyof EnergyFlow; readonly words: string }[] = [

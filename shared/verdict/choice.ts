@@ -22,7 +22,7 @@ export function choiceSentence(job: Job, lanes: readonly JudgedLane[], standing:
 
 function none(lanes: readonly JudgedLane[], { shortfalls }: Standing): string {
   const near = nearest(shortfalls).map((place) => lanes[place]!);
-  const why = (lane: JudgedLane) => listed(shortfalls[lanes.indexOf(lane)]!.map(({ text }) => text));
+  const why = (lane: JudgedLane) => shortfalls[lanes.indexOf(lane)]!.map(({ text }) => text).join('; ');
   if (lanes.length === 1)
     return sentence(`${named(lanes[0]!)} does not do all that the job asks: ${why(lanes[0]!)}`);
   const opening = `None of the ${numberWord(lanes.length)} drives does all that the job asks.`;
@@ -82,5 +82,5 @@ function soonest(places: readonly number[], of: (place: number) => number | null
 }
 
 function share(own: number | null, other: number | null): string {
-  return own === null || other === null ? '' : `, ${factorWords(own / other).percent} less`;
+  return own === null || other === null ? '' : `, ${factorWords(own / other).degree} less`;
 }

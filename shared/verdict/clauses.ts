@@ -42,10 +42,10 @@ function verbPhrase({ row, own, other, factor }: Contrast): string {
       ? `${verb} next to no ${bare(noun)}`
       : `${verb} ${noun} where the other has next to none`;
   }
-  const { times, percent } = factorWords(factor);
+  const { times, degree } = factorWords(factor);
   if (verb === 'has')
-    return `${verb} ${noun} ${times ? `${times} as ${as}` : `${percent} ${grows ? more : less}`}`;
-  if (times === null) return `${verb} ${percent} ${grows ? 'more' : 'less'} ${noun}`;
+    return `${verb} ${noun} ${times ? `${times} as ${as}` : `${degree} ${grows ? more : less}`}`;
+  if (times === null) return `${verb} ${degree} ${grows ? 'more' : 'less'} ${noun}`;
   return `${verb} ${times} ${times.startsWith('a ') || times.startsWith('an ') ? 'of ' : ''}the ${noun}`;
 }
 

@@ -30,9 +30,17 @@ export function contrasts(job: Job, lane: JudgedLane, rival: JudgedLane): Contra
     const [own, other] = [row.of(lane, job), row.of(rival, job)];
     if (own === null || other === null || tie(row, own, other)) return [];
     const factor = size(row, own, lane) / size(row, other, rival);
-    const score = row.speech.weight * Math.min(Math.abs(Math.log(factor)), Math.log(LARGEST));
+    const score = matter(row, job, lane, rival) * Math.min(Math.abs(Math.log(factor)), Math.log(LARGEST));
     return { row, own, other, better: isBetter(row, own, other), factor, score };
   });
+}
+
+/** Weight of the row, less where even the larger of the two is small beside what the job minds. */
+function matter(row: SpokenRow, job: Job, lane: JudgedLane, rival: JudgedLane): number {
+  const { weight, mattersFrom } = row.speech;
+  if (!mattersFrom) return weight;
+  const larger = Math.max(...[lane, rival].map((each) => size(row, row.of(each, job) ?? 0, each)));
+  return weight * Math.min(larger / mattersFrom(job), 1);
 }
 
 /** A warmth counts from the room's. */

@@ -7,6 +7,8 @@ export interface FlipInput {
   readonly input: JobEntry;
   /** calculation: the sizing is worked out anew. held: only limits move, or a part of what was simulated is looked at. */
   readonly by: 'calculation' | 'held';
+  /** Whether the sizing of a lane depends on it. */
+  readonly sizingFollows: boolean;
   readonly appliesTo: (job: Job) => boolean;
   /**
    * What the simulated figures are then: one outcome, or two when all that is known is that they lie between. Null where they are not
@@ -26,11 +28,18 @@ const asFound = ({ outcome }: JudgedLane) => [outcome, outcome] as const;
 const calculated = (input: JobEntry, appliesTo: FlipInput['appliesTo'] = always): FlipInput => ({
   input,
   by: 'calculation',
+  sizingFollows: true,
   appliesTo,
   outcomes: asFound,
 });
 
-const limit = (input: JobEntry): FlipInput => ({ input, by: 'held', appliesTo: always, outcomes: asFound });
+const held = (input: JobEntry, outcomes: FlipInput['outcomes'] = asFound): FlipInput => ({
+  input,
+  by: 'held',
+  sizingFollows: false,
+  appliesTo: always,
+  outcomes,
+});
 
 /** Every input that is varied, the load first. The price of energy is none of them: it is the same for all, and no part of the rule. */
 export const FLIP_INPUTS: readonly FlipInput[] = [
@@ -41,10 +50,10 @@ export const FLIP_INPUTS: readonly FlipInput[] = [
   calculated('processForce', ({ values }) => values.process !== 'none'),
   calculated('busVoltage'),
   calculated('ambient'),
-  { input: 'window', by: 'held', appliesTo: always, outcomes: inWindow },
-  limit('rippleLimit'),
-  limit('growthLimit'),
-  { input: 'dailyTime', by: 'held', appliesTo: always, outcomes: untilTime },
+  { ...held('window', inWindow), sizingFollows: true },
+  held('rippleLimit'),
+  held('growthLimit'),
+  held('dailyTime', untilTime),
 ];
 
 /**

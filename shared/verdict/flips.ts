@@ -7,6 +7,7 @@ import { jobLabel } from '../study/jobWords.ts';
 import type { Flip, JudgedLane } from '../study/verdict.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import { rank, type Standing } from './ranking.ts';
+import { type Shortfall, simulatedShortfalls } from './requirements.ts';
 import { firstChange } from './search.ts';
 import { clause, listed, named, sentence } from './words.ts';
 
@@ -41,17 +42,17 @@ export function flipsOf(
     .flatMap((input) => flipsOfInput(job, lanes, standing, input, resize))
     .sort((a, b) => a.distance - b.distance);
   const flips = found.slice(0, MOST_FLIPS).map(({ distance: _, ...flip }) => flip);
-  return { flips, note: noteOn(inputs, found.length) };
+  return { flips, note: noteOn(inputs, found.length, standing) };
 }
 
-function noteOn(inputs: readonly FlipInput[], found: number): string {
+function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing): string {
   const label = ({ input }: FlipInput) => jobLabel(input).toLowerCase().replace(/, ±$/, '');
   const varied = `Varied one at a time within what can be entered: ${listed(inputs.map(label))}.`;
   const held =
     'What was simulated is held: it is not scaled to another job. A narrower window and a longer day were not simulated and are not judged.';
   const opening =
     found === 0
-      ? 'Nothing that was varied changes the first place. '
+      ? `Nothing that was varied ${first.length > 0 ? 'changes the first place' : 'by itself makes a drive do the job'}. `
       : found > MOST_FLIPS
         ? `The nearest ${MOST_FLIPS} of ${found} changes. `
         : '';
@@ -110,8 +111,11 @@ function outlook(
   for (const lane of lanes) {
     const outcomes = input.outcomes(lane, value, job);
     if (outcomes === null) return null;
-    const sizing = input.by === 'calculation' && resize ? resize(other, lane) : lane.sizing;
-    for (const k of [0, 1] as const) cases[k].push({ ...lane, sizing, outcome: outcomes[k] });
+    const simulated = outcomes.map((outcome) => ({ ...lane, outcome }));
+    // Whoever fails in the simulation is out, whatever the sizing says; to size a lane takes longest.
+    const isOut = simulated.every((each) => simulatedShortfalls(other, each).length > 0);
+    const sizing = resize && input.sizingFollows && !isOut ? resize(other, lane) : lane.sizing;
+    for (const k of [0, 1] as const) cases[k].push({ ...simulated[k]!, sizing });
   }
   const [one, two] = cases.map((each) => rank(other, each)) as [Standing, Standing];
   return keyOf(one) === keyOf(two) ? { key: keyOf(one), standing: one } : null;
@@ -137,12 +141,16 @@ function flipWords(
   const text = (value: number) =>
     row.unit === 'h' ? `${(value / 3600).toFixed(2)} h` : ranged(value, row.unit);
   const label = jobLabel(input).replace(/, ±$/, '');
-  const where = `${label} ${to > from ? 'from' : 'down to'} ${text(to)} ${to > from ? 'up' : 'and less'} (now ${text(from)})`;
+  const where = `${label} ${to > from ? 'above' : 'below'} ${text(to)} (now ${text(from)})`;
   const how =
     by === 'calculation'
       ? 'By calculation, with the simulated figures held'
       : 'With the simulated figures held';
   return `${sentence(`${where}: ${consequence(lanes, before, after)}`)} ${how}.`;
+}
+
+function why([first]: readonly Shortfall[]): string {
+  return clause(first!.brief ?? first!.text);
 }
 
 /** Who comes first then, and why: who no longer does the job, or who does it now. */
@@ -157,14 +165,18 @@ function consequence(lanes: readonly JudgedLane[], before: Standing, after: Stan
   const fallen = before.first.filter((place) => after.shortfalls[place]!.length > 0);
   const risen = after.first.filter((place) => before.shortfalls[place]!.length > 0);
   if (fallen.length > 0) {
-    const why = fallen.map(
-      (place) => `${lanes[place]!.letter}: ${clause(after.shortfalls[place]![0]!.text)}`,
-    );
-    return `${who}, since ${listed(why)}`;
+    const reasons = fallen.map((place) => `${lanes[place]!.letter}: ${why(after.shortfalls[place]!)}`);
+    return `${who}, since ${listed(reasons)}`;
   }
   if (risen.length > 0) {
     const letters = listed(risen.map((place) => lanes[place]!.letter));
     return `${who}, since ${letters} then ${risen.length > 1 ? 'do' : 'does'} all that is asked`;
   }
-  return who;
+  return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;
 }
+
+const DECIDED: Readonly<Record<NonNullable<Standing['decidedBy']>, string>> = {
+  inPlace: 'it is then in place soonest',
+  energy: 'in place as soon as any, it takes least energy',
+  winding: 'with time and energy alike, its winding is coolest',
+};

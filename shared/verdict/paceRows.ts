@@ -60,7 +60,14 @@ export const PACE_ROWS = [
     absent: 'does not settle',
     asked: (job) => (shortestDwell(job) > 0 ? `within the dwell, ${ranged(shortestDwell(job), 's')}` : null),
     resolution: { absolute: 2e-4, relative: 0.03 },
-    speech: { weight: 1, family: 'settling', verb: 'has', noun: 'a settling time', measure: 'length' },
+    speech: {
+      weight: 1,
+      family: 'settling',
+      verb: 'has',
+      noun: 'a settling time',
+      measure: 'length',
+      mattersFrom: (job) => shortestDwell(job) / 4,
+    },
     cause: (lane, _job, rival) => crossoverCause(lane, rival),
   }),
   figureRow({
@@ -80,6 +87,7 @@ export const PACE_ROWS = [
       verb: 'has',
       noun: 'a share of its continuous force in use',
       measure: 'size',
+      mattersFrom: () => 0.5,
     },
   }),
   figureRow({

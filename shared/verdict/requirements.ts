@@ -5,7 +5,7 @@ import { durationText } from '../timeLapseText.ts';
 import { shortestDwell } from './read.ts';
 import { type FigureRow, figureText } from './row.ts';
 import { figure } from './rows.ts';
-import { clause } from './words.ts';
+import { clause, lowered } from './words.ts';
 
 /** Something that the job asks and a lane does not do. */
 export interface Shortfall {
@@ -13,14 +13,20 @@ export interface Shortfall {
   readonly row: string;
   /** 'its speed ripple of 2.30 % is above the 2.00 % that are asked' */
   readonly text: string;
+  /** The same without the limit, where it has a figure: 'its speed ripple is 2.30 %'. */
+  readonly brief?: string;
   /** How far beyond the limit, 1 is at it; Infinity where no number says so. */
   readonly factor: number;
 }
 
 /** Everything that a lane falls short of. */
 export function shortfallsOf(job: Job, lane: JudgedLane): Shortfall[] {
+  return [...sizing(lane), ...simulatedShortfalls(job, lane)];
+}
+
+/** The same of what was simulated alone. */
+export function simulatedShortfalls(job: Job, lane: JudgedLane): Shortfall[] {
   return [
-    ...sizing(lane),
     ...moves(job, lane),
     ...atMost(figure('ripple'), job.values.rippleLimit, job, lane, ripple(lane)),
     ...dayOfHeat(job, lane),
@@ -34,7 +40,11 @@ function sizing({ sizing: { passes, reasons, figures } }: JudgedLane): Shortfall
     return limit.side === 'most' ? value / limit.value : limit.value / value;
   });
   const factor = Math.max(1, ...worst.filter((each) => each > 0));
-  return reasons.map((reason) => ({ row: 'sizing', text: `by calculation: ${clause(reason)}`, factor }));
+  const words = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
+  return words.map((reason) => {
+    const brief = lowered(clause(reason));
+    return { row: 'sizing', text: `by calculation: ${brief}`, brief, factor };
+  });
 }
 
 function moves(job: Job, lane: JudgedLane): Shortfall[] {
@@ -61,6 +71,7 @@ function moves(job: Job, lane: JudgedLane): Shortfall[] {
         {
           row: 'settling',
           text: `it takes ${ranged(settlingTime, 's')} to settle into ${window}, not ${words}`,
+          brief: `it takes ${ranged(settlingTime, 's')} to settle`,
           factor: settlingTime / dwell,
         },
       ];
@@ -113,5 +124,12 @@ function atMost(
   }
   if (value <= limit) return [];
   const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is above the ${row.text(limit)} that the job allows`;
-  return [{ row: row.id, text, factor: value / limit }];
+  return [
+    {
+      row: row.id,
+      text,
+      brief: `its ${row.label.toLowerCase()} is ${row.text(value)}`,
+      factor: value / limit,
+    },
+  ];
 }

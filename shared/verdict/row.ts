@@ -13,6 +13,8 @@ export interface Speech {
   readonly verb: 'has' | 'draws' | 'takes' | 'moves';
   readonly noun: string;
   readonly measure: 'size' | 'length' | 'height' | 'warmth';
+  /** A difference between sizes below this hardly matters to the job; a warmth counts from the room's. None: it always does. */
+  readonly mattersFrom?: (job: Job) => number;
 }
 
 /** One figure that lanes are compared by: what it means, where it is read, what the job asks of it. SI. */

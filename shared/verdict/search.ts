@@ -1,7 +1,7 @@
 import type { NumberRow } from '../parameters/row.ts';
 
 /** Values tried on the way to an end of the range, closer together near the start. */
-const STEPS = 28;
+const STEPS = 14;
 /** A change is found to this share of the value (or of the range, where it runs through zero). */
 const NEAR = 1e-3;
 

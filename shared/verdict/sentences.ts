@@ -25,10 +25,12 @@ interface Pairing {
   readonly rival: JudgedLane;
   readonly strength: Contrast;
   readonly weakness: Contrast | null;
+  /** In anything, also where that has been told. */
+  readonly isWorse: boolean;
   readonly score: number;
 }
 
-/** How often a lane or a pair of lanes was told of, and a family of one. */
+/** How often a lane, a pair of lanes, a family or a fact was told of. */
 type Told = Map<string, number>;
 
 function contrastSentences(job: Job, lanes: readonly JudgedLane[]): string[] {
@@ -52,23 +54,27 @@ function contrastSentences(job: Job, lanes: readonly JudgedLane[]): string[] {
 }
 
 function pairing(lane: JudgedLane, rival: JudgedLane, all: readonly Contrast[], told: Told): Pairing | null {
-  const worth = (contrast: Contrast) => contrast.score * discount(told, familyKey(lane, rival, contrast));
+  const worth = (contrast: Contrast) =>
+    told.has(factKey(lane, rival, contrast))
+      ? 0
+      : contrast.score * discount(told, familyKey(lane, rival, contrast));
   const most = (of: readonly Contrast[]) =>
     of.reduce<Contrast | null>((best, each) => (best && worth(best) >= worth(each) ? best : each), null);
-  const strength = most(all.filter(({ better }) => better));
+  const untold = all.filter((contrast) => worth(contrast) > 0);
+  const strength = most(untold.filter(({ better }) => better));
   if (strength === null) return null;
-  const weakness = most(all.filter(({ better }) => !better));
+  const weakness = most(untold.filter(({ better }) => !better));
   const sum = worth(strength) + (weakness ? worth(weakness) : 0);
   // The same two rows also make the mirrored sentence: the one that begins with the larger strength is told.
   const lead = 1e-3 * worth(strength);
   const score = (sum + lead) * discount(told, lane.letter) * discount(told, pairKey(lane, rival));
-  return { lane, rival, strength, weakness, score };
+  return { lane, rival, strength, weakness, isWorse: all.some(({ better }) => !better), score };
 }
 
 function note(told: Told, { lane, rival, strength, weakness }: Pairing): void {
   const keys = [lane.letter, pairKey(lane, rival)];
   for (const contrast of weakness ? [strength, weakness] : [strength]) {
-    keys.push(familyKey(lane, rival, contrast));
+    keys.push(familyKey(lane, rival, contrast), factKey(lane, rival, contrast));
   }
   for (const key of keys) told.set(key, (told.get(key) ?? 0) + 1);
 }
@@ -76,6 +82,11 @@ function note(told: Told, { lane, rival, strength, weakness }: Pairing): void {
 /** Whose good or bad figure it is. */
 function familyKey(lane: JudgedLane, rival: JudgedLane, { row, better }: Contrast): string {
   return `${row.speech.family} of ${better ? rival.letter : lane.letter}`;
+}
+
+/** What is told once of two lanes is not told again the other way round. */
+function factKey(lane: JudgedLane, rival: JudgedLane, { row }: Contrast): string {
+  return `${row.speech.family} of ${pairKey(lane, rival)}`;
 }
 
 function pairKey(a: JudgedLane, b: JudgedLane): string {
@@ -86,8 +97,10 @@ function discount(told: Told, key: string): number {
   return TOLD_BEFORE ** (told.get(key) ?? 0);
 }
 
-function pairingSentence(job: Job, { lane, rival, strength, weakness }: Pairing): string {
+function pairingSentence(job: Job, { lane, rival, strength, weakness, isWorse }: Pairing): string {
   const opening = `Against ${named(rival)}, ${named(lane)} `;
+  if (weakness === null && isWorse)
+    return sentence(`${opening}also ${explainedClause(strength, job, lane, rival)}`);
   if (weakness === null) {
     return sentence(
       `${opening}${explainedClause(strength, job, lane, rival)}, and is worse in nothing that counts here`,

@@ -41,16 +41,20 @@ export function numberWord(count: number): string {
 }
 
 export interface FactorWords {
-  /** A whole that is counted: 'eleven times', 'a third of'. A share is told by how much more or less it is. */
+  /** A whole that is counted, before 'as large' or 'the current': 'eleven times', 'a third'. */
   readonly times: string | null;
-  readonly percent: string;
+  /** Before 'more' or 'less', 'larger' or 'smaller': '38 %', '40 times'. */
+  readonly degree: string;
 }
 
-/** Words for a factor above or below 1: 11 is 'eleven times', 0.5 'half', 1.38 '38 %'. */
+/** Words for a factor above or below 1: 11 is 'eleven times', 0.5 'half', 1.38 '38 %', 0.02 '50 times'. */
 export function factorWords(factor: number): FactorWords {
-  const percent = inUnit(Math.abs(factor - 1), '%', 2);
-  const times = factor > 1 ? multiple(factor) : fraction(1 / factor);
-  return { times, percent };
+  if (factor > 1) return { times: multiple(factor), degree: inUnit(factor - 1, '%', 2) };
+  const isTiny = 1 / factor > NUMBERS.length - 1 + NEAR;
+  return {
+    times: fraction(1 / factor),
+    degree: isTiny ? multiple(1 / factor)! : inUnit(1 - factor, '%', 2),
+  };
 }
 
 function multiple(factor: number): string | null {
@@ -63,9 +67,7 @@ function multiple(factor: number): string | null {
 }
 
 function fraction(inverse: number): string | null {
-  if (inverse < TIMES_FROM) return null;
-  if (inverse > UNCOUNTED) return 'less than a thousandth';
-  if (inverse > NUMBERS.length - 1 + NEAR) return `a ${Number(inverse.toPrecision(2))}th`;
+  if (inverse < TIMES_FROM || inverse > NUMBERS.length - 1 + NEAR) return null;
   const whole = Math.round(inverse);
   if (Math.abs(inverse / whole - 1) > NEAR) return null;
   return whole === 2 ? 'half' : `${whole === 8 || whole === 11 ? 'an' : 'a'} ${PARTS[whole - 3]}`;
@@ -85,6 +87,11 @@ export function named({ letter, title }: Pick<JudgedLane, 'letter' | 'title'>): 
 export function sentence(words: string): string {
   const text = words.charAt(0).toUpperCase() + words.slice(1);
   return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/** With a small first letter, unless it is one of a symbol or a name of one letter. */
+export function lowered(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
 /** A sentence as part of another one. */

@@ -1,0 +1,133 @@
+import './verdict.css';
+import { KITS } from '../../scenes/index.ts';
+import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+import { verdict } from '../../shared/verdict/verdict.ts';
+import { button, element } from '../app/dom.ts';
+import { createSimulateBar } from './simulateBar.ts';
+import type { LaneState, Pane, StudyActions, StudyState } from './state.ts';
+import { verdictTable } from './verdictTable.ts';
+
+export interface VerdictPaneOptions {
+  readonly onReport: () => void;
+}
+
+/** Which drive, and why: the choice first, then everything it rests on. Worked out only while it is in sight, and only when something is new. */
+export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPaneOptions): Pane {
+  const simulate = createSimulateBar(actions);
+  const pending = element('div', { class: 'verdict-pending', role: 'status' });
+  const waiting = element('section', { class: 'verdict-waiting', hidden: true }, pending, simulate.element);
+  const content = element('div', { class: 'verdict-content' });
+  const pane = element('div', { class: 'verdict-pane' }, waiting, content);
+  let state: StudyState | null = null;
+  let isShown = true;
+  let judged: readonly unknown[] = [];
+
+  function refresh(): void {
+    if (!state || !isShown) return;
+    const missing = state.lanes.filter(({ outcome }) => outcome === null);
+    waiting.hidden = missing.length === 0;
+    pending.textContent = missing.length > 0 ? missingWords(missing, state.lanes.length) : '';
+    simulate.show(state);
+    const inputs = [
+      state.study.job,
+      ...state.lanes.flatMap(({ outcome, scene, letter }) => [outcome, scene, letter]),
+    ];
+    if (inputs.length === judged.length && inputs.every((each, k) => each === judged[k])) return;
+    judged = inputs;
+    const { job } = state.study;
+    const known = state.lanes.filter(isJudged);
+    content.replaceChildren(
+      ...(known.length > 0 ? parts(verdict(job, known, KITS), known, state.lanes) : []),
+    );
+  }
+
+  function parts(found: Verdict, known: readonly JudgedLane[], lanes: readonly LaneState[]): HTMLElement[] {
+    const toBench = (lane: JudgedLane) => () =>
+      actions.openOnBench(lanes.findIndex(({ letter }) => letter === lane.letter));
+    return [
+      choice(found, known, toBench, onReport),
+      verdictTable(found, known, toBench),
+      list('What stands out', 'ul', found.sentences),
+      list(
+        'What would change the choice',
+        'ol',
+        found.flips.map((flip) => flip.sentence),
+        found.flipNote,
+      ),
+      element(
+        'section',
+        {},
+        element('h3', {}, 'How it was chosen'),
+        ...[found.rule, found.fairness].map((words) => element('p', {}, words)),
+      ),
+    ];
+  }
+
+  return {
+    element: pane,
+    show(now) {
+      state = now;
+      refresh();
+    },
+    setShown(shown) {
+      isShown = shown;
+      refresh();
+    },
+  };
+}
+
+function isJudged(lane: LaneState): lane is LaneState & JudgedLane {
+  return lane.outcome !== null;
+}
+
+function missingWords(missing: readonly LaneState[], all: number): string {
+  if (missing.length === all)
+    return 'No drive has been simulated yet. The choice comes from tuned and simulated drives.';
+  const names = missing.map(({ letter, title }) => `${letter} (${title})`).join(', ');
+  return `Not simulated yet and left out below: ${names}.`;
+}
+
+type ToBench = (lane: JudgedLane) => () => void;
+
+function choice(
+  { choice: words, first, shortfalls }: Verdict,
+  known: readonly JudgedLane[],
+  toBench: ToBench,
+  onReport: () => void,
+): HTMLElement {
+  const chosen = first.map((place) => known[place]!);
+  const failing = shortfalls.some((each) => each.length > 0);
+  const state = first.length === 0 ? 'none' : failing ? 'some' : 'all';
+  return element(
+    'section',
+    { class: 'verdict-choice', 'data-passes': state },
+    element('h2', {}, ...headline(chosen, known)),
+    element('p', { class: 'verdict-words' }, words),
+    element(
+      'div',
+      { class: 'verdict-ways' },
+      ...chosen.map((lane) => button(`Put ${lane.letter} on the bench`, toBench(lane), { class: 'primary' })),
+      button('Report …', onReport, { title: 'The whole study on paper, or as a file to send' }),
+    ),
+  );
+}
+
+/** The choice in as few words as it has. */
+function headline(chosen: readonly JudgedLane[], known: readonly JudgedLane[]): (Node | string)[] {
+  if (chosen.length === 0)
+    return [known.length > 1 ? 'None of these drives does the job' : 'It does not do the job'];
+  return chosen.flatMap((lane, k) => [
+    ...(k > 0 ? [' or '] : []),
+    element('span', { class: 'verdict-letter' }, lane.letter),
+    ` ${lane.title}`,
+  ]);
+}
+
+function list(title: string, tag: 'ul' | 'ol', sentences: readonly string[], note = ''): HTMLElement {
+  const items = sentences.map((words) => element('li', {}, words));
+  const section = element('section', {}, element('h3', {}, title));
+  if (items.length > 0) section.append(element(tag, {}, ...items));
+  if (note !== '') section.append(element('p', { class: 'verdict-note' }, note));
+  section.hidden = items.length === 0 && note === '';
+  return section;
+}

@@ -1,0 +1,100 @@
+import type {
+  JudgedLane,
+  Verdict,
+  VerdictCell,
+  VerdictGroup,
+  VerdictRow,
+} from '../../shared/study/verdict.ts';
+import { button, element } from '../app/dom.ts';
+
+const GROUPS: Readonly<Record<VerdictGroup, string>> = {
+  pace: 'Pace',
+  accuracy: 'Accuracy',
+  smoothness: 'Smoothness',
+  heat: 'Heat',
+  energy: 'Energy',
+};
+
+/** Every figure of every drive. What is best and what fails is said by word and shape; a row opens to its definition. */
+export function verdictTable(
+  { rows }: Verdict,
+  lanes: readonly JudgedLane[],
+  toBench: (lane: JudgedLane) => () => void,
+): HTMLElement {
+  const columns = lanes.length + 2;
+  const groups = (Object.keys(GROUPS) as VerdictGroup[]).map((group) =>
+    element(
+      'tbody',
+      {},
+      element(
+        'tr',
+        { class: 'verdict-group' },
+        element('th', { colspan: columns, scope: 'rowgroup' }, GROUPS[group]),
+      ),
+      ...rows.filter((row) => row.group === group).map(tableRow),
+    ),
+  );
+  return element(
+    'section',
+    { class: 'verdict-figures', tabindex: 0, 'aria-label': 'Figures of the drives' },
+    element('table', { class: 'verdict-table' }, head(lanes, toBench), ...groups),
+  );
+}
+
+function head(lanes: readonly JudgedLane[], toBench: (lane: JudgedLane) => () => void): HTMLElement {
+  return element(
+    'thead',
+    {},
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'col' }, 'Figure'),
+      element('th', { scope: 'col' }, 'The job asks'),
+      ...lanes.map((lane) =>
+        element(
+          'th',
+          { scope: 'col' },
+          element('span', { class: 'verdict-letter' }, lane.letter),
+          ` ${lane.title} `,
+          button('To the bench', toBench(lane), { 'aria-label': `Put ${lane.letter} on the bench` }),
+        ),
+      ),
+    ),
+  );
+}
+
+function tableRow({ label, definition, asked, better, cells }: VerdictRow): HTMLElement {
+  return element(
+    'tr',
+    {},
+    element(
+      'th',
+      { scope: 'row' },
+      element(
+        'details',
+        {},
+        element('summary', {}, label),
+        element(
+          'p',
+          { class: 'verdict-definition' },
+          `${definition} ${better === 'less' ? 'Less' : 'More'} is better.`,
+        ),
+      ),
+    ),
+    element('td', { class: 'verdict-asked' }, asked ?? ''),
+    ...cells.map(tableCell),
+  );
+}
+
+function tableCell({ text, cause, mark, fails, reason }: VerdictCell): HTMLElement {
+  const cell = element('td', {}, element('span', { class: 'verdict-value' }, text));
+  if (mark !== null) cell.append(' ', badge(mark, mark === 'best' ? '● best' : '○ as good'));
+  if (fails) cell.append(' ', badge('fails', '✕ fails'));
+  if (reason !== null) cell.append(element('p', { class: 'verdict-reason' }, reason));
+  else if (cause !== null) cell.append(element('p', { class: 'verdict-cause' }, cause));
+  return cell;
+}
+
+function badge(kind: string, words: string): HTMLElement {
+  return element('span', { class: 'verdict-mark', 'data-mark': kind }, words);
+}
