@@ -1,4 +1,5 @@
 import type { Row } from '../../shared/parameters/row.ts';
+import { isAsked } from '../../shared/study/isAsked.ts';
 import { type Job, type JobEntry, jobRow } from '../../shared/study/job.ts';
 import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { jobLabel } from '../../shared/study/jobWords.ts';
@@ -6,7 +7,6 @@ import { JOB_GROUPS } from '../../shared/study/rows.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { groupRow, quantityRow, table } from '../paper/paperParts.ts';
-import { isAsked } from './isAsked.ts';
 import { quantityIn, valueIn } from './quantity.ts';
 
 const COLUMNS = ['What is asked', 'Symbol', 'Value', 'Meaning'];

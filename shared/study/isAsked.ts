@@ -1,4 +1,4 @@
-import type { Job, JobEntry, JobValues } from '../../shared/study/job.ts';
+import type { Job, JobEntry, JobValues } from './job.ts';
 
 /** When an entry of a job has a say; one that is not listed always has. */
 const ASKED: Partial<Record<JobEntry, (values: JobValues) => boolean>> = {
