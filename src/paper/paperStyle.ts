@@ -41,7 +41,7 @@ tr { break-inside: avoid; }
 .value { font-weight: 600; }
 .quantities, .figures { table-layout: fixed; }
 .quantities :is(th, td):nth-child(1) { width: 25%; }
-.quantities :is(th, td):nth-child(2) { width: 9%; }
+.quantities :is(th, td):nth-child(2) { width: 10%; }
 .quantities :is(th, td):nth-child(3) { width: 21%; }
 .figures :is(th, td):nth-child(1) { width: 21%; }
 .figures :is(th, td):nth-child(2) { width: 20%; }

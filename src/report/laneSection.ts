@@ -15,7 +15,7 @@ export function laneSection(lane: ReportLane, { study: { job }, lanes, pictures 
   return markup`<section class="lane"><h2>Lane ${letter}: ${title}</h2>
 ${pictureOf(pictures[letter], `Lane ${letter}, ${title}`)}
 ${driveSection(lane)}
-${sizingSection(lane)}
+${sizingSection(lane, lanes)}
 ${
   isSimulated(lane)
     ? [

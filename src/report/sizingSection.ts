@@ -1,7 +1,8 @@
 import { ranged } from '../../shared/format.ts';
 import type { SizingFigure, Standing } from '../../shared/sizing/sizing.ts';
+import { envelopeChart } from '../drawing/charts/envelope.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
-import { list } from '../paper/paperParts.ts';
+import { figure, list } from '../paper/paperParts.ts';
 import type { ReportLane } from './reportInput.ts';
 
 const STANDING: Readonly<Record<Standing, string>> = {
@@ -12,13 +13,16 @@ const STANDING: Readonly<Record<Standing, string>> = {
 };
 
 /** What can be said with pencil and paper: each figure with its formula, and with the numbers put in. */
-export function sizingSection({ sizing }: ReportLane): Markup {
-  const { figures, passes, reasons } = sizing;
+export function sizingSection({ sizing }: ReportLane, lanes: readonly ReportLane[]): Markup {
+  const { figures, passes, reasons, envelope } = sizing;
+  const envelopes = lanes.map((lane) => lane.sizing.envelope);
   return markup`<section><h3>Sizing</h3>
 <div class="words"><p>${passes ? 'No figure is beyond its limit.' : 'By these figures the drive does not do the job.'}</p>${reasons.length > 0 ? list(reasons) : ''}</div>
 <table class="sizing">
 <thead><tr><th scope="col">Figure</th><th scope="col">Symbol</th><th scope="col">Value</th><th scope="col">Limit</th></tr></thead>
-${figures.map(figureRows)}</table></section>`;
+${figures.map(figureRows)}</table>
+${figure('Force against speed', envelopeChart(envelope, envelopes))}
+<p class="note">Unbroken: what the motors give for the overload time. Dashed: for ever. Thin: what the job asks, point by point.</p></section>`;
 }
 
 function figureRows({
