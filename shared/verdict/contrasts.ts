@@ -10,8 +10,9 @@ export const SPOKEN_ROWS: readonly SpokenRow[] = FIGURE_ROWS.filter(
   (row): row is SpokenRow => row.speech !== null,
 );
 
-/** Beyond this a larger factor tells no more. */
+/** Beyond this a larger factor tells hardly more. */
 const LARGEST = 20;
+const HARDLY = 1e-3;
 
 /** How one lane stands to another in a row where the two can be told apart. */
 export interface Contrast {
@@ -30,7 +31,8 @@ export function contrasts(job: Job, lane: JudgedLane, rival: JudgedLane): Contra
     const [own, other] = [row.of(lane, job), row.of(rival, job)];
     if (own === null || other === null || tie(row, own, other)) return [];
     const factor = size(row, own, lane) / size(row, other, rival);
-    const score = matter(row, job, lane, rival) * Math.min(Math.abs(Math.log(factor)), Math.log(LARGEST));
+    const far = Math.abs(Math.log(factor));
+    const score = matter(row, job, lane, rival) * (Math.min(far, Math.log(LARGEST)) + HARDLY * far);
     return { row, own, other, better: isBetter(row, own, other), factor, score };
   });
 }

@@ -8,7 +8,7 @@ import type { Flip, JudgedLane } from '../study/verdict.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import { rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
-import { firstChange } from './search.ts';
+import { type Change, firstChange } from './search.ts';
 import { clause, listed, named, sentence } from './words.ts';
 
 const MOST_FLIPS = 6;
@@ -80,7 +80,7 @@ function flipsOfInput(
       from > 0 && row.min >= 0
         ? Math.abs(Math.log(change.at / from))
         : Math.abs(change.at - from) / (row.max - row.min);
-    const words = flipWords(lanes, standing, change.becomes.standing, input, from, change.at);
+    const words = flipWords(lanes, standing, input, from, change);
     return { input: input.input, from, to: change.at, sentence: words, distance };
   });
 }
@@ -132,21 +132,20 @@ function keyOf({ first }: Standing): string {
 function flipWords(
   lanes: readonly JudgedLane[],
   before: Standing,
-  after: Standing,
   { input, by }: FlipInput,
   from: number,
-  to: number,
+  { at: to, becomes, exact }: Change<Outlook>,
 ): string {
   const row = jobRow(input) as NumberRow;
   const text = (value: number) =>
     row.unit === 'h' ? `${(value / 3600).toFixed(2)} h` : ranged(value, row.unit);
   const label = jobLabel(input).replace(/, ±$/, '');
-  const where = `${label} ${to > from ? 'above' : 'below'} ${text(to)} (now ${text(from)})`;
+  const where = `${label} ${to > from ? 'above' : 'below'} ${text(to)}${exact ? '' : ' at the latest'} (now ${text(from)})`;
   const how =
     by === 'calculation'
       ? 'By calculation, with the simulated figures held'
       : 'With the simulated figures held';
-  return `${sentence(`${where}: ${consequence(lanes, before, after)}`)} ${how}.`;
+  return `${sentence(`${where}: ${consequence(lanes, before, becomes.standing)}`)} ${how}.`;
 }
 
 function why([first]: readonly Shortfall[]): string {

@@ -10,11 +10,13 @@ export interface Change<T> {
   readonly at: number;
   /** What it is from there on. */
   readonly becomes: T;
+  /** False: just before it nothing is known, so that the change may come earlier. */
+  readonly exact: boolean;
 }
 
 /**
- * The first value on the way from `start` to an end of its row at which `of` is no longer `same`, to a part in a thousand; null where it
- * stays the same all the way, or becomes unknown (null) before it changes.
+ * The first value on the way from `start` to an end of its row at which `of` is known to be no longer `same`, to a part in a thousand;
+ * null where it never is. Where `of` is null nothing is known.
  */
 export function firstChange<T extends { readonly key: string }>(
   row: NumberRow,
@@ -26,26 +28,23 @@ export function firstChange<T extends { readonly key: string }>(
   const byRatio = start > 0 && end > 0 && row.min >= 0;
   const between = (share: number) =>
     byRatio ? start * (end / start) ** share : start + (end - start) * share;
-  let [inside, outside] = [0, 1];
-  let changed: T | null = null;
-  for (let k = 1; k <= STEPS && changed === null; k++) {
-    const share = (k / STEPS) ** 2;
+  const seen = { inside: 0, outside: 1, exact: true, changed: null as T | null };
+  const take = (share: number) => {
     const found = of(between(share));
-    if (found === null) return null;
-    if (found.key === same) inside = share;
-    else [outside, changed] = [share, found];
-  }
-  if (changed === null) return null;
-  const isNear = () => {
-    const gap = Math.abs(between(outside) - between(inside));
-    return gap <= NEAR * (byRatio ? between(inside) : Math.abs(row.max - row.min));
+    if (found !== null && found.key !== same) {
+      seen.outside = share;
+      seen.changed = found;
+      return;
+    }
+    seen.inside = share;
+    seen.exact = found !== null;
   };
-  while (!isNear()) {
-    const middle = (inside + outside) / 2;
-    const found = of(between(middle));
-    if (found === null) return null;
-    if (found.key === same) inside = middle;
-    else [outside, changed] = [middle, found];
-  }
-  return { at: between(outside), becomes: changed };
+  for (let k = 1; k <= STEPS && seen.changed === null; k++) take((k / STEPS) ** 2);
+  if (seen.changed === null) return null;
+  const isNear = () => {
+    const gap = Math.abs(between(seen.outside) - between(seen.inside));
+    return gap <= NEAR * (byRatio ? between(seen.inside) : Math.abs(row.max - row.min));
+  };
+  while (!isNear()) take((seen.inside + seen.outside) / 2);
+  return { at: between(seen.outside), becomes: seen.changed, exact: seen.exact };
 }

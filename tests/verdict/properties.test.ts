@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { KITS } from '../../scenes/index.ts';
+import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+import { rank } from '../../shared/verdict/ranking.ts';
+import { verdict } from '../../shared/verdict/verdict.ts';
+import { sampleJob } from '../study/sampleOutcome.ts';
+import { relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
+
+const job = sampleJob();
+const lanes = sizedLanes(job);
+
+/** Every order of four. */
+function orders<T>(items: readonly T[]): T[][] {
+  if (items.length < 2) return [[...items]];
+  return items.flatMap((item, k) =>
+    orders([...items.slice(0, k), ...items.slice(k + 1)]).map((rest) => [item, ...rest]),
+  );
+}
+
+/** All that is said, with every lane called by a mark of its own. */
+function facts(found: Verdict, judged: readonly JudgedLane[], marks: readonly string[]): string[] {
+  const said = [
+    found.choice,
+    found.fairness,
+    ...found.sentences,
+    ...found.flips.map(({ sentence }) => sentence),
+  ];
+  return said
+    .map((words) => {
+      let text = words;
+      judged.forEach((lane, k) => {
+        text = text.replaceAll(`${lane.letter} (${lane.title})`, `<${marks[k]}>`);
+      });
+      judged.forEach((lane, k) => {
+        text = text.replace(
+          new RegExp(`(?<![°\\w])${lane.letter}\\b(?=:| tie|,| and)`, 'g'),
+          `<${marks[k]}>`,
+        );
+      });
+      // A list of lanes stands in the order of the lanes.
+      return text
+        .split(/[ ,;:.()]+/)
+        .sort()
+        .join(' ');
+    })
+    .sort();
+}
+
+describe('what is said', () => {
+  const marks = ['one', 'two', 'three', 'four'];
+  const first = facts(verdict(job, lanes, KITS), lanes, marks);
+
+  it('follows the lanes in whatever order they stand', () => {
+    for (const order of orders([0, 1, 2, 3]).filter((_, k) => k % 5 === 0)) {
+      const shuffled = order.map((from, to) => relettered(lanes[from]!, 'ABCD'[to]!));
+      const said = facts(
+        verdict(job, shuffled, KITS),
+        shuffled,
+        order.map((from) => marks[from]!),
+      );
+      expect(said).toEqual(first);
+    }
+  });
+
+  it('does not depend on what a drive is called or how it looks', () => {
+    const disguised = lanes.map((lane, k) => {
+      const renamed = relettered(lane, lane.letter, `Drive number ${k + 1}`);
+      const form = (['screw', 'flat', 'u-channel', 'tubular'] as const)[k]!;
+      return { ...renamed, scene: { ...renamed.scene, form } };
+    });
+    expect(facts(verdict(job, disguised, KITS), disguised, marks)).toEqual(first);
+  });
+});
+
+describe('identical lanes', () => {
+  const twins = ['A', 'B', 'C'].map((letter) => relettered(lanes[0]!, letter));
+  const found = verdict(job, twins);
+
+  it('share the first place and every row', () => {
+    expect(found.first).toEqual([0, 1, 2]);
+    const marks = found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark));
+    expect(marks).not.toContain('best');
+    expect(found.rows.filter(({ id }) => id === 'energy')[0]!.cells.map(({ mark }) => mark)).toEqual([
+      'tie',
+      'tie',
+      'tie',
+    ]);
+  });
+
+  it('are told to be alike', () => {
+    expect(found.sentences).toEqual([
+      'Nothing tells A, B and C apart: they tie in every figure that is compared.',
+    ]);
+    expect(found.choice).toContain('nothing that counts tells them apart');
+  });
+});
+
+describe('a lane that is worse in everything', () => {
+  /** Everything that counts made worse by a share. */
+  function worse(lane: JudgedLane, share: number): JudgedLane {
+    const { moves, accuracy } = lane.outcome;
+    if ('trip' in accuracy.ripple || 'trip' in accuracy.energy) throw new Error('the sample trips');
+    const grown = 1 + share;
+    const slow = withMoves(lane, {
+      settlingTime: (moves.settlingTime ?? 0) * grown + 0.005,
+      peakError: moves.peakError * grown,
+      rmsCurrent: moves.rmsCurrent * grown,
+    });
+    const rough = withRipple(slow, accuracy.ripple.peak * grown);
+    const { drawn, returned } = accuracy.energy;
+    const hungry = withEnergy(rough, (drawn - returned) * grown);
+    return withDay(hungry, (sample) => ({
+      ...sample,
+      growth: sample.growth * grown,
+      windingPeak: sample.windingPeak + 20 * share,
+      electricPower: sample.electricPower * grown,
+    }));
+  }
+
+  it.each([0.05, 0.3, 1, 4])('by %d is never chosen, beside whomever', (share) => {
+    for (const lane of lanes) {
+      for (const others of [[], lanes.filter((each) => each !== lane).slice(0, 2)]) {
+        const judged = [worse(lane, share), lane, ...others].map((each, k) => relettered(each, 'ABCD'[k]!));
+        const { first, ranking } = rank(job, judged);
+        expect(first).not.toContain(0);
+        if (ranking.includes(0)) expect(ranking.indexOf(0)).toBeGreaterThan(ranking.indexOf(1));
+        if (others.length > 0 || ranking.length > 0) continue;
+        expect(verdict(job, judged).choice).toContain('B (');
+      }
+    }
+  });
+});
+
+describe('few lanes', () => {
+  it('one is judged by itself, nothing in it is best', () => {
+    const found = verdict(job, [lanes[0]!], KITS);
+    expect(found.choice).toBe(`A (${lanes[0]!.title}) does everything the job asks.`);
+    expect(found.sentences).toEqual([]);
+    expect(
+      found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark)).every((mark) => mark === null),
+    ).toBe(true);
+  });
+
+  it('none is not judged', () => {
+    const found = verdict(job, [], KITS);
+    expect(found).toMatchObject({
+      choice: 'No drive has been simulated yet.',
+      sentences: [],
+      flips: [],
+      first: [],
+    });
+  });
+});
