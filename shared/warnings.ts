@@ -10,12 +10,13 @@ const HOLDING_TOLERANCE = 0.1;
 
 /** Sentences about a legal set of parameters that is probably not what was meant. */
 export function parameterWarnings(p: Parameters): string[] {
-  return [backEmf(p), holding(p), currentLoop(p), voltage(p), speedTrip(p)].filter(
+  return [backEmfWarning(p), holding(p), currentLoop(p), voltage(p), speedTrip(p)].filter(
     (warning) => warning !== null,
   );
 }
 
-function backEmf(p: Parameters): string | null {
+/** Whether force constant and back-EMF can be of one motor. */
+export function backEmfWarning(p: Parameters): string | null {
   if (p.backEmfConstant === 0) return null;
   const { backEmf } = motorConstants(p);
   const off = p.backEmfConstant / backEmf - 1;

@@ -26,12 +26,13 @@ export function checkJob(input: unknown, system: UnitSystem = 'metric'): Checked
   const stray = Object.keys(input).find((name) => !PARTS.includes(name));
   if (stray !== undefined) return refused([unknownName('a part of a job', stray, PARTS, input[stray])]);
 
+  const { title: titleInput, values: valueInputs, moves: moveInputs } = input;
   const problems: Problem[] = [];
-  const title = checkText(input.title, LONGEST_TITLE, { mayBeEmpty: false });
-  if ('wrong' in title) problems.push(wrong('title', input.title, `Title: ${title.wrong}`));
-  const values = checkValues(input.values ?? {}, system, problems);
+  const title = checkText(titleInput, LONGEST_TITLE, { mayBeEmpty: false });
+  if ('wrong' in title) problems.push(wrong('title', titleInput, `Title: ${title.wrong}`));
+  const values = checkValues(valueInputs ?? {}, system, problems);
   const isList = values?.motion === 'move list';
-  const moves = checkMoves(input.moves ?? [], isList ? travelOf(values) : ANYWHERE);
+  const moves = checkMoves(moveInputs ?? [], isList ? travelOf(values) : ANYWHERE);
   if ('problems' in moves) problems.push(...moves.problems);
   if (problems.length > 0 || !values || !('moves' in moves) || !('legal' in title)) return refused(problems);
 

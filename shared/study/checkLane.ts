@@ -21,15 +21,16 @@ export function checkLane(input: unknown, job: Job, kits: Kits): { readonly lane
   if (stray !== undefined) {
     return { problems: [unknownName('a part of a lane', stray, PARTS, input[stray])] };
   }
-  const kit = findKit(input.kit, kits);
+  const { kit: id, motorCount, own: ownInput, gains: gainInput } = input;
+  const kit = findKit(id, kits);
   if ('problems' in kit) return kit;
-  const count = checkNumber(input.motorCount ?? 1, PARAMETERS.motorCount);
-  if ('wrong' in count) return failure('motorCount', input.motorCount, `motorCount: ${count.wrong}`);
-  const own = checkDatasheet(input.own ?? {}, kit);
+  const count = checkNumber(motorCount ?? 1, PARAMETERS.motorCount);
+  if ('wrong' in count) return failure('motorCount', motorCount, `motorCount: ${count.wrong}`);
+  const own = checkDatasheet(ownInput ?? {}, kit);
   if ('problems' in own) return own;
 
   const untuned: LaneChoice = {
-    kit: input.kit as string,
+    kit: id as string,
     motorCount: count.legal,
     own: own.changes,
     gains: null,
@@ -37,8 +38,8 @@ export function checkLane(input: unknown, job: Job, kits: Kits): { readonly lane
   const { parameters } = laneScene(job, untuned, kits);
   const { problems } = checkParameters(parameters, defaultParameters());
   if (problems.length > 0) return { problems };
-  if (input.gains === undefined || input.gains === null) return { lane: untuned };
-  const gains = checkTuning(input.gains, parameters);
+  if (gainInput === undefined || gainInput === null) return { lane: untuned };
+  const gains = checkTuning(gainInput, parameters);
   return 'problems' in gains ? gains : { lane: { ...untuned, gains: gains.changes } };
 }
 

@@ -57,8 +57,8 @@ export function motionAsked(job: Job): MotionAsked {
   return { moves, cycleTime: begin, topSpeed, topAcceleration, time, position };
 }
 
-/** A move and its return, or the list. */
-function linesOf({ values, moves }: Job): readonly MoveLine[] {
+/** The moves of one cycle: one and its return, or the list. */
+export function linesOf({ values, moves }: Job): readonly MoveLine[] {
   if (values.motion === 'move list') return moves;
   const { stroke, moveTime, dwell } = values;
   const limits = moveLimits(stroke, moveTime);

@@ -36,14 +36,15 @@ export function createPicker(
   };
 }
 
-function grouped(choices: readonly Choice[]): HTMLElement[] {
+/** The options of a list, those of a group under its name. */
+export function grouped(choices: readonly Choice[]): HTMLElement[] {
   const made: HTMLElement[] = [];
-  let group: HTMLElement | null = null;
+  let group = element('optgroup');
   for (const choice of choices) {
     const option = element('option', { value: choice.value }, choice.words);
     if (choice.group === undefined) made.push(option);
     else {
-      if (group?.getAttribute('label') !== choice.group) {
+      if (group.label !== choice.group) {
         group = element('optgroup', { label: choice.group });
         made.push(group);
       }

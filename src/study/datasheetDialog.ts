@@ -1,0 +1,148 @@
+import { shortest } from '../../shared/format.ts';
+import {
+  defaultParameters,
+  type ParameterChanges,
+  type Parameters,
+  parameterRow,
+} from '../../shared/parameters/table.ts';
+import type { Kit } from '../../shared/scene.ts';
+import { checkDatasheet } from '../../shared/study/checkLane.ts';
+import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../shared/study/datasheet.ts';
+import { type UnitSystem, unitIn } from '../../shared/units.ts';
+import { backEmfWarning } from '../../shared/warnings.ts';
+import { button, element, setText } from '../app/dom.ts';
+import { inPanelWords, parameterLabel } from '../panel/label.ts';
+import { isInUse } from '../panel/relevance.ts';
+import { createRowField, type RowField } from './rowField.ts';
+
+export interface DatasheetDialog {
+  readonly element: HTMLDialogElement;
+  open(letter: string, kit: Kit, own: ParameterChanges, units: UnitSystem): void;
+}
+
+interface DatasheetField extends RowField {
+  /** What the kit has, where it is another value. */
+  readonly usual: HTMLElement;
+}
+
+/**
+ * Values from the datasheet of one motor, typed over those of a kit. `onUse` gets what differs from the kit; it returns what is
+ * wrong with it, or null.
+ */
+export function createDatasheetDialog(onUse: (own: ParameterChanges) => string | null): DatasheetDialog {
+  let kit: Kit;
+  let units: UnitSystem = 'metric';
+  let own: ParameterChanges = {};
+  const title = element('h2', { id: 'datasheet-title', tabindex: -1, autofocus: true });
+  const caution = element('p', { class: 'datasheet-caution', role: 'status' });
+  const problem = element('p', { class: 'dialog-problems', role: 'alert' });
+  const fields = Object.fromEntries(DATASHEET_NAMES.map((name) => [name, fieldOf(name)])) as Record<
+    DatasheetName,
+    DatasheetField
+  >;
+  const groups = DATASHEET_GROUPS.map(({ title: words, names }) => {
+    const section = element('section', { class: 'job-group' }, element('h3', {}, words));
+    section.append(...names.map((name) => fields[name].element));
+    return { section, names: names as readonly DatasheetName[] };
+  });
+  const dialog = element(
+    'dialog',
+    { class: 'dialog wide datasheet', 'aria-labelledby': 'datasheet-title' },
+    title,
+    element(
+      'p',
+      {},
+      'Type what the datasheet prints for one motor; what is left alone stays as the kit has it. Units may be typed: “12 lbf”, “5 mohm”.',
+    ),
+    element('div', { class: 'job-groups' }, ...groups.map(({ section }) => section)),
+    caution,
+    problem,
+    element(
+      'div',
+      { class: 'dialog-ways' },
+      button('Use these values', () => use(), { class: 'primary' }),
+      button('All as the kit has them', () => {
+        own = {};
+        fill();
+      }),
+      button('Cancel', () => dialog.close()),
+    ),
+  );
+
+  function fieldOf(name: DatasheetName): DatasheetField {
+    const field = createRowField(parameterRow(name), {
+      id: `datasheet-${name}`,
+      words: parameterLabel(name),
+      onValue: (value) => take(name, value as number),
+    });
+    const usual = element('p', { class: 'row-field-usual' });
+    field.element.append(usual);
+    return { ...field, usual };
+  }
+
+  /** As the kit has them, for one motor. */
+  const usualValues = (): Parameters => ({ ...defaultParameters(), ...kit.parameters });
+
+  function take(name: DatasheetName, value: number): void {
+    const { [name]: _before, ...others } = own;
+    const next = value === usualValues()[name] ? others : { ...own, [name]: value };
+    const checked = checkDatasheet(next, kit);
+    const wrong = 'problems' in checked ? checked.problems : [];
+    // A limit that contradicts another waits for it: all of them are checked again when they are used.
+    own = next;
+    fields[name].showProblem(null);
+    fields[name].element.classList.toggle('has-problem', wrong.length > 0);
+    showWhatFollows();
+  }
+
+  /** Problems between the values, and what does not fit together. */
+  function showWhatFollows(): void {
+    const usual = usualValues();
+    const checked = checkDatasheet(own, kit);
+    const problems = 'problems' in checked ? checked.problems : [];
+    setText(problem, problems.map(({ message }) => inPanelWords(message)).join(' '));
+    const warning = backEmfWarning({ ...usual, ...own });
+    setText(caution, warning === null ? '' : inPanelWords(warning));
+    for (const name of DATASHEET_NAMES) {
+      const row = parameterRow(name);
+      const isOwn = name in own && row.kind === 'number';
+      setText(fields[name].usual, isOwn ? `Kit: ${shortest(usual[name], unitIn(units, row.unit))}` : '');
+      fields[name].element.classList.toggle('is-own', isOwn);
+    }
+  }
+
+  function fill(): void {
+    const values = { ...usualValues(), ...own };
+    for (const { section, names } of groups) {
+      for (const name of names) {
+        fields[name].show(values[name], units);
+        fields[name].element.hidden = !isOfKit(name, usualValues());
+      }
+      section.hidden = names.every((name) => fields[name].element.hidden);
+    }
+    showWhatFollows();
+  }
+
+  function use(): void {
+    const wrong = onUse(own);
+    if (wrong === null) dialog.close();
+    else setText(problem, inPanelWords(wrong));
+  }
+
+  return {
+    element: dialog,
+    open(letter, nextKit, nextOwn, system) {
+      kit = nextKit;
+      own = nextOwn;
+      units = system;
+      setText(title, `Lane ${letter}: own datasheet over “${kit.title}”`);
+      fill();
+      dialog.showModal();
+    },
+  };
+}
+
+/** What means something for a motor of this kind; a lead only where there is a screw. */
+function isOfKit(name: DatasheetName, p: Parameters): boolean {
+  return name === 'lead' ? p.lead > 0 : isInUse(name, p);
+}

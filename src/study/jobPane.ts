@@ -1,0 +1,74 @@
+import './job.css';
+import { jobSentence } from '../../shared/study/jobSentence.ts';
+import { motionAsked } from '../../shared/study/motionAsked.ts';
+import { element, setText } from '../app/dom.ts';
+import { createSegmented } from '../app/segmented.ts';
+import { drawnPart } from './drawnPart.ts';
+import { createJobForm } from './jobForm.ts';
+import { labelled } from './labelled.ts';
+import { createLanesForm } from './lanesForm.ts';
+import { motionPlot } from './motionPlot.ts';
+import { createMoveListForm } from './moveListForm.ts';
+import type { Pane, StudyActions, StudyState } from './state.ts';
+import { createTitleField } from './titleField.ts';
+
+/** What is to be done, and which drives try it. */
+export function createJobPane(actions: StudyActions): Pane {
+  let state: StudyState | null = null;
+  const said = element('p', { class: 'job-said', role: 'status' });
+  const title = createTitleField((text) => actions.nameJob(text));
+  const units = createSegmented('Units', ['metric', 'inch'], (system) => {
+    if (system !== state?.units) actions.setUnits(system);
+  });
+  const form = createJobForm(actions, () => arrange());
+  const moveList = createMoveListForm(actions, () => plot.refresh());
+  const plot = drawnPart(element('div', { class: 'job-plot' }), (width) => {
+    const wantsList = form.wanted.motion === 'move list';
+    const asked = (wantsList ? moveList.typed : null) ?? motionAsked(state!.study.job);
+    return motionPlot(asked, state!.units, width);
+  });
+  const lanes = createLanesForm(actions);
+  const motion = element(
+    'section',
+    { class: 'job-motion', 'aria-labelledby': 'job-motion-title' },
+    element('h3', { id: 'job-motion-title' }, 'Motion as it is asked for'),
+    element('div', { class: 'job-motion-parts' }, plot.element, moveList.element),
+  );
+
+  /** Shows what depends on what is wanted, also before it is in force. */
+  function arrange(): void {
+    const wantsList = form.wanted.motion === 'move list';
+    moveList.element.hidden = !wantsList;
+    motion.classList.toggle('has-list', wantsList);
+    if (state && wantsList) moveList.show(state, form.wanted.travel);
+    plot.refresh();
+  }
+
+  return {
+    element: element(
+      'div',
+      { class: 'job-pane' },
+      element(
+        'section',
+        { class: 'job-head', 'aria-label': 'The job' },
+        title.element,
+        labelled('Units', units),
+      ),
+      said,
+      form.element,
+      motion,
+      lanes.element,
+    ),
+    show(next) {
+      state = next;
+      title.show(next.study.job.title);
+      if (units.value !== next.units) units.choose(next.units);
+      setText(said, jobSentence(next.study.job, next.units));
+      form.show(next);
+      lanes.show(next);
+    },
+    setShown(shown) {
+      if (shown) plot.refresh();
+    },
+  };
+}

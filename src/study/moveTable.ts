@@ -1,0 +1,32 @@
+import { shortest } from '../../shared/format.ts';
+import type { MotionAsked } from '../../shared/study/motionAsked.ts';
+import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../../shared/units.ts';
+import { element } from '../app/dom.ts';
+
+const DIGITS = 5;
+
+/** What was understood of a move list, line by line. */
+export function moveTable({ moves }: MotionAsked, units: UnitSystem): HTMLTableElement {
+  const q = (value: number, unit: Unit) => {
+    const shown = unitIn(units, unit);
+    return shortest(toSI(Number(fromSI(value, shown).toPrecision(DIGITS)), shown), shown);
+  };
+  const head = ['Move', 'From', 'To', 'In', 'Stand still'];
+  return element(
+    'table',
+    { class: 'dialog-table move-table' },
+    element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
+    element(
+      'tbody',
+      {},
+      ...moves.map(({ from, to, time, dwell }, index) =>
+        element(
+          'tr',
+          {},
+          element('th', { scope: 'row' }, String(index + 1)),
+          ...[q(from, 'mm'), q(to, 'mm'), q(time, 's'), q(dwell, 's')].map((text) => element('td', {}, text)),
+        ),
+      ),
+    ),
+  );
+}

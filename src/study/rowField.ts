@@ -1,0 +1,118 @@
+import type { ChoiceRow, NumberRow, Row, SwitchRow } from '../../shared/parameters/row.ts';
+import { rowIn } from '../../shared/study/checkJob.ts';
+import type { UnitSystem } from '../../shared/units.ts';
+import { element, setText, symbolNode } from '../app/dom.ts';
+import { rangeWords } from '../panel/label.ts';
+import { QuantityInput } from '../panel/quantityInput.ts';
+
+type Value = number | string | boolean;
+
+/** One row of a table in a form: name, widget, and a place for what is wrong. */
+export interface RowField {
+  readonly element: HTMLElement;
+  /** The value in force; takes back what was typed. */
+  show(value: Value, system: UnitSystem): void;
+  showProblem(problem: string | null): void;
+}
+
+interface Wanted {
+  readonly id: string;
+  readonly words: string;
+  /** Hears each value that is legal by itself. */
+  onValue(value: Value): void;
+}
+
+export function createRowField(row: Row, wanted: Wanted): RowField {
+  const made =
+    row.kind === 'number'
+      ? numberField(row, wanted)
+      : row.kind === 'choice'
+        ? choiceField(row, wanted)
+        : switchField(row, wanted);
+  made.element.title = made.describe(row);
+  return {
+    ...made,
+    show(value, system) {
+      made.element.title = made.describe(rowIn(system, row));
+      made.show(value, system);
+    },
+  };
+}
+
+interface MadeField extends RowField {
+  describe(row: Row): string;
+}
+
+function numberField(row: NumberRow, { id, words, onValue }: Wanted): MadeField {
+  const input = new QuantityInput(words, row, (value) => onValue(value as number), { id });
+  const [label, box] = input.elements as [HTMLElement, HTMLElement];
+  nameIt(label, row);
+  return {
+    element: element('div', { class: 'row-field' }, ...input.elements),
+    describe: (shown) => describe(shown, box),
+    show(value, system) {
+      input.row = rowIn(system, row);
+      input.value = value as number;
+    },
+    showProblem: (problem) => input.show(problem),
+  };
+}
+
+function choiceField(row: ChoiceRow, { id, words, onValue }: Wanted): MadeField {
+  const select = element(
+    'select',
+    { id, 'aria-describedby': `${id}-problem`, onchange: () => onValue(select.value) },
+    ...row.options.map((option) => element('option', { value: option }, option)),
+  );
+  return widgetField(row, id, words, select, (value) => {
+    select.value = String(value);
+  });
+}
+
+function switchField(row: SwitchRow, { id, words, onValue }: Wanted): MadeField {
+  const box = element('input', {
+    type: 'checkbox',
+    id,
+    'aria-describedby': `${id}-problem`,
+    onchange: () => onValue(box.checked),
+  });
+  return widgetField(row, id, words, box, (value) => {
+    box.checked = value === true;
+  });
+}
+
+function widgetField(
+  row: Row,
+  id: string,
+  words: string,
+  widget: HTMLElement,
+  showValue: (value: Value) => void,
+): MadeField {
+  const problem = element('p', { class: 'field-problem', id: `${id}-problem`, role: 'alert' });
+  const label = element('label', { for: id }, words);
+  nameIt(label, row);
+  const showProblem = (text: string | null) => {
+    setText(problem, text ?? '');
+    widget.setAttribute('aria-invalid', String(text !== null));
+  };
+  return {
+    element: element('div', { class: 'row-field' }, label, widget, problem),
+    describe: (shown) => describe(shown, widget),
+    show(value) {
+      showValue(value);
+      showProblem(null);
+    },
+    showProblem,
+  };
+}
+
+function nameIt(label: HTMLElement, { symbol }: Row): void {
+  if (symbol) label.append(' ', symbolNode(symbol));
+}
+
+/** Meaning and range, for the pointer and for whoever listens. */
+function describe(row: Row, input: HTMLElement): string {
+  const words = `${row.meaning}. ${rangeWords(row)}`;
+  input.setAttribute('aria-description', words);
+  return words;
+}
