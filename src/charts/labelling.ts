@@ -25,7 +25,8 @@ export function labelling(low: number, high: number, step: number, largest: Unit
   return { base, unit, factor, decimals: decimalsOf(step / factor) };
 }
 
-function unitUpTo(largest: Unit, size: number): { text: string; factor: number } {
+/** The unit of its family that suits a size, but none beyond `largest`. */
+export function unitUpTo(largest: Unit, size: number): { text: string; factor: number } {
   const unit = unitFor(size, largest);
   const limit = UNITS[largest].factor;
   return unit.factor > limit ? { text: largest, factor: limit } : unit;

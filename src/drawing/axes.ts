@@ -1,6 +1,5 @@
-import { unitFor } from '../../shared/format.ts';
 import type { Unit } from '../../shared/units.ts';
-import { labelling, labelText, unitText } from '../charts/labelling.ts';
+import { labelling, labelText, unitText, unitUpTo } from '../charts/labelling.ts';
 import { stepAtLeast, tickRange } from '../charts/ticks.ts';
 import { type Markup, markup } from './markup.ts';
 import {
@@ -92,7 +91,7 @@ function ticksOf(axis: Axis, most: number): { readonly ticks: readonly Tick[]; r
 
 function steps({ from, to, unit }: Axis, most: number): ReturnType<typeof ticksOf> {
   // An hour has no row of 1, 2, 5 in seconds.
-  const { factor } = unitFor(to - from, unit);
+  const { factor } = unitUpTo(unit, to - from);
   const step = stepAtLeast((to - from) / factor / Math.max(most, 1)) * factor;
   const labels = labelling(from, to, step, unit);
   const [first, last] = tickRange(from, to, step);
@@ -125,6 +124,6 @@ function inWords(unit: string): string {
 }
 
 function withOwnUnit(value: number, unit: Unit): string {
-  const { text, factor } = unitFor(value * (1 + 1e-9), unit);
+  const { text, factor } = unitUpTo(unit, value * (1 + 1e-9));
   return `${Number((value / factor).toPrecision(3))}${text === '' ? '' : ` ${text}`}`;
 }

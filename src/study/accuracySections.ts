@@ -20,7 +20,7 @@ import {
   STAIRCASE_ROWS,
   type TestRow,
 } from './accuracyRows.ts';
-import { columns, columnsFor } from './drawnPart.ts';
+import { columns, columnsFor, unitNote } from './drawnPart.ts';
 import { energyRows } from './energyRows.ts';
 import { laneFigure, laneTable } from './laneTable.ts';
 import type { SimulatedLane } from './simulatedLane.ts';
@@ -53,7 +53,7 @@ export const SECTIONS: Readonly<Record<string, (look: Look) => Markup>> = {
     }),
   Scan: (look) =>
     section(look, {
-      words: `A scan at constant speed. At most ${inUnit(look.job.rippleLimit, '%')} of ripple are allowed. Every term of the model that repeats along the axis has its own period: the spectrum tells where the ripple comes from.`,
+      words: `A scan at constant speed. At most ${inUnit(look.job.rippleLimit, '%')} of ripple is allowed. Every term of the model that repeats along the axis has its own period: the spectrum tells where the ripple comes from.`,
       results: of(look, 'ripple'),
       rows: RIPPLE_ROWS,
       drawings: [
@@ -134,7 +134,7 @@ function section<T extends object>(
       ),
     })),
   );
-  return markup`<p class="results-words">${words} ${lanes.length > 1 ? scale : ''}</p>
+  return markup`<p class="results-words">${words} ${lanes.length > 1 ? scale : ''}${unitNote(units)}</p>
 ${drawn}
 ${rows.length > 0 ? table : ''}`;
 }

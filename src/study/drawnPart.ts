@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../shared/units.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 
 /** Of text at the usual size, px: drawings are as much larger as the text of the page is. */
@@ -59,4 +60,9 @@ export function columns(
 ): Markup {
   const each = Math.floor((width - COLUMN_GAP * (count - 1)) / count);
   return markup`<div class="drawn-columns" style="--columns: ${count}">${figures.map((figure) => figure(each))}</div>`;
+}
+
+/** Said where figures stand in inches beside drawings, which are metric. */
+export function unitNote(units: UnitSystem): string {
+  return units === 'inch' ? ' Drawings are in metric units.' : '';
 }

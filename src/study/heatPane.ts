@@ -6,7 +6,7 @@ import { driftChart } from '../drawing/charts/drift.ts';
 import { growthChart } from '../drawing/charts/growth.ts';
 import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import { columns, columnsFor, drawnPart } from './drawnPart.ts';
+import { columns, columnsFor, drawnPart, unitNote } from './drawnPart.ts';
 import { eventRows, stateRows } from './heatRows.ts';
 import { labelled } from './labelled.ts';
 import { laneFigure, laneName, laneTable } from './laneTable.ts';
@@ -59,7 +59,7 @@ export function createHeatPane(actions: StudyActions): Pane {
     const beside = columnsFor(done.length, width, LEAST);
     const zoom = growth.value === 'whole' ? undefined : GROWTH_ZOOM * values.growthLimit;
     const pair = width > 2 * 440 ? 2 : 1;
-    return markup`<p class="results-words">Strong lines: ${cooling.value}. Faint lines: ${COOLINGS[withCoolant ? 0 : 1]}. All drives are drawn to one scale. The upright line is the time at which the figures below are read.</p>
+    return markup`<p class="results-words">Strong lines: ${cooling.value}. Faint lines: ${COOLINGS[withCoolant ? 0 : 1]}. All drives are drawn to one scale. The upright line is the time at which the figures below are read.${unitNote(units)}</p>
 ${columns(
   beside,
   width,

@@ -1,9 +1,9 @@
+import { evaluatePositioning } from '../../shared/iso230.ts';
 import type {
   Accuracy,
   DisturbanceTest,
   EnergyFlow,
   IncrementTest,
-  PositioningFigures,
   PositioningTest,
   RippleTest,
   StaircaseTest,
@@ -48,58 +48,11 @@ function positioning(
   const approaches = (side: 1 | -1) =>
     targets.map((x) => Array.from({ length: APPROACHES }, () => mean(x) - (side * lost) / 2 + scatter()));
   const [up, down] = [approaches(1), approaches(-1)];
-  return { state, targets, up, down, figures: positioningFigures(up, down) };
-}
-
-/** ISO 230-2:2014 (from memory): means, spreads, and what is built of them. */
-function positioningFigures(up: readonly number[][], down: readonly number[][]): PositioningFigures {
-  const meanUp = up.map(average);
-  const meanDown = down.map(average);
-  const spreadUp = up.map(deviation);
-  const spreadDown = down.map(deviation);
-  const reversals = meanUp.map((value, k) => value - meanDown[k]!);
-  const tops = (means: readonly number[], spreads: readonly number[]) =>
-    means.map((m, k) => m + 2 * spreads[k]!);
-  const feet = (means: readonly number[], spreads: readonly number[]) =>
-    means.map((m, k) => m - 2 * spreads[k]!);
-  const [topUp, topDown] = [tops(meanUp, spreadUp), tops(meanDown, spreadDown)];
-  const [footUp, footDown] = [feet(meanUp, spreadUp), feet(meanDown, spreadDown)];
-  const repeatabilityUp = 4 * Math.max(...spreadUp);
-  const repeatabilityDown = 4 * Math.max(...spreadDown);
-  return {
-    meanUp,
-    meanDown,
-    spreadUp,
-    spreadDown,
-    reversal: Math.max(...reversals.map(Math.abs)),
-    meanReversal: average(reversals),
-    repeatability: Math.max(
-      ...reversals.map((b, k) =>
-        Math.max(
-          2 * spreadUp[k]! + 2 * spreadDown[k]! + Math.abs(b),
-          4 * Math.max(spreadUp[k]!, spreadDown[k]!),
-        ),
-      ),
-    ),
-    repeatabilityUp,
-    repeatabilityDown,
-    systematic: Math.max(...meanUp, ...meanDown) - Math.min(...meanUp, ...meanDown),
-    systematicUp: Math.max(...meanUp) - Math.min(...meanUp),
-    systematicDown: Math.max(...meanDown) - Math.min(...meanDown),
-    meanRange: range(meanUp.map((value, k) => (value + meanDown[k]!) / 2)),
-    accuracy: Math.max(...topUp, ...topDown) - Math.min(...footUp, ...footDown),
-    accuracyUp: Math.max(...topUp) - Math.min(...footUp),
-    accuracyDown: Math.max(...topDown) - Math.min(...footDown),
-  };
+  return { state, targets, up, down, figures: evaluatePositioning(up, down) };
 }
 
 function average(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-function deviation(values: readonly number[]): number {
-  const mean = average(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
 }
 
 function range(values: readonly number[]): number {

@@ -3,7 +3,7 @@ import type { Envelope } from '../../../shared/sizing/sizing.ts';
 import { type Axes, widened } from '../axes.ts';
 import { lineChart, USUAL_SIZE } from '../lineChart.ts';
 import { type Markup, markup } from '../markup.ts';
-import { curve, dot, labelOnWhite, type Size } from '../plot.ts';
+import { curve, dot, labelOnWhite, line, type Size } from '../plot.ts';
 
 /** So many times the speed of the job are shown, where the motors go on. */
 const SPEEDS_SHOWN = 3;
@@ -64,19 +64,33 @@ function path({ x, y }: Axes, trajectory: Envelope['trajectory']): Markup {
   );
 }
 
-/** Each curve has its name on it, at the left, where all of them begin. */
-function names({ x, y, frame }: Axes, { peak, continuous, trajectory }: Envelope): Markup {
-  const left = frame.left + 8;
+/** Room that a name needs beside a curve, as a share of the width. */
+const BESIDE = 0.6;
+
+/** Height of a line of names, px. */
+const LINE = 17;
+
+/** Each curve has its name on it or beside it. */
+function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms }: Envelope): Markup {
   const top = trajectory.reduce((best, point) => (point.force > best.force ? point : best));
-  return markup`${labelOnWhite(left, y.at(peak[0]!) - 5, `peak ${ranged(peak[0]!, 'N')}`)}
-${labelOnWhite(left, y.at(continuous[0]!) - 5, `for ever ${ranged(continuous[0]!, 'N')}`)}
-${labelOnWhite(x.at(top.speed) + 8, y.at(top.force) - 5, `job ${ranged(top.force, 'N')}`)}`;
+  const right = x.at(Math.max(...trajectory.map((point) => point.speed))) + 8;
+  const side = Math.min(x.at(speed[speed.length - 1]!), frame.left + frame.width);
+  const isBeside = side < frame.left + BESIDE * frame.width;
+  const forEver = `for ever ${ranged(continuous[0]!, 'N')}`;
+  const forEverAt = y.at(continuous[0]!) + (isBeside ? 5 : -5);
+  const beside = y.at(rms.force) + 5;
+  const rmsAt = Math.abs(beside - forEverAt) < LINE ? forEverAt + LINE : beside;
+  return markup`${labelOnWhite(frame.left + 8, y.at(peak[0]!) - 5, `peak ${ranged(peak[0]!, 'N')}`)}
+${isBeside ? labelOnWhite(Math.max(side + 6, right), forEverAt, forEver) : labelOnWhite(side - 6, forEverAt, forEver, 'end')}
+${labelOnWhite(x.at(top.speed) + 8, y.at(top.force) - 5, `job ${ranged(top.force, 'N')}`)}
+${line(x.at(rms.speed), y.at(rms.force), right, rmsAt - 5, { opacity: 0.6 })}${dot(x.at(rms.speed), y.at(rms.force))}
+${labelOnWhite(right + 2, rmsAt, `RMS ${ranged(rms.force, 'N')}`)}`;
 }
 
-function summary({ peak, continuous, trajectory, speed }: Envelope, isOutside: boolean): string {
+function summary({ peak, continuous, trajectory, speed, rms }: Envelope, isOutside: boolean): string {
   const asked = Math.max(...trajectory.map((point) => point.force));
   return (
     `Force against speed. At standstill ${ranged(peak[0]!, 'N')} for a short time and ${ranged(continuous[0]!, 'N')} for ever, up to ` +
-    `${ranged(speed[speed.length - 1]!, 'm/s')}. The job asks for up to ${ranged(asked, 'N')}${isOutside ? ', in part more than the motors give' : ', all within'}.`
+    `${ranged(speed[speed.length - 1]!, 'm/s')}. The job asks for up to ${ranged(asked, 'N')}${isOutside ? ', in part more than the motors give' : ', all within'}; RMS ${ranged(rms.force, 'N')}.`
   );
 }

@@ -17,7 +17,10 @@ interface Words {
   readonly rows: readonly string[];
 }
 
-/** Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and named below. */
+/**
+ * Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and named below. With few of them the drawing is
+ * less high.
+ */
 export function spectrumChart(
   test: RippleTest,
   among: readonly RippleTest[] = [test],
@@ -54,7 +57,7 @@ export function spectrumChart(
     return markup`${head}${drawnRows}`;
   });
   return drawing(
-    { width: size.width, height: Math.max(size.height, plot.height + listHeight + 6) },
+    { width: size.width, height: plot.height + listHeight + 6 },
     `Spectrum of the speed ripple. Strongest: ${test.lines.slice(0, MOST_LINES).map(plainWords).join('; ')}.`,
     markup`${drawn}
 ${clipped(

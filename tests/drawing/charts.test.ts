@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import type {
+  DisturbanceTest,
+  EnergyFlow,
+  IncrementTest,
+  PositioningTest,
+  RippleTest,
+  StaircaseTest,
+} from '../../shared/study/accuracy.ts';
+import { disturbanceChart } from '../../src/drawing/charts/disturbance.ts';
+import { driftChart } from '../../src/drawing/charts/drift.ts';
+import { energyFlowChart } from '../../src/drawing/charts/energyFlow.ts';
+import { growthChart } from '../../src/drawing/charts/growth.ts';
+import { incrementsChart } from '../../src/drawing/charts/increments.ts';
+import { positioningChart } from '../../src/drawing/charts/positioning.ts';
+import { rippleChart } from '../../src/drawing/charts/ripple.ts';
+import { spectrumChart } from '../../src/drawing/charts/spectrum.ts';
+import { staircaseChart } from '../../src/drawing/charts/staircase.ts';
+import { temperaturesChart } from '../../src/drawing/charts/temperatures.ts';
+import { lineChart } from '../../src/drawing/lineChart.ts';
+import type { Markup } from '../../src/drawing/markup.ts';
+import { sampleLanes } from '../study/sampleOutcome.ts';
+import { labelsIn, numberOf } from './readDrawing.ts';
+
+const lanes = sampleLanes();
+const SIZES = [
+  { width: 330, height: 250 },
+  { width: 640, height: 300 },
+];
+
+/** Every drawing of every sample lane in every size. */
+const drawings: [string, Markup][] = SIZES.flatMap((size) =>
+  lanes.flatMap(({ letter, outcome, scene }): [string, Markup][] => {
+    const { accuracy, heat } = outcome;
+    const course = { letter, course: heat.asSet };
+    const named = (name: string, drawing: Markup): [string, Markup] => [
+      `${name} ${letter} ${size.width}`,
+      drawing,
+    ];
+    const temperatures = {
+      course: heat.asSet,
+      other: heat.switched,
+      foldback: scene.parameters.foldbackTemperature,
+      limit: scene.parameters.windingLimit,
+      hasScrew: scene.parameters.lead > 0,
+    };
+    return [
+      named('temperatures', temperaturesChart(temperatures, undefined, size, 3600)),
+      named('drift', driftChart([course], size)),
+      named('growth', growthChart([course], 5e-6, size, 0, 1e-5)),
+      ...accuracy.positioning.map((test, k) =>
+        named(`positioning ${k}`, positioningChart(test as PositioningTest, undefined, size)),
+      ),
+      named('staircase', staircaseChart(accuracy.staircase as StaircaseTest, undefined, size)),
+      named('ripple', rippleChart(accuracy.ripple as RippleTest, 0.02, undefined, size)),
+      named('spectrum', spectrumChart(accuracy.ripple as RippleTest, undefined, size)),
+      named('increments', incrementsChart(accuracy.increment as IncrementTest, undefined, size)),
+      named('disturbance', disturbanceChart(accuracy.disturbance as DisturbanceTest, 1e-7, undefined, size)),
+      named('energy', energyFlowChart(accuracy.energy as EnergyFlow, undefined, size)),
+    ];
+  }),
+);
+
+describe.each(drawings)('%s', (_name, { text }) => {
+  it('holds no number that is none', () => {
+    expect(text).not.toMatch(/NaN|Infinity|undefined|null/);
+  });
+
+  it('closes every element that it opens, and says in words what it shows', () => {
+    const open: string[] = [];
+    for (const [, slash, name, self] of text.matchAll(/<(\/?)([a-zA-Z]+)(?:"[^"]*"|[^>"])*?(\/?)>/g)) {
+      if (slash) expect(open.pop()).toBe(name);
+      else if (!self) open.push(name!);
+    }
+    expect(open).toEqual([]);
+    expect(text).toMatch(
+      /^<svg class="drawing" viewBox="0 0 [\d.]+ [\d.]+" role="img" aria-label="[^"]{20,}"/,
+    );
+  });
+
+  it('has no id that another on the page could have as well', () => {
+    expect(text).not.toMatch(/ id="|url\(#/);
+  });
+});
+
+describe('a cause', () => {
+  const ripple = lanes[0]!.outcome.accuracy.ripple as RippleTest;
+
+  it('is written as text, whatever is in it', () => {
+    const lines = [{ period: 1e-3, amplitude: 0.01, cause: '<script>"&' }];
+    const { text } = spectrumChart({ ...ripple, lines });
+    expect(text).not.toContain('<script');
+    expect(text).toContain('&lt;script&gt;&quot;&amp;');
+  });
+
+  it('is numbered at the period that it has', () => {
+    const drawing = spectrumChart(ripple);
+    const marks = labelsIn(drawing, 'middle').filter(([words]) => /^[1-4]$/.test(words));
+    const ticks = labelsIn(drawing, 'middle').filter(([words]) => /^10+ µm$/.test(words));
+    expect(marks).toHaveLength(ripple.lines.length);
+    // On a logarithmic axis equal ratios are equal distances: read between 10 µm and 100 µm.
+    const [ten, hundred] = ticks.map(([, x]) => x);
+    for (const [number, x] of marks) {
+      const period = 1e-5 * 10 ** ((x - ten!) / (hundred! - ten!));
+      expect(period / ripple.lines[numberOf(number) - 1]!.period).toBeCloseTo(1, 2);
+    }
+  });
+});
+
+describe('a line chart', () => {
+  it('writes the name of a curve at the height at which it ends, in the line of its lane', () => {
+    const drawing = lineChart({
+      words: 'Two lines that end at two heights.',
+      x: { title: 'x', unit: 's', from: 0, to: 10 },
+      y: { title: 'y', unit: 'N', from: 0, to: 10 },
+      series: [
+        { name: 'A high', x: [0, 10], y: [0, 8], pen: {} },
+        { name: 'B low', x: [0, 10], y: [0, 2], pen: { dash: '9 4' } },
+      ],
+    });
+    const at = (words: string) => labelsIn(drawing, 'start').find(([each]) => each === words)![2];
+    const tick = (words: string) => labelsIn(drawing, 'end').find(([each]) => each === words)![2];
+    expect(at('A high')).toBeCloseTo(tick('8'), 1);
+    expect(at('B low')).toBeCloseTo(tick('2'), 1);
+    expect(drawing.text).toContain('stroke-dasharray="9 4"');
+  });
+});
