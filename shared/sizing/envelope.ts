@@ -1,9 +1,9 @@
 import type { Parameters } from '../parameters/table.ts';
-import { magnetFactor, resistanceFactor } from '../temperature.ts';
-import type { MotionStretch } from './cycleMotion.ts';
-import { forceDuty, type Loads, speedDuty } from './demand.ts';
-import { valueAt } from './duty.ts';
-import { currentAtVoltage, type Electrics, electricsOf, forceAt } from './electric.ts';
+import { resistanceFactor } from '../temperature.ts';
+import { speedDuty } from './demand.ts';
+import { rms, type Stretch, valueAt } from './duty.ts';
+import { currentAtVoltage, type Electrics, forceAt } from './electric.ts';
+import type { LaneFacts } from './facts.ts';
 import type { Envelope } from './sizing.ts';
 
 /** Points of each curve, and of each stretch of the trajectory. */
@@ -14,20 +14,20 @@ const STRETCH_POINTS = 8;
  * What the motors can give at each speed with windings at their limit: the peak of the amplifier and what heat allows for ever, both
  * as far as the voltage reaches, up to the speed that trips the drive.
  */
-export function envelopeOf(p: Parameters, loads: Loads, motion: readonly MotionStretch[]): Envelope {
-  const e = electricsOf(p);
-  const magnet = magnetFactor(p, p.ambient);
+export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }: LaneFacts): Envelope {
   const hot = e.motor.resistance * resistanceFactor(p.windingLimit);
   const last = Math.min(noLoadSpeed(e, magnet), p.speedLimit);
   const speed = Array.from({ length: CURVE_POINTS }, (_, k) => (last * k) / (CURVE_POINTS - 1));
   const within = (current: number) =>
     speed.map((v) => forceAt(e, Math.min(current, e.count * currentAtVoltage(e, v, hot, magnet)), magnet));
   const forEver = continuousForce(p);
+  const speeds = speedDuty(motion);
   return {
     speed: [...speed, last],
     peak: [...within(p.peakCurrent), 0],
     continuous: [...within(p.continuousCurrent).map((force) => Math.min(force, forEver)), 0],
-    trajectory: trajectoryOf(loads, motion),
+    trajectory: trajectoryOf(forces, speeds),
+    rms: { speed: rms(speeds), force: rmsForce },
   };
 }
 
@@ -41,8 +41,7 @@ export function noLoadSpeed(e: Electrics, magnet: number): number {
   return e.voltageLimit / ((2 / 3) * e.forcePerAmp * magnet);
 }
 
-function trajectoryOf(loads: Loads, motion: readonly MotionStretch[]): Envelope['trajectory'] {
-  const [forces, speeds] = [forceDuty(loads, motion), speedDuty(motion)];
+function trajectoryOf(forces: readonly Stretch[], speeds: readonly Stretch[]): Envelope['trajectory'] {
   return forces.flatMap((force, k) =>
     Array.from({ length: STRETCH_POINTS + 1 }, (_, point) => {
       const share = point / STRETCH_POINTS;

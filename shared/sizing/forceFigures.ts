@@ -117,7 +117,7 @@ function effective(facts: LaneFacts): Figured {
     value: rmsForce,
     unit: 'N',
     formula:
-      'F_rms = √(Σ∫F² dt/t_cycle + F_s²), ∫F² dt = t (2F_1² + 8F_2² + 2F_3² + 2F_1F_2 + 2F_2F_3 − F_1F_3)/15 over each stretch',
+      'F_rms = √(Σ∫F² dt/t_cycle + F_s²), ∫F² dt = t (2F_1² + 8F_2² + 2F_3² + 2F_1·F_2 + 2F_2·F_3 − F_1·F_3)/15 over each stretch',
     numbers:
       `√((${shown.join(' + ')}) N²·s/${ranged(cycle, 's')}${swing > 0 ? ` + ${inUnit(swing, '')} N²` : ''}) = ${ranged(rmsForce, 'N')}` +
       (stretches === '' ? '' : `; the first move: ${stretches}`),

@@ -19,8 +19,12 @@ export function thermalClass(limit: number): string | null {
 function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
   const value = heat?.winding ?? Infinity;
   const letter = thermalClass(p.windingLimit);
-  const className = letter ? `, the limit of thermal class ${letter} (IEC 60085)` : '';
-  const resistance = windingToAmbientResistance(p);
+  const className = letter ? ` (thermal class ${letter} of IEC 60085)` : '';
+  const resistance = inUnit(windingToAmbientResistance(p), 'K/W');
+  const calculation = heat
+    ? `(${inUnit(heat.base, '°C')} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
+      `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
+    : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat flows off`;
   const cool = Math.min(p.ambient, p.cooling ? p.coolantTemperature : p.ambient);
   // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
   const rise = (value - cool) / (p.windingLimit - cool);
@@ -34,13 +38,8 @@ function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
       unit: '°C',
       formula:
         'T_w = T_0 + R_th P, P = P_20 (1 + α(T_w − 20 °C)), so T_w = (T_0 + R_th P_20 (1 − 20 K α))/(1 − α R_th P_20)',
-      numbers: heat
-        ? `(${inUnit(heat.base, '°C')} + ${inUnit(resistance, 'K/W')} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
-          `(1 − ${COPPER_ALPHA}/K · ${inUnit(resistance, 'K/W')} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
-        : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat flows off`,
-      note:
-        `P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: ` +
-        `it counts on the safe side. The limit is ${inUnit(p.windingLimit, '°C')}${className}; from ${inUnit(p.foldbackTemperature, '°C')} on the drive lowers its current.`,
+      numbers: `${calculation}; limit ${inUnit(p.windingLimit, '°C')}${className}, current lowered from ${inUnit(p.foldbackTemperature, '°C')} on`,
+      note: 'P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: it counts on the safe side.',
     },
     { value: p.windingLimit, side: 'most' },
     heat

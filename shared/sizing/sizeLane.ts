@@ -29,7 +29,7 @@ export function sizeLane(job: Job, scene: Scene): Sizing {
   const beyond = figured.filter(({ standing }) => standing === 'beyond');
   return {
     figures: figured.map(({ reason, ...figure }) => figure),
-    envelope: envelopeOf(facts.p, facts.loads, facts.motion),
+    envelope: envelopeOf(facts),
     passes: beyond.length === 0,
     // A headroom says nothing that its figure has not said.
     reasons: beyond.map(({ reason }) => reason).filter((reason) => reason !== ''),

@@ -28,6 +28,8 @@ export interface Envelope {
   readonly peak: readonly number[];
   /** The job's own force and speed, in the order of time, as absolute values. */
   readonly trajectory: readonly { readonly speed: number; readonly force: number }[];
+  /** Root mean squares of the job: this force is what has to be given for ever. */
+  readonly rms: { readonly speed: number; readonly force: number };
 }
 
 /** What can be said of a drive on a job with pencil and paper. */

@@ -40,7 +40,7 @@ export function createSizingPane(actions: StudyActions): Pane {
       element(
         'p',
         { class: 'results-words' },
-        'Unbroken: what the motors give for the overload time. Dashed: for ever. Thin: what the job asks, point by point. All drives are drawn to one scale.',
+        'Unbroken: what the motors give for the overload time. Dashed: for ever, where the dot, the RMS of the job, has to stay below. Thin: what the job asks from instant to instant. All drives are drawn to one scale.',
       ),
       charts.element,
       table,

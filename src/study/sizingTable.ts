@@ -110,7 +110,7 @@ function valueCell({ value, unit, limit, standing }: SizingFigure, units: UnitSy
     cell.append(
       ' ',
       element('span', { class: 'sizing-standing' }, STANDINGS[standing]),
-      element('span', { class: 'sizing-limit' }, ` at ${limit.side} ${text(limit.value)}`),
+      element('span', { class: 'sizing-limit' }, `at ${limit.side} ${text(limit.value)}`),
     );
   }
   return cell;

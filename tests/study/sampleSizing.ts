@@ -33,6 +33,7 @@ export function sampleSizing({ parameters: p }: Scene, drive: SampleDrive): Sizi
         speed: p.speed * Math.min(1, 3 * Math.min(k / 60, 1 - k / 60)),
         force: k < 20 || k > 40 ? drive.peakForce : 0.1 * drive.peakForce,
       })),
+      rms: { speed: 0.6 * p.speed, force: drive.rmsForce },
     },
     passes: figures.every(({ standing }) => standing !== 'beyond'),
     reasons: [],
