@@ -57,7 +57,7 @@ export const ENERGY_ROWS = [
   figureRow({
     id: 'motorConstant',
     group: 'energy',
-    label: 'Motor constant K_m',
+    label: 'Motor constant',
     unit: 'N/√W',
     better: 'more',
     definition: 'Force for the root of the copper loss it takes at 20 °C, all motors together, at the table.',

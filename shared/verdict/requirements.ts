@@ -15,6 +15,8 @@ export interface Shortfall {
   readonly text: string;
   /** The same without the limit, where it has a figure: 'its speed ripple is 2.30 %'. */
   readonly brief?: string;
+  /** The same beside its figure, where row and limit stand already. */
+  readonly inRow?: string;
   /** How far beyond the limit, 1 is at it; Infinity where no number says so. */
   readonly factor: number;
 }
@@ -129,6 +131,7 @@ function atMost(
       row: row.id,
       text,
       brief: `its ${row.label.toLowerCase()} is ${row.text(value)}`,
+      inRow: `above ${row.text(limit)}`,
       factor: value / limit,
     },
   ];

@@ -30,7 +30,7 @@ export function tableOf(
           cause: value === null ? null : row.cause(lane, job, null),
           mark: marks[place]!,
           fails: own.length > 0,
-          reason: own.length > 0 ? own.map(({ text }) => text).join('; ') : null,
+          reason: own.length > 0 ? own.map(({ inRow, text }) => inRow ?? text).join('; ') : null,
         };
       }),
     };

@@ -11,12 +11,18 @@ export interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
+const CHANGES = 'What would change the choice';
+/** By then what was put on the page is in sight, ms. */
+const PAINTED = 50;
+
 /** Which drive, and why: the choice first, then everything it rests on. Worked out only while it is in sight, and only when something is new. */
 export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPaneOptions): Pane {
   const simulate = createSimulateBar(actions);
   const pending = element('div', { class: 'verdict-pending', role: 'status' });
   const waiting = element('section', { class: 'verdict-waiting', hidden: true }, pending, simulate.element);
   const content = element('div', { class: 'verdict-content' });
+  const changes = element('section');
+  let toCome = 0;
   const pane = element('div', { class: 'verdict-pane' }, waiting, content);
   let state: StudyState | null = null;
   let isShown = true;
@@ -34,11 +40,18 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
     ];
     if (inputs.length === judged.length && inputs.every((each, k) => each === judged[k])) return;
     judged = inputs;
-    const { job } = state.study;
-    const known = state.lanes.filter(isJudged);
-    content.replaceChildren(
-      ...(known.length > 0 ? parts(verdict(job, known, KITS), known, state.lanes) : []),
-    );
+    const { study, lanes } = state;
+    const known = lanes.filter(isJudged);
+    window.clearTimeout(toCome);
+    content.replaceChildren(...(known.length > 0 ? parts(verdict(study.job, known), known, lanes) : []));
+    changes.replaceChildren(title(CHANGES), element('p', { class: 'verdict-note' }, 'Being worked out …'));
+    if (known.length === 0) return;
+    // It takes hundreds of sizings to find them: the choice is shown before.
+    toCome = window.setTimeout(() => {
+      const { flips, flipNote } = verdict(study.job, known, KITS);
+      const sentences = flips.map((flip) => flip.sentence);
+      changes.replaceChildren(title(CHANGES), ...list('ol', sentences, flipNote));
+    }, PAINTED);
   }
 
   function parts(found: Verdict, known: readonly JudgedLane[], lanes: readonly LaneState[]): HTMLElement[] {
@@ -47,19 +60,11 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
     return [
       choice(found, known, toBench, onReport),
       verdictTable(found, known, toBench),
-      list('What stands out', 'ul', found.sentences),
-      list(
-        'What would change the choice',
-        'ol',
-        found.flips.map((flip) => flip.sentence),
-        found.flipNote,
-      ),
-      element(
-        'section',
-        {},
-        element('h3', {}, 'How it was chosen'),
-        ...[found.rule, found.fairness].map((words) => element('p', {}, words)),
-      ),
+      ...(found.sentences.length > 0
+        ? [element('section', {}, title('What stands out'), ...list('ul', found.sentences))]
+        : []),
+      changes,
+      element('section', {}, title('How it was chosen'), ...paragraphs(found.rule, found.fairness)),
     ];
   }
 
@@ -123,11 +128,18 @@ function headline(chosen: readonly JudgedLane[], known: readonly JudgedLane[]): 
   ]);
 }
 
-function list(title: string, tag: 'ul' | 'ol', sentences: readonly string[], note = ''): HTMLElement {
+function title(words: string): HTMLElement {
+  return element('h3', {}, words);
+}
+
+function paragraphs(...texts: readonly string[]): HTMLElement[] {
+  return texts.map((words) => element('p', {}, words));
+}
+
+function list(tag: 'ul' | 'ol', sentences: readonly string[], note = ''): HTMLElement[] {
   const items = sentences.map((words) => element('li', {}, words));
-  const section = element('section', {}, element('h3', {}, title));
-  if (items.length > 0) section.append(element(tag, {}, ...items));
-  if (note !== '') section.append(element('p', { class: 'verdict-note' }, note));
-  section.hidden = items.length === 0 && note === '';
-  return section;
+  return [
+    ...(items.length > 0 ? [element(tag, {}, ...items)] : []),
+    ...(note === '' ? [] : [element('p', { class: 'verdict-note' }, note)]),
+  ];
 }

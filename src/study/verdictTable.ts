@@ -91,7 +91,7 @@ function tableCell({ text, cause, mark, fails, reason }: VerdictCell): HTMLEleme
   if (mark !== null) cell.append(' ', badge(mark, mark === 'best' ? '● best' : '○ as good'));
   if (fails) cell.append(' ', badge('fails', '✕ fails'));
   if (reason !== null) cell.append(element('p', { class: 'verdict-reason' }, reason));
-  else if (cause !== null) cell.append(element('p', { class: 'verdict-cause' }, cause));
+  if (cause !== null) cell.append(element('p', { class: 'verdict-cause' }, cause));
   return cell;
 }
 
