@@ -16,6 +16,7 @@ import { laneLetter } from './checkLane.ts';
 import { checkStudy, type StudyResult } from './checkStudy.ts';
 import { JOB_ENTRIES, jobRow } from './job.ts';
 import { type LaneChoice, MOST_LANES, type Study } from './lane.ts';
+import { STUDY_KEY } from './linkKey.ts';
 
 /**
  * A study in the fragment of an address:
@@ -26,16 +27,10 @@ import { type LaneChoice, MOST_LANES, type Study } from './lane.ts';
  */
 export const STUDY_LINK_VERSION = 1;
 
-const KEY = 'study';
 const LETTERS = Array.from({ length: MOST_LANES }, (_, index) => laneLetter(index));
 
-/** Whether a fragment wants to be a study, not a scene. */
-export function isStudyLink(fragment: string): boolean {
-  return new RegExp(`^#?${KEY}=`).test(fragment);
-}
-
 export function writeStudyLink({ job, lanes }: Study): string {
-  return writeLinkText(KEY, STUDY_LINK_VERSION, [
+  return writeLinkText(STUDY_KEY, STUDY_LINK_VERSION, [
     ['title', job.title],
     ...JOB_ENTRIES.map((name): Pair => [name, String(job.values[name])]),
     ['moves', writeMoves(job.moves)],
@@ -45,7 +40,7 @@ export function writeStudyLink({ job, lanes }: Study): string {
 
 /** Reads a link with or without its leading #. Total: a legal study, or what is wrong. */
 export function readStudyLink(fragment: string, kits: Readonly<Record<string, Kit>>): StudyResult {
-  const opened = openLinkText(fragment, KEY, STUDY_LINK_VERSION);
+  const opened = openLinkText(fragment, STUDY_KEY, STUDY_LINK_VERSION);
   if ('problems' in opened) return opened;
   const values: Entries = {};
   const lanes: Record<string, Entries> = {};

@@ -1,6 +1,7 @@
 import { KITS } from '../../scenes/index.ts';
 import { parameterWarnings } from '../../shared/check.ts';
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol.ts';
+import { isStudyLink } from '../../shared/study/linkKey.ts';
 import { createTuningPanel } from '../panel/tuningPanel.ts';
 import { AnalysisClient } from './analysisClient.ts';
 import { AxisClient } from './axisClient.ts';
@@ -25,7 +26,7 @@ import { Replay } from './replay.ts';
 import { RunWish } from './runWish.ts';
 import { createSnapshotsDialog } from './snapshotsDialog.ts';
 import { Store } from './store.ts';
-import { isStudyLink, StudyDoor } from './studyDoor.ts';
+import { StudyDoor } from './studyDoor.ts';
 import { ThemeSwitch } from './theme.ts';
 import { useGains } from './useGains.ts';
 import { View } from './view.ts';

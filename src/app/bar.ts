@@ -37,7 +37,11 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   );
   const kits = createPicker(
     'Drive',
-    Object.entries(KITS).map(([value, { title, form }]) => ({ value, words: title, group: FORM_NAMES[form] })),
+    Object.entries(KITS).map(([value, { title, form }]) => ({
+      value,
+      words: title,
+      group: FORM_NAMES[form],
+    })),
     onKit,
   );
   const transport = createTransport(actions, onPace);

@@ -2,7 +2,7 @@ import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
 import { readLink } from '../../shared/link.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Scene } from '../../shared/scene.ts';
-import { isStudyLink } from './studyDoor.ts';
+import { isStudyLink } from '../../shared/study/linkKey.ts';
 
 export interface Opening {
   readonly scene: Scene;

@@ -61,8 +61,3 @@ export class StudyDoor {
     this.#options.onBench(!open);
   }
 }
-
-/** Whether the fragment of an address is that of a study; any other is a scene's. */
-export function isStudyLink(fragment: string): boolean {
-  return /^#?study=/.test(fragment);
-}

@@ -1,13 +1,23 @@
+import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
+import { KITS } from '../../scenes/index.ts';
+import type { Failure } from '../../shared/jsonFile.ts';
 import type { Scene } from '../../shared/scene.ts';
-import { element } from '../app/dom.ts';
+import type { Study } from '../../shared/study/lane.ts';
+import { readStudy, writeStudy } from '../../shared/study/studyFile.ts';
+import { readStudyLink, writeStudyLink } from '../../shared/study/studyLink.ts';
+import { fileName, saveText } from '../app/files.ts';
 import type { Actions } from '../app/keys.ts';
-import type { MenuItem } from '../app/menu.ts';
+import { createMenu, item, type MenuItem } from '../app/menu.ts';
 import type { Messages } from '../app/messages.ts';
+import { showReport } from './showReport.ts';
+import { StudyView } from './studyView.ts';
 
 export interface StudyRoomOptions {
   readonly messages: Messages;
+  /** Puts the axis of a lane on the bench and shows it. */
   openOnBench(scene: Scene): void;
   leave(): void;
+  /** What the bench does as well, in the same words. */
   readonly common: Pick<Actions, 'openFile' | 'theme' | 'presenter' | 'study'>;
   isDark(): boolean;
   isPresenting(): boolean;
@@ -18,10 +28,77 @@ export interface StudyRoom {
   readonly element: HTMLElement;
   readonly keys: Partial<Actions>;
   setShown(shown: boolean): void;
+  /** A study file, or the fragment of a link to one. A bad one is explained, and changes nothing. */
   openText(name: string, text: string): void;
   openLink(fragment: string): void;
 }
 
-export function createStudyRoom({ common }: StudyRoomOptions): StudyRoom {
-  return { element: element('div'), keys: common, setShown() {}, openText() {}, openLink() {} };
+/** The study with its documents: files, links, the report. */
+export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
+  const { messages, openOnBench, leave, common, isDark, isPresenting, help } = options;
+  const study = () => view.store.state.study;
+  const keys = {
+    ...common,
+    saveScene(): void {
+      const name = fileName(study().job.title, 'study.json');
+      saveText(name, writeStudy(study()));
+      messages.note(`Study saved as ${name}.`);
+    },
+    async copyLink(): Promise<void> {
+      history.replaceState(null, '', `#${writeStudyLink(study())}`);
+      try {
+        await navigator.clipboard.writeText(location.href);
+        messages.note('Link copied. It holds the job, the drives and their gains.');
+      } catch {
+        messages.note('The link is in the address bar; copy it from there.');
+      }
+    },
+    undo: () => view.store.undo(),
+    redo: () => view.store.redo(),
+  };
+  const report = () => showReport(view.store.state, view.picture());
+  const view: StudyView = new StudyView({
+    study: DEFAULT_STUDY,
+    openOnBench,
+    leave,
+    report,
+    menus: [
+      createMenu('File', [
+        item('Open …', keys, 'openFile'),
+        item('Save study', keys, 'saveScene'),
+        item('Copy link', keys, 'copyLink'),
+        { words: 'Report', action: report },
+      ]),
+      createMenu('View', [
+        item('Undo', keys, 'undo'),
+        item('Redo', keys, 'redo'),
+        item('Presenter size', keys, 'presenter', isPresenting),
+        item('Dark', keys, 'theme', isDark),
+      ]),
+      createMenu('Help', help),
+    ],
+  });
+
+  function take(name: string, read: { readonly study: Study } | Failure): void {
+    if ('study' in read) {
+      view.store.open(read.study);
+      messages.say(`Opened ${name}: ${read.study.job.title}`);
+    } else {
+      messages.problems(
+        `${name} was not opened`,
+        read.problems,
+        'The study is as it was. What has to be mended:',
+      );
+    }
+  }
+
+  return {
+    element: view.element,
+    get keys() {
+      return { ...keys, ...view.keys };
+    },
+    setShown: (shown) => view.setShown(shown),
+    openText: (name, text) => take(name, readStudy(text, KITS)),
+    openLink: (fragment) => take('The link', readStudyLink(fragment, KITS)),
+  };
 }

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { KITS, SCENES } from '../../scenes/index.ts';
 import { readLink, writeLink } from '../../shared/link.ts';
 import { JOB_ENTRIES } from '../../shared/study/job.ts';
-import { isStudyLink, readStudyLink, writeStudyLink } from '../../shared/study/studyLink.ts';
+import { isStudyLink } from '../../shared/study/linkKey.ts';
+import { readStudyLink, writeStudyLink } from '../../shared/study/studyLink.ts';
 import { seeded } from '../shared/legalScene.ts';
 import { randomStudy } from './randomStudy.ts';
 

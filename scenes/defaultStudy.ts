@@ -1,0 +1,13 @@
+import { chooseLanes } from '../shared/sizing/chooseLanes.ts';
+import { defaultJobValues, type Job } from '../shared/study/job.ts';
+import type { Study } from '../shared/study/lane.ts';
+import { KITS } from './index.ts';
+
+const JOB: Job = {
+  title: 'Shuttle a mould from the press to the measuring station',
+  values: defaultJobValues(),
+  moves: [],
+};
+
+/** The study that opens first: one drive of each kind on the mould shuttle. */
+export const DEFAULT_STUDY: Study = { job: JOB, lanes: chooseLanes(JOB, KITS) };
