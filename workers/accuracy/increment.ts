@@ -21,7 +21,7 @@ const CLEAR = 2;
 
 /**
  * Smallest step that the tool takes for certain, by sizes that fall from ten windows in the row 10, 5, 2, 1. Of each size five steps go
- * up and five down, the turn included, and the tool has 0.4 s for each. A size is made when
+ * up from where it was approached from below, and five down, the turn included. The tool has 0.4 s for each. A size is made when
  *
  *   |mean − step| ≤ step/2   and   mean > 2 s
  *
@@ -38,6 +38,10 @@ export function increment(scene: Scene): IncrementTest {
   let smallest: number | null = null;
   for (let k = first; k > first - MOST_SIZES; k--) {
     const step = roundNumber(k);
+    axis.goTo(at - roundNumber(first));
+    axis.settle();
+    axis.goTo(at);
+    axis.stand(STEP_TIME);
     const { steps, jitter } = stepsTaken(axis, at, step);
     const mean = steps.reduce((sum, value) => sum + value, 0) / steps.length;
     const variance = steps.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (steps.length - 1);

@@ -9,7 +9,7 @@ import { timeLapse } from '../timelapse/timeLapse.ts';
 
 /** Shares of the whole that are done when the moves have been run, and when the day has. */
 const MOVES_DONE = 0.05;
-const HEAT_DONE = 0.25;
+const HEAT_DONE = 0.15;
 
 /**
  * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its accuracy. `scene` is the tuned axis of the lane.
