@@ -1,6 +1,7 @@
 import { checkNumber } from '../../shared/check.ts';
 import type { NumberRow } from '../../shared/parameters/row.ts';
 import { element, setText } from '../app/dom.ts';
+import { afterPress, watchPresses } from './afterPress.ts';
 import { fieldText } from './fieldText.ts';
 import { readTyped } from './typedQuantity.ts';
 
@@ -27,6 +28,7 @@ export class QuantityInput {
     onValue: (value: number | null) => void = () => {},
     { id = `quantity-${words.toLowerCase().replaceAll(' ', '-')}`, empty }: QuantityOptions = {},
   ) {
+    watchPresses();
     this.#row = row;
     this.#empty = empty !== undefined;
     this.#unit = element('span', { class: 'field-unit' }, row.unit);
@@ -39,10 +41,11 @@ export class QuantityInput {
       spellcheck: 'false',
       placeholder: empty,
       'aria-describedby': this.#problem.id,
-      onchange: () => {
-        const read = this.read();
-        if (read !== undefined) onValue(read);
-      },
+      onchange: () =>
+        afterPress(() => {
+          const read = this.read();
+          if (read !== undefined) onValue(read);
+        }),
     });
     this.elements = [element('label', { for: id }, words), this.#input, this.#unit, this.#problem];
   }
@@ -56,6 +59,11 @@ export class QuantityInput {
   set value(value: number | null) {
     this.#input.value = value === null ? '' : fieldText(value, this.#row.unit);
     this.show(null);
+  }
+
+  /** A person is at it: the text is being typed, or is no legal value yet. */
+  get isUnderWay(): boolean {
+    return document.activeElement === this.#input || this.#input.getAttribute('aria-invalid') === 'true';
   }
 
   /** SI; undefined while the field holds nothing legal, which it then says. */

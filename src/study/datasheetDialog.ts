@@ -55,17 +55,21 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
       'Type what the datasheet prints for one motor; what is left alone stays as the kit has it. Units may be typed: “12 lbf”, “5 mohm”.',
     ),
     element('div', { class: 'job-groups' }, ...groups.map(({ section }) => section)),
-    caution,
-    problem,
     element(
       'div',
-      { class: 'dialog-ways' },
-      button('Use these values', () => use(), { class: 'primary' }),
-      button('All as the kit has them', () => {
-        own = {};
-        fill();
-      }),
-      button('Cancel', () => dialog.close()),
+      { class: 'datasheet-foot' },
+      caution,
+      problem,
+      element(
+        'div',
+        { class: 'dialog-ways' },
+        button('Use these values', () => use(), { class: 'primary' }),
+        button('All as the kit has them', () => {
+          own = {};
+          fill();
+        }),
+        button('Cancel', () => dialog.close()),
+      ),
     ),
   );
 
@@ -86,16 +90,11 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
   function take(name: DatasheetName, value: number): void {
     const { [name]: _before, ...others } = own;
     const next = value === usualValues()[name] ? others : { ...own, [name]: value };
-    const checked = checkDatasheet(next, kit);
-    const wrong = 'problems' in checked ? checked.problems : [];
-    // A limit that contradicts another waits for it: all of them are checked again when they are used.
     own = next;
-    fields[name].showProblem(null);
-    fields[name].element.classList.toggle('has-problem', wrong.length > 0);
     showWhatFollows();
   }
 
-  /** Problems between the values, and what does not fit together. */
+  /** Problems between the values, which may wait for each other until they are used, and what does not fit together. */
   function showWhatFollows(): void {
     const usual = usualValues();
     const checked = checkDatasheet(own, kit);
@@ -124,6 +123,11 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
   }
 
   function use(): void {
+    const unread = dialog.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (unread) {
+      unread.focus();
+      return;
+    }
     const wrong = onUse(own);
     if (wrong === null) dialog.close();
     else setText(problem, inPanelWords(wrong));

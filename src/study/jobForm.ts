@@ -67,7 +67,7 @@ export function createJobForm(actions: StudyActions, onFold: () => void): JobFor
   function problemOf(name: JobEntry, changes: Values): string | null {
     const { problems } = checkJob(wanted(changes), system);
     const problem = problems.find(({ field }) => field === name) ?? problems[0];
-    return problem ? problem.message.replace(`${jobLabel(name)}: `, '') : null;
+    return problem ? capitalised(problem.message.replace(`${jobLabel(name)}: `, '')) : null;
   }
 
   function fold(): void {
@@ -102,4 +102,8 @@ export function createJobForm(actions: StudyActions, onFold: () => void): JobFor
       return wanted().values;
     },
   };
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

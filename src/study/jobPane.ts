@@ -1,3 +1,4 @@
+import './results.css';
 import './job.css';
 import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../shared/study/motionAsked.ts';
@@ -35,11 +36,13 @@ export function createJobPane(actions: StudyActions): Pane {
     element('div', { class: 'job-motion-parts' }, plot.element, moveList.element),
   );
 
+  const lower = element('div', { class: 'job-lower' }, motion, lanes.element);
+
   /** Shows what depends on what is wanted, also before it is in force. */
   function arrange(): void {
     const wantsList = form.wanted.motion === 'move list';
     moveList.element.hidden = !wantsList;
-    motion.classList.toggle('has-list', wantsList);
+    lower.classList.toggle('has-list', wantsList);
     if (state && wantsList) moveList.show(state, form.wanted.travel);
     plot.refresh();
   }
@@ -56,14 +59,15 @@ export function createJobPane(actions: StudyActions): Pane {
       ),
       said,
       form.element,
-      motion,
-      lanes.element,
+      lower,
     ),
     show(next) {
+      const isSame = next.study === state?.study && next.units === state.units;
       state = next;
+      if (isSame) return;
       title.show(next.study.job.title);
       if (units.value !== next.units) units.choose(next.units);
-      setText(said, jobSentence(next.study.job, next.units));
+      setText(said, unbroken(jobSentence(next.study.job, next.units)));
       form.show(next);
       lanes.show(next);
     },
@@ -71,4 +75,9 @@ export function createJobPane(actions: StudyActions): Pane {
       if (shown) plot.refresh();
     },
   };
+}
+
+/** A number and its unit stay on one line. */
+function unbroken(text: string): string {
+  return text.replace(/(?<=\d) (?=\S)/g, '\u00a0');
 }

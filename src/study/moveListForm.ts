@@ -29,7 +29,7 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
 
   const text = element('textarea', {
     id: 'job-moves',
-    rows: 8,
+    rows: 6,
     spellcheck: 'false',
     'aria-describedby': 'job-moves-help job-moves-problems',
     oninput: () => {

@@ -10,7 +10,7 @@ type Value = number | string | boolean;
 /** One row of a table in a form: name, widget, and a place for what is wrong. */
 export interface RowField {
   readonly element: HTMLElement;
-  /** The value in force; takes back what was typed. */
+  /** The value in force. */
   show(value: Value, system: UnitSystem): void;
   showProblem(problem: string | null): void;
 }
@@ -46,13 +46,16 @@ interface MadeField extends RowField {
 function numberField(row: NumberRow, { id, words, onValue }: Wanted): MadeField {
   const input = new QuantityInput(words, row, (value) => onValue(value as number), { id });
   const [label, box] = input.elements as [HTMLElement, HTMLElement];
+  let shown: Value | null = null;
   nameIt(label, row);
   return {
     element: element('div', { class: 'row-field' }, ...input.elements),
     describe: (shown) => describe(shown, box),
     show(value, system) {
       input.row = rowIn(system, row);
-      input.value = value as number;
+      // What is being typed stays while other fields change.
+      if (!input.isUnderWay || value !== shown) input.value = value as number;
+      shown = value;
     },
     showProblem: (problem) => input.show(problem),
   };

@@ -1,4 +1,5 @@
 import { element, setText } from '../app/dom.ts';
+import { afterPress, watchPresses } from '../panel/afterPress.ts';
 
 export interface TitleField {
   readonly element: HTMLElement;
@@ -8,13 +9,14 @@ export interface TitleField {
 /** What the job is called; a refused title stays as it was typed, with what is wrong beside it. */
 export function createTitleField(onTitle: (title: string) => string | null): TitleField {
   let shown = '';
+  watchPresses();
   const problem = element('p', { class: 'field-problem', id: 'job-title-problem', role: 'alert' });
   const input = element('input', {
     type: 'text',
     id: 'job-title',
     autocomplete: 'off',
     'aria-describedby': problem.id,
-    onchange: () => say(input.value === shown ? null : onTitle(input.value)),
+    onchange: () => afterPress(() => say(input.value === shown ? null : onTitle(input.value))),
   });
 
   function say(wrong: string | null): void {
