@@ -66,6 +66,7 @@ export function voltagesAt(
   resistance: number,
   magnet: number,
 ): Voltages {
+  if (!Number.isFinite(each)) return { d: -Infinity, q: Infinity, total: Infinity, backEmf: 0 };
   const backEmf = ((2 / 3) * e.forcePerAmp * magnet * speed) / Math.sqrt(1 + (each / e.saturation) ** 2);
   const d = -e.perPitch * speed * e.motor.inductance * each;
   const q = resistance * each + backEmf;

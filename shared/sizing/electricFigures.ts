@@ -11,6 +11,9 @@ export function electricFigures(facts: LaneFacts): Figured[] {
   return [peakCurrent(facts), currentHeadroom(facts), rmsCurrent(facts), ...voltageFigures(facts)];
 }
 
+/** Where saturation does not let the motors give the force, the peak current says so for all. */
+const SATURATED = '';
+
 function perAmp({ electrics, magnet }: LaneFacts): string {
   return inUnit(electrics.forcePerAmp * magnet, 'N/A');
 }
@@ -64,6 +67,7 @@ function currentHeadroom({ p, peakCurrent: peak }: LaneFacts): Figured {
 function rmsCurrent(facts: LaneFacts): Figured {
   const { p, rmsForce, electrics, magnet, rmsCurrent: value } = facts;
   const saturates = p.saturationCurrent > 0;
+  const linear = rmsForce / (electrics.forcePerAmp * magnet);
   return limited(
     {
       id: 'rmsCurrent',
@@ -72,11 +76,13 @@ function rmsCurrent(facts: LaneFacts): Figured {
       value,
       unit: 'A',
       formula: 'i_rms = F_rms/K_f',
-      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(rmsForce / (electrics.forcePerAmp * magnet), 'A')}`,
-      note: `RMS over time of the amplitude, with magnets as warm as the room.${saturates ? ` With saturation, reckoned stretch by stretch, it is ${ranged(value, 'A')}.` : ''}`,
+      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}${saturates ? `; with saturation, reckoned stretch by stretch, ${ranged(value, 'A')}` : ''}`,
+      note: 'RMS over time of the amplitude, with magnets as warm as the room.',
     },
     { value: p.continuousCurrent, side: 'most' },
-    `The duty takes ${ranged(value, 'A')} (RMS), and the drive carries ${ranged(p.continuousCurrent, 'A')} for ever.`,
+    !Number.isFinite(value)
+      ? SATURATED
+      : `The duty takes ${ranged(value, 'A')} (RMS), and the drive carries ${ranged(p.continuousCurrent, 'A')} for ever.`,
   );
 }
 
@@ -126,7 +132,9 @@ function voltageFigures(facts: LaneFacts): Figured[] {
         note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. What the changing current takes (L di/dt) is left out.',
       },
       { value: limit, side: 'most' },
-      `The moves take ${ranged(value, 'V')}, and a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
+      !Number.isFinite(value)
+        ? SATURATED
+        : `The moves take ${ranged(value, 'V')}, and a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
     ),
     limited(
       {

@@ -54,9 +54,11 @@ export function laneFacts(job: Job, scene: Scene): LaneFacts {
   const magnet = magnetFactor(p, p.ambient);
   const powers = meanPowers(p, loads, motion);
   /** What swings beside the motion adds its own square, at the current per force of small forces. */
-  const squareCurrent = (flux: number) =>
-    meanSquare(mapped(forces, (force) => currentFor(electrics, force, flux))) +
-    swing / (electrics.forcePerAmp * flux) ** 2;
+  const squareCurrent = (flux: number) => {
+    if (!Number.isFinite(currentFor(electrics, worst.force, flux))) return Infinity;
+    const currents = mapped(forces, (force) => currentFor(electrics, force, flux));
+    return meanSquare(currents) + swing / (electrics.forcePerAmp * flux) ** 2;
+  };
   return {
     job,
     p,

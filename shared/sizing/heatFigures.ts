@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../format.ts';
 import { COPPER_ALPHA, windingToAmbientResistance } from '../motor.ts';
+import { sinkTemperature } from '../temperature.ts';
 import { totalTime } from './duty.ts';
 import type { LaneFacts } from './facts.ts';
 import { CLOSE, type Figured, limited, plain } from './figure.ts';
@@ -25,7 +26,7 @@ function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
     ? `(${inUnit(heat.base, '°C')} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
       `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
     : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat flows off`;
-  const cool = Math.min(p.ambient, p.cooling ? p.coolantTemperature : p.ambient);
+  const cool = Math.min(p.ambient, sinkTemperature(p));
   // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
   const rise = (value - cool) / (p.windingLimit - cool);
   const used = rise <= 1 && value > p.foldbackTemperature ? Math.max(rise, (1 + CLOSE) / 2) : rise;
