@@ -11,6 +11,11 @@ export interface Series {
   readonly pen: Pen;
 }
 
+export interface Level {
+  readonly y: number;
+  readonly words: string;
+}
+
 export interface LineChart {
   /** For whoever cannot see it. */
   readonly words: string;
@@ -18,8 +23,10 @@ export interface LineChart {
   readonly y: Axis;
   readonly series: readonly Series[];
   /** Heights that mean something, with their words on them. */
-  readonly levels?: readonly { readonly y: number; readonly words: string }[];
-  /** What is allowed, between two heights. */
+  readonly levels?: readonly Level[];
+  /** Where the words of levels hide no curve. */
+  readonly levelWords?: 'left' | 'right';
+  /** What is allowed, between two heights; a dotted line at either. */
   readonly band?: readonly [from: number, to: number];
   /** Where a person reads the values. */
   readonly cursor?: number | undefined;
@@ -37,6 +44,7 @@ export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Markup {
   const made = axes(size, chart.x, chart.y, room);
   const { frame, x, y, drawn } = made;
   const side = frame.left + frame.width;
+  const edges = new Set([...levels.map((level) => level.y), ...(band ?? [])]);
   const inner = [
     band
       ? area({ ...frame, top: y.at(band[1]), height: y.at(band[0]) - y.at(band[1]) }, 'currentColor', 0.09)
@@ -49,9 +57,7 @@ export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Markup {
         each.pen,
       ),
     ),
-    ...levels.map((level) =>
-      line(frame.left, y.at(level.y), side, y.at(level.y), { width: 1.5, dash: '2 3' }),
-    ),
+    ...[...edges].map((each) => line(frame.left, y.at(each), side, y.at(each), { width: 1.5, dash: '2 3' })),
     cursor === undefined
       ? markup``
       : line(x.at(cursor), frame.top, x.at(cursor), frame.top + frame.height, {}),
@@ -61,13 +67,27 @@ export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Markup {
     words,
     markup`${drawn}
 ${clipped(frame, inner)}
-${levels.map((level) => labelOnWhite(frame.left + 8, y.at(level.y) + (y.at(level.y) < frame.top + 20 ? 16 : -5), level.words))}
+${levels.map(({ y: value, words: said }) => levelLabel(made, value, said, chart.levelWords))}
 ${marks ? marks(made) : ''}
 ${endLabels(
   frame,
   named.map(({ name, y: values }) => ({ words: name, y: y.at(lastOf(values)) })),
 )}`,
   );
+}
+
+/** Above its line, or below it where there is no room above. */
+function levelLabel(
+  { frame, y }: Axes,
+  value: number,
+  words: string,
+  side: 'left' | 'right' = 'left',
+): Markup {
+  const at = y.at(value);
+  const height = at + (at < frame.top + 20 ? 16 : -5);
+  return side === 'left'
+    ? labelOnWhite(frame.left + 8, height, words)
+    : labelOnWhite(frame.left + frame.width - 8, height, words, 'end');
 }
 
 function lastOf(values: readonly number[]): number {

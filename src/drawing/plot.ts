@@ -117,7 +117,7 @@ export function labelOnWhite(x: number, y: number, words: string, anchor: Anchor
 }
 
 /** Width of a character of a label on the average, px: as wide as the widest of common fonts. */
-const CHARACTER = 8.2;
+const CHARACTER = 8.6;
 
 /** About how wide a label will be, px. Drawings are made where no font can be asked. */
 export function labelWidth(words: string): number {

@@ -28,6 +28,7 @@ export function disturbanceChart(
       y: { title: 'Deviation', unit: 'mm', ...widened(low, high) },
       series: [{ name: '', x: time, y: error, pen: { colour: 'var(--q-error, #000)', width: 2 } }],
       band: [-window, window],
+      levelWords: 'right',
       levels: [{ y: window, words: `window ±${ranged(window, 'µm')}` }],
       marks: ({ frame, x }) => {
         if (recovery === null) return markup``;

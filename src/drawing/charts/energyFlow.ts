@@ -19,11 +19,13 @@ export interface Branch {
   readonly colour: string;
 }
 
-/** What flows in, what flows out, and what goes back to the bus: all of it, without what is nothing. */
+/** What flows in, what flows out, and what goes back to the bus. */
 export interface Branches {
   readonly in: readonly Branch[];
   readonly out: readonly Branch[];
   readonly returned: number;
+  /** Names of ways that are taken by too little to be drawn. */
+  readonly traces: readonly string[];
 }
 
 const WAYS = [
@@ -36,8 +38,10 @@ const WAYS = [
   ['stored', 'stored', ENERGY],
 ] as const satisfies readonly (readonly [keyof EnergyFlow, string, string])[];
 
-/** Smaller than this beside what was drawn, energy is the rounding of doubles. */
+/** Smaller than this beside what was drawn, what does not add up is the rounding of doubles. */
 const ROUNDING = 1e-9;
+/** Smaller than this beside what was drawn, a way is named but not drawn: it would be thinner than anything that shows. */
+const TRACE = 1e-5;
 
 /** The account of a cycle, sorted into in and out by sign. What does not add up stands in it as what it is. */
 export function branchesOf(flow: EnergyFlow): Branches {
@@ -45,7 +49,9 @@ export function branchesOf(flow: EnergyFlow): Branches {
   const residual = flow.drawn - sum;
   const ways = WAYS.map(([key, name, colour]) => ({ name, energy: flow[key] as number, colour }));
   const missing = Math.abs(residual) > ROUNDING * Math.abs(flow.drawn);
-  const all = missing ? [...ways, { name: 'unaccounted', energy: residual, colour: ALARM }] : ways;
+  const missed = missing ? [{ name: 'unaccounted', energy: residual, colour: ALARM }] : [];
+  const isTrace = ({ energy }: Branch) => Math.abs(energy) < TRACE * Math.abs(flow.drawn);
+  const all = [...ways.filter((way) => !isTrace(way)), ...missed];
   return {
     in: [
       { name: 'drawn', energy: flow.drawn, colour: ENERGY },
@@ -53,13 +59,14 @@ export function branchesOf(flow: EnergyFlow): Branches {
     ],
     out: all.filter(({ energy }) => energy > 0),
     returned: flow.returned,
+    traces: ways.filter((way) => way.energy !== 0 && isTrace(way)).map(({ name }) => name),
   };
 }
 
 /** Between bands, px. */
 const GAP = 10;
 const TOP = 12;
-const FOOT = 42;
+const FOOT = 60;
 const TRUNK = 12;
 /** Of the turn that returned energy takes, px. */
 const TURN = 12;
@@ -73,7 +80,7 @@ export function energyFlowChart(
   among: readonly EnergyFlow[] = [flow],
   size: Size = ENERGY_SIZE,
 ): Markup {
-  const { in: inflow, out, returned } = branchesOf(flow);
+  const { in: inflow, out, returned, traces } = branchesOf(flow);
   const perJoule = widthPerJoule(among, size.height);
   const words = out.map((way) => wayText(way.name, way.energy, flow.drawn));
   const left = 8;
@@ -99,17 +106,19 @@ export function energyFlowChart(
     end += width + GAP;
     return band;
   });
-  const places = spread(ends, TOP + 4, size.height - 8);
+  const places = spread(ends, TOP + 4, size.height - 28);
   const named = words.map(
     (each, k) =>
       markup`${line(right + 2, ends[k]!, right + 12, places[k]!, { opacity: 0.6 })}${label(right + 16, places[k]! + 5, each)}`,
   );
+  const trace = traces.length > 0 ? `${traces.join(', ')}: below ${inUnit(TRACE, '%', 1)}` : '';
   return drawing(
     size,
-    summary(flow, words),
+    summary(flow, [...words, ...(trace === '' ? [] : [trace])]),
     markup`${arriving}
 <rect x="${near(trunk)}" y="${TOP}" width="${TRUNK}" height="${near(whole)}" fill="${ENERGY}" fill-opacity="0.55"/>
 ${leaving}${named}
+${label(size.width - 4, size.height - 6, trace, 'end')}
 ${returned > 0 ? turnBack(trunk + TRUNK, TOP + whole, perJoule * returned, left, flow) : ''}`,
   );
 }

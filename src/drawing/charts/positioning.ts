@@ -26,9 +26,9 @@ const NARROW = 460;
 const ROW = 20;
 /** Room for the bars of A and E beside the frame, px. */
 const SPANS = 48;
-/** Up and down stand beside each other, this far from the target, px. */
-const BESIDE = 5;
-const CAP = 4;
+/** Bars and dots of up and down stand beside each other, this far from the target, px. */
+const BESIDE = 4;
+const CAP = 3;
 
 /**
  * Deviation of the tool from each target after ISO 230-2: single approaches as dots, their means joined, bars of plus and minus 2 s; in
@@ -59,10 +59,11 @@ export function positioningChart(
         ? dot(x.at(targets[k]!) + shift, y.at(value), 2, COLOUR)
         : circle(x.at(targets[k]!) + shift, y.at(value), 2, { colour: COLOUR }),
     );
-  const joined = (means: readonly number[], shift: number, pen: Pen) =>
+  const joined = (means: readonly number[], pen: Pen) =>
     curve(
       targets.length,
-      (k) => x.at(targets[k]!) + shift,
+      // Not moved aside: along a slope that would look like lost motion.
+      (k) => x.at(targets[k]!),
       (k) => y.at(means[k]!),
       pen,
     );
@@ -77,8 +78,8 @@ export function positioningChart(
 ${clipped(frame, [
   ...bars(figures.meanUp, figures.spreadUp, -BESIDE),
   ...bars(figures.meanDown, figures.spreadDown, BESIDE),
-  joined(figures.meanUp, -BESIDE, UP),
-  joined(figures.meanDown, BESIDE, DOWN),
+  joined(figures.meanUp, UP),
+  joined(figures.meanDown, DOWN),
   ...test.up.flatMap((values, k) => approaches(values, k, -BESIDE, true)),
   ...test.down.flatMap((values, k) => approaches(values, k, BESIDE, false)),
 ])}

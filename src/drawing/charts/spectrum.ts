@@ -81,10 +81,13 @@ function plainWords({ period, amplitude, cause }: SpectralLine): string {
   return `${ranged(period, 'mm')}, ${ranged(amplitude, '%')}, ${cause ?? 'no known cause'}`;
 }
 
-/** On one row if it has the room, else on two. */
+/** As many rows as it takes. */
 function lineWords(each: SpectralLine, number: string, room: number): Words {
-  const whole = plainWords(each);
-  if (labelWidth(whole) <= room) return { number, rows: [whole] };
-  const { period, amplitude, cause } = each;
-  return { number, rows: [`${ranged(period, 'mm')}, ${ranged(amplitude, '%')}`, cause ?? 'no known cause'] };
+  const rows: string[] = [];
+  for (const word of plainWords(each).split(' ')) {
+    const longer = `${rows[rows.length - 1] ?? ''} ${word}`.trim();
+    if (rows.length > 0 && labelWidth(longer) <= room) rows[rows.length - 1] = longer;
+    else rows.push(word);
+  }
+  return { number, rows };
 }
