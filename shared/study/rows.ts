@@ -30,9 +30,9 @@ const motionRows = {
 /** How well it has to do it. */
 const accuracyRows = {
   window: { ...PARAMETERS.window, default: 1e-7 },
-  scanSpeed: PARAMETERS.scanSpeed,
-  scanLength: linear('', 'mm', [1e-4, 2], 0.06, 'Length of the scan at constant speed'),
-  rippleLimit: log('', '%', [1e-5, 1], 0.02, 'Largest speed ripple of the scan, peak over set speed'),
+  scanSpeed: { ...PARAMETERS.scanSpeed, default: 0.1 },
+  scanLength: linear('', 'mm', [1e-4, 2], 0.2, 'Length of the scan at constant speed'),
+  rippleLimit: log('', '%', [1e-5, 1], 0.001, 'Largest speed ripple of the scan, peak over set speed'),
   growthLimit: log('', 'µm', [1e-8, 1e-3], 5e-6, 'Growth at the tool that a day of heat may cause'),
   wear: log('', 'µm', [1e-7, 1e-4], 3e-6, 'Backlash that wear adds to a nut over its life', { zero: true }),
   peakSensitivity: linear('M_S', '', [1.2, 3], 1.5, 'Peak sensitivity that every drive is tuned to'),

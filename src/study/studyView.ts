@@ -99,14 +99,18 @@ export class StudyView {
     const pane = this.#panes[part];
     this.#shownPart = part;
     this.#host.setAttribute('data-part', part);
-    this.#host.replaceChildren(pane.element);
+    if (!pane.element.isConnected) this.#host.append(pane.element);
+    pane.element.hidden = false;
     this.#host.scrollTo(0, 0);
     pane.show(this.store.state);
     pane.setShown?.(true);
   }
 
   #hidePart(): void {
-    if (this.#shownPart) this.#panes[this.#shownPart].setShown?.(false);
+    if (!this.#shownPart) return;
+    const pane = this.#panes[this.#shownPart];
+    pane.setShown?.(false);
+    pane.element.hidden = true;
     this.#shownPart = null;
   }
 }

@@ -110,7 +110,7 @@ describe('a job that is refused', () => {
     [
       'a scan without room to reach its speed',
       withValues({ scanSpeed: 2 }),
-      /^Scan length: 60 mm and 493 mm to reach 2000 mm\/s/,
+      /^Scan length: 200 mm and 493 mm to reach 2000 mm\/s/,
     ],
     [
       'pulses that run into each other',

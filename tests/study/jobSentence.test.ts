@@ -61,7 +61,7 @@ describe('a job said back', () => {
     expect(jobSentence(job, 'metric')).toBe(
       'Carry 5 kg over 250 mm in 400 ms, arrive within ±1 µm, stand there for 150 ms, and come back the same way. ' +
         'That is 109 moves a minute, 6\u202f550 an hour, with up to 0.938 m/s and 9.38 m/s². ' +
-        'It scans 60 mm at 2 mm/s with no more than 2 % of ripple, runs 8 h a day on 250 days a year, and the tool may wander ' +
+        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, runs 8 h a day on 250 days a year, and the tool may wander ' +
         'by 5 µm with heat.',
     );
   });
