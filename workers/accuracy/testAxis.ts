@@ -24,7 +24,7 @@ export function tested<T>(test: () => TestResult<T>): TestResult<T> {
 
 /** The axis counts as standing once its error has been in the window for so long, s, and is not waited for longer than the other, s. */
 const SETTLED = 0.05;
-const LONGEST_WAIT = 0.5;
+const LONGEST_WAIT = 1;
 
 /**
  * An axis under test: it stands until it is sent somewhere, and no process works on it, as in the acceptance of a machine. Ends with a
