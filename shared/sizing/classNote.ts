@@ -22,7 +22,12 @@ export function classNote(lanes: readonly LaneChoice[], kits: Readonly<Record<st
   const others = odd
     .map((k) => `${'ABCD'[k]} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
     .join('; ');
-  return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${ranged(middle, 'N')}; ${others}. ${job}`;
+  return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => forces[k]!))}; ${others}. ${job}`;
+}
+
+function span(forces: readonly number[]): string {
+  const [least, most] = [Math.min(...forces), Math.max(...forces)].map((force) => ranged(force, 'N'));
+  return least === most ? least! : `${least} to ${most}`;
 }
 
 function times(factor: number): string {
