@@ -19,6 +19,7 @@ import { rippleChart } from '../drawing/charts/ripple.ts';
 import { spectrumChart } from '../drawing/charts/spectrum.ts';
 import { staircaseChart } from '../drawing/charts/staircase.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
+import type { Size } from '../drawing/plot.ts';
 import { figure, figureRow, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from './reportInput.ts';
 
@@ -45,6 +46,9 @@ const STATES: Readonly<Record<PositioningTest['state'], string>> = {
 
 const METRES = 'm';
 
+/** Lower than on the page, so that a test and its drawing stand on one sheet. */
+const LOW: Size = { width: 640, height: 220 };
+
 /** How well the tool is where it should be. Drawings but those of positioning have one scale in all of `lanes`. */
 export function accuracySection(
   { outcome: { accuracy } }: SimulatedLane,
@@ -60,23 +64,23 @@ export function accuracySection(
 <section><h3>Speed ripple of the scan</h3>${tested(
     accuracy.ripple,
     (test) => markup`${ripple(test)}
-${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples))}
+${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, LOW))}
 ${figure('Spectrum of the speed ripple', spectrumChart(test, ripples))}`,
   )}</section>
 <section><h3>Staircase</h3>${tested(
     accuracy.staircase,
     (test) => markup`${staircase(test)}
-${figure('Stairs set and taken', staircaseChart(test, staircases))}`,
+${figure('Stairs set and taken', staircaseChart(test, staircases, LOW))}`,
   )}</section>
 <section><h3>Smallest step</h3>${tested(
     accuracy.increment,
     (test) => markup`${increment(test)}
-${figure('Steps set and taken', incrementsChart(test, increments))}`,
+${figure('Steps set and taken', incrementsChart(test, increments, LOW))}`,
   )}</section>
 <section><h3>A force that comes at once</h3>${tested(
     accuracy.disturbance,
     (test) => markup`${disturbance(test)}
-${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances))}`,
+${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, LOW))}`,
   )}</section>`;
 }
 
@@ -153,17 +157,16 @@ function staircase({ step, largestError, noise }: StaircaseTest): Markup {
 }
 
 function increment({ smallest, tried }: IncrementTest): Markup {
-  const rows = tried.map(
-    ({
-      step,
-      mean,
-      spread,
-      made,
-    }) => markup`<tr><th scope="row">${ranged(step, METRES)}</th><td>${ranged(mean, METRES)}</td><td>${ranged(spread, METRES)}</td><td>${made ? 'yes' : 'no'}</td></tr>
-`,
-  );
+  const row = (title: string, text: (step: IncrementTest['tried'][number]) => string) =>
+    markup`<tr><th scope="row">${title}</th>${tried.map((step) => markup`<td>${text(step)}</td>`)}</tr>
+`;
+  const heads = ['Step set', ...tried.map(({ step }) => ranged(step, METRES))];
   return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
-${table('steps', ['Step commanded', 'Step made, mean', 'Its spread', 'Taken for certain'], rows)}`;
+${table('steps', heads, [
+  row('Step taken, mean', ({ mean }) => ranged(mean, METRES)),
+  row('Its spread', ({ spread }) => ranged(spread, METRES)),
+  row('Taken for certain', ({ made }) => (made ? 'yes' : 'no')),
+])}`;
 }
 
 function disturbance({ force, peak, stiffness, recovery }: DisturbanceTest): Markup {

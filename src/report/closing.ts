@@ -1,15 +1,14 @@
 import { CAUTIONS } from '../../shared/cautions.ts';
-import type { Job } from '../../shared/study/job.ts';
-import type { Verdict } from '../../shared/study/verdict.ts';
 import { fileName } from '../app/files.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { list, meaning } from '../paper/paperParts.ts';
 import { figureMeanings } from './answerSection.ts';
 import type { ReportInput } from './reportInput.ts';
+import { sizingNotes } from './sizingSection.ts';
 import { moveDefinitions } from './tuningSection.ts';
 
 /** What the figures take for granted, in plain words. */
-export function assumptionSection(verdict: Verdict, { values }: Job): Markup {
+export function assumptionSection({ verdict, lanes, study }: ReportInput): Markup {
   const included = [
     'Windings with resistance that rises as they warm, inductance, back-EMF and the limited voltage of the bus; saturation where a kit states it.',
     'Cogging, force ripple, attraction, eddy currents and hysteresis, as far as a drive has them.',
@@ -24,17 +23,19 @@ export function assumptionSection(verdict: Verdict, { values }: Job): Markup {
     'Losses of the power supply, of a chiller and of the control; prices of machines and spare parts.',
   ];
   return markup`<section><h2>What this takes for granted</h2>
-<p>Every figure is simulated, none is measured.</p>
+<p>Every figure is calculated or simulated, none is measured.</p>
 <h3>The model has</h3>${list(included)}
 <h3>The model leaves out</h3>${list(leftOut)}
 <h3>The drives</h3>
 ${list([
   'The kits are invented for demonstration, plausible for their kind and size. They are not the data of any manufacturer. Type in the values of a real datasheet before a decision.',
   verdict.fairness,
-  `Every lane carries the same job in the same room (${values.cooling ? 'with' : 'without'} a coolant), on the same bus, for the same hours.`,
+  `Every lane carries the same job in the same room (${study.job.values.cooling ? 'with' : 'without'} a coolant), on the same bus, for the same hours.`,
 ])}
 <h3>What the figures of the comparison mean</h3>
 ${figureMeanings(verdict)}
+<h3>Where the formulas of the sizing come from</h3>
+${sizingNotes(lanes)}
 <h3>How the figures of the moves are measured</h3>
 ${moveDefinitions()}</section>`;
 }

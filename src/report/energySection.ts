@@ -5,10 +5,14 @@ import { durationText } from '../../shared/timeLapseText.ts';
 import { dayMean, dayOf } from '../../shared/verdict/read.ts';
 import { energyFlowChart } from '../drawing/charts/energyFlow.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
+import type { Size } from '../drawing/plot.ts';
 import { figure, table } from '../paper/paperParts.ts';
 import { measured, tested } from './accuracySection.ts';
 import { quantityIn } from './quantity.ts';
 import type { SimulatedLane } from './reportInput.ts';
+
+/** Lower than on the page, so that it stands below its table. */
+const FLOW_SIZE: Size = { width: 640, height: 170 };
 
 const KILOWATT_HOUR = 3.6e6;
 
@@ -27,12 +31,12 @@ const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
 export function energySection(lane: SimulatedLane, job: Job, lanes: readonly SimulatedLane[]): Markup {
   const flows = measured(lanes.map(({ outcome }) => outcome.accuracy.energy));
   return markup`<section><h3>Energy</h3>
+${yearly(lane, job)}
 ${tested(
   lane.outcome.accuracy.energy,
   (flow) => markup`${energy(flow)}
-${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows))}`,
-)}
-${yearly(lane, job)}</section>`;
+${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows, FLOW_SIZE))}`,
+)}</section>`;
 }
 
 function energy(flow: EnergyFlow): Markup {
@@ -50,7 +54,8 @@ function energy(flow: EnergyFlow): Markup {
 /** Of the day with windings as warm as they get, as the comparison of the lanes has it. */
 function yearly(lane: SimulatedLane, { values }: Job): Markup {
   const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
-  if (power === null) return markup`<p>There is no cost of a year: the drive does not last the day.</p>`;
+  if (power === null)
+    return markup`<p class="words">There is no cost of a year: the drive does not last the day.</p>`;
   const year = power * values.dailyTime * values.days;
-  return markup`<p class="sum">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
+  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
 }

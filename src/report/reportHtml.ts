@@ -29,7 +29,7 @@ ${standoutSection(verdict)}
 ${flipSection(verdict)}
 ${heatOfAll(judged, job)}
 ${lanes.map((lane) => laneSection(lane, input))}
-${assumptionSection(verdict, job)}
+${assumptionSection(input)}
 ${cautionSection()}
 ${reproductionSection(input)}`;
   return paperPage(`Which drive? ${job.title}`, REPORT_STYLE, content);

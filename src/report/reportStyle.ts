@@ -10,7 +10,8 @@ export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, 
 ${COLOURS}
 --paper: #fff;
 }
-svg.drawing { width: 72%; }
+svg.drawing { width: 100%; max-width: 640px; }
+table + table { margin-top: 0.6rem; }
 .drawing text { font-size: 14px; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .answer { font-size: 1.15rem; font-weight: 600; }
@@ -24,9 +25,11 @@ h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .meanings { columns: 2 22rem; column-gap: 1.6rem; font-size: 0.92em; }
 dl > div { break-inside: avoid; margin-bottom: 0.3rem; }
 dt { font-weight: 600; }
-.lane { break-before: page; }
-.columns { columns: 2 20rem; column-gap: 1.6rem; }
-.datasheet { break-inside: avoid; margin-bottom: 0.6rem; }
+/* With its data as one block a lane begins on a new sheet, unless much of one is left. */
+.columns { break-inside: avoid; columns: 2 20rem; column-gap: 1.6rem; }
+.datasheet { margin-bottom: 0.5rem; }
+.datasheet :is(th, td) { padding-top: 0.1rem; padding-bottom: 0.1rem; }
+.datasheet tr:is(:nth-child(-n + 2), :nth-last-child(2)) { break-after: avoid; }
 .datasheet td:nth-child(2) { width: 14%; }
 .datasheet .value { width: 30%; white-space: nowrap; }
 .sizing .figure :is(th, td) { border-bottom: 0; }
@@ -37,10 +40,11 @@ dt { font-weight: 600; }
 .picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
 :is(.moved, .heat, .states, .steps, .lines, .energy) { break-inside: avoid; }
 .moved .value { width: 34%; }
-.address { overflow-wrap: anywhere; }
+.address { font-size: 0.9em; overflow-wrap: anywhere; }
 a { color: inherit; }
 pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }
 @media print {
+  svg.drawing { width: 68%; }
   .screen-only { display: none; }
   details:not([open]) { display: none; }
 }
