@@ -9,6 +9,8 @@ export interface Series {
   readonly x: readonly number[];
   readonly y: readonly number[];
   readonly pen: Pen;
+  /** It ends before its time: a cross marks where. */
+  readonly stops?: boolean;
 }
 
 export interface Level {
@@ -58,6 +60,7 @@ export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Markup {
       ),
     ),
     ...[...edges].map((each) => line(frame.left, y.at(each), side, y.at(each), { width: 1.5, dash: '2 3' })),
+    ...series.filter(({ stops, y: values }) => stops && values.length > 0).map((each) => cross(made, each)),
     cursor === undefined
       ? markup``
       : line(x.at(cursor), frame.top, x.at(cursor), frame.top + frame.height, {}),
@@ -74,6 +77,14 @@ ${endLabels(
   named.map(({ name, y: values }) => ({ words: name, y: y.at(lastOf(values)) })),
 )}`,
   );
+}
+
+/** Half the width of a cross, px. */
+const CROSS = 5;
+
+function cross({ x, y }: Axes, series: Series): Markup {
+  const [px, py] = [x.at(lastOf(series.x)), y.at(lastOf(series.y))];
+  return markup`${line(px - CROSS, py - CROSS, px + CROSS, py + CROSS, { width: 2 })}${line(px - CROSS, py + CROSS, px + CROSS, py - CROSS, { width: 2 })}`;
 }
 
 /** Above its line, or below it where there is no room above. */

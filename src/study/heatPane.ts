@@ -59,7 +59,7 @@ export function createHeatPane(actions: StudyActions): Pane {
     const beside = columnsFor(done.length, width, LEAST);
     const zoom = growth.value === 'whole' ? undefined : GROWTH_ZOOM * values.growthLimit;
     const pair = width > 2 * 440 ? 2 : 1;
-    return markup`<p class="results-words">Strong lines: ${cooling.value}. Faint lines: ${COOLINGS[withCoolant ? 0 : 1]}. All drives are drawn to one scale. The upright line is the time at which the figures below are read.${unitNote(units)}</p>
+    return markup`<p class="results-words">Strong lines: ${cooling.value}. Faint lines: ${COOLINGS[withCoolant ? 0 : 1]}. All drives are drawn to one scale. The upright line is the time at which the figures below are read; a cross is where a drive stops itself.${unitNote(units)}</p>
 ${columns(
   beside,
   width,
@@ -86,7 +86,7 @@ ${laneTable(
     'now',
     done,
     courses.map((course) => sampleAt(course, at)),
-    'stopped',
+    () => 'stopped',
     values,
     units,
   ),
@@ -99,7 +99,7 @@ ${laneTable(
     'steady',
     done,
     courses.map(({ steady }) => steady),
-    'no end to it',
+    (k) => (courses[k]!.trip ? 'stopped' : 'no end to it'),
     values,
     units,
   ),

@@ -79,7 +79,8 @@ export function stateRows(
   kind: string,
   lanes: readonly SimulatedLane[],
   states: readonly (HeatState | null)[],
-  absent: string,
+  /** Said where a lane has no state. */
+  absent: (place: number) => string,
   job: JobValues,
   units: UnitSystem,
 ): LaneTableRow[] {
@@ -91,7 +92,7 @@ export function stateRows(
       definition,
       cells: states.map((state, k) => {
         if (ofScrew && !hasScrew(lanes[k]!)) return { text: '—' };
-        if (state === null) return { text: absent };
+        if (state === null) return { text: absent(k) };
         return { text: text(state, units), fails: fails?.(state, job) ?? false };
       }),
     }),

@@ -20,7 +20,7 @@ import { temperaturesChart } from '../../src/drawing/charts/temperatures.ts';
 import { lineChart } from '../../src/drawing/lineChart.ts';
 import type { Markup } from '../../src/drawing/markup.ts';
 import { sampleLanes } from '../study/sampleOutcome.ts';
-import { labelsIn, numberOf } from './readDrawing.ts';
+import { labelsIn, numberOf, readerOf } from './readDrawing.ts';
 
 const lanes = sampleLanes();
 const SIZES = [
@@ -104,6 +104,43 @@ describe('a cause', () => {
       const period = 1e-5 * 10 ** ((x - ten!) / (hundred! - ten!));
       expect(period / ripple.lines[numberOf(number) - 1]!.period).toBeCloseTo(1, 2);
     }
+  });
+});
+
+describe('temperatures', () => {
+  const { heat } = lanes[0]!.outcome;
+  const heated = (most: number) => ({
+    course: {
+      ...heat.asSet,
+      samples: heat.asSet.samples.map((sample, k) => ({ ...sample, winding: k === 0 ? 20 : most })),
+    },
+    other: heat.switched,
+    foldback: 100,
+    limit: 120,
+    hasScrew: false,
+  });
+
+  it('have their limits at their heights once they come near to them', () => {
+    const drawing = temperaturesChart(heated(90));
+    const height = readerOf(drawing, 'end');
+    // The words stand 5 px above their line, or 16 px below it at the top of the frame.
+    const [, , y] = labelsIn(drawing, 'start').find(([words]) => words === 'fold-back 100 °C')!;
+    expect(height(y + 5)).toBeCloseTo(100, 0);
+    expect(drawing.text).toContain('limit 120 °C');
+    expect(drawing.text).not.toContain('↑');
+  });
+
+  it('say where their limits are as long as those are far away', () => {
+    expect(temperaturesChart(heated(30)).text).toContain('↑ fold-back 100 °C');
+  });
+
+  it('end with a cross where the drive stops itself', () => {
+    const trip = { kind: 'over-temperature', time: 600, message: 'too hot' } as const;
+    const data = heated(90);
+    const stopped = { ...data, course: { ...data.course, samples: data.course.samples.slice(0, 11), trip } };
+    const paths = ({ text }: Markup) => text.match(/<path/g)!.length;
+    // Two strokes for each of winding, carrier and table.
+    expect(paths(temperaturesChart(stopped, [stopped, data])) - paths(temperaturesChart(data))).toBe(6);
   });
 });
 

@@ -18,13 +18,14 @@ const LEAST = 0.001;
 
 /** Force per ampere of all lanes over their duty, against that of the cold axis. */
 export function driftChart(lanes: readonly LaneCourse[], size: Size = USUAL_SIZE, cursor?: number): Markup {
-  const series = lanes.map(({ letter, course: { samples } }) => {
+  const series = lanes.map(({ letter, course: { samples, trip } }) => {
     const y = samples.map(({ forcePerAmp }) => forcePerAmp - 1);
     return {
       name: `${letter} ${inUnit(y[y.length - 1] ?? Number.NaN, '%', 2)}`,
       x: samples.map(({ time }) => time),
       y,
       pen: lanePen(letter, 'var(--q-force, #000)'),
+      stops: trip !== null,
     };
   });
   const [low, high] = rangeOf([0, -LEAST], ...series.map(({ y }) => y));

@@ -19,13 +19,14 @@ export function growthChart(
   cursor?: number,
   most = Number.POSITIVE_INFINITY,
 ): Markup {
-  const series = lanes.map(({ letter, course: { samples } }) => {
+  const series = lanes.map(({ letter, course: { samples, trip } }) => {
     const y = samples.map(({ growth }) => growth);
     return {
       name: `${letter} ${ranged(y[y.length - 1] ?? Number.NaN, 'µm')}`,
       x: samples.map(({ time }) => time),
       y,
       pen: lanePen(letter, 'var(--q-error, #000)'),
+      stops: trip !== null,
     };
   });
   const [low, high] = rangeOf([-1.2 * allowed, 1.2 * allowed], ...series.map(({ y }) => y));

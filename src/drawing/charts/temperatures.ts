@@ -67,19 +67,26 @@ function allTemperatures({ course, other, hasScrew }: TemperatureData): number[]
   return [course, other].flatMap(({ samples }) => nodes.map((node) => samples.map((sample) => sample[node])));
 }
 
-function seriesOf({ samples }: Course, node: Node, name: string, width: number, opacity: number): Series {
+function seriesOf(
+  { samples, trip }: Course,
+  node: Node,
+  name: string,
+  width: number,
+  opacity: number,
+): Series {
   return {
     name,
     x: samples.map(({ time }) => time),
     y: samples.map((sample) => sample[node]),
     pen: { ...pen(NODES.indexOf(node), 'var(--q-heat, #000)', width), opacity },
+    stops: trip !== null,
   };
 }
 
 function nameOf({ samples }: Course, node: Node, hasScrew: boolean): string {
   const last = samples[samples.length - 1];
   const name = node === 'carrier' && hasScrew ? 'housing' : node;
-  return last ? `${name} ${inUnit(last[node], '°C')}` : name;
+  return last ? `${name} ${inUnit(last[node], '')}` : name;
 }
 
 function summary({ samples, cooling }: Course, nodes: readonly Node[]): string {
