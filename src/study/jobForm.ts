@@ -1,6 +1,13 @@
 import { checkJob } from '../../shared/study/checkJob.ts';
 import { isAsked } from '../../shared/study/isAsked.ts';
-import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from '../../shared/study/job.ts';
+import {
+  defaultJobValues,
+  JOB_ENTRIES,
+  type Job,
+  type JobEntry,
+  type JobValues,
+  jobRow,
+} from '../../shared/study/job.ts';
 import { jobLabel } from '../../shared/study/jobWords.ts';
 import { JOB_GROUPS } from '../../shared/study/rows.ts';
 import type { UnitSystem } from '../../shared/units.ts';
@@ -22,7 +29,7 @@ type Values = Partial<JobValues>;
  * beside it, until another change makes it legal.
  */
 export function createJobForm(actions: StudyActions, onFold: () => void): JobForm {
-  let job: Job;
+  let job: Job = { title: '', values: defaultJobValues(), moves: [] };
   let system: UnitSystem;
   let waiting: Values = {};
   const fields = Object.fromEntries(
@@ -89,6 +96,8 @@ export function createJobForm(actions: StudyActions, onFold: () => void): JobFor
       ),
     ),
     show({ study, units }) {
+      const isOther = job.title !== study.job.title && job.values !== study.job.values;
+      if (isOther) waiting = {};
       job = study.job;
       system = units;
       for (const name of JOB_ENTRIES) {

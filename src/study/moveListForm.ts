@@ -119,8 +119,9 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
       job = { ...study.job, values: { ...study.job.values, travel } };
       units = system;
       const { moves } = job;
-      const isOther = written === null || written.units !== units || written.moves !== moves;
-      if (isOther && !isEdited) {
+      const isOther = written?.moves !== moves;
+      if (isOther || (written?.units !== units && !isEdited)) {
+        isEdited = false;
         written = { moves, units };
         text.value = writeTimedMoveList(moves.length > 0 ? moves : linesOf(job), units);
       }

@@ -1,0 +1,128 @@
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { pageTests } from './page.ts';
+
+const { open } = pageTests();
+
+async function openJob(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Which drive?' }).click();
+  await page.getByRole('heading', { name: 'Drives that try it' }).waitFor();
+}
+
+const said = (page: Page) => page.locator('.job-said').textContent();
+const field = (page: Page, name: string) => page.locator(`#job-${name}`);
+
+async function type(page: Page, name: string, text: string): Promise<void> {
+  await field(page, name).fill(text);
+  await field(page, name).press('Tab');
+}
+
+async function violations(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source);
+  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
+}
+
+it('says back what is asked for, in either system of units', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  await type(page, 'payload', '10 lb');
+  await type(page, 'stroke', '10 in');
+  // NIST SP 811, 2008, app. B: 1 lb = 0.45359237 kg, 1 in = 25.4 mm.
+  expect(await said(page)).toMatch(/^Carry 4\.536\skg over 254\smm/);
+  await page.getByText('inch', { exact: true }).click();
+  expect(await said(page)).toMatch(/^Carry 10\slb over 10\sin/);
+  expect(await field(page, 'payload').inputValue()).toBe('10');
+});
+
+it('keeps what does not fit, says why, and takes it once it fits', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  await type(page, 'stroke', '500');
+  expect(await page.locator('#job-stroke-problem').textContent()).toMatch(
+    /^500 mm is longer than the travel/,
+  );
+  await type(page, 'payload', '6 furlong');
+  await type(page, 'tableMass', '7');
+  expect(await field(page, 'stroke').inputValue()).toBe('500');
+  expect(await field(page, 'payload').inputValue()).toBe('6 furlong');
+  expect(await said(page)).toMatch(/over 250\smm/);
+  await type(page, 'travel', '600');
+  expect(await page.locator('#job-stroke-problem').textContent()).toBe('');
+  expect(await said(page)).toMatch(/over 500\smm/);
+});
+
+it('folds away what means nothing at present', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  for (const name of ['counterbalanced', 'processForce', 'coolantTemperature'])
+    expect(await field(page, name).isVisible(), name).toBe(false);
+  await field(page, 'inclination').fill('90');
+  // The page moves when the field above is left; the click still counts.
+  await field(page, 'cooling').click();
+  await field(page, 'process').selectOption('sine');
+  for (const name of ['counterbalanced', 'coolantTemperature', 'processForce', 'processFrequency'])
+    expect(await field(page, name).isVisible(), name).toBe(true);
+});
+
+it('reads a pasted list of moves and times', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  await field(page, 'motion').selectOption('move list');
+  expect(await field(page, 'stroke').isVisible()).toBe(false);
+  await field(page, 'moves').fill('to (mm)\ttime (s)\tdwell (s)\n0\t0,4\t0,1\n250\t0,5\t0\n');
+  expect(await page.locator('#job-moves-problems').textContent()).toMatch(/250 mm lies outside the travel/);
+  await page.getByRole('button', { name: 'Shift it into the middle' }).click();
+  const cells = page.getByRole('region', { name: 'What was understood' }).getByRole('cell');
+  expect(await cells.allTextContents()).toEqual(
+    [
+      ['125 mm', '−125 mm', '0.4 s', '0.1 s'],
+      ['−125 mm', '125 mm', '0.5 s', '0 s'],
+    ].flat(),
+  );
+  await page.getByRole('button', { name: 'Use this list' }).click();
+  expect(await said(page)).toMatch(/through a list of 2\smoves in 1\ss/);
+});
+
+it('takes drives in and out, and values of an own datasheet', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  const rows = page.locator('.lane-row:visible');
+  await page.getByRole('button', { name: 'Remove lane D' }).click();
+  await page.getByRole('button', { name: 'Remove lane C' }).click();
+  expect(await rows.count()).toBe(2);
+  await page.getByLabel('Drive of lane B').selectOption('tubular');
+  await page.getByLabel('Motors in parallel of lane B').selectOption('2');
+  expect(await rows.nth(1).textContent()).toMatch(/600 N continuous/);
+
+  await rows.nth(1).getByRole('button', { name: 'Own datasheet' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Lane B: own datasheet' });
+  await dialog.getByLabel('Back emf constant').fill('40');
+  await dialog.getByLabel('Continuous force').fill('310');
+  await dialog.getByLabel('Winding limit').fill('90');
+  await dialog.getByLabel('Winding limit').press('Tab');
+  // 60 N/A over √3 are 34.6 V·s/m.
+  expect(await dialog.textContent()).toMatch(/“Back emf constant” \(40\.0 V·s\/m\) is 15 % above/);
+  await dialog.getByRole('button', { name: 'Use these values' }).click();
+  expect(await dialog.textContent()).toMatch(
+    /“Foldback temperature” \(110 °C\) must be less than “Winding limit” \(90 °C\)/,
+  );
+  expect(await violations(page)).toEqual([]);
+  await dialog.getByLabel('Winding limit').fill('140');
+  await dialog.getByRole('button', { name: 'Use these values' }).click();
+  expect(await rows.nth(1).textContent()).toMatch(/620 N continuous.*Own datasheet: 3 values/);
+});
+
+it('has no serious violation, in light and dark', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  await type(page, 'stroke', '500');
+  await field(page, 'motion').selectOption('move list');
+  expect(await violations(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'dark'));
+  expect(await violations(page)).toEqual([]);
+});
