@@ -20,8 +20,9 @@ export function drawnPart(element: HTMLElement, draw: (width: number) => Markup)
 
   function refresh(): void {
     const width = element.clientWidth;
-    if (width === 0) return;
+    // Out of sight nothing is drawn; once it is back its width is another.
     drawnWidth = width;
+    if (width === 0) return;
     const text = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
     const { text: made } = draw((width * USUAL_TEXT) / text);
     if (made === shown) return;
