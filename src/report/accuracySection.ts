@@ -112,7 +112,7 @@ function positioning({ positioning: results }: Accuracy): Markup {
 `,
   );
   return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every lane.</p></div>
-${table('states', ['', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
+${table('states', ['Figure', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
 ${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test)))}`;
 }
 

@@ -75,7 +75,7 @@ export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]
   return markup`<section><h3>Heat</h3>
 <div class="words"><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p></div>
 ${list(said)}
-${table('heat', ['', ...columns.map(({ head }) => head)], rows)}
+${table('heat', ['Figure', ...columns.map(({ head }) => head)], rows)}
 ${figure('Temperatures over the duty', temperaturesChart(temperatureData(lane), lanes.map(temperatureData)))}</section>`;
 }
 
