@@ -4,7 +4,7 @@ const LEAD = 3;
 const REFRESH_MEMORY = 0.5;
 const PACE_MEMORY = 0.5;
 /** A longer stall, such as of a page in the background, is not caught up with but counted as lost, s. */
-const LONGEST = 0.25;
+const LONGEST = 0.5;
 /** As fast as it goes: asked for is this much more than was achieved of late, and never less than real time. */
 const GROWTH = 1.5;
 

@@ -75,7 +75,7 @@ export class ErrorStrip {
     plot.drawLine(context, this.#columns, TRACE);
     context.restore();
     plot.drawLabels(context, theme);
-    setText(this.#unit, `Following error, ${plot.unitText}`);
+    setText(this.#unit, `Error, ${plot.unitText}`);
     setText(this.#time, seconds);
   }
 

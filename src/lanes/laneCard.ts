@@ -26,12 +26,12 @@ export class LaneCard {
   readonly #letter = element('b', { class: 'lane-letter' });
   readonly #title = element('h3', { class: 'lane-title' });
   readonly #bench: HTMLButtonElement;
-  readonly #word = element('p', { class: 'lane-word', hidden: true });
+  readonly #untuned = element('p', { class: 'lane-untuned' }, 'not tuned yet: start gains');
+  readonly #fault = element('p', { class: 'lane-fault', hidden: true });
   readonly #lens = new Magnifier();
   readonly #gauges = laneGauges();
   readonly strip = new ErrorStrip();
   readonly element: HTMLElement;
-  #tuned = false;
   #reading: Reading | null = null;
   #parameters: Parameters | null = null;
   #unwritten = 0;
@@ -50,8 +50,8 @@ export class LaneCard {
       { class: 'lane-card' },
       this.#lens.element,
       element('header', { class: 'lane-head' }, this.#letter, this.#title, this.#bench),
-      element('div', { class: 'lane-gauges' }, ...this.#gauges.map((gauge) => gauge.element)),
-      element('div', { class: 'lane-side' }, this.strip.element, this.#word),
+      element('div', { class: 'lane-gauges' }, this.#untuned, ...this.#gauges.map((gauge) => gauge.element)),
+      element('div', { class: 'lane-side' }, this.strip.element, this.#fault),
     );
   }
 
@@ -59,7 +59,7 @@ export class LaneCard {
     setText(this.#letter, letter);
     setText(this.#title, title);
     this.#title.title = title;
-    this.#tuned = tuned;
+    this.#untuned.hidden = tuned;
     this.#bench.title = `Put the axis of lane ${letter} on the bench`;
     this.#bench.setAttribute('aria-label', this.#bench.title);
     this.element.setAttribute('aria-label', `Lane ${letter}: ${title}`);
@@ -113,21 +113,16 @@ export class LaneCard {
     }
     const lastMove = lane.lastMove(moment);
     for (const gauge of this.#gauges) gauge.write(this.#reading!, lastMove);
-    const word = this.#wordAt(moment);
-    const isFault = word !== null && word !== NOT_TUNED;
-    setText(this.#word, word ?? '');
-    this.#word.hidden = word === null;
-    this.element.classList.toggle('is-stopped', isFault);
-    this.strip.element.hidden = isFault;
-  }
-
-  /** What has to be said of the lane at a moment, or null. */
-  #wordAt(moment: number): string | null {
-    const { trouble, trip } = this.lane;
-    if (trouble !== null) return `The simulation stopped: ${trouble}`;
-    if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${trip.message}`;
-    return this.#tuned ? null : NOT_TUNED;
+    const fault = faultAt(lane, moment);
+    setText(this.#fault, fault ?? '');
+    this.#fault.hidden = fault === null;
+    this.strip.element.hidden = fault !== null;
   }
 }
 
-const NOT_TUNED = 'not tuned yet: start gains';
+/** Why the lane stands still at a moment, or null. */
+function faultAt({ trouble, trip }: Lane, moment: number): string | null {
+  if (trouble !== null) return `The simulation stopped: ${trouble}`;
+  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${trip.message}`;
+  return null;
+}

@@ -18,8 +18,8 @@ export interface LaneGauge {
 /** What a lane comes to, in the order in which drives are compared. */
 export function laneGauges(): readonly LaneGauge[] {
   return [
-    errorGauge('Error, peak', 'followingError', 'following error at the encoder'),
-    errorGauge('Tool, peak', 'toolError', 'position error at the tool'),
+    errorGauge('Following error', 'followingError', 'following error at the encoder'),
+    errorGauge('Tool error', 'toolError', 'position error at the tool'),
     settlingGauge(),
     forceGauge(),
     currentGauge(),

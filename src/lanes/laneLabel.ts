@@ -2,7 +2,7 @@ import { element, setText } from '../app/dom.ts';
 import { cssColour } from '../look/colours.ts';
 
 /** Distance from the end of the machine, CSS pixels. */
-const OFF = 8;
+const OFF = 14;
 
 /** Letter and title of a lane beside its machine. */
 export class LaneLabel {
@@ -42,7 +42,7 @@ export class LaneLabel {
     pen.font = `700 ${1.25 * size}px ${fontFamily}`;
     const letter = this.#letter.textContent;
     pen.fillText(letter, this.#x * scale, this.#y * scale);
-    const indent = pen.measureText(`${letter} `).width;
+    const indent = pen.measureText(`${letter}  `).width;
     pen.font = `${size}px ${fontFamily}`;
     pen.fillText(this.#title.textContent, this.#x * scale + indent, this.#y * scale);
   }

@@ -32,6 +32,7 @@ export class LanesRun {
   /** Once per display refresh, `elapsed` seconds after the last. */
   refresh(elapsed: number): void {
     for (const lane of this.lanes) lane.receive();
+    if (this.stopped) this.clock.pause();
     this.clock.advance(elapsed, this.lanes);
     for (const lane of this.lanes) {
       lane.ask(this.clock.time);

@@ -167,14 +167,14 @@ export class LanesStage {
     this.#picture!.scene.add(root);
     machine.tower.show('paused');
     colourHands(machine.rule);
-    const { xMax, zMin } = plan.base;
+    const { xMax, zMin, zMax } = plan.base;
     const label = new LaneLabel();
     this.element.append(label.element);
     return {
       machine,
       posed: new Posed(),
       label,
-      end: frame.localToWorld(new Vector3(xMax, 0, zMin)),
+      end: frame.localToWorld(new Vector3(xMax, 0, MathUtils.lerp(zMin, zMax, 0.25))),
       state: 'paused',
       extent: machine.extent.map((point) => point.clone().add(root.position)),
       floor: 0,

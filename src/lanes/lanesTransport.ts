@@ -2,7 +2,6 @@ import { button, element, setText } from '../app/dom.ts';
 import { keyOf } from '../app/keys.ts';
 import { fallsBehind, measuredPaceWords } from '../app/pace.ts';
 import { createPaceSlider, type PaceSlider } from '../app/paceSlider.ts';
-import { createSegmented } from '../app/segmented.ts';
 import type { LanesRun } from './lanesRun.ts';
 
 /** Less than this is lost by any start, s of the clock. */
@@ -11,8 +10,6 @@ const LEAST_LOSS = 0.1;
 export interface LanesTransport {
   readonly element: HTMLElement;
   readonly pace: PaceSlider;
-  /** All lenses at one scale, or each at its own. */
-  readonly oneScale: boolean;
   /** Once per display refresh. */
   show(): void;
 }
@@ -38,7 +35,6 @@ export function createLanesTransport(run: LanesRun): LanesTransport {
     title: 'Back to the present',
     keys: keyOf('live'),
   });
-  const scale = createSegmented('Scale of the lenses', ['one scale', 'each its own'], () => {});
   const bar = element(
     'div',
     { class: 'transport lanes-transport', role: 'group', 'aria-label': 'Run of all lanes' },
@@ -47,7 +43,6 @@ export function createLanesTransport(run: LanesRun): LanesTransport {
     element('div', { class: 'clock' }, state, time),
     pace.element,
     element('div', { class: 'lanes-look-back' }, slider, live),
-    element('div', { class: 'lanes-scale' }, element('span', {}, 'Lenses'), scale.element),
   );
 
   function show(): void {
@@ -77,9 +72,6 @@ export function createLanesTransport(run: LanesRun): LanesTransport {
   return {
     element: bar,
     pace,
-    get oneScale() {
-      return scale.value === 'one scale';
-    },
     show,
   };
 }

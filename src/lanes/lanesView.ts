@@ -1,10 +1,13 @@
 import './lanes.css';
 import { shortest } from '../../shared/format.ts';
 import type { Scene } from '../../shared/scene.ts';
-import { element, setText } from '../app/dom.ts';
+import { element } from '../app/dom.ts';
 import type { Actions } from '../app/keys.ts';
+import { createSegmented } from '../app/segmented.ts';
 import type { Span } from '../charts/columnBuffer.ts';
 import { stepAtLeast } from '../charts/ticks.ts';
+import { withIndices } from '../drawing/markup.ts';
+import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
 import { LensRange } from '../stage/lensRange.ts';
 import { LaneCard, type LaneName } from './laneCard.ts';
 import { LanesRun } from './lanesRun.ts';
@@ -20,6 +23,8 @@ const FIRST_SPAN = 1;
 const STEP = 0.005;
 const LARGE_STEP = 0.1;
 
+const READINGS = `Errors and current: largest of ${PEAK_TIME} s. Force: rms of ${MEAN_TIME} s.`;
+
 export interface ShownLane extends LaneName {
   readonly scene: Scene;
 }
@@ -30,7 +35,8 @@ export class LanesView {
   readonly #transport = createLanesTransport(this.#run);
   readonly #stage = new LanesStage();
   readonly #range = new LensRange();
-  readonly #statement = element('p', { class: 'lanes-statement' });
+  readonly #statement = element('p');
+  readonly #scale = createSegmented('Scale of the lenses', ['one scale', 'each its own'], () => {});
   readonly #cardHost = element('div', { class: 'lanes-cards' });
   readonly #onBench: (index: number) => void;
   #cards: readonly LaneCard[] = [];
@@ -44,7 +50,13 @@ export class LanesView {
     'div',
     { class: 'lanes' },
     this.#transport.element,
-    this.#statement,
+    element(
+      'div',
+      { class: 'lanes-words' },
+      this.#statement,
+      element('p', {}, READINGS),
+      element('div', { class: 'lanes-scale' }, element('span', {}, 'Lenses'), this.#scale.element),
+    ),
     element('div', { class: 'lanes-floor' }, this.#stage.element, this.#cardHost),
   );
 
@@ -70,7 +82,7 @@ export class LanesView {
   }
 
   show(lanes: readonly ShownLane[], statement: string): void {
-    setText(this.#statement, statement);
+    this.#statement.innerHTML = withIndices(statement).text;
     this.#run.load(lanes.map(({ scene }) => scene));
     const runs = this.#run.lanes;
     if (runs.length !== this.#cards.length || runs.some((lane, i) => this.#cards[i]!.lane !== lane)) {
@@ -126,7 +138,7 @@ export class LanesView {
       this.#stage.setState(i, lanes[i]!.tripped ? 'tripped' : resting ? 'paused' : 'running');
     });
     this.#range.follow(largest, elapsed);
-    const range = this.#transport.oneScale ? this.#range : null;
+    const range = this.#scale.value === 'one scale' ? this.#range : null;
     for (const card of this.#cards) card.draw(moment, elapsed, range);
     if (moment !== this.#stripsAt) this.#drawStrips(moment);
   }
@@ -147,7 +159,7 @@ export class LanesView {
       low = Math.min(low, card.strip.low);
       high = Math.max(high, card.strip.high);
     }
-    const words = `last ${shortest(span, 's')}`;
+    const words = shortest(span, 's');
     for (const { strip, lane } of this.#cards) strip.draw(low, high, lane.parameters.window, words);
   }
 
