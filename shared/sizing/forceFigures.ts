@@ -36,7 +36,7 @@ function sum(first: string, others: readonly number[]): string {
 
 function peak({ loads, worst, peakForce }: LaneFacts): Figured {
   const { point, direction, process } = worst;
-  const inertia = `${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²')}`;
+  const inertia = `${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²', 4)}`;
   const dry = direction * (loads.guide + loads.drag);
   const others = [loads.viscous * point.speed, dry, loads.holding, direction * loads.feed - process];
   const cogging = peakForce - Math.abs(worst.force);
@@ -133,10 +133,10 @@ function continuousUse({ p, rmsForce, forces }: LaneFacts): Figured {
     {
       id: 'continuousUtilisation',
       label: 'RMS force, of the continuous force',
-      symbol: 'F_rms/F_c',
+      symbol: 'F_rms/F_cont',
       value,
       unit: '%',
-      formula: 'F_rms/(N F_c)',
+      formula: 'F_rms/(N F_cont)',
       numbers: `${ranged(rmsForce, 'N')}/(${p.motorCount} · ${ranged(p.continuousForce, 'N')}) = ${inUnit(value, '%')}`,
       note:
         'The continuous force brings the winding to its limit at standstill in a room of 22 °C without a coolant; the winding temperature below reckons with the room of the job.' +

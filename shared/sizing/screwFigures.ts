@@ -27,16 +27,25 @@ export function screwFigures(facts: LaneFacts): Figured[] {
   return p.screwRigidity === 0 ? torques : [...torques, turning(facts), buckling(facts), growth(facts)];
 }
 
-function peakTorque({ p, loads, worst, peakForce }: LaneFacts): Figured {
-  const { point, force } = worst;
+/** Where the force is largest: what the inertia of the screw takes of it, the drag of nut and bearings, and what the nut passes on. */
+function thrustOf({ p, loads, worst }: LaneFacts) {
+  const { point, direction, force } = worst;
   const inertia = (loads.mass - loads.travellingMass) * point.acceleration;
-  const drag = worst.direction * p.nutDrag + p.nutViscous * point.speed;
-  const thrust = force - inertia - drag;
-  // A thrust that drives the screw needs no torque for it: what friction takes is then looked at by itself.
-  const efficiency = thrust * (thrust + drag) > 0 ? Math.min(thrust / (thrust + drag), 1) : 1;
-  const turn = (inertia * p.lead) / (2 * Math.PI);
-  const value = (peakForce * p.lead) / (2 * Math.PI);
-  const through = screwTorque(thrust, p.lead, efficiency);
+  const drag = direction * p.nutDrag + p.nutViscous * point.speed;
+  return { inertia, drag, thrust: force - inertia - drag };
+}
+
+function peakTorque(facts: LaneFacts): Figured {
+  const { p, peakForce } = facts;
+  const { inertia, drag, thrust } = thrustOf(facts);
+  const isDriven = thrust * drag > 0;
+  const efficiency = thrust / (thrust + drag);
+  const through = isDriven ? screwTorque(thrust, p.lead, efficiency) : screwTorque(thrust + drag, p.lead, 1);
+  const turn = screwTorque(inertia, p.lead, 1);
+  const value = screwTorque(peakForce, p.lead, 1);
+  const start = isDriven
+    ? `${ranged(thrust, 'N')} · ${ranged(p.lead, 'm')}/(2π · ${inUnit(efficiency, '%')})`
+    : `(${ranged(thrust, 'N')} + ${ranged(drag, 'N')}) · ${ranged(p.lead, 'm')}/2π`;
   return plain({
     id: 'peakTorque',
     label: 'Peak torque of the motor',
@@ -44,10 +53,8 @@ function peakTorque({ p, loads, worst, peakForce }: LaneFacts): Figured {
     value,
     unit: 'N·m',
     formula: 'T_pk = |F_n p_h/(2πη) + J dω/dt| + T_cogging = F_pk p_h/2π',
-    numbers:
-      `${ranged(thrust, 'N')} · ${ranged(p.lead, 'm')}/(2π · ${inUnit(efficiency, '')}) + ${inUnit(turn, 'N·m')} = ` +
-      `${inUnit(through + turn, 'N·m')}; with cogging ${inUnit(value, 'N·m')}`,
-    note: 'F_n: thrust of the nut where the force is largest. η follows from the drag of nut and bearings as the model has it, η = F_n/(F_n + F_drag).',
+    numbers: `|${start} + ${inUnit(turn, 'N·m')}| = ${inUnit(Math.abs(through + turn), 'N·m')}; with cogging ${inUnit(value, 'N·m')}`,
+    note: 'F_n: thrust of the nut where the force is largest. η follows from the drag of nut and bearings as the model has it, η = F_n/(F_n + F_drag); where the thrust drives the screw, the drag is taken off it instead.',
   });
 }
 
@@ -104,9 +111,9 @@ function furthest({ p, motion }: LaneFacts): number {
 }
 
 function buckling(facts: LaneFacts): Figured {
-  const { p, loads, worst, peakForce } = facts;
-  const inertia = (loads.mass - loads.travellingMass) * Math.abs(worst.point.acceleration);
-  const value = Math.max(peakForce - inertia, 0);
+  const { p, worst } = facts;
+  const { inertia, drag, thrust } = thrustOf(facts);
+  const value = Math.abs(thrust);
   const length = furthest(facts);
   const moment = areaMoment(screwDiameter(p));
   const load = eulerLoad(STEEL_MODULUS, moment, length, BUCKLING_LENGTH.fixedSupported);
@@ -118,11 +125,11 @@ function buckling(facts: LaneFacts): Figured {
       symbol: 'F_n',
       value,
       unit: 'N',
-      formula: 'F_n = F_pk − (2π/p_h)² J a; P_cr = π² E I/(0.699 l_n)², I = πd⁴/64',
+      formula: 'F_n = |F − (2π/p_h)² J a − F_drag|; P_cr = π² E I/(0.699 l_n)², I = πd⁴/64',
       numbers:
-        `${ranged(peakForce, 'N')} − ${ranged(inertia, 'N')} = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS / 1e9, '', 3)} kN/mm² · ` +
+        `|${ranged(worst.force, 'N')} − ${ranged(inertia, 'N')} − ${ranged(drag, 'N')}| = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS / 1e9, '', 3)} kN/mm² · ` +
         `${inUnit(moment * 1e12, '')} mm⁴/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
-      note: 'Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
+      note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
     },
     { value: limit, side: 'most' },
     `The screw is pressed with ${ranged(value, 'N')}, and it may be with ${ranged(limit, 'N')} before it buckles.`,

@@ -118,6 +118,7 @@ function valueCell({ value, unit, limit, standing }: SizingFigure, units: UnitSy
 
 function shown(value: number, unit: SizingFigure['unit'], units: UnitSystem): string {
   const asked = unitIn(units, unit);
+  if (value === 0) return `0 ${asked}`;
   return asked === unit ? ranged(value, unit) : inUnit(value, asked);
 }
 

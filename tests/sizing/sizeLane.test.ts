@@ -75,6 +75,15 @@ describe('a screw', () => {
     expect(screw.value('screwSpeed')).toBeCloseTo(0.9375 / 0.02, 9);
   });
 
+  // Raising or lowering, thrust, drag and inertia add up to what the motor gives: no torque is lost on the way.
+  it.each([1, -1])('closes its balance of torque with the load going up and down: %d', (way) => {
+    const lifted = sizing('screw', jobOf({ inclination: (way * Math.PI) / 2, payload: 20 }));
+    const { numbers } = lifted.figure('peakTorque');
+    const [, sum, whole] = /= ([\d.]+) N·m; with cogging ([\d.]+) N·m/.exec(numbers)!;
+    const cogging = (3 * 0.02) / (2 * Math.PI);
+    expect(Math.abs(Number(whole) - Number(sum) - cogging)).toBeLessThan(0.02);
+  });
+
   it('whips when it is long, and its critical speed falls with the square of its length', () => {
     const long = sizing('screw', jobOf({ travel: 2, stroke: 0.25 }));
     const limit = (each: typeof long) => each.figure('screwSpeed').limit!.value;
