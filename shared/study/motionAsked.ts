@@ -43,12 +43,12 @@ export function motionAsked(job: Job): MotionAsked {
       time.push(begin + (k / POINTS) * duration);
       position.push(from + now.position);
     }
-    profile.sample(duration / 2, now);
-    const top = Math.abs(now.speed);
-    topSpeed = Math.max(topSpeed, top);
-    // A ramp is symmetric: its acceleration is highest in its middle. What is not ramp is s/v of the move, less one ramp.
-    if (top > 0) profile.sample((duration - Math.abs(to - from) / top) / 2, now);
-    topAcceleration = Math.max(topAcceleration, Math.abs(now.acceleration));
+    // Speed and acceleration are highest where the jerk changes.
+    for (const corner of profile.corners()) {
+      profile.sample(corner, now);
+      topSpeed = Math.max(topSpeed, Math.abs(now.speed));
+      topAcceleration = Math.max(topAcceleration, Math.abs(now.acceleration));
+    }
     moves.push({ from, to, begin, time: duration, dwell });
     begin += duration + dwell;
     time.push(begin);

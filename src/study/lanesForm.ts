@@ -2,8 +2,7 @@ import { KITS } from '../../scenes/index.ts';
 import { inUnit } from '../../shared/format.ts';
 import { FORMS, type Form } from '../../shared/scene.ts';
 import { classForce } from '../../shared/sizing/chooseLanes.ts';
-import { checkLane, laneLetter } from '../../shared/study/checkLane.ts';
-import type { Job } from '../../shared/study/job.ts';
+import { laneLetter } from '../../shared/study/checkLane.ts';
 import { type LaneChoice, MOST_LANES } from '../../shared/study/lane.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element, setText } from '../app/dom.ts';
@@ -28,16 +27,17 @@ const GROUP_TITLES: Readonly<Record<Form, string>> = {
 
 type Choice = Omit<LaneChoice, 'gains'>;
 
+const forceOf = (kit: string) => classForce({ kit, motorCount: 1, own: {}, gains: null }, KITS);
+
 /** Which drive is tried in which lane. */
 export function createLanesForm(actions: StudyActions): LanesForm {
-  let job: Job;
   let units: UnitSystem = 'metric';
   /** The lane whose datasheet is open. */
   let open = 0;
-  const datasheet = createDatasheetDialog((own) => setLane(open, { ...rows[open]!.choice, own }));
+  const datasheet = createDatasheetDialog((own) => actions.setLane(open, { ...rows[open]!.choice, own }));
   const rows = Array.from({ length: MOST_LANES }, (_, index) =>
     createLaneRow(index, {
-      onChoice: (choice) => setLane(index, choice),
+      onChoice: (choice) => actions.setLane(index, choice),
       onRemove: () => actions.setLane(index, null),
       onDatasheet: ({ kit, own }) => {
         open = index;
@@ -46,14 +46,10 @@ export function createLanesForm(actions: StudyActions): LanesForm {
     }),
   );
   let count = 0;
-  const add = button('Add a drive', () => setLane(count, { kit: unusedKit(), motorCount: 1, own: {} }));
+  const add = button('Add a drive', () =>
+    actions.setLane(count, { kit: unusedKit(), motorCount: 1, own: {} }),
+  );
   const list = element('ol', { class: 'lane-rows' }, ...rows.map((row) => row.element));
-
-  /** What is wrong with the choice, or null once it is in the lane. */
-  function setLane(index: number, choice: Choice): string | null {
-    const checked = checkLane({ ...choice, gains: null }, job, KITS);
-    return 'problems' in checked ? checked.problems[0]!.message : actions.setLane(index, choice);
-  }
 
   /** Of a form that is not tried yet, if there is one. */
   function unusedKit(): string {
@@ -78,8 +74,7 @@ export function createLanesForm(actions: StudyActions): LanesForm {
       ),
       datasheet.element,
     ),
-    show({ study, units: system, lanes }) {
-      job = study.job;
+    show({ units: system, lanes }) {
       units = system;
       count = lanes.length;
       for (const [index, row] of rows.entries()) row.show(lanes[index] ?? null, lanes.length > 1, units);
@@ -107,6 +102,7 @@ function createLaneRow(index: number, { onChoice, onRemove, onDatasheet }: LaneR
       FORMS.flatMap((form) =>
         Object.entries(KITS)
           .filter(([, each]) => each.form === form)
+          .sort(([a], [b]) => forceOf(a) - forceOf(b))
           .map(([value, { title }]) => ({ value, words: title, group: GROUP_TITLES[form] })),
       ),
     ),

@@ -25,6 +25,8 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
   /** What the text was last written from; while it is edited it stays as it is. */
   let written: { readonly moves: readonly MoveLine[]; readonly units: UnitSystem } | null = null;
   let isEdited = false;
+  /** The list that comes now is the text as it stands. */
+  let isTaken = false;
   let typed: MotionAsked | null = null;
 
   const text = element('textarea', {
@@ -76,8 +78,9 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
     const found = read(travelOf(job!.values));
     if (!('moves' in found)) return;
     isEdited = false;
-    written = { moves: found.moves, units };
+    isTaken = true;
     const wrong = actions.useMoves(found.moves);
+    isTaken = false;
     if (wrong !== null) {
       isEdited = true;
       problems.replaceChildren(element('li', {}, wrong));
@@ -119,8 +122,10 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
       job = { ...study.job, values: { ...study.job.values, travel } };
       units = system;
       const { moves } = job;
-      const isOther = written?.moves !== moves;
-      if (isOther || (written?.units !== units && !isEdited)) {
+      const isOther = written === null || !sameMoves(written.moves, moves);
+      const isStale = moves.length === 0 || written?.units !== units;
+      if (isTaken) written = { moves, units };
+      else if (isOther || (isStale && !isEdited)) {
         isEdited = false;
         written = { moves, units };
         text.value = writeTimedMoveList(moves.length > 0 ? moves : linesOf(job), units);
@@ -131,6 +136,10 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
       return typed;
     },
   };
+}
+
+function sameMoves(a: readonly MoveLine[], b: readonly MoveLine[]): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
 }
 
 function spanOf(moves: readonly MoveLine[]): number {

@@ -1,7 +1,7 @@
 import type { Kit, Scene } from '../../shared/scene.ts';
 import { chooseLanes } from '../../shared/sizing/chooseLanes.ts';
 import { checkJob } from '../../shared/study/checkJob.ts';
-import { checkLane } from '../../shared/study/checkLane.ts';
+import { checkLane, ofLane } from '../../shared/study/checkLane.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { LaneChoice } from '../../shared/study/lane.ts';
 import type { StudyActions, UnitSystem } from './state.ts';
@@ -76,6 +76,11 @@ export class StudyDesk implements StudyActions {
     const { study, units } = this.#store.state;
     const { job, problems } = checkJob(change(study.job), units);
     if (!job) return problems[0]!.message;
+    // An own datasheet may leave a drive less room than its kit has.
+    for (const [index, lane] of study.lanes.entries()) {
+      const checked = checkLane({ ...lane, gains: null }, job, this.#kits);
+      if ('problems' in checked) return ofLane(index, checked.problems[0]!).message;
+    }
     this.#store.setJob(job);
     return null;
   }

@@ -1,7 +1,7 @@
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { pageTests } from './page.ts';
+import { violations } from './violations.ts';
 
 const { open } = pageTests();
 
@@ -16,14 +16,6 @@ const field = (page: Page, name: string) => page.locator(`#job-${name}`);
 async function type(page: Page, name: string, text: string): Promise<void> {
   await field(page, name).fill(text);
   await field(page, name).press('Tab');
-}
-
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
 }
 
 it('says back what is asked for, in either system of units', async () => {
@@ -75,6 +67,9 @@ it('reads a pasted list of moves and times', async () => {
   expect(await field(page, 'stroke').isVisible()).toBe(false);
   await field(page, 'moves').fill('to (mm)\ttime (s)\tdwell (s)\n0\t0,4\t0,1\n250\t0,5\t0\n');
   expect(await page.locator('#job-moves-problems').textContent()).toMatch(/250 mm lies outside the travel/);
+  // What is typed and not yet used outlives other changes.
+  await type(page, 'payload', '6');
+  expect(await field(page, 'moves').inputValue()).toContain('0,4');
   await page.getByRole('button', { name: 'Shift it into the middle' }).click();
   const cells = page.getByRole('region', { name: 'What was understood' }).getByRole('cell');
   expect(await cells.allTextContents()).toEqual(
