@@ -21,7 +21,9 @@ export function rippleCause(lane: JudgedLane): string | null {
   const line = testOf(lane, 'ripple')?.lines[0];
   if (!line) return null;
   const period = `every ${ranged(line.period, 'm')}`;
-  return line.cause === null ? `strongest ${period}` : `from ${line.cause}, ${period}`;
+  if (line.cause === null) return `strongest ${period}`;
+  // Terms that are told apart by their period are named with it.
+  return / at \d/.test(line.cause) ? `from ${line.cause}` : `from ${line.cause}, ${period}`;
 }
 
 const LOSSES: readonly { readonly of: keyof EnergyFlow; readonly words: string }[] = [

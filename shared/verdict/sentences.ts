@@ -2,6 +2,7 @@ import type { Job } from '../study/job.ts';
 import type { JudgedLane } from '../study/verdict.ts';
 import { contrastClause, explainedClause } from './clauses.ts';
 import { type Contrast, contrasts, SPOKEN_ROWS } from './contrasts.ts';
+import type { Standing } from './ranking.ts';
 import { figureText, tie } from './row.ts';
 import { listed, named, sentence } from './words.ts';
 
@@ -13,10 +14,10 @@ const LEAST_SCORE = 0.04;
 const TIE_WEIGHT = 0.8;
 const MOST_TIES = 2;
 
-/** What stands out between the lanes, the most telling first; then what does not tell them apart. */
-export function sentencesOn(job: Job, lanes: readonly JudgedLane[]): string[] {
+/** What the choice has over others that do the job, what else stands out between the lanes, and what does not tell them apart. */
+export function sentencesOn(job: Job, lanes: readonly JudgedLane[], standing: Standing): string[] {
   if (lanes.length < 2) return [];
-  return [...contrastSentences(job, lanes), ...tieSentences(job, lanes)];
+  return [...contrastSentences(job, lanes, standing), ...tieSentences(job, lanes)];
 }
 
 /** One lane beside another: what it is best at there, and what it pays with. */
@@ -33,7 +34,7 @@ interface Pairing {
 /** How often a lane, a pair of lanes, a family or a fact was told of. */
 type Told = Map<string, number>;
 
-function contrastSentences(job: Job, lanes: readonly JudgedLane[]): string[] {
+function contrastSentences(job: Job, lanes: readonly JudgedLane[], { first, ranking }: Standing): string[] {
   const pairs = lanes.flatMap((lane) =>
     lanes
       .filter((rival) => rival !== lane)
@@ -41,15 +42,20 @@ function contrastSentences(job: Job, lanes: readonly JudgedLane[]): string[] {
   );
   const told: Told = new Map();
   const sentences: string[] = [];
-  while (sentences.length < lanes.length) {
-    const pairings = pairs.map(({ lane, rival, all }) => pairing(lane, rival, all, told));
-    const best = pairings
+  const tell = (from: typeof pairs): boolean => {
+    const best = from
+      .map(({ lane, rival, all }) => pairing(lane, rival, all, told))
       .filter((each) => each !== null)
       .reduce<Pairing | null>((most, each) => (most && most.score >= each.score ? most : each), null);
-    if (best === null || best.score < LEAST_SCORE) break;
+    if (best === null || best.score < LEAST_SCORE) return false;
     sentences.push(pairingSentence(job, best));
     note(told, best);
-  }
+    return true;
+  };
+  const others = ranking.filter((place) => !first.includes(place)).map((place) => lanes[place]!);
+  const isChoice = (lane: JudgedLane) => first.length === 1 && lane === lanes[first[0]!];
+  tell(pairs.filter(({ lane, rival }) => isChoice(lane) && others.includes(rival)));
+  while (sentences.length < lanes.length && tell(pairs));
   return sentences;
 }
 

@@ -37,7 +37,7 @@ export function verdict(
         if (toldInChoice.includes(place)) return [];
         return texts.length > 0 ? sentence(`${named(lane)} does not do the job: ${texts.join('; ')}`) : [];
       }),
-      ...sentencesOn(job, lanes),
+      ...sentencesOn(job, lanes, standing),
     ],
     flips,
     flipNote: note,

@@ -8,10 +8,9 @@ import type { JudgedLane } from '../../shared/study/verdict.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { firstChange } from '../../shared/verdict/search.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
-import { sampleJob } from '../study/sampleOutcome.ts';
-import { relettered, sizedLanes, withEnergy, withMoves } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedLanes, withEnergy, withMoves } from './lanes.ts';
 
-const job = sampleJob();
+const job = JUDGED_JOB;
 
 /** Who comes first on another job: the calculation done again from scratch, what was simulated held. */
 function firstOn(other: Job, lanes: readonly JudgedLane[]): readonly number[] {

@@ -5,8 +5,22 @@ import type { JudgedLane } from '../../shared/study/verdict.ts';
 import type { LapseSample } from '../../shared/timeLapse.ts';
 import { sampleJob, sampleLanes } from '../study/sampleOutcome.ts';
 
+/** What the samples are judged by, whatever job a study opens with. */
+export const JUDGED_JOB = sampleJob({
+  payload: 5,
+  tableMass: 8,
+  travel: 0.4,
+  stroke: 0.25,
+  moveTime: 0.4,
+  dwell: 0.2,
+  window: 1e-7,
+  rippleLimit: 0.02,
+  growthLimit: 5e-6,
+  dailyTime: 8 * 3600,
+});
+
 /** The sample lanes, sized for the job by the calculation that the page uses. */
-export function sizedLanes(job: Job = sampleJob()): JudgedLane[] {
+export function sizedLanes(job: Job = JUDGED_JOB): JudgedLane[] {
   return sampleLanes(job).map((lane) => ({ ...lane, sizing: sizeLane(job, lane.scene) }));
 }
 

@@ -3,10 +3,9 @@ import { KITS } from '../../scenes/index.ts';
 import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
-import { sampleJob } from '../study/sampleOutcome.ts';
-import { relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
 
-const job = sampleJob();
+const job = JUDGED_JOB;
 const lanes = sizedLanes(job);
 
 /** Every order of four. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
 import { sampleJob } from '../study/sampleOutcome.ts';
-import { relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
 
-const job = sampleJob();
+const job = JUDGED_JOB;
 const [A, B] = sizedLanes(job) as [ReturnType<typeof relettered>, ReturnType<typeof relettered>];
 /** A again, as lane B. */
 const twin = relettered(A, 'B');
@@ -94,7 +94,7 @@ describe('what the job asks', () => {
   });
 
   it('says nothing of settling where there is no dwell', () => {
-    const restless = sampleJob({ dwell: 0 });
+    const restless = sampleJob({ ...job.values, dwell: 0 });
     expect(rank(restless, [withMoves(A, { settlingTime: null })]).shortfalls[0]).toEqual([]);
   });
 });

@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { verdict } from '../../shared/verdict/verdict.ts';
 import { factorWords, listed } from '../../shared/verdict/words.ts';
-import { sampleJob } from '../study/sampleOutcome.ts';
-import { relettered, sizedLanes, withMoves, withRipple } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedLanes, withMoves, withRipple } from './lanes.ts';
 
-const job = sampleJob();
+const job = JUDGED_JOB;
 const [A] = sizedLanes(job) as [ReturnType<typeof relettered>];
 
 describe('factors in words', () => {
