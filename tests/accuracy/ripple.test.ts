@@ -107,6 +107,7 @@ describe('speed ripple', () => {
 });
 
 describe('the cause of a line', () => {
+  const SPEED = 0.01;
   const { parameters } = bareScene({
     lead: 0.02,
     polePairs: 4,
@@ -114,7 +115,7 @@ describe('the cause of a line', () => {
     cogging1: 3,
     cogging1Period: 0.00083,
   });
-  const terms = periodicTerms(parameters);
+  const terms = periodicTerms(parameters, SPEED);
 
   // 20 mm of lead and 4 pole pairs: six ripples in each of 4 electrical turns, 24 a turn of the screw.
   it('is that of the term whose period it has, over a length that tells the two apart', () => {
@@ -128,7 +129,17 @@ describe('the cause of a line', () => {
     expect(causeOf(terms, 0.00083, 0.05)).toBe('cogging at 0.83 mm or force ripple, 6th order');
   });
 
+  // 20 µm at 0.1 m/s are 5 kHz, which a loop at 8 kHz takes for 3 kHz: 33.3 µm. 10 µm are 10 kHz, taken for 2 kHz: 50 µm.
+  it('is folded where the loop samples too slowly', () => {
+    const encoder = { interpolation1: 1e-9, interpolation2: 1e-9, signalPeriod: 2e-5 };
+    const rates = { currentRate: 16000, positionDivider: 2 };
+    const fast = periodicTerms({ ...parameters, ...encoder, ...rates }, 0.1);
+    expect(causeOf(fast, 0.1 / 3000, 0.2)).toMatch(/^interpolation error, once .* folded/);
+    expect(causeOf(fast, 0.1 / 2000, 0.2)).toMatch(/^interpolation error, twice .* folded/);
+    expect(causeOf(fast, 2e-5, 0.2)).toBeNull();
+  });
+
   it('is never a term that is zero', () => {
-    expect(causeOf(periodicTerms({ ...parameters, cogging1: 0 }), 0.00083, 1)).toBeNull();
+    expect(causeOf(periodicTerms({ ...parameters, cogging1: 0 }, SPEED), 0.00083, 1)).toBeNull();
   });
 });

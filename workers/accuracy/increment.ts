@@ -9,6 +9,8 @@ const EACH_WAY = 5;
 /** Time for a step, s, and the part of it at the end in which the tool is looked at. */
 const STEP_TIME = 0.4;
 const LOOK = 0.05;
+/** Rest before the first of a size, s: what creeps after the way there comes to an end. */
+const REST = 1;
 
 /** The first size as a multiple of the window, and the most sizes that are tried: four decades. */
 const FIRST = 10;
@@ -41,7 +43,7 @@ export function increment(scene: Scene): IncrementTest {
     axis.goTo(at - roundNumber(first));
     axis.settle();
     axis.goTo(at);
-    axis.stand(STEP_TIME);
+    axis.stand(REST);
     const { steps, jitter } = stepsTaken(axis, at, step);
     const mean = steps.reduce((sum, value) => sum + value, 0) / steps.length;
     const variance = steps.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (steps.length - 1);

@@ -1,4 +1,5 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { positionRate } from '../../shared/crossChecks.ts';
 import type { Scene } from '../../shared/scene.ts';
 import type { RippleTest } from '../../shared/study/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
@@ -25,15 +26,14 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   const merged = Math.ceil(samples.length / MOST_PLACES);
   const deviation = samples.subarray(0, samples.length - (samples.length % merged));
   const { speed } = plan;
-  const { positionDivider, currentRate } = scene.parameters;
-  const length = (deviation.length * speed * positionDivider) / currentRate;
+  const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
   /** Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to sample. */
   const trueAmplitude = (amplitude: number, cycles: number) => {
     const half = (Math.PI * cycles) / deviation.length;
     return (amplitude * merged * Math.sin(half)) / Math.sin(merged * half);
   };
-  const terms = periodicTerms(scene.parameters);
+  const terms = periodicTerms(scene.parameters, speed);
   const lines = strongestLines(spectrum).map(({ cycles, amplitude }) => ({
     period: length / cycles,
     amplitude: trueAmplitude(amplitude, cycles),

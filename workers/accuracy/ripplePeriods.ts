@@ -1,3 +1,4 @@
+import { positionRate } from '../../shared/crossChecks.ts';
 import { shortest } from '../../shared/format.ts';
 import { motorConstants } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
@@ -15,8 +16,11 @@ export interface PeriodicTerm {
 const HARMONICS = [1, 2, 3] as const;
 const ORDINALS = { 1: '', 2: '2nd harmonic of ', 3: '3rd harmonic of ' } as const;
 
-/** Every term of the parameters that repeats along the axis and is not zero; the equations stand in workers/MODEL.md. */
-export function periodicTerms(p: Parameters): PeriodicTerm[] {
+/**
+ * Every term of the parameters that repeats along the axis and is not zero, as it shows at a speed, m/s; the equations stand in
+ * workers/MODEL.md. The loop samples the encoder: what passes faster than half its rate works on the axis as a slower wave.
+ */
+export function periodicTerms(p: Parameters, speed: number): PeriodicTerm[] {
   const { polePitch } = motorConstants(p);
   const terms: PeriodicTerm[] = [];
   const add = (size: number, period: number, name: string, harmonic = 1) => {
@@ -30,10 +34,24 @@ export function periodicTerms(p: Parameters): PeriodicTerm[] {
     for (const k of HARMONICS) add(size, period / k, `${ORDINALS[k]}cogging at ${shortest(period, 'mm')}`, k);
   add(p.ripple6, polePitch / 3, 'force ripple, 6th order');
   add(p.ripple12, polePitch / 6, 'force ripple, 12th order');
-  add(p.interpolation1, p.signalPeriod, 'interpolation error, once per signal period');
-  add(p.interpolation2, p.signalPeriod / 2, 'interpolation error, twice per signal period');
+  const addSampled = (size: number, period: number, name: string) => {
+    const folded = foldedPeriod(period, speed / positionRate(p));
+    add(size, folded, folded > period ? `${name}, folded down by the sampling` : name);
+  };
+  addSampled(p.interpolation1, p.signalPeriod, 'interpolation error, once per signal period');
+  addSampled(p.interpolation2, p.signalPeriod / 2, 'interpolation error, twice per signal period');
   add(p.encoderResolution, p.encoderResolution, 'counts of the encoder');
   return terms;
+}
+
+/**
+ * Period that a wave has when it is looked at in steps d, all in m: its own as long as it is two steps or more, else by folding,
+ * 1/λ' = |1/λ − n/d| with the nearest whole n (Shannon, Proc. IRE 37(1), 1949).
+ */
+export function foldedPeriod(period: number, step: number): number {
+  if (period >= 2 * step) return period;
+  const perStep = step / period;
+  return step / Math.abs(perStep - Math.round(perStep));
 }
 
 /**

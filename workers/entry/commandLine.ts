@@ -10,15 +10,18 @@ import { readScene } from '../../shared/sceneFile.ts';
 import { measureRun, type RunSummary } from '../run/measureRun.ts';
 import { BAD_INPUT, BadInput, DONE, TRIPPED, write } from './exit.ts';
 import { runLapse } from './lapseCommand.ts';
+import { runStudy } from './studyCommand.ts';
 import { summaryText } from './summaryText.ts';
 
 const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--csv out.csv] [--json summary.json]
 npm run axis -- scenes/NAME.json --hours 8 [--winding-target 90] [--growth-target 2e-6] [--set ...] [--csv ...] [--json ...]
+npm run axis -- STUDY.json --study [--json ...]
 
 Runs a scene without a page. --set takes any row of the parameter table, in SI units.
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
 what cooling shall keep; the CSV has a line for every minute.
+--study compares the drives of a study file: lanes without gains are tuned, all are simulated. It takes a minute.
 Exit code: 0 done, 1 tripped, 2 bad input.`;
 
 /** Runs the axis headless. Returns the exit code. */
@@ -29,7 +32,14 @@ export async function main(argv: string[]): Promise<number> {
       console.log(USAGE);
       return DONE;
     }
-    const scene = readSceneFile(positionals, values.set ?? []);
+    const path = onlyPath(positionals);
+    if (values.study) {
+      for (const name of ['seconds', 'hours', 'set', 'csv'] as const)
+        if (values[name] !== undefined)
+          throw new BadInput(`--${name} is for a scene: leave it out with --study.`);
+      return await runStudy(path, values.json);
+    }
+    const scene = readSceneFile(path, values.set ?? []);
     if (values.hours !== undefined) {
       if (values.seconds !== undefined) throw new BadInput('Give --seconds or --hours, not both.');
       const typed = {
@@ -67,6 +77,7 @@ function readArguments(argv: string[]) {
       options: {
         seconds: { type: 'string' },
         hours: { type: 'string' },
+        study: { type: 'boolean' },
         'winding-target': { type: 'string' },
         'growth-target': { type: 'string' },
         set: { type: 'string', multiple: true },
@@ -88,9 +99,12 @@ function readSeconds(text = '1'): number {
   return seconds;
 }
 
-function readSceneFile(positionals: string[], assignments: string[]): Scene {
-  const [path, ...more] = positionals;
-  if (path === undefined || more.length > 0) throw new BadInput(`Give one scene file.\n\n${USAGE}`);
+function onlyPath([path, ...more]: string[]): string {
+  if (path === undefined || more.length > 0) throw new BadInput(`Give one file.\n\n${USAGE}`);
+  return path;
+}
+
+function readSceneFile(path: string, assignments: string[]): Scene {
   let text: string;
   try {
     text = readFileSync(path, 'utf8');

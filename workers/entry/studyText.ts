@@ -1,0 +1,28 @@
+import type { Job } from '../../shared/study/job.ts';
+import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+
+/** The printed result of a study: every figure of every lane, what falls short in brackets, then the choice and why. */
+export function studyText(job: Job, lanes: readonly JudgedLane[], found: Verdict): string {
+  const head = ['', ...lanes.map(({ letter }) => letter), 'asked'];
+  const rows = found.rows.map(({ label, cells, asked }) => [
+    label,
+    ...cells.map(({ text, fails }) => (fails ? `(${text})` : text)),
+    asked ?? '',
+  ]);
+  const widths = head.map((_, column) => Math.max(...[head, ...rows].map((row) => row[column]!.length)));
+  const lines = [head, ...rows].map((row) =>
+    row
+      .map((cell, column) => (column === 0 ? cell.padEnd : cell.padStart).call(cell, widths[column]!))
+      .join('  '),
+  );
+  return [
+    job.title,
+    ...lanes.map(({ letter, title }) => `  ${letter}  ${title}`),
+    '',
+    ...lines.map((line) => `  ${line}`.trimEnd()),
+    '',
+    found.choice,
+    ...found.sentences,
+    ...found.flips.map(({ sentence }) => sentence),
+  ].join('\n');
+}
