@@ -10,6 +10,9 @@ import type { LaneTime } from './commonClock.ts';
 /** Bins of the history: at 8000 samples a second 4 s of single samples and 16 s in steps of 2 ms; 11 MB. */
 const CAPACITIES = [32768, 8192];
 
+/** Of so short a time, s, no history tells more than the newest values: about a sample of the position loop. */
+const NEWEST = 2e-4;
+
 /** One axis of several that run in lockstep: its worker, what it did lately, and the moment of it that is shown. */
 export class Lane implements LaneTime {
   readonly history = new History(CAPACITIES);
@@ -76,15 +79,20 @@ export class Lane implements LaneTime {
     this.#spent = null;
   }
 
-  /** Shows the present; null: or else this moment, s. */
-  show(moment: number | null): void {
-    if (moment === null || !this.history.valuesAt(moment, this.shown)) this.shown.set(this.#now);
+  /** Shows a moment, s; the newest values where it has not come further. */
+  show(moment: number): void {
+    const isNewest = this.time - moment < NEWEST;
+    if (isNewest || !this.history.valuesAt(moment, this.shown)) this.shown.set(this.#now);
   }
 
   /** The last move that had ended by a moment, s; null before the first. */
   lastMove(moment: number): MoveFigures | null {
-    const ended = this.#moves.finished.filter(({ start, figures }) => start + figures.duration <= moment);
-    return ended.at(-1)?.figures ?? null;
+    const { moves } = this.#moves;
+    for (let k = moves.length - 1; k >= 0; k--) {
+      const { start, figures } = moves[k]!;
+      if (figures && start + figures.duration <= moment) return figures;
+    }
+    return null;
   }
 
   terminate(): void {

@@ -31,6 +31,8 @@ export class LaneCard {
   readonly #lens = new Magnifier();
   readonly #gauges = laneGauges();
   readonly strip = new ErrorStrip();
+  /** It stands still at the moment that is shown: what it showed last says nothing to compare with. */
+  stopped = false;
   readonly element: HTMLElement;
   #reading: Reading | null = null;
   #parameters: Parameters | null = null;
@@ -109,14 +111,16 @@ export class LaneCard {
     const { lane } = this;
     if (this.#parameters !== lane.parameters) {
       this.#parameters = lane.parameters;
-      this.#reading = new Reading(lane.shown, lane.parameters, lane.history, () => this.#time);
+      const moment = () => Math.min(this.#time, lane.time);
+      this.#reading = new Reading(lane.shown, lane.parameters, lane.history, moment);
     }
     const lastMove = lane.lastMove(moment);
     for (const gauge of this.#gauges) gauge.write(this.#reading!, lastMove);
     const fault = faultAt(lane, moment);
     setText(this.#fault, fault ?? '');
-    this.#fault.hidden = fault === null;
-    this.strip.element.hidden = fault !== null;
+    this.stopped = fault !== null;
+    this.#fault.hidden = !this.stopped;
+    this.strip.element.hidden = this.stopped;
   }
 }
 

@@ -22,8 +22,8 @@ export function laneGauges(): readonly LaneGauge[] {
     errorGauge('Tool error', 'toolError', 'position error at the tool'),
     settlingGauge(),
     forceGauge(),
-    currentGauge(),
     windingGauge(),
+    currentGauge(),
   ];
 }
 

@@ -1,21 +1,29 @@
 import { element, setText } from '../app/dom.ts';
 import { cssColour } from '../look/colours.ts';
 
-/** Distance from the end of the machine, CSS pixels. */
-const OFF = 14;
+/** Distance of label and leader from what is beside them, CSS pixels. */
+const OFF = 10;
+const LINE = 1.15;
 
-/** Letter and title of a lane beside its machine. */
+/** Letter and title of a lane beside the machines, and a thin line from its own machine to it. */
 export class LaneLabel {
+  readonly #leader = element('i', { class: 'lanes-leader' });
   readonly #letter = element('b', { class: 'lane-letter' });
-  readonly #title = element('span', { class: 'lanes-label-title' });
-  readonly element = element('div', { class: 'lanes-label' }, this.#letter, this.#title);
-  #transform = '';
+  readonly #title = element('span');
+  readonly #text = element('div', { class: 'lanes-label' }, this.#letter, this.#title);
+  readonly element = element('div', {}, this.#leader, this.#text);
   #x = 0;
   #y = 0;
+  #from = 0;
+  #height = 0;
 
-  /** CSS pixels. */
+  /** CSS pixels, with the distance from what is beside it. */
   get width(): number {
-    return this.element.offsetWidth + OFF;
+    return this.#text.offsetWidth + OFF;
+  }
+
+  get height(): number {
+    return this.#text.offsetHeight;
   }
 
   show(letter: string, title: string): void {
@@ -23,27 +31,52 @@ export class LaneLabel {
     setText(this.#title, title);
   }
 
-  /** Its left edge, half way up, beside a point of the stage, CSS pixels. */
-  place(x: number, y: number): void {
-    [this.#x, this.#y] = [x + OFF, y];
-    const transform = `translate(${Math.round(x + OFF)}px, ${Math.round(y)}px) translateY(-50%)`;
-    if (transform === this.#transform) return;
-    this.#transform = transform;
-    this.element.style.transform = transform;
+  /** At the right of `x`, half way up at `y`; its leader begins at `from`, `height`. CSS pixels. */
+  place(x: number, y: number, from: number, height: number): void {
+    [this.#x, this.#y, this.#from, this.#height] = [x + OFF, y, from, height];
+    move(this.#text, `translate(${Math.round(x + OFF)}px, ${Math.round(y)}px) translateY(-50%)`);
+    const length = Math.max(0, x - from);
+    move(
+      this.#leader,
+      `translate(${Math.round(from)}px, ${Math.round(height)}px) scaleX(${Math.round(length)})`,
+    );
   }
 
   /** Writes it on a picture of the stage, `scale` pixels of it to a CSS pixel. */
   copyTo(pen: CanvasRenderingContext2D, scale: number): void {
-    const { fontSize, fontFamily } = getComputedStyle(this.element);
-    const size = Number.parseFloat(fontSize) * scale;
+    const { fontSize, fontFamily } = getComputedStyle(this.#text);
+    const size = Number.parseFloat(fontSize);
+    pen.save();
+    pen.scale(scale, scale);
+    pen.fillStyle = cssColour('--ink-soft');
+    pen.fillRect(this.#from, this.#height, Math.max(0, this.#x - OFF - this.#from), 1);
     pen.fillStyle = cssColour('--ink');
-    pen.textBaseline = 'middle';
-    pen.textAlign = 'left';
-    pen.font = `700 ${1.25 * size}px ${fontFamily}`;
-    const letter = this.#letter.textContent;
-    pen.fillText(letter, this.#x * scale, this.#y * scale);
-    const indent = pen.measureText(`${letter}  `).width;
+    pen.textBaseline = 'top';
+    pen.font = `700 ${1.2 * size}px ${fontFamily}`;
+    let y = this.#y - this.height / 2;
+    pen.fillText(this.#letter.textContent, this.#x, y);
+    y += this.#letter.offsetHeight;
     pen.font = `${size}px ${fontFamily}`;
-    pen.fillText(this.#title.textContent, this.#x * scale + indent, this.#y * scale);
+    for (const line of wrapped(pen, this.#title.textContent, this.#text.offsetWidth)) {
+      pen.fillText(line, this.#x, y);
+      y += LINE * size;
+    }
+    pen.restore();
   }
+}
+
+function move(target: HTMLElement, transform: string): void {
+  if (target.style.transform !== transform) target.style.transform = transform;
+}
+
+/** The lines of a text no wider than `width`, a long word alone excepted. */
+function wrapped(pen: CanvasRenderingContext2D, text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    const longer = `${last} ${word}`;
+    if (last !== undefined && pen.measureText(longer).width <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
 }

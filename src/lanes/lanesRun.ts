@@ -34,9 +34,10 @@ export class LanesRun {
     for (const lane of this.lanes) lane.receive();
     if (this.stopped) this.clock.pause();
     this.clock.advance(elapsed, this.lanes);
+    const { time } = this;
     for (const lane of this.lanes) {
       lane.ask(this.clock.time);
-      lane.show(this.moment.live ? null : this.time);
+      lane.show(time);
     }
   }
 
@@ -45,11 +46,14 @@ export class LanesRun {
     return this.moment.at(this.latest);
   }
 
-  /** The furthest that any lane has come, s. */
+  /** The present, s: what all lanes have reached that go on, so that all of them can show it; else the furthest of any. */
   get latest(): number {
-    let latest = 0;
-    for (const { time } of this.lanes) latest = Math.max(latest, time);
-    return latest;
+    let [slowest, furthest] = [Number.POSITIVE_INFINITY, 0];
+    for (const { time, tripped } of this.lanes) {
+      if (!tripped) slowest = Math.min(slowest, time);
+      furthest = Math.max(furthest, time);
+    }
+    return slowest < Number.POSITIVE_INFINITY ? slowest : furthest;
   }
 
   /** From where on all lanes can be looked back at, s. */

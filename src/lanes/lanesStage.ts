@@ -1,13 +1,13 @@
 import '../stage/stage.css';
-import { MathUtils, Vector3 } from 'three';
+import { type Camera, MathUtils, Vector3 } from 'three';
 import type { Scene } from '../../shared/scene.ts';
 import { element } from '../app/dom.ts';
-import { cssColour } from '../look/colours.ts';
 import { Bin } from '../stage/bin.ts';
 import type { Standing } from '../stage/floorShadow.ts';
 import type { Theme } from '../stage/lights.ts';
 import { Machine, shapeOf } from '../stage/machine.ts';
 import { createMaterials } from '../stage/materials.ts';
+import type { ScreenPoint } from '../stage/overlay.ts';
 import { colourHands } from '../stage/parts/scale.ts';
 import type { RunState } from '../stage/parts/tower.ts';
 import { NO_PICTURE, pictureOn } from '../stage/picture.ts';
@@ -28,8 +28,8 @@ interface Stand extends Standing {
   readonly machine: Machine;
   readonly posed: Posed;
   readonly label: LaneLabel;
-  /** Where its label begins: the end of the granite, in the coordinates of the world. */
-  readonly end: Vector3;
+  /** The end of the granite that faces the labels, rear and front, in the coordinates of the world. */
+  readonly end: readonly [rear: Vector3, front: Vector3];
   state: RunState;
 }
 
@@ -41,6 +41,8 @@ const LABEL =
 const AZIMUTH = MathUtils.degToRad(-10);
 const ELEVATION = MathUtils.degToRad(37);
 const EDGE = 0.95;
+/** Between a machine and the line to its label, CSS pixels. */
+const GAP = 6;
 
 /** Up to four machines on one floor: side by side, at their true sizes, all travelling the same way. */
 export class LanesStage {
@@ -124,7 +126,6 @@ export class LanesStage {
     this.#frame();
     this.#picture?.renderStill();
     const { canvas, pen, scale } = stillOf(this.element, this.#canvas);
-    pen.fillStyle = cssColour('--ink');
     for (const { label } of this.#stands) label.copyTo(pen, scale);
     return canvas.toDataURL('image/png');
   }
@@ -174,7 +175,7 @@ export class LanesStage {
       machine,
       posed: new Posed(),
       label,
-      end: frame.localToWorld(new Vector3(xMax, 0, MathUtils.lerp(zMin, zMax, 0.25))),
+      end: [frame.localToWorld(new Vector3(xMax, 0, zMin)), frame.localToWorld(new Vector3(xMax, 0, zMax))],
       state: 'paused',
       extent: machine.extent.map((point) => point.clone().add(root.position)),
       floor: 0,
@@ -197,11 +198,27 @@ export class LanesStage {
     if (!this.#picture || this.element.clientWidth === 0) return;
     this.#dirty = false;
     this.#picture.render();
+    this.#placeLabels(this.#picture.camera);
+  }
+
+  /** In a column at the right of all machines, each at the height of its own, and none on another. */
+  #placeLabels(camera: Camera): void {
     const { clientWidth, clientHeight } = this.element;
-    for (const { label, end } of this.#stands) {
-      this.#at.copy(end).project(this.#picture.camera);
-      label.place((0.5 + 0.5 * this.#at.x) * clientWidth, (0.5 - 0.5 * this.#at.y) * clientHeight);
-    }
+    const ends = this.#stands.map(({ end }) =>
+      end.map((corner) => {
+        const { x, y } = this.#at.copy(corner).project(camera);
+        return { x: (0.5 + 0.5 * x) * clientWidth, y: (0.5 - 0.5 * y) * clientHeight };
+      }),
+    );
+    const column = Math.max(...ends.flat().map(({ x }) => x));
+    let free = 0;
+    this.#stands.forEach(({ label }, i) => {
+      const [rear, front] = ends[i] as [ScreenPoint, ScreenPoint];
+      const [x, y] = [(rear.x + front.x) / 2, (rear.y + front.y) / 2];
+      const middle = Math.max(y, free + label.height / 2);
+      free = middle + label.height / 2;
+      label.place(Math.min(column, clientWidth - label.width), middle, x + GAP, y);
+    });
   }
 
   /** The machines leave their labels room at the right of the picture. */

@@ -134,7 +134,8 @@ export class LanesView {
     const resting = !clock.running || stopped || !looked.live;
     let largest = 0;
     this.#cards.forEach((card, i) => {
-      largest = Math.max(largest, card.take());
+      const error = card.take();
+      if (!card.stopped) largest = Math.max(largest, error);
       this.#stage.setState(i, lanes[i]!.tripped ? 'tripped' : resting ? 'paused' : 'running');
     });
     this.#range.follow(largest, elapsed);
@@ -155,7 +156,7 @@ export class LanesView {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
     for (const card of this.#cards) {
-      if (!card.readStrip(window)) continue;
+      if (card.stopped || !card.readStrip(window)) continue;
       low = Math.min(low, card.strip.low);
       high = Math.max(high, card.strip.high);
     }
