@@ -1,9 +1,11 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { CHANNEL_NAMES } from '../shared/channels.ts';
+import { defaultJobValues } from '../shared/study/job.ts';
+import { writeStudy } from '../shared/study/studyFile.ts';
 import { ROOT } from './tools/sources.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
@@ -62,6 +64,22 @@ it('exits with 1 when the drive trips, and says why', () => {
   expect(run.stdout).toMatch(/tripped/i);
 });
 
+it('simulates a study, prints every figure of its lanes and exits with 0', () => {
+  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-6 };
+  const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
+  const job = { title: 'Move a mould', values, moves: [] };
+  const lane = { kit: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
+  writeFileSync(join(folder, 'study.json'), writeStudy({ job, lanes: [lane] }));
+  const run = axis('study.json', '--study', '--json', 'judged.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
+  expect(run.stdout).toMatch(/\n {2}Settling time +[\d.]+ ms/);
+  const { lanes, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
+  expect(lanes[0].outcome.heat.hours).toBe(1);
+  expect(run.stdout).toContain(verdict.choice);
+});
+
 it.each([
   ['a value out of range', ['--set', 'payload=-5'], /payload.*−5 kg.*2000 kg/],
   ['a misspelt parameter', ['--set', 'paylod=5'], /paylod.*payload/],
@@ -69,6 +87,8 @@ it.each([
   ['an option that is none', ['--secnds', '1'], /secnds/],
   ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
   ['a target that is none', ['--hours', '1', '--winding-target', 'cool'], /winding-target.*cool/],
+  ['a study with a time', ['--study', '--seconds', '1'], /seconds.*--study/],
+  ['a scene where a study is wanted', ['--study'], /mould-shuttle\.json.*study/],
   ['both seconds and hours', ['--hours', '1', '--seconds', '1'], /not both/],
   [
     'a cycle too long for a time-lapse',
