@@ -25,7 +25,10 @@ function none(lanes: readonly JudgedLane[], { shortfalls }: Standing): string {
   const why = (lane: JudgedLane) => shortfalls[lanes.indexOf(lane)]!.map(({ text }) => text).join('; ');
   if (lanes.length === 1)
     return sentence(`${named(lanes[0]!)} does not do all that the job asks: ${why(lanes[0]!)}`);
-  const opening = `None of the ${numberWord(lanes.length)} drives does all that the job asks.`;
+  const opening =
+    lanes.length === 2
+      ? 'Neither drive does all that the job asks.'
+      : `None of the ${numberWord(lanes.length)} drives does all that the job asks.`;
   if (near.length > 1)
     return `${opening} ${sentence(`${listed(near.map(named))} come equally near: ${why(near[0]!)}`)}`;
   return `${opening} ${sentence(`${named(near[0]!)} fails by least: ${why(near[0]!)}`)}`;

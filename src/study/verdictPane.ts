@@ -3,47 +3,45 @@ import { KITS } from '../../scenes/index.ts';
 import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
 import { button, element } from '../app/dom.ts';
-import { createSimulateBar } from './simulateBar.ts';
-import type { LaneState, Pane, StudyActions, StudyState } from './state.ts';
+import { createMissingLanes } from './missingLanes.ts';
+import { isSimulated } from './simulatedLane.ts';
+import type { Pane, StudyActions, StudyState } from './state.ts';
 import { verdictTable } from './verdictTable.ts';
 
 export interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
+const IN_METRIC = 'Sentences, causes and reasons are in metric units, also where the table is not.';
 const CHANGES = 'What would change the choice';
 /** By then what was put on the page is in sight, ms. */
 const PAINTED = 50;
 
 /** Which drive, and why: the choice first, then everything it rests on. Worked out only while it is in sight, and only when something is new. */
 export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPaneOptions): Pane {
-  const simulate = createSimulateBar(actions);
-  const pending = element('div', { class: 'verdict-pending', role: 'status' });
-  const waiting = element('section', { class: 'verdict-waiting', hidden: true }, pending, simulate.element);
+  const missing = createMissingLanes(actions);
   const content = element('div', { class: 'verdict-content' });
   const changes = element('section');
   let toCome = 0;
-  const pane = element('div', { class: 'verdict-pane' }, waiting, content);
+  const pane = element('div', { class: 'verdict-pane' }, missing.element, content);
   let state: StudyState | null = null;
   let isShown = true;
   let judged: readonly unknown[] = [];
 
   function refresh(): void {
     if (!state || !isShown) return;
-    const missing = state.lanes.filter(({ outcome }) => outcome === null);
-    waiting.hidden = missing.length === 0;
-    pending.textContent = missing.length > 0 ? missingWords(missing, state.lanes.length) : '';
-    simulate.show(state);
+    missing.show(state);
     const inputs = [
+      state.units,
       state.study.job,
       ...state.lanes.flatMap(({ outcome, scene, letter }) => [outcome, scene, letter]),
     ];
     if (inputs.length === judged.length && inputs.every((each, k) => each === judged[k])) return;
     judged = inputs;
     const { study, lanes } = state;
-    const known = lanes.filter(isJudged);
+    const known = lanes.filter(isSimulated);
     window.clearTimeout(toCome);
-    content.replaceChildren(...(known.length > 0 ? parts(verdict(study.job, known), known, lanes) : []));
+    content.replaceChildren(...(known.length > 0 ? parts(verdict(study.job, known), known, state) : []));
     changes.replaceChildren(title(CHANGES), element('p', { class: 'verdict-note' }, 'Being worked out …'));
     if (known.length === 0) return;
     // It takes hundreds of sizings to find them: the choice is shown before.
@@ -54,17 +52,22 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
     }, PAINTED);
   }
 
-  function parts(found: Verdict, known: readonly JudgedLane[], lanes: readonly LaneState[]): HTMLElement[] {
+  function parts(found: Verdict, known: readonly JudgedLane[], { lanes, units }: StudyState): HTMLElement[] {
     const toBench = (lane: JudgedLane) => () =>
       actions.openOnBench(lanes.findIndex(({ letter }) => letter === lane.letter));
     return [
       choice(found, known, toBench, onReport),
-      verdictTable(found, known, toBench),
+      verdictTable(found, known, units, toBench),
       ...(found.sentences.length > 0
         ? [element('section', {}, title('What stands out'), ...list('ul', found.sentences))]
         : []),
       changes,
-      element('section', {}, title('How it was chosen'), ...paragraphs(found.rule, found.fairness)),
+      element(
+        'section',
+        {},
+        title('How it was chosen'),
+        ...paragraphs(found.rule, found.fairness, ...(units === 'metric' ? [] : [IN_METRIC])),
+      ),
     ];
   }
 
@@ -79,17 +82,6 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
       refresh();
     },
   };
-}
-
-function isJudged(lane: LaneState): lane is LaneState & JudgedLane {
-  return lane.outcome !== null;
-}
-
-function missingWords(missing: readonly LaneState[], all: number): string {
-  if (missing.length === all)
-    return 'No drive has been simulated yet. The choice comes from tuned and simulated drives.';
-  const names = missing.map(({ letter, title }) => `${letter} (${title})`).join(', ');
-  return `Not simulated yet and left out below: ${names}.`;
 }
 
 type ToBench = (lane: JudgedLane) => () => void;

@@ -1,3 +1,4 @@
+import { ranged } from '../../shared/format.ts';
 import type {
   JudgedLane,
   Verdict,
@@ -5,6 +6,7 @@ import type {
   VerdictGroup,
   VerdictRow,
 } from '../../shared/study/verdict.ts';
+import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element } from '../app/dom.ts';
 
 const GROUPS: Readonly<Record<VerdictGroup, string>> = {
@@ -19,6 +21,7 @@ const GROUPS: Readonly<Record<VerdictGroup, string>> = {
 export function verdictTable(
   { rows }: Verdict,
   lanes: readonly JudgedLane[],
+  units: UnitSystem,
   toBench: (lane: JudgedLane) => () => void,
 ): HTMLElement {
   const columns = lanes.length + 2;
@@ -31,7 +34,7 @@ export function verdictTable(
         { class: 'verdict-group' },
         element('th', { colspan: columns, scope: 'rowgroup' }, GROUPS[group]),
       ),
-      ...rows.filter((row) => row.group === group).map(tableRow),
+      ...rows.filter((row) => row.group === group).map((row) => tableRow(row, units)),
     ),
   );
   return element(
@@ -56,14 +59,15 @@ function head(lanes: readonly JudgedLane[], toBench: (lane: JudgedLane) => () =>
           { scope: 'col' },
           element('span', { class: 'verdict-letter' }, lane.letter),
           ` ${lane.title} `,
-          button('To the bench', toBench(lane), { 'aria-label': `Put ${lane.letter} on the bench` }),
+          button('To the bench', toBench(lane), { 'aria-label': `To the bench: ${lane.letter}` }),
         ),
       ),
     ),
   );
 }
 
-function tableRow({ label, definition, asked, better, cells }: VerdictRow): HTMLElement {
+function tableRow(row: VerdictRow, units: UnitSystem): HTMLElement {
+  const { label, definition, asked, better, cells } = row;
   return element(
     'tr',
     {},
@@ -82,11 +86,17 @@ function tableRow({ label, definition, asked, better, cells }: VerdictRow): HTML
       ),
     ),
     element('td', { class: 'verdict-asked' }, asked ?? ''),
-    ...cells.map(tableCell),
+    ...cells.map((cell) => tableCell(cell, textIn(units, row, cell))),
   );
 }
 
-function tableCell({ text, cause, mark, fails, reason }: VerdictCell): HTMLElement {
+/** The figure in the units of the page; what is said of it in words is metric. */
+function textIn(units: UnitSystem, { unit }: VerdictRow, { value, text }: VerdictCell): string {
+  const asked = unitIn(units, unit);
+  return value === null || asked === unit ? text : ranged(value, asked);
+}
+
+function tableCell({ cause, mark, fails, reason }: VerdictCell, text: string): HTMLElement {
   const cell = element('td', {}, element('span', { class: 'verdict-value' }, text));
   if (mark !== null) cell.append(' ', badge(mark, mark === 'best' ? '● best' : '○ as good'));
   if (fails) cell.append(' ', badge('fails', '✕ fails'));

@@ -48,7 +48,7 @@ describe('the choice', () => {
     expect(found.ranking).toEqual([]);
     expect(found.first).toEqual([]);
     expect(found.choice).toBe(
-      `None of the two drives does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 2.20 %, ` +
+      `Neither drive does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 2.20 %, ` +
         'is above the 2.00 % that the job allows.',
     );
   });
