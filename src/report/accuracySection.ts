@@ -21,7 +21,7 @@ import { staircaseChart } from '../drawing/charts/staircase.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import type { Size } from '../drawing/plot.ts';
 import { figure, figureRow, table } from '../paper/paperParts.ts';
-import type { SimulatedLane } from './reportInput.ts';
+import type { SimulatedLane } from '../study/simulatedLane.ts';
 
 const POSITIONING: readonly (readonly [label: string, keyof PositioningFigures & string])[] = [
   ['Accuracy A, both directions', 'accuracy'],
@@ -157,16 +157,17 @@ function staircase({ step, largestError, noise }: StaircaseTest): Markup {
 }
 
 function increment({ smallest, tried }: IncrementTest): Markup {
-  const row = (title: string, text: (step: IncrementTest['tried'][number]) => string) =>
-    markup`<tr><th scope="row">${title}</th>${tried.map((step) => markup`<td>${text(step)}</td>`)}</tr>
-`;
-  const heads = ['Step set', ...tried.map(({ step }) => ranged(step, METRES))];
+  const rows = tried.map(
+    ({
+      step,
+      mean,
+      spread,
+      made,
+    }) => markup`<tr><th scope="row">${ranged(step, METRES)}</th><td>${ranged(mean, METRES)}</td><td>${ranged(spread, METRES)}</td><td>${made ? 'yes' : 'no'}</td></tr>
+`,
+  );
   return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
-${table('steps', heads, [
-  row('Step taken, mean', ({ mean }) => ranged(mean, METRES)),
-  row('Its spread', ({ spread }) => ranged(spread, METRES)),
-  row('Taken for certain', ({ made }) => (made ? 'yes' : 'no')),
-])}`;
+<div class="columns">${table('steps', ['Step set', 'Step taken, mean', 'Its spread', 'For certain'], rows)}</div>`;
 }
 
 function disturbance({ force, peak, stiffness, recovery }: DisturbanceTest): Markup {

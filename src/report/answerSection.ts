@@ -1,7 +1,7 @@
 import type { Verdict, VerdictCell, VerdictGroup, VerdictRow } from '../../shared/study/verdict.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { groupRow, list, meaning } from '../paper/paperParts.ts';
-import type { SimulatedLane } from './reportInput.ts';
+import type { SimulatedLane } from '../study/simulatedLane.ts';
 
 /** Which drive, and by what rule. */
 export function answerSection({ choice, rule, fairness }: Verdict): Markup {

@@ -2,8 +2,8 @@ import { PARAMETER_GROUPS, type ParameterName, parameterRow } from '../../shared
 import { parameterLabel } from '../../shared/parameterWords.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { isInUse } from '../panel/relevance.ts';
+import type { LaneState } from '../study/state.ts';
 import { valueIn } from './quantity.ts';
-import type { ReportLane } from './reportInput.ts';
 
 /** What a datasheet states, and what every axis needs besides a motor. */
 const SHOWN = ['motor', 'magnet', 'link', 'guide', 'encoder', 'amplifier', 'heat'] as const;
@@ -19,7 +19,7 @@ const OF_THE_JOB: readonly ParameterName[] = [
 ];
 
 /** Which drive, and every value it is simulated with. */
-export function driveSection({ title, choice, scene: { parameters: p } }: ReportLane): Markup {
+export function driveSection({ title, choice, scene: { parameters: p } }: LaneState): Markup {
   const groups = SHOWN.map((id) => {
     const { title, rows } = PARAMETER_GROUPS.find((group) => group.id === id)!;
     const names = (Object.keys(rows) as ParameterName[]).filter(
@@ -44,7 +44,7 @@ function motors(count: number): string {
     : `${count} motors in parallel (constants and winding for one; currents, heat and mounting for all together)`;
 }
 
-function provenance(own: ReportLane['choice']['own']): string {
+function provenance(own: LaneState['choice']['own']): string {
   const count = Object.keys(own).length;
   if (count === 0) return 'values of an invented demonstration kit';
   return `${count} ${count === 1 ? 'value' : 'values'} typed in, the others those of an invented demonstration kit`;

@@ -7,9 +7,9 @@ import { energyFlowChart } from '../drawing/charts/energyFlow.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import type { Size } from '../drawing/plot.ts';
 import { figure, table } from '../paper/paperParts.ts';
+import type { SimulatedLane } from '../study/simulatedLane.ts';
 import { measured, tested } from './accuracySection.ts';
 import { quantityIn } from './quantity.ts';
-import type { SimulatedLane } from './reportInput.ts';
 
 /** Lower than on the page, so that it stands below its table. */
 const FLOW_SIZE: Size = { width: 640, height: 170 };

@@ -7,7 +7,7 @@ import { growthChart } from '../drawing/charts/growth.ts';
 import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { figure, list, table } from '../paper/paperParts.ts';
-import type { SimulatedLane } from './reportInput.ts';
+import type { SimulatedLane } from '../study/simulatedLane.ts';
 
 interface Line {
   readonly label: string;

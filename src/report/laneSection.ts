@@ -1,15 +1,17 @@
 import { type Markup, markup } from '../drawing/markup.ts';
+import { isSimulated } from '../study/simulatedLane.ts';
+import type { LaneState } from '../study/state.ts';
 import { accuracySection } from './accuracySection.ts';
 import { driveSection } from './driveSection.ts';
 import { energySection } from './energySection.ts';
 import { heatSection } from './heatSection.ts';
 import { pictureOf } from './picture.ts';
-import { isSimulated, type ReportInput, type ReportLane } from './reportInput.ts';
+import type { ReportInput } from './reportInput.ts';
 import { sizingSection } from './sizingSection.ts';
 import { tuningSection } from './tuningSection.ts';
 
 /** Everything that is known of one lane. */
-export function laneSection(lane: ReportLane, { study: { job }, lanes, pictures }: ReportInput): Markup {
+export function laneSection(lane: LaneState, { study: { job }, lanes, pictures }: ReportInput): Markup {
   const { letter, title, trouble } = lane;
   const judged = lanes.filter(isSimulated);
   return markup`<section class="lane"><h2>Lane ${letter}: ${title}</h2>

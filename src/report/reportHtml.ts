@@ -1,12 +1,13 @@
 import { markup } from '../drawing/markup.ts';
 import { paperPage } from '../paper/paperPage.ts';
+import { isSimulated } from '../study/simulatedLane.ts';
 import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
 import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
 import { heatOfAll } from './heatSection.ts';
 import { jobSection } from './jobSection.ts';
 import { laneSection } from './laneSection.ts';
 import { pictureOf } from './picture.ts';
-import { checkInput, isSimulated, type ReportInput } from './reportInput.ts';
+import { checkInput, type ReportInput } from './reportInput.ts';
 import { REPORT_STYLE } from './reportStyle.ts';
 
 /**

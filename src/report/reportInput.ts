@@ -1,13 +1,7 @@
 import type { Study } from '../../shared/study/lane.ts';
-import type { LaneOutcome } from '../../shared/study/outcome.ts';
-import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+import type { Verdict } from '../../shared/study/verdict.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import type { LaneState } from '../study/state.ts';
-
-/** A lane as it is reported; one that was not simulated says why, as far as that is known. */
-export type ReportLane = Pick<LaneState, keyof JudgedLane | 'trouble'>;
-
-export type SimulatedLane = ReportLane & { readonly outcome: LaneOutcome };
 
 export interface Pictures {
   readonly stage?: string;
@@ -17,7 +11,7 @@ export interface Pictures {
 export interface ReportInput {
   readonly study: Study;
   readonly units: UnitSystem;
-  readonly lanes: readonly ReportLane[];
+  readonly lanes: readonly LaneState[];
   /** Of the lanes that have an outcome, in their order. */
   readonly verdict: Verdict;
   /** Data URLs of pictures: `stage` shows all lanes, a letter one lane. */
@@ -29,10 +23,6 @@ export interface ReportInput {
   readonly version: string;
   /** Date that stands on it. */
   readonly printed?: string;
-}
-
-export function isSimulated(lane: ReportLane): lane is SimulatedLane {
-  return lane.outcome !== null;
 }
 
 /** What the page will show and follow must be harmless: it is given to people who did not make it. */

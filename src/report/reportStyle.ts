@@ -38,7 +38,7 @@ dt { font-weight: 600; }
 .sizing .how { padding: 0 0 0.3rem 1.2rem; }
 .sizing :is(th, td):nth-child(1) { width: 36%; }
 .picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
-:is(.moved, .heat, .states, .steps, .lines, .energy) { break-inside: avoid; }
+:is(.moved, .heat, .states, .lines, .energy) { break-inside: avoid; }
 .moved .value { width: 34%; }
 .address { font-size: 0.9em; overflow-wrap: anywhere; }
 a { color: inherit; }

@@ -3,7 +3,7 @@ import type { SizingFigure, Standing } from '../../shared/sizing/sizing.ts';
 import { envelopeChart } from '../drawing/charts/envelope.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { figure, list, meaning } from '../paper/paperParts.ts';
-import type { ReportLane } from './reportInput.ts';
+import type { LaneState } from '../study/state.ts';
 
 const STANDING: Readonly<Record<Standing, string>> = {
   good: 'within',
@@ -13,7 +13,7 @@ const STANDING: Readonly<Record<Standing, string>> = {
 };
 
 /** What can be said with pencil and paper: each figure with its formula, and with the numbers put in. */
-export function sizingSection({ sizing }: ReportLane, lanes: readonly ReportLane[]): Markup {
+export function sizingSection({ sizing }: LaneState, lanes: readonly LaneState[]): Markup {
   const { figures, passes, reasons, envelope } = sizing;
   const envelopes = lanes.map((lane) => lane.sizing.envelope);
   return markup`<section><h3>Sizing</h3>
@@ -34,7 +34,7 @@ function figureRows({ label, symbol, value, unit, formula, numbers, limit, stand
 }
 
 /** Where the formulas come from and what they leave out: once for all lanes, which share most of it. */
-export function sizingNotes(lanes: readonly ReportLane[]): Markup {
+export function sizingNotes(lanes: readonly LaneState[]): Markup {
   const notes = new Map<string, Set<string>>();
   for (const { label, note } of lanes.flatMap(({ sizing }) => sizing.figures)) {
     if (note !== '') notes.set(label, (notes.get(label) ?? new Set()).add(note));

@@ -7,7 +7,7 @@ import type { MoveOutcome } from '../../shared/study/outcome.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { isInUse } from '../panel/relevance.ts';
 import { figureRow, meaning, quantityRow, table } from '../paper/paperParts.ts';
-import type { SimulatedLane } from './reportInput.ts';
+import type { SimulatedLane } from '../study/simulatedLane.ts';
 
 const DIGITS = 5;
 

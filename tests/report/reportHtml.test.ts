@@ -6,7 +6,8 @@ import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { readStudy } from '../../shared/study/studyFile.ts';
 import type { Verdict } from '../../shared/study/verdict.ts';
 import { reportHtml } from '../../src/report/reportHtml.ts';
-import type { ReportInput, ReportLane } from '../../src/report/reportInput.ts';
+import type { ReportInput } from '../../src/report/reportInput.ts';
+import type { LaneState } from '../../src/study/state.ts';
 import { nestingProblem, textOf } from '../page/markupText.ts';
 import { sampleJob } from '../study/sampleOutcome.ts';
 import { PIXEL, sampleReport } from './sampleReport.ts';
@@ -221,7 +222,7 @@ describe('the table of the lanes', () => {
 });
 
 describe('a lane', () => {
-  function withLane(change: (lane: ReportLane) => ReportLane): string {
+  function withLane(change: (lane: LaneState) => LaneState): string {
     const [first, ...others] = usual.lanes;
     return reportHtml({ ...usual, lanes: [change(first!), ...others] });
   }
