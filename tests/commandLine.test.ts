@@ -65,7 +65,7 @@ it('exits with 1 when the drive trips, and says why', () => {
 });
 
 it('simulates a study, prints every figure of its lanes and exits with 0', () => {
-  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-6 };
+  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
   const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
   const job = { title: 'Move a mould', values, moves: [] };
   const lane = { kit: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
@@ -74,7 +74,7 @@ it('simulates a study, prints every figure of its lanes and exits with 0', () =>
   expect(run.stderr).toBe('');
   expect(run.status).toBe(0);
   expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
-  expect(run.stdout).toMatch(/\n {2}Settling time +[\d.]+ ms/);
+  expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
   const { lanes, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
   expect(lanes[0].outcome.heat.hours).toBe(1);
   expect(run.stdout).toContain(verdict.choice);
