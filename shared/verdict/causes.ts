@@ -51,7 +51,7 @@ export function growthCause(lane: JudgedLane): string | null {
   const end = dayEnd(lane);
   if (!end) return null;
   const { parameters: p } = lane.scene;
-  const reach = Math.abs(p.start) + Math.abs(p.stroke);
+  const reach = farthest(lane);
   const table = end.table - p.ambient;
   const parts = [
     {
@@ -66,6 +66,12 @@ export function growthCause(lane: JudgedLane): string | null {
     },
   ];
   return parts.reduce((most, each) => (Math.abs(each.size) > Math.abs(most.size) ? each : most)).words;
+}
+
+/** The farthest from the middle of the travel that the job goes, m. */
+function farthest({ scene: { parameters: p, moves } }: JudgedLane): number {
+  const places = p.program === 'list' ? moves.map(({ to }) => to) : [p.start, p.start + p.stroke];
+  return Math.max(...places.map(Math.abs));
 }
 
 function warmer(kelvin: number): string {
