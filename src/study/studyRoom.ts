@@ -56,18 +56,18 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
     undo: () => view.store.undo(),
     redo: () => view.store.redo(),
   };
-  const report = () => showReport(view.store.state, view.picture());
+  const report = async () => showReport(view.store.state, await view.picture());
   const view: StudyView = new StudyView({
     study: DEFAULT_STUDY,
     openOnBench,
     leave,
-    report,
+    report: () => void report(),
     menus: [
       createMenu('File', [
         item('Open …', keys, 'openFile'),
         item('Save study', keys, 'saveScene'),
         item('Copy link', keys, 'copyLink'),
-        { words: 'Report', action: report },
+        { words: 'Report', action: () => void report() },
       ]),
       createMenu('View', [
         item('Undo', keys, 'undo'),

@@ -87,9 +87,15 @@ export class StudyView {
     return this.#shownPart === 'Side by side' ? this.#lanes.keys : {};
   }
 
-  /** The stage with all lanes as a PNG data URL; null before they were first shown. */
-  picture(): string | null {
-    return this.#lanes.picture();
+  /** The stage with all lanes as a PNG data URL, for which they come to sight for a moment. Null where there is no 3D picture. */
+  async picture(): Promise<string | null> {
+    const present = this.#parts.value;
+    this.#parts.choose('Side by side');
+    await nextRefresh();
+    await nextRefresh();
+    const picture = this.#lanes.picture();
+    this.#parts.choose(present);
+    return picture;
   }
 
   #showPart(): void {
@@ -113,4 +119,8 @@ export class StudyView {
     pane.element.hidden = true;
     this.#shownPart = null;
   }
+}
+
+function nextRefresh(): Promise<unknown> {
+  return new Promise(requestAnimationFrame);
 }
