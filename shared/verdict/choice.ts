@@ -1,6 +1,6 @@
 import type { Job } from '../study/job.ts';
 import type { JudgedLane } from '../study/verdict.ts';
-import { nearest, type Standing } from './ranking.ts';
+import { CRITERIA, nearest, type Standing } from './ranking.ts';
 import { figureText, tie } from './row.ts';
 import { figure } from './rows.ts';
 import { factorWords, listed, named, numberWord, sentence } from './words.ts';
@@ -36,15 +36,18 @@ function none(lanes: readonly JudgedLane[], { shortfalls }: Standing): string {
 
 function shared(job: Job, lanes: readonly JudgedLane[], { first, ranking }: Standing): string {
   const names = listed(first.map((place) => named(lanes[place]!)));
-  const all = ranking.length === first.length ? '' : ' best';
-  const figures = (['inPlace', 'energy', 'winding'] as const).map((id) => {
+  const what =
+    ranking.length === first.length
+      ? 'do everything the job asks'
+      : `lead the ${numberWord(ranking.length)} drives that do everything the job asks`;
+  const figures = CRITERIA.map((id) => {
     const values = [
       ...new Set(first.map((place) => figureText(figure(id), figure(id).of(lanes[place]!, job)))),
     ];
     return `${figure(id).label.toLowerCase()} ${listed(values)}`;
   });
   return sentence(
-    `${names} do everything the job asks${all}, and nothing that counts tells them apart (${figures.join('; ')}): take either`,
+    `${names} ${what}, and nothing that counts tells them apart (${figures.join('; ')}): take ${first.length > 2 ? 'any of them' : 'either'}`,
   );
 }
 

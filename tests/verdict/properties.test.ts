@@ -90,7 +90,9 @@ describe('identical lanes', () => {
     expect(found.sentences).toEqual([
       'Nothing tells A, B and C apart: they tie in every figure that is compared.',
     ]);
-    expect(found.choice).toContain('nothing that counts tells them apart');
+    expect(found.choice).toMatch(
+      /do everything the job asks, and nothing that counts tells them apart .*: take any of them\.$/,
+    );
   });
 });
 
