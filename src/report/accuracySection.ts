@@ -22,6 +22,7 @@ import { type Markup, markup } from '../drawing/markup.ts';
 import type { Size } from '../drawing/plot.ts';
 import { figure, figureRow, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
+import { halvedTable } from './halvedTable.ts';
 
 const POSITIONING: readonly (readonly [label: string, keyof PositioningFigures & string])[] = [
   ['Accuracy A, both directions', 'accuracy'],
@@ -167,7 +168,7 @@ function increment({ smallest, tried }: IncrementTest): Markup {
 `,
   );
   return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
-<div class="columns">${table('steps', ['Step set', 'Step taken, mean', 'Its spread', 'For certain'], rows)}</div>`;
+${halvedTable('steps', ['Step set', 'Taken, mean', 'Its spread', 'For certain'], rows)}`;
 }
 
 function disturbance({ force, peak, stiffness, recovery }: DisturbanceTest): Markup {

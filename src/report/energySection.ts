@@ -14,6 +14,9 @@ import { quantityIn } from './quantity.ts';
 /** Lower than on the page, so that it stands below its table. */
 const FLOW_SIZE: Size = { width: 640, height: 170 };
 
+/** Share of what is drawn below which a term is left out. */
+const NEGLIGIBLE = 1e-5;
+
 const KILOWATT_HOUR = 3.6e6;
 
 const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
@@ -41,11 +44,11 @@ ${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows, FLOW_S
 
 function energy(flow: EnergyFlow): Markup {
   const { cycleTime, drawn } = flow;
-  const rows = TERMS.filter(([, name]) => flow[name] !== 0).map(
+  const rows = TERMS.filter(([, name]) => Math.abs(flow[name]) > NEGLIGIBLE * drawn).map(
     ([
       label,
       name,
-    ]) => markup`<tr><th scope="row">${label}</th><td>${ranged(flow[name], 'J')}</td><td>${ranged(flow[name] / cycleTime, 'W')}</td><td>${drawn === 0 ? '' : inUnit(flow[name] / drawn, '%')}</td></tr>
+    ]) => markup`<tr><th scope="row">${label}</th><td>${ranged(flow[name], 'J')}</td><td>${ranged(flow[name] / cycleTime, 'W')}</td><td>${inUnit(flow[name] / drawn, '%')}</td></tr>
 `,
   );
   return table('energy', ['Of one cycle', 'Energy', 'Mean power', 'Of what is drawn'], rows);
@@ -57,5 +60,5 @@ function yearly(lane: SimulatedLane, { values }: Job): Markup {
   if (power === null)
     return markup`<p class="words">There is no cost of a year: the drive does not last the day.</p>`;
   const year = power * values.dailyTime * values.days;
-  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it.</p>`;
+  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it, and terms below 0.001 % are not in the table.</p>`;
 }

@@ -19,7 +19,7 @@ export function jobSection(job: Job, units: UnitSystem): Markup {
   });
   return markup`<section><h2>The job</h2>
 <p class="words">${jobSentence(job, units)}${units === 'inch' ? ' The figures of the lanes are in SI units throughout.' : ''}</p>
-${table('quantities', COLUMNS, rows)}
+${table('quantities job', COLUMNS, rows)}
 ${job.values.motion === 'move list' ? moveTable(job, units) : ''}</section>`;
 }
 

@@ -12,6 +12,7 @@ ${COLOURS}
 }
 svg.drawing { width: 100%; max-width: 640px; }
 table + table { margin-top: 0.6rem; }
+.half + .half { margin-top: 0; }
 .drawing text { font-size: 14px; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .answer { font-size: 1.15rem; font-weight: 600; }
@@ -19,6 +20,8 @@ h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .group { break-after: avoid; }
 .note, .goal, .lane-title { font-size: 0.92em; font-weight: 400; }
 .mark { font-weight: 700; text-transform: uppercase; letter-spacing: 0.02em; font-size: 0.85em; }
+/* Room for inches with millimetres beside them. */
+.job :is(th, td):nth-child(3) { width: 28%; }
 .verdict { table-layout: fixed; }
 .verdict :is(th, td):first-child { width: 26%; }
 .meanings, .dangers { margin-top: 0.3rem; }
@@ -38,7 +41,7 @@ dt { font-weight: 600; }
 .sizing .how { padding: 0 0 0.3rem 1.2rem; }
 .sizing :is(th, td):nth-child(1) { width: 36%; }
 .picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
-:is(.moved, .heat, .states, .lines, .energy) { break-inside: avoid; }
+:is(.half, .heat, .states, .lines, .energy) { break-inside: avoid; }
 .moved .value { width: 34%; }
 .address { font-size: 0.9em; overflow-wrap: anywhere; }
 a { color: inherit; }

@@ -8,6 +8,7 @@ import { type Markup, markup } from '../drawing/markup.ts';
 import { isInUse } from '../panel/relevance.ts';
 import { figureRow, meaning, quantityRow, table } from '../paper/paperParts.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
+import { halvedTable } from './halvedTable.ts';
 
 const DIGITS = 5;
 
@@ -73,9 +74,8 @@ function moves(outcome: MoveOutcome): Markup {
     ) => markup`<tr><th scope="row">${MOVE_FIGURES[name].label}</th><td class="value">${moveFigureText(name, outcome[name])}</td></tr>
 `,
   );
-  const half = Math.ceil(rows.length / 2);
   return markup`<div class="words"><p>${outcome.trip ? `The drive stopped itself: ${outcome.trip.message}` : `The worst of ${outcome.moves.length} simulated moves. How each figure is measured stands further below.`}</p></div>
-<div class="columns">${[rows.slice(0, half), rows.slice(half)].map((part) => table('moved', ['Figure', 'Value'], part))}</div>`;
+${halvedTable('moved', ['Figure', 'Value'], rows)}`;
 }
 
 /** How the figures of the moves are measured: once for all lanes. */
