@@ -115,9 +115,11 @@ export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
   if (focus.matches('input[type=search], textarea')) return !withCtrl || strokeText(stroke) === 'Ctrl+Z';
   if (focus.matches('input[type=text], select')) return !withCtrl;
   // Stage, charts and loop zoom with these while they have the focus.
-  if (focus.closest('#stage, #charts, #loop') && '+=-'.includes(stroke.key)) return true;
+  if (focus.closest('#stage, #charts, #loop, .lanes-stage') && '+=-'.includes(stroke.key)) return true;
   // A plot of the loop puts a notch at its cursor with this one.
   if (focus.closest('#loop') && stroke.key.toLowerCase() === 'n') return true;
+  // What is chosen already, and a slider, have no use for the space bar.
+  if (focus.matches('input[type=radio]:checked, input[type=range]')) return false;
   if (focus.matches('button, a, summary, input')) return [' ', 'Enter'].includes(stroke.key);
   return false;
 }

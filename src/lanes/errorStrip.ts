@@ -59,7 +59,8 @@ export class ErrorStrip {
     const theme = this.#theme;
     if (!theme) return;
     const plot = this.#plot;
-    if (low <= high) plot.fit(low, high, theme.textSize);
+    const isKnown = low <= high;
+    plot.fit(isKnown ? low : -tolerance, isKnown ? high : tolerance, theme.textSize);
     const { context } = this.#canvas;
     this.#canvas.clear();
     context.font = theme.font;

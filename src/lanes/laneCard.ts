@@ -24,7 +24,7 @@ export interface LaneName {
 /** One lane in a card: its magnifier, its gauges and its error over the last moves. */
 export class LaneCard {
   readonly #letter = element('b', { class: 'lane-letter' });
-  readonly #title = element('h3', { class: 'lane-title' });
+  readonly #title = element('h2', { class: 'lane-title' });
   readonly #bench: HTMLButtonElement;
   readonly #untuned = element('p', { class: 'lane-untuned' }, 'not tuned yet: start gains');
   readonly #fault = element('p', { class: 'lane-fault', hidden: true });
