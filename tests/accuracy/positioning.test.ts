@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { Profile } from '../../shared/profile.ts';
 import { positioning } from '../../workers/accuracy/positioning.ts';
 import { measuringPlan } from '../../workers/accuracy/targets.ts';
 import { tested } from '../../workers/accuracy/testAxis.ts';
+import { testLimits } from '../../workers/accuracy/testLimits.ts';
 import type { Temperatures } from '../../workers/model/state.ts';
 import { jobOf, tunedScene } from './bench.ts';
 
@@ -34,6 +36,21 @@ describe('the targets', () => {
     const apart = offsets.flatMap((one, i) => offsets.slice(i + 1).map((other) => Math.abs(one - other)));
     expect(Math.min(...apart)).toBeGreaterThan(1e-3);
     expect(targets.every((target, i) => i === 0 || target > targets[i - 1]!)).toBe(true);
+  });
+});
+
+describe('the moves of a test', () => {
+  it.each([0.001, 0.1, 0.25])('of a job that creeps take a second over %d m', (distance) => {
+    const { parameters } = tunedScene(60, { speed: 1e-5, acceleration: 1e-3, jerk: 1e-2 });
+    const { speed, acceleration, jerk } = testLimits(parameters, distance);
+    const profile = new Profile();
+    profile.plan(distance, speed, acceleration, jerk);
+    expect(profile.duration).toBeCloseTo(1, 9);
+  });
+
+  it('of a job that is quicker are those of the job', () => {
+    const { parameters: p } = tunedScene(60, { speed: 1, acceleration: 10, jerk: 500 });
+    expect(testLimits(p, 0.1)).toEqual({ speed: 1, acceleration: 10, jerk: 500 });
   });
 });
 

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { startingPoint } from '../../shared/analysis.ts';
+import { positionRate } from '../../shared/crossChecks.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { Profile } from '../../shared/profile.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { ripple } from '../../workers/accuracy/ripple.ts';
 import { causeOf, periodicTerms } from '../../workers/accuracy/ripplePeriods.ts';
+import { scanPlan } from '../../workers/accuracy/scanPlan.ts';
 import { Spectrum } from '../../workers/accuracy/spectrum.ts';
 import { magnitude } from '../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../workers/analysis/sampledLoop.ts';
@@ -104,6 +107,37 @@ describe('speed ripple', () => {
     expect(found.length).toBeGreaterThanOrEqual(0.0099);
     expect(found.length).toBeLessThan(0.02);
   });
+});
+
+describe('the plan of a scan', () => {
+  it.each([
+    [1, 1e-4, 0.2],
+    [0.5, 2, 0.005],
+    [1e-6, 2, 4],
+    [0.1, 0.2, 0.4],
+  ])(
+    'of %d m/s over %d m keeps inside a travel of %d m and comes to an end',
+    (scanSpeed, scanLength, travel) => {
+      const half = 0.55 * travel;
+      const slow = { acceleration: 1e-3, jerk: 1e-2, travelMin: -half, travelMax: half };
+      const { parameters } = tunedScene(60, slow);
+      const { from, to, length, runIn, limits } = scanPlan(
+        parameters,
+        jobOf({ scanSpeed, scanLength, travel }),
+      );
+      expect(from).toBeGreaterThan(-half);
+      expect(to).toBeLessThan(half);
+      expect(length).toBeLessThanOrEqual(scanLength);
+      expect(limits.speed).toBeLessThanOrEqual(scanSpeed);
+      expect((length / limits.speed) * positionRate(parameters)).toBeGreaterThanOrEqual(499);
+      // By the profile that the axis is given: what is left at constant speed is run-in and length.
+      const profile = new Profile();
+      profile.plan(to - from, limits.speed, limits.acceleration, limits.jerk);
+      const cruise = 2 * (to - from) - limits.speed * profile.duration;
+      expect(Math.abs(cruise / (runIn + length) - 1)).toBeLessThan(1e-6);
+      expect(profile.duration).toBeLessThan(25);
+    },
+  );
 });
 
 describe('the cause of a line', () => {

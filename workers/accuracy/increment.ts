@@ -33,9 +33,9 @@ const CLEAR = 2;
  * practice, no source.
  */
 export function increment(scene: Scene): IncrementTest {
-  const { axis, at } = standing(scene);
+  const { axis, at, room } = standing(scene);
 
-  const first = roundUpIndex(FIRST * scene.parameters.window);
+  const first = roundUpIndex(Math.min(FIRST * scene.parameters.window, room / EACH_WAY));
   const tried: IncrementTest['tried'][number][] = [];
   let smallest: number | null = null;
   for (let k = first; k > first - MOST_SIZES; k--) {

@@ -5,6 +5,7 @@ import type { Job } from '../../shared/study/job.ts';
 import type { AxisStart } from '../axis.ts';
 import { measuringPlan } from './targets.ts';
 import { TestAxis } from './testAxis.ts';
+import { testLimits } from './testLimits.ts';
 
 /** Approaches of every target from either side (ISO 230-2:2014, 5.3, from memory). */
 const APPROACHES = 5;
@@ -24,7 +25,8 @@ export function positioning(
   const { parameters: p } = scene;
   const { targets, from, to } = measuringPlan(p.travelMin, p.travelMax, job.values.travel);
   const wear = state === 'worn' ? { backlash: p.backlash + job.values.wear } : {};
-  const axis = new TestAxis(scene, from, wear, start);
+  const limits = testLimits(p, job.values.travel / (targets.length - 1));
+  const axis = new TestAxis(scene, from, { ...limits, ...wear }, start);
   const deviationAt = (target: number) => {
     axis.goTo(target);
     axis.settle();

@@ -25,7 +25,7 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   const samples = scanned(scene, plan);
   const merged = Math.ceil(samples.length / MOST_PLACES);
   const deviation = samples.subarray(0, samples.length - (samples.length % merged));
-  const { speed } = plan;
+  const { speed } = plan.limits;
   const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
   /** Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to sample. */
@@ -57,15 +57,15 @@ export function ripple(scene: Scene, job: Job): RippleTest {
 }
 
 /** Table speed over set speed less 1, at every sample of the length that is measured. */
-function scanned(scene: Scene, { speed, from, to, runIn, length }: ScanPlan): Float64Array {
-  const axis = new TestAxis(scene, from, { speed });
-  const perSample = speed * axis.period;
+function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): Float64Array {
+  const axis = new TestAxis(scene, from, limits);
+  const perSample = limits.speed * axis.period;
   const values = new Float64Array(Math.floor(length / perSample));
   let [passed, taken] = [-Math.ceil(runIn / perSample), 0];
   axis.settle();
   axis.goTo(to, () => {
     if (axis.record[C.setAcceleration] !== 0 || taken === values.length) return;
-    if (passed++ >= 0) values[taken++] = axis.record[C.tableSpeed]! / speed - 1;
+    if (passed++ >= 0) values[taken++] = axis.record[C.tableSpeed]! / limits.speed - 1;
   });
   return values.subarray(0, taken);
 }

@@ -1,9 +1,11 @@
+import { positionRate } from '../../shared/crossChecks.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Job } from '../../shared/study/job.ts';
+import type { MoveLimits } from '../../shared/study/moveLimits.ts';
 
-/** A scan at constant speed: where it begins from rest and ends, what is left out at first, and what is measured. m, m/s. */
+/** A scan at constant speed: where it begins from rest and ends, what is left out at first, and what is measured. SI. */
 export interface ScanPlan {
-  readonly speed: number;
+  readonly limits: MoveLimits;
   readonly from: number;
   readonly to: number;
   /** From the end of the acceleration to where the measurement begins. */
@@ -11,30 +13,46 @@ export interface ScanPlan {
   readonly length: number;
 }
 
+/** Share of the room between the travel limits that is not run into: the table swings beyond its setpoint. */
+const SPARE = 0.05;
+/** The axis reaches the speed in this time at most, s, whatever the limits of the job. */
+const LONGEST_RAMP = 0.5;
 /** Left out after the acceleration: so much time, s, or this share of the length if that is more. */
 const RUN_IN_TIME = 0.25;
 const RUN_IN_SHARE = 0.05;
 /** Longer scans are cut short, s. */
-const LONGEST = 40;
+const LONGEST = 20;
 /** Where the travel is too short to reach the speed, it is lowered until this share of the travel is left to measure. */
 const LEAST_MEASURED = 0.5;
+/** No faster than gives so many samples. */
+const LEAST_SAMPLES = 500;
 
 /** The scan that a job asks for, in the middle of the travel; shorter or slower where it does not fit. */
 export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
-  const room = p.travelMax - p.travelMin;
-  let speed = values.scanSpeed;
-  const longest = () =>
-    Math.min((room - 2 * ramp(p, speed) - RUN_IN_TIME * speed) / (1 + RUN_IN_SHARE), LONGEST * speed);
-  while (longest() < Math.min(values.scanLength, LEAST_MEASURED * room, LONGEST * speed)) speed /= 2;
-  const length = Math.min(values.scanLength, longest());
+  const room = (1 - SPARE) * (p.travelMax - p.travelMin);
+  const longest = (speed: number) =>
+    Math.min(
+      (room - 2 * rampOf(limitsAt(p, speed)) - RUN_IN_TIME * speed) / (1 + RUN_IN_SHARE),
+      LONGEST * speed,
+    );
+  let speed = Math.min(values.scanSpeed, (values.scanLength * positionRate(p)) / LEAST_SAMPLES);
+  while (longest(speed) < Math.min(values.scanLength, LEAST_MEASURED * room, LONGEST * speed)) speed /= 2;
+  const length = Math.min(values.scanLength, longest(speed));
   const runIn = Math.max(RUN_IN_TIME * speed, RUN_IN_SHARE * length);
-  const whole = length + runIn + 2 * ramp(p, speed);
+  const limits = limitsAt(p, speed);
+  const whole = length + runIn + 2 * rampOf(limits);
   const from = (p.travelMin + p.travelMax - whole) / 2;
-  return { speed, from, to: from + whole, runIn, length };
+  return { limits, from, to: from + whole, runIn, length };
 }
 
-/** Distance in which a jerk-limited motion reaches a speed: the speed times half the time it takes. */
-function ramp({ acceleration, jerk }: Parameters, speed: number): number {
+/** Those of the job, or quicker: v/a and a/j are half the longest ramp each. */
+function limitsAt(p: Parameters, speed: number): MoveLimits {
+  const acceleration = Math.max(p.acceleration, speed / (LONGEST_RAMP / 2));
+  return { speed, acceleration, jerk: Math.max(p.jerk, acceleration / (LONGEST_RAMP / 2)) };
+}
+
+/** Distance in which a jerk-limited motion reaches its speed: the speed times half the time it takes. */
+function rampOf({ speed, acceleration, jerk }: MoveLimits): number {
   const time =
     speed > acceleration ** 2 / jerk
       ? speed / acceleration + acceleration / jerk

@@ -17,8 +17,9 @@ const LEAST_COUNTS = 2;
 /** Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts, rounded up to 1, 2 or 5. */
 export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;
-  const step = roundNumber(roundUpIndex(Math.max(OF_WINDOW * window, LEAST_COUNTS * encoderResolution)));
-  const { axis, at } = standing(scene);
+  const { axis, at, room } = standing(scene);
+  const wanted = Math.max(OF_WINDOW * window, LEAST_COUNTS * encoderResolution);
+  const step = roundNumber(roundUpIndex(Math.min(wanted, room / STAIRS)));
   const ground = axis.look((1 - COUNTED) * STAND).mean;
 
   const set: number[] = [];

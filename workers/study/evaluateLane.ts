@@ -23,7 +23,7 @@ export function evaluateLane(
 ): LaneOutcome {
   onProgress({ stage: 'Moves', share: 0 });
   const moves = moveOutcome(scene);
-  const { peakSensitivity, crossover } = soundness(scene.parameters);
+  const loop = loopFigures(scene);
 
   const reportHeat = (share: number) =>
     onProgress({ stage: 'A day of heat', share: MOVES_DONE + (HEAT_DONE - MOVES_DONE) * share });
@@ -35,7 +35,18 @@ export function evaluateLane(
     onProgress({ stage, share: HEAT_DONE + (1 - HEAT_DONE) * share }),
   );
   onProgress({ stage: 'Done', share: 1 });
-  return { moves, heat, accuracy, peakSensitivity, crossover };
+  return { moves, heat, accuracy, ...loop };
+}
+
+/** A load that no current holds up leaves no loop to speak of: it counts as unstable. */
+function loopFigures({ parameters }: Scene): Pick<LaneOutcome, 'peakSensitivity' | 'crossover'> {
+  try {
+    const { peakSensitivity, crossover } = soundness(parameters);
+    return { peakSensitivity, crossover };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { peakSensitivity: Number.POSITIVE_INFINITY, crossover: null };
+  }
 }
 
 /** What the moves of two whole cycles at least come to, from the cold axis on. */
