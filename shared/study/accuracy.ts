@@ -49,15 +49,16 @@ export interface StaircaseTest {
 
 /** A scan at constant speed. */
 export interface RippleTest {
+  /** As the job asks, or what the travel and twenty seconds have room for: m/s, m. */
   readonly speed: number;
   readonly length: number;
   /** Half of peak to peak, and rms, as shares of the set speed. */
   readonly peak: number;
   readonly rms: number;
-  /** Speed ripple against distance, m and share of the set speed, sampled for a chart. */
+  /** Speed ripple against distance, m and share of the set speed: the smallest and the largest of each stretch, for a chart. */
   readonly distance: readonly number[];
   readonly deviation: readonly number[];
-  /** Its spectrum: amplitude (share of the set speed) at each period along the axis, m. */
+  /** Its spectrum: amplitude (share of the set speed) at each period along the axis, m, ascending to a third of the length, beyond which none is told. */
   readonly period: readonly number[];
   readonly amplitude: readonly number[];
   /** The strongest lines, strongest first. `cause` names the term of the model whose own period this is, computed from the parameters. */
@@ -68,10 +69,12 @@ export interface RippleTest {
   }[];
 }
 
+/** Steps of falling size, up and down; workers/accuracy/increment.ts says when one is made. */
 export interface IncrementTest {
   /** Smallest step that the tool takes for certain, m; null when none of those tried. */
   readonly smallest: number | null;
   readonly tried: readonly {
+    /** m; mean and standard deviation of one step, the tool's jitter included, in the direction of the command. */
     readonly step: number;
     readonly mean: number;
     readonly spread: number;
@@ -82,7 +85,7 @@ export interface IncrementTest {
 /** A force that comes at once and stays. */
 export interface DisturbanceTest {
   readonly force: number;
-  /** Largest deviation of the table, m; force over it, N/m; time until the error stays in the window, s, null when it does not. */
+  /** Largest deviation of the table from where it stood, m; force over it, N/m; time until it stays in the window, s, null when it does not. */
   readonly peak: number;
   readonly stiffness: number;
   readonly recovery: number | null;
@@ -90,7 +93,7 @@ export interface DisturbanceTest {
   readonly error: readonly number[];
 }
 
-/** Where the energy of one cycle goes, J: drawn = returned + copper + iron + guide + nut + other + work + stored. */
+/** Where the energy of one cycle goes, as warm as at the end of a day, J: drawn = returned + copper + iron + guide + nut + other + work + stored. */
 export interface EnergyFlow {
   readonly cycleTime: number;
   readonly drawn: number;
@@ -102,7 +105,7 @@ export interface EnergyFlow {
   readonly other: number;
   /** Done on the process. */
   readonly work: number;
-  /** Left in motion, springs and height at the end of the cycle; rounding of the account included. */
+  /** Left in motion, springs and height at the end of the cycle. What rounding leaves of the account is below a millionth of it. */
   readonly stored: number;
 }
 
