@@ -36,6 +36,15 @@ export interface SwitchRow extends RowBase {
 
 export type Row = NumberRow | ChoiceRow | SwitchRow;
 
+/** The type of a value of a row. */
+export type ValueOf<R> = R extends NumberRow
+  ? number
+  : R extends ChoiceRow<infer O>
+    ? O
+    : R extends SwitchRow
+      ? boolean
+      : never;
+
 interface NumberOptions {
   zero?: boolean;
   integer?: boolean;

@@ -2,7 +2,7 @@ import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
 import { baseRows, loadRows, moveRows, processRows } from './job.ts';
 import { encoderRows, guideRows, limitRows, linkRows } from './mechanics.ts';
 import { magnetRows, motorRows } from './motor.ts';
-import type { ChoiceRow, NumberRow, Row, SwitchRow } from './row.ts';
+import type { Row, ValueOf } from './row.ts';
 
 /** The groups in the order a person meets them: the loop first, then the job, then the hardware. */
 export const PARAMETER_GROUPS = [
@@ -41,14 +41,6 @@ export const PARAMETERS = {
 };
 
 export type ParameterName = keyof typeof PARAMETERS;
-
-type ValueOf<R> = R extends NumberRow
-  ? number
-  : R extends ChoiceRow<infer O>
-    ? O
-    : R extends SwitchRow
-      ? boolean
-      : never;
 
 /** A complete, checked set of parameter values, SI. */
 export type Parameters = { [K in ParameterName]: ValueOf<(typeof PARAMETERS)[K]> };

@@ -1,16 +1,8 @@
-import type { ChoiceRow, NumberRow, Row, SwitchRow } from '../parameters/row.ts';
+import type { Row, ValueOf } from '../parameters/row.ts';
 import type { MoveLine } from '../scene.ts';
 import { JOB_ROWS } from './rows.ts';
 
 export type JobEntry = keyof typeof JOB_ROWS;
-
-type ValueOf<R> = R extends NumberRow
-  ? number
-  : R extends ChoiceRow<infer O>
-    ? O
-    : R extends SwitchRow
-      ? boolean
-      : never;
 
 /** What a customer asks of an axis, whichever drive it has. SI. */
 export type JobValues = { [K in JobEntry]: ValueOf<(typeof JOB_ROWS)[K]> };

@@ -29,7 +29,15 @@ export interface VerdictCell {
   readonly reason: string | null;
 }
 
-export type VerdictGroup = 'pace' | 'accuracy' | 'smoothness' | 'heat' | 'energy';
+export const VERDICT_GROUPS = {
+  pace: 'Pace',
+  accuracy: 'Accuracy',
+  smoothness: 'Smoothness',
+  heat: 'Heat',
+  energy: 'Energy',
+} as const;
+
+export type VerdictGroup = keyof typeof VERDICT_GROUPS;
 
 export interface VerdictRow {
   readonly id: string;

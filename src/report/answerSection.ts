@@ -1,4 +1,9 @@
-import type { Verdict, VerdictCell, VerdictGroup, VerdictRow } from '../../shared/study/verdict.ts';
+import {
+  VERDICT_GROUPS,
+  type Verdict,
+  type VerdictCell,
+  type VerdictRow,
+} from '../../shared/study/verdict.ts';
 import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { groupRow, list, meaning } from '../paper/paperParts.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
@@ -12,20 +17,12 @@ export function answerSection({ choice, rule, fairness }: Verdict): Markup {
 <p>${withIndices(fairness)}</p></section>`;
 }
 
-const GROUPS: Readonly<Record<VerdictGroup, string>> = {
-  pace: 'Pace',
-  accuracy: 'Accuracy',
-  smoothness: 'Smoothness',
-  heat: 'Heat',
-  energy: 'Energy',
-};
-
 /** Every figure of every lane. The best is told by a word, and so is what does not do. */
 export function verdictTable({ rows }: Verdict, lanes: readonly SimulatedLane[]): Markup {
   return markup`<section><h2>The lanes side by side</h2>
 <table class="verdict">
 <thead><tr><th scope="col">Figure</th>${lanes.map(({ letter, title }) => markup`<th scope="col">${letter}<br><span class="lane-title">${title}</span></th>`)}</tr></thead>
-<tbody>${rows.map((row, k) => markup`${row.group === rows[k - 1]?.group ? '' : groupRow(GROUPS[row.group], lanes.length + 1)}${verdictRow(row)}`)}</tbody></table></section>`;
+<tbody>${rows.map((row, k) => markup`${row.group === rows[k - 1]?.group ? '' : groupRow(VERDICT_GROUPS[row.group], lanes.length + 1)}${verdictRow(row)}`)}</tbody></table></section>`;
 }
 
 /** What is meant by each figure of the table. */

@@ -1,21 +1,14 @@
 import { ranged } from '../../shared/format.ts';
-import type {
-  JudgedLane,
-  Verdict,
-  VerdictCell,
-  VerdictGroup,
-  VerdictRow,
+import {
+  type JudgedLane,
+  VERDICT_GROUPS,
+  type Verdict,
+  type VerdictCell,
+  type VerdictGroup,
+  type VerdictRow,
 } from '../../shared/study/verdict.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element } from '../app/dom.ts';
-
-const GROUPS: Readonly<Record<VerdictGroup, string>> = {
-  pace: 'Pace',
-  accuracy: 'Accuracy',
-  smoothness: 'Smoothness',
-  heat: 'Heat',
-  energy: 'Energy',
-};
 
 /** Every figure of every drive. What is best and what fails is said by word and shape; a row opens to its definition. */
 export function verdictTable(
@@ -25,14 +18,14 @@ export function verdictTable(
   toBench: (lane: JudgedLane) => () => void,
 ): HTMLElement {
   const columns = lanes.length + 2;
-  const groups = (Object.keys(GROUPS) as VerdictGroup[]).map((group) =>
+  const groups = (Object.keys(VERDICT_GROUPS) as VerdictGroup[]).map((group) =>
     element(
       'tbody',
       {},
       element(
         'tr',
         { class: 'verdict-group' },
-        element('th', { colspan: columns, scope: 'rowgroup' }, GROUPS[group]),
+        element('th', { colspan: columns, scope: 'rowgroup' }, VERDICT_GROUPS[group]),
       ),
       ...rows.filter((row) => row.group === group).map((row) => tableRow(row, units)),
     ),

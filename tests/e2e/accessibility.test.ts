@@ -1,19 +1,9 @@
-import axe from 'axe-core';
-import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { expectState, makeMove, press, type } from './controls.ts';
 import { pageTests } from './page.ts';
+import { violations } from './violations.ts';
 
 const { open } = pageTests();
-
-/** Serious and critical findings of axe-core, which checks WCAG 2 rules that a program can check. */
-async function violations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
-}
 
 it('has no serious violation in light, with everything shown', async () => {
   const page = await open();

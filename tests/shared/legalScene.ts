@@ -1,13 +1,8 @@
 import { crossChecks } from '../../shared/check.ts';
 import { MOVE_ENTRIES, MOVE_ROWS } from '../../shared/moves.ts';
-import type { NumberRow } from '../../shared/parameters/row.ts';
-import {
-  defaultParameters,
-  PARAMETER_NAMES,
-  type Parameters,
-  parameterRow,
-} from '../../shared/parameters/table.ts';
+import { defaultParameters, PARAMETER_NAMES, parameterRow } from '../../shared/parameters/table.ts';
 import { FORMS, type MoveLine, type Scene } from '../../shared/scene.ts';
+import { drawNumber, drawValue } from './drawValue.ts';
 
 /** Seeded random numbers in [0, 1): mulberry32 (Tommy Ettinger, public domain; from memory). */
 export function seeded(seed: number): () => number {
@@ -24,7 +19,7 @@ export function seeded(seed: number): () => number {
 export function legalScene(random: () => number): Scene {
   let parameters = defaultParameters();
   for (const name of PARAMETER_NAMES) {
-    const changed = { ...parameters, [name]: drawValue(name, random) };
+    const changed = { ...parameters, [name]: drawValue(parameterRow(name), random) };
     if (crossChecks(changed).length === 0) parameters = changed;
   }
   const inside = () => parameters.travelMin + random() * (parameters.travelMax - parameters.travelMin);
@@ -40,19 +35,4 @@ export function legalScene(random: () => number): Scene {
     parameters,
     moves: Array.from({ length: Math.floor(random() * 4) }, drawMove),
   };
-}
-
-function drawValue(name: keyof Parameters, random: () => number) {
-  const row = parameterRow(name);
-  if (row.kind === 'switch') return random() < 0.5;
-  if (row.kind === 'choice') return row.options[Math.floor(random() * row.options.length)]!;
-  return drawNumber(row, random);
-}
-
-function drawNumber({ min, max, scale, zero, integer }: NumberRow, random: () => number): number {
-  const draw = random();
-  if (draw < 0.1) return zero ? 0 : min;
-  if (draw < 0.15) return max;
-  const value = scale === 'log' ? min * (max / min) ** random() : min + random() * (max - min);
-  return Math.min(Math.max(integer ? Math.round(value) : value, min), max);
 }

@@ -1,15 +1,8 @@
-import type { NumberRow } from '../../shared/parameters/row.ts';
 import { checkJob } from '../../shared/study/checkJob.ts';
-import {
-  defaultJobValues,
-  JOB_ENTRIES,
-  type Job,
-  type JobEntry,
-  type JobValues,
-  jobRow,
-} from '../../shared/study/job.ts';
+import { defaultJobValues, JOB_ENTRIES, type Job, type JobValues, jobRow } from '../../shared/study/job.ts';
 import { moveLimits } from '../../shared/study/moveLimits.ts';
 import { moveTimeRange } from '../../shared/study/moveTimes.ts';
+import { drawValue } from '../shared/drawValue.ts';
 
 /** A legal job whose values are drawn from all over their ranges; seeded by the random numbers. */
 export function randomJob(random: () => number): Job {
@@ -25,7 +18,7 @@ export function randomJob(random: () => number): Job {
   // In the order of chance, so that no value keeps another from its range for ever.
   const names = JOB_ENTRIES.map((name) => [random(), name] as const).sort(([a], [b]) => a - b);
   for (const [, name] of names) {
-    const values = { ...job.values, [name]: drawValue(name, random) };
+    const values = { ...job.values, [name]: drawValue(jobRow(name), random) };
     const { least, most } = moveTimeRange(values.stroke);
     if (name === 'stroke') values.moveTime = least * (Math.min(most, 60) / least) ** random();
     tryOut(values);
@@ -45,19 +38,4 @@ function randomMoves(random: () => number, travel: number): Job['moves'] {
       dwell: random(),
     };
   });
-}
-
-function drawValue(name: JobEntry, random: () => number) {
-  const row = jobRow(name);
-  if (row.kind === 'switch') return random() < 0.5;
-  if (row.kind === 'choice') return row.options[Math.floor(random() * row.options.length)]!;
-  return drawNumber(row, random);
-}
-
-function drawNumber({ min, max, scale, zero, integer }: NumberRow, random: () => number): number {
-  const draw = random();
-  if (draw < 0.1) return zero ? 0 : min;
-  if (draw < 0.2) return max;
-  const value = scale === 'log' ? min * (max / min) ** random() : min + random() * (max - min);
-  return Math.min(Math.max(integer ? Math.round(value) : value, min), max);
 }
