@@ -12,6 +12,7 @@ export class LaneLabel {
   readonly #title = element('span');
   readonly #text = element('div', { class: 'lanes-label' }, this.#letter, this.#title);
   readonly element = element('div', {}, this.#leader, this.#text);
+  #size = { width: 0, height: 0, letter: 0 };
   #x = 0;
   #y = 0;
   #from = 0;
@@ -19,16 +20,22 @@ export class LaneLabel {
 
   /** CSS pixels, with the distance from what is beside it. */
   get width(): number {
-    return this.#text.offsetWidth + OFF;
+    return this.#size.width + OFF;
   }
 
   get height(): number {
-    return this.#text.offsetHeight;
+    return this.#size.height;
   }
 
   show(letter: string, title: string): void {
     setText(this.#letter, letter);
     setText(this.#title, title);
+  }
+
+  /** After a change of its text or of the size of text; out of sight, it stays as it was. */
+  measure(): void {
+    const { offsetWidth: width, offsetHeight: height } = this.#text;
+    if (width > 0) this.#size = { width, height, letter: this.#letter.offsetHeight };
   }
 
   /** At the right of `x`, half way up at `y`; its leader begins at `from`, `height`. CSS pixels. */
@@ -44,7 +51,7 @@ export class LaneLabel {
 
   /** Writes it on a picture of the stage, `scale` pixels of it to a CSS pixel. */
   copyTo(pen: CanvasRenderingContext2D, scale: number): void {
-    const { fontSize, fontFamily } = getComputedStyle(this.#text);
+    const { fontSize, fontFamily } = getComputedStyle(document.body);
     const size = Number.parseFloat(fontSize);
     pen.save();
     pen.scale(scale, scale);
@@ -55,9 +62,9 @@ export class LaneLabel {
     pen.font = `700 ${1.2 * size}px ${fontFamily}`;
     let y = this.#y - this.height / 2;
     pen.fillText(this.#letter.textContent, this.#x, y);
-    y += this.#letter.offsetHeight;
+    y += this.#size.letter;
     pen.font = `${size}px ${fontFamily}`;
-    for (const line of wrapped(pen, this.#title.textContent, this.#text.offsetWidth)) {
+    for (const line of wrapped(pen, this.#title.textContent, this.#size.width)) {
       pen.fillText(line, this.#x, y);
       y += LINE * size;
     }

@@ -7,7 +7,6 @@ import type { Standing } from '../stage/floorShadow.ts';
 import type { Theme } from '../stage/lights.ts';
 import { Machine, shapeOf } from '../stage/machine.ts';
 import { createMaterials } from '../stage/materials.ts';
-import type { ScreenPoint } from '../stage/overlay.ts';
 import { colourHands } from '../stage/parts/scale.ts';
 import type { RunState } from '../stage/parts/tower.ts';
 import { NO_PICTURE, pictureOn } from '../stage/picture.ts';
@@ -28,8 +27,8 @@ interface Stand extends Standing {
   readonly machine: Machine;
   readonly posed: Posed;
   readonly label: LaneLabel;
-  /** The end of the granite that faces the labels, rear and front, in the coordinates of the world. */
-  readonly end: readonly [rear: Vector3, front: Vector3];
+  /** The end of the granite from which a line leads to the label, in the coordinates of the world. */
+  readonly end: Vector3;
   state: RunState;
 }
 
@@ -49,8 +48,7 @@ export class LanesStage {
   readonly element = element('div', { class: 'stage lanes-stage' });
   readonly #canvas = element('canvas', { tabindex: 0, role: 'application', 'aria-label': LABEL });
   readonly #note = element('p', { class: 'stage-note' });
-  readonly #bin = new Bin();
-  readonly #materials = createMaterials(this.#bin);
+  readonly #materials = createMaterials(new Bin());
   readonly #picture = pictureOn(this.#canvas);
   readonly #outlook: Outlook = {
     azimuth: AZIMUTH,
@@ -59,10 +57,11 @@ export class LanesStage {
     steep: { left: -EDGE, right: EDGE, bottom: -EDGE, top: EDGE },
   };
   readonly #view: View | null = null;
-  readonly #watcher = new ResizeObserver(() => this.#resize());
   readonly #at = new Vector3();
   #stands: readonly Stand[] = [];
   #shape = '';
+  /** CSS pixels, of when it was last in sight. */
+  #width = 0;
   #dirty = true;
 
   constructor() {
@@ -70,17 +69,14 @@ export class LanesStage {
     this.#note.textContent = this.#picture ? '' : NO_PICTURE;
     this.#note.hidden = this.#picture !== null;
     if (this.#picture) {
-      this.#bin.own(this.#picture);
-      const view = this.#bin.own(
-        new View(this.#picture.camera, this.#canvas, this.#invalidate, this.#outlook),
-      );
+      const view = new View(this.#picture.camera, this.#canvas, this.#invalidate, this.#outlook);
       this.#view = view;
       this.#canvas.addEventListener('keydown', (event) => {
         if (view.press(event)) event.preventDefault();
       });
       this.#canvas.addEventListener('webglcontextrestored', this.#invalidate);
     }
-    this.#watcher.observe(this.element);
+    new ResizeObserver(() => this.#resize()).observe(this.element);
   }
 
   /** Machines are built anew if one of them looks different, or if another one stands in a lane. */
@@ -110,11 +106,10 @@ export class LanesStage {
 
   /** Once per display refresh: the values of each channel, lane by lane. */
   draw(values: readonly Float64Array[]): void {
-    const { picture, moved } = { picture: this.#picture, moved: this.#move(values) };
+    const moved = this.#move(values);
     const gliding = this.#view?.update() ?? false;
-    if (!picture || !(moved || gliding || this.#dirty)) return;
-    if (picture.takesTurn()) this.#frame();
-    else this.#dirty = true;
+    if (moved || gliding) this.#dirty = true;
+    if (this.#dirty && this.#picture?.takesTurn()) this.#frame();
   }
 
   resetView(): void {
@@ -125,16 +120,9 @@ export class LanesStage {
   picture(): string {
     this.#frame();
     this.#picture?.renderStill();
-    const { canvas, pen, scale } = stillOf(this.element, this.#canvas);
+    const { canvas, pen, scale } = stillOf(this.#canvas, this.#width);
     for (const { label } of this.#stands) label.copyTo(pen, scale);
     return canvas.toDataURL('image/png');
-  }
-
-  dispose(): void {
-    this.#watcher.disconnect();
-    for (const { machine } of this.#stands) machine.dispose();
-    this.#bin.dispose();
-    this.element.remove();
   }
 
   readonly #invalidate = (): void => {
@@ -152,13 +140,10 @@ export class LanesStage {
     const places = placesAcross(machines.map(({ plan }) => plan.base));
     this.#stands = machines.map((machine, i) => this.#stand(machine, places[i]!));
     this.#picture.place(this.#stands);
-    const rise = lanes[0]?.scene.parameters.inclination ?? 0;
-    this.#view?.frame(
-      this.#stands.flatMap(({ extent }) => extent),
-      rise,
-      true,
-    );
     this.#invalidate();
+    if (!lanes[0]) return;
+    const points = this.#stands.flatMap(({ extent }) => extent);
+    this.#view?.frame(points, lanes[0].scene.parameters.inclination, true);
   }
 
   #stand(machine: Machine, z: number): Stand {
@@ -175,7 +160,7 @@ export class LanesStage {
       machine,
       posed: new Posed(),
       label,
-      end: [frame.localToWorld(new Vector3(xMax, 0, zMin)), frame.localToWorld(new Vector3(xMax, 0, zMax))],
+      end: frame.localToWorld(new Vector3(xMax, 0, (zMin + zMax) / 2)),
       state: 'paused',
       extent: machine.extent.map((point) => point.clone().add(root.position)),
       floor: 0,
@@ -204,29 +189,30 @@ export class LanesStage {
   /** In a column at the right of all machines, each at the height of its own, and none on another. */
   #placeLabels(camera: Camera): void {
     const { clientWidth, clientHeight } = this.element;
-    const ends = this.#stands.map(({ end }) =>
-      end.map((corner) => {
-        const { x, y } = this.#at.copy(corner).project(camera);
-        return { x: (0.5 + 0.5 * x) * clientWidth, y: (0.5 - 0.5 * y) * clientHeight };
-      }),
-    );
-    const column = Math.max(...ends.flat().map(({ x }) => x));
+    const seen = (point: Vector3) => this.#at.copy(point).project(camera);
+    let right = -1;
+    for (const { extent } of this.#stands) for (const point of extent) right = Math.max(right, seen(point).x);
+    const column = Math.min((0.5 + 0.5 * right) * clientWidth, clientWidth - this.#widestLabel);
     let free = 0;
-    this.#stands.forEach(({ label }, i) => {
-      const [rear, front] = ends[i] as [ScreenPoint, ScreenPoint];
-      const [x, y] = [(rear.x + front.x) / 2, (rear.y + front.y) / 2];
-      const middle = Math.max(y, free + label.height / 2);
+    for (const { label, end } of this.#stands) {
+      const { x, y } = seen(end);
+      const height = (0.5 - 0.5 * y) * clientHeight;
+      const middle = Math.max(height, free + label.height / 2);
       free = middle + label.height / 2;
-      label.place(Math.min(column, clientWidth - label.width), middle, x + GAP, y);
-    });
+      label.place(column, middle, (0.5 + 0.5 * x) * clientWidth + GAP, height);
+    }
+  }
+
+  get #widestLabel(): number {
+    return Math.max(0, ...this.#stands.map(({ label }) => label.width));
   }
 
   /** The machines leave their labels room at the right of the picture. */
   #makeRoom(): void {
     const { clientWidth } = this.element;
     if (clientWidth === 0) return;
-    const widest = Math.max(0, ...this.#stands.map(({ label }) => label.width));
-    const right = EDGE - (2 * widest) / clientWidth;
+    for (const { label } of this.#stands) label.measure();
+    const right = EDGE - (2 * this.#widestLabel) / clientWidth;
     const { level, steep } = this.#outlook;
     if (Math.abs(right - level.right) < 1e-3) return;
     level.right = steep.right = right;
@@ -236,6 +222,7 @@ export class LanesStage {
   #resize(): void {
     const { clientWidth, clientHeight } = this.element;
     if (clientWidth === 0 || clientHeight === 0) return;
+    this.#width = clientWidth;
     this.#picture?.resize(clientWidth, clientHeight);
     this.#view?.resize(clientWidth, clientHeight);
     this.#makeRoom();

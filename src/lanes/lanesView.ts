@@ -91,6 +91,7 @@ export class LanesView {
           this.#cards.find((card) => card.lane === lane) ?? new LaneCard(lane, () => this.#onBench(i)),
       );
       this.#cardHost.replaceChildren(...this.#cards.map((card) => card.element));
+      this.#cardHost.style.setProperty('--lanes', String(runs.length));
       this.#values = runs.map((lane) => lane.shown);
     }
     lanes.forEach((lane, i) => {

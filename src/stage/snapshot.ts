@@ -1,3 +1,5 @@
+import { cssColour } from '../look/colours.ts';
+
 export interface StillPicture {
   readonly canvas: HTMLCanvasElement;
   readonly pen: CanvasRenderingContext2D;
@@ -5,18 +7,17 @@ export interface StillPicture {
   readonly scale: number;
 }
 
-/** A copy of the stage as it is drawn now, on its background, for what lies over it to be added. */
-export function stillOf(root: HTMLElement, picture: HTMLCanvasElement): StillPicture {
+/** A copy of a stage that is `width` CSS pixels wide, as it is drawn now on its background, for what lies over it to be added. */
+export function stillOf(picture: HTMLCanvasElement, width: number): StillPicture {
   const canvas = document.createElement('canvas');
   const [w, h] = [picture.width, picture.height];
   [canvas.width, canvas.height] = [w, h];
   const pen = canvas.getContext('2d') as CanvasRenderingContext2D;
-  const style = getComputedStyle(root);
   const glow = pen.createRadialGradient(w / 2, 0.42 * h, 0, w / 2, 0.42 * h, 0.75 * w);
-  glow.addColorStop(0, style.getPropertyValue('--stage-near'));
-  glow.addColorStop(1, style.getPropertyValue('--stage-far'));
+  glow.addColorStop(0, cssColour('--stage-near'));
+  glow.addColorStop(1, cssColour('--stage-far'));
   pen.fillStyle = glow;
   pen.fillRect(0, 0, w, h);
   pen.drawImage(picture, 0, 0, w, h);
-  return { canvas, pen, scale: w / root.clientWidth };
+  return { canvas, pen, scale: w / width };
 }

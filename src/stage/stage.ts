@@ -181,7 +181,7 @@ class MachineStage implements Stage {
     this.rebuildIfNeeded(true);
     this.frame();
     this.picture?.renderStill();
-    const { canvas, pen, scale } = stillOf(this.root, this.canvas);
+    const { canvas, pen, scale } = stillOf(this.canvas, this.root.clientWidth);
     this.overlay.copyTo(pen, scale);
     return canvas.toDataURL('image/png');
   }
