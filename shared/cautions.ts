@@ -1,3 +1,7 @@
+/** Of an axis that stands upright or leans. */
+export const DROPS =
+  'It drops when the drive trips or is switched off. Brake and counterbalance come before tuning.';
+
 /** What a simulation cannot take off anyone. Common practice, no source: what every maker of machine axes warns of. */
 export const CAUTIONS = {
   title: 'Before you touch real hardware',
@@ -12,10 +16,7 @@ export const CAUTIONS = {
       'Pinch',
       'A table without power is free to move, and a moving one pinches. A direct drive has no gearing that holds it.',
     ],
-    [
-      'Vertical axis',
-      'It drops when the drive trips or is switched off. Brake and counterbalance come before tuning.',
-    ],
+    ['Vertical axis', DROPS],
     ['Live bus', 'The DC bus stays charged after switching off. Wait, measure, then touch.'],
     [
       'Runaway loop',

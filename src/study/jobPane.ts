@@ -1,5 +1,6 @@
 import './results.css';
 import './job.css';
+import { DROPS } from '../../shared/cautions.ts';
 import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../shared/study/motionAsked.ts';
 import { element, setText } from '../app/dom.ts';
@@ -17,6 +18,12 @@ import { createTitleField } from './titleField.ts';
 export function createJobPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
   const said = element('p', { class: 'job-said', role: 'status' });
+  const caution = element(
+    'p',
+    { class: 'job-caution', hidden: true },
+    element('b', {}, 'An axis that rises: '),
+    DROPS,
+  );
   const title = createTitleField((text) => actions.nameJob(text));
   const units = createSegmented('Units', ['metric', 'inch'], (system) => {
     if (system !== state?.units) actions.setUnits(system);
@@ -58,6 +65,7 @@ export function createJobPane(actions: StudyActions): Pane {
         labelled('Units', units),
       ),
       said,
+      caution,
       form.element,
       lower,
     ),
@@ -68,6 +76,7 @@ export function createJobPane(actions: StudyActions): Pane {
       title.show(next.study.job.title);
       if (units.value !== next.units) units.choose(next.units);
       setText(said, unbroken(jobSentence(next.study.job, next.units)));
+      caution.hidden = next.study.job.values.inclination === 0;
       form.show(next);
       lanes.show(next);
     },
