@@ -22,7 +22,7 @@ export function createLanesPane(actions: StudyActions): LanesPane {
   function update(): void {
     if (!state || !isShown) return;
     if (!view) {
-      view = new LanesView(actions.openOnBench);
+      view = new LanesView((index) => actions.openOnBench(index));
       root.append(view.element);
     }
     const { study, lanes } = state;

@@ -16,7 +16,7 @@ export async function expectState(
   page: Page,
   state: 'Paused' | 'Running' | 'Tripped' | RegExp,
 ): Promise<void> {
-  await page.locator('.clock .state', { hasText: state }).waitFor({ timeout: 20_000 });
+  await page.locator('#bar .clock .state', { hasText: state }).waitFor({ timeout: 20_000 });
 }
 
 /** Types a value into a field of the open position-loop group, in the field's own unit. */
