@@ -15,11 +15,18 @@ export default defineConfig({
     // Elsewhere styles are of no interest to tests; these are a part of what a report holds.
     css: { include: [/tokens\.css/] },
     hookTimeout: 120_000,
-    // The page runs in real time: its tests come after the others and one file at a time.
+    // The page runs in real time: its tests come after the others, two files at a time.
     projects: [
       {
         extends: true,
-        test: { name: 'model', include: ['tests/**/*.test.ts'], exclude: ['tests/e2e/**'] },
+        test: {
+          name: 'model',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/e2e/**'],
+          // One for each core, the runner's own included, which has little to do; pure code needs no fresh start for each file.
+          maxWorkers: '100%',
+          isolate: false,
+        },
       },
       {
         extends: true,
@@ -27,7 +34,8 @@ export default defineConfig({
           name: 'page',
           include: ['tests/e2e/**/*.test.ts'],
           testTimeout: 120_000,
-          fileParallelism: false,
+          globalSetup: 'tests/e2e/build.ts',
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },

@@ -12,7 +12,7 @@ it('opens with the first scene and runs it', async () => {
 });
 
 it('stands still at first for whoever asked for less motion, and runs in simulated time', async () => {
-  const page = await open();
+  const page = await open({ stage: false });
   expect(await page.title()).toContain('Waybench');
   await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();
   await press(page, 'Run');

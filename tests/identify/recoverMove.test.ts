@@ -3,7 +3,7 @@ import type { FitResult, FittedName } from '../../shared/fit.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { seeded } from '../command/seeded.ts';
-import { Coverage, exportedTrace, guessOf, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
+import { Coverage, guessOf, recordedTrace, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
 
 /*
  * A hundred seeded runs of a shuttle of 0.45 s, each on another axis, exported and fitted from a wrong guess. Encoder noise 20 nm rms in the loop;
@@ -35,7 +35,7 @@ function trial(seed: number): Trial {
     inclination: 0.2 * (uniform() - 0.5),
   });
   const p = scene.parameters;
-  const trace = withSensorNoise(exportedTrace(scene, 0.45), 0.03, 5e-9, seed + 1000);
+  const trace = withSensorNoise(recordedTrace(scene, 0.45), 0.03, 5e-9, seed + 1000);
   const mass = truthsOf(p).mass;
   return {
     p,

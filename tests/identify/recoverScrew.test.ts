@@ -3,7 +3,7 @@ import type { FittedName } from '../../shared/fit.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { seeded } from '../command/seeded.ts';
-import { Coverage, exportedTrace, guessOf, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
+import { Coverage, guessOf, recordedTrace, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
 
 /** A hundred shuttles of a screw with lost motion, encoder on the motor, from a guess that has twice the stiffness and a third of the lost motion. */
 const TRIALS = 100;
@@ -29,7 +29,7 @@ beforeAll(() => {
       payload: 2 + 4 * uniform(),
     });
     const p = scene.parameters;
-    const trace = withSensorNoise(exportedTrace(scene, 0.55), 0.02, 1e-8, seed + 1000);
+    const trace = withSensorNoise(recordedTrace(scene, 0.55), 0.02, 1e-8, seed + 1000);
     return { fit: fitTrace(trace, { ...guessOf(p), backlash: p.backlash / 3 }), truths: truthsOf(p) };
   });
 }, 240_000);

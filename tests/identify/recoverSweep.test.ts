@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { seeded } from '../command/seeded.ts';
-import { Coverage, exportedTrace, guessOf, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
+import { Coverage, guessOf, recordedTrace, sceneWith, truthsOf, withSensorNoise } from './trials.ts';
 
 /** A hundred sweeps of 0.3 s at standstill over the resonance of the link, on a hundred axes, fitted from twice the stiffness and a wrong mass. */
 const TRIALS = 100;
@@ -24,7 +24,7 @@ it('from a sweep, the stiffness between motor and table lies in its interval', {
       payload: 2 + 4 * uniform(),
     });
     const p = scene.parameters;
-    const trace = withSensorNoise(exportedTrace(scene, 0.33), 0.01, 0, seed + 1000);
+    const trace = withSensorNoise(recordedTrace(scene, 0.33), 0.01, 0, seed + 1000);
     // The positions on both sides would give it away.
     const fit = fitTrace({ ...trace, motorPosition: null, tablePosition: null }, guessOf(p));
     return { fit, truth: p.linkStiffness, delay: truthsOf(p).delay };

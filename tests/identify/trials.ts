@@ -1,5 +1,5 @@
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_NAMES } from '../../shared/channels.ts';
+import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/channels.ts';
 import type { FitResult, FittedName } from '../../shared/fit.ts';
 import { COPPER_ALPHA, motorConstants } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
@@ -18,8 +18,36 @@ export function sceneWith(name: string, changes: ParameterChanges): Scene {
 
 /** The trace of a run, through the text of its export. */
 export function exportedTrace(scene: Scene, seconds: number): Trace {
-  const rows: string[] = [CHANNEL_NAMES.join(',')];
-  const { trip } = measureRun(scene, seconds, (record) => void rows.push(record.join(',')));
+  return traceOf(scene, seconds, CHANNEL_NAMES.join(','), (record) => record.join(','));
+}
+
+/** What a drive records to be fitted from, and how such columns are titled. */
+const RECORDED: Partial<Record<ChannelName, string>> = {
+  time: 'time (s)',
+  setpoint: 'setpoint (m)',
+  motorPosition: 'motor position (m)',
+  tablePosition: 'table position (m)',
+  encoderPosition: 'encoder position (m)',
+  currentCommand: 'current command (A)',
+  forceCurrent: 'current (A)',
+};
+const COLUMNS = Object.keys(RECORDED).map((name) => CHANNEL_INDEX[name as ChannelName]);
+
+/** The same trace through the text of a recording that holds these columns only, which is a fraction of the text. */
+export function recordedTrace(scene: Scene, seconds: number): Trace {
+  return traceOf(scene, seconds, Object.values(RECORDED).join(','), (record) =>
+    COLUMNS.map((column) => record[column]).join(','),
+  );
+}
+
+function traceOf(
+  scene: Scene,
+  seconds: number,
+  titles: string,
+  row: (record: Float64Array) => string,
+): Trace {
+  const rows: string[] = [titles];
+  const { trip } = measureRun(scene, seconds, (record) => void rows.push(row(record)));
   if (trip) throw new Error(trip.message);
   const table = readTraceTable(`${rows.join('\n')}\n`);
   if ('problems' in table) throw new Error(table.problems[0]!.message);

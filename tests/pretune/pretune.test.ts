@@ -28,9 +28,14 @@ function figuresOf({ best }: PretuneResult) {
 const peakOf = (result: PretuneResult) =>
   Math.max(...figuresOf(result).map(({ modulusMargin }) => 1 / modulusMargin.value));
 
+/** One result for all tests that look at what a result is like. */
+const GOAL: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
+const progress: PretuneProgress[] = [];
+const running = pretuned(SCENE, GOAL, [here], QUICK, (step) => progress.push(step));
+
 describe('a goal', () => {
   it('of peak sensitivity is kept, and used up', async () => {
-    const result = await pretuned(SCENE, { kind: 'peak sensitivity', limit: 1.6 }, [here], QUICK);
+    const result = await running;
     expect(figuresOf(result).every(({ stable }) => stable)).toBe(true);
     expect(result.best.peakSensitivity).toBeCloseTo(peakOf(result), 9);
     expect(peakOf(result)).toBeLessThan(1.6 * 1.01);
@@ -81,10 +86,6 @@ describe('a goal', () => {
 });
 
 describe('a result', () => {
-  const goal: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
-  const progress: PretuneProgress[] = [];
-  const running = pretuned(SCENE, goal, [here], QUICK, (step) => progress.push(step));
-
   it('does not depend on how many workers there are, nor on which is sooner', async () => {
     /** Answers late, the more so the later the job. */
     const slow = (delay: number): JobWorker<Job, JobResult> => ({
@@ -93,7 +94,7 @@ describe('a result', () => {
         return here.run(job);
       },
     });
-    const other = await pretuned(SCENE, goal, [slow(7), slow(0), slow(2)], QUICK);
+    const other = await pretuned(SCENE, GOAL, [slow(7), slow(0), slow(2)], QUICK);
     expect(other).toEqual(await running);
   });
 

@@ -2,6 +2,9 @@ import { SCENES } from '../../../scenes/index.ts';
 import type { ParameterChanges } from '../../../shared/parameters/table.ts';
 import type { Scene } from '../../../shared/scene.ts';
 
+/** Half of the usual rate of the current loop: heat does not depend on it, and a run takes half of the time. */
+const COARSE: ParameterChanges = { currentRate: 8000, positionDivider: 1, currentBandwidth: 600 };
+
 /** Shuttles that warm a drive well, each kind with the gains of a scene that has its payload. */
 export const DUTIES: Readonly<Record<'tubular' | 'u-channel' | 'flat' | 'screw', Scene>> = {
   tubular: duty('mould-shuttle', { acceleration: 30, jerk: 3000 }),
@@ -20,5 +23,5 @@ export const DUTIES: Readonly<Record<'tubular' | 'u-channel' | 'flat' | 'screw',
 function duty(name: string, changes: ParameterChanges): Scene {
   const { scene } = SCENES.find((each) => each.name === name)!;
   const shuttle: ParameterChanges = { program: 'shuttle', start: -0.1, stroke: 0.2, speed: 1, dwell: 0.05 };
-  return { ...scene, parameters: { ...scene.parameters, ...shuttle, ...changes } };
+  return { ...scene, parameters: { ...scene.parameters, ...COARSE, ...shuttle, ...changes } };
 }
