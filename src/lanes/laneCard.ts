@@ -7,6 +7,7 @@ import { Magnifier, SPAN } from '../stage/magnifier.ts';
 import { ErrorStrip } from './errorStrip.ts';
 import type { Lane } from './lane.ts';
 import { laneGauges } from './laneGauges.ts';
+import { laneLetterMark } from './laneName.ts';
 
 /** Samples from which the afterglow of the lens is put together for a moment of the past. */
 const RECALLED = 120;
@@ -23,7 +24,7 @@ export interface LaneName {
 
 /** One lane in a card: its magnifier, its gauges and its error over the last moves. */
 export class LaneCard {
-  readonly #letter = element('b', { class: 'lane-letter' });
+  readonly #letter = laneLetterMark();
   readonly #title = element('h2', { class: 'lane-title' });
   readonly #bench: HTMLButtonElement;
   readonly #untuned = element('p', { class: 'lane-untuned' }, 'not tuned yet: start gains');

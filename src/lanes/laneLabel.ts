@@ -1,5 +1,6 @@
 import { element, setText } from '../app/dom.ts';
 import { cssColour } from '../look/colours.ts';
+import { laneLetterMark } from './laneName.ts';
 
 /** Distance of label and leader from what is beside them, CSS pixels. */
 const OFF = 10;
@@ -8,7 +9,7 @@ const LINE = 1.15;
 /** Letter and title of a lane beside the machines, and a thin line from its own machine to it. */
 export class LaneLabel {
   readonly #leader = element('i', { class: 'lanes-leader' });
-  readonly #letter = element('b', { class: 'lane-letter' });
+  readonly #letter = laneLetterMark();
   readonly #title = element('span');
   readonly #text = element('div', { class: 'lanes-label' }, this.#letter, this.#title);
   readonly element = element('div', {}, this.#leader, this.#text);

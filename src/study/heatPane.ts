@@ -6,10 +6,11 @@ import { driftChart } from '../drawing/charts/drift.ts';
 import { growthChart } from '../drawing/charts/growth.ts';
 import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
+import { laneName } from '../lanes/laneName.ts';
 import { columns, columnsFor, drawnPart, unitNote } from './drawnPart.ts';
 import { eventRows, stateRows } from './heatRows.ts';
 import { labelled } from './labelled.ts';
-import { laneFigure, laneName, laneTable } from './laneTable.ts';
+import { laneFigure, laneTable } from './laneTable.ts';
 import { createMissingLanes } from './missingLanes.ts';
 import { isSimulated, type SimulatedLane } from './simulatedLane.ts';
 import type { Pane, StudyActions, StudyState } from './state.ts';
@@ -77,7 +78,7 @@ ${columns(pair, width, [
 <h3>Is a chiller needed?</h3>
 <dl class="lane-answers">${done.map(
       (lane) =>
-        markup`<dt>${laneName(lane.letter, lane.title)}</dt><dd><ul class="lane-sentences">${answers(lane).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
+        markup`<dt>${laneName(lane)}</dt><dd><ul class="lane-sentences">${answers(lane).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
     )}</dl>
 ${laneTable(
   `After ${durationText(at)} ${cooling.value}`,

@@ -1,4 +1,5 @@
 import { type Markup, markup } from '../drawing/markup.ts';
+import { laneName } from '../lanes/laneName.ts';
 
 export interface LaneTableRow {
   readonly id: string;
@@ -18,7 +19,7 @@ interface Lane {
 export function laneTable(caption: string, lanes: readonly Lane[], rows: readonly LaneTableRow[]): Markup {
   return markup`<div class="lane-table-frame"><table class="lane-table">
 <caption>${caption}</caption>
-<thead><tr><th scope="col">Figure</th>${lanes.map(({ letter, title }) => markup`<th scope="col">${laneName(letter, title)}</th>`)}</tr></thead>
+<thead><tr><th scope="col">Figure</th>${lanes.map((lane) => markup`<th scope="col">${laneName(lane)}</th>`)}</tr></thead>
 <tbody>${rows.map(
     ({
       id,
@@ -31,12 +32,7 @@ ${cells.map(({ text, fails = false }) => (fails ? markup`<td class="is-beyond">$
 </table></div>`;
 }
 
-/** Letter and title of a lane. */
-export function laneName(letter: string, title: string): Markup {
-  return markup`<span class="lane-letter">${letter}</span> ${title}`;
-}
-
 /** A drawing of one lane under its name. */
-export function laneFigure({ letter, title }: Lane, content: Markup): Markup {
-  return markup`<figure class="lane-figure"><figcaption>${laneName(letter, title)}</figcaption>${content}</figure>`;
+export function laneFigure(lane: Lane, content: Markup): Markup {
+  return markup`<figure class="lane-figure"><figcaption>${laneName(lane)}</figcaption>${content}</figure>`;
 }

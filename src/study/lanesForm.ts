@@ -7,6 +7,7 @@ import { type LaneChoice, MOST_LANES } from '../../shared/study/lane.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element, setText } from '../app/dom.ts';
 import { grouped } from '../app/picker.ts';
+import { laneLetterMark } from '../lanes/laneName.ts';
 import { inPanelWords } from '../panel/label.ts';
 import { createDatasheetDialog } from './datasheetDialog.ts';
 import type { LaneState, StudyActions, StudyState } from './state.ts';
@@ -125,7 +126,7 @@ function createLaneRow(index: number, { onChoice, onRemove, onDatasheet }: LaneR
   const root = element(
     'li',
     { class: 'lane-row' },
-    element('span', { class: 'lane-letter' }, letter),
+    laneLetterMark(letter),
     kit,
     motors,
     force,

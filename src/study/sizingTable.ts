@@ -3,6 +3,7 @@ import type { SizingFigure, Standing } from '../../shared/sizing/sizing.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { element } from '../app/dom.ts';
 import { withIndices } from '../drawing/markup.ts';
+import { laneLetterMark } from '../lanes/laneName.ts';
 import type { LaneState } from './state.ts';
 
 type Lanes = readonly Pick<LaneState, 'letter' | 'title' | 'sizing'>[];
@@ -39,7 +40,7 @@ export function sizingTable(lanes: Lanes, units: UnitSystem, open: Set<string>):
         {},
         element('th', { scope: 'col' }, 'Figure'),
         ...lanes.map(({ letter, title }) =>
-          element('th', { scope: 'col' }, element('span', { class: 'lane-letter' }, letter), ` ${title}`),
+          element('th', { scope: 'col' }, laneLetterMark(letter), ` ${title}`),
         ),
       ),
     ),
@@ -139,7 +140,7 @@ function calculations(found: readonly LaneFigure[]): HTMLElement[] {
         'dl',
         {},
         ...group.flatMap(({ letter, figure }) => [
-          element('dt', {}, element('span', { class: 'lane-letter' }, letter)),
+          element('dt', {}, laneLetterMark(letter)),
           withSubscripts('dd', '', figure.numbers),
         ]),
       ),

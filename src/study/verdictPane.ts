@@ -3,6 +3,7 @@ import { KITS } from '../../scenes/index.ts';
 import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
 import { button, element } from '../app/dom.ts';
+import { laneLetterMark } from '../lanes/laneName.ts';
 import { createMissingLanes } from './missingLanes.ts';
 import { isSimulated } from './simulatedLane.ts';
 import type { Pane, StudyActions, StudyState } from './state.ts';
@@ -115,7 +116,7 @@ function headline(chosen: readonly JudgedLane[], known: readonly JudgedLane[]): 
     return [known.length > 1 ? 'None of these drives does the job' : 'It does not do the job'];
   return chosen.flatMap((lane, k) => [
     ...(k > 0 ? [' or '] : []),
-    element('span', { class: 'verdict-letter' }, lane.letter),
+    laneLetterMark(lane.letter),
     ` ${lane.title}`,
   ]);
 }

@@ -9,6 +9,7 @@ import {
 } from '../../shared/study/verdict.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element } from '../app/dom.ts';
+import { laneLetterMark } from '../lanes/laneName.ts';
 
 /** Every figure of every drive. What is best and what fails is said by word and shape; a row opens to its definition. */
 export function verdictTable(
@@ -50,7 +51,7 @@ function head(lanes: readonly JudgedLane[], toBench: (lane: JudgedLane) => () =>
         element(
           'th',
           { scope: 'col' },
-          element('span', { class: 'verdict-letter' }, lane.letter),
+          laneLetterMark(lane.letter),
           ` ${lane.title} `,
           button('To the bench', toBench(lane), { 'aria-label': `To the bench: ${lane.letter}` }),
         ),
