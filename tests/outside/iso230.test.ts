@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { evaluatePositioning } from '../../shared/iso230.ts';
 
@@ -73,4 +74,21 @@ describe('positioning of a measured axis, nm', () => {
 it('refuses what has no spread, and sides that do not match', () => {
   expect(() => evaluatePositioning([[0]], [[0, 0]])).toThrow(/1 approaches.*at least 2/);
   expect(() => evaluatePositioning([[0, 0]], [])).toThrow(/up has 1 targets and down 0/);
+});
+
+// Evaluated independently, with numpy: iso230_reference.py, 100 random tests of 1 to 7 targets and 2 to 5 approaches, nm.
+it('evaluates random tests as another program does', () => {
+  const text = readFileSync(new URL('iso230-random.json', import.meta.url), 'utf8');
+  const sets: readonly { up: number[][]; down: number[][]; figures: Record<string, number> }[] =
+    JSON.parse(text);
+  expect(sets).toHaveLength(100);
+  const metres = (rows: number[][]) => rows.map((row) => row.map((deviation) => deviation * 1e-9));
+  for (const { up, down, figures } of sets) {
+    const found = evaluatePositioning(metres(up), metres(down));
+    const size = Math.max(...[...up, ...down].flat().map(Math.abs));
+    for (const [name, nanometres] of Object.entries(figures))
+      expect(Math.abs(Number(found[name as keyof typeof found]) / 1e-9 - nanometres), name).toBeLessThan(
+        1e-9 * size,
+      );
+  }
 });
