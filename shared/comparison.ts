@@ -1,5 +1,11 @@
 import type { LoopFigures } from './analysis.ts';
-import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from './loopFigures.ts';
+import {
+  LOOP_FIGURE_NAMES,
+  LOOP_FIGURES,
+  type LoopFigure,
+  type LoopFigureName,
+  loopValueText,
+} from './loopFigures.ts';
 import { MOVE_FIGURE_NAMES, MOVE_FIGURES, type MoveFigure, moveFigureText } from './moveFigures.ts';
 import { PARAMETER_NAMES, type ParameterName, type Parameters } from './parameters/table.ts';
 import { parameterLabel, parameterText } from './parameterWords.ts';
@@ -33,19 +39,20 @@ export function compareMoves(before: MoveFigures, after: MoveFigures, p: Paramet
   });
 }
 
-/** Every figure of two loops. */
-export function compareLoops(before: LoopFigures, after: LoopFigures): Difference[] {
-  return LOOP_FIGURE_NAMES.map((name) => {
-    const figure: LoopFigure = LOOP_FIGURES[name];
-    return difference(
-      figure.label,
-      loopFigureText(name, before),
-      loopFigureText(name, after),
-      figure.of(before)?.value ?? null,
-      figure.of(after)?.value ?? null,
-      { better: figure.better, absentIs: figure.absentIs, resolution: 0 },
-    );
-  });
+/** How each figure of a loop stands to what it was, as far as a table shows it. Those of an unstable loop say nothing of how good it is. */
+export function compareLoops(before: LoopFigures, after: LoopFigures): Record<LoopFigureName, Verdict> {
+  const told = before.stable && after.stable;
+  const verdict = (name: LoopFigureName): Verdict => {
+    if (loopValueText(name, before) === loopValueText(name, after)) return 'same';
+    const { better, absentIs, of }: LoopFigure = LOOP_FIGURES[name];
+    return told
+      ? verdictOn(of(before)?.value ?? null, of(after)?.value ?? null, { better, absentIs, resolution: 0 })
+      : 'changed';
+  };
+  return Object.fromEntries(LOOP_FIGURE_NAMES.map((name) => [name, verdict(name)])) as Record<
+    LoopFigureName,
+    Verdict
+  >;
 }
 
 export interface ParameterDifference extends Difference {

@@ -1,4 +1,5 @@
 import type { AtFrequency, LoopFigures } from './analysis.ts';
+import { decibels } from './decibels.ts';
 import { inUnit, ranged } from './format.ts';
 import type { Unit } from './units.ts';
 
@@ -130,14 +131,22 @@ export type LoopFigureName = keyof typeof LOOP_FIGURES;
 
 export const LOOP_FIGURE_NAMES = Object.keys(LOOP_FIGURES) as LoopFigureName[];
 
+/** Its value alone, as a table shows it: '41.7°', '8.00 dB', or why there is none. */
+export function loopValueText(name: LoopFigureName, figures: LoopFigures): string {
+  const figure: LoopFigure = LOOP_FIGURES[name];
+  const found = figure.of(figures);
+  if (found === null) return figure.absent;
+  return figure.decibels ? `${inUnit(decibels(found.value), '', 3)} dB` : ranged(found.value, figure.unit);
+}
+
 /** A figure as it is read: '41.7° at 54.2 Hz', '2.51 (8.00 dB) at 212 Hz', or why there is none. */
 export function loopFigureText(name: LoopFigureName, figures: LoopFigures): string {
   const figure: LoopFigure = LOOP_FIGURES[name];
   const found = figure.of(figures);
   if (found === null) return figure.absent;
   const number = ranged(found.value, figure.unit);
-  const decibels = figure.decibels ? ` (${inUnit(20 * Math.log10(found.value), '', 3)} dB)` : '';
-  return `${number}${decibels}${placeText(found)}`;
+  const inDecibels = figure.decibels ? ` (${loopValueText(name, figures)})` : '';
+  return `${number}${inDecibels}${placeText(found)}`;
 }
 
 function placeText({ frequency }: Partial<AtFrequency>): string {

@@ -1,9 +1,10 @@
 import type { LoopAnalysis, Response } from '../../shared/analysis.ts';
+import { decibels } from '../../shared/decibels.ts';
 import { inUnit } from '../../shared/format.ts';
 import { element } from '../app/dom.ts';
 import { Canvas } from '../charts/canvas.ts';
 import type { Theme } from '../charts/theme.ts';
-import { BODE, type BodeName, type BodeSpec, type CurveSpec, colourOf, decibels, degrees } from './curves.ts';
+import { BODE, type BodeName, type BodeSpec, type CurveSpec, colourOf, degrees } from './curves.ts';
 import { FILTER_NAMES, filterGain } from './filterGain.ts';
 import type { FrequencyAxis } from './frequencyAxis.ts';
 import { drawLabel, Graph } from './graph.ts';

@@ -1,5 +1,6 @@
 import type { LoopAnalysis, MeasuredLoop, Response } from '../../shared/analysis.ts';
 import type { Quantity } from '../../shared/channels.ts';
+import { decibels } from '../../shared/decibels.ts';
 import { UNITS } from '../../shared/units.ts';
 import type { DASHES } from '../charts/rows.ts';
 import type { Theme } from '../charts/theme.ts';
@@ -39,7 +40,6 @@ export interface MagnitudeSpec {
 export const colourOf = ({ quantity }: CurveSpec, theme: Theme): string =>
   quantity === null ? theme.ink : theme.quantity(quantity);
 
-export const decibels = (ratio: number): number => 20 * Math.log10(ratio);
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
 const number = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');

@@ -1,14 +1,16 @@
 import type { LoopFigures } from '../../shared/analysis.ts';
-import { inUnit, ranged } from '../../shared/format.ts';
+import { compareLoops, type Verdict } from '../../shared/comparison.ts';
+import { decibels } from '../../shared/decibels.ts';
+import { ranged } from '../../shared/format.ts';
 import {
   LOOP_FIGURE_NAMES,
   LOOP_FIGURES,
   type LoopFigure,
   type LoopFigureName,
   loopFigureText,
+  loopValueText,
 } from '../../shared/loopFigures.ts';
 import { element, setText } from '../app/dom.ts';
-import { decibels } from './curves.ts';
 import './figures.css';
 
 export interface FiguresTable {
@@ -57,7 +59,8 @@ export function createFiguresTable(): FiguresTable {
     show(present, pinned) {
       table.classList.toggle('has-pinned', pinned !== null);
       table.classList.toggle('is-unstable', !present.stable);
-      for (const row of rows) showRow(row, present, pinned);
+      const verdicts = pinned && compareLoops(pinned, present);
+      for (const row of rows) showRow(row, present, pinned, verdicts?.[row.name] ?? 'same');
     },
   };
 }
@@ -82,37 +85,28 @@ function showRow(
   { name, value, place, pinned, change }: FigureRow,
   now: LoopFigures,
   then: LoopFigures | null,
+  verdict: Verdict,
 ): void {
-  const figure: LoopFigure = LOOP_FIGURES[name];
-  const found = figure.of(now);
-  setText(value, valueText(figure, now));
+  setText(value, loopValueText(name, now));
   value.title = loopFigureText(name, now);
-  setText(place, found?.frequency === undefined ? '' : ranged(found.frequency, 'Hz'));
-  if (!then) return;
-  const before = figure.of(then);
-  setText(pinned, valueText(figure, then));
-  const size = ({ value }: { readonly value: number }) => (figure.decibels ? decibels(value) : value);
-  // Of an unstable loop they are no margins, and nothing to be compared with.
-  const comparable = now.stable && then.stable;
-  const by = found && before && comparable ? size(found) - size(before) : 0;
-  setText(change, found && before && comparable ? changeText(by, figure) : '');
-  const better =
-    figure.better === 'neither' || change.textContent === SAME ? 0 : figure.better === 'more' ? by : -by;
-  change.classList.toggle('is-better', better > 0);
-  change.classList.toggle('is-worse', better < 0);
+  const figure: LoopFigure = LOOP_FIGURES[name];
+  const frequency = figure.of(now)?.frequency;
+  setText(place, frequency === undefined ? '' : ranged(frequency, 'Hz'));
+  if (then) setText(pinned, loopValueText(name, then));
+  setText(change, then ? changeText(name, then, now, verdict) : '');
+  change.classList.toggle('is-better', verdict === 'better');
+  change.classList.toggle('is-worse', verdict === 'worse');
 }
 
-function valueText(figure: LoopFigure, figures: LoopFigures): string {
-  const found = figure.of(figures);
-  if (found === null) return figure.absent;
-  return figure.decibels ? `${inUnit(decibels(found.value), '', 3)} dB` : ranged(found.value, figure.unit);
-}
-
-const SAME = 'same';
-
-/** With its sign: '+4.10°', '−12.0 Hz'. */
-function changeText(by: number, figure: LoopFigure): string {
+/** With its sign: '+4.10°', '−12.0 Hz'. Nothing where an unstable loop has no margins, or either of them no figure. */
+function changeText(name: LoopFigureName, then: LoopFigures, now: LoopFigures, verdict: Verdict): string {
+  const figure: LoopFigure = LOOP_FIGURES[name];
+  const [before, after] = [figure.of(then), figure.of(now)];
+  if (!then.stable || !now.stable) return '';
+  if (verdict === 'same') return 'same';
+  if (!before || !after) return '';
+  const size = (value: number) => (figure.decibels ? decibels(value) : value);
+  const by = size(after.value) - size(before.value);
   const text = figure.decibels ? `${Math.abs(by).toFixed(2)} dB` : ranged(Math.abs(by), figure.unit);
-  if (Number.parseFloat(text) === 0) return SAME;
   return `${by > 0 ? '+' : '−'}${text}`;
 }

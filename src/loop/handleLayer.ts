@@ -1,5 +1,5 @@
+import { decibels } from '../../shared/decibels.ts';
 import { element, setText } from '../app/dom.ts';
-import { decibels } from './curves.ts';
 import type { Graph } from './graph.ts';
 import type { Handle, Place, Shaping } from './handles.ts';
 import './handles.css';

@@ -1,7 +1,7 @@
+import { decibels } from '../../shared/decibels.ts';
 import { inUnit, ranged } from '../../shared/format.ts';
 import type { NumberRow } from '../../shared/parameters/row.ts';
 import { PARAMETERS, type ParameterChanges, type Parameters } from '../../shared/parameters/table.ts';
-import { decibels } from './curves.ts';
 import {
   edgeOfNotch,
   FILTER_NAMES,

@@ -1,5 +1,5 @@
+import { decibels } from '../../shared/decibels.ts';
 import { inUnit, ranged } from '../../shared/format.ts';
-import { decibels } from './curves.ts';
 import { placeOn, power, straight } from './interpolate.ts';
 import type { Analysed } from './loopData.ts';
 

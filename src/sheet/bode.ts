@@ -1,4 +1,5 @@
 import type { LoopAnalysis, LoopFigures, Response } from '../../shared/analysis.ts';
+import { decibels } from '../../shared/decibels.ts';
 import { loopFigureText } from '../../shared/loopFigures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import {
@@ -34,7 +35,6 @@ const HIGHEST_GAIN = 120;
 const LOWEST_PHASE = -540;
 const CLOSED_RANGE = [-40, 20] as const;
 
-const decibels = (ratio: number) => 20 * Math.log10(ratio);
 const degrees = (radians: number) => (radians * 180) / Math.PI;
 
 /** Open loop in magnitude and phase with its margins, and sensitivity and closed loop, over one frequency scale. */

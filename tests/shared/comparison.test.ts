@@ -100,16 +100,40 @@ describe('two loops', () => {
   };
 
   it('a low-pass takes phase, gain, delay and modulus margin', () => {
-    const lines = compareLoops(figures({}), figures({ lowpass: true, lowpassFrequency: 500 }));
-    const verdict = (label: string) => lines.find((each) => each.label === label)!.verdict;
-    for (const label of ['Phase margin', 'Gain margin', 'Delay margin', 'Modulus margin', 'Closed-loop peak'])
-      expect(verdict(label)).toBe('worse');
-    expect(verdict('Stiffness at standstill')).toBe('same');
+    const verdicts = compareLoops(figures({}), figures({ lowpass: true, lowpassFrequency: 500 }));
+    for (const name of [
+      'phaseMargin',
+      'gainMargin',
+      'delayMargin',
+      'modulusMargin',
+      'closedLoopPeak',
+    ] as const)
+      expect(verdicts[name]).toBe('worse');
+    expect(verdicts.staticStiffness).toBe('same');
   });
 
   it('an integrator makes the standstill stiffness unlimited, which is better', () => {
-    const line = compareLoops(figures({ Ki: 0 }), figures({}))[LOOP_FIGURE_NAMES.indexOf('staticStiffness')]!;
-    expect([line.after, line.change, line.verdict]).toEqual(['unlimited', null, 'better']);
+    expect(compareLoops(figures({ Ki: 0 }), figures({})).staticStiffness).toBe('better');
+    expect(compareLoops(figures({}), figures({ Ki: 0 })).staticStiffness).toBe('worse');
+  });
+
+  it('a difference that the digits shown do not tell is none', () => {
+    const alike = compareLoops(figures({}), figures({ Kp: parameters.Kp * (1 + 1e-6) }));
+    expect(new Set(Object.values(alike))).toEqual(new Set(['same']));
+  });
+
+  it('of an unstable loop nothing is better or worse', () => {
+    const unstable = figures({ Kp: 50 * parameters.Kp });
+    expect(unstable.stable).toBe(false);
+    for (const [before, after] of [
+      [figures({}), unstable],
+      [unstable, figures({})],
+    ] as const) {
+      const verdicts = Object.values(compareLoops(before, after));
+      expect(verdicts).toContain('changed');
+      expect(verdicts).not.toContain('better');
+      expect(verdicts).not.toContain('worse');
+    }
   });
 
   it('every figure is defined in words', () => {

@@ -1,0 +1,2 @@
+/** A ratio of magnitudes, dB. */
+export const decibels = (ratio: number): number => 20 * Math.log10(ratio);
