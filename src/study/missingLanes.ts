@@ -13,14 +13,14 @@ export function createMissingLanes(actions: StudyActions): {
   const box = element('div', { class: 'missing-lanes' }, simulate, bar, words);
   return {
     element: box,
-    show({ lanes }) {
+    show({ lanes, isRunning }) {
       const missing = lanes.filter(({ outcome }) => outcome === null);
       const running = missing.filter(({ progress }) => progress !== null);
       box.hidden = missing.length === 0;
-      simulate.hidden = running.length > 0;
-      bar.hidden = running.length === 0;
+      simulate.hidden = isRunning;
+      bar.hidden = !isRunning;
       bar.value = (lanes.length - missing.length + sumOfShares(running)) / lanes.length;
-      setText(words, missing.map(missingWords).join(' '));
+      setText(words, missing.map((lane) => missingWords(lane, isRunning)).join(' '));
     },
   };
 }
@@ -30,8 +30,8 @@ function sumOfShares(lanes: readonly LaneState[]): number {
 }
 
 /** Why a lane shows nothing: 'B: not simulated yet.' */
-export function missingWords({ letter, progress, trouble }: LaneState): string {
+export function missingWords({ letter, progress, trouble }: LaneState, isRunning: boolean): string {
   if (progress) return `${letter}: ${progress.stage}, ${inUnit(progress.share, '%', 2)}.`;
   if (trouble !== null) return `${letter}: ${trouble}`;
-  return `${letter}: not simulated yet.`;
+  return `${letter}: ${isRunning ? 'its turn comes' : 'not simulated yet'}.`;
 }

@@ -12,8 +12,7 @@ export function createSimulateBar(actions: StudyActions): {
   const words = element('span', { class: 'simulate-words', role: 'status' });
   return {
     element: element('div', { class: 'simulate-bar' }, start, cancel, bar, words),
-    show({ lanes }) {
-      const isRunning = lanes.some(({ progress }) => progress !== null);
+    show({ lanes, isRunning }) {
       const done = lanes.filter(({ outcome }) => outcome !== null).length;
       start.hidden = isRunning || done === lanes.length;
       cancel.hidden = bar.hidden = !isRunning;

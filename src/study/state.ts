@@ -27,6 +27,8 @@ export interface StudyState {
   readonly study: Study;
   readonly units: UnitSystem;
   readonly lanes: readonly LaneState[];
+  /** Lanes are being tuned and simulated. */
+  readonly isRunning: boolean;
 }
 
 /** What a person can do to a study. Each answers with what is wrong, in words, or null. */

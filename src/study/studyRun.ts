@@ -1,51 +1,68 @@
+import type { Scene } from '../../shared/scene.ts';
 import { LaneClient } from '../app/laneClient.ts';
 import { PretuneClient } from '../app/pretuneClient.ts';
 import type { StudyStore } from './studyStore.ts';
 
+/** What a lane is being tuned or simulated by. */
+interface Work {
+  readonly index: number;
+  readonly scene: Scene;
+  readonly client: { cancel(): void };
+}
+
 /**
- * Tunes and simulates the lanes of a study that have not been yet. Tuning takes all cores for one lane after the other; lanes that are
- * tuned are simulated meanwhile, each in a worker of its own. What is found for a lane that has changed under way is dropped.
+ * Tunes and simulates the lanes of a study until none is left that has not been. Tuning takes all cores for one lane after the other;
+ * lanes that are tuned are simulated meanwhile, each in a worker of its own. A lane that changes under way is dropped and taken up anew.
  */
 export class StudyRun {
   readonly #store: StudyStore;
-  #cancel: (() => void) | null = null;
+  readonly #underWay = new Set<Work>();
+  #isCancelled = false;
 
   constructor(store: StudyStore) {
     this.#store = store;
+    store.subscribe(() => this.#dropChanged());
   }
 
   cancel(): void {
-    this.#cancel?.();
+    this.#isCancelled = true;
+    for (const { client } of this.#underWay) client.cancel();
   }
 
   async start(): Promise<void> {
-    if (this.#cancel) return;
-    const pretuning = new PretuneClient();
-    const simulating = new LaneClient();
-    let cancelled = false;
-    this.#cancel = () => {
-      cancelled = true;
-      pretuning.cancel();
-      simulating.cancel();
-    };
-    const simulations: Promise<void>[] = [];
-    for (let index = 0; index < this.#store.state.lanes.length && !cancelled; index++) {
-      if (this.#store.state.lanes[index]!.outcome) continue;
-      const isTuned = await this.#tune(index, pretuning);
-      if (isTuned && !cancelled) simulations.push(this.#simulate(index, simulating));
+    if (this.#store.state.isRunning) return;
+    this.#isCancelled = false;
+    this.#store.startRun();
+    const simulations = new Set<Promise<void>>();
+    while (!this.#isCancelled) {
+      const index = this.#nextLane();
+      if (index >= 0) {
+        if (!(await this.#tune(index)) || this.#isCancelled) continue;
+        const simulation = this.#simulate(index).finally(() => simulations.delete(simulation));
+        simulations.add(simulation);
+      } else if (simulations.size > 0) await Promise.race(simulations);
+      else break;
     }
     await Promise.all(simulations);
-    this.#cancel = null;
-    this.#store.endProgress();
+    this.#store.endRun();
+  }
+
+  /** A lane of which nothing is known and on which no one works, or −1. */
+  #nextLane(): number {
+    const busy = [...this.#underWay].map(({ index }) => index);
+    return this.#store.state.lanes.findIndex(
+      ({ outcome, trouble }, index) => outcome === null && trouble === null && !busy.includes(index),
+    );
   }
 
   /** Returns whether the lane has gains then. */
-  async #tune(index: number, pretuning: PretuneClient): Promise<boolean> {
+  async #tune(index: number): Promise<boolean> {
     const { choice, scene } = this.#store.state.lanes[index]!;
     if (choice.gains) return true;
     const limit = this.#store.state.study.job.values.peakSensitivity;
-    const found = await this.#watched(index, () =>
-      pretuning.pretune(
+    const client = new PretuneClient();
+    const found = await this.#watched({ index, scene, client }, () =>
+      client.pretune(
         scene,
         { kind: 'peak sensitivity', limit },
         ({ stage, done, total }) => {
@@ -60,11 +77,12 @@ export class StudyRun {
     return true;
   }
 
-  async #simulate(index: number, simulating: LaneClient): Promise<void> {
+  async #simulate(index: number): Promise<void> {
     const { scene } = this.#store.state.lanes[index]!;
     const { job } = this.#store.state.study;
-    const outcome = await this.#watched(index, () =>
-      simulating.evaluate(job, scene, (progress) => {
+    const client = new LaneClient();
+    const outcome = await this.#watched({ index, scene, client }, () =>
+      client.evaluate(job, scene, (progress) => {
         if (this.#isStill(index, scene)) this.#store.setProgress(index, progress);
       }),
     );
@@ -72,8 +90,9 @@ export class StudyRun {
   }
 
   /** What is found for a lane, or null: it was cancelled, or the lane is another by now, or it went wrong, which is told. */
-  async #watched<T>(index: number, find: () => Promise<T | null>): Promise<T | null> {
-    const { scene } = this.#store.state.lanes[index]!;
+  async #watched<T>(work: Work, find: () => Promise<T | null>): Promise<T | null> {
+    const { index, scene } = work;
+    this.#underWay.add(work);
     try {
       const found = await find();
       return this.#isStill(index, scene) ? found : null;
@@ -81,10 +100,16 @@ export class StudyRun {
       if (this.#isStill(index, scene))
         this.#store.setTrouble(index, error instanceof Error ? error.message : String(error));
       return null;
+    } finally {
+      this.#underWay.delete(work);
     }
   }
 
-  #isStill(index: number, scene: unknown): boolean {
+  #dropChanged(): void {
+    for (const { index, scene, client } of this.#underWay) if (!this.#isStill(index, scene)) client.cancel();
+  }
+
+  #isStill(index: number, scene: Scene): boolean {
     return this.#store.state.lanes[index]?.scene === scene;
   }
 }

@@ -1,9 +1,8 @@
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import type { Kit } from '../../shared/scene.ts';
 import { sizeLane } from '../../shared/sizing/sizeLane.ts';
-import { laneLetter } from '../../shared/study/checkLane.ts';
 import type { Job, JobEntry } from '../../shared/study/job.ts';
-import type { LaneChoice, Study } from '../../shared/study/lane.ts';
+import { type LaneChoice, laneLetter, type Study } from '../../shared/study/lane.ts';
 import { laneScene } from '../../shared/study/laneScene.ts';
 import type { LaneOutcome, LaneProgress } from '../../shared/study/outcome.ts';
 import type { LaneState, StudyState, UnitSystem } from './state.ts';
@@ -23,7 +22,7 @@ export class StudyStore {
 
   constructor(study: Study, kits: Kits) {
     this.#kits = kits;
-    this.#state = { study, units: 'metric', lanes: lanesOf(study, kits, []) };
+    this.#state = { study, units: 'metric', lanes: lanesOf(study, kits, []), isRunning: false };
   }
 
   get state(): StudyState {
@@ -97,9 +96,19 @@ export class StudyStore {
     this.#setLane(index, { trouble, progress: null });
   }
 
+  /** Lanes are tuned and simulated from now on; what went wrong before may be tried again. */
+  startRun(): void {
+    this.#setRunning(true, { trouble: null });
+  }
+
   /** Nothing is under way any more. */
-  endProgress(): void {
-    this.#take({ ...this.#state, lanes: this.#state.lanes.map((lane) => ({ ...lane, progress: null })) });
+  endRun(): void {
+    this.#setRunning(false, { progress: null });
+  }
+
+  #setRunning(isRunning: boolean, changes: Partial<LaneState>): void {
+    const lanes = this.#state.lanes.map((lane) => ({ ...lane, ...changes }));
+    this.#take({ ...this.#state, lanes, isRunning });
   }
 
   #setLane(index: number, changes: Partial<LaneState>): void {
