@@ -1,9 +1,8 @@
 import { KITS } from '../../scenes/index.ts';
 import { inUnit } from '../../shared/format.ts';
 import { FORMS, type Form } from '../../shared/scene.ts';
-import { classForce } from '../../shared/sizing/chooseLanes.ts';
-import { laneLetter } from '../../shared/study/checkLane.ts';
-import { type LaneChoice, MOST_LANES } from '../../shared/study/lane.ts';
+import { classForce } from '../../shared/sizing/driveClass.ts';
+import { type LaneChoice, laneLetter, MOST_LANES } from '../../shared/study/lane.ts';
 import { type UnitSystem, unitIn } from '../../shared/units.ts';
 import { button, element, setText } from '../app/dom.ts';
 import { grouped } from '../app/picker.ts';
@@ -162,10 +161,7 @@ function createLaneRow(index: number, { onChoice, onRemove, onDatasheet }: LaneR
       setText(problem, '');
       setText(force, `${inUnit(classForce(lane.choice, KITS), unitIn(units, 'N'))} continuous`);
       const typed = Object.keys(choice.own).length;
-      setText(
-        own,
-        typed === 0 ? 'Own datasheet …' : `Own datasheet: ${typed} ${typed === 1 ? 'value' : 'values'} …`,
-      );
+      setText(own, typed === 0 ? 'Own datasheet …' : `${typed} own ${typed === 1 ? 'value' : 'values'} …`);
       remove.disabled = !mayGo;
     },
   };

@@ -108,7 +108,7 @@ it('takes drives in and out, and values of an own datasheet', async () => {
   expect(await violations(page)).toEqual([]);
   await dialog.getByLabel('Winding limit').fill('140');
   await dialog.getByRole('button', { name: 'Use these values' }).click();
-  expect(await rows.nth(1).textContent()).toMatch(/620 N continuous.*Own datasheet: 3 values/);
+  expect(await rows.nth(1).textContent()).toMatch(/620 N continuous.*3 own values/);
 });
 
 it('has no serious violation, in light and dark', async () => {
