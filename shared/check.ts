@@ -10,6 +10,7 @@ import {
   parameterRow,
 } from './parameters/table.ts';
 import { didYouMean, isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
+import { fromSI, toSI, type Unit } from './units.ts';
 
 export { crossChecks } from './crossChecks.ts';
 export { parameterWarnings } from './warnings.ts';
@@ -122,12 +123,31 @@ export function checkNumber(value: unknown, row: NumberRow): CheckedValue<number
   if (value === 0 && zero) return { legal: 0 };
   const clamped = Math.min(Math.max(value, min), max);
   if (Math.abs(value - clamped) <= RELATIVE_ROUNDING * Math.abs(clamped)) return { legal: clamped + 0 };
-  const nearest = `${clamped === min ? 'at least' : 'at most'} ${shortest(clamped, unit)}`;
+  const nearest = clamped === min ? `at least ${leastText(row)}` : `at most ${mostText(row)}`;
   const fix = zero && clamped === min ? `0 (off), or ${nearest}` : nearest;
   return { wrong: `${shortest(value, unit)} is outside ${allowedText(row)}. Give ${fix}.` };
 }
 
 /** The allowed range in the unit of the row: '0, or 0.01 µm to 1000 µm'. */
-export function allowedText({ min, max, unit, zero }: NumberRow): string {
-  return `${zero && min > 0 ? '0, or ' : ''}${shortest(min, unit)} to ${shortest(max, unit)}`;
+export function allowedText(row: NumberRow): string {
+  return `${row.zero && row.min > 0 ? '0, or ' : ''}${leastText(row)} to ${mostText(row)}`;
+}
+
+/** A limit that is no short number in its unit is rounded to the legal side. */
+const LIMIT_DIGITS = 4;
+
+function leastText({ min, unit }: NumberRow): string {
+  return shortest(rounded(min, unit, Math.ceil), unit);
+}
+
+function mostText({ max, unit }: NumberRow): string {
+  return shortest(rounded(max, unit, Math.floor), unit);
+}
+
+function rounded(limit: number, unit: Unit, round: (value: number) => number): number {
+  const value = fromSI(limit, unit);
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) + 1 - LIMIT_DIGITS);
+  const whole = value / step;
+  const isShort = value === 0 || Math.abs(whole - Math.round(whole)) < 1e-6;
+  return isShort ? limit : toSI(round(whole) * step, unit);
 }

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { checkParameters, crossChecks } from '../../shared/check.ts';
+import { checkParameters, checkValue, crossChecks } from '../../shared/check.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,
   type Parameters,
   parameterRow,
 } from '../../shared/parameters/table.ts';
+import { rowIn } from '../../shared/study/checkJob.ts';
 
 const base = defaultParameters();
 
@@ -213,4 +214,15 @@ test('an entry as long as a book is named by its beginning', () => {
   const { message } = only({ payload: 'x'.repeat(1e6) });
   expect(message.length).toBeLessThan(200);
   expect(only({ ['y'.repeat(1e6)]: 1 }).message.length).toBeLessThan(200);
+});
+
+test('a limit that is no short number in inches is told rounded to the legal side', () => {
+  // 0.1 nm is 0.003937007… µin, 10 mm 393700.787… µin; 1 in = 25.4 mm by definition.
+  const row = rowIn('inch', parameterRow('window'));
+  const told = checkValue(1e-12, row);
+  expect(told).toEqual({
+    wrong: expect.stringMatching(/outside 0\.003938 µin to 393700 µin\. Give at least 0\.003938 µin\.$/),
+  });
+  expect(checkValue(0.003938 * 25.4e-9, row)).toHaveProperty('legal');
+  expect(checkValue(393700 * 25.4e-9, row)).toHaveProperty('legal');
 });
