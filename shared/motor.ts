@@ -47,6 +47,11 @@ export function motorConstants(p: Parameters): MotorConstants {
   };
 }
 
+/** Of all motors together, as their datasheet states it for one, N. */
+export function continuousForce(p: Parameters): number {
+  return p.motorCount * p.continuousForce;
+}
+
 /** Mass m1t that travels with the motors: all coil units, kg. */
 export function translatingMotorMass(p: Parameters): number {
   return p.motorCount * p.coilMass;

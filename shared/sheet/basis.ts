@@ -1,5 +1,5 @@
 import { positionRate } from '../crossChecks.ts';
-import { motorConstants } from '../motor.ts';
+import { continuousForce, motorConstants } from '../motor.ts';
 import type { Parameters } from '../parameters/table.ts';
 import { type Factor, factor } from './factor.ts';
 
@@ -26,7 +26,7 @@ export function basisOf(p: Parameters): Basis {
     forcePerAmp: factor('K_f,pk', motor.forcePerAmp, 'N/A'),
     forcePerAmpRms: factor('K_f', motor.forcePerAmpRms, 'N/A'),
     peakCurrent: factor('i_pk', p.peakCurrent, 'A'),
-    continuousForce: factor('F_c', p.motorCount * p.continuousForce, 'N'),
+    continuousForce: factor('F_c', continuousForce(p), 'N'),
     count: p.encoderResolution > 0 ? factor('q', p.encoderResolution, 'm') : null,
     positionRate: factor('f_p', positionRate(p), 'Hz'),
     positionPeriod: factor('T_p', p.positionDivider / p.currentRate, 's'),

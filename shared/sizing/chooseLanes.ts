@@ -2,14 +2,12 @@ import { FORMS, type Form, type Kit } from '../scene.ts';
 import type { Job } from '../study/job.ts';
 import type { LaneChoice } from '../study/lane.ts';
 import { laneScene } from '../study/laneScene.ts';
+import { apart, classForce, isSameClass } from './driveClass.ts';
 import { sizeLane } from './sizeLane.ts';
 
 type Kits = Readonly<Record<string, Kit>>;
 
 const MOST_MOTORS = 4;
-/** Forces that differ by less are of one class. */
-export const SAME_CLASS = 0.1;
-
 interface Candidate {
   readonly choice: LaneChoice;
   readonly force: number;
@@ -29,7 +27,7 @@ export function chooseLanes(job: Job, kits: Kits): readonly LaneChoice[] {
     return {
       lanes,
       passing: lanes.filter(({ passes }) => passes).length,
-      ofClass: lanes.filter((lane) => apart(lane.force, force) <= 1 + SAME_CLASS).length,
+      ofClass: lanes.filter((lane) => isSameClass(lane.force, force)).length,
     };
   });
   // Sorting keeps the smaller class before the larger where nothing else tells them apart.
@@ -51,22 +49,9 @@ function candidates(job: Job, kits: Kits, form: Form): Candidate[] {
     );
 }
 
-/** Continuous force of all motors of a lane, N. */
-export function classForce({ kit, motorCount, own }: LaneChoice, kits: Kits): number {
-  return motorCount * (own.continuousForce ?? kits[kit]!.parameters.continuousForce ?? 0);
-}
-
-/** How far a force is from another, as a factor of at least 1. */
-function apart(a: number, b: number): number {
-  return Math.max(a, b) / Math.min(a, b);
-}
-
 /** Of one class with a force: one that does the job, with the fewest motors. Without any of its class the nearest. */
 function nearest(form: readonly Candidate[], force: number): Candidate {
-  const distance = ({ force: own }: Candidate) => {
-    const factor = apart(own, force);
-    return factor <= 1 + SAME_CLASS ? 1 : factor;
-  };
+  const distance = ({ force: own }: Candidate) => (isSameClass(own, force) ? 1 : apart(own, force));
   const better = (a: Candidate, b: Candidate) =>
     distance(a) - distance(b) ||
     Number(b.passes) - Number(a.passes) ||

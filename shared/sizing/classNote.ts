@@ -1,26 +1,23 @@
 import { inUnit, ranged } from '../format.ts';
 import type { Kit } from '../scene.ts';
-import type { LaneChoice } from '../study/lane.ts';
-import { classForce, SAME_CLASS } from './chooseLanes.ts';
+import { type LaneChoice, laneLetter } from '../study/lane.ts';
+import { classForce, classOf } from './driveClass.ts';
 
 /** In words, how equal the drives are that are compared: one class of continuous force, or which of them stands out. */
 export function classNote(lanes: readonly LaneChoice[], kits: Readonly<Record<string, Kit>>): string {
   const forces = lanes.map((lane) => classForce(lane, kits));
   if (forces.length < 2) return '';
-  const middle = [...forces].sort((a, b) => a - b)[Math.floor((forces.length - 1) / 2)]!;
-  const places = forces.map((_, k) => k);
-  const isOff = (k: number) => Math.abs(forces[k]! / middle - 1) > SAME_CLASS;
-  const odd = places.filter(isOff);
-  const alike = places.filter((k) => !isOff(k));
+  const { middle, odd } = classOf(forces);
+  const alike = [...forces.keys()].filter((k) => !odd.includes(k));
   const job = 'Payload and job are the same for all.';
   if (odd.length === 0) {
     const spread = Math.max(...forces) / Math.min(...forces) - 1;
     const words = spread < 0.005 ? 'the same' : `the same within ${inUnit(spread, '%', 2)}`;
     return `Comparable drives: their continuous force is ${words}, ${ranged(middle, 'N')}. ${job}`;
   }
-  const letters = alike.map((k) => 'ABCD'[k]).join(', ');
+  const letters = alike.map(laneLetter).join(', ');
   const others = odd
-    .map((k) => `${'ABCD'[k]} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
+    .map((k) => `${laneLetter(k)} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
     .join('; ');
   return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => forces[k]!))}; ${others}. ${job}`;
 }

@@ -1,4 +1,4 @@
-import type { Parameters } from '../parameters/table.ts';
+import { continuousForce } from '../motor.ts';
 import { resistanceFactor } from '../temperature.ts';
 import { speedDuty } from './demand.ts';
 import { rms, type Stretch, valueAt } from './duty.ts';
@@ -29,11 +29,6 @@ export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }
     trajectory: trajectoryOf(forces, speeds),
     rms: { speed: rms(speeds), force: rmsForce },
   };
-}
-
-/** Of all motors, as their datasheet states it, N. */
-export function continuousForce(p: Parameters): number {
-  return p.motorCount * p.continuousForce;
 }
 
 /** Where the back-EMF alone takes all of the voltage, m/s. */

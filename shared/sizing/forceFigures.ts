@@ -1,8 +1,8 @@
 import { inUnit, ranged } from '../format.ts';
+import { continuousForce } from '../motor.ts';
 import { swingSquare } from './demand.ts';
 import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
 import { forceAt } from './electric.ts';
-import { continuousForce } from './envelope.ts';
 import type { LaneFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 

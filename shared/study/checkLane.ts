@@ -7,7 +7,7 @@ import type { Kit } from '../scene.ts';
 import { checkTuning } from '../tuning.ts';
 import { DATASHEET_NAMES } from './datasheet.ts';
 import type { Job } from './job.ts';
-import type { LaneChoice } from './lane.ts';
+import { type LaneChoice, laneLetter } from './lane.ts';
 import { laneScene } from './laneScene.ts';
 
 type Kits = Readonly<Record<string, Kit>>;
@@ -63,8 +63,4 @@ function isDatasheetName(name: string): boolean {
 /** A problem of a lane, said with its place: “Lane B: …”. */
 export function ofLane(index: number, { field, value, message }: Problem): Problem {
   return { field: `lanes[${index}].${field}`, value, message: `Lane ${laneLetter(index)}: ${message}` };
-}
-
-export function laneLetter(index: number): string {
-  return 'ABCD'[index] ?? String(index + 1);
 }

@@ -21,3 +21,13 @@ export interface Study {
 }
 
 export const MOST_LANES = 4;
+
+/** What a lane is called by its place, from 0: A, B, C, D. */
+export function laneLetter(place: number): string {
+  return String.fromCharCode('A'.charCodeAt(0) + place);
+}
+
+/** The place of a lane by its letter. */
+export function lanePlace(letter: string): number {
+  return letter.charCodeAt(0) - 'A'.charCodeAt(0);
+}

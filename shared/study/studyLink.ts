@@ -12,10 +12,9 @@ import { isParameterName, type ParameterChanges, parameterRow } from '../paramet
 import { unknownName } from '../problem.ts';
 import type { Kit } from '../scene.ts';
 import { isJobEntry } from './checkJob.ts';
-import { laneLetter } from './checkLane.ts';
 import { checkStudy, type StudyResult } from './checkStudy.ts';
 import { JOB_ENTRIES, jobRow } from './job.ts';
-import { type LaneChoice, MOST_LANES, type Study } from './lane.ts';
+import { type LaneChoice, laneLetter, MOST_LANES, type Study } from './lane.ts';
 import { STUDY_KEY } from './linkKey.ts';
 
 /**

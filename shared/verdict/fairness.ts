@@ -1,19 +1,18 @@
 import { inUnit, ranged } from '../format.ts';
+import { continuousForce } from '../motor.ts';
+import { classOf } from '../sizing/driveClass.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedLane } from '../study/verdict.ts';
 
-/** Drives this far apart in continuous force are not of one class. */
-const ONE_CLASS = 1.25;
-
 /** Why the comparison is a fair one, and what about it is not. */
 export function fairnessSentence({ values }: Job, lanes: readonly JudgedLane[]): string {
-  const forces = lanes.map(({ scene: { parameters: p } }) => p.motorCount * p.continuousForce);
+  const forces = lanes.map(({ scene }) => continuousForce(scene.parameters));
   const peaks = lanes.map(({ outcome }) => outcome.peakSensitivity);
   const same =
     `Every drive does the same job with the same payload, ${ranged(values.payload, 'kg')}, and is tuned to the same peak sensitivity, ` +
     `${inUnit(values.peakSensitivity, '')} (as tuned: ${span(peaks, (peak) => inUnit(peak, ''))}).`;
   const range = span(forces, (force) => ranged(force, 'N'));
-  return Math.max(...forces) / Math.min(...forces) <= ONE_CLASS
+  return classOf(forces).odd.length === 0
     ? `${same} All are of one class: continuous force ${range}.`
     : `${same} They are not of one class: continuous force ${range}; the stronger ones stay cooler for it.`;
 }

@@ -1,3 +1,4 @@
+import { lanePlace } from '../../shared/study/lane.ts';
 import type { Pen } from './plot.ts';
 
 /** Lanes are told apart by line style and letter, whatever their quantity's colour: A, B, C, D. */
@@ -9,7 +10,7 @@ export function pen(place: number, colour: string, width = 2): Pen {
   return dash === undefined ? { colour, width } : { colour, width, dash };
 }
 
-/** The place of a lane by its letter. */
+/** The line of a lane. */
 export function lanePen(letter: string, colour: string, width = 2): Pen {
-  return pen(letter.charCodeAt(0) - 'A'.charCodeAt(0), colour, width);
+  return pen(lanePlace(letter), colour, width);
 }

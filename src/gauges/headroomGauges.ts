@@ -1,6 +1,6 @@
 import type { ChannelName, Quantity } from '../../shared/channels.ts';
 import { fixed } from '../../shared/format.ts';
-import { motorConstants } from '../../shared/motor.ts';
+import { continuousForce, motorConstants } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Unit } from '../../shared/units.ts';
 import { decimalsFor, linearFraction } from './fractions.ts';
@@ -93,7 +93,7 @@ export const forceGauge = (): Instrument =>
     channel: 'motorForce',
     unit: 'N',
     full: (p) => p.peakCurrent * motorConstants(p).forcePerAmp,
-    continuous: (p) => p.continuousForce * p.motorCount,
+    continuous: continuousForce,
   });
 
 /** Voltage amplitude against the largest one that a DC bus gives with space-vector modulation, V_dc/√3. */

@@ -1,5 +1,6 @@
 import '../gauges/gauges.css';
 import { fixed, ranged } from '../../shared/format.ts';
+import { continuousForce } from '../../shared/motor.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
 import { errorPlace } from '../gauges/errorGauge.ts';
 import { linearFraction, logFraction } from '../gauges/fractions.ts';
@@ -79,8 +80,7 @@ function forceGauge(): LaneGauge {
   return {
     element: gauge.element,
     write(reading) {
-      const { p } = reading;
-      writeShare(gauge, reading.rms('motorForce') / (p.continuousForce * p.motorCount), 1);
+      writeShare(gauge, reading.rms('motorForce') / continuousForce(reading.p), 1);
     },
   };
 }

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { KITS } from '../../scenes/index.ts';
 import { FORMS } from '../../shared/scene.ts';
-import { chooseLanes, classForce } from '../../shared/sizing/chooseLanes.ts';
+import { chooseLanes } from '../../shared/sizing/chooseLanes.ts';
 import { classNote } from '../../shared/sizing/classNote.ts';
+import { classForce } from '../../shared/sizing/driveClass.ts';
 import { sizeLane } from '../../shared/sizing/sizeLane.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
 import type { LaneChoice } from '../../shared/study/lane.ts';

@@ -1,3 +1,4 @@
+import { continuousForce } from '../../shared/motor.ts';
 import type { Scene } from '../../shared/scene.ts';
 import type { DisturbanceTest } from '../../shared/study/accuracy.ts';
 import { standing } from './standing.ts';
@@ -14,8 +15,8 @@ const WATCHED = 0.5;
  * from where it stood, which an encoder on a screw's motor does not see all of.
  */
 export function disturbance(scene: Scene): DisturbanceTest {
-  const { continuousForce, motorCount, window } = scene.parameters;
-  const force = FORCE_SHARE * continuousForce * motorCount;
+  const { window } = scene.parameters;
+  const force = FORCE_SHARE * continuousForce(scene.parameters);
   const { axis } = standing(scene);
   const stood = axis.look(BEFORE).mean;
 

@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { KITS } from '../../scenes/index.ts';
 import { sizeLane } from '../../shared/sizing/sizeLane.ts';
-import { laneLetter } from '../../shared/study/checkLane.ts';
 import type { Job as LaneJob } from '../../shared/study/job.ts';
-import type { LaneChoice, Study } from '../../shared/study/lane.ts';
+import { type LaneChoice, laneLetter, type Study } from '../../shared/study/lane.ts';
 import { laneScene } from '../../shared/study/laneScene.ts';
 import { readStudy } from '../../shared/study/studyFile.ts';
 import type { JudgedLane } from '../../shared/study/verdict.ts';

@@ -1,4 +1,5 @@
 import { inUnit, ranged } from '../../shared/format.ts';
+import { continuousForce } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Course, DutyVerdict } from '../../shared/timeLapse.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
@@ -9,7 +10,7 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
   const carrier = course.samples.at(-1)?.carrier ?? p.carrierStart;
   const rmsForce = last?.rmsForce ?? 0;
   const rmsCurrent = last ? last.rmsCurrent / forceFactor(p, last, carrier) : 0;
-  const continuousForce = p.motorCount * p.continuousForce;
+  const mostForce = continuousForce(p);
   const { trip, hotTime, overloadTime, steady } = course;
   const reasons: string[] = [];
   if (trip) reasons.push(`${when(trip.time)} the drive trips. ${trip.message}`);
@@ -22,9 +23,9 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
     reasons.push(
       `${when(hotTime)} the winding passes ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
     );
-  if (rmsForce > continuousForce)
+  if (rmsForce > mostForce)
     reasons.push(
-      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(continuousForce, 'N')}.`,
+      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(mostForce, 'N')}.`,
     );
   if (last && hotTime === null && trip === null) {
     if (steady === null)
@@ -39,7 +40,7 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
     canDo: reasons.length === 0,
     reasons,
     rmsForce,
-    continuousForce,
+    continuousForce: mostForce,
     rmsCurrent,
     continuousCurrent: p.continuousCurrent,
   };
