@@ -1,5 +1,6 @@
 import { button, element, setText } from '../app/dom.ts';
-import type { LaneState, StudyActions, StudyState } from './state.ts';
+import { laneShare, laneWords } from './laneProgress.ts';
+import type { StudyActions, StudyState } from './state.ts';
 
 /** Starts tuning and simulation of all lanes, and says how far they are. */
 export function createSimulateBar(actions: StudyActions): {
@@ -12,28 +13,21 @@ export function createSimulateBar(actions: StudyActions): {
   const words = element('span', { class: 'simulate-words', role: 'status' });
   return {
     element: element('div', { class: 'simulate-bar' }, start, cancel, bar, words),
-    show({ lanes, isRunning }) {
-      const done = lanes.filter(({ outcome }) => outcome !== null).length;
-      start.hidden = isRunning || done === lanes.length;
+    show(state) {
+      const { lanes, isRunning } = state;
+      start.hidden = isRunning || lanes.every(({ outcome }) => outcome !== null);
       cancel.hidden = bar.hidden = !isRunning;
-      bar.value = lanes.reduce((sum, lane) => sum + shareOf(lane), 0) / lanes.length;
-      setText(words, wordsOf(lanes, done));
+      bar.value = lanes.reduce((sum, lane) => sum + laneShare(lane), 0) / lanes.length;
+      setText(words, wordsOf(state));
     },
   };
 }
 
-/** Tuning and simulating count as a half each. */
-function shareOf({ outcome, progress, choice }: LaneState): number {
-  if (outcome) return 1;
-  const half = choice.gains ? 0.5 : 0;
-  return half + (progress ? progress.share / 2 : 0);
-}
-
-function wordsOf(lanes: readonly LaneState[], done: number): string {
-  const busy = lanes.filter(({ progress }) => progress !== null);
-  if (busy.length > 0) return busy.map(({ letter, progress }) => `${letter}: ${progress!.stage}`).join(' · ');
-  if (done === lanes.length) return 'All drives are tuned and simulated.';
-  const failed = lanes.filter(({ trouble }) => trouble !== null);
-  if (failed.length > 0) return failed.map(({ letter, trouble }) => `${letter}: ${trouble}`).join(' ');
+function wordsOf({ lanes, isRunning }: StudyState): string {
+  const missing = lanes.filter(({ outcome }) => outcome === null);
+  if (missing.length === 0) return 'All drives are tuned and simulated.';
+  const told = missing.filter(({ progress, trouble }) => progress !== null || trouble !== null);
+  if (told.length > 0) return told.map((lane) => laneWords(lane, isRunning)).join(' ');
+  const done = lanes.length - missing.length;
   return done > 0 ? `${done} of ${lanes.length} drives are simulated.` : '';
 }
