@@ -61,7 +61,16 @@ export interface Flip {
   readonly sentence: string;
 }
 
-export interface Verdict {
+/** The changes of single inputs that would change the choice. */
+export interface Flips {
+  /** The nearest first. */
+  readonly flips: readonly Flip[];
+  /** What was varied to find them, and what was held. */
+  readonly flipNote: string;
+}
+
+/** The table, the choice, and what stands out. */
+export interface Judgement {
   readonly rows: readonly VerdictRow[];
   /** Places of the lanes that do all that is asked, the best first. */
   readonly ranking: readonly number[];
@@ -75,8 +84,6 @@ export interface Verdict {
   readonly rule: string;
   readonly fairness: string;
   readonly sentences: readonly string[];
-  /** The nearest first. */
-  readonly flips: readonly Flip[];
-  /** What was varied to find them, and what was held. */
-  readonly flipNote: string;
 }
+
+export interface Verdict extends Judgement, Flips {}

@@ -1,10 +1,12 @@
 import { ranged } from '../format.ts';
 import type { NumberRow } from '../parameters/row.ts';
-import type { Sizing } from '../sizing/sizing.ts';
+import type { Kit } from '../scene.ts';
+import { sizeLane } from '../sizing/sizeLane.ts';
 import { checkJob } from '../study/checkJob.ts';
 import { type Job, type JobValues, jobRow } from '../study/job.ts';
 import { jobLabel } from '../study/jobWords.ts';
-import type { Flip, JudgedLane } from '../study/verdict.ts';
+import { laneScene } from '../study/laneScene.ts';
+import type { Flip, Flips, JudgedLane } from '../study/verdict.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import { rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
@@ -13,8 +15,7 @@ import { clause, listed, named, sentence } from './words.ts';
 
 const MOST_FLIPS = 6;
 
-/** What can be calculated of a lane on another job. */
-export type Resize = (job: Job, lane: JudgedLane) => Sizing;
+type Kits = Readonly<Record<string, Kit>>;
 
 /** A ranking with another input, and who comes first in it. */
 interface Outlook {
@@ -27,22 +28,26 @@ interface Found extends Flip {
   readonly distance: number;
 }
 
-/** Every single input of the job that, moved by itself, would change the first place; the nearest first. */
-export function flipsOf(
+/**
+ * Every single input of the job that, moved by itself, would change the first place; the nearest first. It takes hundreds of sizings, and
+ * pauses after each input, so that a page can do something else in between.
+ */
+export function* searchFlips(
   job: Job,
   lanes: readonly JudgedLane[],
-  standing: Standing,
-  resize: Resize | null,
-): { readonly flips: readonly Flip[]; readonly note: string } {
-  if (lanes.length === 0) return { flips: [], note: '' };
-  const inputs = FLIP_INPUTS.filter(
-    ({ by, appliesTo }) => appliesTo(job) && (by === 'held' || resize !== null),
-  );
-  const found = inputs
-    .flatMap((input) => flipsOfInput(job, lanes, standing, input, resize))
-    .sort((a, b) => a.distance - b.distance);
+  kits: Kits,
+): Generator<undefined, Flips, void> {
+  if (lanes.length === 0) return { flips: [], flipNote: '' };
+  const standing = rank(job, lanes);
+  const inputs = FLIP_INPUTS.filter(({ appliesTo }) => appliesTo(job));
+  const found: Found[] = [];
+  for (const input of inputs) {
+    found.push(...flipsOfInput(job, lanes, standing, input, kits));
+    yield;
+  }
+  found.sort((a, b) => a.distance - b.distance);
   const flips = found.slice(0, MOST_FLIPS).map(({ distance: _, ...flip }) => flip);
-  return { flips, note: noteOn(inputs, found.length, standing) };
+  return { flips, flipNote: noteOn(inputs, found.length, standing) };
 }
 
 function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing): string {
@@ -64,12 +69,12 @@ function flipsOfInput(
   lanes: readonly JudgedLane[],
   standing: Standing,
   input: FlipInput,
-  resize: Resize | null,
+  kits: Kits,
 ): Found[] {
   const row = jobRow(input.input) as NumberRow;
   const from = job.values[input.input] as number;
   const key = keyOf(standing);
-  const of = (value: number) => outlook(job, lanes, input, value, resize);
+  const of = (value: number) => outlook(job, lanes, input, value, kits);
   // What the sizing says of the job as it is must be what the choice was made with.
   if (of(from)?.key !== key) return [];
   return [row.max, row.min].flatMap((end) => {
@@ -104,7 +109,7 @@ function outlook(
   lanes: readonly JudgedLane[],
   input: FlipInput,
   value: number,
-  resize: Resize | null,
+  kits: Kits,
 ): Outlook | null {
   const other = withValue(job, input.input, value);
   const cases: [JudgedLane[], JudgedLane[]] = [[], []];
@@ -114,11 +119,16 @@ function outlook(
     const simulated = outcomes.map((outcome) => ({ ...lane, outcome }));
     // Whoever fails in the simulation is out, whatever the sizing says; to size a lane takes longest.
     const isOut = simulated.every((each) => simulatedShortfalls(other, each).length > 0);
-    const sizing = resize && input.sizingFollows && !isOut ? resize(other, lane) : lane.sizing;
+    const sizing = input.sizingFollows && !isOut ? resized(other, lane, kits) : lane.sizing;
     for (const k of [0, 1] as const) cases[k].push({ ...simulated[k]!, sizing });
   }
   const [one, two] = cases.map((each) => rank(other, each)) as [Standing, Standing];
   return keyOf(one) === keyOf(two) ? { key: keyOf(one), standing: one } : null;
+}
+
+/** Untuned, since gains are no part of a sizing. */
+function resized(job: Job, { choice }: JudgedLane, kits: Kits): JudgedLane['sizing'] {
+  return sizeLane(job, laneScene(job, { ...choice, gains: null }, kits));
 }
 
 function withValue(job: Job, input: keyof JobValues, value: number): Job {

@@ -1,28 +1,30 @@
 import type { Kit } from '../scene.ts';
-import { sizeLane } from '../sizing/sizeLane.ts';
 import type { Job } from '../study/job.ts';
-import { laneScene } from '../study/laneScene.ts';
-import type { JudgedLane, Verdict } from '../study/verdict.ts';
+import type { JudgedLane, Judgement, Verdict } from '../study/verdict.ts';
 import { choiceSentence } from './choice.ts';
 import { fairnessSentence } from './fairness.ts';
-import { flipsOf, type Resize } from './flips.ts';
+import { searchFlips } from './flips.ts';
 import { nearest, RULE, rank } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
 import { tableOf } from './table.ts';
 import { named, sentence } from './words.ts';
 
-/**
- * What the figures say of one to four lanes on a job: the table, the choice, what stands out, and what would change it. Without `kits`
- * nothing can be calculated anew, and only limits are looked at for changes of the choice.
- */
+/** What the figures say of one to four lanes on a job, and what would change the choice. */
 export function verdict(
   job: Job,
   lanes: readonly JudgedLane[],
-  kits: Readonly<Record<string, Kit>> | null = null,
+  kits: Readonly<Record<string, Kit>>,
 ): Verdict {
+  const search = searchFlips(job, lanes, kits);
+  let step = search.next();
+  while (!step.done) step = search.next();
+  return { ...judge(job, lanes), ...step.value };
+}
+
+/** The table, the choice, and what stands out. */
+export function judge(job: Job, lanes: readonly JudgedLane[]): Judgement {
   const standing = rank(job, lanes);
   const toldInChoice = standing.ranking.length === 0 ? nearest(standing.shortfalls) : [];
-  const { flips, note } = flipsOf(job, lanes, standing, kits && resizeWith(kits));
   return {
     rows: tableOf(job, lanes, standing.shortfalls),
     ranking: standing.ranking,
@@ -39,11 +41,5 @@ export function verdict(
       }),
       ...sentencesOn(job, lanes, standing),
     ],
-    flips,
-    flipNote: note,
   };
-}
-
-function resizeWith(kits: Readonly<Record<string, Kit>>): Resize {
-  return (job, { choice }) => sizeLane(job, laneScene(job, { ...choice, gains: null }, kits));
 }

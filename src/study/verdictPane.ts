@@ -1,7 +1,8 @@
 import './verdict.css';
 import { KITS } from '../../scenes/index.ts';
-import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
-import { verdict } from '../../shared/verdict/verdict.ts';
+import type { JudgedLane, Judgement } from '../../shared/study/verdict.ts';
+import { searchFlips } from '../../shared/verdict/flips.ts';
+import { judge } from '../../shared/verdict/verdict.ts';
 import { button, element } from '../app/dom.ts';
 import { laneLetterMark } from '../lanes/laneName.ts';
 import { createMissingLanes } from './missingLanes.ts';
@@ -15,8 +16,6 @@ export interface VerdictPaneOptions {
 
 const IN_METRIC = 'Sentences, causes and reasons are in metric units, also where the table is not.';
 const CHANGES = 'What would change the choice';
-/** By then what was put on the page is in sight, ms. */
-const PAINTED = 50;
 
 /** Which drive, and why: the choice first, then everything it rests on. Worked out only while it is in sight, and only when something is new. */
 export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPaneOptions): Pane {
@@ -42,18 +41,32 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
     const { study, lanes } = state;
     const known = lanes.filter(isSimulated);
     window.clearTimeout(toCome);
-    content.replaceChildren(...(known.length > 0 ? parts(verdict(study.job, known), known, state) : []));
+    content.replaceChildren(...(known.length > 0 ? parts(judge(study.job, known), known, state) : []));
     changes.replaceChildren(title(CHANGES), element('p', { class: 'verdict-note' }, 'Being worked out …'));
     if (known.length === 0) return;
-    // It takes hundreds of sizings to find them: the choice is shown before.
-    toCome = window.setTimeout(() => {
-      const { flips, flipNote } = verdict(study.job, known, KITS);
-      const sentences = flips.map((flip) => flip.sentence);
-      changes.replaceChildren(title(CHANGES), ...list('ol', sentences, flipNote));
-    }, PAINTED);
+    const search = searchFlips(study.job, known, KITS);
+    // A step at a time: it takes hundreds of sizings, and the page goes on in between.
+    const go = () => {
+      const { done, value } = search.next();
+      if (!done) toCome = window.setTimeout(go);
+      else
+        changes.replaceChildren(
+          title(CHANGES),
+          ...list(
+            'ol',
+            value.flips.map(({ sentence }) => sentence),
+            value.flipNote,
+          ),
+        );
+    };
+    toCome = window.setTimeout(go);
   }
 
-  function parts(found: Verdict, known: readonly JudgedLane[], { lanes, units }: StudyState): HTMLElement[] {
+  function parts(
+    found: Judgement,
+    known: readonly JudgedLane[],
+    { lanes, units }: StudyState,
+  ): HTMLElement[] {
     const toBench = (lane: JudgedLane) => () =>
       actions.openOnBench(lanes.findIndex(({ letter }) => letter === lane.letter));
     return [
@@ -88,7 +101,7 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
 type ToBench = (lane: JudgedLane) => () => void;
 
 function choice(
-  { choice: words, first, shortfalls }: Verdict,
+  { choice: words, first, shortfalls }: Judgement,
   known: readonly JudgedLane[],
   toBench: ToBench,
   onReport: () => void,

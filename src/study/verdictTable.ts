@@ -1,8 +1,8 @@
 import { ranged } from '../../shared/format.ts';
 import {
   type JudgedLane,
+  type Judgement,
   VERDICT_GROUPS,
-  type Verdict,
   type VerdictCell,
   type VerdictGroup,
   type VerdictRow,
@@ -13,7 +13,7 @@ import { laneLetterMark } from '../lanes/laneName.ts';
 
 /** Every figure of every drive. What is best and what fails is said by word and shape; a row opens to its definition. */
 export function verdictTable(
-  { rows }: Verdict,
+  { rows }: Judgement,
   lanes: readonly JudgedLane[],
   units: UnitSystem,
   toBench: (lane: JudgedLane) => () => void,

@@ -1,3 +1,4 @@
+import { KITS } from '../../scenes/index.ts';
 import { sizeLane } from '../../shared/sizing/sizeLane.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { writeStudy } from '../../shared/study/studyFile.ts';
@@ -18,7 +19,7 @@ export function sampleReport(changes: Partial<ReportInput> = {}, job: Job = samp
     study,
     units,
     lanes,
-    verdict: verdict(job, lanes),
+    verdict: verdict(job, lanes, KITS),
     pictures: { stage: PIXEL },
     link: `https://waybench.example/#${writeStudyLink(study)}`,
     studyFile: writeStudy(study),

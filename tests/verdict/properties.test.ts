@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { KITS } from '../../scenes/index.ts';
 import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
-import { verdict } from '../../shared/verdict/verdict.ts';
+import { judge, verdict } from '../../shared/verdict/verdict.ts';
 import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
 
 const job = JUDGED_JOB;
@@ -73,7 +73,7 @@ describe('what is said', () => {
 
 describe('identical lanes', () => {
   const twins = ['A', 'B', 'C'].map((letter) => relettered(lanes[0]!, letter));
-  const found = verdict(job, twins);
+  const found = judge(job, twins);
 
   it('share the first place and every row', () => {
     expect(found.first).toEqual([0, 1, 2]);
@@ -126,7 +126,7 @@ describe('a lane that is worse in everything', () => {
         expect(first).not.toContain(0);
         if (ranking.includes(0)) expect(ranking.indexOf(0)).toBeGreaterThan(ranking.indexOf(1));
         if (others.length > 0 || ranking.length > 0) continue;
-        expect(verdict(job, judged).choice).toContain('B (');
+        expect(judge(job, judged).choice).toContain('B (');
       }
     }
   });

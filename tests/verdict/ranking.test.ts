@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rank } from '../../shared/verdict/ranking.ts';
-import { verdict } from '../../shared/verdict/verdict.ts';
+import { judge } from '../../shared/verdict/verdict.ts';
 import { sampleJob } from '../study/sampleOutcome.ts';
 import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
 
@@ -27,7 +27,7 @@ describe('the choice', () => {
 
   it('leaves out whoever does not do the job, however quick', () => {
     const rough = withRipple(withMoves(twin, { settlingTime: 0 }), 2 * job.values.rippleLimit);
-    const found = verdict(job, [A, rough]);
+    const found = judge(job, [A, rough]);
     expect(found.ranking).toEqual([0]);
     expect(found.shortfalls[1]).toEqual([
       'Its speed ripple of the scan, 4.00 %, is above the 2.00 % that the job allows.',
@@ -41,7 +41,7 @@ describe('the choice', () => {
   it('names who fails by least, and by what, when nobody does the job', () => {
     const rough = withRipple(A, 1.1 * job.values.rippleLimit);
     const rougher = withRipple(twin, 3 * job.values.rippleLimit);
-    const found = verdict(
+    const found = judge(
       job,
       [rougher, rough].map((lane, k) => relettered(lane, 'AB'[k]!)),
     );
@@ -84,7 +84,7 @@ describe('what the job asks', () => {
   it.each(cases)('%s is a shortfall, in its row', (_, lane, row) => {
     const { shortfalls } = rank(job, [lane]);
     expect(shortfalls[0]!.map((each) => each.row)).toEqual([row]);
-    const cell = verdict(job, [lane]).rows.find(({ id }) => id === row)!.cells[0]!;
+    const cell = judge(job, [lane]).rows.find(({ id }) => id === row)!.cells[0]!;
     expect(cell.fails).toBe(true);
     expect(cell.reason).not.toBeNull();
   });

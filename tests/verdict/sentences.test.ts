@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdict } from '../../shared/verdict/verdict.ts';
+import { judge } from '../../shared/verdict/verdict.ts';
 import { factorWords, listed } from '../../shared/verdict/words.ts';
 import { JUDGED_JOB, relettered, sizedLanes, withMoves, withRipple } from './lanes.ts';
 
@@ -37,7 +37,7 @@ describe('what stands out', () => {
   it('pairs what a lane is better at with what it pays for it, and says where that comes from', () => {
     const thrifty = withRipple(withMoves(A, { rmsCurrent: 1.178 }), 0.0187, 'cogging', 0.024);
     const smooth = withRipple(relettered(A, 'B', 'Another'), 0.0017);
-    const { sentences } = verdict(job, [thrifty, smooth]);
+    const { sentences } = judge(job, [thrifty, smooth]);
     expect(sentences[0]).toBe(
       `Against A (${A.title}), B (Another) has a speed ripple an eleventh as large (0.170 % against 1.87 %), ` +
         'but draws 61 % more RMS current (1.90 A against 1.18 A).',
@@ -46,7 +46,7 @@ describe('what stands out', () => {
 
   it('says of two that are level that they are, and of nothing else', () => {
     const other = withMoves(relettered(A, 'B'), { settlingTime: 0.0211, peakError: 4e-5 });
-    const { sentences } = verdict(job, [A, other]);
+    const { sentences } = judge(job, [A, other]);
     expect(sentences).toContain('A and B tie on settling time: 21.0 ms and 21.1 ms.');
     expect(sentences.join(' ')).not.toContain('settling time 0');
     expect(sentences[0]).toContain('and is worse in nothing that counts here');
@@ -54,6 +54,6 @@ describe('what stands out', () => {
 
   it('names a cause only where the parameters or the simulation have it', () => {
     const rough = withRipple(relettered(A, 'B'), 0.019, null, 0.012);
-    expect(verdict(job, [A, rough]).sentences[0]).toContain('B: strongest every 12.0 mm');
+    expect(judge(job, [A, rough]).sentences[0]).toContain('B: strongest every 12.0 mm');
   });
 });
