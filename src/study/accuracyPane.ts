@@ -2,6 +2,7 @@ import { element } from '../app/dom.ts';
 import { createSegmented } from '../app/segmented.ts';
 import { markup } from '../drawing/markup.ts';
 import { SECTIONS } from './accuracySections.ts';
+import { watchResults } from './changes.ts';
 import { drawnPart } from './drawnPart.ts';
 import { labelled } from './labelled.ts';
 import { createMissingLanes } from './missingLanes.ts';
@@ -14,6 +15,7 @@ const SCALES = ['one for all', 'each its own'] as const;
 /** How well each drive does it: five tests and the energy of a cycle, one at a time, all lanes beside each other. */
 export function createAccuracyPane(actions: StudyActions): Pane {
   let shown: StudyState | null = null;
+  const isNew = watchResults();
   const missing = createMissingLanes(actions);
   const test = createSegmented('Test of accuracy', Object.keys(SECTIONS), refresh);
   const state = createSegmented('State of the machine', ['cold', 'warm', 'worn'] as const, refresh);
@@ -56,6 +58,7 @@ export function createAccuracyPane(actions: StudyActions): Pane {
     show(next) {
       shown = next;
       missing.show(next);
+      if (!isNew(next)) return;
       controls.hidden = !next.lanes.some(isSimulated);
       refresh();
     },

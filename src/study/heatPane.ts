@@ -7,6 +7,7 @@ import { growthChart } from '../drawing/charts/growth.ts';
 import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { laneName } from '../lanes/laneName.ts';
+import { watchResults } from './changes.ts';
 import { columns, columnsFor, drawnPart, unitNote } from './drawnPart.ts';
 import { eventRows, stateRows } from './heatRows.ts';
 import { labelled } from './labelled.ts';
@@ -27,6 +28,7 @@ const GROWTHS = ['whole', 'near what is allowed'] as const;
 export function createHeatPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
   let jobCooling: boolean | null = null;
+  const isNew = watchResults();
   const missing = createMissingLanes(actions);
   const cooling = createSegmented('Cooling of the duty', COOLINGS, refresh);
   const growth = createSegmented('Scale of the growth', GROWTHS, refresh);
@@ -119,6 +121,7 @@ ${laneTable(
     show(next) {
       state = next;
       missing.show(next);
+      if (!isNew(next)) return;
       const done = next.lanes.filter(isSimulated);
       controls.hidden = done.length === 0;
       const end = longest(done.map(({ outcome }) => outcome.heat.asSet));

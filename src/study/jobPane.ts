@@ -5,6 +5,7 @@ import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../shared/study/motionAsked.ts';
 import { element, setText } from '../app/dom.ts';
 import { createSegmented } from '../app/segmented.ts';
+import { watchChanges } from './changes.ts';
 import { drawnPart } from './drawnPart.ts';
 import { createJobForm } from './jobForm.ts';
 import { labelled } from './labelled.ts';
@@ -17,6 +18,7 @@ import { createTitleField } from './titleField.ts';
 /** What is to be done, and which drives try it. */
 export function createJobPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
+  const isNew = watchChanges();
   const said = element('p', { class: 'job-said', role: 'status' });
   const caution = element(
     'p',
@@ -70,9 +72,8 @@ export function createJobPane(actions: StudyActions): Pane {
       lower,
     ),
     show(next) {
-      const isSame = next.study === state?.study && next.units === state.units;
       state = next;
-      if (isSame) return;
+      if (!isNew(next.study, next.units)) return;
       title.show(next.study.job.title);
       if (units.value !== next.units) units.choose(next.units);
       setText(said, unbroken(jobSentence(next.study.job, next.units)));

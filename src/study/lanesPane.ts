@@ -2,6 +2,7 @@ import { element } from '../app/dom.ts';
 import type { Actions } from '../app/keys.ts';
 import { LanesView } from '../lanes/lanesView.ts';
 import { tuningWords } from '../lanes/tuningWords.ts';
+import { watchChanges } from './changes.ts';
 import type { Pane, StudyActions, StudyState } from './state.ts';
 
 export interface LanesPane extends Pane {
@@ -18,6 +19,7 @@ export function createLanesPane(actions: StudyActions): LanesPane {
   let view: LanesView | null = null;
   let state: StudyState | null = null;
   let isShown = false;
+  const isNew = watchChanges();
 
   function update(): void {
     if (!state || !isShown) return;
@@ -26,6 +28,11 @@ export function createLanesPane(actions: StudyActions): LanesPane {
       root.append(view.element);
     }
     const { study, lanes } = state;
+    const { peakSensitivity } = study.job.values;
+    if (
+      !isNew(peakSensitivity, ...lanes.flatMap(({ letter, scene, choice }) => [letter, scene, choice.gains]))
+    )
+      return;
     view.show(
       lanes.map(({ letter, title, scene, choice }) => ({
         letter,
@@ -33,7 +40,7 @@ export function createLanesPane(actions: StudyActions): LanesPane {
         scene,
         tuned: choice.gains !== null,
       })),
-      tuningWords(lanes, study.job.values.peakSensitivity),
+      tuningWords(lanes, peakSensitivity),
     );
   }
 

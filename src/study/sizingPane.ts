@@ -5,6 +5,7 @@ import { classNote } from '../../shared/sizing/classNote.ts';
 import { button, element } from '../app/dom.ts';
 import { envelopeChart } from '../drawing/charts/envelope.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
+import { watchChanges } from './changes.ts';
 import { columns, columnsFor, drawnPart } from './drawnPart.ts';
 import { laneFigure } from './laneTable.ts';
 import { sizingTable } from './sizingTable.ts';
@@ -17,6 +18,7 @@ const HEIGHT = 240;
 /** What pencil and paper say of every drive on the job, before anything is simulated. */
 export function createSizingPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
+  const isNew = watchChanges();
   const open = new Set<string>();
   const fairness = element('p', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
@@ -46,10 +48,9 @@ export function createSizingPane(actions: StudyActions): Pane {
       table,
     ),
     show(next) {
-      const isNew = state?.lanes !== next.lanes || state.units !== next.units;
       state = next;
+      if (!isNew(next.units, ...next.lanes.map(({ sizing }) => sizing))) return;
       charts.refresh();
-      if (!isNew) return;
       fairness.textContent = classNote(next.study.lanes, KITS);
       answer.replaceChildren(...answers(next.lanes));
       table.replaceChildren(

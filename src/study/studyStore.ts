@@ -150,7 +150,7 @@ function lanesOf(
       choice,
       title: scene.title,
       scene: kept?.scene ?? scene,
-      sizing: sizeLane(study.job, scene),
+      sizing: kept && study.job === jobBefore ? kept.sizing : sizeLane(study.job, scene),
       outcome: kept?.outcome ?? null,
       progress: kept?.progress ?? null,
       trouble: kept?.trouble ?? null,

@@ -5,6 +5,7 @@ import { searchFlips } from '../../shared/verdict/flips.ts';
 import { judge } from '../../shared/verdict/verdict.ts';
 import { button, element } from '../app/dom.ts';
 import { laneLetterMark } from '../lanes/laneName.ts';
+import { watchResults } from './changes.ts';
 import { createMissingLanes } from './missingLanes.ts';
 import { isSimulated } from './simulatedLane.ts';
 import type { Pane, StudyActions, StudyState } from './state.ts';
@@ -26,18 +27,12 @@ export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPa
   const pane = element('div', { class: 'verdict-pane' }, missing.element, content);
   let state: StudyState | null = null;
   let isShown = true;
-  let judged: readonly unknown[] = [];
+  const isNew = watchResults();
 
   function refresh(): void {
     if (!state || !isShown) return;
     missing.show(state);
-    const inputs = [
-      state.units,
-      state.study.job,
-      ...state.lanes.flatMap(({ outcome, scene, letter }) => [outcome, scene, letter]),
-    ];
-    if (inputs.length === judged.length && inputs.every((each, k) => each === judged[k])) return;
-    judged = inputs;
+    if (!isNew(state)) return;
     const { study, lanes } = state;
     const known = lanes.filter(isSimulated);
     window.clearTimeout(toCome);
