@@ -98,7 +98,7 @@ export const ACCURACY_ROWS = [
   figureRow({
     id: 'increment',
     group: 'accuracy',
-    label: 'Smallest increment',
+    label: 'Smallest step',
     unit: 'nm',
     better: 'less',
     definition: 'Smallest step that the tool takes for certain, of those tried.',

@@ -1,12 +1,9 @@
 import { inUnit, ranged } from '../../shared/format.ts';
 import type {
   Accuracy,
-  DisturbanceTest,
   IncrementTest,
-  PositioningFigures,
   PositioningTest,
   RippleTest,
-  StaircaseTest,
   TestResult,
   TrippedTest,
 } from '../../shared/study/accuracy.ts';
@@ -20,24 +17,16 @@ import { spectrumChart } from '../drawing/charts/spectrum.ts';
 import { staircaseChart } from '../drawing/charts/staircase.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import type { Size } from '../drawing/plot.ts';
-import { figure, figureRow, table } from '../paper/paperParts.ts';
+import { figure, figureRow, meaning, table } from '../paper/paperParts.ts';
+import {
+  DISTURBANCE_ROWS,
+  POSITIONING_ROWS,
+  RIPPLE_ROWS,
+  STAIRCASE_ROWS,
+  type TestRow,
+} from '../study/accuracyRows.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
 import { halvedTable } from './halvedTable.ts';
-
-const POSITIONING: readonly (readonly [label: string, keyof PositioningFigures & string])[] = [
-  ['Accuracy A, both directions', 'accuracy'],
-  ['Accuracy A↑', 'accuracyUp'],
-  ['Accuracy A↓', 'accuracyDown'],
-  ['Repeatability R, both directions', 'repeatability'],
-  ['Repeatability R↑', 'repeatabilityUp'],
-  ['Repeatability R↓', 'repeatabilityDown'],
-  ['Systematic error E, both directions', 'systematic'],
-  ['Systematic error E↑', 'systematicUp'],
-  ['Systematic error E↓', 'systematicDown'],
-  ['Range M of the mean', 'meanRange'],
-  ['Reversal error B', 'reversal'],
-  ['Reversal error, mean', 'meanReversal'],
-];
 
 const STATES: Readonly<Record<PositioningTest['state'], string>> = {
   cold: 'cold is as cold as the room',
@@ -62,25 +51,26 @@ export function accuracySection(
   const increments = measured(all.map(({ increment }) => increment));
   const disturbances = measured(all.map(({ disturbance }) => disturbance));
   return markup`<section><h3>Positioning after ISO 230-2</h3>${positioning(accuracy)}</section>
-<section><h3>Speed ripple of the scan</h3>${tested(
+<section><h3>Scan at constant speed</h3>${tested(
     accuracy.ripple,
-    (test) => markup`${ripple(test)}
+    (test) => markup`${figuresOf(RIPPLE_ROWS, test)}
+${strongestLines(test)}
 ${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, LOW))}
 ${figure('Spectrum of the speed ripple', spectrumChart(test, ripples))}`,
   )}</section>
 <section><h3>Staircase</h3>${tested(
     accuracy.staircase,
-    (test) => markup`${staircase(test)}
+    (test) => markup`${figuresOf(STAIRCASE_ROWS, test)}
 ${figure('Stairs set and taken', staircaseChart(test, staircases, LOW))}`,
   )}</section>
 <section><h3>Smallest step</h3>${tested(
     accuracy.increment,
-    (test) => markup`${increment(test)}
+    (test) => markup`${stepsTried(test)}
 ${figure('Steps set and taken', incrementsChart(test, increments, LOW))}`,
   )}</section>
-<section><h3>A force that comes at once</h3>${tested(
+<section><h3>Sudden force</h3>${tested(
     accuracy.disturbance,
-    (test) => markup`${disturbance(test)}
+    (test) => markup`${figuresOf(DISTURBANCE_ROWS, test)}
 ${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, LOW))}`,
   )}</section>`;
 }
@@ -105,11 +95,11 @@ function positioning({ positioning: results }: Accuracy): Markup {
   const trips = results.filter((result) => ended(result) === null) as TrippedTest[];
   const [first] = tests;
   if (first === undefined) return markup`${trips.map(notMeasured)}`;
-  const rows = POSITIONING.map(
-    ([
+  const rows = POSITIONING_ROWS.map(
+    ({
       label,
-      name,
-    ]) => markup`<tr><th scope="row">${label}</th>${tests.map(({ figures }) => markup`<td>${ranged(figures[name] as number, METRES)}</td>`)}</tr>
+      text,
+    }) => markup`<tr><th scope="row">${label}</th>${tests.map((test) => markup`<td>${text(test, 'metric')}</td>`)}</tr>
 `,
   );
   return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every lane.</p></div>
@@ -117,15 +107,21 @@ ${table('states', ['Figure', ...tests.map(({ state }) => state)], rows)}${trips.
 ${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test)))}`;
 }
 
-function ripple({ speed, length, peak, rms, lines }: RippleTest): Markup {
-  const figures = [
-    figureRow(
-      'Ripple, peak',
-      inUnit(peak, '%'),
-      `Half of peak to peak over the set speed, on ${ranged(length, METRES)} at ${ranged(speed, 'm/s')}.`,
-    ),
-    figureRow('Ripple, RMS', inUnit(rms, '%'), 'Root of the mean square over the set speed.'),
-  ];
+/** What is meant by each figure of positioning. */
+export function positioningMeanings(): Markup {
+  return markup`<dl class="meanings">${POSITIONING_ROWS.map(({ label, definition }) => meaning(label, definition))}</dl>`;
+}
+
+function figuresOf<T>(rows: readonly TestRow<T>[], test: T): Markup {
+  return table(
+    'figures',
+    ['Figure', 'Value', 'Meaning'],
+    rows.map(({ label, text, definition }) => figureRow(label, text(test, 'metric'), definition)),
+  );
+}
+
+function strongestLines({ lines }: RippleTest): Markup {
+  if (lines.length === 0) return markup``;
   const rows = lines.map(
     ({
       period,
@@ -134,30 +130,10 @@ function ripple({ speed, length, peak, rms, lines }: RippleTest): Markup {
     }) => markup`<tr><th scope="row">${ranged(period, METRES)}</th><td>${inUnit(amplitude, '%')}</td><td>${cause ?? 'no single term of the model has this period'}</td></tr>
 `,
   );
-  return markup`${table('figures', ['Figure', 'Value', 'Meaning'], figures)}
-${lines.length === 0 ? '' : table('lines', ['Strongest lines: period', 'Amplitude', 'Where it comes from'], rows)}`;
+  return table('lines', ['Strongest lines: period', 'Amplitude', 'Where it comes from'], rows);
 }
 
-function staircase({ step, largestError, noise }: StaircaseTest): Markup {
-  return table(
-    'figures',
-    ['Figure', 'Value', 'Meaning'],
-    [
-      figureRow(
-        'Largest error of a stair',
-        ranged(largestError, METRES),
-        `Mean of the tool on a stair against its set height; stairs of ${ranged(step, METRES)}.`,
-      ),
-      figureRow(
-        'Noise while standing',
-        ranged(noise, METRES),
-        'Root of the mean square about the mean of the stair.',
-      ),
-    ],
-  );
-}
-
-function increment({ smallest, tried }: IncrementTest): Markup {
+function stepsTried({ smallest, tried }: IncrementTest): Markup {
   const rows = tried.map(
     ({
       step,
@@ -169,24 +145,4 @@ function increment({ smallest, tried }: IncrementTest): Markup {
   );
   return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
 ${halvedTable('steps', ['Step set', 'Taken, mean', 'Its spread', 'For certain'], rows)}`;
-}
-
-function disturbance({ force, peak, stiffness, recovery }: DisturbanceTest): Markup {
-  return table(
-    'figures',
-    ['Figure', 'Value', 'Meaning'],
-    [
-      figureRow(
-        'Largest deviation',
-        ranged(peak, METRES),
-        `Of the table, when ${ranged(force, 'N')} comes at once and stays.`,
-      ),
-      figureRow('Dynamic stiffness', ranged(stiffness, 'N/m'), 'Force over that deviation.'),
-      figureRow(
-        'Recovery',
-        recovery === null ? 'none' : ranged(recovery, 's'),
-        'Until the following error stays in the window.',
-      ),
-    ],
-  );
 }

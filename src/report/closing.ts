@@ -2,6 +2,7 @@ import { CAUTIONS } from '../../shared/cautions.ts';
 import { fileName } from '../app/files.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { list, meaning } from '../paper/paperParts.ts';
+import { positioningMeanings } from './accuracySection.ts';
 import { figureMeanings } from './answerSection.ts';
 import type { ReportInput } from './reportInput.ts';
 import { sizingNotes } from './sizingSection.ts';
@@ -34,6 +35,8 @@ ${list([
 ])}
 <h3>What the figures of the comparison mean</h3>
 ${figureMeanings(verdict)}
+<h3>What the figures of positioning mean</h3>
+${positioningMeanings()}
 <h3>Where the formulas of the sizing come from</h3>
 ${sizingNotes(lanes)}
 <h3>How the figures of the moves are measured</h3>

@@ -105,7 +105,20 @@ export const STAIRCASE_ROWS: readonly TestRow<StaircaseTest>[] = [
 ];
 
 export const RIPPLE_ROWS: readonly TestRow<RippleTest>[] = [
-  figure('ripple-speed', 'Speed of the scan', 'mm/s', ({ speed }) => speed, 'Set by the job; constant.'),
+  figure(
+    'ripple-speed',
+    'Speed of the scan',
+    'mm/s',
+    ({ speed }) => speed,
+    'As the job asks, or slower where the travel is too short to reach it.',
+  ),
+  figure(
+    'ripple-length',
+    'Length of the scan',
+    'mm',
+    ({ length }) => length,
+    'As the job asks, or what the travel and twenty seconds have room for.',
+  ),
   {
     id: 'ripple-peak',
     label: 'Ripple, peak',
@@ -138,7 +151,7 @@ export const DISTURBANCE_ROWS: readonly TestRow<DisturbanceTest>[] = [
   figure('force-peak', 'Largest deviation', 'µm', ({ peak }) => peak, 'Of the table, from where it stood.'),
   figure(
     'force-stiffness',
-    'Force over deviation',
+    'Stiffness against a force',
     'N/µm',
     ({ stiffness }) => stiffness,
     'The force divided by the largest deviation: how stiff the axis is to something that comes quickly. In the long run the integrator brings the error to nothing.',

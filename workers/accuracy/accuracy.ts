@@ -40,10 +40,10 @@ export function testAccuracy(
         return atDaysEnd(heat, (start) => positioning(scene, job, state, start));
       }),
     ),
-    staircase: run('Small stairs', () => staircase(scene)),
+    staircase: run('Staircase', () => staircase(scene)),
     ripple: run('Scan at constant speed', () => ripple(scene, job)),
     increment: run('Smallest step', () => increment(scene)),
-    disturbance: run('A sudden force', () => disturbance(scene)),
+    disturbance: run('Sudden force', () => disturbance(scene)),
     energy: run('Energy of a cycle', () => atDaysEnd(heat, (start) => energyFlow(scene, start))),
   };
 }
