@@ -42,6 +42,7 @@ export const UNITS = {
   'V·s/m': { factor: 1 },
   W: { factor: 1 },
   J: { factor: 1 },
+  kWh: { factor: 3.6e6 },
   '1/kWh': { factor: 1 / 3.6e6 },
   K: { factor: 1 },
   '°C': { factor: 1 },

@@ -1,7 +1,7 @@
 import { inUnit } from '../format.ts';
 import { loadSideMass, motorConstants, motorSideMass } from '../motor.ts';
 import { currentCause, energyCause, massCause } from './causes.ts';
-import { cycleEnergy, dayMean, dayOf, movesOf } from './read.ts';
+import { cycleEnergy, movesOf, yearEnergy } from './read.ts';
 import { figureRow } from './row.ts';
 
 export const ENERGY_ROWS = [
@@ -27,8 +27,8 @@ export const ENERGY_ROWS = [
     definition:
       "Mean electrical power of the day, with windings as warm as they get, over the hours and days of a year at the job's price, in your currency.",
     of(lane, { values }) {
-      const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
-      return power === null ? null : power * values.dailyTime * values.days * values.energyPrice;
+      const energy = yearEnergy(lane, values);
+      return energy === null ? null : energy * values.energyPrice;
     },
     resolution: { absolute: 0.01, relative: 0.02 },
   }),

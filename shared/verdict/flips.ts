@@ -7,6 +7,7 @@ import { type Job, type JobValues, jobRow } from '../study/job.ts';
 import { jobLabel } from '../study/jobWords.ts';
 import { laneScene } from '../study/laneScene.ts';
 import type { Flip, Flips, JudgedLane } from '../study/verdict.ts';
+import { durationText } from '../timeLapseText.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import { rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
@@ -147,8 +148,7 @@ function flipWords(
   { at: to, becomes, exact }: Change<Outlook>,
 ): string {
   const row = jobRow(input) as NumberRow;
-  const text = (value: number) =>
-    row.unit === 'h' ? `${(value / 3600).toFixed(2)} h` : ranged(value, row.unit);
+  const text = (value: number) => (row.unit === 'h' ? durationText(value) : ranged(value, row.unit));
   const label = jobLabel(input).replace(/, ±$/, '');
   const where = `${label} ${to > from ? 'above' : 'below'} ${text(to)}${exact ? '' : ' at the latest'} (now ${text(from)})`;
   const how =

@@ -1,5 +1,5 @@
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../study/accuracy.ts';
-import type { Job } from '../study/job.ts';
+import type { Job, JobValues } from '../study/job.ts';
 import type { MoveOutcome } from '../study/outcome.ts';
 import type { JudgedLane } from '../study/verdict.ts';
 import type { HeatState, LapseSample } from '../timeLapse.ts';
@@ -65,6 +65,17 @@ export function dayMean(day: readonly LapseSample[] | null, of: (state: HeatStat
     sum += ((of(day[k]!) + of(day[k - 1]!)) / 2) * (day[k]!.time - day[k - 1]!.time);
   }
   return sum / (last.time - first.time);
+}
+
+/** Electrical power in the mean of the day, windings as warm as they get, W. */
+export function dayPower(lane: JudgedLane): number | null {
+  return dayMean(dayOf(lane), ({ electricPower }) => electricPower);
+}
+
+/** Energy of a year of such days, J. */
+export function yearEnergy(lane: JudgedLane, { dailyTime, days }: JobValues): number | null {
+  const power = dayPower(lane);
+  return power === null ? null : power * dailyTime * days;
 }
 
 /** Energy of a cycle taken from the bus, less what braking gives back to it, J. */

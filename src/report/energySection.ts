@@ -2,7 +2,7 @@ import { inUnit, ranged } from '../../shared/format.ts';
 import type { EnergyFlow } from '../../shared/study/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
-import { dayMean, dayOf } from '../../shared/verdict/read.ts';
+import { dayPower, yearEnergy } from '../../shared/verdict/read.ts';
 import { energyFlowChart } from '../drawing/charts/energyFlow.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import type { Size } from '../drawing/plot.ts';
@@ -16,8 +16,6 @@ const FLOW_SIZE: Size = { width: 640, height: 170 };
 
 /** Share of what is drawn below which a term is left out. */
 const NEGLIGIBLE = 1e-5;
-
-const KILOWATT_HOUR = 3.6e6;
 
 const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
   ['Drawn at the motor terminals', 'drawn'],
@@ -56,9 +54,8 @@ function energy(flow: EnergyFlow): Markup {
 
 /** Of the day with windings as warm as they get, as the comparison of the lanes has it. */
 function yearly(lane: SimulatedLane, { values }: Job): Markup {
-  const power = dayMean(dayOf(lane), ({ electricPower }) => electricPower);
-  if (power === null)
+  const [power, year] = [dayPower(lane), yearEnergy(lane, values)];
+  if (power === null || year === null)
     return markup`<p class="words">There is no cost of a year: the drive does not last the day.</p>`;
-  const year = power * values.dailyTime * values.days;
-  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year / KILOWATT_HOUR, '')} kWh; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it, and terms below 0.001 % are not in the table.</p>`;
+  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year, 'kWh')}; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it, and terms below 0.001 % are not in the table.</p>`;
 }

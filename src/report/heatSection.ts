@@ -4,9 +4,10 @@ import type { Course, HeatState } from '../../shared/timeLapse.ts';
 import { coolingSentences, durationText } from '../../shared/timeLapseText.ts';
 import { driftChart } from '../drawing/charts/drift.ts';
 import { growthChart } from '../drawing/charts/growth.ts';
-import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
+import { temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { figure, list, table } from '../paper/paperParts.ts';
+import { temperatureData } from '../study/laneCourses.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
 
 interface Line {
@@ -46,6 +47,7 @@ const SCREW_LINES: readonly Line[] = [
 export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]): Markup {
   const { heat } = lane.outcome;
   const p = lane.scene.parameters;
+  const temperatures = (each: SimulatedLane) => temperatureData(each, heat.asSet.cooling);
   const { hours, asSet, switched, cooling, duty } = heat;
   const courses = [asSet, switched];
   const columns = courses.flatMap((course) => [
@@ -76,7 +78,7 @@ export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]
 <div class="words"><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p></div>
 ${list(said)}
 ${table('heat', ['Figure', ...columns.map(({ head }) => head)], rows)}
-${figure('Temperatures over the duty', temperaturesChart(temperatureData(lane), lanes.map(temperatureData)))}</section>`;
+${figure('Temperatures over the duty', temperaturesChart(temperatures(lane), lanes.map(temperatures)))}</section>`;
 }
 
 /** What heat does to all lanes: growth at the tool, and force that fades. */
@@ -85,16 +87,6 @@ export function heatOfAll(lanes: readonly SimulatedLane[], { values }: Job): Mar
   return markup`<section><h2>What a day of heat does</h2>
 ${figure('Growth at the tool over the duty', growthChart(courses, values.growthLimit))}
 ${figure('Force per ampere over the duty', driftChart(courses))}</section>`;
-}
-
-function temperatureData({ outcome: { heat }, scene: { parameters: p } }: SimulatedLane): TemperatureData {
-  return {
-    course: heat.asSet,
-    other: heat.switched,
-    foldback: p.foldbackTemperature,
-    limit: p.windingLimit,
-    hasScrew: p.lead > 0,
-  };
 }
 
 function courseWords({ cooling }: Course): string {

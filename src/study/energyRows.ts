@@ -2,23 +2,22 @@ import { inUnit, ranged } from '../../shared/format.ts';
 import type { EnergyFlow } from '../../shared/study/accuracy.ts';
 import type { JobValues } from '../../shared/study/job.ts';
 import { durationText } from '../../shared/timeLapseText.ts';
-import { dayMean, dayOf } from '../../shared/verdict/read.ts';
+import { dayPower, yearEnergy } from '../../shared/verdict/read.ts';
 import type { LaneTableRow } from './laneTable.ts';
 import type { SimulatedLane } from './simulatedLane.ts';
-
-const KILOWATT_HOUR = 3.6e6;
 
 /** Energy of a cycle, power over the day, and what a year of it costs. `flows` holds null where the drive stopped itself. */
 export function energyRows(
   lanes: readonly SimulatedLane[],
   flows: readonly (EnergyFlow | null)[],
-  { dailyTime, days, energyPrice }: JobValues,
+  job: JobValues,
 ): LaneTableRow[] {
-  const powers = lanes.map((lane) => dayMean(dayOf(lane), ({ electricPower }) => electricPower));
+  const { dailyTime, days, energyPrice } = job;
   const ofFlow = (text: (flow: EnergyFlow) => string) =>
     flows.map((flow) => ({ text: flow ? text(flow) : '—' }));
-  const ofPower = (text: (power: number) => string) =>
-    powers.map((power) => ({ text: power === null ? 'does not last the day' : text(power) }));
+  const ofDay = (of: (lane: SimulatedLane) => number | null, text: (value: number) => string) =>
+    lanes.map(of).map((value) => ({ text: value === null ? 'does not last the day' : text(value) }));
+  const ofYear = (text: (energy: number) => string) => ofDay((lane) => yearEnergy(lane, job), text);
   return [
     {
       id: 'energy-drawn',
@@ -36,7 +35,7 @@ export function energyRows(
     {
       id: 'energy-net',
       label: 'Used in a cycle',
-      definition: 'What is drawn less what is given back, everything as cold as the room.',
+      definition: 'What is drawn less what is given back, everything as warm as at the end of the day.',
       cells: ofFlow(({ drawn, returned }) => ranged(drawn - returned, 'J')),
     },
     {
@@ -49,19 +48,19 @@ export function energyRows(
       id: 'energy-day',
       label: 'Power, mean of a day',
       definition: 'With windings as warm as they get over the day, whose resistance is then higher.',
-      cells: ofPower((power) => ranged(power, 'W')),
+      cells: ofDay(dayPower, (power) => ranged(power, 'W')),
     },
     {
       id: 'energy-year',
       label: 'Energy of a year',
       definition: `Mean power of the day over ${durationText(dailyTime)} on each of ${days} days.`,
-      cells: ofPower((power) => `${inUnit((power * dailyTime * days) / KILOWATT_HOUR, '')} kWh`),
+      cells: ofYear((energy) => inUnit(energy, 'kWh')),
     },
     {
       id: 'energy-cost',
       label: 'Cost of a year',
       definition: `That energy at ${inUnit(energyPrice, '1/kWh')}, in your currency.`,
-      cells: ofPower((power) => inUnit(power * dailyTime * days * energyPrice, '')),
+      cells: ofYear((energy) => inUnit(energy * energyPrice, '')),
     },
   ];
 }

@@ -4,13 +4,14 @@ import { element, setText } from '../app/dom.ts';
 import { createSegmented } from '../app/segmented.ts';
 import { driftChart } from '../drawing/charts/drift.ts';
 import { growthChart } from '../drawing/charts/growth.ts';
-import { type TemperatureData, temperaturesChart } from '../drawing/charts/temperatures.ts';
+import { temperaturesChart } from '../drawing/charts/temperatures.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { laneName } from '../lanes/laneName.ts';
 import { watchResults } from './changes.ts';
 import { columns, columnsFor, drawnPart, unitNote } from './drawnPart.ts';
 import { eventRows, stateRows } from './heatRows.ts';
 import { labelled } from './labelled.ts';
+import { courseOf, temperatureData } from './laneCourses.ts';
 import { laneFigure, laneTable } from './laneTable.ts';
 import { createMissingLanes } from './missingLanes.ts';
 import { isSimulated, type SimulatedLane } from './simulatedLane.ts';
@@ -138,21 +139,6 @@ ${laneTable(
 
 /** As many times what is allowed is shown when the scale keeps near to it. */
 const GROWTH_ZOOM = 3;
-
-function courseOf({ outcome: { heat } }: SimulatedLane, withCoolant: boolean): Course {
-  return heat.asSet.cooling === withCoolant ? heat.asSet : heat.switched;
-}
-
-function temperatureData(lane: SimulatedLane, withCoolant: boolean): TemperatureData {
-  const { parameters: p } = lane.scene;
-  return {
-    course: courseOf(lane, withCoolant),
-    other: courseOf(lane, !withCoolant),
-    foldback: p.foldbackTemperature,
-    limit: p.windingLimit,
-    hasScrew: p.lead > 0,
-  };
-}
 
 /** Whether the duty can be done, and what cooling has to do, in sentences. */
 function answers({ outcome: { heat }, scene }: SimulatedLane): string[] {
