@@ -93,7 +93,7 @@ it.each([
   [
     'a cycle too long for a time-lapse',
     ['--hours', '1', '--set', 'program=scan', '--set', 'scanSpeed=1e-5'],
-    /program.*scan.*20 minutes/,
+    /program.*scan.*5 minutes/,
   ],
 ])('exits with 2 for %s, and names it', (_, args, words) => {
   const run = axis(shuttle, ...args);

@@ -63,4 +63,20 @@ describe('a task', () => {
     ];
     expect(taskOf({ ...bareScene({ program: 'list' }), moves }).seconds).toBeLessThan(3);
   });
+
+  // 0.2 m at 1 m/s, 10 m/s² and 500 m/s³: 0.2/1 + 1/10 + 10/500 s. Minutes of standstill are not waited for.
+  it.each(['shuttle', 'list'] as const)(
+    'of a %s that stands for a minute is one move with its end',
+    (program) => {
+      const limits = { speed: 1, acceleration: 10, jerk: 500 };
+      const moves = [0, 0.2, 0].map((to) => ({ to, ...limits, dwell: to > 0 ? 60 : 2.5 }));
+      const task = taskOf({ ...bareScene({ program, ...limits, start: 0, stroke: 0.2, dwell: 60 }), moves });
+      const wait = program === 'list' ? 2.5 : 0;
+      expect(task.seconds).toBeCloseTo(wait + 0.32 + 1, 3);
+      const { moves: made } = measureRun(task.scene, task.seconds);
+      // A line of a list that leads nowhere takes no time to make.
+      expect(made.filter(({ peakError }) => peakError > 0)).toHaveLength(1);
+      expect(made.at(-1)!.settlingTime).not.toBeNull();
+    },
+  );
 });

@@ -133,8 +133,24 @@ describe('the cycle that is measured', () => {
     expect(seconds(bareScene({ program: 'hold', process: 'sine', processFrequency: 0.4 }))).toBe(2.5);
   });
 
+  // What the cycle takes does not depend on where it is begun.
+  it('of a minute is measured from five seconds on, once', () => {
+    const scene = bareScene({
+      stroke: 0.2,
+      speed: 1,
+      acceleration: 10,
+      jerk: 500,
+      dwell: 30,
+      currentRate: 4000,
+    });
+    const { settle, measure } = cycleSpan(scene);
+    const rate = 4000 / scene.parameters.positionDivider;
+    expect(settle / rate).toBeCloseTo(5, 9);
+    expect(measure / rate).toBeCloseTo(2 * (0.2 + 1 / 10 + 10 / 500 + 30), 2);
+  });
+
   it('must not be too long', () => {
     const crawl = bareScene({ program: 'scan', scanSpeed: 1e-5, stroke: 0.1, currentRate: 4000 });
-    expect(() => cycleSpan(crawl)).toThrow(/program: two cycles of the scan take longer than 20 minutes/);
+    expect(() => cycleSpan(crawl)).toThrow(/program: a cycle of the scan takes longer than 5 minutes/);
   });
 });

@@ -40,3 +40,8 @@ export function limitText(limit: LoopLimit): string {
     ? `a peak sensitivity of ${shortest(limit.limit, '')}`
     : `a phase margin of ${shortest(limit.phase, '°')} with a gain margin of ${shortest(limit.gain, '')}`;
 }
+
+/** What is to be done where nothing keeps the limit. */
+export function lessStrict({ kind }: LoopLimit): string {
+  return kind === 'peak sensitivity' ? 'Allow a higher one' : 'Ask for smaller ones';
+}

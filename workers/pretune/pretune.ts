@@ -7,7 +7,7 @@ import type {
 } from '../../shared/pretune.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { explain } from './explain.ts';
-import { limitOf, limitText } from './goal.ts';
+import { lessStrict, limitOf, limitText } from './goal.ts';
 import { designChanges, designed, type Job, type JobResult, SEARCH_POINTS } from './jobs.ts';
 import type { LoopDesign } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
@@ -88,7 +88,7 @@ export async function pretune(
   const strongest = strongestOf(searches.map((designs) => designs[0]!));
   if (strongest === null)
     throw new RangeError(
-      `No loop of this axis keeps ${limitText(limits[0]!)}. Ask for less, or add damping.`,
+      `No loop of this axis keeps ${limitText(limits[0]!)}. ${lessStrict(limits[0]!)}, or add damping.`,
     );
 
   work.enter('Measuring what the axis takes to move');
@@ -108,10 +108,12 @@ export async function pretune(
   work.leaveOut((effort.finalists - finalists.length) * VARIATIONS.length);
   const proven = await Promise.all(finalists.map((finalist) => prove(work, task, finalist)));
   const [best] = proven.sort(byProof(task, goal));
-  if (best === undefined || best.point.trip)
-    throw new RangeError(
-      `No loop of this axis that keeps ${limitText(limits[0]!)} does the job. Ask for less.`,
-    );
+  if (best === undefined || best.point.trip) {
+    const why = best?.point.trip
+      ? `With the best of them it trips: ${best.point.trip.message}`
+      : `${lessStrict(limits[0]!)}.`;
+    throw new RangeError(`No loop that keeps ${limitText(limits[0]!)} does the job with this drive. ${why}`);
+  }
 
   return {
     judged: task.judged,

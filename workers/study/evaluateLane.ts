@@ -49,11 +49,12 @@ function loopFigures({ parameters }: Scene): Pick<LaneOutcome, 'peakSensitivity'
   }
 }
 
-/** What the moves of two whole cycles at least come to, from the cold axis on. */
+/** What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on. */
 function moveOutcome(scene: Scene): MoveOutcome {
   const { positionDivider, currentRate } = scene.parameters;
   const { settle, measure } = cycleSpan(scene);
-  const run = measureRun(scene, ((settle + measure) * positionDivider) / currentRate);
+  const samples = settle < measure ? measure : settle + measure;
+  const run = measureRun(scene, (samples * positionDivider) / currentRate);
   return {
     trip: run.trip,
     settlingTime: run.settlingTime,

@@ -4,10 +4,13 @@ import { newProgramOutput } from '../command/setpoint.ts';
 
 /** The axis settles, and is measured, for this long at least, s. */
 const LEAST = 1;
-/** Longer programs take too long to be run in full, s. */
-const MOST = 1200;
+/** Longer cycles take too long to be run in full, s. */
+const MOST = 300;
+/** A cycle from this length on, s, need not be run twice: in so many seconds of it loop and draught have forgotten how it began. */
+const LONG = 20;
+const FORGOTTEN = 5;
 
-/** Position-loop samples of a run: to settle, then whole cycles to measure. */
+/** Position-loop samples of a run: to settle, then whole cycles to measure, or a long one from where the axis has settled to there again. */
 export interface CycleSpan {
   readonly settle: number;
   readonly measure: number;
@@ -29,15 +32,21 @@ export function cycleSpan(scene: Scene): CycleSpan {
   const program = new Program(p, moves);
   const out = newProgramOutput();
   let [cycle, settle] = [0, 0];
-  for (let sample = 0; sample <= MOST * rate; sample++) {
+  for (let sample = 0; sample <= 2 * MOST * rate; sample++) {
     program.advance(sample / rate, out);
     if (out.cycle === cycle) continue;
     cycle = out.cycle;
     if (settle === 0 && sample >= least) settle = sample;
-    else if (settle > 0 && sample - settle >= least) return { settle, measure: sample - settle };
+    else if (settle > 0 && sample - settle >= least) return shortened(settle, sample - settle, rate);
   }
   throw new RangeError(
-    `program: two cycles of the ${p.program} take longer than ${MOST / 60} minutes, too long for a time-lapse. ` +
-      'Shorten the cycle or its dwell.',
+    `program: a cycle of the ${p.program} takes longer than ${MOST / 60} minutes, too long to be run over and over. ` +
+      'Shorten its moves or its dwell, or leave out what repeats.',
   );
+}
+
+function shortened(settle: number, measure: number, rate: number): CycleSpan {
+  if (measure < LONG * rate) return { settle, measure };
+  const begin = Math.max(settle - measure, 0);
+  return { settle: begin + Math.round(FORGOTTEN * rate), measure };
 }
