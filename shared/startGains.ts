@@ -1,16 +1,31 @@
 import { parallelGainsOf } from './cascade.ts';
 import { holdingForce } from './gravity.ts';
 import { loadSideMass, motorSideMass } from './motor.ts';
-import type { NumberRow } from './parameters/row.ts';
-import { PARAMETERS, type ParameterChanges, type Parameters } from './parameters/table.ts';
+import type { ParameterChanges, Parameters } from './parameters/table.ts';
+import { rounded, within } from './tunedValue.ts';
 
 /** Corners of the loop as shares of its crossover: integrator, lead, and filter of the measured speed. */
 const INTEGRATOR_CORNER = 1 / 10;
 const LEAD_CORNER = 1 / 3;
 const FILTER_CORNER = 8;
 
+export type StartGain =
+  | 'Kp'
+  | 'Ki'
+  | 'Kd'
+  | 'derivativeTime'
+  | 'accelerationFeedforward'
+  | 'speedFeedforward'
+  | 'forceBias';
+
+/** Gains to start tuning from: those below, legal and rounded to what a person can read. */
+export function startGains(p: Parameters, crossover: number): ParameterChanges {
+  const exact = Object.entries(exactGains(p, crossover)) as [StartGain, number][];
+  return Object.fromEntries(exact.map(([name, value]) => [name, rounded(name, value)]));
+}
+
 /**
- * Gains to start tuning from, for the moved mass M taken as rigid and a wanted crossover f_c (Hz) of the position loop.
+ * The gains for the moved mass M taken as rigid and a wanted crossover f_c (Hz) of the position loop.
  *
  *     C(s) = Kp + Ki/s + Kd s/(T_f s + 1)      |C(j2πf_c)| = M (2πf_c)²
  *     1/Tn = 2πf_c/10    Kv = 2πf_c/3    T_f = 1/(2π·8 f_c)
@@ -23,7 +38,7 @@ const FILTER_CORNER = 8;
  *
  * @throws RangeError if the crossover is not a positive number.
  */
-export function startGains(p: Parameters, crossover: number): ParameterChanges {
+export function exactGains(p: Parameters, crossover: number): Record<StartGain, number> {
   if (!(crossover > 0 && crossover < Infinity)) {
     throw new RangeError(`crossover is ${crossover} Hz; it must be a positive number of hertz.`);
   }
@@ -40,27 +55,12 @@ export function startGains(p: Parameters, crossover: number): ParameterChanges {
   const imaginary = (unit.Kd * omega) / filter - unit.Ki / omega;
   const velocityGain = (mass * omega ** 2) / Math.hypot(real, imaginary);
   return {
-    Kp: within('Kp', velocityGain * unit.Kp),
-    Ki: within('Ki', velocityGain * unit.Ki),
-    Kd: within('Kd', velocityGain * unit.Kd),
+    Kp: velocityGain * unit.Kp,
+    Ki: velocityGain * unit.Ki,
+    Kd: velocityGain * unit.Kd,
     derivativeTime,
-    accelerationFeedforward: within('accelerationFeedforward', mass),
-    speedFeedforward: within('speedFeedforward', p.viscous + p.nutViscous + p.motorCount * p.eddyDrag),
-    forceBias: within('forceBias', holdingForce(p)),
+    accelerationFeedforward: mass,
+    speedFeedforward: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    forceBias: holdingForce(p),
   };
-}
-
-type GainName =
-  | 'Kp'
-  | 'Ki'
-  | 'Kd'
-  | 'derivativeTime'
-  | 'accelerationFeedforward'
-  | 'speedFeedforward'
-  | 'forceBias';
-
-/** The nearest legal value: extreme masses and crossovers stay inside the table. */
-function within(name: GainName, value: number): number {
-  const { min, max, zero }: NumberRow = PARAMETERS[name];
-  return zero && value < min ? 0 : Math.min(Math.max(value, min), max);
 }

@@ -121,8 +121,7 @@ describe('a result', () => {
       expect(rule).not.toBe('');
       expect(sentence).toMatch(/^[^.].*[^.]\.$/s);
       const row = parameterRow(parameter);
-      if (row.kind === 'number' && value !== 0)
-        expect(sentence).toContain(ranged(value as number, row.unit, 4));
+      if (row.kind === 'number' && value !== 0) expect(sentence).toContain(ranged(value as number, row.unit));
       if (row.kind === 'switch') expect(sentence).toMatch(value ? /^On:/ : /^Off:/);
     }
     const rules = choices.map(({ rule }) => rule);

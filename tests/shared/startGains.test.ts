@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { checkParameters } from '../../shared/check.ts';
 import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
 import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import { startGains } from '../../shared/startGains.ts';
+import { exactGains, type StartGain, startGains } from '../../shared/startGains.ts';
 
 /** L(jω) of the parallel PID with filtered damping on a rigid mass, as magnitude and phase, from polar form term by term. */
 function openLoop(p: Parameters, frequency: number, filtered = true) {
@@ -19,7 +20,7 @@ function openLoop(p: Parameters, frequency: number, filtered = true) {
 
 const withGains = (changes: Partial<Parameters>, crossover: number): Parameters => {
   const p = { ...defaultParameters(), ...changes };
-  return { ...p, ...startGains(p, crossover) };
+  return { ...p, ...exactGains(p, crossover) };
 };
 
 describe.each([
@@ -63,7 +64,7 @@ test('gains scale with the mass, and with powers of the crossover', () => {
 });
 
 test('feedforward takes mass and viscous drag, the bias what the counterbalance leaves of the weight', () => {
-  const gains = startGains(
+  const gains = exactGains(
     {
       ...defaultParameters(),
       payload: 5,
@@ -81,6 +82,24 @@ test('feedforward takes mass and viscous drag, the bias what the counterbalance 
   expect(gains.accelerationFeedforward).toBeCloseTo(15.4, 9);
   expect(gains.speedFeedforward).toBeCloseTo(67, 9);
   expect(gains.forceBias).toBeCloseTo(15.4 * 9.80665 * 0.5 - 50, 9);
+});
+
+// Half a unit of the third digit is at most 0.5 % of a number, of 1.00 that is.
+test.each([5, 37, 100, 140, 300])('at %d Hz they are given in three digits', (crossover) => {
+  const p = { ...defaultParameters(), payload: 4.567, inclination: 0.3, viscous: 12.3456 };
+  const exact = exactGains(p, crossover);
+  const given = startGains(p, crossover) as Record<StartGain, number>;
+  expect(Object.keys(given)).toEqual(Object.keys(exact));
+  for (const name of Object.keys(exact) as StartGain[]) {
+    expect(given[name]).toBe(Number(given[name].toPrecision(3)));
+    expect(Math.abs(given[name] / exact[name] - 1), name).toBeLessThanOrEqual(0.005);
+  }
+});
+
+test('extreme masses and crossovers stay inside the table', () => {
+  const p = { ...defaultParameters(), payload: 2000, motorCount: 4 };
+  for (const crossover of [1e-3, 1e5])
+    expect(checkParameters(startGains(p, crossover), p).problems).toEqual([]);
 });
 
 test.each([0, -5, Number.NaN, Infinity])('a crossover of %d Hz is refused', (crossover) => {

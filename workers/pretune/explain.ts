@@ -111,7 +111,7 @@ function forces({ p, point: { changes }, motion }: Story): Line[] {
     [
       'accelerationFeedforward',
       'force balance',
-      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg', 4)} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain gives already because the measured speed lags${trimText(motion)}.`,
+      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain gives already because the measured speed lags${trimText(motion)}.`,
     ],
     [
       'speedFeedforward',
@@ -224,5 +224,5 @@ function without(
 function shown(name: ParameterName, changes: ParameterChanges): string {
   const row = PARAMETERS[name];
   const value = changes[name];
-  return row.kind === 'number' && typeof value === 'number' ? ranged(value, row.unit, 4) : String(value);
+  return row.kind === 'number' && typeof value === 'number' ? ranged(value, row.unit) : String(value);
 }

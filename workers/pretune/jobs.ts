@@ -1,6 +1,6 @@
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import type { RobustnessRun, TuningPoint } from '../../shared/pretune.ts';
-import { rounded } from './legal.ts';
+import { rounded } from '../../shared/tunedValue.ts';
 import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { searchLoops } from './loopSearch.ts';

@@ -1,5 +1,5 @@
 import type { Parameters } from '../../shared/parameters/table.ts';
-import { rounded } from './legal.ts';
+import { rounded } from '../../shared/tunedValue.ts';
 import { type Gains, LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
 import { type PlantResponse, plantResponse } from './plantResponse.ts';

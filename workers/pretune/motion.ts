@@ -2,9 +2,9 @@ import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
 import { holdingForce } from '../../shared/gravity.ts';
 import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import { rounded } from '../../shared/tunedValue.ts';
 import { Matrix, solve } from '../analysis/matrix.ts';
 import { measureRun } from '../run/measureRun.ts';
-import { rounded } from './legal.ts';
 import type { Task } from './task.ts';
 
 /** What it takes to move an axis, as its controller commands force. */

@@ -1,7 +1,7 @@
 import { parallelGainsOf } from '../../shared/cascade.ts';
 import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { rounded } from './legal.ts';
+import { rounded } from '../../shared/tunedValue.ts';
 import type { Gains } from './loopFamily.ts';
 
 export interface Notch {

@@ -2,7 +2,7 @@ import { parallelGainsOf } from '../../shared/cascade.ts';
 import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import { startGains } from '../../shared/startGains.ts';
-import { rounded } from './legal.ts';
+import { rounded } from '../../shared/tunedValue.ts';
 import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';

@@ -1,5 +1,5 @@
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { type NumberName, within } from './legal.ts';
+import { type NumberName, within } from '../../shared/tunedValue.ts';
 
 /** A machine that is not as its datasheet says. */
 export interface Variation {

@@ -1,12 +1,12 @@
-import type { NumberRow } from '../../shared/parameters/row.ts';
-import { PARAMETERS, type Parameters } from '../../shared/parameters/table.ts';
+import type { NumberRow } from './parameters/row.ts';
+import { PARAMETERS, type Parameters } from './parameters/table.ts';
 
 export type NumberName = {
   [K in keyof Parameters]: Parameters[K] extends number ? K : never;
 }[keyof Parameters];
 
 /** Digits that a tuned value keeps: a person can read it, and the loop does not feel the rest. */
-const DIGITS = 4;
+const DIGITS = 3;
 
 /** The nearest legal value of a parameter. */
 export function within(name: NumberName, value: number): number {
