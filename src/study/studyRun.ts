@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/scene.ts';
+import type { LaneProgress } from '../../shared/study/outcome.ts';
 import { LaneClient } from '../app/laneClient.ts';
 import { PretuneClient } from '../app/pretuneClient.ts';
 import type { StudyStore } from './studyStore.ts';
@@ -61,14 +62,12 @@ export class StudyRun {
     if (choice.gains) return true;
     const limit = this.#store.state.study.job.values.peakSensitivity;
     const client = new PretuneClient();
-    const found = await this.#watched({ index, scene, client }, () =>
+    const work = { index, scene, client };
+    const found = await this.#watched(work, () =>
       client.pretune(
         scene,
         { kind: 'peak sensitivity', limit },
-        ({ stage, done, total }) => {
-          if (this.#isStill(index, scene))
-            this.#store.setProgress(index, { stage, share: done / Math.max(total, 1) });
-        },
+        ({ stage, done, total }) => this.#tell(work, { stage, share: done / Math.max(total, 1) }),
         'one limit',
       ),
     );
@@ -81,12 +80,17 @@ export class StudyRun {
     const { scene } = this.#store.state.lanes[index]!;
     const { job } = this.#store.state.study;
     const client = new LaneClient();
-    const outcome = await this.#watched({ index, scene, client }, () =>
-      client.evaluate(job, scene, (progress) => {
-        if (this.#isStill(index, scene)) this.#store.setProgress(index, progress);
-      }),
+    const work = { index, scene, client };
+    const outcome = await this.#watched(work, () =>
+      client.evaluate(job, scene, (progress) => this.#tell(work, progress)),
     );
     if (outcome) this.#store.setOutcome(index, outcome);
+  }
+
+  /** Progress may arrive after what it led to. */
+  #tell(work: Work, progress: LaneProgress): void {
+    if (this.#underWay.has(work) && this.#isStill(work.index, work.scene))
+      this.#store.setProgress(work.index, progress);
   }
 
   /** What is found for a lane, or null: it was cancelled, or the lane is another by now, or it went wrong, which is told. */
