@@ -117,11 +117,6 @@ export function swingSquare(loads: Loads, moving: number): number {
   return loads.process.variance + moving * cogging;
 }
 
-/** Mean square of the force of all motors, N². */
-export function meanSquareForce(loads: Loads, motion: readonly MotionStretch[]): number {
-  return meanSquare(forceDuty(loads, motion)) + swingSquare(loads, movingShare(motion));
-}
-
 /** Where the motors have to give most. */
 export interface Worst {
   readonly point: Setpoint;

@@ -32,7 +32,7 @@ export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }
 }
 
 /** Where the back-EMF alone takes all of the voltage, m/s. */
-export function noLoadSpeed(e: Electrics, magnet: number): number {
+function noLoadSpeed(e: Electrics, magnet: number): number {
   return e.voltageLimit / ((2 / 3) * e.forcePerAmp * magnet);
 }
 

@@ -55,21 +55,18 @@ export function largest(day: readonly LapseSample[] | null, of: (state: HeatStat
   return day && Math.max(...day.map((sample) => Math.abs(of(sample))));
 }
 
-/** Mean over the day, weighted by time. */
-export function dayMean(day: readonly LapseSample[] | null, of: (state: HeatState) => number): number | null {
-  if (day === null) return null;
-  const [first, last] = [day[0]!, day.at(-1)!];
-  if (last.time === first.time) return of(last);
-  let sum = 0;
-  for (let k = 1; k < day.length; k++) {
-    sum += ((of(day[k]!) + of(day[k - 1]!)) / 2) * (day[k]!.time - day[k - 1]!.time);
-  }
-  return sum / (last.time - first.time);
-}
-
 /** Electrical power in the mean of the day, windings as warm as they get, W. */
 export function dayPower(lane: JudgedLane): number | null {
-  return dayMean(dayOf(lane), ({ electricPower }) => electricPower);
+  const day = dayOf(lane);
+  if (day === null) return null;
+  const [first, last] = [day[0]!, day.at(-1)!];
+  if (last.time === first.time) return last.electricPower;
+  let energy = 0;
+  for (let k = 1; k < day.length; k++) {
+    const [before, now] = [day[k - 1]!, day[k]!];
+    energy += ((before.electricPower + now.electricPower) / 2) * (now.time - before.time);
+  }
+  return energy / (last.time - first.time);
 }
 
 /** Energy of a year of such days, J. */

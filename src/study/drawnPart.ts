@@ -51,7 +51,7 @@ export function columnsFor(lanes: number, width: number, least: number): number 
 }
 
 /** Between columns, px of a drawing. */
-export const COLUMN_GAP = 20;
+const COLUMN_GAP = 20;
 
 /** Figures beside each other; each is told the width it has. */
 export function columns(

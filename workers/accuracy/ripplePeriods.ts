@@ -48,7 +48,7 @@ export function periodicTerms(p: Parameters, speed: number): PeriodicTerm[] {
  * Period that a wave has when it is looked at in steps d, all in m: its own as long as it is two steps or more, else by folding,
  * 1/λ' = |1/λ − n/d| with the nearest whole n (Shannon, Proc. IRE 37(1), 1949).
  */
-export function foldedPeriod(period: number, step: number): number {
+function foldedPeriod(period: number, step: number): number {
   if (period >= 2 * step) return period;
   const perStep = step / period;
   return step / Math.abs(perStep - Math.round(perStep));

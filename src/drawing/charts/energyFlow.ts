@@ -4,7 +4,7 @@ import { spread } from '../endLabels.ts';
 import { type Markup, markup } from '../markup.ts';
 import { drawing, label, labelWidth, line, near, type Size } from '../plot.ts';
 
-export const ENERGY_SIZE: Size = { width: 640, height: 300 };
+const ENERGY_SIZE: Size = { width: 640, height: 300 };
 
 const ENERGY = 'var(--q-energy, #555)';
 const HEAT = 'var(--q-heat, #555)';

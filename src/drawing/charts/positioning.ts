@@ -16,7 +16,7 @@ import {
 } from '../plot.ts';
 import { rangeOf } from '../range.ts';
 
-export const POSITIONING_SIZE: Size = { width: 640, height: 300 };
+const POSITIONING_SIZE: Size = { width: 640, height: 300 };
 
 const COLOUR = 'var(--q-error, #000)';
 const UP: Pen = { colour: COLOUR, width: 2 };

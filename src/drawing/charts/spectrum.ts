@@ -5,7 +5,7 @@ import { type Markup, markup } from '../markup.ts';
 import { clipped, curve, drawing, label, labelOnWhite, labelWidth, type Size } from '../plot.ts';
 import { rangeOf } from '../range.ts';
 
-export const SPECTRUM_SIZE: Size = { width: 640, height: 340 };
+const SPECTRUM_SIZE: Size = { width: 640, height: 340 };
 
 /** Weaker than this beside the strongest line, an amplitude is not on the scale. */
 const FAINTEST = 1e-3;
