@@ -1,5 +1,5 @@
 import { type Failure, failure } from './jsonFile.ts';
-import type { ParameterChanges } from './parameters/table.ts';
+import { PARAMETERS, type ParameterChanges } from './parameters/table.ts';
 import { didYouMean, shown } from './problem.ts';
 import type { Kit } from './scene.ts';
 
@@ -9,6 +9,11 @@ export function findKit(id: unknown, kits: Readonly<Record<string, Kit>>): Kit |
   const known = Object.keys(kits);
   const meant = typeof id === 'string' ? didYouMean(id, known) : '';
   return failure('kit', id, `kit: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
+}
+
+/** Motors of a drive that may work in parallel: two do not share a screw. */
+export function mostMotors({ form }: Kit): number {
+  return form === 'screw' ? 1 : PARAMETERS.motorCount.max;
 }
 
 /** What adds up when motors work in parallel: ratings, heat paths, and the mountings that hold them to the table. */

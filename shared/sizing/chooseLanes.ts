@@ -1,3 +1,4 @@
+import { mostMotors } from '../kit.ts';
 import { FORMS, type Form, type Kit } from '../scene.ts';
 import type { Job } from '../study/job.ts';
 import type { LaneChoice } from '../study/lane.ts';
@@ -7,7 +8,6 @@ import { sizeLane } from './sizeLane.ts';
 
 type Kits = Readonly<Record<string, Kit>>;
 
-const MOST_MOTORS = 4;
 interface Candidate {
   readonly choice: LaneChoice;
   readonly force: number;
@@ -35,13 +35,12 @@ export function chooseLanes(job: Job, kits: Kits): readonly LaneChoice[] {
   return best ? best.lanes.map(({ choice }) => choice) : [];
 }
 
-/** Every size of a form in every number of motors. Two motors do not share a screw. */
+/** Every size of a form in every number of motors. */
 function candidates(job: Job, kits: Kits, form: Form): Candidate[] {
-  const most = form === 'screw' ? 1 : MOST_MOTORS;
   return Object.keys(kits)
     .filter((kit) => kits[kit]!.form === form)
     .flatMap((kit) =>
-      Array.from({ length: most }, (_, k): Candidate => {
+      Array.from({ length: mostMotors(kits[kit]!) }, (_, k): Candidate => {
         const choice: LaneChoice = { kit, motorCount: k + 1, own: {}, gains: null };
         const scene = laneScene(job, choice, kits);
         return { choice, force: classForce(choice, kits), passes: sizeLane(job, scene).passes };

@@ -1,6 +1,6 @@
 import { checkNumber, checkParameters } from '../check.ts';
 import { type Failure, failure } from '../jsonFile.ts';
-import { findKit } from '../kit.ts';
+import { findKit, mostMotors } from '../kit.ts';
 import { defaultParameters, PARAMETERS, type ParameterChanges } from '../parameters/table.ts';
 import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from '../problem.ts';
 import type { Kit } from '../scene.ts';
@@ -26,6 +26,13 @@ export function checkLane(input: unknown, job: Job, kits: Kits): { readonly lane
   if ('problems' in kit) return kit;
   const count = checkNumber(motorCount ?? 1, PARAMETERS.motorCount);
   if ('wrong' in count) return failure('motorCount', motorCount, `motorCount: ${count.wrong}`);
+  if (count.legal > mostMotors(kit)) {
+    return failure(
+      'motorCount',
+      motorCount,
+      `motorCount: ${count.legal} motors do not share a screw. Give 1.`,
+    );
+  }
   const own = checkDatasheet(ownInput ?? {}, kit);
   if ('problems' in own) return own;
 

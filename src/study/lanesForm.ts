@@ -1,5 +1,7 @@
 import { KITS } from '../../scenes/index.ts';
 import { inUnit } from '../../shared/format.ts';
+import { mostMotors } from '../../shared/kit.ts';
+import { PARAMETERS } from '../../shared/parameters/table.ts';
 import { FORMS, type Form } from '../../shared/scene.ts';
 import { classForce } from '../../shared/sizing/driveClass.ts';
 import { type LaneChoice, laneLetter, MOST_LANES } from '../../shared/study/lane.ts';
@@ -15,8 +17,6 @@ export interface LanesForm {
   readonly element: HTMLElement;
   show(state: StudyState): void;
 }
-
-const MOST_MOTORS = 4;
 
 const GROUP_TITLES: Readonly<Record<Form, string>> = {
   tubular: 'Tubular motors',
@@ -107,7 +107,7 @@ function createLaneRow(index: number, { onChoice, onRemove, onDatasheet }: LaneR
       ),
     ),
   );
-  const counts = Array.from({ length: MOST_MOTORS }, (_, k) =>
+  const counts = Array.from({ length: PARAMETERS.motorCount.max }, (_, k) =>
     element('option', { value: k + 1 }, k === 0 ? '1 motor' : `${k + 1} motors`),
   );
   const motors = element(
@@ -142,8 +142,8 @@ function createLaneRow(index: number, { onChoice, onRemove, onDatasheet }: LaneR
 
   function fill(): void {
     kit.value = choice.kit;
-    // Two motors do not share a screw.
-    for (const option of counts.slice(1)) option.disabled = KITS[choice.kit]!.form === 'screw';
+    const most = mostMotors(KITS[choice.kit]!);
+    for (const [k, option] of counts.entries()) option.disabled = k >= most;
     motors.value = String(choice.motorCount);
   }
 

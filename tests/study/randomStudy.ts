@@ -1,4 +1,5 @@
 import { KITS } from '../../scenes/index.ts';
+import { mostMotors } from '../../shared/kit.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import { checkLane } from '../../shared/study/checkLane.ts';
 import { DATASHEET_NAMES } from '../../shared/study/datasheet.ts';
@@ -16,9 +17,10 @@ export function randomStudy(random: () => number): Study {
 
 function randomLane(random: () => number, job: Job): LaneChoice {
   const kits = Object.keys(KITS);
+  const kit = kits[Math.floor(random() * kits.length)]!;
   let lane: LaneChoice = {
-    kit: kits[Math.floor(random() * kits.length)]!,
-    motorCount: 1 + Math.floor(random() * 4),
+    kit,
+    motorCount: 1 + Math.floor(random() * mostMotors(KITS[kit]!)),
     own: {},
     gains: null,
   };

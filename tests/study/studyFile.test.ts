@@ -71,6 +71,11 @@ describe('a file that is refused', () => {
     ['half a motor', withLane({ motorCount: 1.5 }), /^Lane B: motorCount: 1\.5 is not a whole number/],
     ['five motors', withLane({ motorCount: 5 }), /^Lane B: motorCount: 5 is outside 1 to 4/],
     [
+      'two motors on a screw',
+      withLane({ kit: 'screw', own: {}, motorCount: 2 }),
+      /^Lane B: motorCount: 2 motors do not share a screw\. Give 1/,
+    ],
+    [
       'what is not of a datasheet',
       withLane({ own: { payload: 3 } }),
       /^Lane B: "payload" is not an entry of a datasheet/,
