@@ -5,7 +5,7 @@ import type { Row } from '../parameters/row.ts';
 import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from '../problem.ts';
 import { type UnitSystem, unitIn } from '../units.ts';
 import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './job.ts';
-import { JOB_RULES, travelOf } from './jobRules.ts';
+import { ANYWHERE, JOB_RULES, travelOf } from './jobRules.ts';
 import { jobLabel } from './jobWords.ts';
 
 export interface CheckedJob {
@@ -40,8 +40,6 @@ export function checkJob(input: unknown, system: UnitSystem = 'metric'): Checked
   const broken = contradictions(job, system);
   return broken.length > 0 ? refused(broken) : { job, problems: [] };
 }
-
-const ANYWHERE = { travelMin: -Infinity, travelMax: Infinity };
 
 function checkValues(input: unknown, system: UnitSystem, problems: Problem[]): JobValues | null {
   if (!isRecord(input)) {

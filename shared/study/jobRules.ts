@@ -5,6 +5,7 @@ import { PARAMETERS } from '../parameters/table.ts';
 import { type Unit, type UnitSystem, unitIn } from '../units.ts';
 import type { Job, JobEntry, JobValues } from './job.ts';
 import { motionLimits } from './motionLimits.ts';
+import { runUp } from './moveLimits.ts';
 import { moveTimeProblem } from './moveTimes.ts';
 
 /** A condition between the values of a job. `broken` says what is wrong and how to mend it, or null. */
@@ -22,14 +23,11 @@ export function travelOf({ travel }: JobValues): Travel {
   return { travelMin: -travel / 2, travelMax: travel / 2 };
 }
 
-/** Distance in which a speed is reached from rest under limits of acceleration and jerk, m. */
-function runUp(speed: number, { acceleration, jerk }: { acceleration: number; jerk: number }): number {
-  const reaches = speed * jerk > acceleration ** 2;
-  const time = reaches ? speed / acceleration + acceleration / jerk : 2 * Math.sqrt(speed / jerk);
-  return (speed * time) / 2;
-}
+/** A travel without ends. */
+export const ANYWHERE: Travel = { travelMin: -Infinity, travelMax: Infinity };
 
-const text = (value: number, unit: Unit, system: UnitSystem) => shortest(value, unitIn(system, unit));
+const text = (value: number, unit: Unit, system: UnitSystem, digits?: number) =>
+  shortest(value, unitIn(system, unit), digits);
 
 export const JOB_RULES: readonly JobRule[] = [
   {
@@ -58,10 +56,10 @@ export const JOB_RULES: readonly JobRule[] = [
       const { scanLength, scanSpeed, travel } = job.values;
       const limits = motionLimits(job);
       if (limits === null) return null;
-      const ends = 2 * runUp(scanSpeed, limits);
+      const ends = 2 * runUp({ ...limits, speed: scanSpeed });
       if (scanLength + ends <= travel) return null;
       return (
-        `${text(scanLength, 'mm', system)} and ${text(Number(ends.toPrecision(3)), 'mm', system)} to reach ` +
+        `${text(scanLength, 'mm', system)} and ${text(ends, 'mm', system, 3)} to reach ` +
         `${text(scanSpeed, 'mm/s', system)} and to stop are longer than the travel, ${text(travel, 'mm', system)}. ` +
         'Shorten the scan, scan slower, or widen the travel.'
       );
@@ -84,7 +82,7 @@ export const JOB_RULES: readonly JobRule[] = [
       const most = PARAMETERS.counterbalance.max;
       return carried <= most
         ? null
-        : `it would have to carry ${text(Number(carried.toPrecision(3)), 'N', system)}, with motors of up to ` +
+        : `it would have to carry ${text(carried, 'N', system, 3)}, with motors of up to ` +
             `${text(MOTOR_MASS, 'kg', system)}; ${text(most, 'N', system)} is the most. Lower the share, the load, or the slope.`;
     },
   },

@@ -1,5 +1,5 @@
 import { shortest } from '../format.ts';
-import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../units.ts';
+import { type Unit, type UnitSystem, unitIn } from '../units.ts';
 import type { Job } from './job.ts';
 import { motionAsked } from './motionAsked.ts';
 
@@ -15,10 +15,7 @@ type Quantities = (value: number, unit: Unit, digits?: number) => string;
 
 /** Rounded in the unit that is read, without zeros at the end. */
 function quantities(system: UnitSystem): Quantities {
-  return (value, unit, digits = 4) => {
-    const shown = unitIn(system, unit);
-    return shortest(toSI(Number(fromSI(value, shown).toPrecision(digits)), shown), shown);
-  };
+  return (value, unit, digits = 4) => shortest(value, unitIn(system, unit), digits);
 }
 
 function carry(job: Job, q: Quantities): string {

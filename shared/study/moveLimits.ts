@@ -24,3 +24,10 @@ export function moveLimits(distance: number, time: number): MoveLimits {
   const acceleration = speed / (ramp - jerkTime);
   return { speed, acceleration, jerk: acceleration / jerkTime };
 }
+
+/** Distance in which the speed is reached from rest, m: the speed times half the time it takes, v/a + a/j, or 2 √(v/j) where a is not reached. */
+export function runUp({ speed, acceleration, jerk }: MoveLimits): number {
+  const reachesAcceleration = speed * jerk > acceleration ** 2;
+  const time = reachesAcceleration ? speed / acceleration + acceleration / jerk : 2 * Math.sqrt(speed / jerk);
+  return (speed * time) / 2;
+}

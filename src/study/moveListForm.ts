@@ -1,7 +1,7 @@
 import { readMoveList, writeTimedMoveList } from '../../shared/moveList.ts';
 import type { MoveLine } from '../../shared/scene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import { travelOf } from '../../shared/study/jobRules.ts';
+import { ANYWHERE, travelOf } from '../../shared/study/jobRules.ts';
 import { linesOf, type MotionAsked, motionAsked } from '../../shared/study/motionAsked.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import { button, element } from '../app/dom.ts';
@@ -15,8 +15,6 @@ export interface MoveListForm {
   /** The motion of the list as it is typed, if it can be understood. */
   readonly typed: MotionAsked | null;
 }
-
-const ANYWHERE = { travelMin: -Infinity, travelMax: Infinity };
 
 /** A move list as text, typed or pasted from a spreadsheet, and what was understood of it. */
 export function createMoveListForm(actions: StudyActions, onType: () => void): MoveListForm {

@@ -1,16 +1,13 @@
 import { shortest } from '../../shared/format.ts';
 import type { MotionAsked } from '../../shared/study/motionAsked.ts';
-import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../../shared/units.ts';
+import { type Unit, type UnitSystem, unitIn } from '../../shared/units.ts';
 import { element } from '../app/dom.ts';
 
 const DIGITS = 5;
 
 /** What was understood of a move list, line by line. */
 export function moveTable({ moves }: MotionAsked, units: UnitSystem): HTMLTableElement {
-  const q = (value: number, unit: Unit) => {
-    const shown = unitIn(units, unit);
-    return shortest(toSI(Number(fromSI(value, shown).toPrecision(DIGITS)), shown), shown);
-  };
+  const q = (value: number, unit: Unit) => shortest(value, unitIn(units, unit), DIGITS);
   const head = ['Move', 'From', 'To', 'In', 'Stand still'];
   return element(
     'table',

@@ -1,7 +1,7 @@
 import { positionRate } from '../../shared/crossChecks.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { MoveLimits } from '../../shared/study/moveLimits.ts';
+import { type MoveLimits, runUp } from '../../shared/study/moveLimits.ts';
 
 /** A scan at constant speed: where it begins from rest and ends, what is left out at first, and what is measured. SI. */
 export interface ScanPlan {
@@ -32,7 +32,7 @@ export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
   const room = (1 - SPARE) * (p.travelMax - p.travelMin);
   const longest = (speed: number) =>
     Math.min(
-      (room - 2 * rampOf(limitsAt(p, speed)) - RUN_IN_TIME * speed) / (1 + RUN_IN_SHARE),
+      (room - 2 * runUp(limitsAt(p, speed)) - RUN_IN_TIME * speed) / (1 + RUN_IN_SHARE),
       LONGEST * speed,
     );
   let speed = Math.min(values.scanSpeed, (values.scanLength * positionRate(p)) / LEAST_SAMPLES);
@@ -40,7 +40,7 @@ export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
   const length = Math.min(values.scanLength, longest(speed));
   const runIn = Math.max(RUN_IN_TIME * speed, RUN_IN_SHARE * length);
   const limits = limitsAt(p, speed);
-  const whole = length + runIn + 2 * rampOf(limits);
+  const whole = length + runIn + 2 * runUp(limits);
   const from = (p.travelMin + p.travelMax - whole) / 2;
   return { limits, from, to: from + whole, runIn, length };
 }
@@ -49,13 +49,4 @@ export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
 function limitsAt(p: Parameters, speed: number): MoveLimits {
   const acceleration = Math.max(p.acceleration, speed / (LONGEST_RAMP / 2));
   return { speed, acceleration, jerk: Math.max(p.jerk, acceleration / (LONGEST_RAMP / 2)) };
-}
-
-/** Distance in which a jerk-limited motion reaches its speed: the speed times half the time it takes. */
-function rampOf({ speed, acceleration, jerk }: MoveLimits): number {
-  const time =
-    speed > acceleration ** 2 / jerk
-      ? speed / acceleration + acceleration / jerk
-      : 2 * Math.sqrt(speed / jerk);
-  return (speed * time) / 2;
 }
