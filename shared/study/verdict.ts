@@ -29,6 +29,9 @@ export interface VerdictCell {
   readonly reason: string | null;
 }
 
+/** What is said of a cell, everywhere in the same words: how it stands among the lanes, and that it does not keep what the job asks. */
+export const CELL_WORDS = { best: 'best', tie: 'as good', fails: 'fails' } as const;
+
 export const VERDICT_GROUPS = {
   pace: 'Pace',
   accuracy: 'Accuracy',

@@ -1,4 +1,5 @@
 import {
+  CELL_WORDS,
   VERDICT_GROUPS,
   type Verdict,
   type VerdictCell,
@@ -38,8 +39,9 @@ function verdictRow({ label, asked, better, cells }: VerdictRow): Markup {
 
 /** Why it does not do is told where the lanes are told apart. */
 function verdictCell({ text, cause, mark, fails }: VerdictCell): Markup {
-  const words = [mark === 'best' ? 'best' : mark === 'tie' ? 'best, shared' : '', fails ? 'does not do' : ''];
-  const said = words.filter((word) => word !== '').join(', ');
+  const said = [...(mark === null ? [] : [CELL_WORDS[mark]]), ...(fails ? [CELL_WORDS.fails] : [])].join(
+    ', ',
+  );
   return markup`<td class="${mark === null ? 'plain' : 'value'}">${text}${said === '' ? '' : markup`<br><span class="mark">${said}</span>`}${cause === null ? '' : markup`<br><span class="note">${withIndices(cause)}</span>`}</td>`;
 }
 

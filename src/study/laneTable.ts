@@ -1,3 +1,4 @@
+import { CELL_WORDS } from '../../shared/study/verdict.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { laneName } from '../lanes/laneName.ts';
 
@@ -27,7 +28,7 @@ export function laneTable(caption: string, lanes: readonly Lane[], rows: readonl
       definition,
       cells,
     }) => markup`<tr><th scope="row"><details id="${id}"><summary>${label}</summary><p>${definition}</p></details></th>
-${cells.map(({ text, fails = false }) => (fails ? markup`<td class="is-beyond">${text} <span>not as asked</span></td>` : markup`<td>${text}</td>`))}</tr>`,
+${cells.map(({ text, fails = false }) => (fails ? markup`<td class="is-beyond">${text} <span>✕ ${CELL_WORDS.fails}</span></td>` : markup`<td>${text}</td>`))}</tr>`,
   )}</tbody>
 </table></div>`;
 }

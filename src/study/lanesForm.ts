@@ -10,6 +10,7 @@ import { button, element, setText } from '../app/dom.ts';
 import { grouped } from '../app/picker.ts';
 import { laneLetterMark } from '../lanes/laneName.ts';
 import { inPanelWords } from '../panel/label.ts';
+import { comparableButton } from './comparableButton.ts';
 import { createDatasheetDialog } from './datasheetDialog.ts';
 import type { LaneState, StudyActions, StudyState } from './state.ts';
 
@@ -64,14 +65,7 @@ export function createLanesForm(actions: StudyActions): LanesForm {
       { class: 'lanes-form', 'aria-labelledby': 'lanes-form-title' },
       element('h3', { id: 'lanes-form-title' }, 'Drives that try it'),
       list,
-      element(
-        'div',
-        { class: 'dialog-ways' },
-        add,
-        button('One of each, same class', () => actions.chooseLanes(), {
-          title: 'One lane for each kind of drive, all of the smallest class of force that does the job',
-        }),
-      ),
+      element('div', { class: 'dialog-ways' }, add, comparableButton(actions)),
       datasheet.element,
     ),
     show({ units: system, lanes }) {

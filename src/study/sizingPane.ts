@@ -2,10 +2,11 @@ import './results.css';
 import './sizing.css';
 import { KITS } from '../../scenes/index.ts';
 import { classNote } from '../../shared/sizing/classNote.ts';
-import { button, element } from '../app/dom.ts';
+import { element } from '../app/dom.ts';
 import { envelopeChart } from '../drawing/charts/envelope.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
 import { watchChanges } from './changes.ts';
+import { comparableButton } from './comparableButton.ts';
 import { columns, columnsFor, drawnPart } from './drawnPart.ts';
 import { laneFigure } from './laneTable.ts';
 import { sizingTable } from './sizingTable.ts';
@@ -32,9 +33,7 @@ export function createSizingPane(actions: StudyActions): Pane {
         'div',
         { class: 'sizing-head' },
         element('h2', {}, 'Sizing by calculation'),
-        button('Choose comparable drives', () => actions.chooseLanes(), {
-          title: 'One drive of each form, all of the smallest class that does the job',
-        }),
+        comparableButton(actions),
       ),
       fairness,
       answer,

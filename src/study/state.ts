@@ -39,7 +39,7 @@ export interface StudyActions {
   setUnits(units: UnitSystem): void;
   /** Puts a drive in a lane, or adds one at the end; null takes the lane out. */
   setLane(index: number, choice: Omit<LaneChoice, 'gains'> | null): string | null;
-  /** One lane for each kind of drive, all of the smallest class that does the job. */
+  /** One drive of each kind, all of the smallest class of continuous force that does the job. */
   chooseLanes(): void;
   /** Pretunes and simulates every lane that has no outcome. */
   simulate(): void;

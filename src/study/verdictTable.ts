@@ -1,5 +1,6 @@
 import { ranged } from '../../shared/format.ts';
 import {
+  CELL_WORDS,
   type JudgedLane,
   type Judgement,
   VERDICT_GROUPS,
@@ -92,13 +93,16 @@ function textIn(units: UnitSystem, { unit }: VerdictRow, { value, text }: Verdic
 
 function tableCell({ cause, mark, fails, reason }: VerdictCell, text: string): HTMLElement {
   const cell = element('td', {}, element('span', { class: 'verdict-value' }, text));
-  if (mark !== null) cell.append(' ', badge(mark, mark === 'best' ? '● best' : '○ as good'));
-  if (fails) cell.append(' ', badge('fails', '✕ fails'));
+  if (mark !== null) cell.append(' ', badge(mark));
+  if (fails) cell.append(' ', badge('fails'));
   if (reason !== null) cell.append(element('p', { class: 'verdict-reason' }, reason));
   if (cause !== null) cell.append(element('p', { class: 'verdict-cause' }, cause));
   return cell;
 }
 
-function badge(kind: string, words: string): HTMLElement {
-  return element('span', { class: 'verdict-mark', 'data-mark': kind }, words);
+/** A shape beside each word, so that a mark is seen from afar. */
+const SHAPES = { best: '●', tie: '○', fails: '✕' } as const;
+
+function badge(kind: keyof typeof CELL_WORDS): HTMLElement {
+  return element('span', { class: 'verdict-mark', 'data-mark': kind }, `${SHAPES[kind]} ${CELL_WORDS[kind]}`);
 }
