@@ -55,7 +55,7 @@ export const PACE_ROWS = [
     unit: 'ms',
     better: 'less',
     definition:
-      'From the end of the commanded motion to the last sample outside the window, the worst of all moves.',
+      'From the end of the commanded motion to the last sample outside the window, the worst of all moves, as the encoder sees it.',
     of: (lane) => movesOf(lane)?.settlingTime ?? null,
     absent: 'does not settle',
     asked: (job) => (shortestDwell(job) > 0 ? `within the dwell, ${ranged(shortestDwell(job), 's')}` : null),

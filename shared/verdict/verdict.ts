@@ -7,6 +7,7 @@ import { searchFlips } from './flips.ts';
 import { nearest, RULE, rank } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
 import { tableOf } from './table.ts';
+import { unseenSentences } from './unseen.ts';
 import { named, sentence } from './words.ts';
 
 /** What the figures say of one to four lanes on a job, and what would change the choice. */
@@ -39,6 +40,7 @@ export function judge(job: Job, lanes: readonly JudgedLane[]): Judgement {
         if (toldInChoice.includes(place)) return [];
         return texts.length > 0 ? sentence(`${named(lane)} does not do the job: ${texts.join('; ')}`) : [];
       }),
+      ...unseenSentences(job, lanes),
       ...sentencesOn(job, lanes, standing),
     ],
   };

@@ -33,6 +33,23 @@ describe('factors in words', () => {
   });
 });
 
+describe('an encoder on the motor', () => {
+  // A band of twice the window is what ±window means; the sample bands are of micrometres.
+  it('is named where the tool lies in a wider band than the window, and nowhere else', () => {
+    const onMotor = { ...A.scene, parameters: { ...A.scene.parameters, encoderSide: 'motor' as const } };
+    const about = (lane: typeof A, window: number) =>
+      judge({ ...job, values: { ...job.values, window } }, [lane]).sentences.filter((each) =>
+        each.includes('encoder on the motor sees it'),
+      );
+    const cold = A.outcome.accuracy.positioning[0]!;
+    const band = 'figures' in cold ? cold.figures.accuracy : 0;
+    expect(band).toBeGreaterThan(0);
+    expect(about({ ...A, scene: onMotor }, 0.49 * band)[0]).toContain('(bidirectional accuracy, cold)');
+    expect(about({ ...A, scene: onMotor }, 0.51 * band)).toEqual([]);
+    expect(about(A, 0.49 * band)).toEqual([]);
+  });
+});
+
 describe('what stands out', () => {
   it('pairs what a lane is better at with what it pays for it, and says where that comes from', () => {
     const thrifty = withRipple(withMoves(A, { rmsCurrent: 1.178 }), 0.0187, 'cogging', 0.024);
