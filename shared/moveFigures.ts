@@ -50,7 +50,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'ms',
     quantity: 'error',
     definition:
-      'From the end of the commanded motion to the last position-loop sample at which the following error was outside the window, plus or minus. 0 where it never was.',
+      'From the end of the commanded motion to the last position-loop sample at which the following error, as the encoder sees it, was outside the window, plus or minus. 0 where it never was.',
     better: 'less',
     resolution: 'period',
     absent: 'not settled',

@@ -1,20 +1,16 @@
 import { inUnit } from '../format.ts';
 import { encoderCause, rippleCause } from './causes.ts';
-import { movesOf, positioningIn, testOf } from './read.ts';
+import { moveRow } from './moveRow.ts';
+import { positioningIn, testOf } from './read.ts';
 import { figureRow } from './row.ts';
 
 /** Of a mean and a spread over a few approaches no more can be told apart. */
 const OF_A_TEST = { absolute: 2e-9, relative: 0.05 };
 
 export const ACCURACY_ROWS = [
-  figureRow({
+  moveRow('peakError', {
     id: 'peakError',
     group: 'accuracy',
-    label: 'Following error, peak',
-    unit: 'µm',
-    better: 'less',
-    definition: 'Largest magnitude of setpoint less encoder reading over all moves.',
-    of: (lane) => movesOf(lane)?.peakError ?? null,
     resolution: { absolute: 2e-9, relative: 0.03 },
     speech: {
       weight: 0.7,
@@ -25,15 +21,9 @@ export const ACCURACY_ROWS = [
       mattersFrom: ({ values }) => 10 * values.window,
     },
   }),
-  figureRow({
+  moveRow('rmsError', {
     id: 'rmsError',
     group: 'accuracy',
-    label: 'Following error, RMS',
-    unit: 'µm',
-    better: 'less',
-    definition:
-      'Root of the mean square of setpoint less encoder reading, dwell included, the worst of all moves.',
-    of: (lane) => movesOf(lane)?.rmsError ?? null,
     resolution: { absolute: 1e-9, relative: 0.03 },
   }),
   figureRow({

@@ -1,7 +1,8 @@
 import { inUnit } from '../format.ts';
 import { loadSideMass, motorConstants, motorSideMass } from '../motor.ts';
 import { currentCause, energyCause, massCause } from './causes.ts';
-import { cycleEnergy, movesOf, yearEnergy } from './read.ts';
+import { moveRow } from './moveRow.ts';
+import { cycleEnergy, yearEnergy } from './read.ts';
 import { figureRow } from './row.ts';
 
 export const ENERGY_ROWS = [
@@ -32,26 +33,16 @@ export const ENERGY_ROWS = [
     },
     resolution: { absolute: 0.01, relative: 0.02 },
   }),
-  figureRow({
+  moveRow('rmsCurrent', {
     id: 'rmsCurrent',
     group: 'energy',
-    label: 'Current, RMS',
-    unit: 'A',
-    better: 'less',
-    definition: 'Root of the mean square of the current amplitude of all motors together, dwell included.',
-    of: (lane) => movesOf(lane)?.rmsCurrent ?? null,
     resolution: { absolute: 0.005, relative: 0.02 },
     speech: { weight: 0.7, family: 'current', verb: 'draws', noun: 'RMS current', measure: 'size' },
     cause: (lane, _job, rival) => currentCause(lane, rival),
   }),
-  figureRow({
+  moveRow('peakCurrent', {
     id: 'peakCurrent',
     group: 'energy',
-    label: 'Current, peak',
-    unit: 'A',
-    better: 'less',
-    definition: 'Largest current amplitude of all motors together: what the amplifier has to give.',
-    of: (lane) => movesOf(lane)?.peakCurrent ?? null,
     resolution: { absolute: 0.01, relative: 0.02 },
   }),
   figureRow({

@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../format.ts';
 import { crossoverCause } from './causes.ts';
+import { moveRow } from './moveRow.ts';
 import { longestMotion, movesOf, shortestDwell } from './read.ts';
 import { figureRow } from './row.ts';
 
@@ -48,15 +49,9 @@ export const PACE_ROWS = [
     absent: 'not in place',
     resolution: { absolute: 1e-4, relative: 0.01 },
   }),
-  figureRow({
+  moveRow('settlingTime', {
     id: 'settling',
     group: 'pace',
-    label: 'Settling time',
-    unit: 'ms',
-    better: 'less',
-    definition:
-      'From the end of the commanded motion to the last sample outside the window, the worst of all moves, as the encoder sees it.',
-    of: (lane) => movesOf(lane)?.settlingTime ?? null,
     absent: 'does not settle',
     asked: (job) => (shortestDwell(job) > 0 ? `within the dwell, ${ranged(shortestDwell(job), 's')}` : null),
     resolution: { absolute: 2e-4, relative: 0.03 },
@@ -90,15 +85,9 @@ export const PACE_ROWS = [
       mattersFrom: () => 0.5,
     },
   }),
-  figureRow({
+  moveRow('voltageHeadroom', {
     id: 'voltageHeadroom',
     group: 'pace',
-    label: 'Voltage headroom',
-    unit: '%',
-    better: 'more',
-    definition:
-      '1 less the largest voltage amplitude of the moves as a share of what the bus gives, V_dc/√3.',
-    of: (lane) => movesOf(lane)?.voltageHeadroom ?? null,
     resolution: { absolute: 0.01, relative: 0.03 },
     speech: { weight: 0.2, family: 'voltage', verb: 'has', noun: 'a voltage headroom', measure: 'size' },
   }),

@@ -40,7 +40,8 @@ export interface FigureRow {
   readonly cause: (lane: JudgedLane, job: Job, rival: JudgedLane | null) => string | null;
 }
 
-type Given = Pick<
+/** What a row has to state; the rest is usual unless stated. */
+export type Given = Pick<
   FigureRow,
   'id' | 'group' | 'label' | 'unit' | 'better' | 'definition' | 'of' | 'resolution'
 > &

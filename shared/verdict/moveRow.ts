@@ -1,0 +1,22 @@
+import { MOVE_FIGURES, type MoveFigureName } from '../moveFigures.ts';
+import type { MoveOutcome } from '../study/outcome.ts';
+import { movesOf } from './read.ts';
+import { type FigureRow, figureRow, type Given } from './row.ts';
+
+type Name = MoveFigureName & keyof MoveOutcome;
+
+/** A figure of the moves, named and measured as for a single one: the worst of all of them. */
+export function moveRow(
+  name: Name,
+  given: Pick<Given, 'id' | 'group' | 'resolution'> & Partial<FigureRow>,
+): FigureRow {
+  const { label, unit, better, definition } = MOVE_FIGURES[name];
+  return figureRow({
+    label,
+    unit,
+    better: better === 'more' ? 'more' : 'less',
+    definition: `${definition} The worst of all moves.`,
+    of: (lane) => movesOf(lane)?.[name] ?? null,
+    ...given,
+  });
+}
