@@ -1,7 +1,8 @@
 import type { Parameters } from './parameters/table.ts';
 
-/** Steel: Young's modulus, Pa, and density, kg/m³ (handbook values, e.g. Shigley, Mechanical Engineering Design, table A-5). */
+/** Steel: Young's and shear modulus, Pa, and density, kg/m³ (handbook values, e.g. Shigley, Mechanical Engineering Design, table A-5). */
 export const STEEL_MODULUS = 2.06e11;
+export const STEEL_SHEAR_MODULUS = 7.93e10;
 export const STEEL_DENSITY = 7850;
 
 /** Root diameter of the screw shaft, m, from its axial rigidity E·A; 0 where none is stated. */

@@ -7,6 +7,9 @@ import { CLOSE, type Figured, limited, plain } from './figure.ts';
 
 /** IEC 60085: letters of the thermal classes. */
 const CLASSES: Readonly<Record<number, string>> = { 105: 'A', 120: 'E', 130: 'B', 155: 'F', 180: 'H' };
+/** IEC 60034-1: rise of a winding that its class allows over air of 40 °C, K, in the mean, as its resistance tells (from memory). */
+const MEAN_RISES: Readonly<Record<number, number>> = { 105: 60, 120: 75, 130: 80, 155: 105, 180: 125 };
+const STANDARD_AIR = 40;
 
 export function heatFigures(facts: LaneFacts): Figured[] {
   return [winding(facts), ...energy(facts)];
@@ -17,10 +20,20 @@ export function thermalClass(limit: number): string | null {
   return CLASSES[limit] ?? null;
 }
 
+/** Mean temperature that a winding of this thermal class may have by its resistance after IEC 60034-1, °C; null for none of the classes. */
+export function meanWindingLimit(limit: number): number | null {
+  const rise = MEAN_RISES[limit];
+  return rise === undefined ? null : STANDARD_AIR + rise;
+}
+
 function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
   const value = heat?.winding ?? Infinity;
   const letter = thermalClass(p.windingLimit);
   const className = letter ? ` (thermal class ${letter} of IEC 60085)` : '';
+  const mean = meanWindingLimit(p.windingLimit);
+  const standard = mean
+    ? ` One temperature stands for the whole winding: IEC 60034-1 grants the mean of one of this class ${inUnit(mean, '°C')}, in air of 40 °C, and leaves the rest to its hottest spot.`
+    : '';
   const resistance = inUnit(windingToAmbientResistance(p), 'K/W');
   const calculation = heat
     ? `(${inUnit(heat.base, '°C')} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
@@ -40,7 +53,7 @@ function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
       formula:
         'T_w = T_0 + R_th P, P = P_20 (1 + α(T_w − 20 °C)), so T_w = (T_0 + R_th P_20 (1 − 20 K α))/(1 − α R_th P_20)',
       numbers: `${calculation}; limit ${inUnit(p.windingLimit, '°C')}${className}, current lowered from ${inUnit(p.foldbackTemperature, '°C')} on`,
-      note: 'P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: it counts on the safe side.',
+      note: `P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: it counts on the safe side.${standard}`,
     },
     { value: p.windingLimit, side: 'most' },
     heat

@@ -1,6 +1,6 @@
 import { inUnit, ranged } from '../format.ts';
 import type { Parameters } from '../parameters/table.ts';
-import { STEEL_DENSITY, STEEL_MODULUS, screwDiameter, screwLength } from '../screw.ts';
+import { STEEL_DENSITY, STEEL_MODULUS, STEEL_SHEAR_MODULUS, screwDiameter, screwLength } from '../screw.ts';
 import type { LaneFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
@@ -13,6 +13,7 @@ import {
   elongation,
   eulerLoad,
   screwTorque,
+  twistStiffness,
 } from './shaft.ts';
 
 /** Share of the critical speed that a screw is run at, and of its buckling load that it is pressed with. Common practice, no source. */
@@ -172,7 +173,14 @@ export function stiffness(facts: LaneFacts): Figured {
         `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/${ranged(shaft, 'N/µm')}) = ${ranged(value, 'N/µm')}`
       : ranged(value, 'N/µm'),
     note: hasShaft
-      ? 'Nut and bearings in series with the shaft, the nut at the far end of the moves.'
+      ? `Nut and bearings in series with the shaft, the nut at the far end of the moves. That the shaft twists as well is left out, here and in the simulation: with it ${ranged(twisting(facts, value), 'N/µm')}.`
       : 'Of the mounting of the coil units, all together.',
   });
+}
+
+/** What a stiffness comes to when the shaft also twists between motor and nut, N/m: a turn is a lead. */
+function twisting(facts: LaneFacts, untwisted: number): number {
+  const { p } = facts;
+  const twist = twistStiffness(STEEL_SHEAR_MODULUS, screwDiameter(p), furthest(facts));
+  return 1 / (1 / untwisted + (p.lead / (2 * Math.PI)) ** 2 / twist);
 }

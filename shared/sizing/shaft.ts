@@ -38,6 +38,11 @@ export function axialStiffness(rigidity: number, length: number): number {
   return rigidity / length;
 }
 
+/** Stiffness of a round shaft against twist, N·m: k = G I_p/l, I_p = π d⁴/32. Source: J. M. Gere, Mechanics of Materials, ch. 3. */
+export function twistStiffness(shear: number, diameter: number, length: number): number {
+  return (shear * 2 * areaMoment(diameter)) / length;
+}
+
 /** Growth of a length by heat, m: α l ΔT. */
 export function elongation(expansion: number, length: number, kelvin: number): number {
   return expansion * length * kelvin;

@@ -12,7 +12,7 @@ import {
   steady,
   totalTime,
 } from '../../shared/sizing/duty.ts';
-import { thermalClass } from '../../shared/sizing/heatFigures.ts';
+import { meanWindingLimit, thermalClass } from '../../shared/sizing/heatFigures.ts';
 import {
   areaMoment,
   axialStiffness,
@@ -23,6 +23,7 @@ import {
   eulerLoad,
   referredInertia,
   screwTorque,
+  twistStiffness,
 } from '../../shared/sizing/shaft.ts';
 import { moveLimits } from '../../shared/study/moveLimits.ts';
 
@@ -135,6 +136,11 @@ describe('a screw as a bar', () => {
     expect(Math.abs((2 * axialStiffness(rigidity, 0.5)) / 1e6 - 582.45)).toBeLessThan(0.02);
   });
 
+  // J. M. Gere, Mechanics of Materials, example 3-1 (from memory): 250 lb·ft on 54 in of 1.5 in, G = 11.5·10⁶ psi, twist it by 0.02834.
+  it('twists under a torque', () => {
+    expect(Math.abs((250 * 12) / twistStiffness(11.5e6, 1.5, 54) - 0.02834)).toBeLessThan(1e-5);
+  });
+
   // Steel, 11.7·10⁻⁶/K (handbook value): 1 m grows by 35.1 µm in 3 K.
   it('grows with heat', () => {
     expect(elongation(11.7e-6, 1, 3)).toBeCloseTo(35.1e-6, 12);
@@ -200,6 +206,19 @@ it.each([
   [180, 'H'],
 ] as const)('%i °C is thermal class %s', (limit, letter) => {
   expect(thermalClass(limit)).toBe(letter);
+});
+
+// IEC 60034-1 (from memory): over air of 40 °C, by resistance, class B may rise by 80 K, F by 105 K, H by 125 K. No class is used up by
+// the mean: 10 to 15 K are left to the hottest spot.
+it.each([
+  [130, 80],
+  [155, 105],
+  [180, 125],
+])('a winding of class %i °C may rise by %i K in the mean', (limit, rise) => {
+  expect(meanWindingLimit(limit)).toBe(40 + rise);
+  expect(limit - 40 - rise).toBeGreaterThanOrEqual(10);
+  expect(limit - 40 - rise).toBeLessThanOrEqual(15);
+  expect(meanWindingLimit(limit + 1)).toBeNull();
 });
 
 /** A root between two ends of different sign, by halving. */
