@@ -15,7 +15,7 @@ import { here, pretuned } from './run.ts';
 
 /** A short shuttle of the coreless drive; the rest of a pretuning is as in the page, with few trials. */
 const SCENE = shelfScene('mould-shuttle', { stroke: 0.02, dwell: 0.08 });
-const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 1 };
+const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 2 };
 const DEGREE = Math.PI / 180;
 
 /** The figures of a result's best tuning, standing and sliding, as the loop analysis has them. */
