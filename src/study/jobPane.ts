@@ -5,6 +5,7 @@ import { jobSentence } from '../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../shared/study/motionAsked.ts';
 import { element, setText } from '../app/dom.ts';
 import { createSegmented } from '../app/segmented.ts';
+import { markup } from '../drawing/markup.ts';
 import { watchChanges } from './changes.ts';
 import { drawnPart } from './drawnPart.ts';
 import { createJobForm } from './jobForm.ts';
@@ -33,9 +34,10 @@ export function createJobPane(actions: StudyActions): Pane {
   const form = createJobForm(actions, () => arrange());
   const moveList = createMoveListForm(actions, () => plot.refresh());
   const plot = drawnPart(element('div', { class: 'job-plot' }), (width) => {
+    if (!state) return markup``;
     const wantsList = form.wanted.motion === 'move list';
-    const asked = (wantsList ? moveList.typed : null) ?? motionAsked(state!.study.job);
-    return motionPlot(asked, state!.units, width);
+    const asked = (wantsList ? moveList.typed : null) ?? motionAsked(state.study.job);
+    return motionPlot(asked, state.units, width);
   });
   const lanes = createLanesForm(actions);
   const motion = element(
