@@ -6,7 +6,13 @@ import {
   type LoopFigureName,
   loopValueText,
 } from './loopFigures.ts';
-import { MOVE_FIGURE_NAMES, MOVE_FIGURES, type MoveFigure, moveFigureText } from './moveFigures.ts';
+import {
+  MOVE_FIGURE_NAMES,
+  MOVE_FIGURES,
+  type MoveFigure,
+  type MoveFigureName,
+  moveFigureText,
+} from './moveFigures.ts';
 import { PARAMETER_NAMES, type ParameterName, type Parameters } from './parameters/table.ts';
 import { parameterLabel, parameterText } from './parameterWords.ts';
 import type { MoveFigures } from './protocol.ts';
@@ -26,7 +32,17 @@ export interface Difference {
 
 /** Every figure of two moves. `p` of the later one says what can be told apart. */
 export function compareMoves(before: MoveFigures, after: MoveFigures, p: Parameters): Difference[] {
-  return MOVE_FIGURE_NAMES.map((name) => {
+  return compareFigures(MOVE_FIGURE_NAMES, before, after, p);
+}
+
+/** Some figures of what need not be whole moves. */
+export function compareFigures<N extends MoveFigureName>(
+  names: readonly N[],
+  before: Pick<MoveFigures, N>,
+  after: Pick<MoveFigures, N>,
+  p: Parameters,
+): Difference[] {
+  return names.map((name) => {
     const figure: MoveFigure = MOVE_FIGURES[name];
     return difference(
       figure.label,

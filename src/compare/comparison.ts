@@ -1,15 +1,17 @@
-import { compareMoves, compareParameters } from '../../shared/comparison.ts';
+import { compareFigures, compareMoves, compareParameters } from '../../shared/comparison.ts';
+import { ranged } from '../../shared/format.ts';
 import type { AxisStatus, MoveFigures } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 import type { Trace } from '../../shared/trace.ts';
-import { button, element } from '../app/dom.ts';
+import { button, element, setText } from '../app/dom.ts';
 import type { ColumnSource } from '../charts/columnBuffer.ts';
 import type { History } from '../history/history.ts';
 import { differenceTable } from './differenceTable.ts';
 import { Ghost } from './ghost.ts';
 import { laidTrace } from './laidTrace.ts';
-import { MoveLog } from './moveLog.ts';
+import { type FinishedMove, MoveLog } from './moveLog.ts';
 import { counterpart, type PinnedRun, pinRun } from './pinnedRun.ts';
+import { type TraceError, traceError } from './traceError.ts';
 
 export interface ComparisonOptions {
   readonly history: History;
@@ -21,10 +23,13 @@ export interface ComparisonOptions {
 export class Comparison {
   readonly element: HTMLDialogElement;
   private readonly log = new MoveLog();
+  private readonly title = element('h2', { id: 'differences-title', tabindex: -1, autofocus: true });
   private readonly tables = element('div', { class: 'dialog-scroll' });
   private status: AxisStatus | null = null;
   private pinned: PinnedRun | null = null;
   private ghost: Ghost | null = null;
+  /** Of the trace that is laid over the run; null where it has no setpoint. */
+  private trace: TraceError | null = null;
 
   constructor(
     private scene: Scene,
@@ -33,11 +38,7 @@ export class Comparison {
     this.element = element(
       'dialog',
       { class: 'dialog wide', 'aria-labelledby': 'differences-title' },
-      element(
-        'h2',
-        { id: 'differences-title', tabindex: -1, autofocus: true },
-        'Differences from the pinned run',
-      ),
+      this.title,
       this.tables,
       button('Close', () => this.element.close()),
     );
@@ -86,7 +87,9 @@ export class Comparison {
 
   /** Lays a measured trace over the run, in place of a pinned one. */
   layTrace(trace: Trace): void {
-    this.lay(null, new Ghost(laidTrace(trace, this.scene)));
+    const laid = laidTrace(trace, this.scene);
+    this.trace = traceError(trace, laid.from);
+    this.lay(null, new Ghost(laid));
   }
 
   private lay(pinned: PinnedRun | null, ghost: Ghost | null): void {
@@ -101,9 +104,14 @@ export class Comparison {
   }
 
   private fill(): void {
-    this.tables.replaceChildren(
-      ...(this.pinned ? this.contents(this.pinned) : [element('p', {}, NOT_PINNED)]),
-    );
+    const isTrace = this.ghost !== null && this.pinned === null;
+    setText(this.title, `Differences from the ${isTrace ? 'measured trace' : 'pinned run'}`);
+    const contents = this.pinned
+      ? this.contents(this.pinned)
+      : isTrace
+        ? this.fromTrace()
+        : [element('p', {}, NOT_PINNED)];
+    this.tables.replaceChildren(...contents);
   }
 
   private contents(pinned: PinnedRun): Node[] {
@@ -119,20 +127,48 @@ export class Comparison {
 
   private moves(pinned: PinnedRun, columns: readonly [string, string]): Node[] {
     const now = this.log.finished.at(-1);
-    if (!now) return [element('p', {}, 'No move of the present run has finished yet.')];
+    if (!now) return [element('p', {}, NO_MOVE)];
     const before = counterpart(pinned, now) ?? pinned.moves.at(-1)!;
+    const elsewhere = pinned.title === this.scene.title ? '' : ` of ${pinned.title}`;
+    const words = `Pinned: move ${before.index + 1}${elsewhere}. ${this.nowText(now)}`;
+    const differences = compareMoves(before.figures, now.figures, this.scene.parameters);
+    return [element('p', {}, words), differenceTable('Figure', columns, differences)];
+  }
+
+  /** Of a trace no more is known than its series: where its moves end, and how it was set, it does not say. */
+  private fromTrace(): Node[] {
+    if (!this.trace) return [element('p', {}, NO_SETPOINT)];
+    const now = this.log.finished.at(-1);
+    if (!now) return [element('p', {}, NO_MOVE)];
+    const span = ranged(this.trace.seconds, 's');
+    const words = `Trace: ${span} from its first motion to its end. ${this.nowText(now)} Both with what they stand still.`;
+    const names = ['peakError', 'rmsError'] as const;
+    const differences = compareFigures(names, this.trace, now.figures, this.scene.parameters);
+    return [
+      element('p', {}, words),
+      differenceTable('Figure', ['Trace', 'Now'], differences),
+      element('p', {}, ONLY_ERROR),
+    ];
+  }
+
+  private nowText(now: FinishedMove): string {
     const mixed = this.log.isOfPresent(now)
       ? ''
       : ' Something was changed meanwhile: the next whole move tells.';
-    const elsewhere = pinned.title === this.scene.title ? '' : ` of ${pinned.title}`;
-    const words = `Pinned: move ${before.index + 1}${elsewhere}. Now: move ${now.index + 1} of ${this.scene.title}.${mixed}`;
-    const differences = compareMoves(before.figures, now.figures, this.scene.parameters);
-    return [element('p', {}, words), differenceTable('Figure', columns, differences)];
+    return `Now: move ${now.index + 1} of ${this.scene.title}.${mixed}`;
   }
 }
 
 const NOT_PINNED =
   'No run is pinned. “Pin run” keeps the last cycle with its figures and parameters, to compare with what comes after.';
+
+const NO_MOVE = 'No move of the present run has finished yet.';
+
+const NO_SETPOINT =
+  'The trace has no setpoint, so its following error is not known. Choose the column of the setpoint and lay the trace over again to compare figures.';
+
+const ONLY_ERROR =
+  'A trace does not say where its moves end, nor how the drive was set: other figures and parameters are not compared.';
 
 function movesText(indices: readonly number[]): string {
   const [first = 0, last = 0] = [indices[0], indices.at(-1)];

@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
 import { CHANNEL_NAMES } from '../../shared/channels.ts';
+import { ranged } from '../../shared/format.ts';
 import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
+import { figureText, makeMove } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
@@ -14,7 +16,7 @@ it('fits the moved mass to a recording and puts it on the bench', async () => {
   const { scene } = SCENES[0]!;
   const heavier = { ...scene, parameters: { ...scene.parameters, payload: scene.parameters.payload + 3 } };
   const rows: string[] = [];
-  measureRun(heavier, 1, (record) => rows.push(record.join(',')));
+  const recorded = measureRun(heavier, 1, (record) => rows.push(record.join(',')));
   const path = join(mkdtempSync(join(tmpdir(), 'trace-')), 'recording.csv');
   writeFileSync(path, [CHANNEL_NAMES.join(','), ...rows].join('\n'));
 
@@ -34,6 +36,16 @@ it('fits the moved mass to a recording and puts it on the bench', async () => {
   await page.getByRole('button', { name: 'Lay over the charts', exact: true }).click();
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Pinned', exact: true }).waitFor();
+  await makeMove(page);
+  await page.getByRole('button', { name: 'Differences', exact: true }).click();
+  const differences = page.getByRole('dialog', { name: 'Differences from the measured trace' });
+  const cells = differences.getByRole('row', { name: /^Following error, peak/ }).getByRole('cell');
+  expect((await cells.allTextContents()).slice(0, 2)).toEqual([
+    // Of both moves, as the second begins within the recording.
+    ranged(recorded.peakFollowingError, 'm'),
+    await figureText(page, 'Following error, peak'),
+  ]);
+  await page.keyboard.press('Escape');
   await page.getByPlaceholder('Find a parameter').fill('payload');
   expect(Number(await page.locator('#field-payload').inputValue()) / heavier.parameters.payload).toBeCloseTo(
     1,

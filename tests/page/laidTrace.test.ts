@@ -3,6 +3,7 @@ import { SCENES } from '../../scenes/index.ts';
 import type { Trace } from '../../shared/trace.ts';
 import { Ghost } from '../../src/compare/ghost.ts';
 import { laidTrace } from '../../src/compare/laidTrace.ts';
+import { traceError } from '../../src/compare/traceError.ts';
 
 const { scene } = SCENES[0]!;
 const period = 1e-3;
@@ -39,6 +40,20 @@ it('begins where its motion does, wherever a cycle of the run begins', () => {
   expect(highs[3]).toBeCloseTo(0.04, 2);
   ghost.columns('followingError', 11, 11.04, 4, lows, highs);
   expect(highs[2]).toBeCloseTo(1e-5, 9);
+});
+
+it('knows its following error from its first motion to its end, gaps left out', () => {
+  const given = trace();
+  // Before the motion, and in a gap: neither counts.
+  given.position[3] = 1;
+  given.position.fill(Number.NaN, 200, 210);
+  given.position[300] = given.setpoint![300]! + 5e-5;
+  const error = traceError(given, laidTrace(given, scene).from)!;
+  expect(error.peakError).toBeCloseTo(5e-5, 12);
+  // 350 samples from the last one at rest, less the ten; all but one of 10 µm, that one of 50 µm.
+  expect(error.seconds).toBeCloseTo(0.34, 9);
+  expect(error.rmsError).toBeCloseTo(Math.sqrt((339 * 1e-5 ** 2 + 5e-5 ** 2) / 340), 12);
+  expect(traceError({ ...given, setpoint: null }, 3)).toBeNull();
 });
 
 it('draws nothing of what was not measured', () => {
