@@ -63,7 +63,11 @@ function settlingGauge(): LaneGauge {
       const never = lastMove !== null && time === null;
       gauge.setFill(never ? 1 : logFraction(time ?? Number.NaN, SHORTEST, LONGEST));
       gauge.write(
-        { value: never ? 'not settled' : ranged(time ?? Number.NaN, 's'), notes: [], alarm: never },
+        {
+          value: never ? 'not settled' : time === 0 ? 'at once' : ranged(time ?? Number.NaN, 's'),
+          notes: [],
+          alarm: never,
+        },
         { low: 0, high: LONGEST, now: time ?? Number.NaN },
       );
     },
