@@ -1,5 +1,5 @@
 import { button, element } from './dom.ts';
-import { KEYS } from './keys.ts';
+import { KEYS, OTHER_KEYS } from './keys.ts';
 
 /** The list of all keys, made from the table that is obeyed. */
 export function createHelp(): HTMLDialogElement {
@@ -10,7 +10,7 @@ export function createHelp(): HTMLDialogElement {
     element(
       'dl',
       {},
-      ...KEYS.flatMap(({ keys, words }) => [
+      ...[...KEYS, ...OTHER_KEYS].flatMap(({ keys, words }) => [
         element('dt', {}, element('kbd', {}, keys)),
         element('dd', {}, words),
       ]),

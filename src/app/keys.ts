@@ -78,6 +78,11 @@ export const KEYS: readonly Key[] = [
   { keys: '?', words: 'This list', action: 'help' },
 ];
 
+/** Keys that drawings obey by themselves, for the help. */
+export const OTHER_KEYS: readonly Pick<Key, 'keys' | 'words'>[] = [
+  { keys: '← →', words: 'Lanes side by side: back and forth in time, with Shift in larger steps' },
+];
+
 export interface Stroke {
   readonly key: string;
   readonly ctrlKey: boolean;
