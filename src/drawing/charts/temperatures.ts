@@ -24,6 +24,10 @@ type Node = (typeof NODES)[number];
 /** A limit is on the scale once the hottest part has come this share of the way to it. */
 const NEAR_LIMIT = 0.5;
 
+/** Room above the highest temperature, as a share of the scale: below limits that are drawn, or below notes of those that are not. */
+const BESIDE_LIMITS = 0.08;
+const BESIDE_NOTES = 0.4;
+
 /** Temperatures of one axis over its duty, on the scale of all of `among`. */
 export function temperaturesChart(
   data: TemperatureData,
@@ -36,7 +40,8 @@ export function temperaturesChart(
   const reach = (line: number) => high - low > NEAR_LIMIT * (line - low);
   const lowestLimit = Math.min(...among.map((each) => each.foldback));
   const top = reach(lowestLimit) ? Math.max(high, ...among.map((each) => each.limit)) : high;
-  const y = { title: 'Temperature', unit: '°C', ...widened(low, top + 0.08 * (top - low)) } as const;
+  const spare = top === high ? BESIDE_NOTES : BESIDE_LIMITS;
+  const y = { title: 'Temperature', unit: '°C', ...widened(low, top + spare * (top - low)) } as const;
   const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
   const limits = [
     { y: foldback, words: `fold-back ${inUnit(foldback, '°C')}` },
