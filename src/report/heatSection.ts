@@ -54,19 +54,23 @@ export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]
     {
       head: `${courseWords(course)}, after ${endWords(course, hours)}`,
       state: course.samples.at(-1) ?? null,
+      absent: 'trips',
     },
-    { head: `${courseWords(course)}, settled`, state: course.steady },
+    {
+      head: `${courseWords(course)}, settled`,
+      state: course.steady,
+      absent: course.trip ? 'trips' : 'no end to it',
+    },
   ]);
   const lines = p.lead > 0 ? [...LINES, ...SCREW_LINES] : LINES;
-  const states = columns.map(({ state }) => state);
   const rows = lines
-    .filter(({ value }) => states.some((state) => state !== null && value(state) !== 0))
+    .filter(({ value }) => columns.some(({ state }) => state !== null && value(state) !== 0))
     .map(
       ({
         label,
         value,
         text,
-      }) => markup`<tr><th scope="row">${label}</th>${states.map((state) => markup`<td>${state === null ? 'no end to it' : text(value(state))}</td>`)}</tr>
+      }) => markup`<tr><th scope="row">${label}</th>${columns.map(({ state, absent }) => markup`<td>${state === null ? absent : text(value(state))}</td>`)}</tr>
 `,
     );
   const said = [

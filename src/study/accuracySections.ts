@@ -130,7 +130,7 @@ function section<T extends object>(
       label,
       definition,
       cells: tests.map((test) =>
-        test ? { text: text(test, units), fails: fails?.(test, job) ?? false } : { text: 'stopped' },
+        test ? { text: text(test, units), fails: fails?.(test, job) ?? false } : { text: 'trips' },
       ),
     })),
   );
