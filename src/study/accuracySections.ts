@@ -20,7 +20,8 @@ import {
   STAIRCASE_ROWS,
   type TestRow,
 } from './accuracyRows.ts';
-import { columns, columnsFor, unitNote } from './drawnPart.ts';
+import { columns, columnsFor } from './columns.ts';
+import { unitNote } from './drawnPart.ts';
 import { energyRows } from './energyRows.ts';
 import { laneFigure, laneTable } from './laneTable.ts';
 import type { SimulatedLane } from './simulatedLane.ts';

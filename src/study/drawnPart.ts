@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../shared/units.ts';
-import { type Markup, markup } from '../drawing/markup.ts';
+import type { Markup } from '../drawing/markup.ts';
 
 /** Of text at the usual size, px: drawings are as much larger as the text of the page is. */
 const USUAL_TEXT = 15;
@@ -41,26 +41,6 @@ export function drawnPart(element: HTMLElement, draw: (width: number) => Markup)
 
 function openIn(element: HTMLElement): HTMLDetailsElement[] {
   return [...element.querySelectorAll('details')].filter(({ open, id }) => open && id !== '');
-}
-
-/** How many columns of at least `least` px stand beside each other for so many lanes: no row is left with a single one of many. */
-export function columnsFor(lanes: number, width: number, least: number): number {
-  const most = Math.max(1, Math.floor(width / least));
-  const rows = Math.ceil(lanes / most);
-  return Math.ceil(lanes / rows);
-}
-
-/** Between columns, px of a drawing. */
-const COLUMN_GAP = 20;
-
-/** Figures beside each other; each is told the width it has. */
-export function columns(
-  count: number,
-  width: number,
-  figures: readonly ((width: number) => Markup)[],
-): Markup {
-  const each = Math.floor((width - COLUMN_GAP * (count - 1)) / count);
-  return markup`<div class="drawn-columns" style="--columns: ${count}">${figures.map((figure) => figure(each))}</div>`;
 }
 
 /** Said where figures stand in inches beside drawings, which are metric. */
