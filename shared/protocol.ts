@@ -52,6 +52,8 @@ export interface AxisStatus {
   readonly trip: Trip | null;
   readonly warnings: readonly string[];
   readonly lastMove: MoveFigures | null;
+  /** Those that have finished since the frame before, oldest first; at a fast pace several. */
+  readonly finished: readonly MoveFigures[];
   /** Simulated time at which the move under way began, the one after `lastMove`, s; null before the first. */
   readonly moveStart: number | null;
 }

@@ -16,14 +16,14 @@ export interface FinishedMove extends LoggedMove {
 /** More than any cycle has, and than any window shows. */
 const MOST = 256;
 
-/** When the moves of the run began, and their figures, oldest first. Between two frames of a fast run moves may be missed. */
+/** When the moves of the run began, and their figures, oldest first. */
 export class MoveLog {
   moves: readonly LoggedMove[] = [];
   #run = Number.NaN;
   #wholeFrom = 0;
 
   /** Takes over the state of a frame; whether a move has begun or another run. */
-  take(run: number, { lastMove, moveStart, tick }: AxisStatus): boolean {
+  take(run: number, { finished, lastMove, moveStart, tick }: AxisStatus): boolean {
     const another = run !== this.#run;
     if (another) {
       this.#run = run;
@@ -33,11 +33,12 @@ export class MoveLog {
     if (moveStart === null) return another;
     const index = lastMove ? lastMove.index + 1 : 0;
     if (this.moves.at(-1)?.index === index) return another;
-    const before = this.moves.filter((move) => move.index < index - 1);
-    const finished = lastMove
-      ? [{ index: index - 1, start: moveStart - lastMove.duration, figures: lastMove }]
-      : [];
-    this.moves = [...before, ...finished, { index, start: moveStart, figures: null }].slice(-MOST);
+    const fresh: LoggedMove[] = [{ index, start: moveStart, figures: null }];
+    // Each began its duration before the one after it.
+    for (const figures of [...finished].reverse())
+      fresh.unshift({ index: figures.index, start: fresh[0]!.start - figures.duration, figures });
+    const before = this.moves.filter((move) => move.index < fresh[0]!.index);
+    this.moves = [...before, ...fresh].slice(-MOST);
     return true;
   }
 

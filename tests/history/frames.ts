@@ -37,6 +37,7 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       trip: null,
       warnings: [],
       lastMove: null,
+      finished: [],
       moveStart: null,
     },
   };

@@ -75,6 +75,24 @@ describe('session', () => {
     expect(tapeAgain.all).toEqual(tape.all);
   });
 
+  it('hands out every move that finishes once, however it is cut into frames', () => {
+    // 5 mm at 100 m/s² and 20 000 m/s³ take 2√(s/a) + a/j = 19 ms, and 1 ms to stand; 3000 periods of 16 kHz are 188 ms.
+    const quick = bareScene({ stroke: 0.005, speed: 2, acceleration: 100, jerk: 2e4, dwell: 1e-3 });
+    const session = new Session(quick);
+    const indices: number[][] = [];
+    for (const ticks of [100, 3000, 1, 2000]) {
+      for (let k = 0; k < ticks; k++) session.step();
+      indices.push(session.takeFinished().map(({ index }) => index));
+      session.recorder.hand(null);
+    }
+    expect(indices[0]).toEqual([]);
+    expect(indices[1]!.length).toBeGreaterThan(3);
+    expect(indices[2]).toEqual([]);
+    expect(indices.flat()).toEqual(Array.from({ length: session.meter.count }, (_, k) => k));
+    session.reset();
+    expect(session.takeFinished()).toEqual([]);
+  });
+
   it('applies a change at the next position-loop sample, not before and not later', () => {
     const session = new Session(bareScene({ positionDivider: 4 }));
     const tape = new Tape();

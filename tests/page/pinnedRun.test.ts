@@ -16,12 +16,17 @@ const source: Source = (i) => {
 };
 const scene = { ...DEFAULT_SCENE, parameters: { ...DEFAULT_SCENE.parameters, program: 'shuttle' as const } };
 
-function status(underWay: number, state: AxisStatus['state'] = 'running'): AxisStatus {
-  const lastMove = { index: underWay - 1, duration: LENGTH * PERIOD } as MoveFigures;
+/** What a frame says when a move is under way, and the one in the frame before was `seen`. */
+function status(underWay: number, seen = underWay - 1, state: AxisStatus['state'] = 'running'): AxisStatus {
+  const finished = Array.from(
+    { length: underWay - Math.max(seen, 0) },
+    (_, k) => ({ index: Math.max(seen, 0) + k, duration: LENGTH * PERIOD }) as MoveFigures,
+  );
   return {
     ...frame(0, 0, source).status,
     state,
-    lastMove: underWay > 0 ? lastMove : null,
+    finished,
+    lastMove: finished.at(-1) ?? null,
     moveStart: underWay * LENGTH * PERIOD,
   };
 }
@@ -38,18 +43,19 @@ describe('the moves of a run', () => {
   it('are known by when they began, also when a frame brings more than one', () => {
     const log = new MoveLog();
     log.take(1, status(0));
-    log.take(1, status(3));
-    expect(log.moves.map(({ index }) => index)).toEqual([0, 2, 3]);
-    expect(log.moves[1]!.start).toBeCloseTo(2 * LENGTH * PERIOD, 12);
-    expect(log.take(1, status(3))).toBe(false);
+    log.take(1, status(3, 0));
+    expect(log.moves.map(({ index }) => index)).toEqual([0, 1, 2, 3]);
+    for (const { index, start } of log.moves) expect(start).toBeCloseTo(index * LENGTH * PERIOD, 12);
+    expect(log.finished).toHaveLength(3);
+    expect(log.take(1, { ...status(3), finished: [] })).toBe(false);
     expect(log.take(2, status(0))).toBe(true);
     expect(log.moves.map(({ index }) => index)).toEqual([0]);
   });
 
   it('are of the present parameters only when nothing changed from their start to their end', () => {
     const log = new MoveLog();
-    log.take(1, { ...status(4, 'paused'), tick: 9 });
-    log.changed({ ...status(4, 'paused'), tick: 9 });
+    log.take(1, { ...status(4, 3, 'paused'), tick: 9 });
+    log.changed({ ...status(4, 3, 'paused'), tick: 9 });
     expect(log.moves.map((move) => log.isOfPresent(move))).toEqual([false, false]);
     log.take(1, { ...status(5), tick: 10 });
     expect(log.moves.map((move) => log.isOfPresent(move))).toEqual([false, false, true]);

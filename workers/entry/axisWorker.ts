@@ -154,6 +154,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       trip: axis.trip,
       warnings: axis.warnings,
       lastMove: meter.last,
+      finished: this.session.takeFinished(),
       moveStart: meter.presentStart,
     };
   }

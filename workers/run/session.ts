@@ -1,5 +1,5 @@
 import { type ParameterChanges, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import type { AxisEvent, TuningSession } from '../../shared/protocol.ts';
+import type { AxisEvent, MoveFigures, TuningSession } from '../../shared/protocol.ts';
 import type { Scene } from '../../shared/scene.ts';
 import { Axis } from '../axis.ts';
 import { MoveMeter } from './moveMeter.ts';
@@ -32,6 +32,7 @@ export class Session {
   private script: readonly AxisEvent[] = [];
   private scriptAt = 0;
   private lastTick = Number.POSITIVE_INFINITY;
+  private finished: MoveFigures[] = [];
 
   constructor(scene: Scene) {
     this.scene = scene;
@@ -89,9 +90,16 @@ export class Session {
     }
     if (!axis.step()) return;
     recorder.take(axis.record);
-    const { record, set, audit, parameters } = axis;
-    if (samples) this.meter.sample(record, set.moving, set.cycle, parameters.window, audit.copper);
+    const { record, parameters } = axis;
+    if (samples) this.measure();
     this.meter.period(record, parameters);
+  }
+
+  /** Hands out the moves that have finished since the last time, oldest first. */
+  takeFinished(): readonly MoveFigures[] {
+    const { finished } = this;
+    this.finished = [];
+    return finished;
   }
 
   recording(): TuningSession {
@@ -103,12 +111,21 @@ export class Session {
     this.axis = new Axis(scene);
     this.meter = new MoveMeter(scene.parameters.start);
     this.recorder.clear();
+    this.finished = [];
     this.waiting = [];
     this.events = [];
     this.script = script;
     this.scriptAt = 0;
     this.lastTick = lastTick;
     this.run++;
+  }
+
+  private measure(): void {
+    const { meter, finished } = this;
+    const { record, set, audit, parameters } = this.axis;
+    const { count } = meter;
+    meter.sample(record, set.moving, set.cycle, parameters.window, audit.copper);
+    if (meter.count > count) finished.push(meter.last!);
   }
 
   private applyInputs(): void {
