@@ -18,7 +18,7 @@ interface Lane {
 
 /** Figures of all lanes, one column each. What a figure means is one click away. */
 export function laneTable(caption: string, lanes: readonly Lane[], rows: readonly LaneTableRow[]): Markup {
-  return markup`<div class="lane-table-frame"><table class="lane-table">
+  return markup`<div class="lane-table-frame"><table class="lane-table result-table">
 <caption>${caption}</caption>
 <thead><tr><th scope="col">Figure</th>${lanes.map((lane) => markup`<th scope="col">${laneName(lane)}</th>`)}</tr></thead>
 <tbody>${rows.map(

@@ -30,7 +30,7 @@ const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
 export function sizingTable(lanes: Lanes, units: UnitSystem, open: Set<string>): HTMLElement {
   return element(
     'table',
-    { class: 'sizing-table' },
+    { class: 'lane-table sizing-table' },
     element('caption', {}, 'Every figure, each with its calculation behind it'),
     element(
       'thead',
@@ -54,7 +54,7 @@ export function sizingTable(lanes: Lanes, units: UnitSystem, open: Set<string>):
 function groupRow(title: string, columns: number): HTMLElement {
   return element(
     'tr',
-    { class: 'sizing-group' },
+    { class: 'lane-table-group' },
     element('th', { scope: 'rowgroup', colspan: columns }, title),
   );
 }

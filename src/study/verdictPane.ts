@@ -1,3 +1,4 @@
+import './results.css';
 import './verdict.css';
 import { KITS } from '../../scenes/index.ts';
 import type { JudgedLane, Judgement } from '../../shared/study/verdict.ts';

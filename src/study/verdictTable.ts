@@ -26,7 +26,7 @@ export function verdictTable(
       {},
       element(
         'tr',
-        { class: 'verdict-group' },
+        { class: 'lane-table-group' },
         element('th', { colspan: columns, scope: 'rowgroup' }, VERDICT_GROUPS[group]),
       ),
       ...rows.filter((row) => row.group === group).map((row) => tableRow(row, units)),
@@ -34,8 +34,8 @@ export function verdictTable(
   );
   return element(
     'section',
-    { class: 'verdict-figures', tabindex: 0, 'aria-label': 'Figures of the drives' },
-    element('table', { class: 'verdict-table' }, head(lanes, toBench), ...groups),
+    { class: 'lane-table-frame', tabindex: 0, 'aria-label': 'Figures of the drives' },
+    element('table', { class: 'lane-table verdict-table' }, head(lanes, toBench), ...groups),
   );
 }
 
@@ -73,11 +73,7 @@ function tableRow(row: VerdictRow, units: UnitSystem): HTMLElement {
         'details',
         {},
         element('summary', {}, label),
-        element(
-          'p',
-          { class: 'verdict-definition' },
-          `${definition} ${better === 'less' ? 'Less' : 'More'} is better.`,
-        ),
+        element('p', {}, `${definition} ${better === 'less' ? 'Less' : 'More'} is better.`),
       ),
     ),
     element('td', { class: 'verdict-asked' }, asked ?? ''),
