@@ -217,7 +217,7 @@ describe('an operating point that cannot be', () => {
     ['position', { position: 0.5 }, /position is 500 mm; allowed is the travel, −300 mm to 300 mm/],
     ['speed', { speed: 9 }, /speed is 9 m\/s; allowed is up to the speed limit, 5 m\/s/],
     ['friction', { speed: 0.1, friction: 'presliding' }, /speed is 0.1 m\/s; .* allowed is 0/],
-    ['load', { loadForce: 1e5 }, /loadForce is 100000 N; .* more than the motor can hold/],
+    ['load', { loadForce: 1e5 }, /The motor cannot hold this axis .* a loadForce of 100000 N/],
     [
       'temperature',
       { windingTemperature: Number.NaN },

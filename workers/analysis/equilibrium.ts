@@ -87,7 +87,7 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
       return { plant, values, partials };
   }
   throw new RangeError(
-    `loadForce is ${point.loadForce} N; with gravity and drag that is more than the motor can hold with any current.`,
+    `The motor cannot hold this axis with any current: gravity, drag and a loadForce of ${point.loadForce} N are more than it can give.`,
   );
 }
 

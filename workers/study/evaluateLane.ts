@@ -1,11 +1,10 @@
 import type { Scene } from '../../shared/scene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { LaneOutcome, LaneProgress, MoveOutcome } from '../../shared/study/outcome.ts';
+import type { LaneOutcome, LaneProgress } from '../../shared/study/outcome.ts';
 import { testAccuracy } from '../accuracy/accuracy.ts';
 import { soundness } from '../pretune/tryOut.ts';
-import { measureRun } from '../run/measureRun.ts';
-import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
+import { moveOutcome } from './moveOutcome.ts';
 
 /** Shares of the whole that are done when the moves have been run, and when the day has. */
 const MOVES_DONE = 0.05;
@@ -47,25 +46,4 @@ function loopFigures({ parameters }: Scene): Pick<LaneOutcome, 'peakSensitivity'
     if (!(error instanceof RangeError)) throw error;
     return { peakSensitivity: Number.POSITIVE_INFINITY, crossover: null };
   }
-}
-
-/** What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on. */
-function moveOutcome(scene: Scene): MoveOutcome {
-  const { positionDivider, currentRate } = scene.parameters;
-  const { settle, measure } = cycleSpan(scene);
-  const samples = settle < measure ? measure : settle + measure;
-  const run = measureRun(scene, (samples * positionDivider) / currentRate);
-  return {
-    trip: run.trip,
-    settlingTime: run.settlingTime,
-    peakError: run.peakFollowingError,
-    rmsError: run.rmsFollowingError,
-    peakForce: run.peakForce,
-    rmsForce: run.rmsForce,
-    peakCurrent: run.peakCurrent,
-    rmsCurrent: run.rmsCurrent,
-    currentHeadroom: run.currentHeadroom,
-    voltageHeadroom: run.voltageHeadroom,
-    moves: run.moves,
-  };
 }

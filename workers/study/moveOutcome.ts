@@ -1,0 +1,33 @@
+import type { MoveFigures } from '../../shared/protocol.ts';
+import type { Scene } from '../../shared/scene.ts';
+import type { MoveOutcome } from '../../shared/study/outcome.ts';
+import { measureRun } from '../run/measureRun.ts';
+import { cycleSpan } from '../timelapse/cycleSpan.ts';
+
+/**
+ * What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on. The first move begins as the drive is
+ * switched on, a load already on it, and so asks for a jump of current that none asks for after: its peaks do not count beside a second cycle's.
+ */
+export function moveOutcome(scene: Scene): MoveOutcome {
+  const { positionDivider, currentRate } = scene.parameters;
+  const { settle, measure } = cycleSpan(scene);
+  const isLong = settle < measure;
+  const samples = isLong ? measure : settle + measure;
+  const run = measureRun(scene, (samples * positionDivider) / currentRate);
+  const counted = isLong ? run.moves : run.moves.slice(1);
+  const largest = (of: (move: MoveFigures) => number, untilTrip: number) =>
+    run.trip ? untilTrip : Math.max(...counted.map(of));
+  return {
+    trip: run.trip,
+    settlingTime: run.settlingTime,
+    peakError: largest(({ peakError }) => peakError, run.peakFollowingError),
+    rmsError: largest(({ rmsError }) => rmsError, run.rmsFollowingError),
+    peakForce: largest(({ peakForce }) => peakForce, run.peakForce),
+    rmsForce: run.rmsForce,
+    peakCurrent: largest(({ peakCurrent }) => peakCurrent, run.peakCurrent),
+    rmsCurrent: run.rmsCurrent,
+    currentHeadroom: 1 - largest(({ currentHeadroom }) => 1 - currentHeadroom, 1 - run.currentHeadroom),
+    voltageHeadroom: 1 - largest(({ voltageHeadroom }) => 1 - voltageHeadroom, 1 - run.voltageHeadroom),
+    moves: run.moves,
+  };
+}
