@@ -45,7 +45,7 @@ const GAP = 6;
 
 /** Up to four machines on one floor: side by side, at their true sizes, all travelling the same way. */
 export class LanesStage {
-  readonly element = element('div', { class: 'stage lanes-stage' });
+  readonly element = element('div', { class: 'stage' });
   readonly #canvas = element('canvas', { tabindex: 0, role: 'application', 'aria-label': LABEL });
   readonly #note = element('p', { class: 'stage-note' });
   readonly #materials = createMaterials(new Bin());

@@ -49,7 +49,7 @@ export function createAccuracyPane(actions: StudyActions): Pane {
   return {
     element: element(
       'section',
-      { class: 'results accuracy-pane', 'aria-label': 'Accuracy and energy' },
+      { class: 'results', 'aria-label': 'Accuracy and energy' },
       element('h2', {}, 'Accuracy and energy'),
       missing.element,
       controls,

@@ -114,7 +114,7 @@ ${laneTable(
   return {
     element: element(
       'section',
-      { class: 'results heat-pane', 'aria-label': 'Heat' },
+      { class: 'results', 'aria-label': 'Heat' },
       element('h2', {}, 'A day of heat'),
       missing.element,
       controls,

@@ -42,7 +42,7 @@ export function createJobPane(actions: StudyActions): Pane {
   const lanes = createLanesForm(actions);
   const motion = element(
     'section',
-    { class: 'job-motion', 'aria-labelledby': 'job-motion-title' },
+    { 'aria-labelledby': 'job-motion-title' },
     element('h3', { id: 'job-motion-title' }, 'Motion as it is asked for'),
     element('div', { class: 'job-motion-parts' }, plot.element, moveList.element),
   );

@@ -35,5 +35,5 @@ ${cells.map(({ text, fails = false }) => (fails ? markup`<td class="is-beyond">$
 
 /** A drawing of one lane under its name. */
 export function laneFigure(lane: Lane, content: Markup): Markup {
-  return markup`<figure class="lane-figure"><figcaption>${laneName(lane)}</figcaption>${content}</figure>`;
+  return markup`<figure><figcaption>${laneName(lane)}</figcaption>${content}</figure>`;
 }

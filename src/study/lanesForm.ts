@@ -62,7 +62,7 @@ export function createLanesForm(actions: StudyActions): LanesForm {
   return {
     element: element(
       'section',
-      { class: 'lanes-form', 'aria-labelledby': 'lanes-form-title' },
+      { 'aria-labelledby': 'lanes-form-title' },
       element('h3', { id: 'lanes-form-title' }, 'Drives that try it'),
       list,
       element('div', { class: 'dialog-ways' }, add, comparableButton(actions)),

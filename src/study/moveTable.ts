@@ -11,7 +11,7 @@ export function moveTable({ moves }: MotionAsked, units: UnitSystem): HTMLTableE
   const head = ['Move', 'From', 'To', 'In', 'Stand still'];
   return element(
     'table',
-    { class: 'dialog-table move-table' },
+    { class: 'dialog-table' },
     element('thead', {}, element('tr', {}, ...head.map((words) => element('th', { scope: 'col' }, words)))),
     element(
       'tbody',

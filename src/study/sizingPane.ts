@@ -29,7 +29,7 @@ export function createSizingPane(actions: StudyActions): Pane {
   return {
     element: element(
       'section',
-      { class: 'results sizing-pane', 'aria-label': 'Sizing' },
+      { class: 'results', 'aria-label': 'Sizing' },
       element(
         'div',
         { class: 'sizing-head' },
