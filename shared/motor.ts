@@ -68,6 +68,16 @@ export function loadSideMass(p: Parameters): number {
   return p.tableMass + p.payload;
 }
 
+/** Everything that is sped up, M, felt at the table, kg. */
+export function movedMass(p: Parameters): number {
+  return motorSideMass(p) + loadSideMass(p);
+}
+
+/** Largest voltage amplitude of a phase that the bus gives with space-vector modulation, V_dc/√3, V. */
+export function voltageLimit({ busVoltage }: Pick<Parameters, 'busVoltage'>): number {
+  return busVoltage / Math.sqrt(3);
+}
+
 /** Winding temperature less ambient that a steady copper loss (W, all motors) settles to: K/W, standing still. */
 export function windingToAmbientResistance(p: Parameters): number {
   const carrierOut = p.carrierToAir + (p.carrierToTable * p.tableToAir) / (p.carrierToTable + p.tableToAir);

@@ -1,6 +1,6 @@
 import { parallelGainsOf } from './cascade.ts';
 import { holdingForce } from './gravity.ts';
-import { loadSideMass, motorSideMass } from './motor.ts';
+import { movedMass } from './motor.ts';
 import type { ParameterChanges, Parameters } from './parameters/table.ts';
 import { rounded, within } from './tunedValue.ts';
 
@@ -42,7 +42,7 @@ export function exactGains(p: Parameters, crossover: number): Record<StartGain, 
   if (!(crossover > 0 && crossover < Infinity)) {
     throw new RangeError(`crossover is ${crossover} Hz; it must be a positive number of hertz.`);
   }
-  const mass = motorSideMass(p) + loadSideMass(p);
+  const mass = movedMass(p);
   const omega = 2 * Math.PI * crossover;
   const derivativeTime = within('derivativeTime', 1 / (FILTER_CORNER * omega));
   const unit = parallelGainsOf({

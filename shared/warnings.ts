@@ -1,6 +1,6 @@
 import { inUnit } from './format.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
-import { motorConstants } from './motor.ts';
+import { motorConstants, voltageLimit } from './motor.ts';
 import type { Parameters } from './parameters/table.ts';
 
 /** A datasheet rounds; beyond this share, force constant and back-EMF do not belong to the same motor. */
@@ -63,7 +63,7 @@ function commandedSpeed(p: Parameters): number {
 
 function voltage(p: Parameters): string | null {
   const { flux, polePitch } = motorConstants(p);
-  const reachable = p.busVoltage / Math.sqrt(3) / ((Math.PI / polePitch) * flux);
+  const reachable = voltageLimit(p) / ((Math.PI / polePitch) * flux);
   if (commandedSpeed(p) < reachable) return null;
   return (
     `The back-EMF meets the bus voltage at ${inUnit(reachable, 'm/s')}, below the commanded ${inUnit(commandedSpeed(p), 'm/s')}: ` +

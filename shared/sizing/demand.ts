@@ -1,6 +1,6 @@
 import { ironFactor } from '../field.ts';
 import { GRAVITY, holdingForce } from '../gravity.ts';
-import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../motor.ts';
+import { loadSideMass, motorConstants, movedMass, translatingMotorMass } from '../motor.ts';
 import type { Parameters } from '../parameters/table.ts';
 import type { Setpoint } from '../setpoint.ts';
 import type { MotionStretch } from './cycleMotion.ts';
@@ -37,7 +37,7 @@ export function loadsOf(p: Parameters): Loads {
   const iron = p.motorCount * ironFactor(p, motorConstants(p).polePitch);
   const normal = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + iron * p.attraction);
   return {
-    mass: motorSideMass(p) + loadSideMass(p),
+    mass: movedMass(p),
     travellingMass: translatingMotorMass(p) + loadSideMass(p),
     normal,
     guide: p.frictionCoefficient * normal + p.sealFriction,

@@ -1,5 +1,5 @@
 import { fitFactor } from '../field.ts';
-import { type MotorConstants, motorConstants } from '../motor.ts';
+import { type MotorConstants, motorConstants, voltageLimit } from '../motor.ts';
 import type { Parameters } from '../parameters/table.ts';
 
 /** The motors as a pencil sees them: all alike, in step, without ripple, in balance at each instant. */
@@ -22,7 +22,7 @@ export function electricsOf(p: Parameters): Electrics {
     count: p.motorCount,
     forcePerAmp: motor.forcePerAmp * fitFactor(p, motor.polePitch),
     saturation: p.saturationCurrent > 0 ? p.saturationCurrent : Infinity,
-    voltageLimit: p.busVoltage / Math.sqrt(3),
+    voltageLimit: voltageLimit(p),
     perPitch: Math.PI / motor.polePitch,
   };
 }

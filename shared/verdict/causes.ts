@@ -1,5 +1,5 @@
 import { inUnit, ranged } from '../format.ts';
-import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../motor.ts';
+import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../motor.ts';
 import type { EnergyFlow } from '../study/accuracy.ts';
 import type { JudgedLane } from '../study/verdict.ts';
 import { dayEnd, movesOf, testOf } from './read.ts';
@@ -136,6 +136,6 @@ export function driftCause(lane: JudgedLane): string | null {
 export function massCause(lane: JudgedLane): string | null {
   const { parameters: p } = lane.scene;
   const rotating = motorSideMass(p) - translatingMotorMass(p);
-  const share = rotating / (motorSideMass(p) + loadSideMass(p));
+  const share = rotating / movedMass(p);
   return share > NOTABLE ? `${inUnit(share, '%', 2)} of it the inertia of what rotates` : null;
 }

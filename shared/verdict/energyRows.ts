@@ -1,5 +1,5 @@
 import { inUnit } from '../format.ts';
-import { loadSideMass, motorConstants, motorSideMass } from '../motor.ts';
+import { motorConstants, movedMass } from '../motor.ts';
 import { currentCause, energyCause, massCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
 import { cycleEnergy, yearEnergy } from './read.ts';
@@ -64,7 +64,7 @@ export const ENERGY_ROWS = [
     better: 'less',
     definition:
       'Payload, table and coil unit; with a screw also the inertia of what rotates, as felt at the table.',
-    of: ({ scene: { parameters: p } }) => motorSideMass(p) + loadSideMass(p),
+    of: ({ scene }) => movedMass(scene.parameters),
     resolution: { absolute: 0, relative: 0.02 },
     speech: { weight: 0.3, family: 'mass', verb: 'moves', noun: 'mass', measure: 'size' },
     cause: massCause,

@@ -1,6 +1,6 @@
 import type { ChannelName, Quantity } from '../../shared/channels.ts';
 import { fixed } from '../../shared/format.ts';
-import { continuousForce, motorConstants } from '../../shared/motor.ts';
+import { continuousForce, motorConstants, voltageLimit } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Unit } from '../../shared/units.ts';
 import { decimalsFor, linearFraction } from './fractions.ts';
@@ -104,5 +104,5 @@ export const voltageGauge = (): Instrument =>
     quantity: 'voltage',
     channel: 'voltage',
     unit: 'V',
-    full: (p) => p.busVoltage / Math.sqrt(3),
+    full: voltageLimit,
   });

@@ -2,7 +2,7 @@ import type { LoopExperiment, LoopFigures, OperatingPoint } from '../../shared/a
 import { checkParameters } from '../../shared/check.ts';
 import { positionRate } from '../../shared/crossChecks.ts';
 import { GRAVITY, slopeForce } from '../../shared/gravity.ts';
-import { loadSideMass, motorConstants } from '../../shared/motor.ts';
+import { loadSideMass, motorConstants, voltageLimit } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import type { Scene } from '../../shared/scene.ts';
 
@@ -36,7 +36,7 @@ export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: Lo
   const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;
   const sweepTo = Math.min(0.4 * positionRate(p), BANDWIDTHS * p.currentBandwidth);
   // The inductance takes v = 2πf L i of the bus, at the end of the sweep most.
-  const bus = p.busVoltage / Math.sqrt(3);
+  const bus = voltageLimit(p);
   const voltage = (SHARE_OF_VOLTAGE * forcePerAmp * bus) / (2 * Math.PI * sweepTo * inductance);
   const wanted = point.friction === 'sliding' ? TIMES_FRICTION * friction : SHARE_OF_FRICTION * friction;
   const most = Math.min(motor, error, voltage);

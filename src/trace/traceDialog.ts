@@ -1,6 +1,6 @@
 import './trace.css';
 import type { FitResult } from '../../shared/fit.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { movedMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import type { Problem } from '../../shared/problem.ts';
 import type { Trace } from '../../shared/trace.ts';
@@ -100,10 +100,7 @@ export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLD
     setText(status, 'Fitting …');
     const p = parameters();
     try {
-      const options =
-        known.value === 'mass'
-          ? { known: { kind: 'mass', mass: motorSideMass(p) + loadSideMass(p) } as const }
-          : {};
+      const options = known.value === 'mass' ? { known: { kind: 'mass', mass: movedMass(p) } as const } : {};
       show(await fitInWorker(trace, p, options));
     } catch (error) {
       setText(status, error instanceof Error ? error.message : String(error));

@@ -1,4 +1,4 @@
-import { motorConstants } from '../../shared/motor.ts';
+import { motorConstants, voltageLimit } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 
 /*
@@ -34,7 +34,7 @@ export class CurrentLoop {
     this.kiTs = (omega * motor.resistance) / p.motorCount / p.currentRate;
     this.perPitch = Math.PI / motor.polePitch;
     this.flux = motor.flux;
-    this.limit = p.busVoltage / Math.sqrt(3);
+    this.limit = voltageLimit(p);
   }
 
   reset(): void {

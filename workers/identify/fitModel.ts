@@ -1,7 +1,7 @@
 import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/fit.ts';
 import { inUnit, ranged } from '../../shared/format.ts';
 import { holdingForce } from '../../shared/gravity.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { Trace } from '../../shared/trace.ts';
 import { changesOf } from './fit/changes.ts';
@@ -178,7 +178,7 @@ function takeDelay(
     findings.miss(['delay'], 'It takes both the current and its command.');
     return;
   }
-  const mass = findings.estimates.mass?.value ?? motorSideMass(p) + loadSideMass(p);
+  const mass = findings.estimates.mass?.value ?? movedMass(p);
   const fit = fitDelay(currentCommand, current, period, mass, moves, p);
   if (typeof fit === 'string') findings.miss(['delay'], fit);
   else findings.take('delay', fit.delay, fit.scatter, fit.tolerance);

@@ -1,6 +1,6 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
 import { holdingForce } from '../../shared/gravity.ts';
-import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
+import { motorConstants, movedMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import { rounded } from '../../shared/tunedValue.ts';
 import { Matrix, solve } from '../analysis/matrix.ts';
@@ -20,7 +20,7 @@ export interface MotionForce {
 /** By the datasheet: everything that moves, rotation included, and everything viscous. */
 export function datasheetMotion(p: Parameters): MotionForce {
   return {
-    mass: motorSideMass(p) + loadSideMass(p),
+    mass: movedMass(p),
     drag: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
     source: 'datasheet',
     trim: 0,

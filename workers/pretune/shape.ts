@@ -1,5 +1,5 @@
 import { parallelGainsOf } from '../../shared/cascade.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { movedMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import { rounded } from '../../shared/tunedValue.ts';
 import type { Gains } from './loopFamily.ts';
@@ -84,7 +84,7 @@ export function shapeGains(
   { integratorCorner, leadCorner }: Pick<Shape, 'integratorCorner' | 'leadCorner'>,
   crossover: number,
 ): Gains {
-  const mass = motorSideMass(p) + loadSideMass(p);
+  const mass = movedMass(p);
   return roundedGains(
     parallelGainsOf({
       positionGain: leadCorner * crossover,

@@ -1,5 +1,5 @@
 import { parallelGainsOf } from '../../shared/cascade.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import { startGains } from '../../shared/startGains.ts';
 import { rounded } from '../../shared/tunedValue.ts';
@@ -45,7 +45,7 @@ function cascade(
   derivativeTime: number,
 ): ParameterChanges {
   const delay = loopDelay(p, filters) + derivativeTime;
-  const mass = motorSideMass(p) + loadSideMass(p);
+  const mass = movedMass(p);
   const { gain, resetTime } = symmetricalOptimum(mass, delay, 1 / (crossover * delay));
   return {
     ...startGains(p, crossover / (2 * Math.PI)),

@@ -1,4 +1,5 @@
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { voltageLimit } from '../../shared/motor.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
 import { Arrival } from './arrival.ts';
@@ -128,5 +129,5 @@ export function currentUse(record: Float64Array): number {
 
 /** Voltage amplitude as a share of what the bus gives. */
 export function voltageUse(record: Float64Array, p: Readonly<Parameters>): number {
-  return record[C.voltage]! / (p.busVoltage / Math.sqrt(3));
+  return record[C.voltage]! / voltageLimit(p);
 }

@@ -1,5 +1,5 @@
 import type { ForceResidual } from '../../../shared/fit.ts';
-import { loadSideMass, motorSideMass, translatingMotorMass } from '../../../shared/motor.ts';
+import { loadSideMass, motorSideMass, movedMass, translatingMotorMass } from '../../../shared/motor.ts';
 import type { Parameters } from '../../../shared/parameters/table.ts';
 import { baseMotion } from './baseMotion.ts';
 import { type Jackknife, jackknife, TWELVE_BLOCKS } from './jackknife.ts';
@@ -95,7 +95,7 @@ export function fitMotion(record: MotionRecord, p: Parameters): MotionFit | stri
       ...swings,
       ...others.slice(ESSENTIAL - 1),
     ].slice(0, Math.max(ESSENTIAL, Math.floor(count / WINDOWS_PER_COEFFICIENT)));
-    const known = hasMass ? 0 : motorSideMass(p) + loadSideMass(p);
+    const known = hasMass ? 0 : movedMass(p);
     const given = braking.map((f, k) => known * inertial[k]! - rotating * base[k]! + f);
     const design = columns.map((column) => column.filter((_, k) => used[k] === 1));
     const right = measured.map((f, k) => f - given[k]!).filter((_, k) => used[k] === 1);

@@ -1,5 +1,5 @@
 import type { ResonanceFit } from '../../../shared/fit.ts';
-import { loadSideMass, motorSideMass } from '../../../shared/motor.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../../shared/motor.ts';
 import type { Parameters } from '../../../shared/parameters/table.ts';
 import { findResonance } from './findResonance.ts';
 import { jackknife, scatter, TWENTY_FOUR_BLOCKS } from './jackknife.ts';
@@ -58,7 +58,7 @@ export function fitResonance(
     return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with more, or record the positions of motor and table in a move.';
   }
   const all = linesOf(force, position, period);
-  const found = findResonance(all, motorSideMass(p) + loadSideMass(p));
+  const found = findResonance(all, movedMass(p));
   if (typeof found === 'string') return found;
   const low = Math.max(found.low, BAND[0] * found.at);
   const lines = between(all, low, Math.min(found.high, BAND[1] * found.at));
