@@ -86,6 +86,8 @@ function ripple({ outcome: { accuracy } }: JudgedLane): string | null {
 function dayOfHeat(job: Job, lane: JudgedLane): Shortfall[] {
   const { trip, hotTime, overloadTime } = lane.outcome.heat.asSet;
   const { foldbackTemperature, ambient, continuousCurrent } = lane.scene.parameters;
+  // A drive that trips in its moves does so in the first cycle of the day, which is said already.
+  if (trip && lane.outcome.moves.trip) return [];
   if (trip)
     return [
       {
@@ -125,13 +127,15 @@ function atMost(
     return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
   }
   if (value <= limit) return [];
-  const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is above the ${row.text(limit)} that the job allows`;
+  // Where both read alike, the words have to tell them apart.
+  const above = row.text(value) === row.text(limit) ? 'just above' : 'above';
+  const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
   return [
     {
       row: row.id,
       text,
       brief: `its ${row.label.toLowerCase()} is ${row.text(value)}`,
-      inRow: `above ${row.text(limit)}`,
+      inRow: `${above} ${row.text(limit)}`,
       factor: value / limit,
     },
   ];

@@ -38,6 +38,26 @@ describe('the choice', () => {
     ]);
   });
 
+  it('has words for what is beyond a limit by less than is written', () => {
+    const found = judge(job, [withRipple(A, (1 + 1e-5) * job.values.rippleLimit)]);
+    expect(found.shortfalls[0]).toEqual([
+      'Its speed ripple of the scan, 2.00 %, is just above the 2.00 % that the job allows.',
+    ]);
+  });
+
+  it('says once that a drive trips, not again of its day', () => {
+    const trip = {
+      kind: 'following error',
+      time: 0,
+      message: 'The following error passed 2.00 mm.',
+    } as const;
+    const { heat } = A.outcome;
+    const moves = withMoves(A, { trip });
+    const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
+    const told = judge(job, [{ ...moves, outcome: tripped }]).shortfalls[0]!.join(' ');
+    expect(told.split('2.00 mm')).toHaveLength(2);
+  });
+
   it('names who fails by least, and by what, when nobody does the job', () => {
     const rough = withRipple(A, 1.1 * job.values.rippleLimit);
     const rougher = withRipple(twin, 3 * job.values.rippleLimit);

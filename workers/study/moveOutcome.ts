@@ -27,7 +27,11 @@ export function moveOutcome(scene: Scene): MoveOutcome {
     peakCurrent: largest(({ peakCurrent }) => peakCurrent, run.peakCurrent),
     rmsCurrent: run.rmsCurrent,
     currentHeadroom: 1 - largest(({ currentHeadroom }) => 1 - currentHeadroom, 1 - run.currentHeadroom),
-    voltageHeadroom: 1 - largest(({ voltageHeadroom }) => 1 - voltageHeadroom, 1 - run.voltageHeadroom),
+    // A vector that was shortened to the limit may round to a little more.
+    voltageHeadroom: Math.max(
+      1 - largest(({ voltageHeadroom }) => 1 - voltageHeadroom, 1 - run.voltageHeadroom),
+      0,
+    ),
     moves: run.moves,
   };
 }
