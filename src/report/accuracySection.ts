@@ -16,7 +16,6 @@ import { rippleChart } from '../drawing/charts/ripple.ts';
 import { spectrumChart } from '../drawing/charts/spectrum.ts';
 import { staircaseChart } from '../drawing/charts/staircase.ts';
 import { type Markup, markup } from '../drawing/markup.ts';
-import type { Size } from '../drawing/plot.ts';
 import { figure, figureRow, meaning, table } from '../paper/paperParts.ts';
 import {
   DISTURBANCE_ROWS,
@@ -26,7 +25,7 @@ import {
   type TestRow,
 } from '../study/accuracyRows.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
-import { halvedTable } from './halvedTable.ts';
+import { HALF } from './halfSize.ts';
 
 const STATES: Readonly<Record<PositioningTest['state'], string>> = {
   cold: 'cold is as cold as the room',
@@ -35,9 +34,6 @@ const STATES: Readonly<Record<PositioningTest['state'], string>> = {
 };
 
 const METRES = 'm';
-
-/** Lower than on the page, so that a test and its drawing stand on one sheet. */
-const LOW: Size = { width: 640, height: 220 };
 
 /** How well the tool is where it should be. Drawings but those of positioning have one scale in all of `lanes`. */
 export function accuracySection(
@@ -55,23 +51,23 @@ export function accuracySection(
     accuracy.ripple,
     (test) => markup`${figuresOf(RIPPLE_ROWS, test)}
 ${strongestLines(test)}
-${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, LOW))}
-${figure('Spectrum of the speed ripple', spectrumChart(test, ripples))}`,
+<div class="drawings">${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, HALF))}
+${figure('Spectrum of the speed ripple', spectrumChart(test, ripples, HALF))}</div>`,
   )}</section>
 <section><h3>Staircase</h3>${tested(
     accuracy.staircase,
-    (test) => markup`${figuresOf(STAIRCASE_ROWS, test)}
-${figure('Stairs set and taken', staircaseChart(test, staircases, LOW))}`,
+    (test) => markup`<div class="drawings"><div>${figuresOf(STAIRCASE_ROWS, test)}</div>
+${figure('Stairs set and taken', staircaseChart(test, staircases, HALF))}</div>`,
   )}</section>
 <section><h3>Smallest step</h3>${tested(
     accuracy.increment,
-    (test) => markup`${stepsTried(test)}
-${figure('Steps set and taken', incrementsChart(test, increments, LOW))}`,
+    (test) => markup`<div class="drawings"><div>${stepsTried(test)}</div>
+${figure('Steps set and taken', incrementsChart(test, increments, HALF))}</div>`,
   )}</section>
 <section><h3>Sudden force</h3>${tested(
     accuracy.disturbance,
-    (test) => markup`${figuresOf(DISTURBANCE_ROWS, test)}
-${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, LOW))}`,
+    (test) => markup`<div class="drawings"><div>${figuresOf(DISTURBANCE_ROWS, test)}</div>
+${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, HALF))}</div>`,
   )}</section>`;
 }
 
@@ -104,7 +100,7 @@ function positioning({ positioning: results }: Accuracy): Markup {
   );
   return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every lane.</p></div>
 ${table('states', ['Figure', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
-${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test)))}`;
+<div class="drawings">${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test, [test], HALF)))}</div>`;
 }
 
 /** What is meant by each figure of positioning. */
@@ -144,5 +140,5 @@ function stepsTried({ smallest, tried }: IncrementTest): Markup {
 `,
   );
   return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
-${halvedTable('steps', ['Step set', 'Taken, mean', 'Its spread', 'For certain'], rows)}`;
+${table('half steps', ['Step set', 'Taken, mean', 'Its spread', 'For certain'], rows)}`;
 }

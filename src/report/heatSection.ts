@@ -9,6 +9,7 @@ import { type Markup, markup } from '../drawing/markup.ts';
 import { figure, list, table } from '../paper/paperParts.ts';
 import { temperatureData } from '../study/laneCourses.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
+import { HALF } from './halfSize.ts';
 
 interface Line {
   readonly label: string;
@@ -79,10 +80,10 @@ export function heatSection(lane: SimulatedLane, lanes: readonly SimulatedLane[]
     ...(cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(p, cooling)),
   ];
   return markup`<section><h3>Heat</h3>
-<div class="words"><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p></div>
-${list(said)}
-${table('heat', ['Figure', ...columns.map(({ head }) => head)], rows)}
-${figure('Temperatures over the duty', temperaturesChart(temperatures(lane), lanes.map(temperatures)))}</section>`;
+<div class="drawings"><div><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p>
+${list(said)}</div>
+${figure('Temperatures over the duty', temperaturesChart(temperatures(lane), lanes.map(temperatures), HALF))}</div>
+${table('heat', ['Figure', ...columns.map(({ head }) => head)], rows)}</section>`;
 }
 
 /** What heat does to all lanes: growth at the tool, and force that fades. */

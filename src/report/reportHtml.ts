@@ -3,12 +3,15 @@ import { paperPage } from '../paper/paperPage.ts';
 import { isSimulated } from '../study/simulatedLane.ts';
 import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
 import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
+import { drivesSection } from './driveSection.ts';
 import { heatOfAll } from './heatSection.ts';
 import { jobSection } from './jobSection.ts';
 import { laneSection } from './laneSection.ts';
 import { pictureOf } from './picture.ts';
 import { checkInput, type ReportInput } from './reportInput.ts';
 import { REPORT_STYLE } from './reportStyle.ts';
+import { sizingOfAll } from './sizingSection.ts';
+import { tuningOfAll } from './tuningSection.ts';
 
 /**
  * The report of a study as a document of its own, drawings, pictures and the study inside, to read, to print or to give away.
@@ -29,6 +32,9 @@ ${verdictTable(verdict, judged)}
 ${standoutSection(verdict)}
 ${flipSection(verdict)}
 ${heatOfAll(judged, job)}
+${drivesSection(lanes)}
+${sizingOfAll(lanes)}
+${tuningOfAll(judged, job)}
 ${lanes.map((lane) => laneSection(lane, input))}
 ${assumptionSection(input)}
 ${cautionSection()}

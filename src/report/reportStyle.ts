@@ -12,7 +12,7 @@ ${COLOURS}
 }
 svg.drawing { width: 100%; max-width: 640px; }
 table + table { margin-top: 0.6rem; }
-.half + .half { margin-top: 0; }
+
 .drawing text { font-size: 14px; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .answer { font-size: 1.15rem; font-weight: 600; }
@@ -22,27 +22,23 @@ h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
 .mark { font-weight: 700; text-transform: uppercase; letter-spacing: 0.02em; font-size: 0.85em; }
 /* Room for inches with millimetres beside them. */
 .job :is(th, td):nth-child(3) { width: 28%; }
-.verdict { table-layout: fixed; }
-.verdict :is(th, td):first-child { width: 26%; }
+:is(.verdict, .by-lane, .sizing) { table-layout: fixed; }
+:is(.verdict, .by-lane, .sizing) :is(th, td):first-child { width: 26%; }
 .meanings, .dangers { margin-top: 0.3rem; }
 .meanings { columns: 2 22rem; column-gap: 1.6rem; font-size: 0.92em; }
 dl > div { break-inside: avoid; margin-bottom: 0.3rem; }
 dt { font-weight: 600; }
-/* With its data as one block a lane begins on a new sheet, unless much of one is left. */
-.columns { break-inside: avoid; columns: 2 20rem; column-gap: 1.6rem; }
-.datasheet { margin-bottom: 0.5rem; }
 .datasheet :is(th, td) { padding-top: 0.1rem; padding-bottom: 0.1rem; }
-.datasheet tr:is(:nth-child(-n + 2), :nth-last-child(2)) { break-after: avoid; }
-.datasheet td:nth-child(2) { width: 14%; }
-.datasheet .value { width: 30%; white-space: nowrap; }
 .sizing .figure :is(th, td) { border-bottom: 0; }
 .sizing .figure { break-after: avoid; }
 .sizing tbody { break-inside: avoid; }
 .sizing .how { padding: 0 0 0.3rem 1.2rem; }
-.sizing :is(th, td):nth-child(1) { width: 36%; }
+.sizing .how > div { margin-top: 0.1rem; }
+/* Drawings of one test beside each other. */
+.drawings { display: grid; break-inside: avoid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1.6rem; }
+.drawings svg.drawing { width: 100%; }
 .picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
 :is(.half, .heat, .states, .lines, .energy) { break-inside: avoid; }
-.moved .value { width: 34%; }
 .address { font-size: 0.9em; overflow-wrap: anywhere; }
 a { color: inherit; }
 pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }

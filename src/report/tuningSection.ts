@@ -4,11 +4,12 @@ import { gainSection } from '../../shared/sheet/gainRows.ts';
 import { numberText } from '../../shared/sheet/quantityText.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { MoveOutcome } from '../../shared/study/outcome.ts';
-import { type Markup, markup } from '../drawing/markup.ts';
+import { listed } from '../../shared/verdict/words.ts';
+import { type Markup, markup, withIndices } from '../drawing/markup.ts';
 import { isInUse } from '../panel/relevance.ts';
-import { figureRow, meaning, quantityRow, table } from '../paper/paperParts.ts';
+import { list, meaning } from '../paper/paperParts.ts';
 import type { SimulatedLane } from '../study/simulatedLane.ts';
-import { halvedTable } from './halvedTable.ts';
+import { laneHead } from './laneColumns.ts';
 
 const DIGITS = 5;
 
@@ -25,57 +26,73 @@ const FIGURES = [
   'voltageHeadroom',
 ] as const satisfies readonly (MoveFigureName & keyof MoveOutcome)[];
 
-/** The loop as every lane is tuned: to the same peak sensitivity. Then what the moves of the job come to with it. */
-export function tuningSection({ scene, choice, outcome }: SimulatedLane, { values }: Job): Markup {
-  const { parameters: p } = scene;
-  const gains = gainSection(p).rows.filter(
-    ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
-  );
+/** The loops as the lanes are tuned, all to the same peak sensitivity, and what the moves of the job come to with them. */
+export function tuningOfAll(lanes: readonly SimulatedLane[], { values }: Job): Markup {
+  if (lanes.length === 0) return markup``;
   const asked = numberText(values.peakSensitivity, DIGITS);
+  const untuned = lanes.filter(({ choice }) => choice.gains === null).map(({ letter }) => letter);
   const origin =
-    choice.gains === null
-      ? 'Start gains by rule, not tuned.'
-      : `Tuned to a peak sensitivity of ${asked}, as every lane is.`;
-  const figures = [
-    figureRow(
-      'Peak sensitivity',
-      inUnit(outcome.peakSensitivity, ''),
-      'Largest |S|, S = 1/(1 + L): how much the loop makes worse what it makes worst.',
+    untuned.length === 0
+      ? `Every lane is tuned to a peak sensitivity of ${asked}.`
+      : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
+  const trips = lanes.flatMap(({ letter, outcome: { moves } }) =>
+    moves.trip ? [`${letter}: its drive trips. ${moves.trip.message}`] : [],
+  );
+  const counts = lanes.map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`).join(', ');
+  const moves = FIGURES.map((name) =>
+    row(
+      MOVE_FIGURES[name].label,
+      '',
+      lanes.map(({ outcome }) => moveFigureText(name, outcome.moves[name])),
     ),
-    figureRow(
-      'Crossover',
-      outcome.crossover === null ? 'none' : ranged(outcome.crossover, 'Hz'),
-      'Highest frequency where |L| = 1, L the loop cut at the current command.',
-    ),
-  ];
-  return markup`<section><h3>Tuning</h3>
+  );
+  return markup`<section><h2>Tuning</h2>
 <div class="words"><p>${origin} Gains in SI, as they are read back; those that are 0 or off are left out.</p></div>
-${table('figures', ['Figure', 'Value', 'Meaning'], figures)}
-${table(
-  'quantities gains',
-  ['Gain', 'Symbol', 'Value', 'Meaning'],
-  gains.map(({ label, symbol, value, unit, how }) =>
-    quantityRow(
-      label,
-      symbol,
-      typeof value === 'number' ? `${numberText(value, DIGITS)} ${unit}` : value,
-      how,
-    ),
-  ),
-)}</section>
+<table class="by-lane">${laneHead(['Gain'], lanes)}<tbody>${loopRows(lanes)}${gainRows(lanes)}</tbody></table></section>
 <section><h3>The moves as tuned</h3>
-${moves(outcome.moves)}</section>`;
+<div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured stands further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
+<table class="by-lane">${laneHead(['Figure'], lanes)}<tbody>${moves}</tbody></table></section>`;
 }
 
-function moves(outcome: MoveOutcome): Markup {
-  const rows = FIGURES.map(
-    (
-      name,
-    ) => markup`<tr><th scope="row">${MOVE_FIGURES[name].label}</th><td class="value">${moveFigureText(name, outcome[name])}</td></tr>
-`,
+function loopRows(lanes: readonly SimulatedLane[]): Markup[] {
+  return [
+    row(
+      'Peak sensitivity',
+      'Largest |S|, S = 1/(1 + L): how much the loop makes worse what it makes worst.',
+      lanes.map(({ outcome }) => inUnit(outcome.peakSensitivity, '')),
+    ),
+    row(
+      'Crossover',
+      'Highest frequency where |L| = 1, L the loop cut at the current command.',
+      lanes.map(({ outcome: { crossover } }) => (crossover === null ? 'none' : ranged(crossover, 'Hz'))),
+    ),
+  ];
+}
+
+function gainRows(lanes: readonly SimulatedLane[]): Markup[] {
+  const columns = lanes.map(({ scene: { parameters: p } }) =>
+    gainSection(p).rows.filter(
+      ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
+    ),
   );
-  return markup`<div class="words"><p>${outcome.trip ? `The drive stopped itself: ${outcome.trip.message}` : `The worst of ${outcome.moves.length} simulated moves. How each figure is measured stands further below.`}</p></div>
-${halvedTable('moved', ['Figure', 'Value'], rows)}`;
+  const all = new Map(columns.flat().map((each) => [each.label, each]));
+  return [...all.values()].map(({ label, symbol, how }) =>
+    row(
+      `${label} ${symbol}`,
+      how,
+      columns.map((gains) => {
+        const gain = gains.find((each) => each.label === label);
+        if (!gain) return 'none';
+        return typeof gain.value === 'number' ? `${numberText(gain.value, DIGITS)} ${gain.unit}` : gain.value;
+      }),
+    ),
+  );
+}
+
+function row(label: string, meaning: string, texts: readonly string[]): Markup {
+  const note = meaning === '' ? '' : markup`<br><span class="note">${withIndices(meaning)}</span>`;
+  return markup`<tr><th scope="row">${withIndices(label)}${note}</th>${texts.map((text) => markup`<td class="value">${text}</td>`)}</tr>
+`;
 }
 
 /** How the figures of the moves are measured: once for all lanes. */

@@ -40,6 +40,9 @@ describe('the report of a study', () => {
       'What stands out',
       'What would change the answer',
       'What a day of heat does',
+      'The drives and their data',
+      'Sizing by calculation',
+      'Tuning',
       ...usual.lanes.map(({ letter, title }) => `Lane ${letter}: ${title}`),
       'What this takes for granted',
       CAUTIONS.title,
@@ -262,7 +265,7 @@ describe('a lane', () => {
       withLane((lane) => ({ ...lane, choice: { ...lane.choice, own: { forceConstant: 61 } } })),
     );
     expect(shown).toContain('1 value typed in, the others those of an invented demonstration kit');
-    expect(shown).toMatch(/Force constant \(typed in\)/);
+    expect(shown).toMatch(/Force constant Kf60 N\/A \(typed in\)60 N\/A72 N\/A/);
   });
 
   it('has the cost of a year from the mean power of the day', () => {
