@@ -51,6 +51,8 @@ export interface VerdictRow {
   readonly definition: string;
   /** What the job asks for, in words; null where it asks nothing. */
   readonly asked: string | null;
+  /** The largest that the job allows, for whoever reads it in other units; absent where it allows any. SI. */
+  readonly limit?: number | undefined;
   /** In the order of the lanes. */
   readonly cells: readonly VerdictCell[];
 }

@@ -70,6 +70,7 @@ export const HEAT_ROWS = [
     of: (lane) => largest(dayOf(lane), ({ growth }) => growth),
     absent: 'trips',
     asked: ({ values }) => `at most ${ranged(values.growthLimit, 'µm')}`,
+    limit: ({ values }) => values.growthLimit,
     resolution: { absolute: 5e-8, relative: 0.05 },
     speech: {
       weight: 1,

@@ -31,6 +31,8 @@ export interface FigureRow {
   readonly text: (value: number) => string;
   /** What the job asks, in words; null where it asks nothing. */
   readonly asked: (job: Job) => string | null;
+  /** The largest that the job allows, where its unit is one that people differ in. */
+  readonly limit?: (job: Job) => number;
   /** The difference below which two lanes tie: the larger of an absolute and a share of the larger value. */
   readonly resolution: { readonly absolute: number; readonly relative: number };
   /** Lanes are marked by it; a plain yes or no is not. */

@@ -21,6 +21,7 @@ export function tableOf(
       better: row.better,
       definition: row.definition,
       asked: row.asked(job),
+      limit: row.limit?.(job),
       cells: lanes.map((lane, place) => {
         const value = values[place]!;
         const own = shortfalls[place]!.filter((each) => each.row === row.id);

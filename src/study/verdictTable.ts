@@ -62,7 +62,7 @@ function head(lanes: readonly JudgedLane[], toBench: (lane: JudgedLane) => () =>
 }
 
 function tableRow(row: VerdictRow, units: UnitSystem): HTMLElement {
-  const { label, definition, asked, better, cells } = row;
+  const { label, definition, better, cells } = row;
   return element(
     'tr',
     {},
@@ -76,15 +76,33 @@ function tableRow(row: VerdictRow, units: UnitSystem): HTMLElement {
         element('p', {}, `${definition} ${better === 'less' ? 'Less' : 'More'} is better.`),
       ),
     ),
-    element('td', { class: 'verdict-asked' }, asked ?? ''),
-    ...cells.map((cell) => tableCell(cell, textIn(units, row, cell))),
+    element('td', { class: 'verdict-asked' }, askedIn(units, row) ?? ''),
+    ...cells.map((cell) =>
+      tableCell({ ...cell, reason: reasonIn(units, row, cell) }, textIn(units, row, cell)),
+    ),
   );
 }
 
-/** The figure in the units of the page; what is said of it in words is metric. */
+/** The figure in the units of the page, and its limit; what else is said of it in words is metric. */
 function textIn(units: UnitSystem, { unit }: VerdictRow, { value, text }: VerdictCell): string {
-  const asked = unitIn(units, unit);
-  return value === null || asked === unit ? text : ranged(value, asked);
+  const shown = unitIn(units, unit);
+  return value === null || shown === unit ? text : ranged(value, shown);
+}
+
+function askedIn(units: UnitSystem, { unit, asked, limit }: VerdictRow): string | null {
+  const shown = unitIn(units, unit);
+  return limit === undefined || shown === unit ? asked : `at most ${ranged(limit, shown)}`;
+}
+
+function reasonIn(
+  units: UnitSystem,
+  { unit, limit }: VerdictRow,
+  { value, reason }: VerdictCell,
+): string | null {
+  const shown = unitIn(units, unit);
+  if (limit === undefined || value === null || reason === null || shown === unit) return reason;
+  const above = ranged(value, shown) === ranged(limit, shown) ? 'just above' : 'above';
+  return `${above} ${ranged(limit, shown)}`;
 }
 
 function tableCell({ cause, mark, fails, reason }: VerdictCell, text: string): HTMLElement {
