@@ -11,7 +11,7 @@ const METRES: readonly Step[] = [
 ];
 const METRES_PER_SECOND: readonly Step[] = METRES.map(([text, ...step]) => [`${text}/s`, ...step]);
 const INCHES: readonly Step[] = [
-  ['in', 0.0254, 25.4e-6],
+  ['in', 0.0254, 254e-6],
   ['µin', 25.4e-9, 0],
 ];
 const SECONDS: readonly Step[] = [
