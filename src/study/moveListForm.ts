@@ -58,7 +58,10 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
     if (!job) return;
     const found = read(travelOf(job.values));
     const anywhere = read(ANYWHERE);
-    const messages = 'problems' in found ? found.problems.map(({ message }) => message) : [];
+    const messages =
+      'problems' in found
+        ? found.problems.map(({ message }) => message.replace(/^(line \d+)\./, '$1, '))
+        : [];
     problems.replaceChildren(...messages.map((message) => element('li', {}, message)));
     typed = 'moves' in found ? motionOf(found.moves) : null;
     understood.replaceChildren(...(typed ? [moveTable(typed, units)] : []));
