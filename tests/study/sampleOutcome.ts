@@ -64,7 +64,12 @@ export function sampleLanes(job: Job = sampleJob()): (LaneState & JudgedLane)[] 
 /** A study with the four lanes simulated. */
 export function sampleState(job: Job = sampleJob()): StudyState {
   const lanes = sampleLanes(job);
-  return { study: { job, lanes: lanes.map(({ choice }) => choice) }, units: 'metric', lanes, isRunning: false };
+  return {
+    study: { job, lanes: lanes.map(({ choice }) => choice) },
+    units: 'metric',
+    lanes,
+    isRunning: false,
+  };
 }
 
 function moveOutcome(drive: SampleDrive, { moveTime, dwell }: JobValues): MoveOutcome {
