@@ -7,7 +7,7 @@ import type { Standing } from '../stage/floorShadow.ts';
 import type { Theme } from '../stage/lights.ts';
 import { Machine, shapeOf } from '../stage/machine.ts';
 import { createMaterials } from '../stage/materials.ts';
-import { colourHands } from '../stage/parts/scale.ts';
+import { colourHands } from '../stage/parts/rule.ts';
 import type { RunState } from '../stage/parts/tower.ts';
 import { NO_PICTURE, pictureOn } from '../stage/picture.ts';
 import { Posed } from '../stage/posed.ts';

@@ -12,7 +12,7 @@ import type { Theme } from './lights.ts';
 import { Machine, shapeOf } from './machine.ts';
 import { createMaterials, type Materials } from './materials.ts';
 import { Overlay, type ScreenPoint } from './overlay.ts';
-import { colourHands } from './parts/scale.ts';
+import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
@@ -45,6 +45,10 @@ export interface Stage {
 const LABEL =
   'The machine. Drag the table, or hold an arrow key along its axis, to pull it by hand; Shift pulls harder. ' +
   'Drag beside it to look around, plus and minus come closer and go further away, Home resets the view.';
+
+/** Height of the rule's letters as a share of the page's text, as its small text has it, and the least that can be read, pixels. */
+const LETTERS = 0.9375;
+const LEAST_LETTERS = 14;
 
 /** While a parameter is dragged, a new machine at most this often, ms. */
 const REBUILD = 150;
@@ -233,6 +237,7 @@ class MachineStage implements Stage {
     machine.tower.show(this.state);
     this.paint.dress(machine);
     this.view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
+    this.fitRule();
     this.posed.forget();
     this.overlay.setNote('', true);
     this.colour();
@@ -308,11 +313,25 @@ class MachineStage implements Stage {
     return this.root.clientHeight / (2 * distance * Math.tan((camera.fov * Math.PI) / 360));
   }
 
+  /** Its letters as high as the page's own. */
+  private fitRule(): void {
+    const { machine } = this;
+    if (!machine || !this.picture || this.root.clientHeight === 0) return;
+    const { zMax, height } = machine.plan.base;
+    const [top, bottom] = this.edges as [ScreenPoint, ScreenPoint];
+    this.onScreen(machine, this.corner.set(0, 0, zMax), top);
+    this.onScreen(machine, this.corner.set(0, -height, zMax), bottom);
+    const pixels = Math.hypot(top.x - bottom.x, top.y - bottom.y) / height;
+    const text = Number.parseFloat(getComputedStyle(this.root).fontSize);
+    machine.rule.fit((LETTERS * text) / pixels, LEAST_LETTERS / pixels);
+  }
+
   private resize(): void {
     const { clientWidth, clientHeight } = this.root;
     if (clientWidth === 0 || clientHeight === 0) return;
     this.picture?.resize(clientWidth, clientHeight);
     this.view?.resize(clientWidth, clientHeight);
+    this.fitRule();
     this.overlay.magnifier.restyle();
     // At once: a canvas of a new size is empty until it is drawn on.
     this.frame();

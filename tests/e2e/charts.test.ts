@@ -60,3 +60,17 @@ it('shows on the gauges the peak current and force that the model computes', asy
   const [force] = await gauge('Motor force');
   expect(Math.abs(force! - move!.peakForce)).toBeLessThanOrEqual(0.5);
 });
+
+it.each([
+  [1024, 768],
+  [1280, 720],
+])('keeps all charts and gauges in sight at %d by %d', async (width, height) => {
+  const page = await open({ stage: false, viewport: { width, height } });
+  await makeMove(page);
+  for (const name of ['Strip charts', 'Readings']) {
+    const hidden = await page
+      .getByRole('group', { name })
+      .evaluate(({ scrollHeight, clientHeight }) => scrollHeight - clientHeight);
+    expect(hidden, name).toBe(0);
+  }
+});
