@@ -129,6 +129,20 @@ export class Profile {
   }
 }
 
+/** How long a move over a distance (m, either sign) takes under limits in m/s, m/s², m/s³. */
+export function moveTime(
+  distance: number,
+  {
+    speed,
+    acceleration,
+    jerk,
+  }: { readonly speed: number; readonly acceleration: number; readonly jerk: number },
+): number {
+  const profile = new Profile();
+  profile.plan(distance, speed, acceleration, jerk);
+  return profile.duration;
+}
+
 function mustBePositive(name: string, value: number): void {
   if (!(value > 0 && value < Infinity)) {
     throw new RangeError(`${name} must be a positive finite number, got ${value}`);

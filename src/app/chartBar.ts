@@ -1,11 +1,9 @@
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/moveFigures.ts';
 import type { MoveFigures } from '../../shared/protocol.ts';
+import { WINDOWS } from '../charts/windows.ts';
 import { button, element, setText } from './dom.ts';
 import { keyOf } from './keys.ts';
 import { labelled } from './picker.ts';
-
-const WINDOWS = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 30];
-const FIRST_WINDOW = 2;
 
 /** The most telling first: the bar shows as many as fit, and all stand in a list of their own. */
 const SHOWN: readonly MoveFigureName[] = [
@@ -28,6 +26,8 @@ export interface ChartBarOptions {
 
 export interface ChartBar {
   readonly element: HTMLElement;
+  /** Sets a window, unless a person has chosen one. */
+  suggestWindow(seconds: number): void;
   showFrozen(frozen: boolean): void;
   showPinned(pinned: boolean): void;
   showMove(figures: MoveFigures | null): void;
@@ -54,16 +54,17 @@ export function createChartBar(options: ChartBarOptions): ChartBar {
   differences.hidden = true;
   const select = element(
     'select',
-    { onchange: () => onWindow(Number(select.value)) },
+    {
+      onchange: () => {
+        hasChosen = true;
+        onWindow(Number(select.value));
+      },
+    },
     ...WINDOWS.map((seconds) =>
-      element(
-        'option',
-        { value: seconds, selected: seconds === FIRST_WINDOW },
-        seconds < 1 ? `${seconds * 1000} ms` : `${seconds} s`,
-      ),
+      element('option', { value: seconds }, seconds < 1 ? `${seconds * 1000} ms` : `${seconds} s`),
     ),
   );
-  onWindow(FIRST_WINDOW);
+  let hasChosen = false;
   let shown: MoveFigures | null | undefined;
 
   return {
@@ -77,6 +78,11 @@ export function createChartBar(options: ChartBarOptions): ChartBar {
       labelled('Window', select),
       freeze,
     ),
+    suggestWindow(seconds) {
+      if (hasChosen) return;
+      select.value = String(seconds);
+      onWindow(seconds);
+    },
     showFrozen(frozen) {
       freeze.setAttribute('aria-pressed', String(frozen));
       setText(freeze, frozen ? 'Frozen' : 'Freeze');

@@ -1,6 +1,8 @@
+import { cycleTime } from '../../shared/cycleTime.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol.ts';
 import { createCharts } from '../charts/charts.ts';
+import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
@@ -89,15 +91,24 @@ export class View {
     );
     this.#stage.show(presentScene(bench));
     this.#charts.setParameters(bench.parameters);
+    this.#suggestWindow(bench);
   }
 
   show(bench: Bench): void {
     if (sameSituation(bench, this.#bench)) this.#stage.update(bench.parameters);
-    else this.#stage.show(presentScene(bench));
+    else {
+      this.#stage.show(presentScene(bench));
+      this.#suggestWindow(bench);
+    }
     this.#bench = bench;
     this.comparison.setScene(presentScene(bench));
     this.#charts.setParameters(bench.parameters);
     this.#lower.show(bench);
+  }
+
+  /** A window that suits the program; what is tuned later leaves it alone. */
+  #suggestWindow(bench: Bench): void {
+    this.#bar.suggestWindow(windowFor(cycleTime(presentScene(bench))));
   }
 
   /** Takes in a frame. Returns what to say of a trip that has just come. */

@@ -1,7 +1,6 @@
 import { isInTravel } from '../../shared/crossChecks.ts';
 import { ranged } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { Profile } from '../../shared/profile.ts';
+import { moveTime } from '../../shared/profile.ts';
 import type { Scene } from '../../shared/scene.ts';
 
 /** What tunings are tried on, and by what they are judged. */
@@ -95,12 +94,6 @@ function standIn(scene: Scene, why: string): Task {
     parameters: { ...p, drive: 'on', program: 'shuttle', stroke, dwell },
   });
   return { ...task, judged: `${why}, on a shuttle of ${ranged(STAND_IN_STROKE, 'm')}. ${task.judged}` };
-}
-
-function moveTime(distance: number, limits: Pick<Parameters, 'speed' | 'acceleration' | 'jerk'>): number {
-  const profile = new Profile();
-  profile.plan(distance, limits.speed, limits.acceleration, limits.jerk);
-  return profile.duration;
 }
 
 /** Of the whole list, or of as many of its moves as take no longer than the longest, at least one. */
