@@ -1,13 +1,18 @@
 import { byId } from './dom.ts';
+import { prefer, preferredEntries } from './preferences.ts';
 
-export type Part = 'panel' | 'gauges' | 'charts';
+const PARTS = ['panel', 'gauges', 'charts'] as const;
+export type Part = (typeof PARTS)[number];
 
-/** Which parts of the page are folded away, and the presenter size. */
+/** Which parts of the page are folded away, and the presenter size: as they were left the last time. */
 export class Layout {
   readonly #onChange: () => void;
 
   constructor(onChange: () => void) {
     this.#onChange = onChange;
+    const kept = preferredEntries<Part | 'presenting'>('layout');
+    for (const part of PARTS) if (kept[part] === false) this.#fold(part, true);
+    if (kept.presenting === true) setSize(true);
   }
 
   isShown(part: Part): boolean {
@@ -15,8 +20,14 @@ export class Layout {
   }
 
   show(part: Part, shown: boolean): void {
-    byId('bench').classList.toggle(`no-${part}`, !shown);
+    this.#fold(part, !shown);
+    const parts = PARTS.map((each) => [each, this.isShown(each)]);
+    prefer('layout', JSON.stringify({ ...Object.fromEntries(parts), presenting: this.isPresenting }));
     this.#onChange();
+  }
+
+  #fold(part: Part, folded: boolean): void {
+    byId('bench').classList.toggle(`no-${part}`, folded);
   }
 
   toggle(part: Part): void {
@@ -30,7 +41,11 @@ export class Layout {
   /** For a projector: everything half as large again, and what is only for tuning folded away. */
   togglePresenting(): void {
     const presenting = !this.isPresenting;
-    document.documentElement.setAttribute('data-size', presenting ? 'presenter' : 'desk');
+    setSize(presenting);
     this.show('panel', !presenting);
   }
+}
+
+function setSize(presenting: boolean): void {
+  document.documentElement.setAttribute('data-size', presenting ? 'presenter' : 'desk');
 }

@@ -2,6 +2,7 @@ import type { ParameterChanges, Parameters } from '../../shared/parameters/table
 import type { LoopAnalyst, LoopView } from '../loop/loopView.ts';
 import type { Bench } from './bench.ts';
 import { byId, element } from './dom.ts';
+import { prefer, preferredEntries } from './preferences.ts';
 import { createSegmented } from './segmented.ts';
 import { createSplitter } from './splitter.ts';
 
@@ -50,6 +51,8 @@ export class LowerArea {
     });
     this.#bar = element('div', { class: 'lower-bar' }, this.#choice.element, options.motionTools);
     this.#host.prepend(splitter, this.#bar);
+    const { share } = preferredEntries<'share'>('lower area');
+    if (typeof share === 'number' && share >= LEAST && share <= MOST) this.#layOut(share);
   }
 
   get shown(): (typeof AREAS)[number] {
@@ -94,6 +97,13 @@ export class LowerArea {
   }
 
   #setShare(share: number | null): void {
+    prefer('lower area', JSON.stringify({ share }));
+    this.#layOut(share);
+    this.resize();
+    this.#options.onResize();
+  }
+
+  #layOut(share: number | null): void {
     this.#share = share;
     const { style } = this.#view;
     for (const [name, value] of [
@@ -104,8 +114,6 @@ export class LowerArea {
       if (value) style.setProperty(name, value);
       else style.removeProperty(name);
     }
-    this.resize();
-    this.#options.onResize();
   }
 
   /** The loop view is fetched when it is first asked for: whoever only watches needs none of it. */

@@ -1,5 +1,7 @@
+import { isRecord } from '../../shared/problem.ts';
+
 /** What the page remembers of a person's wishes on this machine. It works without. */
-export type Preference = 'theme' | 'snapshots';
+export type Preference = 'theme' | 'snapshots' | 'layout' | 'lower area' | 'loop point';
 
 const key = (name: Preference) => `waybench ${name}`;
 
@@ -8,6 +10,16 @@ export function preferred(name: Preference): string | null {
     return localStorage.getItem(key(name));
   } catch {
     return null;
+  }
+}
+
+/** The entries of what was remembered as such; none where there is nothing, or something else. */
+export function preferredEntries<Entry extends string>(name: Preference): Partial<Record<Entry, unknown>> {
+  try {
+    const kept: unknown = JSON.parse(preferred(name) ?? '{}');
+    return isRecord(kept) ? (kept as Partial<Record<Entry, unknown>>) : {};
+  } catch {
+    return {};
   }
 }
 

@@ -3,6 +3,7 @@ import { ranged } from '../../shared/format.ts';
 import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
 import { type Bench, presentScene } from '../app/bench.ts';
 import { button, element, setText } from '../app/dom.ts';
+import { prefer, preferredEntries } from '../app/preferences.ts';
 import { readTheme, type Theme } from '../charts/theme.ts';
 import { BodePane } from './bodePane.ts';
 import { BODE_KEYS, listenToBode } from './bodePointer.ts';
@@ -16,7 +17,7 @@ import type { Analysed, LoopData, Measured } from './loopData.ts';
 import { createMeasureForm } from './measureForm.ts';
 import { NewestWins } from './newestWins.ts';
 import { NyquistPane } from './nyquistPane.ts';
-import { FIRST_WISH, type PointWish, pointOf, samePoint } from './operatingPoint.ts';
+import { type PointWish, pointOf, samePoint, wishOf } from './operatingPoint.ts';
 import { notchFor } from './placeNotch.ts';
 import { createPointForm } from './pointForm.ts';
 import { readoutAt } from './readout.ts';
@@ -66,7 +67,8 @@ export class LoopView {
   readonly #pin = button('Pin', () => this.#togglePinned(), {
     title: 'Keep this loop as a reference, drawn faintly behind the present one',
   });
-  readonly #point = createPointForm((wish) => this.#wishFor(wish));
+  #wish: PointWish = wishOf(preferredEntries('loop point'));
+  readonly #point = createPointForm(this.#wish, (wish) => this.#wishFor(wish));
   readonly #measure;
   readonly #readout = element('p', { class: 'loop-readout' }, HINT);
   readonly #spoken = element('p', { class: 'visually-hidden', role: 'status' });
@@ -74,7 +76,6 @@ export class LoopView {
   readonly #queue;
   #theme: Theme | null = null;
   #bench: Bench;
-  #wish: PointWish = FIRST_WISH;
   #now: Float64Array | null = null;
   #asked: Wanted | null = null;
   #paused = true;
@@ -182,6 +183,7 @@ export class LoopView {
 
   #wishFor(wish: PointWish): void {
     this.#wish = wish;
+    prefer('loop point', JSON.stringify(wish));
     this.#reconsider();
   }
 

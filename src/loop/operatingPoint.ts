@@ -1,8 +1,10 @@
 import type { OperatingPoint } from '../../shared/analysis.ts';
 import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { checkNumber } from '../../shared/check.ts';
 import { ranged } from '../../shared/format.ts';
 import { windingToAmbientResistance } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { linear, type NumberRow } from '../../shared/parameters/row.ts';
+import { PARAMETERS, type Parameters } from '../../shared/parameters/table.ts';
 
 /** Where a person wants the loop to be looked at. */
 export interface PointWish {
@@ -21,6 +23,26 @@ export const FIRST_WISH: PointWish = {
   temperature: 'as started',
   friction: 'sliding',
 };
+
+export const TEMPERATURES = ['as started', 'as now', 'winding at its limit'] as const;
+export const FRICTIONS = ['sliding', 'presliding'] as const;
+export const SPEED = linear('', 'mm/s', [-5, 5], 0, 'Speed of the table');
+
+/** The wish that was kept, as far as its entries can be used; the first one has the rest. */
+export function wishOf(kept: Partial<Record<keyof PointWish, unknown>>): PointWish {
+  const among = <T>(options: readonly T[], value: unknown, otherwise: T) =>
+    options.find((option) => option === value) ?? otherwise;
+  const number = (value: unknown, row: NumberRow) => {
+    const checked = checkNumber(value, row);
+    return 'legal' in checked ? checked.legal : null;
+  };
+  return {
+    position: number(kept.position, PARAMETERS.start),
+    speed: number(kept.speed, SPEED) ?? FIRST_WISH.speed,
+    temperature: among(TEMPERATURES, kept.temperature, FIRST_WISH.temperature),
+    friction: among(FRICTIONS, kept.friction, FIRST_WISH.friction),
+  };
+}
 
 /** A table counts as standing below this, m/s, and its place and warmth as changed by more than this, m and K. */
 const STANDING = 1e-5;

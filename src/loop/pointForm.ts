@@ -1,9 +1,8 @@
 import type { OperatingPoint } from '../../shared/analysis.ts';
-import { linear } from '../../shared/parameters/row.ts';
 import { PARAMETERS } from '../../shared/parameters/table.ts';
 import { element, setText } from '../app/dom.ts';
 import { QuantityInput } from '../panel/quantityInput.ts';
-import { FIRST_WISH, type PointWish, pointWords } from './operatingPoint.ts';
+import { FRICTIONS, type PointWish, pointWords, SPEED, TEMPERATURES } from './operatingPoint.ts';
 import { createPopover } from './popover.ts';
 
 export interface PointForm {
@@ -11,14 +10,9 @@ export interface PointForm {
   show(point: OperatingPoint): void;
 }
 
-const TEMPERATURES = ['as started', 'as now', 'winding at its limit'] as const;
-const FRICTIONS = ['sliding', 'presliding'] as const;
-
-const SPEED = linear('', 'mm/s', [-5, 5], 0, 'Speed of the table');
-
 /** Where the loop is looked at: position, speed, temperature, and whether the guide slides. */
-export function createPointForm(onWish: (wish: PointWish) => void): PointForm {
-  let wish = FIRST_WISH;
+export function createPointForm(first: PointWish, onWish: (wish: PointWish) => void): PointForm {
+  let wish = first;
   const take = (part: Partial<PointWish>) => {
     wish = { ...wish, ...part };
     friction.disabled = wish.speed !== 0;
@@ -28,11 +22,15 @@ export function createPointForm(onWish: (wish: PointWish) => void): PointForm {
     empty: 'where it stands',
   });
   const speed = new QuantityInput('Speed', SPEED, (value) => take({ speed: value ?? 0 }));
-  speed.value = 0;
+  position.value = wish.position;
+  speed.value = wish.speed;
   const [temperatureLabel, temperature] = choice('Temperature', TEMPERATURES, (value) =>
     take({ temperature: value }),
   );
   const [frictionLabel, friction] = choice('Friction', FRICTIONS, (value) => take({ friction: value }));
+  temperature.value = wish.temperature;
+  friction.value = wish.friction;
+  friction.disabled = wish.speed !== 0;
   const words = element('p', { class: 'loop-words' });
   const { element: root } = createPopover(
     'Point',

@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
 import { startingPoint } from '../../shared/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
-import { choose, press } from './controls.ts';
+import { choose, expectState, press } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
@@ -112,6 +112,30 @@ it('measures the loop and lays it over the analysis', async () => {
   await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
   const said = page.locator('.loop-readout');
   await expect.poll(() => said.textContent(), { timeout: 60_000 }).toMatch(/^Measured by stepped sine/);
+});
+
+it('opens as it was left: height, folded parts, size and operating point', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  await page.locator('summary', { hasText: 'Point' }).click();
+  await page.getByRole('combobox', { name: 'Temperature' }).selectOption('winding at its limit');
+  await page.keyboard.press('Escape');
+  await page.getByRole('separator', { name: 'Height of the charts' }).focus();
+  await page.keyboard.press('End');
+  await page.keyboard.press('g');
+  await page.keyboard.press('p');
+  const height = () =>
+    page.locator('#chart-area').evaluate((area) => area.getBoundingClientRect().height / innerHeight);
+  const left = await height();
+  await page.reload();
+  await expectState(page, 'Paused');
+  await expect.poll(height).toBeCloseTo(left, 2);
+  expect(await page.locator('#gauges').isVisible()).toBe(false);
+  expect(await page.locator('html').getAttribute('data-size')).toBe('presenter');
+  await openLoop(page);
+  await page.locator('summary', { hasText: 'Point' }).click();
+  expect(await page.getByRole('combobox', { name: 'Temperature' }).inputValue()).toBe('winding at its limit');
+  await page.getByText('winding at 130 °C').waitFor();
 });
 
 it('reads the plots under a cursor that keys move', async () => {

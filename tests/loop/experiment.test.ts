@@ -6,7 +6,7 @@ import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
 import { windingToAmbientResistance } from '../../shared/motor.ts';
 import { experimentOf, suggestedSweep } from '../../src/loop/experiment.ts';
 import { placeOn, power } from '../../src/loop/interpolate.ts';
-import { FIRST_WISH, pointOf, samePoint } from '../../src/loop/operatingPoint.ts';
+import { FIRST_WISH, pointOf, samePoint, wishOf } from '../../src/loop/operatingPoint.ts';
 import { hasMoved } from '../../src/loop/staleness.ts';
 import { verdictOf } from '../../src/loop/verdict.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
@@ -72,6 +72,22 @@ describe('the suggested experiment', () => {
     expect(experimentOf(shuttle, 'chirp', point, sweep)).toMatchObject({
       problem: expect.stringMatching(/sweepFrom .*500.*less than sweepTo .*100/),
     });
+  });
+});
+
+describe('the operating point that was kept', () => {
+  it('is taken up again', () => {
+    const wish = { position: 0.05, speed: 0.1, temperature: 'as now', friction: 'presliding' } as const;
+    expect(wishOf(JSON.parse(JSON.stringify(wish)))).toEqual(wish);
+    expect(wishOf(JSON.parse(JSON.stringify(FIRST_WISH)))).toEqual(FIRST_WISH);
+  });
+
+  it.each([
+    {},
+    { position: 'far', speed: 1e9, temperature: 'hot', friction: null },
+    { position: Number.NaN, speed: [], temperature: 4, friction: {} },
+  ])('does no harm when it is damaged: %j', (kept) => {
+    expect(wishOf(kept)).toEqual(FIRST_WISH);
   });
 });
 
