@@ -95,8 +95,7 @@ export class View {
   }
 
   show(bench: Bench): void {
-    if (sameSituation(bench, this.#bench)) this.#stage.update(bench.parameters);
-    else {
+    if (!sameSituation(bench, this.#bench)) {
       this.#stage.show(presentScene(bench));
       this.#suggestWindow(bench);
     }

@@ -29,9 +29,10 @@ export interface StageOptions {
 export interface Stage {
   /** Builds this scene's machine in place of the present one; the camera goes home. */
   show(scene: Scene): void;
-  /** Parameters changed on the running axis: the machine is rebuilt if its shape depends on them. */
-  update(p: Parameters): void;
-  /** Once per display refresh: the newest value of each channel, in the order of CHANNELS. */
+  /**
+   * Once per display refresh: the newest value of each channel, in the order of CHANNELS, and the parameters, from which the machine is
+   * rebuilt if its shape depends on what has changed.
+   */
   draw(now: Float64Array, p: Parameters): void;
   setCutaway(mode: Cutaway): void;
   setTheme(theme: Theme): void;
@@ -130,11 +131,6 @@ class MachineStage implements Stage {
     this.parameters = scene.parameters;
     this.now.fill(0);
     this.build(true);
-  }
-
-  update(p: Parameters): void {
-    this.parameters = p;
-    this.invalidate();
   }
 
   draw(now: Float64Array, p: Parameters): void {
