@@ -7,12 +7,12 @@ import type {
   OperatingPoint,
 } from '../../shared/analysis.ts';
 import type { Parameters } from '../../shared/parameters/table.ts';
+import { workerFailure } from './workerFailure.ts';
 
 /** A worker and the commands it takes. */
 interface Analyst {
   readonly worker: Worker;
   readonly commands: Remote<AnalysisCommands>;
-  /** Rejects when the worker's program breaks, which its commands would never hear of. */
   readonly broken: Promise<never>;
 }
 
@@ -58,13 +58,6 @@ function hire(): Analyst {
   const worker = new Worker(new URL('../../workers/entry/analysisWorker.ts', import.meta.url), {
     type: 'module',
   });
-  const broken = new Promise<never>((_, reject) => {
-    worker.onerror = (event) => {
-      event.preventDefault();
-      reject(new Error(`The analysis stopped: ${event.message || 'its program could not be loaded'}`));
-    };
-  });
-  // Whoever waits for an answer hears of it; nobody waiting is no fault.
-  broken.catch(() => {});
+  const broken = workerFailure(worker, 'The analysis');
   return { worker, commands: wrap<AnalysisCommands>(worker), broken };
 }

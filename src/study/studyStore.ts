@@ -33,14 +33,6 @@ export class StudyStore {
     this.#subscribers.add(subscriber);
   }
 
-  get canUndo(): boolean {
-    return this.#undo.length > 0;
-  }
-
-  get canRedo(): boolean {
-    return this.#redo.length > 0;
-  }
-
   undo(): void {
     const before = this.#undo.pop();
     if (!before) return;
