@@ -4,7 +4,7 @@ import { positionRate } from '../../shared/crossChecks.ts';
 import type { ParameterChanges } from '../../shared/parameters/table.ts';
 import { Profile } from '../../shared/profile.ts';
 import type { Scene } from '../../shared/scene.ts';
-import { ripple } from '../../workers/accuracy/ripple.ts';
+import { extremes, ripple } from '../../workers/accuracy/ripple.ts';
 import { causeOf, periodicTerms } from '../../workers/accuracy/ripplePeriods.ts';
 import { scanPlan } from '../../workers/accuracy/scanPlan.ts';
 import { Spectrum } from '../../workers/accuracy/spectrum.ts';
@@ -52,6 +52,22 @@ describe('the spectrum', () => {
     const transformed = amplitude.reduce((sum, value) => sum + (value * n) ** 2 / 4, 0);
     // Half the spectrum, of n/spacing values in all.
     expect(Math.abs((2 * transformed * spacing) / n / windowed - 1)).toBeLessThan(1e-3);
+  });
+});
+
+describe('the curve of speed ripple against distance', () => {
+  // 599 and 601 stretches, sample counts that the number of stretches does not divide, and the shortest scans.
+  const COUNTS = [0, 1, 2, 3, 7, 599, 600, 601, 1199, 1200, 1201, 1799, 2001, 12_345, 65_537, 80_001];
+
+  it.each(COUNTS)('of %d samples is finite, in order, and holds the smallest and the largest sample', (n) => {
+    const samples = Float64Array.from({ length: n }, (_, k) => Math.sin(k * k));
+    const { distance, deviation } = extremes(samples, 0.2);
+    expect(distance).toHaveLength(deviation.length);
+    expect(deviation.length).toBeLessThanOrEqual(Math.min(n, 1200));
+    expect([...distance, ...deviation].filter((value) => !Number.isFinite(value))).toEqual([]);
+    expect(distance.every((at, k) => at < 0.2 && (k === 0 || at > distance[k - 1]!))).toBe(true);
+    expect(Math.max(...deviation)).toBe(Math.max(...samples));
+    expect(Math.min(...deviation)).toBe(Math.min(...samples));
   });
 });
 

@@ -79,14 +79,15 @@ function means(samples: Float64Array, merged: number): Float64Array {
   });
 }
 
-/** The smallest and the largest value of each stretch, in the order of the distance. */
-function extremes(samples: Float64Array, length: number): Pick<RippleTest, 'distance' | 'deviation'> {
+/** The smallest and the largest value of each stretch of at least two samples, in the order of the distance (m). */
+export function extremes(samples: Float64Array, length: number): Pick<RippleTest, 'distance' | 'deviation'> {
   const places: number[] = [];
-  const stretch = Math.max(samples.length / STRETCHES, 2);
-  for (let from = 0; from < samples.length; from += stretch) {
-    let low = Math.ceil(from);
-    let high = low;
-    for (let k = low; k < Math.min(from + stretch, samples.length); k++) {
+  const stretches = Math.min(STRETCHES, Math.ceil(samples.length / 2));
+  for (let stretch = 0; stretch < stretches; stretch++) {
+    const from = Math.ceil((stretch * samples.length) / stretches);
+    const to = Math.ceil(((stretch + 1) * samples.length) / stretches);
+    let [low, high] = [from, from];
+    for (let k = from; k < to; k++) {
       if (samples[k]! < samples[low]!) low = k;
       if (samples[k]! > samples[high]!) high = k;
     }
