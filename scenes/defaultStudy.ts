@@ -1,7 +1,7 @@
-import { chooseLanes } from '../shared/sizing/chooseLanes.ts';
+import { chooseCandidates } from '../shared/sizing/chooseCandidates.ts';
+import type { Study } from '../shared/study/candidate.ts';
 import { defaultJobValues, type Job } from '../shared/study/job.ts';
-import type { Study } from '../shared/study/lane.ts';
-import { KITS } from './index.ts';
+import { PRESETS } from './index.ts';
 
 const JOB: Job = {
   title: 'Shuttle a mould from the press to the measuring station',
@@ -10,4 +10,4 @@ const JOB: Job = {
 };
 
 /** The study that opens first: one drive of each kind on the mould shuttle. */
-export const DEFAULT_STUDY: Study = { job: JOB, lanes: chooseLanes(JOB, KITS) };
+export const DEFAULT_STUDY: Study = { job: JOB, candidates: chooseCandidates(JOB, PRESETS) };

@@ -1,8 +1,8 @@
-import './look/tokens.css';
-import './look/controls.css';
-import './look/dialogTables.css';
-import './look/page.css';
-import './look/panel.css';
+import './ui/look/tokens.css';
+import './ui/look/controls.css';
+import './ui/look/dialogTables.css';
+import './ui/look/page.css';
+import './ui/look/panel.css';
 import { startApp } from './app/app.ts';
 
 startApp();

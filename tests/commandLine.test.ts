@@ -3,9 +3,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { CHANNEL_NAMES } from '../shared/channels.ts';
+import { CHANNEL_NAMES } from '../shared/core/channels.ts';
+import { writeStudy } from '../shared/files/studyFile.ts';
 import { defaultJobValues } from '../shared/study/job.ts';
-import { writeStudy } from '../shared/study/studyFile.ts';
 import { ROOT } from './tools/sources.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
@@ -64,19 +64,19 @@ it('exits with 1 when the drive trips, and says why', () => {
   expect(run.stdout).toMatch(/tripped/i);
 });
 
-it('simulates a study, prints every figure of its lanes and exits with 0', () => {
+it('simulates a study, prints every figure of its candidates and exits with 0', () => {
   const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
   const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
   const job = { title: 'Move a mould', values, moves: [] };
-  const lane = { kit: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
-  writeFileSync(join(folder, 'study.json'), writeStudy({ job, lanes: [lane] }));
+  const candidate = { preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
+  writeFileSync(join(folder, 'study.json'), writeStudy({ job, candidates: [candidate] }));
   const run = axis('study.json', '--study', '--json', 'judged.json');
   expect(run.stderr).toBe('');
   expect(run.status).toBe(0);
   expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
   expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
-  const { lanes, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
-  expect(lanes[0].outcome.heat.hours).toBe(1);
+  const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
+  expect(candidates[0].outcome.heat.hours).toBe(1);
   expect(run.stdout).toContain(verdict.choice);
 });
 
@@ -95,10 +95,10 @@ it.each([
     ['--hours', '1', '--set', 'program=scan', '--set', 'scanSpeed=1e-5'],
     /program.*scan.*5 minutes/,
   ],
-])('exits with 2 for %s, and names it', (_, args, words) => {
+])('exits with 2 for %s, and names it', (_, args, text) => {
   const run = axis(shuttle, ...args);
   expect(run.status).toBe(2);
-  expect(run.stderr.replace(/\s+/g, ' ')).toMatch(words);
+  expect(run.stderr.replace(/\s+/g, ' ')).toMatch(text);
 });
 
 it('exits with 2 for a scene file that is not there', () => {

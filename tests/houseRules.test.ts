@@ -13,7 +13,7 @@ const ROOMS: readonly { files: RegExp; may: readonly string[]; mayNot?: readonly
   { files: /^workers\/entry\//, may: ['shared/', 'scenes/', 'workers/', 'comlink', 'node:'] },
   { files: /^workers\/solver\//, may: ['shared/', 'workers/', 'odex'], mayNot: ['workers/entry/'] },
   { files: /^workers\//, may: ['shared/', 'workers/'], mayNot: ['workers/entry/'] },
-  { files: /^src\/app\/\w+Client\.ts$/, may: ['src/', 'shared/', 'comlink', 'address of workers/entry/'] },
+  { files: /^src\/clients\//, may: ['src/', 'shared/', 'comlink', 'address of workers/entry/'] },
   { files: /^src\//, may: ['src/', 'shared/', 'scenes/', 'three', 'lil-gui'] },
 ];
 
@@ -57,16 +57,16 @@ describe('the import direction', () => {
   });
 
   it.each([
-    ['shared/units.ts', "import { loop } from '../workers/loop.ts';"],
-    ['shared/units.ts', "export type { Loop } from '../workers/loop.ts';"],
+    ['shared/core/units.ts', "import { loop } from '../../workers/loop.ts';"],
+    ['shared/core/units.ts', "export type { Loop } from '../../workers/loop.ts';"],
     ['workers/model/heat.ts', "import { Solver } from 'odex';"],
     ['workers/model/heat.ts', "const scenes = import.meta.glob('../../scenes/*.json');"],
     ['workers/model/heat.ts', "import { serve } from '../entry/axisWorker.ts';"],
     ['workers/solver/dopri.ts', "import { wrap } from 'comlink';"],
     ['src/panel/panel.ts', "const model = await import('../../workers/model/heat.ts');"],
     ['src/panel/panel.ts', "new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url));"],
-    ['src/app/axisClient.ts', "import { step } from '../../workers/control/step.ts';"],
-    ['src/app/axisClient.ts', "import { serve } from '../../workers/entry/axisWorker.ts';"],
+    ['src/clients/axisClient.ts', "import { step } from '../../workers/control/step.ts';"],
+    ['src/clients/axisClient.ts', "import { serve } from '../../workers/entry/axisWorker.ts';"],
   ])('would catch in %s: %s', (file, source) => {
     expect(forbiddenImports(file, source)).toHaveLength(1);
   });

@@ -1,8 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX, type ChannelName } from '../shared/channels.ts';
-import { defaultParameters, type ParameterChanges, type Parameters } from '../shared/parameters/table.ts';
+import { CHANNEL_INDEX, type ChannelName } from '../shared/core/channels.ts';
+import {
+  defaultParameters,
+  type ParameterChanges,
+  type Parameters,
+} from '../shared/core/parameters/table.ts';
 import { Axis } from '../workers/axis.ts';
 import { filesUnder, ROOT } from './tools/sources.mjs';
 
@@ -69,7 +73,7 @@ describe.each(fixtures)('reference run $run', (fixture) => {
   beforeAll(() => {
     // Rows that the table has gained since the run stand at their defaults.
     const parameters = { ...defaultParameters(), ...fixture.parameters };
-    const axis = new Axis({ title: fixture.run, lookFor: '', form: 'flat', parameters, moves: [] });
+    const axis = new Axis({ title: fixture.run, lookFor: '', driveType: 'flat', parameters, moves: [] });
     const channels = Object.entries(COLUMN_OF).map(([name, column]) => ({
       name: name as ChannelName,
       index: CHANNEL_INDEX[name as ChannelName],

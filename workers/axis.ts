@@ -1,9 +1,9 @@
-import { CHANNEL_COUNT, CHANNEL_INDEX } from '../shared/channels.ts';
-import { motorConstants } from '../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../shared/parameters/table.ts';
-import type { Trip } from '../shared/protocol.ts';
-import type { Scene } from '../shared/scene.ts';
-import { standAt } from '../shared/setpoint.ts';
+import { motorConstants } from '../shared/axis/motor.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX } from '../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../shared/core/parameters/table.ts';
+import type { Scene } from '../shared/core/scene.ts';
+import { standAt } from '../shared/motion/setpoint.ts';
+import type { Trip } from '../shared/protocol/axis.ts';
 import { Program } from './command/program.ts';
 import { newProgramOutput } from './command/setpoint.ts';
 import { CurrentLimit } from './control/currentLimit.ts';

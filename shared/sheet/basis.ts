@@ -1,6 +1,6 @@
-import { positionRate } from '../crossChecks.ts';
-import { continuousForce, motorConstants } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { continuousForce, motorConstants } from '../axis/motor.ts';
+import { positionRate } from '../core/crossChecks.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import { type Factor, factor } from './factor.ts';
 
 /** What the gains are scaled with, each with its symbol. */

@@ -1,10 +1,10 @@
-import { cascadeOf } from '../cascade.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { cascadeOf } from '../axis/cascade.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, MILLISECOND, PERCENT } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
 
-const WORDS = [
+const TEXT = [
   'For a drive with a position loop round a speed loop: F = K_vel · (1 + 1/(T_n s)) · (K_v · e + v_set − v̂).',
   'K_d = K_vel,  K_p = K_vel · (K_v + 1/T_n),  K_i = K_vel · K_v/T_n',
 ];
@@ -17,7 +17,7 @@ export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
   const section = { id: 'cascade', title: 'Equivalent cascade' };
   const cascade = cascadeOf(p);
   if (typeof cascade === 'string') {
-    return { ...section, words: [...WORDS, cascade], rows: [setRow('Cascade', '', 'none')] };
+    return { ...section, text: [...TEXT, cascade], rows: [setRow('Cascade', '', 'none')] };
   }
   const Kv = factor('K_v', cascade.positionGain, '1/s');
   const Kvel = factor('K_vel', cascade.velocityGain, 'N·s/m');
@@ -39,7 +39,7 @@ export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
     ...countRows(Kvel, basis),
     ...resetRows(cascade.resetTime, Kvel, basis),
   ];
-  return { ...section, words: WORDS, rows };
+  return { ...section, text: TEXT, rows };
 }
 
 function countRows(Kvel: Factor, { count, forcePerAmp, positionPeriod }: Basis): SheetRow[] {

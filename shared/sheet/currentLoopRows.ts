@@ -1,5 +1,5 @@
-import { motorConstants } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { motorConstants } from '../axis/motor.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, TWO_PI } from './factor.ts';
 import { convertedRow, type SheetSection } from './row.ts';
@@ -21,7 +21,7 @@ export function currentLoopSection(p: Parameters, basis: Basis): SheetSection {
   return {
     id: 'current-loop',
     title: 'Current loop',
-    words: [
+    text: [
       'On d and q alike: v = K_p,i · (i* − i) + K_i,i · ∫(i* − i) dt, with decoupling ω L i and back-EMF feedforward. i_d* = 0.',
       'Phase values and amplitudes. i is the summed current of all motors, which the amplifier sees in parallel. A drive that takes line-to-line values of the winding takes twice L and R.',
     ],

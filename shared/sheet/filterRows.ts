@@ -1,16 +1,16 @@
-import { type BiquadCoefficients, designLowpass, designNotch } from '../biquadDesign.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { type BiquadCoefficients, designLowpass, designNotch } from '../axis/biquadDesign.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { onOff } from './gainRows.ts';
 import { numberText, quantityText } from './quantityText.ts';
 import { type SheetRow, type SheetSection, setRow } from './row.ts';
 
-const NOTCH_WORDS = [
+const NOTCH_TEXT = [
   'N(s) = (s² + 2 d D ω s + ω²)/(s² + 2 D ω s + ω²), ω = 2π f. d is the gain left at the centre, D the damping of the poles.',
   'Elsewhere called: quality Q = 1/(2D), width 2 D f between the −3 dB points of a full notch, depth 20 log d.',
 ];
-const LOWPASS_WORDS = ['P(s) = ω²/(s² + 2 D ω s + ω²), ω = 2π f'];
-const DIGITAL_WORDS =
+const LOWPASS_TEXT = ['P(s) = ω²/(s² + 2 D ω s + ω²), ω = 2π f'];
+const DIGITAL_TEXT =
   'As a digital filter at the rate of the position loop: y = b0 x + b1 x₁ + b2 x₂ − a1 y₁ − a2 y₂ (index: samples ago). A drive that adds the a-terms takes them with the other sign.';
 
 interface Filter {
@@ -46,12 +46,12 @@ export function filterSections(p: Parameters, basis: Basis): SheetSection[] {
 }
 
 function section(id: string, title: string, basis: Basis, filter: Filter): SheetSection {
-  if (!filter.on) return { id, title, words: [], rows: [setRow(title, '', onOff(false))] };
-  const words = filter.depth === null ? LOWPASS_WORDS : NOTCH_WORDS;
+  if (!filter.on) return { id, title, text: [], rows: [setRow(title, '', onOff(false))] };
+  const label = filter.depth === null ? LOWPASS_TEXT : NOTCH_TEXT;
   return {
     id,
     title,
-    words: [...words, DIGITAL_WORDS],
+    text: [...label, DIGITAL_TEXT],
     rows: [setRow(title, '', onOff(true)), ...shapeRows(filter), ...digitalRows(filter, basis)],
   };
 }

@@ -1,6 +1,6 @@
-import { type Parameters, parameterRow } from '../parameters/table.ts';
-import { parameterLabel } from '../parameterWords.ts';
-import { isTuningName, TUNING_NAMES, type TuningName } from '../tuning.ts';
+import { parameterLabel } from '../core/parameters/labels.ts';
+import { type Parameters, parameterRow } from '../core/parameters/table.ts';
+import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
 import type { SheetRow, SheetSection } from './row.ts';
 import { siUnit } from './siUnit.ts';
 
@@ -18,7 +18,7 @@ export function gainSection(p: Parameters): SheetSection {
   return {
     id: 'gains',
     title: 'Gains in SI',
-    words: LAW,
+    text: LAW,
     rows: TUNING_NAMES.map((name) => gainRow(name, p)),
   };
 }

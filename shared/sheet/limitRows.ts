@@ -1,4 +1,4 @@
-import type { Parameters } from '../parameters/table.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, factor, fixedFactor, MILLISECOND } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
@@ -13,7 +13,7 @@ export function limitSection(p: Parameters, basis: Basis): SheetSection {
   return {
     id: 'limits',
     title: 'Limits of the simulated axis',
-    words: ['For the first moves set all of them far lower: a tenth of the current, a tenth of the speed.'],
+    text: ['For the first moves set all of them far lower: a tenth of the current, a tenth of the speed.'],
     rows: [
       setRow('Peak current, amplitude', 'i_pk', p.peakCurrent, 'A'),
       convertedRow(

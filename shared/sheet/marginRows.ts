@@ -1,6 +1,6 @@
-import type { LoopFigures, OperatingPoint } from '../analysis.ts';
-import { ranged } from '../format.ts';
-import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../loopFigures.ts';
+import { ranged } from '../core/format.ts';
+import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../figures/loopFigures.ts';
+import type { LoopFigures, OperatingPoint } from '../protocol/analysis.ts';
 import { type SheetRow, type SheetSection, setRow } from './row.ts';
 import { siUnit } from './siUnit.ts';
 
@@ -14,7 +14,7 @@ export function marginSection({ point, figures }: LoopOfSheet): SheetSection {
   return {
     id: 'margins',
     title: `Margins of the position loop, guide ${point.friction}`,
-    words: [
+    text: [
       pointText(point),
       figures.stable
         ? 'The loop is stable: every closed-loop eigenvalue lies inside the unit circle.'

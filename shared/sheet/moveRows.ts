@@ -1,7 +1,7 @@
-import { ranged } from '../format.ts';
-import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../moveFigures.ts';
-import type { Parameters } from '../parameters/table.ts';
-import type { MoveFigures } from '../protocol.ts';
+import { ranged } from '../core/format.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../figures/moveFigures.ts';
+import type { MoveFigures } from '../protocol/axis.ts';
 import { type SheetSection, setRow } from './row.ts';
 import { siUnit } from './siUnit.ts';
 
@@ -10,7 +10,7 @@ export function moveSection(move: MoveFigures, p: Parameters): SheetSection {
   return {
     id: 'move',
     title: 'Figures of a simulated move',
-    words: [`Program: ${p.program}. Window: ± ${ranged(p.window, 'm')}. Shares are of 1.`],
+    text: [`Program: ${p.program}. Window: ± ${ranged(p.window, 'm')}. Shares are of 1.`],
     rows: MOVE_FIGURE_NAMES.map((name) => {
       const { label, unit, absent, definition } = MOVE_FIGURES[name];
       const value = move[name];

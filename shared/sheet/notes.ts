@@ -1,21 +1,21 @@
-import { ranged } from '../format.ts';
-import { GRAVITY } from '../gravity.ts';
-import { loadSideMass, motorSideMass } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
-import type { Scene } from '../scene.ts';
-import { parameterWarnings } from '../warnings.ts';
+import { GRAVITY } from '../axis/gravity.ts';
+import { loadSideMass, motorSideMass } from '../axis/motor.ts';
+import { ranged } from '../core/format.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import type { Scene } from '../core/scene.ts';
+import { parameterWarnings } from '../core/warnings.ts';
 import type { Basis } from './basis.ts';
 import type { LoopOfSheet } from './marginRows.ts';
 
 /** What the numbers of the sheet take for granted. */
 export function assumptionTexts(
-  { form, parameters: p }: Scene,
+  { driveType, parameters: p }: Scene,
   { count, forcePerAmp, forcePerAmpRms }: Basis,
 ): string[] {
   const motors = p.motorCount === 1 ? 'one motor' : `${p.motorCount} motors in parallel`;
   const side = p.encoderSide === 'load' ? 'on the table' : 'on the motor';
   return [
-    `Simulated, not measured: drive of the form ${form}, ${motors} on one amplifier, ${ranged(loadSideMass(p), 'kg')} of table and payload and ${ranged(motorSideMass(p), 'kg')} on the motor side.`,
+    `Simulated, not measured: drive of the form ${driveType}, ${motors} on one amplifier, ${ranged(loadSideMass(p), 'kg')} of table and payload and ${ranged(motorSideMass(p), 'kg')} on the motor side.`,
     `Force per ampere at 20 °C: ${forcePerAmp.text} of amplitude, which is ${forcePerAmpRms.text} rms. Find out which of the two the drive means: they are a factor of √2 apart.`,
     count === null
       ? `The encoder ${side} is not rounded to counts in this scene, so there are no gains per count.`

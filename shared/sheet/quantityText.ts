@@ -1,4 +1,4 @@
-import { inUnit } from '../format.ts';
+import { inUnit } from '../core/format.ts';
 
 const PREFIXES = ['p', 'n', 'µ', 'm', '', 'k', 'M', 'G'];
 const FIRST_POWER = -12;

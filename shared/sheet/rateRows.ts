@@ -1,4 +1,4 @@
-import type { Parameters } from '../parameters/table.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, factor, fixedFactor } from './factor.ts';
 import { convertedRow, type SheetSection, setRow } from './row.ts';
@@ -14,7 +14,7 @@ export function rateSection(p: Parameters, basis: Basis): SheetSection {
   return {
     id: 'rates',
     title: 'Loop rates and delays',
-    words: [
+    text: [
       'Gains per sample hold for these rates only. A drive with other rates needs them worked out anew from the SI values, and new margins: a slower loop has less.',
     ],
     rows: [

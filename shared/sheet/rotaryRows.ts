@@ -1,5 +1,5 @@
-import { motorConstants } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { motorConstants } from '../axis/motor.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, TWO_PI } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection } from './row.ts';
@@ -30,7 +30,7 @@ export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): She
   return {
     id: 'rotary',
     title: 'In terms of the rotary motor',
-    words: [
+    text: [
       'Force times p_h/2π is torque, travel divided by p_h/2π is angle. Efficiency of the screw is in the friction, not in the ratio.',
     ],
     rows: [

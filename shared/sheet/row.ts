@@ -1,4 +1,4 @@
-import type { TuningName } from '../tuning.ts';
+import type { TuningName } from '../core/tuning.ts';
 import type { Converted } from './factor.ts';
 
 /** One line of a gain sheet. */
@@ -20,7 +20,7 @@ export interface SheetSection {
   readonly id: string;
   readonly title: string;
   /** What holds for all of it, one sentence or formula an entry. */
-  readonly words: readonly string[];
+  readonly text: readonly string[];
   readonly rows: readonly SheetRow[];
 }
 

@@ -1,5 +1,5 @@
-import { PARAMETERS, type Parameters } from '../parameters/table.ts';
-import { parameterLabel } from '../parameterWords.ts';
+import { parameterLabel } from '../core/parameters/labels.ts';
+import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, MILLISECOND, PERCENT } from './factor.ts';
 import { convertedRow, type SheetRow } from './row.ts';
@@ -71,8 +71,8 @@ function scaledGain(parameter: GainName, value: number, input: Measure, basis: B
       [...input.by, ...by],
       `${outputUnit}${per}`,
     );
-    const words = input.unit === '' ? output : `${output} per ${bare(input.unit)}`;
-    return convertedRow(`${label}, ${words}`, symbol, result);
+    const text = input.unit === '' ? output : `${output} per ${bare(input.unit)}`;
+    return convertedRow(`${label}, ${text}`, symbol, result);
   };
   return { parameter, label, symbol, per: bare(input.unit), forms: OUTPUTS.map(form) };
 }

@@ -1,4 +1,4 @@
-import type { Unit } from '../units.ts';
+import type { Unit } from '../core/units.ts';
 
 /** The SI unit in which a value of the table is kept, by the unit in which it is shown. */
 const SI: Partial<Record<Unit, string>> = {

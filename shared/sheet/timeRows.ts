@@ -1,5 +1,5 @@
-import { cascadeOf } from '../cascade.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { cascadeOf } from '../axis/cascade.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, TWO_PI } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
@@ -15,7 +15,7 @@ export function timeSection(p: Parameters, basis: Basis): SheetSection {
   return {
     id: 'times',
     title: 'Time constants',
-    words: ['F = K_p · (e + 1/T_i · ∫e dt + T_d · d/dt(x_set − x filtered with T_f)) + feedforward'],
+    text: ['F = K_p · (e + 1/T_i · ∫e dt + T_d · d/dt(x_set − x filtered with T_f)) + feedforward'],
     rows: [
       ...(p.Ki > 0 && p.Kp > 0
         ? time('Integral action time', 'T_i', [Kp], [Ki], basis)

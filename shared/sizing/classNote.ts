@@ -1,30 +1,33 @@
-import { inUnit, ranged } from '../format.ts';
-import type { Kit } from '../scene.ts';
-import { type LaneChoice, laneLetter } from '../study/lane.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import type { Preset } from '../core/scene.ts';
+import { type CandidateChoice, candidateLetter } from '../study/candidate.ts';
 import { classForce, classOf } from './driveClass.ts';
 
 /** In words, how equal the drives are that are compared: one class of continuous force, or which of them stands out. */
-export function classNote(lanes: readonly LaneChoice[], kits: Readonly<Record<string, Kit>>): string {
-  const forces = lanes.map((lane) => classForce(lane, kits));
+export function classNote(
+  candidates: readonly CandidateChoice[],
+  presets: Readonly<Record<string, Preset>>,
+): string {
+  const forces = candidates.map((candidate) => classForce(candidate, presets));
   if (forces.length < 2) return '';
   const { middle, odd } = classOf(forces);
   const alike = [...forces.keys()].filter((k) => !odd.includes(k));
   const job = 'Payload and job are the same for all.';
   if (odd.length === 0) {
     const spread = Math.max(...forces) / Math.min(...forces) - 1;
-    const words = spread < 0.005 ? 'the same' : `the same within ${inUnit(spread, '%', 2)}`;
-    return `Comparable drives: their continuous force is ${words}, ${ranged(middle, 'N')}. ${job}`;
+    const text = spread < 0.005 ? 'the same' : `the same within ${inUnit(spread, '%', 2)}`;
+    return `Comparable drives: their continuous force is ${text}, ${ranged(middle, 'N')}. ${job}`;
   }
-  const letters = alike.map(laneLetter).join(', ');
+  const letters = alike.map(candidateLetter).join(', ');
   const others = odd
-    .map((k) => `${laneLetter(k)} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
+    .map((k) => `${candidateLetter(k)} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
     .join('; ');
   return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => forces[k]!))}; ${others}. ${job}`;
 }
 
 function span(forces: readonly number[]): string {
-  const [least, most] = [Math.min(...forces), Math.max(...forces)].map((force) => ranged(force, 'N'));
-  return least === most ? least! : `${least} to ${most}`;
+  const [min, max] = [Math.min(...forces), Math.max(...forces)].map((force) => ranged(force, 'N'));
+  return min === max ? min! : `${min} to ${max}`;
 }
 
 function times(factor: number): string {

@@ -1,9 +1,9 @@
-import { ironFactor } from '../field.ts';
-import { GRAVITY, holdingForce } from '../gravity.ts';
-import { loadSideMass, motorConstants, movedMass, translatingMotorMass } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
-import type { Setpoint } from '../setpoint.ts';
-import type { MotionStretch } from './cycleMotion.ts';
+import { ironFactor } from '../axis/field.ts';
+import { GRAVITY, holdingForce } from '../axis/gravity.ts';
+import { loadSideMass, motorConstants, movedMass, translatingMotorMass } from '../axis/motor.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import type { MotionStretch } from '../motion/cycleMotion.ts';
+import type { Setpoint } from '../motion/setpoint.ts';
 import { durationFactor, integral, meanSquare, type Stretch, totalTime } from './duty.ts';
 
 /** What resists a motion, as the model has it. SI. */
@@ -25,8 +25,8 @@ export interface Loads {
   /** Process force along +x: its mean, what it swings between, and the mean square of what it swings by. */
   readonly process: {
     readonly mean: number;
-    readonly least: number;
-    readonly most: number;
+    readonly min: number;
+    readonly max: number;
     readonly variance: number;
   };
   /** Process force against the motion, while it moves. */
@@ -60,16 +60,16 @@ function processOf({
   switch (process) {
     case 'none':
     case 'feed':
-      return { mean: 0, least: 0, most: 0, variance: 0 };
+      return { mean: 0, min: 0, max: 0, variance: 0 };
     case 'constant':
-      return { mean: F, least: F, most: F, variance: 0 };
+      return { mean: F, min: F, max: F, variance: 0 };
     case 'sine':
-      return { mean: 0, least: -Math.abs(F), most: Math.abs(F), variance: (F * F) / 2 };
+      return { mean: 0, min: -Math.abs(F), max: Math.abs(F), variance: (F * F) / 2 };
     case 'pulse':
       return {
         mean: share * F,
-        least: Math.min(F, 0),
-        most: Math.max(F, 0),
+        min: Math.min(F, 0),
+        max: Math.max(F, 0),
         variance: share * (1 - share) * F * F,
       };
   }
@@ -128,11 +128,11 @@ export interface Worst {
 }
 
 export function worstForce(loads: Loads, motion: readonly MotionStretch[]): Worst {
-  const { mean, least, most } = loads.process;
+  const { mean, min, max } = loads.process;
   let worst: Worst | null = null;
   for (const { points, direction } of motion) {
     for (const point of points) {
-      for (const process of [least, most]) {
+      for (const process of [min, max]) {
         const force = motorForce(loads, point, direction) + mean - process;
         if (!worst || Math.abs(force) > Math.abs(worst.force)) worst = { point, direction, force, process };
       }

@@ -1,15 +1,15 @@
-import type { Kit } from '../scene.ts';
-import type { LaneChoice } from '../study/lane.ts';
+import type { Preset } from '../core/scene.ts';
+import type { CandidateChoice } from '../study/candidate.ts';
 
 /** Forces that differ by less are of one class. */
 const SAME_CLASS = 0.1;
 
-/** Continuous force of all motors of a lane, N: what its class is told by. */
+/** Continuous force of all motors of a candidate, N: what its class is told by. */
 export function classForce(
-  { kit, motorCount, own }: LaneChoice,
-  kits: Readonly<Record<string, Kit>>,
+  { preset, motorCount, own }: CandidateChoice,
+  presets: Readonly<Record<string, Preset>>,
 ): number {
-  return motorCount * (own.continuousForce ?? kits[kit]!.parameters.continuousForce ?? 0);
+  return motorCount * (own.continuousForce ?? presets[preset]!.parameters.continuousForce ?? 0);
 }
 
 /** How far a force is from another, as a factor of at least 1. */

@@ -1,6 +1,6 @@
-import { fitFactor } from '../field.ts';
-import { type MotorConstants, motorConstants, voltageLimit } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
+import { fitFactor } from '../axis/field.ts';
+import { type MotorConstants, motorConstants, voltageLimit } from '../axis/motor.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 
 /** The motors as a pencil sees them: all alike, in step, without ripple, in balance at each instant. */
 export interface Electrics {

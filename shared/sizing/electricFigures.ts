@@ -1,28 +1,28 @@
-import { inUnit, ranged } from '../format.ts';
-import { resistanceFactor } from '../temperature.ts';
+import { resistanceFactor } from '../axis/temperature.ts';
+import { inUnit, ranged } from '../core/format.ts';
 import { speedDuty } from './demand.ts';
 import { valueAt } from './duty.ts';
 import { currentFor, type Voltages, voltagesAt } from './electric.ts';
-import type { LaneFacts } from './facts.ts';
+import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited } from './figure.ts';
 
 /** Currents and voltage of the amplifier; amplitudes, as the drive counts them. */
-export function electricFigures(facts: LaneFacts): Figured[] {
+export function electricFigures(facts: CandidateFacts): Figured[] {
   return [peakCurrent(facts), currentHeadroom(facts), rmsCurrent(facts), ...voltageFigures(facts)];
 }
 
 /** Where saturation does not let the motors give the force, the peak current says so for all. */
 const SATURATED = '';
 
-function perAmp({ electrics, magnet }: LaneFacts): string {
+function perAmp({ electrics, magnet }: CandidateFacts): string {
   return inUnit(electrics.forcePerAmp * magnet, 'N/A');
 }
 
-function peakCurrent(facts: LaneFacts): Figured {
+function peakCurrent(facts: CandidateFacts): Figured {
   const { p, peakForce, electrics, magnet, peakCurrent: value } = facts;
   const saturates = p.saturationCurrent > 0;
   const linear = peakForce / (electrics.forcePerAmp * magnet);
-  const most = p.motorCount * p.saturationCurrent;
+  const max = p.motorCount * p.saturationCurrent;
   return limited(
     {
       id: 'peakCurrent',
@@ -34,7 +34,7 @@ function peakCurrent(facts: LaneFacts): Figured {
       numbers:
         `${ranged(peakForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}` +
         (saturates
-          ? `; over √(1 − (${ranged(linear, 'A')}/${ranged(most, 'A')})²) = ${ranged(value, 'A')}`
+          ? `; over √(1 − (${ranged(linear, 'A')}/${ranged(max, 'A')})²) = ${ranged(value, 'A')}`
           : ''),
       note: 'Of all motors together. K_f: force per ampere of amplitude, which is that per ampere rms over √2.',
     },
@@ -45,7 +45,7 @@ function peakCurrent(facts: LaneFacts): Figured {
   );
 }
 
-function currentHeadroom({ p, peakCurrent: peak }: LaneFacts): Figured {
+function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
   const value = 1 - peak / p.peakCurrent;
   return limited(
     {
@@ -64,7 +64,7 @@ function currentHeadroom({ p, peakCurrent: peak }: LaneFacts): Figured {
   );
 }
 
-function rmsCurrent(facts: LaneFacts): Figured {
+function rmsCurrent(facts: CandidateFacts): Figured {
   const { p, rmsForce, electrics, magnet, rmsCurrent: value } = facts;
   const saturates = p.saturationCurrent > 0;
   const linear = rmsForce / (electrics.forcePerAmp * magnet);
@@ -94,7 +94,10 @@ interface VoltagePoint extends Voltages {
 const POINTS = 8;
 
 /** Where in the cycle the drive needs most voltage. */
-function worstVoltage({ electrics, magnet, forces, motion }: LaneFacts, resistance: number): VoltagePoint {
+function worstVoltage(
+  { electrics, magnet, forces, motion }: CandidateFacts,
+  resistance: number,
+): VoltagePoint {
   const speeds = speedDuty(motion);
   let worst: VoltagePoint | null = null;
   for (const [k, { direction }] of motion.entries()) {
@@ -110,7 +113,7 @@ function worstVoltage({ electrics, magnet, forces, motion }: LaneFacts, resistan
   return worst!;
 }
 
-function voltageFigures(facts: LaneFacts): Figured[] {
+function voltageFigures(facts: CandidateFacts): Figured[] {
   const { p, electrics } = facts;
   const resistance = electrics.motor.resistance * resistanceFactor(p.windingLimit);
   const { d, q, total: value, backEmf, speed, each } = worstVoltage(facts, resistance);

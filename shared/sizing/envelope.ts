@@ -1,9 +1,9 @@
-import { continuousForce } from '../motor.ts';
-import { resistanceFactor } from '../temperature.ts';
+import { continuousForce } from '../axis/motor.ts';
+import { resistanceFactor } from '../axis/temperature.ts';
 import { speedDuty } from './demand.ts';
 import { rms, type Stretch, valueAt } from './duty.ts';
 import { currentAtVoltage, type Electrics, forceAt } from './electric.ts';
-import type { LaneFacts } from './facts.ts';
+import type { CandidateFacts } from './facts.ts';
 import type { Envelope } from './sizing.ts';
 
 /** Points of each curve, and of each stretch of the trajectory. */
@@ -14,7 +14,7 @@ const STRETCH_POINTS = 8;
  * What the motors can give at each speed with windings at their limit: the peak of the amplifier and what heat allows for ever, both
  * as far as the voltage reaches, up to the speed that trips the drive.
  */
-export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }: LaneFacts): Envelope {
+export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }: CandidateFacts): Envelope {
   const hot = e.motor.resistance * resistanceFactor(p.windingLimit);
   const last = Math.min(noLoadSpeed(e, magnet), p.speedLimit);
   const speed = Array.from({ length: CURVE_POINTS }, (_, k) => (last * k) / (CURVE_POINTS - 1));

@@ -1,8 +1,8 @@
-import type { Parameters } from '../parameters/table.ts';
-import type { Scene } from '../scene.ts';
+import { magnetFactor } from '../axis/temperature.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import type { Scene } from '../core/scene.ts';
+import { cycleMotion, type MotionStretch } from '../motion/cycleMotion.ts';
 import type { Job } from '../study/job.ts';
-import { magnetFactor } from '../temperature.ts';
-import { cycleMotion, type MotionStretch } from './cycleMotion.ts';
 import {
   forceDuty,
   type Loads,
@@ -18,8 +18,8 @@ import { mapped, meanSquare, type Stretch } from './duty.ts';
 import { currentFor, type Electrics, electricsOf } from './electric.ts';
 import { type SteadyHeat, steadyHeat } from './steadyHeat.ts';
 
-/** Everything that the figures of a lane are made of, worked out once. SI. */
-export interface LaneFacts {
+/** Everything that the figures of a candidate are made of, worked out once. SI. */
+export interface CandidateFacts {
   readonly job: Job;
   readonly p: Parameters;
   readonly motion: readonly MotionStretch[];
@@ -40,7 +40,7 @@ export interface LaneFacts {
   readonly heat: SteadyHeat | null;
 }
 
-export function laneFacts(job: Job, scene: Scene): LaneFacts {
+export function candidateFacts(job: Job, scene: Scene): CandidateFacts {
   const p = scene.parameters;
   const motion = cycleMotion(scene);
   const loads = loadsOf(p);

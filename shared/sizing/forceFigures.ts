@@ -1,17 +1,17 @@
-import { inUnit, ranged } from '../format.ts';
-import { continuousForce } from '../motor.ts';
+import { continuousForce } from '../axis/motor.ts';
+import { inUnit, ranged } from '../core/format.ts';
 import { swingSquare } from './demand.ts';
 import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
 import { forceAt } from './electric.ts';
-import type { LaneFacts } from './facts.ts';
+import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 
 /** Force at the motor, and what the motors can give. */
-export function forceFigures(facts: LaneFacts): Figured[] {
+export function forceFigures(facts: CandidateFacts): Figured[] {
   return [friction(facts), peak(facts), peakUse(facts), effective(facts), continuousUse(facts)];
 }
 
-function friction({ p, loads }: LaneFacts): Figured {
+function friction({ p, loads }: CandidateFacts): Figured {
   const value = loads.guide + loads.drag;
   const attracted = p.attraction > 0 ? ', pressed on by the attraction of the magnets' : '';
   return plain({
@@ -34,7 +34,7 @@ function sum(first: string, others: readonly number[]): string {
   return [first, ...others.filter((force) => force !== 0).map(signed)].join(' ');
 }
 
-function peak({ loads, worst, peakForce }: LaneFacts): Figured {
+function peak({ loads, worst, peakForce }: CandidateFacts): Figured {
   const { point, direction, process } = worst;
   const inertia = `${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²', 4)}`;
   const dry = direction * (loads.guide + loads.drag);
@@ -52,9 +52,9 @@ function peak({ loads, worst, peakForce }: LaneFacts): Figured {
   });
 }
 
-function peakUse({ p, electrics, magnet, peakForce }: LaneFacts): Figured {
-  const most = forceAt(electrics, p.peakCurrent, magnet);
-  const value = peakForce / most;
+function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
+  const max = forceAt(electrics, p.peakCurrent, magnet);
+  const value = peakForce / max;
   const saturates = p.saturationCurrent > 0;
   return limited(
     {
@@ -68,20 +68,20 @@ function peakUse({ p, electrics, magnet, peakForce }: LaneFacts): Figured {
         : 'F_pk/F_max, F_max = K_f i_pk',
       numbers:
         `F_max = ${inUnit(electrics.forcePerAmp * magnet, 'N/A')} · ${ranged(p.peakCurrent, 'A')}` +
-        `${saturates ? `/√(1 + (${ranged(p.peakCurrent, 'A')}/${ranged(p.motorCount * p.saturationCurrent, 'A')})²)` : ''} = ${ranged(most, 'N')}; ` +
-        `${ranged(peakForce, 'N')}/${ranged(most, 'N')} = ${inUnit(value, '%')}`,
+        `${saturates ? `/√(1 + (${ranged(p.peakCurrent, 'A')}/${ranged(p.motorCount * p.saturationCurrent, 'A')})²)` : ''} = ${ranged(max, 'N')}; ` +
+        `${ranged(peakForce, 'N')}/${ranged(max, 'N')} = ${inUnit(value, '%')}`,
       note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
     },
     { value: 1, side: 'most' },
-    `The moves take ${ranged(peakForce, 'N')}, and the motors give ${ranged(most, 'N')} at the peak current of the drive.`,
+    `The moves take ${ranged(peakForce, 'N')}, and the motors give ${ranged(max, 'N')} at the peak current of the drive.`,
   );
 }
 
 /** So many integrals are written out; the others are added up. */
-const MOST_SHOWN = 6;
+const MAX_SHOWN = 6;
 
 /** ∫F² dt of each move and each dwell, N²·s. */
-function squareTerms({ motion, forces }: LaneFacts): number[] {
+function squareTerms({ motion, forces }: CandidateFacts): number[] {
   const sums: number[] = [];
   motion.forEach(({ move, direction }, k) => {
     const previous = motion[k - 1];
@@ -93,7 +93,7 @@ function squareTerms({ motion, forces }: LaneFacts): number[] {
 }
 
 /** The stretches of the first move, as someone would write them down to check the sum. */
-function firstMove({ motion, forces }: LaneFacts): string {
+function firstMove({ motion, forces }: CandidateFacts): string {
   return forces
     .filter((_, k) => motion[k]!.move === 0 && motion[k]!.direction !== 0)
     .map(
@@ -103,12 +103,12 @@ function firstMove({ motion, forces }: LaneFacts): string {
     .join('; ');
 }
 
-function effective(facts: LaneFacts): Figured {
+function effective(facts: CandidateFacts): Figured {
   const { loads, moving, forces, rmsForce } = facts;
   const cycle = totalTime(forces);
   const swing = swingSquare(loads, moving);
   const sums = squareTerms(facts).map((sum) => inUnit(sum, ''));
-  const shown = sums.length > MOST_SHOWN ? [...sums.slice(0, MOST_SHOWN), '…'] : sums;
+  const shown = sums.length > MAX_SHOWN ? [...sums.slice(0, MAX_SHOWN), '…'] : sums;
   const stretches = firstMove(facts);
   return plain({
     id: 'rmsForce',
@@ -125,9 +125,9 @@ function effective(facts: LaneFacts): Figured {
   });
 }
 
-function continuousUse({ p, rmsForce, forces }: LaneFacts): Figured {
-  const most = continuousForce(p);
-  const value = rmsForce / most;
+function continuousUse({ p, rmsForce, forces }: CandidateFacts): Figured {
+  const max = continuousForce(p);
+  const value = rmsForce / max;
   const average = forces.reduce((sum, each) => sum + integral(each), 0) / totalTime(forces);
   return limited(
     {
@@ -143,6 +143,6 @@ function continuousUse({ p, rmsForce, forces }: LaneFacts): Figured {
         (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is held, not moved.' : ''),
     },
     { value: 1, side: 'most' },
-    `The duty takes ${ranged(rmsForce, 'N')} (RMS), and the motors give ${ranged(most, 'N')} for ever.`,
+    `The duty takes ${ranged(rmsForce, 'N')} (RMS), and the motors give ${ranged(max, 'N')} for ever.`,
   );
 }

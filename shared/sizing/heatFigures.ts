@@ -1,8 +1,8 @@
-import { inUnit, ranged } from '../format.ts';
-import { COPPER_ALPHA, windingToAmbientResistance } from '../motor.ts';
-import { sinkTemperature } from '../temperature.ts';
+import { COPPER_ALPHA, windingToAmbientResistance } from '../axis/motor.ts';
+import { sinkTemperature } from '../axis/temperature.ts';
+import { inUnit, ranged } from '../core/format.ts';
 import { totalTime } from './duty.ts';
-import type { LaneFacts } from './facts.ts';
+import type { CandidateFacts } from './facts.ts';
 import { CLOSE, type Figured, limited, plain } from './figure.ts';
 
 /** IEC 60085: letters of the thermal classes. */
@@ -11,7 +11,7 @@ const CLASSES: Readonly<Record<number, string>> = { 105: 'A', 120: 'E', 130: 'B'
 const MEAN_RISES: Readonly<Record<number, number>> = { 105: 60, 120: 75, 130: 80, 155: 105, 180: 125 };
 const STANDARD_AIR = 40;
 
-export function heatFigures(facts: LaneFacts): Figured[] {
+export function heatFigures(facts: CandidateFacts): Figured[] {
   return [winding(facts), ...energy(facts)];
 }
 
@@ -26,7 +26,7 @@ export function meanWindingLimit(limit: number): number | null {
   return rise === undefined ? null : STANDARD_AIR + rise;
 }
 
-function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
+function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
   const value = heat?.winding ?? Infinity;
   const letter = thermalClass(p.windingLimit);
   const className = letter ? ` (thermal class ${letter} of IEC 60085)` : '';
@@ -63,7 +63,7 @@ function winding({ p, heat, rmsCurrent }: LaneFacts): Figured {
   );
 }
 
-function energy({ heat, powers, forces }: LaneFacts): Figured[] {
+function energy({ heat, powers, forces }: CandidateFacts): Figured[] {
   if (!heat) return [];
   const { guide, iron, nut, process } = powers;
   const cycle = totalTime(forces);

@@ -1,14 +1,14 @@
-import { inUnit, ranged } from '../format.ts';
-import { loadSideMass, motorSideMass, translatingMotorMass } from '../motor.ts';
-import type { Setpoint } from '../setpoint.ts';
-import type { MotionStretch } from './cycleMotion.ts';
+import { loadSideMass, motorSideMass, translatingMotorMass } from '../axis/motor.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import type { MotionStretch } from '../motion/cycleMotion.ts';
+import type { Setpoint } from '../motion/setpoint.ts';
 import { totalTime } from './duty.ts';
-import type { LaneFacts } from './facts.ts';
+import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 import { referredInertia } from './shaft.ts';
 
 /** What the job asks the axis to do, and what has to be moved for it. */
-export function motionFigures(facts: LaneFacts): Figured[] {
+export function motionFigures(facts: CandidateFacts): Figured[] {
   return [speed(facts), acceleration(facts), duration(facts), mass(facts), match(facts)];
 }
 
@@ -27,7 +27,7 @@ export function peakSpeed(motion: readonly MotionStretch[]): Extreme {
   return extreme(motion, ({ speed }) => Math.abs(speed));
 }
 
-function speed({ job, p, motion }: LaneFacts): Figured {
+function speed({ job, p, motion }: CandidateFacts): Figured {
   const { point, move } = peakSpeed(motion);
   const value = Math.abs(point.speed);
   const { stroke, moveTime } = job.values;
@@ -58,7 +58,7 @@ function speed({ job, p, motion }: LaneFacts): Figured {
   );
 }
 
-function acceleration({ job, p, motion }: LaneFacts): Figured {
+function acceleration({ job, p, motion }: CandidateFacts): Figured {
   const { point, move } = extreme(motion, ({ acceleration }) => Math.abs(acceleration));
   const value = Math.abs(point.acceleration);
   const top = Math.abs(peakSpeed(motion).point.speed);
@@ -85,7 +85,7 @@ function acceleration({ job, p, motion }: LaneFacts): Figured {
   });
 }
 
-function duration({ forces, moving }: LaneFacts): Figured {
+function duration({ forces, moving }: CandidateFacts): Figured {
   const cycle = totalTime(forces);
   return plain({
     id: 'dutyFactor',
@@ -99,7 +99,7 @@ function duration({ forces, moving }: LaneFacts): Figured {
   });
 }
 
-function mass({ p, loads }: LaneFacts): Figured {
+function mass({ p, loads }: CandidateFacts): Figured {
   const coils = translatingMotorMass(p);
   const screw = p.lead > 0;
   const turning = motorSideMass(p) - coils;
@@ -121,7 +121,7 @@ function mass({ p, loads }: LaneFacts): Figured {
   });
 }
 
-function match({ p, loads }: LaneFacts): Figured {
+function match({ p, loads }: CandidateFacts): Figured {
   if (p.lead > 0) {
     const load = referredInertia(loads.travellingMass, p.lead);
     const value = load / p.rotorInertia;

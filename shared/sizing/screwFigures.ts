@@ -1,7 +1,13 @@
-import { inUnit, ranged } from '../format.ts';
-import type { Parameters } from '../parameters/table.ts';
-import { STEEL_DENSITY, STEEL_MODULUS, STEEL_SHEAR_MODULUS, screwDiameter, screwLength } from '../screw.ts';
-import type { LaneFacts } from './facts.ts';
+import {
+  STEEL_DENSITY,
+  STEEL_MODULUS,
+  STEEL_SHEAR_MODULUS,
+  screwDiameter,
+  screwLength,
+} from '../axis/screw.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
 import {
@@ -21,7 +27,7 @@ const SPEED_SHARE = 0.8;
 const LOAD_SHARE = 0.5;
 
 /** What a screw has to stand besides; nothing without one, and no strength of a shaft whose section is not stated. */
-export function screwFigures(facts: LaneFacts): Figured[] {
+export function screwFigures(facts: CandidateFacts): Figured[] {
   const { p } = facts;
   if (p.lead === 0) return [];
   const torques = [peakTorque(facts), rmsTorque(facts)];
@@ -29,14 +35,14 @@ export function screwFigures(facts: LaneFacts): Figured[] {
 }
 
 /** Where the force is largest: what the inertia of the screw takes of it, the drag of nut and bearings, and what the nut passes on. */
-function thrustOf({ p, loads, worst }: LaneFacts) {
+function thrustOf({ p, loads, worst }: CandidateFacts) {
   const { point, direction, force } = worst;
   const inertia = (loads.mass - loads.travellingMass) * point.acceleration;
   const drag = direction * p.nutDrag + p.nutViscous * point.speed;
   return { inertia, drag, thrust: force - inertia - drag };
 }
 
-function peakTorque(facts: LaneFacts): Figured {
+function peakTorque(facts: CandidateFacts): Figured {
   const { p, peakForce } = facts;
   const { inertia, drag, thrust } = thrustOf(facts);
   const isDriven = thrust * drag > 0;
@@ -59,7 +65,7 @@ function peakTorque(facts: LaneFacts): Figured {
   });
 }
 
-function rmsTorque({ p, rmsForce }: LaneFacts): Figured {
+function rmsTorque({ p, rmsForce }: CandidateFacts): Figured {
   const value = screwTorque(rmsForce, p.lead, 1);
   return plain({
     id: 'rmsTorque',
@@ -82,7 +88,7 @@ function shaftOf(p: Parameters) {
   };
 }
 
-function turning({ p, motion }: LaneFacts): Figured {
+function turning({ p, motion }: CandidateFacts): Figured {
   const speed = Math.abs(peakSpeed(motion).point.speed);
   const value = speed / p.lead;
   const shaft = shaftOf(p);
@@ -107,11 +113,11 @@ function turning({ p, motion }: LaneFacts): Figured {
 }
 
 /** From the fixed bearing to the nut where it is furthest, m. */
-function furthest({ p, motion }: LaneFacts): number {
+function furthest({ p, motion }: CandidateFacts): number {
   return p.screwSpan + Math.max(...motion.flatMap(({ points }) => points.map(({ position }) => position)));
 }
 
-function buckling(facts: LaneFacts): Figured {
+function buckling(facts: CandidateFacts): Figured {
   const { p, worst } = facts;
   const { inertia, drag, thrust } = thrustOf(facts);
   const value = Math.abs(thrust);
@@ -137,7 +143,7 @@ function buckling(facts: LaneFacts): Figured {
   );
 }
 
-function growth(facts: LaneFacts): Figured {
+function growth(facts: CandidateFacts): Figured {
   const { p, job } = facts;
   const length = furthest(facts);
   const value = elongation(p.screwExpansion, length, 1);
@@ -155,7 +161,7 @@ function growth(facts: LaneFacts): Figured {
 }
 
 /** Stiffness from motor to table, m/N in series; for a screw with the nut at the far end. */
-export function stiffness(facts: LaneFacts): Figured {
+export function stiffness(facts: CandidateFacts): Figured {
   const { p } = facts;
   const hasShaft = p.screwRigidity > 0;
   const length = furthest(facts);
@@ -179,7 +185,7 @@ export function stiffness(facts: LaneFacts): Figured {
 }
 
 /** What a stiffness comes to when the shaft also twists between motor and nut, N/m: a turn is a lead. */
-function twisting(facts: LaneFacts, untwisted: number): number {
+function twisting(facts: CandidateFacts, untwisted: number): number {
   const { p } = facts;
   const twist = twistStiffness(STEEL_SHEAR_MODULUS, screwDiameter(p), furthest(facts));
   return 1 / (1 / untwisted + (p.lead / (2 * Math.PI)) ** 2 / twist);

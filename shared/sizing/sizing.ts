@@ -1,4 +1,4 @@
-import type { Unit } from '../units.ts';
+import type { Unit } from '../core/units.ts';
 
 /** How a figure stands to what is allowed: within it, close to it, beyond it, or without a limit. */
 export type Standing = 'good' | 'close' | 'beyond' | 'plain';

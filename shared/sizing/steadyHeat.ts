@@ -1,6 +1,6 @@
-import { COPPER_ALPHA, motorConstants, windingToAmbientResistance } from '../motor.ts';
-import type { Parameters } from '../parameters/table.ts';
-import { magnetFactor, resistanceFactor, sinkTemperature } from '../temperature.ts';
+import { COPPER_ALPHA, motorConstants, windingToAmbientResistance } from '../axis/motor.ts';
+import { magnetFactor, resistanceFactor, sinkTemperature } from '../axis/temperature.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { MeanPowers } from './demand.ts';
 
 /** Where winding and carrier settle under a duty for ever; °C, W. */
@@ -15,7 +15,7 @@ export interface SteadyHeat {
 }
 
 const SETTLED = 1e-9;
-const MOST_ROUNDS = 200;
+const MAX_ROUNDS = 200;
 /** A winding hotter than this would have melted, °C: there is no end to it. */
 const NO_END = 1000;
 
@@ -38,7 +38,7 @@ export function steadyHeat(
   const base = (p.carrierToAir * sinkTemperature(p) + toTable * p.ambient + iron + fromGuide) / out;
   const resistance = windingToAmbientResistance(p);
   let carrier = base;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const square = meanSquareCurrent(magnetFactor(p, carrier));
     const coldCopper = (1.5 * motorConstants(p).resistance * square) / p.motorCount;
     const gain = COPPER_ALPHA * resistance * coldCopper;

@@ -1,12 +1,12 @@
-import { checkValue } from '../check.ts';
-import { checkText, LONGEST_TITLE } from '../checkText.ts';
-import { checkMoves } from '../moves.ts';
-import type { Row } from '../parameters/row.ts';
-import { isRecord, MOST_PROBLEMS, type Problem, shown, unknownName } from '../problem.ts';
-import { type UnitSystem, unitIn } from '../units.ts';
+import { checkValue } from '../core/check.ts';
+import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
+import type { Row } from '../core/parameters/row.ts';
+import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import { type UnitSystem, unitIn } from '../core/units.ts';
+import { checkMoves } from '../motion/moves.ts';
 import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './job.ts';
+import { jobLabel } from './jobLabels.ts';
 import { ANYWHERE, JOB_RULES, travelOf } from './jobRules.ts';
-import { jobLabel } from './jobWords.ts';
 
 export interface CheckedJob {
   /** Null while something is wrong with it. */
@@ -79,7 +79,7 @@ export function isJobEntry(name: string): name is JobEntry {
 }
 
 function refused(problems: readonly Problem[]): CheckedJob {
-  return { job: null, problems: problems.slice(0, MOST_PROBLEMS) };
+  return { job: null, problems: problems.slice(0, MAX_PROBLEMS) };
 }
 
 function wrong(field: string, value: unknown, message: string): Problem {

@@ -1,34 +1,38 @@
-import { type Failure, failure } from '../jsonFile.ts';
-import { shown } from '../problem.ts';
-import type { Kit } from '../scene.ts';
+import { shown } from '../core/problem.ts';
+import type { Preset } from '../core/scene.ts';
+import { type Failure, failure } from '../files/jsonFile.ts';
+import { type CandidateChoice, MAX_CANDIDATES, type Study } from './candidate.ts';
+import { checkCandidate, ofCandidate } from './checkCandidate.ts';
 import { checkJob } from './checkJob.ts';
-import { checkLane, ofLane } from './checkLane.ts';
-import { type LaneChoice, MOST_LANES, type Study } from './lane.ts';
 
 export type StudyResult = { readonly study: Study } | Failure;
 
-/** Checks a job and the lanes that shall do it. Total: a legal study, or what is wrong. */
+/** Checks a job and the candidates that shall do it. Total: a legal study, or what is wrong. */
 export function checkStudy(
-  { job: jobInput, lanes: laneInputs }: { readonly job: unknown; readonly lanes: unknown },
-  kits: Readonly<Record<string, Kit>>,
+  { job: jobInput, candidates: candidateInputs }: { readonly job: unknown; readonly candidates: unknown },
+  presets: Readonly<Record<string, Preset>>,
 ): StudyResult {
   const { job, problems } = checkJob(jobInput);
   if (!job) return { problems };
-  if (!Array.isArray(laneInputs)) {
-    return failure('lanes', laneInputs, `lanes: ${shown(laneInputs)} is not a list of lanes.`);
-  }
-  if (laneInputs.length < 1 || laneInputs.length > MOST_LANES) {
+  if (!Array.isArray(candidateInputs)) {
     return failure(
-      'lanes',
-      laneInputs.length,
-      `lanes: there are ${laneInputs.length}. Give one to ${MOST_LANES}.`,
+      'candidates',
+      candidateInputs,
+      `candidates: ${shown(candidateInputs)} is not a list of candidates.`,
     );
   }
-  const lanes: LaneChoice[] = [];
-  for (const [index, input] of laneInputs.entries()) {
-    const checked = checkLane(input, job, kits);
-    if ('problems' in checked) return { problems: checked.problems.map((each) => ofLane(index, each)) };
-    lanes.push(checked.lane);
+  if (candidateInputs.length < 1 || candidateInputs.length > MAX_CANDIDATES) {
+    return failure(
+      'candidates',
+      candidateInputs.length,
+      `candidates: there are ${candidateInputs.length}. Give one to ${MAX_CANDIDATES}.`,
+    );
   }
-  return { study: { job, lanes } };
+  const candidates: CandidateChoice[] = [];
+  for (const [index, input] of candidateInputs.entries()) {
+    const checked = checkCandidate(input, job, presets);
+    if ('problems' in checked) return { problems: checked.problems.map((each) => ofCandidate(index, each)) };
+    candidates.push(checked.candidate);
+  }
+  return { study: { job, candidates } };
 }

@@ -1,8 +1,8 @@
-import type { ParameterName } from '../parameters/table.ts';
+import type { ParameterName } from '../core/parameters/table.ts';
 
 /**
- * What a person may type over the values of a kit: what stands on the datasheet of one motor. The rest of a lane comes from the job,
- * from the kit, or from tuning.
+ * What a person may type over the values of a preset: what stands on the datasheet of one motor. The rest of a candidate comes from the job,
+ * from the preset, or from tuning.
  */
 export const DATASHEET_GROUPS = [
   {

@@ -1,6 +1,6 @@
-import type { Row, ValueOf } from '../parameters/row.ts';
-import type { MoveLine } from '../scene.ts';
-import { JOB_ROWS } from './rows.ts';
+import type { Row, ValueOf } from '../core/parameters/row.ts';
+import type { MoveLine } from '../core/scene.ts';
+import { JOB_ROWS } from './jobRows.ts';
 
 export type JobEntry = keyof typeof JOB_ROWS;
 

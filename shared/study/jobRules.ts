@@ -1,8 +1,8 @@
-import type { Travel } from '../crossChecks.ts';
-import { shortest } from '../format.ts';
-import { GRAVITY } from '../gravity.ts';
-import { PARAMETERS } from '../parameters/table.ts';
-import { type Unit, type UnitSystem, unitIn } from '../units.ts';
+import { GRAVITY } from '../axis/gravity.ts';
+import type { Travel } from '../core/crossChecks.ts';
+import { shortest } from '../core/format.ts';
+import { PARAMETERS } from '../core/parameters/table.ts';
+import { type Unit, type UnitSystem, unitIn } from '../core/units.ts';
 import type { Job, JobEntry, JobValues } from './job.ts';
 import { motionLimits } from './motionLimits.ts';
 import { runUp } from './moveLimits.ts';
@@ -79,11 +79,11 @@ export const JOB_RULES: readonly JobRule[] = [
       const { payload, tableMass, inclination, counterbalanced } = values;
       const carried =
         counterbalanced * (payload + tableMass + MOTOR_MASS) * GRAVITY * Math.abs(Math.sin(inclination));
-      const most = PARAMETERS.counterbalance.max;
-      return carried <= most
+      const max = PARAMETERS.counterbalance.max;
+      return carried <= max
         ? null
         : `it would have to carry ${text(carried, 'N', system, 3)}, with motors of up to ` +
-            `${text(MOTOR_MASS, 'kg', system)}; ${text(most, 'N', system)} is the most. Lower the share, the load, or the slope.`;
+            `${text(MOTOR_MASS, 'kg', system)}; ${text(max, 'N', system)} is the most. Lower the share, the load, or the slope.`;
     },
   },
 ];

@@ -1,5 +1,5 @@
-import { shortest } from '../format.ts';
-import { type Unit, type UnitSystem, unitIn } from '../units.ts';
+import { shortest } from '../core/format.ts';
+import { type Unit, type UnitSystem, unitIn } from '../core/units.ts';
 import type { Job } from './job.ts';
 import { motionAsked } from './motionAsked.ts';
 

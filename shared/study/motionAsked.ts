@@ -1,6 +1,6 @@
-import { Profile } from '../profile.ts';
-import type { MoveLine } from '../scene.ts';
-import { newSetpoint } from '../setpoint.ts';
+import type { MoveLine } from '../core/scene.ts';
+import { Profile } from '../motion/profile.ts';
+import { newSetpoint } from '../motion/setpoint.ts';
 import type { Job } from './job.ts';
 import { moveLimits } from './moveLimits.ts';
 

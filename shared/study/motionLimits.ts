@@ -5,6 +5,6 @@ import { type MoveLimits, moveLimits } from './moveLimits.ts';
 export function motionLimits({ values, moves }: Job): MoveLimits | null {
   if (values.motion === 'back and forth') return moveLimits(values.stroke, values.moveTime);
   if (moves.length === 0) return null;
-  const most = (name: keyof MoveLimits) => Math.max(...moves.map((line) => line[name]));
-  return { speed: most('speed'), acceleration: most('acceleration'), jerk: most('jerk') };
+  const max = (name: keyof MoveLimits) => Math.max(...moves.map((line) => line[name]));
+  return { speed: max('speed'), acceleration: max('acceleration'), jerk: max('jerk') };
 }

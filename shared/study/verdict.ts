@@ -1,23 +1,23 @@
-import type { Scene } from '../scene.ts';
+import type { Scene } from '../core/scene.ts';
+import type { Unit } from '../core/units.ts';
+import type { CandidateOutcome } from '../protocol/outcome.ts';
 import type { Sizing } from '../sizing/sizing.ts';
-import type { Unit } from '../units.ts';
+import type { CandidateChoice } from './candidate.ts';
 import type { Job } from './job.ts';
-import type { LaneChoice } from './lane.ts';
-import type { LaneOutcome } from './outcome.ts';
 
-/** A lane with all that is known of it. */
-export interface JudgedLane {
+/** A candidate with all that is known of it. */
+export interface JudgedCandidate {
   /** 'A', 'B', ... */
   readonly letter: string;
   readonly title: string;
-  readonly choice: LaneChoice;
+  readonly choice: CandidateChoice;
   readonly scene: Scene;
   readonly sizing: Sizing;
-  readonly outcome: LaneOutcome;
+  readonly outcome: CandidateOutcome;
 }
 
 export interface VerdictCell {
-  /** SI; null where the lane has no such figure. */
+  /** SI; null where the candidate has no such figure. */
   readonly value: number | null;
   readonly text: string;
   /** What the figure comes from, where the simulation says so: 'cogging at 24.0 mm'. */
@@ -29,11 +29,11 @@ export interface VerdictCell {
   readonly reason: string | null;
 }
 
-/** What is said of a cell, everywhere in the same words: how it stands among the lanes, and that it does not keep what the job asks. */
-export const CELL_WORDS = { best: 'best', tie: 'as good', fails: 'fails' } as const;
+/** What is said of a cell, everywhere in the same words: how it stands among the candidates, and that it does not keep what the job asks. */
+export const CELL_TEXT = { best: 'best', tie: 'as good', fails: 'fails' } as const;
 
 export const VERDICT_GROUPS = {
-  pace: 'Pace',
+  throughput: 'Throughput',
   accuracy: 'Accuracy',
   smoothness: 'Smoothness',
   heat: 'Heat',
@@ -53,7 +53,7 @@ export interface VerdictRow {
   readonly asked: string | null;
   /** The largest that the job allows, for whoever reads it in other units; absent where it allows any. SI. */
   readonly limit?: number | undefined;
-  /** In the order of the lanes. */
+  /** In the order of the candidates. */
   readonly cells: readonly VerdictCell[];
 }
 
@@ -77,13 +77,13 @@ export interface Flips {
 /** The table, the choice, and what stands out. */
 export interface Judgement {
   readonly rows: readonly VerdictRow[];
-  /** Places of the lanes that do all that is asked, the best first. */
+  /** Places of the candidates that do all that is asked, the best first. */
   readonly ranking: readonly number[];
   /** Places that share the first place: one, several that nothing tells apart, or none. */
   readonly first: readonly number[];
-  /** What each lane falls short of, in plain words; empty for one that does all that is asked. */
+  /** What each candidate falls short of, in plain words; empty for one that does all that is asked. */
   readonly shortfalls: readonly (readonly string[])[];
-  /** What is chosen and why, or why none; then what stands out between the lanes. Plain sentences, computed from the figures. */
+  /** What is chosen and why, or why none; then what stands out between the candidates. Plain sentences, computed from the figures. */
   readonly choice: string;
   /** How the choice was made, and why the comparison is a fair one. */
   readonly rule: string;

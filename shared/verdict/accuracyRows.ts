@@ -1,4 +1,4 @@
-import { inUnit } from '../format.ts';
+import { inUnit } from '../core/format.ts';
 import { encoderCause, rippleCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
 import { positioningIn, testOf } from './read.ts';
@@ -34,7 +34,7 @@ export const ACCURACY_ROWS = [
     better: 'less',
     definition:
       'Bidirectional accuracy A of the tool after ISO 230-2: deviation of the means with twice the spread on both sides, everything as cold as the room.',
-    of: (lane) => positioningIn(lane, 'cold')?.figures.accuracy ?? null,
+    of: (candidate) => positioningIn(candidate, 'cold')?.figures.accuracy ?? null,
     resolution: OF_A_TEST,
     speech: {
       weight: 0.6,
@@ -44,7 +44,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => 4 * values.window,
     },
-    cause: (lane, _job, rival) => encoderCause(lane, rival),
+    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
     id: 'accuracyWarm',
@@ -53,7 +53,7 @@ export const ACCURACY_ROWS = [
     unit: 'µm',
     better: 'less',
     definition: 'The same, everything as warm as at the end of the day.',
-    of: (lane) => positioningIn(lane, 'warm')?.figures.accuracy ?? null,
+    of: (candidate) => positioningIn(candidate, 'warm')?.figures.accuracy ?? null,
     resolution: OF_A_TEST,
     speech: {
       weight: 1,
@@ -63,7 +63,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => 4 * values.window,
     },
-    cause: (lane, _job, rival) => encoderCause(lane, rival),
+    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
     id: 'reversal',
@@ -73,7 +73,7 @@ export const ACCURACY_ROWS = [
     better: 'less',
     definition:
       'Largest difference of the mean positions from the two sides after ISO 230-2, worn; warm where there is nothing that wears.',
-    of: (lane) => positioningIn(lane, 'warm', 'worn')?.figures.reversal ?? null,
+    of: (candidate) => positioningIn(candidate, 'warm', 'worn')?.figures.reversal ?? null,
     resolution: OF_A_TEST,
     speech: {
       weight: 0.8,
@@ -83,7 +83,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => values.window,
     },
-    cause: (lane, _job, rival) => encoderCause(lane, rival),
+    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
     id: 'increment',
@@ -92,7 +92,7 @@ export const ACCURACY_ROWS = [
     unit: 'nm',
     better: 'less',
     definition: 'Smallest step that the tool takes for certain, of those tried.',
-    of: (lane) => testOf(lane, 'increment')?.smallest ?? null,
+    of: (candidate) => testOf(candidate, 'increment')?.smallest ?? null,
     absent: 'none of those tried',
     resolution: { absolute: 1e-10, relative: 0.01 },
     speech: {
@@ -103,7 +103,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => values.window / 10,
     },
-    cause: (lane, _job, rival) => encoderCause(lane, rival),
+    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
     id: 'stiffness',
@@ -112,7 +112,7 @@ export const ACCURACY_ROWS = [
     unit: 'N/µm',
     better: 'more',
     definition: 'A force that comes at once over the largest deviation of the table that it causes.',
-    of: (lane) => testOf(lane, 'disturbance')?.stiffness ?? null,
+    of: (candidate) => testOf(candidate, 'disturbance')?.stiffness ?? null,
     resolution: { absolute: 1e4, relative: 0.03 },
     speech: {
       weight: 0.6,
@@ -130,7 +130,7 @@ export const ACCURACY_ROWS = [
     better: 'less',
     definition:
       'Half of peak to peak of the table speed in a scan at constant speed, as a share of that speed.',
-    of: (lane) => testOf(lane, 'ripple')?.peak ?? null,
+    of: (candidate) => testOf(candidate, 'ripple')?.peak ?? null,
     asked: ({ values }) => `at most ${inUnit(values.rippleLimit, '%')}`,
     resolution: { absolute: 1e-5, relative: 0.05 },
     speech: {

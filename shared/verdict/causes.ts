@@ -1,7 +1,7 @@
-import { inUnit, ranged } from '../format.ts';
-import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../motor.ts';
-import type { EnergyFlow } from '../study/accuracy.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import type { EnergyFlow } from '../protocol/accuracy.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import { dayEnd, movesOf, testOf } from './read.ts';
 
 /*
@@ -10,15 +10,15 @@ import { dayEnd, movesOf, testOf } from './read.ts';
  */
 
 /** From here on a part is most of the whole. */
-const MOST = 0.5;
+const MAX = 0.5;
 /** From here on a part is worth a word. */
 const NOTABLE = 0.2;
 /** A cause explains a difference when it goes at least this far the same way. */
 const EXPLAINS = 1.1;
 
 /** The strongest line of the scan's speed ripple. */
-export function rippleCause(lane: JudgedLane): string | null {
-  const line = testOf(lane, 'ripple')?.lines[0];
+export function rippleCause(candidate: JudgedCandidate): string | null {
+  const line = testOf(candidate, 'ripple')?.lines[0];
   if (!line) return null;
   const period = `every ${ranged(line.period, 'm')}`;
   if (line.cause === null) return `strongest ${period}`;
@@ -26,50 +26,50 @@ export function rippleCause(lane: JudgedLane): string | null {
   return / at \d/.test(line.cause) ? `from ${line.cause}` : `from ${line.cause}, ${period}`;
 }
 
-const LOSSES: readonly { readonly of: keyof EnergyFlow; readonly words: string }[] = [
-  { of: 'copper', words: 'copper loss' },
-  { of: 'iron', words: 'iron loss' },
-  { of: 'guide', words: 'guide friction' },
-  { of: 'nut', words: 'friction of nut and bearings' },
+const LOSSES: readonly { readonly of: keyof EnergyFlow; readonly text: string }[] = [
+  { of: 'copper', text: 'copper loss' },
+  { of: 'iron', text: 'iron loss' },
+  { of: 'guide', text: 'guide friction' },
+  { of: 'nut', text: 'friction of nut and bearings' },
 ];
 
 /** What takes most of a cycle's energy. */
-export function energyCause(lane: JudgedLane): string | null {
-  const flow = testOf(lane, 'energy');
+export function energyCause(candidate: JudgedCandidate): string | null {
+  const flow = testOf(candidate, 'energy');
   if (!flow) return null;
   const net = flow.drawn - flow.returned;
-  const { of, words } = LOSSES.reduce((most, each) => (flow[each.of] > flow[most.of] ? each : most));
+  const { of, text } = LOSSES.reduce((max, each) => (flow[each.of] > flow[max.of] ? each : max));
   const share = flow[of] / net;
-  return share > MOST && share <= 1 ? `${inUnit(share, '%', 2)} of it ${words}` : null;
+  return share > MAX && share <= 1 ? `${inUnit(share, '%', 2)} of it ${text}` : null;
 }
 
 /**
  * What moves the tool most when everything is warm: its arm, the scale it is measured by, or a screw that an encoder on the motor does
  * not see. The same terms as the growth of the model.
  */
-export function growthCause(lane: JudgedLane): string | null {
-  const end = dayEnd(lane);
+export function growthCause(candidate: JudgedCandidate): string | null {
+  const end = dayEnd(candidate);
   if (!end) return null;
-  const { parameters: p } = lane.scene;
-  const reach = farthest(lane);
+  const { parameters: p } = candidate.scene;
+  const reach = farthest(candidate);
   const table = end.table - p.ambient;
   const parts = [
     {
       size: p.tableExpansion * p.toolArm * table,
-      words: `from the table, ${warmer(table)}, between scale and tool`,
+      text: `from the table, ${warmer(table)}, between scale and tool`,
     },
-    { size: p.scaleExpansion * reach * table, words: `from the scale, ${warmer(table)}` },
+    { size: p.scaleExpansion * reach * table, text: `from the scale, ${warmer(table)}` },
     {
       size:
         p.encoderSide === 'motor' ? p.screwExpansion * (p.screwSpan + reach) * (end.screw - p.ambient) : 0,
-      words: `from the screw, ${warmer(end.screw - p.ambient)}, whose growth the encoder on the motor does not see`,
+      text: `from the screw, ${warmer(end.screw - p.ambient)}, whose growth the encoder on the motor does not see`,
     },
   ];
-  return parts.reduce((most, each) => (Math.abs(each.size) > Math.abs(most.size) ? each : most)).words;
+  return parts.reduce((max, each) => (Math.abs(each.size) > Math.abs(max.size) ? each : max)).text;
 }
 
 /** The farthest from the middle of the travel that the job goes, m. */
-function farthest({ scene: { parameters: p, moves } }: JudgedLane): number {
+function farthest({ scene: { parameters: p, moves } }: JudgedCandidate): number {
   const places = p.program === 'list' ? moves.map(({ to }) => to) : [p.start, p.start + p.stroke];
   return Math.max(...places.map(Math.abs));
 }
@@ -79,25 +79,25 @@ function warmer(kelvin: number): string {
 }
 
 /** Where the loop looks. */
-export function encoderCause(lane: JudgedLane, rival: JudgedLane | null): string | null {
-  const onMotor = ({ scene }: JudgedLane) => scene.parameters.encoderSide === 'motor';
-  if (!onMotor(lane) || (rival && onMotor(rival))) return null;
+export function encoderCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
+  const onMotor = ({ scene }: JudgedCandidate) => scene.parameters.encoderSide === 'motor';
+  if (!onMotor(candidate) || (rival && onMotor(rival))) return null;
   return 'its encoder sits on the motor and sees nothing of what gives way behind it';
 }
 
 /** How quick the loop is. */
-export function crossoverCause(lane: JudgedLane, rival: JudgedLane | null): string | null {
-  const own = lane.outcome.crossover;
+export function crossoverCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
+  const own = candidate.outcome.crossover;
   const other = rival?.outcome.crossover ?? null;
   if (own === null || other === null || own * EXPLAINS > other) return null;
   return `its loop crosses over at ${ranged(own, 'Hz')} against ${ranged(other, 'Hz')}`;
 }
 
 /** The force that an ampere gives, or the force that is asked. */
-export function currentCause(lane: JudgedLane, rival: JudgedLane | null): string | null {
-  const [own, other] = [movesOf(lane), rival && movesOf(rival)];
+export function currentCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
+  const [own, other] = [movesOf(candidate), rival && movesOf(rival)];
   if (!rival || !own || !other) return null;
-  const [mine, its] = [ampereForce(lane), ampereForce(rival)];
+  const [mine, its] = [ampereForce(candidate), ampereForce(rival)];
   const [byConstant, byForce] = [its / mine, own.rmsForce / other.rmsForce];
   if (Math.max(byConstant, byForce) < EXPLAINS) return null;
   return byConstant > byForce
@@ -105,36 +105,36 @@ export function currentCause(lane: JudgedLane, rival: JudgedLane | null): string
     : `it needs ${ranged(own.rmsForce, 'N')} RMS against ${ranged(other.rmsForce, 'N')}`;
 }
 
-function ampereForce({ scene }: JudgedLane): number {
+function ampereForce({ scene }: JudgedCandidate): number {
   return motorConstants(scene.parameters).forcePerAmp;
 }
 
 /** More heat to carry away, or a worse way out for it. */
-export function windingCause(lane: JudgedLane, rival: JudgedLane | null): string | null {
-  const [own, other] = [dayEnd(lane), rival && dayEnd(rival)];
+export function windingCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
+  const [own, other] = [dayEnd(candidate), rival && dayEnd(rival)];
   if (!rival || !own || !other) return null;
-  const rise = (each: JudgedLane, { winding }: { winding: number }) =>
+  const rise = (each: JudgedCandidate, { winding }: { winding: number }) =>
     winding - each.scene.parameters.ambient;
   const byLoss = own.copper / other.copper;
-  const byPath = rise(lane, own) / own.copper / (rise(rival, other) / other.copper);
+  const byPath = rise(candidate, own) / own.copper / (rise(rival, other) / other.copper);
   if (!(Math.max(byLoss, byPath) >= EXPLAINS)) return null;
   return byLoss > byPath
     ? `${ranged(own.copper, 'W')} of copper loss against ${ranged(other.copper, 'W')}`
-    : `each watt of copper loss warms it by ${inUnit(rise(lane, own) / own.copper, 'K')}, ` +
+    : `each watt of copper loss warms it by ${inUnit(rise(candidate, own) / own.copper, 'K')}, ` +
         `against ${inUnit(rise(rival, other) / other.copper, 'K')}`;
 }
 
 /** How warm the magnets get: they follow the carrier in part. */
-export function driftCause(lane: JudgedLane): string | null {
-  const end = dayEnd(lane);
+export function driftCause(candidate: JudgedCandidate): string | null {
+  const end = dayEnd(candidate);
   if (!end) return null;
-  const { magnetFollow, ambient } = lane.scene.parameters;
+  const { magnetFollow, ambient } = candidate.scene.parameters;
   return `its magnets ${warmer(magnetFollow * (end.carrier - ambient))}`;
 }
 
 /** A mass that is more of a rotor than of a load. */
-export function massCause(lane: JudgedLane): string | null {
-  const { parameters: p } = lane.scene;
+export function massCause(candidate: JudgedCandidate): string | null {
+  const { parameters: p } = candidate.scene;
   const rotating = motorSideMass(p) - translatingMotorMass(p);
   const share = rotating / movedMass(p);
   return share > NOTABLE ? `${inUnit(share, '%', 2)} of it the inertia of what rotates` : null;

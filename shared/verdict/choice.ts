@@ -1,48 +1,50 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import { CRITERIA, nearest, type Standing } from './ranking.ts';
 import { figureText, tie } from './row.ts';
 import { figure } from './rows.ts';
-import { factorWords, listed, named, numberWord, sentence } from './words.ts';
+import { factorText, listed, named, numberWord, sentence } from './text.ts';
 
 /** What is chosen and why, or why none. */
-export function choiceSentence(job: Job, lanes: readonly JudgedLane[], standing: Standing): string {
-  if (lanes.length === 0) return 'No drive has been simulated yet.';
-  if (standing.ranking.length === 0) return none(lanes, standing);
-  if (lanes.length === 1) return sentence(`${named(lanes[0]!)} does everything the job asks`);
+export function choiceSentence(job: Job, candidates: readonly JudgedCandidate[], standing: Standing): string {
+  if (candidates.length === 0) return 'No drive has been simulated yet.';
+  if (standing.ranking.length === 0) return none(candidates, standing);
+  if (candidates.length === 1) return sentence(`${named(candidates[0]!)} does everything the job asks`);
   if (standing.ranking.length === 1) {
-    const others = lanes.length === 2 ? 'the other does' : `the other ${numberWord(lanes.length - 1)} do`;
+    const others =
+      candidates.length === 2 ? 'the other does' : `the other ${numberWord(candidates.length - 1)} do`;
     return sentence(
-      `Take ${named(lanes[standing.first[0]!]!)}: it does everything the job asks, and ${others} not`,
+      `Take ${named(candidates[standing.first[0]!]!)}: it does everything the job asks, and ${others} not`,
     );
   }
-  if (standing.first.length > 1) return shared(job, lanes, standing);
-  return chosen(job, lanes, standing);
+  if (standing.first.length > 1) return shared(job, candidates, standing);
+  return chosen(job, candidates, standing);
 }
 
-function none(lanes: readonly JudgedLane[], { shortfalls }: Standing): string {
-  const near = nearest(shortfalls).map((place) => lanes[place]!);
-  const why = (lane: JudgedLane) => shortfalls[lanes.indexOf(lane)]!.map(({ text }) => text).join('; ');
-  if (lanes.length === 1)
-    return sentence(`${named(lanes[0]!)} does not do all that the job asks: ${why(lanes[0]!)}`);
+function none(candidates: readonly JudgedCandidate[], { shortfalls }: Standing): string {
+  const near = nearest(shortfalls).map((place) => candidates[place]!);
+  const why = (candidate: JudgedCandidate) =>
+    shortfalls[candidates.indexOf(candidate)]!.map(({ text }) => text).join('; ');
+  if (candidates.length === 1)
+    return sentence(`${named(candidates[0]!)} does not do all that the job asks: ${why(candidates[0]!)}`);
   const opening =
-    lanes.length === 2
+    candidates.length === 2
       ? 'Neither drive does all that the job asks.'
-      : `None of the ${numberWord(lanes.length)} drives does all that the job asks.`;
+      : `None of the ${numberWord(candidates.length)} drives does all that the job asks.`;
   if (near.length > 1)
     return `${opening} ${sentence(`${listed(near.map(named))} come equally near: ${why(near[0]!)}`)}`;
   return `${opening} ${sentence(`${named(near[0]!)} fails by least: ${why(near[0]!)}`)}`;
 }
 
-function shared(job: Job, lanes: readonly JudgedLane[], { first, ranking }: Standing): string {
-  const names = listed(first.map((place) => named(lanes[place]!)));
+function shared(job: Job, candidates: readonly JudgedCandidate[], { first, ranking }: Standing): string {
+  const names = listed(first.map((place) => named(candidates[place]!)));
   const what =
     ranking.length === first.length
       ? 'do everything the job asks'
       : `lead the ${numberWord(ranking.length)} drives that do everything the job asks`;
   const figures = CRITERIA.map((id) => {
     const values = [
-      ...new Set(first.map((place) => figureText(figure(id), figure(id).of(lanes[place]!, job)))),
+      ...new Set(first.map((place) => figureText(figure(id), figure(id).of(candidates[place]!, job)))),
     ];
     return `${figure(id).label.toLowerCase()} ${listed(values)}`;
   });
@@ -51,18 +53,23 @@ function shared(job: Job, lanes: readonly JudgedLane[], { first, ranking }: Stan
   );
 }
 
-function chosen(job: Job, lanes: readonly JudgedLane[], { first, ranking, decidedBy }: Standing): string {
-  const winner = lanes[first[0]!]!;
-  const text = (id: string, lane: JudgedLane) => figureText(figure(id), figure(id).of(lane, job));
-  const value = (id: string, lane: JudgedLane) => figure(id).of(lane, job);
+function chosen(
+  job: Job,
+  candidates: readonly JudgedCandidate[],
+  { first, ranking, decidedBy }: Standing,
+): string {
+  const winner = candidates[first[0]!]!;
+  const text = (id: string, candidate: JudgedCandidate) =>
+    figureText(figure(id), figure(id).of(candidate, job));
+  const value = (id: string, candidate: JudgedCandidate) => figure(id).of(candidate, job);
   const ties = (id: string) => (place: number) => {
-    const [a, b] = [value(id, lanes[place]!), value(id, winner)];
+    const [a, b] = [value(id, candidates[place]!), value(id, winner)];
     return a !== null && b !== null && tie(figure(id), a, b);
   };
   const others = ranking.slice(1);
   const opening = `Take ${named(winner)}: of the ${numberWord(ranking.length)} drives that do everything the job asks`;
   if (decidedBy === 'inPlace') {
-    const next = lanes[soonest(others, (place) => value('inPlace', lanes[place]!))]!;
+    const next = candidates[soonest(others, (place) => value('inPlace', candidates[place]!))]!;
     return sentence(
       `${opening}, it is in place soonest, ${text('inPlace', winner)} after the start of a move, against ${text('inPlace', next)} of ${named(next)}`,
     );
@@ -70,13 +77,13 @@ function chosen(job: Job, lanes: readonly JudgedLane[], { first, ranking, decide
   const level = others.filter(ties('inPlace'));
   const soon = `in place as soon as any (${text('inPlace', winner)})`;
   if (decidedBy === 'energy') {
-    const next = lanes[soonest(level, (place) => value('energy', lanes[place]!))]!;
+    const next = candidates[soonest(level, (place) => value('energy', candidates[place]!))]!;
     return sentence(
       `${opening}, it is ${soon} and of those takes least energy, ${text('energy', winner)} a cycle against ${text('energy', next)} of ${named(next)}${share(value('energy', winner), value('energy', next))}`,
     );
   }
   const even = level.filter(ties('energy'));
-  const next = lanes[soonest(even, (place) => value('winding', lanes[place]!))]!;
+  const next = candidates[soonest(even, (place) => value('winding', candidates[place]!))]!;
   return sentence(
     `${opening}, it is ${soon}, takes as little energy as any of those (${text('energy', winner)} a cycle), and its winding is coolest at the day's end, ${text('winding', winner)} against ${text('winding', next)} of ${named(next)}`,
   );
@@ -88,5 +95,5 @@ function soonest(places: readonly number[], of: (place: number) => number | null
 }
 
 function share(own: number | null, other: number | null): string {
-  return own === null || other === null ? '' : `, ${factorWords(own / other).degree} less`;
+  return own === null || other === null ? '' : `, ${factorText(own / other).degree} less`;
 }

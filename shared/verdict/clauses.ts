@@ -1,9 +1,9 @@
-import { inUnit } from '../format.ts';
+import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import type { Contrast } from './contrasts.ts';
 import type { Speech } from './row.ts';
-import { factorWords } from './words.ts';
+import { factorText } from './text.ts';
 
 /** As large, larger, smaller. */
 const DEGREES: Readonly<Record<Speech['measure'], readonly [as: string, more: string, less: string]>> = {
@@ -19,8 +19,15 @@ export function contrastClause(contrast: Contrast): string {
 }
 
 /** The same with the reason why the worse of the two is worse, where there is one. */
-export function explainedClause(contrast: Contrast, job: Job, lane: JudgedLane, rival: JudgedLane): string {
-  const cause = contrast.better ? contrast.row.cause(rival, job, lane) : contrast.row.cause(lane, job, rival);
+export function explainedClause(
+  contrast: Contrast,
+  job: Job,
+  candidate: JudgedCandidate,
+  rival: JudgedCandidate,
+): string {
+  const cause = contrast.better
+    ? contrast.row.cause(rival, job, candidate)
+    : contrast.row.cause(candidate, job, rival);
   if (cause === null) return contrastClause(contrast);
   const whose = contrast.better ? `${rival.letter}: ` : '';
   return `${verbPhrase(contrast)} (${figures(contrast)}; ${whose}${cause})`;
@@ -42,7 +49,7 @@ function verbPhrase({ row, own, other, factor }: Contrast): string {
       ? `${verb} next to no ${bare(noun)}`
       : `${verb} ${noun} where the other has next to none`;
   }
-  const { times, degree } = factorWords(factor);
+  const { times, degree } = factorText(factor);
   if (verb === 'has')
     return `${verb} ${noun} ${times ? `${times} as ${as}` : `${degree} ${grows ? more : less}`}`;
   if (times === null) return `${verb} ${degree} ${grows ? 'more' : 'less'} ${noun}`;

@@ -1,5 +1,5 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import { type FigureRow, isBetter, type Speech, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';
 
@@ -14,7 +14,7 @@ export const SPOKEN_ROWS: readonly SpokenRow[] = FIGURE_ROWS.filter(
 const LARGEST = 20;
 const HARDLY = 1e-3;
 
-/** How one lane stands to another in a row where the two can be told apart. */
+/** How one candidate stands to another in a row where the two can be told apart. */
 export interface Contrast {
   readonly row: SpokenRow;
   readonly own: number;
@@ -26,27 +26,27 @@ export interface Contrast {
   readonly score: number;
 }
 
-export function contrasts(job: Job, lane: JudgedLane, rival: JudgedLane): Contrast[] {
+export function contrasts(job: Job, candidate: JudgedCandidate, rival: JudgedCandidate): Contrast[] {
   return SPOKEN_ROWS.flatMap((row) => {
-    const [own, other] = [row.of(lane, job), row.of(rival, job)];
+    const [own, other] = [row.of(candidate, job), row.of(rival, job)];
     if (own === null || other === null || tie(row, own, other)) return [];
-    const factor = size(row, own, lane) / size(row, other, rival);
+    const factor = size(row, own, candidate) / size(row, other, rival);
     const far = Math.abs(Math.log(factor));
-    const score = matter(row, job, lane, rival) * (Math.min(far, Math.log(LARGEST)) + HARDLY * far);
+    const score = matter(row, job, candidate, rival) * (Math.min(far, Math.log(LARGEST)) + HARDLY * far);
     return { row, own, other, better: isBetter(row, own, other), factor, score };
   });
 }
 
 /** Weight of the row, less where even the larger of the two is small beside what the job minds. */
-function matter(row: SpokenRow, job: Job, lane: JudgedLane, rival: JudgedLane): number {
+function matter(row: SpokenRow, job: Job, candidate: JudgedCandidate, rival: JudgedCandidate): number {
   const { weight, mattersFrom } = row.speech;
   if (!mattersFrom) return weight;
-  const larger = Math.max(...[lane, rival].map((each) => size(row, row.of(each, job) ?? 0, each)));
+  const larger = Math.max(...[candidate, rival].map((each) => size(row, row.of(each, job) ?? 0, each)));
   return weight * Math.min(larger / mattersFrom(job), 1);
 }
 
 /** A warmth counts from the room's. */
-function size(row: SpokenRow, value: number, { scene }: JudgedLane): number {
+function size(row: SpokenRow, value: number, { scene }: JudgedCandidate): number {
   const above = row.speech.measure === 'warmth' ? value - scene.parameters.ambient : value;
   return Math.max(above, row.resolution.absolute, Number.MIN_VALUE);
 }

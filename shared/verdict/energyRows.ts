@@ -1,5 +1,5 @@
-import { inUnit } from '../format.ts';
-import { motorConstants, movedMass } from '../motor.ts';
+import { motorConstants, movedMass } from '../axis/motor.ts';
+import { inUnit } from '../core/format.ts';
 import { currentCause, energyCause, massCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
 import { cycleEnergy, yearEnergy } from './read.ts';
@@ -27,8 +27,8 @@ export const ENERGY_ROWS = [
     better: 'less',
     definition:
       "Mean electrical power of the day, with windings as warm as they get, over the hours and days of a year at the job's price, in your currency.",
-    of(lane, { values }) {
-      const energy = yearEnergy(lane, values);
+    of(candidate, { values }) {
+      const energy = yearEnergy(candidate, values);
       return energy === null ? null : energy * values.energyPrice;
     },
     resolution: { absolute: 0.01, relative: 0.02 },
@@ -38,7 +38,7 @@ export const ENERGY_ROWS = [
     group: 'energy',
     resolution: { absolute: 0.005, relative: 0.02 },
     speech: { weight: 0.7, family: 'current', verb: 'draws', noun: 'RMS current', measure: 'size' },
-    cause: (lane, _job, rival) => currentCause(lane, rival),
+    cause: (candidate, _job, rival) => currentCause(candidate, rival),
   }),
   moveRow('peakCurrent', {
     id: 'peakCurrent',

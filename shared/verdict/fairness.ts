@@ -1,13 +1,13 @@
-import { inUnit, ranged } from '../format.ts';
-import { continuousForce } from '../motor.ts';
+import { continuousForce } from '../axis/motor.ts';
+import { inUnit, ranged } from '../core/format.ts';
 import { classOf } from '../sizing/driveClass.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 
 /** Why the comparison is a fair one, and what about it is not. */
-export function fairnessSentence({ values }: Job, lanes: readonly JudgedLane[]): string {
-  const forces = lanes.map(({ scene }) => continuousForce(scene.parameters));
-  const peaks = lanes.map(({ outcome }) => outcome.peakSensitivity);
+export function fairnessSentence({ values }: Job, candidates: readonly JudgedCandidate[]): string {
+  const forces = candidates.map(({ scene }) => continuousForce(scene.parameters));
+  const peaks = candidates.map(({ outcome }) => outcome.peakSensitivity);
   const same =
     `Every drive does the same job with the same payload, ${ranged(values.payload, 'kg')}, and is tuned to the same peak sensitivity, ` +
     `${inUnit(values.peakSensitivity, '')} (as tuned: ${span(peaks, (peak) => inUnit(peak, ''))}).`;
@@ -18,6 +18,6 @@ export function fairnessSentence({ values }: Job, lanes: readonly JudgedLane[]):
 }
 
 function span(values: readonly number[], text: (value: number) => string): string {
-  const [least, most] = [text(Math.min(...values)), text(Math.max(...values))];
-  return least === most ? least : `${least} to ${most}`;
+  const [min, max] = [text(Math.min(...values)), text(Math.max(...values))];
+  return min === max ? min : `${min} to ${max}`;
 }

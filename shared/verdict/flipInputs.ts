@@ -1,13 +1,13 @@
+import type { CandidateOutcome } from '../protocol/outcome.ts';
 import type { Job, JobEntry } from '../study/job.ts';
-import type { LaneOutcome } from '../study/outcome.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 
 /** What is known when one input of the job is another one. */
 export interface FlipInput {
   readonly input: JobEntry;
   /** calculation: the sizing is worked out anew. held: only limits move, or a part of what was simulated is looked at. */
   readonly by: 'calculation' | 'held';
-  /** Whether the sizing of a lane depends on it. */
+  /** Whether the sizing of a candidate depends on it. */
   readonly sizingFollows: boolean;
   readonly appliesTo: (job: Job) => boolean;
   /**
@@ -15,15 +15,15 @@ export interface FlipInput {
    * known.
    */
   readonly outcomes: (
-    lane: JudgedLane,
+    candidate: JudgedCandidate,
     value: number,
     job: Job,
-  ) => readonly [LaneOutcome, LaneOutcome] | null;
+  ) => readonly [CandidateOutcome, CandidateOutcome] | null;
 }
 
 const always = () => true;
 const backAndForth = ({ values }: Job) => values.motion === 'back and forth';
-const asFound = ({ outcome }: JudgedLane) => [outcome, outcome] as const;
+const asFound = ({ outcome }: JudgedCandidate) => [outcome, outcome] as const;
 
 const calculated = (input: JobEntry, appliesTo: FlipInput['appliesTo'] = always): FlipInput => ({
   input,
@@ -61,13 +61,13 @@ export const FLIP_INPUTS: readonly FlipInput[] = [
  * settles in a narrower one was not simulated.
  */
 function inWindow(
-  { outcome }: JudgedLane,
+  { outcome }: JudgedCandidate,
   window: number,
   job: Job,
-): readonly [LaneOutcome, LaneOutcome] | null {
+): readonly [CandidateOutcome, CandidateOutcome] | null {
   if (window < job.values.window) return null;
   const { moves } = outcome;
-  const settling = (settlingTime: number | null): LaneOutcome => ({
+  const settling = (settlingTime: number | null): CandidateOutcome => ({
     ...outcome,
     moves: { ...moves, settlingTime },
   });
@@ -78,14 +78,14 @@ function inWindow(
 
 /** A shorter day is the beginning of the one that was run; a longer one was not. */
 function untilTime(
-  { outcome }: JudgedLane,
+  { outcome }: JudgedCandidate,
   time: number,
   job: Job,
-): readonly [LaneOutcome, LaneOutcome] | null {
+): readonly [CandidateOutcome, CandidateOutcome] | null {
   if (time > job.values.dailyTime) return null;
   const { asSet } = outcome.heat;
   const passed = <T>(at: number | null, what: T): T | null => (at !== null && at <= time ? what : null);
-  const shorter: LaneOutcome = {
+  const shorter: CandidateOutcome = {
     ...outcome,
     heat: {
       ...outcome.heat,

@@ -1,22 +1,22 @@
-import { ranged } from '../format.ts';
-import type { NumberRow } from '../parameters/row.ts';
-import type { Kit } from '../scene.ts';
-import { sizeLane } from '../sizing/sizeLane.ts';
+import { ranged } from '../core/format.ts';
+import type { NumberRow } from '../core/parameters/row.ts';
+import type { Preset } from '../core/scene.ts';
+import { durationText } from '../figures/timeLapseText.ts';
+import { sizeCandidate } from '../sizing/sizeCandidate.ts';
+import { candidateScene } from '../study/candidateScene.ts';
 import { checkJob } from '../study/checkJob.ts';
 import { type Job, type JobValues, jobRow } from '../study/job.ts';
-import { jobLabel } from '../study/jobWords.ts';
-import { laneScene } from '../study/laneScene.ts';
-import type { Flip, Flips, JudgedLane } from '../study/verdict.ts';
-import { durationText } from '../timeLapseText.ts';
+import { jobLabel } from '../study/jobLabels.ts';
+import type { Flip, Flips, JudgedCandidate } from '../study/verdict.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import { rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
 import { type Change, firstChange } from './search.ts';
-import { clause, listed, named, sentence } from './words.ts';
+import { clause, listed, named, sentence } from './text.ts';
 
-const MOST_FLIPS = 6;
+const MAX_FLIPS = 6;
 
-type Kits = Readonly<Record<string, Kit>>;
+type Presets = Readonly<Record<string, Preset>>;
 
 /** A ranking with another input, and who comes first in it. */
 interface Outlook {
@@ -35,19 +35,19 @@ interface Found extends Flip {
  */
 export function* searchFlips(
   job: Job,
-  lanes: readonly JudgedLane[],
-  kits: Kits,
+  candidates: readonly JudgedCandidate[],
+  presets: Presets,
 ): Generator<undefined, Flips, void> {
-  if (lanes.length === 0) return { flips: [], flipNote: '' };
-  const standing = rank(job, lanes);
+  if (candidates.length === 0) return { flips: [], flipNote: '' };
+  const standing = rank(job, candidates);
   const inputs = FLIP_INPUTS.filter(({ appliesTo }) => appliesTo(job));
   const found: Found[] = [];
   for (const input of inputs) {
-    found.push(...flipsOfInput(job, lanes, standing, input, kits));
+    found.push(...flipsOfInput(job, candidates, standing, input, presets));
     yield;
   }
   found.sort((a, b) => a.distance - b.distance);
-  const flips = found.slice(0, MOST_FLIPS).map(({ distance: _, ...flip }) => flip);
+  const flips = found.slice(0, MAX_FLIPS).map(({ distance: _, ...flip }) => flip);
   return { flips, flipNote: noteOn(inputs, found.length, standing) };
 }
 
@@ -59,23 +59,23 @@ function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing
   const opening =
     found === 0
       ? `Nothing that was varied ${first.length > 0 ? 'changes the first place' : 'by itself makes a drive do the job'}. `
-      : found > MOST_FLIPS
-        ? `The nearest ${MOST_FLIPS} of ${found} changes. `
+      : found > MAX_FLIPS
+        ? `The nearest ${MAX_FLIPS} of ${found} changes. `
         : '';
   return `${opening}${varied} ${held}`;
 }
 
 function flipsOfInput(
   job: Job,
-  lanes: readonly JudgedLane[],
+  candidates: readonly JudgedCandidate[],
   standing: Standing,
   input: FlipInput,
-  kits: Kits,
+  presets: Presets,
 ): Found[] {
   const row = jobRow(input.input) as NumberRow;
   const from = job.values[input.input] as number;
   const key = keyOf(standing);
-  const of = (value: number) => outlook(job, lanes, input, value, kits);
+  const of = (value: number) => outlook(job, candidates, input, value, presets);
   // What the sizing says of the job as it is must be what the choice was made with.
   if (of(from)?.key !== key) return [];
   return [row.max, row.min].flatMap((end) => {
@@ -86,8 +86,8 @@ function flipsOfInput(
       from > 0 && row.min >= 0
         ? Math.abs(Math.log(change.at / from))
         : Math.abs(change.at - from) / (row.max - row.min);
-    const words = flipWords(lanes, standing, input, from, change);
-    return { input: input.input, from, to: change.at, sentence: words, distance };
+    const label = flipText(candidates, standing, input, from, change);
+    return { input: input.input, from, to: change.at, sentence: label, distance };
   });
 }
 
@@ -107,20 +107,20 @@ function legalEnd(job: Job, { input }: FlipInput, from: number, end: number): nu
 /** Who comes first with another value; null where that is not known. */
 function outlook(
   job: Job,
-  lanes: readonly JudgedLane[],
+  candidates: readonly JudgedCandidate[],
   input: FlipInput,
   value: number,
-  kits: Kits,
+  presets: Presets,
 ): Outlook | null {
   const other = withValue(job, input.input, value);
-  const cases: [JudgedLane[], JudgedLane[]] = [[], []];
-  for (const lane of lanes) {
-    const outcomes = input.outcomes(lane, value, job);
+  const cases: [JudgedCandidate[], JudgedCandidate[]] = [[], []];
+  for (const candidate of candidates) {
+    const outcomes = input.outcomes(candidate, value, job);
     if (outcomes === null) return null;
-    const simulated = outcomes.map((outcome) => ({ ...lane, outcome }));
-    // Whoever fails in the simulation is out, whatever the sizing says; to size a lane takes longest.
+    const simulated = outcomes.map((outcome) => ({ ...candidate, outcome }));
+    // Whoever fails in the simulation is out, whatever the sizing says; to size a candidate takes longest.
     const isOut = simulated.every((each) => simulatedShortfalls(other, each).length > 0);
-    const sizing = input.sizingFollows && !isOut ? resized(other, lane, kits) : lane.sizing;
+    const sizing = input.sizingFollows && !isOut ? resized(other, candidate, presets) : candidate.sizing;
     for (const k of [0, 1] as const) cases[k].push({ ...simulated[k]!, sizing });
   }
   const [one, two] = cases.map((each) => rank(other, each)) as [Standing, Standing];
@@ -128,8 +128,8 @@ function outlook(
 }
 
 /** Untuned, since gains are no part of a sizing. */
-function resized(job: Job, { choice }: JudgedLane, kits: Kits): JudgedLane['sizing'] {
-  return sizeLane(job, laneScene(job, { ...choice, gains: null }, kits));
+function resized(job: Job, { choice }: JudgedCandidate, presets: Presets): JudgedCandidate['sizing'] {
+  return sizeCandidate(job, candidateScene(job, { ...choice, gains: null }, presets));
 }
 
 function withValue(job: Job, input: keyof JobValues, value: number): Job {
@@ -140,8 +140,8 @@ function keyOf({ first }: Standing): string {
   return [...first].sort((a, b) => a - b).join();
 }
 
-function flipWords(
-  lanes: readonly JudgedLane[],
+function flipText(
+  candidates: readonly JudgedCandidate[],
   before: Standing,
   { input, by }: FlipInput,
   from: number,
@@ -155,7 +155,7 @@ function flipWords(
     by === 'calculation'
       ? 'By calculation, with the simulated figures held'
       : 'With the simulated figures held';
-  return `${sentence(`${where}: ${consequence(lanes, before, becomes.standing)}`)} ${how}.`;
+  return `${sentence(`${where}: ${consequence(candidates, before, becomes.standing)}`)} ${how}.`;
 }
 
 function why([first]: readonly Shortfall[]): string {
@@ -163,8 +163,8 @@ function why([first]: readonly Shortfall[]): string {
 }
 
 /** Who comes first then, and why: who no longer does the job, or who does it now. */
-function consequence(lanes: readonly JudgedLane[], before: Standing, after: Standing): string {
-  const names = listed(after.first.map((place) => named(lanes[place]!)));
+function consequence(candidates: readonly JudgedCandidate[], before: Standing, after: Standing): string {
+  const names = listed(after.first.map((place) => named(candidates[place]!)));
   const who =
     after.first.length === 0
       ? 'no drive does the job any more'
@@ -174,11 +174,11 @@ function consequence(lanes: readonly JudgedLane[], before: Standing, after: Stan
   const fallen = before.first.filter((place) => after.shortfalls[place]!.length > 0);
   const risen = after.first.filter((place) => before.shortfalls[place]!.length > 0);
   if (fallen.length > 0) {
-    const reasons = fallen.map((place) => `${lanes[place]!.letter}: ${why(after.shortfalls[place]!)}`);
+    const reasons = fallen.map((place) => `${candidates[place]!.letter}: ${why(after.shortfalls[place]!)}`);
     return `${who}, since ${listed(reasons)}`;
   }
   if (risen.length > 0) {
-    const letters = listed(risen.map((place) => lanes[place]!.letter));
+    const letters = listed(risen.map((place) => candidates[place]!.letter));
     return `${who}, since ${letters} then ${risen.length > 1 ? 'do' : 'does'} all that is asked`;
   }
   return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;

@@ -1,5 +1,5 @@
-import { inUnit, ranged } from '../format.ts';
-import { durationText } from '../timeLapseText.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import { durationText } from '../figures/timeLapseText.ts';
 import { driftCause, growthCause, windingCause } from './causes.ts';
 import { dayEnd, dayOf, largest, longRun } from './read.ts';
 import { figureRow } from './row.ts';
@@ -12,7 +12,7 @@ export const HEAT_ROWS = [
     unit: '°C',
     better: 'less',
     definition: 'Hottest winding of the last cycle of the day.',
-    of: (lane) => dayEnd(lane)?.windingPeak ?? null,
+    of: (candidate) => dayEnd(candidate)?.windingPeak ?? null,
     absent: 'trips',
     asked: ({ values }) => `never folded back in ${durationText(values.dailyTime)}`,
     resolution: { absolute: 1, relative: 0 },
@@ -24,7 +24,7 @@ export const HEAT_ROWS = [
       measure: 'warmth',
       mattersFrom: () => 20,
     },
-    cause: (lane, _job, rival) => windingCause(lane, rival),
+    cause: (candidate, _job, rival) => windingCause(candidate, rival),
   }),
   figureRow({
     id: 'windingSteady',
@@ -33,7 +33,7 @@ export const HEAT_ROWS = [
     unit: '°C',
     better: 'less',
     definition: 'Hottest winding of a cycle when the duty goes on until nothing warms any more.',
-    of: (lane) => longRun(lane)?.windingPeak ?? null,
+    of: (candidate) => longRun(candidate)?.windingPeak ?? null,
     absent: 'no end to it',
     resolution: { absolute: 1, relative: 0 },
   }),
@@ -45,8 +45,8 @@ export const HEAT_ROWS = [
     better: 'less',
     definition:
       "What the day's heat takes from the force per ampere, against everything as cold as the room.",
-    of(lane) {
-      const end = dayEnd(lane);
+    of(candidate) {
+      const end = dayEnd(candidate);
       return end && Math.max(1 - end.forcePerAmp, 0);
     },
     resolution: { absolute: 5e-4, relative: 0.05 },
@@ -67,7 +67,7 @@ export const HEAT_ROWS = [
     unit: 'µm',
     better: 'less',
     definition: 'Farthest that heat moves the tool in the day, at the end of the stroke where that is most.',
-    of: (lane) => largest(dayOf(lane), ({ growth }) => growth),
+    of: (candidate) => largest(dayOf(candidate), ({ growth }) => growth),
     absent: 'trips',
     asked: ({ values }) => `at most ${ranged(values.growthLimit, 'µm')}`,
     limit: ({ values }) => values.growthLimit,

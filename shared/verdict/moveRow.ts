@@ -1,5 +1,5 @@
-import { MOVE_FIGURES, type MoveFigureName } from '../moveFigures.ts';
-import type { MoveOutcome } from '../study/outcome.ts';
+import { MOVE_FIGURES, type MoveFigureName } from '../figures/moveFigures.ts';
+import type { MoveOutcome } from '../protocol/outcome.ts';
 import { movesOf } from './read.ts';
 import { type FigureRow, figureRow, type Given } from './row.ts';
 
@@ -16,7 +16,7 @@ export function moveRow(
     unit,
     better: better === 'more' ? 'more' : 'less',
     definition: `${definition} The worst of all moves.`,
-    of: (lane) => movesOf(lane)?.[name] ?? null,
+    of: (candidate) => movesOf(candidate)?.[name] ?? null,
     ...given,
   });
 }

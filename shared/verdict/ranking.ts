@@ -1,11 +1,11 @@
-import { inUnit } from '../format.ts';
+import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import { type Shortfall, shortfallsOf } from './requirements.ts';
 import { tie } from './row.ts';
 import { figure } from './rows.ts';
 
-/** What tells lanes apart that do all that is asked, the first thing first; less is better in each. */
+/** What tells candidates apart that do all that is asked, the first thing first; less is better in each. */
 export const CRITERIA = ['inPlace', 'energy', 'winding'] as const;
 
 const within = (id: (typeof CRITERIA)[number]) => {
@@ -22,7 +22,7 @@ export const RULE =
   'not tell apart share the place.';
 
 export interface Standing {
-  /** Places of the lanes that do all that is asked, the best first. */
+  /** Places of the candidates that do all that is asked, the best first. */
   readonly ranking: readonly number[];
   /** Those that share the first place. */
   readonly first: readonly number[];
@@ -31,14 +31,14 @@ export interface Standing {
   readonly shortfalls: readonly (readonly Shortfall[])[];
 }
 
-export function rank(job: Job, lanes: readonly JudgedLane[]): Standing {
-  const shortfalls = lanes.map((lane) => shortfallsOf(job, lane));
-  let left = lanes.map((_, place) => place).filter((place) => shortfalls[place]!.length === 0);
+export function rank(job: Job, candidates: readonly JudgedCandidate[]): Standing {
+  const shortfalls = candidates.map((candidate) => shortfallsOf(job, candidate));
+  let left = candidates.map((_, place) => place).filter((place) => shortfalls[place]!.length === 0);
   const ranking: number[] = [];
   let first: readonly number[] = [];
   let decidedBy: Standing['decidedBy'] = null;
   while (left.length > 0) {
-    const best = bestOf(job, lanes, left);
+    const best = bestOf(job, candidates, left);
     if (ranking.length === 0) {
       first = best.places;
       decidedBy = best.decidedBy;
@@ -49,14 +49,14 @@ export function rank(job: Job, lanes: readonly JudgedLane[]): Standing {
   return { ranking, first, decidedBy, shortfalls };
 }
 
-function bestOf(job: Job, lanes: readonly JudgedLane[], from: readonly number[]) {
+function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly number[]) {
   let places = from;
   let decidedBy: Standing['decidedBy'] = null;
   for (const id of CRITERIA) {
     const row = figure(id);
-    const values = places.map((place) => row.of(lanes[place]!, job) ?? Number.POSITIVE_INFINITY);
-    const least = Math.min(...values);
-    const kept = places.filter((_, k) => tie(row, values[k]!, least));
+    const values = places.map((place) => row.of(candidates[place]!, job) ?? Number.POSITIVE_INFINITY);
+    const min = Math.min(...values);
+    const kept = places.filter((_, k) => tie(row, values[k]!, min));
     if (kept.length < places.length) decidedBy = id;
     places = kept;
   }
@@ -64,17 +64,17 @@ function bestOf(job: Job, lanes: readonly JudgedLane[], from: readonly number[])
 }
 
 /**
- * Where no lane does all that is asked: the one whose largest shortfall is smallest. What no number measures, as a trip, is larger than
+ * Where no candidate does all that is asked: the one whose largest shortfall is smallest. What no number measures, as a trip, is larger than
  * anything; the number of shortfalls decides what is left.
  */
 export function nearest(shortfalls: Standing['shortfalls']): readonly number[] {
   const worst = (place: number) => Math.max(...shortfalls[place]!.map(({ factor }) => factor));
   const places = shortfalls.map((_, place) => place);
-  const byFactor = leastOf(places, worst);
-  return leastOf(byFactor, (place) => shortfalls[place]!.length);
+  const byFactor = minOf(places, worst);
+  return minOf(byFactor, (place) => shortfalls[place]!.length);
 }
 
-function leastOf(places: readonly number[], of: (place: number) => number): readonly number[] {
-  const least = Math.min(...places.map(of));
-  return places.filter((place) => of(place) === least);
+function minOf(places: readonly number[], of: (place: number) => number): readonly number[] {
+  const min = Math.min(...places.map(of));
+  return places.filter((place) => of(place) === min);
 }

@@ -1,8 +1,8 @@
-import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../study/accuracy.ts';
+import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
+import type { MoveOutcome } from '../protocol/outcome.ts';
+import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
 import type { Job, JobValues } from '../study/job.ts';
-import type { MoveOutcome } from '../study/outcome.ts';
-import type { JudgedLane } from '../study/verdict.ts';
-import type { HeatState, LapseSample } from '../timeLapse.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 
 /*
  * Where the figures of the comparison are read. What a tripped axis did before it tripped is no figure of the job: it has none.
@@ -16,12 +16,12 @@ function isTripped<T extends object>(result: TestResult<T>): result is TrippedTe
   return 'trip' in result;
 }
 
-export function movesOf({ outcome }: JudgedLane): MoveOutcome | null {
+export function movesOf({ outcome }: JudgedCandidate): MoveOutcome | null {
   return outcome.moves.trip === null ? outcome.moves : null;
 }
 
 export function testOf<K extends Exclude<keyof Accuracy, 'positioning'>>(
-  { outcome }: JudgedLane,
+  { outcome }: JudgedCandidate,
   name: K,
 ): Exclude<Accuracy[K], TrippedTest> | null {
   return ended(outcome.accuracy[name] as TestResult<object>) as Exclude<Accuracy[K], TrippedTest> | null;
@@ -29,7 +29,7 @@ export function testOf<K extends Exclude<keyof Accuracy, 'positioning'>>(
 
 /** The positioning test in the last of these states that it was made in. */
 export function positioningIn(
-  { outcome }: JudgedLane,
+  { outcome }: JudgedCandidate,
   ...states: readonly PositioningTest['state'][]
 ): PositioningTest | null {
   const tests = outcome.accuracy.positioning.map(ended);
@@ -37,16 +37,16 @@ export function positioningIn(
 }
 
 /** The day as it was run, when it came to its end. */
-export function dayOf({ outcome }: JudgedLane): readonly LapseSample[] | null {
+export function dayOf({ outcome }: JudgedCandidate): readonly LapseSample[] | null {
   const { trip, samples } = outcome.heat.asSet;
   return trip === null && samples.length > 0 ? samples : null;
 }
 
-export function dayEnd(lane: JudgedLane): LapseSample | null {
-  return dayOf(lane)?.at(-1) ?? null;
+export function dayEnd(candidate: JudgedCandidate): LapseSample | null {
+  return dayOf(candidate)?.at(-1) ?? null;
 }
 
-export function longRun({ outcome }: JudgedLane): HeatState | null {
+export function longRun({ outcome }: JudgedCandidate): HeatState | null {
   return outcome.heat.asSet.trip === null ? outcome.heat.asSet.steady : null;
 }
 
@@ -56,8 +56,8 @@ export function largest(day: readonly LapseSample[] | null, of: (state: HeatStat
 }
 
 /** Electrical power in the mean of the day, windings as warm as they get, W. */
-export function dayPower(lane: JudgedLane): number | null {
-  const day = dayOf(lane);
+export function dayPower(candidate: JudgedCandidate): number | null {
+  const day = dayOf(candidate);
   if (day === null) return null;
   const [first, last] = [day[0]!, day.at(-1)!];
   if (last.time === first.time) return last.electricPower;
@@ -70,14 +70,14 @@ export function dayPower(lane: JudgedLane): number | null {
 }
 
 /** Energy of a year of such days, J. */
-export function yearEnergy(lane: JudgedLane, { dailyTime, days }: JobValues): number | null {
-  const power = dayPower(lane);
+export function yearEnergy(candidate: JudgedCandidate, { dailyTime, days }: JobValues): number | null {
+  const power = dayPower(candidate);
   return power === null ? null : power * dailyTime * days;
 }
 
 /** Energy of a cycle taken from the bus, less what braking gives back to it, J. */
-export function cycleEnergy(lane: JudgedLane): number | null {
-  const flow = testOf(lane, 'energy');
+export function cycleEnergy(candidate: JudgedCandidate): number | null {
+  const flow = testOf(candidate, 'energy');
   return flow && flow.drawn - flow.returned;
 }
 
@@ -87,9 +87,9 @@ export function shortestDwell({ values, moves }: Job): number {
 }
 
 /** The longest commanded motion of the job, s. */
-export function longestMotion(lane: JudgedLane, { values, moves }: Job): number | null {
+export function longestMotion(candidate: JudgedCandidate, { values, moves }: Job): number | null {
   if (values.motion !== 'move list') return values.moveTime;
-  const done = movesOf(lane)?.moves;
+  const done = movesOf(candidate)?.moves;
   if (!done || moves.length === 0) return null;
   return Math.max(...done.map(({ duration, index }) => duration - moves[index % moves.length]!.dwell));
 }

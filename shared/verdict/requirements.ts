@@ -1,13 +1,13 @@
-import { inUnit, ranged } from '../format.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import { durationText } from '../figures/timeLapseText.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedLane } from '../study/verdict.ts';
-import { durationText } from '../timeLapseText.ts';
+import type { JudgedCandidate } from '../study/verdict.ts';
 import { shortestDwell } from './read.ts';
 import { type FigureRow, figureText } from './row.ts';
 import { figure } from './rows.ts';
-import { clause, lowered } from './words.ts';
+import { clause, lowered } from './text.ts';
 
-/** Something that the job asks and a lane does not do. */
+/** Something that the job asks and a candidate does not do. */
 export interface Shortfall {
   /** Id of the row it belongs to. */
   readonly row: string;
@@ -21,49 +21,49 @@ export interface Shortfall {
   readonly factor: number;
 }
 
-/** Everything that a lane falls short of. */
-export function shortfallsOf(job: Job, lane: JudgedLane): Shortfall[] {
-  return [...sizing(lane), ...simulatedShortfalls(job, lane)];
+/** Everything that a candidate falls short of. */
+export function shortfallsOf(job: Job, candidate: JudgedCandidate): Shortfall[] {
+  return [...sizing(candidate), ...simulatedShortfalls(job, candidate)];
 }
 
 /** The same of what was simulated alone. */
-export function simulatedShortfalls(job: Job, lane: JudgedLane): Shortfall[] {
+export function simulatedShortfalls(job: Job, candidate: JudgedCandidate): Shortfall[] {
   return [
-    ...moves(job, lane),
-    ...atMost(figure('ripple'), job.values.rippleLimit, job, lane, ripple(lane)),
-    ...dayOfHeat(job, lane),
+    ...moves(job, candidate),
+    ...atMost(figure('ripple'), job.values.rippleLimit, job, candidate, ripple(candidate)),
+    ...dayOfHeat(job, candidate),
   ];
 }
 
-function sizing({ sizing: { passes, reasons, figures } }: JudgedLane): Shortfall[] {
+function sizing({ sizing: { passes, reasons, figures } }: JudgedCandidate): Shortfall[] {
   if (passes) return [];
   const worst = figures.flatMap(({ value, limit }) => {
     if (limit === null) return [];
     return limit.side === 'most' ? value / limit.value : limit.value / value;
   });
   const factor = Math.max(1, ...worst.filter((each) => each > 0));
-  const words = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
-  return words.map((reason) => {
+  const label = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
+  return label.map((reason) => {
     const brief = lowered(clause(reason));
     return { row: 'sizing', text: `by calculation: ${brief}`, brief, factor };
   });
 }
 
-function moves(job: Job, lane: JudgedLane): Shortfall[] {
-  const { trip, settlingTime } = lane.outcome.moves;
+function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
+  const { trip, settlingTime } = candidate.outcome.moves;
   if (trip)
     return [
       { row: 'moves', text: `its drive trips: ${clause(trip.message)}`, factor: Number.POSITIVE_INFINITY },
     ];
   const dwell = shortestDwell(job);
   if (dwell === 0) return [];
-  const words = `within the dwell of ${ranged(dwell, 's')}`;
+  const label = `within the dwell of ${ranged(dwell, 's')}`;
   const window = `±${ranged(job.values.window, 'm')}`;
   if (settlingTime === null)
     return [
       {
         row: 'settling',
-        text: `it does not settle into ${window} ${words}`,
+        text: `it does not settle into ${window} ${label}`,
         factor: Number.POSITIVE_INFINITY,
       },
     ];
@@ -72,22 +72,22 @@ function moves(job: Job, lane: JudgedLane): Shortfall[] {
     : [
         {
           row: 'settling',
-          text: `it takes ${ranged(settlingTime, 's')} to settle into ${window}, not ${words}`,
+          text: `it takes ${ranged(settlingTime, 's')} to settle into ${window}, not ${label}`,
           brief: `it takes ${ranged(settlingTime, 's')} to settle`,
           factor: settlingTime / dwell,
         },
       ];
 }
 
-function ripple({ outcome: { accuracy } }: JudgedLane): string | null {
+function ripple({ outcome: { accuracy } }: JudgedCandidate): string | null {
   return 'trip' in accuracy.ripple ? `its scan trips: ${clause(accuracy.ripple.trip.message)}` : null;
 }
 
-function dayOfHeat(job: Job, lane: JudgedLane): Shortfall[] {
-  const { trip, hotTime, overloadTime } = lane.outcome.heat.asSet;
-  const { foldbackTemperature, ambient, continuousCurrent } = lane.scene.parameters;
+function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
+  const { trip, hotTime, overloadTime } = candidate.outcome.heat.asSet;
+  const { foldbackTemperature, ambient, continuousCurrent } = candidate.scene.parameters;
   // A drive that trips in its moves does so in the first cycle of the day, which is said already.
-  if (trip && lane.outcome.moves.trip) return [];
+  if (trip && candidate.outcome.moves.trip) return [];
   if (trip)
     return [
       {
@@ -98,7 +98,7 @@ function dayOfHeat(job: Job, lane: JudgedLane): Shortfall[] {
     ];
   const found: Shortfall[] = [];
   if (hotTime !== null) {
-    const hottest = figure('winding').of(lane, job) ?? foldbackTemperature;
+    const hottest = figure('winding').of(candidate, job) ?? foldbackTemperature;
     found.push({
       row: 'winding',
       text: `after ${durationText(hotTime)} its winding passes ${inUnit(foldbackTemperature, '°C')}, where its current is folded back`,
@@ -109,21 +109,21 @@ function dayOfHeat(job: Job, lane: JudgedLane): Shortfall[] {
     found.push({
       row: 'rmsCurrent',
       text: `after ${durationText(overloadTime)} its amplifier has used up its overload and folds back to ${ranged(continuousCurrent, 'A')}`,
-      factor: Math.max((figure('rmsCurrent').of(lane, job) ?? 0) / continuousCurrent, 1),
+      factor: Math.max((figure('rmsCurrent').of(candidate, job) ?? 0) / continuousCurrent, 1),
     });
-  return [...found, ...atMost(figure('growth'), job.values.growthLimit, job, lane, null)];
+  return [...found, ...atMost(figure('growth'), job.values.growthLimit, job, candidate, null)];
 }
 
 function atMost(
   row: FigureRow,
   limit: number,
   job: Job,
-  lane: JudgedLane,
-  trouble: string | null,
+  candidate: JudgedCandidate,
+  error: string | null,
 ): Shortfall[] {
-  const value = row.of(lane, job);
+  const value = row.of(candidate, job);
   if (value === null) {
-    const text = trouble ?? `${row.label.toLowerCase()}: ${figureText(row, value)}`;
+    const text = error ?? `${row.label.toLowerCase()}: ${figureText(row, value)}`;
     return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
   }
   if (value <= limit) return [];

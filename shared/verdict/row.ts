@@ -1,9 +1,9 @@
-import { ranged } from '../format.ts';
+import { ranged } from '../core/format.ts';
+import type { Unit } from '../core/units.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedLane, VerdictGroup } from '../study/verdict.ts';
-import type { Unit } from '../units.ts';
+import type { JudgedCandidate, VerdictGroup } from '../study/verdict.ts';
 
-/** How a figure is told in a sentence that sets one lane against another. */
+/** How a figure is told in a sentence that sets one candidate against another. */
 export interface Speech {
   /** How much it counts beside the others; 1 for what a customer asks first. */
   readonly weight: number;
@@ -17,7 +17,7 @@ export interface Speech {
   readonly mattersFrom?: (job: Job) => number;
 }
 
-/** One figure that lanes are compared by: what it means, where it is read, what the job asks of it. SI. */
+/** One figure that candidates are compared by: what it means, where it is read, what the job asks of it. SI. */
 export interface FigureRow {
   readonly id: string;
   readonly group: VerdictGroup;
@@ -25,21 +25,21 @@ export interface FigureRow {
   readonly unit: Unit;
   readonly better: 'less' | 'more';
   readonly definition: string;
-  /** Null where the lane has no such figure. */
-  readonly of: (lane: JudgedLane, job: Job) => number | null;
+  /** Null where the candidate has no such figure. */
+  readonly of: (candidate: JudgedCandidate, job: Job) => number | null;
   readonly absent: string;
   readonly text: (value: number) => string;
   /** What the job asks, in words; null where it asks nothing. */
   readonly asked: (job: Job) => string | null;
   /** The largest that the job allows, where its unit is one that people differ in. */
   readonly limit?: (job: Job) => number;
-  /** The difference below which two lanes tie: the larger of an absolute and a share of the larger value. */
+  /** The difference below which two candidates tie: the larger of an absolute and a share of the larger value. */
   readonly resolution: { readonly absolute: number; readonly relative: number };
-  /** Lanes are marked by it; a plain yes or no is not. */
+  /** Candidates are marked by it; a plain yes or no is not. */
   readonly ranked: boolean;
   readonly speech: Speech | null;
-  /** Why it is what it is, after the lane's parameters and outcome; beside a rival only what explains the difference. */
-  readonly cause: (lane: JudgedLane, job: Job, rival: JudgedLane | null) => string | null;
+  /** Why it is what it is, after the candidate's parameters and outcome; beside a rival only what explains the difference. */
+  readonly cause: (candidate: JudgedCandidate, job: Job, rival: JudgedCandidate | null) => string | null;
 }
 
 /** What a row has to state; the rest is usual unless stated. */
@@ -72,7 +72,7 @@ export function isBetter(row: FigureRow, a: number, b: number): boolean {
   return row.better === 'less' ? a < b : a > b;
 }
 
-/** The text of a lane's figure, or why there is none. */
+/** The text of a candidate's figure, or why there is none. */
 export function figureText(row: FigureRow, value: number | null): string {
   return value === null ? row.absent : row.text(value);
 }

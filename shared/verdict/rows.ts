@@ -1,12 +1,12 @@
 import { ACCURACY_ROWS } from './accuracyRows.ts';
 import { ENERGY_ROWS } from './energyRows.ts';
 import { HEAT_ROWS } from './heatRows.ts';
-import { PACE_ROWS } from './paceRows.ts';
 import type { FigureRow } from './row.ts';
+import { THROUGHPUT_ROWS } from './throughputRows.ts';
 
 /** The one table of what drives are compared by, in the order a customer asks. */
 export const FIGURE_ROWS: readonly FigureRow[] = [
-  ...PACE_ROWS,
+  ...THROUGHPUT_ROWS,
   ...ACCURACY_ROWS,
   ...HEAT_ROWS,
   ...ENERGY_ROWS,

@@ -1,4 +1,4 @@
-import type { NumberRow } from '../parameters/row.ts';
+import type { NumberRow } from '../core/parameters/row.ts';
 
 /** Values tried on the way to an end of the range, closer together near the start. */
 const STEPS = 14;

@@ -1,17 +1,17 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedLane, VerdictCell, VerdictRow } from '../study/verdict.ts';
+import type { JudgedCandidate, VerdictCell, VerdictRow } from '../study/verdict.ts';
 import type { Shortfall } from './requirements.ts';
 import { type FigureRow, figureText, isBetter, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';
 
-/** Every figure of every lane, with what is best in its row and what does not do. */
+/** Every figure of every candidate, with what is best in its row and what does not do. */
 export function tableOf(
   job: Job,
-  lanes: readonly JudgedLane[],
+  candidates: readonly JudgedCandidate[],
   shortfalls: readonly (readonly Shortfall[])[],
 ): VerdictRow[] {
   return FIGURE_ROWS.map((row) => {
-    const values = lanes.map((lane) => row.of(lane, job));
+    const values = candidates.map((candidate) => row.of(candidate, job));
     const marks = row.ranked ? marksOf(row, values) : values.map(() => null);
     return {
       id: row.id,
@@ -22,13 +22,13 @@ export function tableOf(
       definition: row.definition,
       asked: row.asked(job),
       limit: row.limit?.(job),
-      cells: lanes.map((lane, place) => {
+      cells: candidates.map((candidate, place) => {
         const value = values[place]!;
         const own = shortfalls[place]!.filter((each) => each.row === row.id);
         return {
           value,
           text: figureText(row, value),
-          cause: value === null ? null : row.cause(lane, job, null),
+          cause: value === null ? null : row.cause(candidate, job, null),
           mark: marks[place]!,
           fails: own.length > 0,
           reason: own.length > 0 ? own.map(({ inRow, text }) => inRow ?? text).join('; ') : null,
@@ -38,11 +38,11 @@ export function tableOf(
   });
 }
 
-/** The best alone, or all that cannot be told from it; a lane by itself is neither. */
+/** The best alone, or all that cannot be told from it; a candidate by itself is neither. */
 function marksOf(row: FigureRow, values: readonly (number | null)[]): VerdictCell['mark'][] {
   const known = values.filter((value) => value !== null);
   if (values.length < 2 || known.length === 0) return values.map(() => null);
-  const best = known.reduce((most, value) => (isBetter(row, value, most) ? value : most));
+  const best = known.reduce((max, value) => (isBetter(row, value, max) ? value : max));
   const isTop = (value: number | null) => value !== null && tie(row, value, best);
   const alone = values.filter(isTop).length === 1;
   return values.map((value) => (isTop(value) ? (alone ? 'best' : 'tie') : null));

@@ -1,47 +1,47 @@
-import { KITS } from '../../scenes/index.ts';
-import { parameterWarnings } from '../../shared/check.ts';
-import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol.ts';
-import { isStudyLink } from '../../shared/study/linkKey.ts';
-import { createTuningPanel } from '../panel/tuningPanel.ts';
-import { AnalysisClient } from './analysisClient.ts';
-import { AxisClient } from './axisClient.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { parameterWarnings } from '../../shared/core/check.ts';
+import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
+import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
+import { type Bench, benchOf, presentScene } from '../bench/bench.ts';
+import { BenchActions } from '../bench/benchActions.ts';
+import { createDocuments } from '../bench/documents.ts';
+import { openingScene } from '../bench/opening.ts';
+import { presetOf } from '../bench/presets.ts';
+import { Replay } from '../bench/replay.ts';
+import { RunRequest } from '../bench/runRequest.ts';
+import { Store } from '../bench/store.ts';
+import { useGains } from '../bench/useGains.ts';
+import { sameSituation, sendToAxis } from '../bench/workerSync.ts';
+import { AnalysisClient } from '../clients/analysisClient.ts';
+import { AxisClient } from '../clients/axisClient.ts';
+import { createTuningPanel } from '../tuning/tuningPanel.ts';
+import { byId } from '../ui/dom.ts';
+import { askForText, fileName, saveUrl, takeDrops } from '../ui/files.ts';
+import { type Actions, listenToKeys } from '../ui/keys.ts';
+import { createMessages } from '../ui/messages.ts';
+import { ThemeSwitch } from '../ui/theme.ts';
 import { createBar } from './bar.ts';
-import { type Bench, benchOf, presentScene } from './bench.ts';
-import { BenchActions } from './benchActions.ts';
 import { createCaption } from './caption.ts';
-import { createCautions } from './cautions.ts';
-import { createDocuments } from './documents.ts';
-import { byId } from './dom.ts';
+import { createCautions } from './cautionsDialog.ts';
 import { createFiguresDialog } from './figuresDialog.ts';
-import { askForText, fileName, saveUrl, takeDrops } from './files.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { createHelp } from './help.ts';
-import { type Actions, listenToKeys } from './keys.ts';
-import { kitOf } from './kits.ts';
 import { Layout } from './layout.ts';
-import { createMessages } from './messages.ts';
 import { createMoveListDialog } from './moveListDialog.ts';
-import { openingScene } from './opening.ts';
-import { Replay } from './replay.ts';
-import { RunWish } from './runWish.ts';
 import { createSnapshotsDialog } from './snapshotsDialog.ts';
-import { Store } from './store.ts';
 import { StudyDoor } from './studyDoor.ts';
-import { ThemeSwitch } from './theme.ts';
-import { useGains } from './useGains.ts';
 import { View } from './view.ts';
-import { sameSituation, sendToAxis } from './workerSync.ts';
 
 /** Puts the page together and starts it. */
 export function startApp(): void {
   const messages = createMessages(byId('messages'));
   const opening = openingScene(location.hash);
-  const store = new Store(benchOf(opening.scene, kitOf(opening.scene, KITS)));
+  const store = new Store(benchOf(opening.scene, presetOf(opening.scene, PRESETS)));
   const bench = new BenchActions(store, messages);
-  const axis = new AxisClient(opening.scene, (trouble) =>
+  const axis = new AxisClient(opening.scene, (error) =>
     messages.problems(
       'The simulation stopped',
-      [{ field: '', value: undefined, message: trouble }],
+      [{ field: '', value: undefined, message: error }],
       'Reload the page to start it again. What the simulation said:',
     ),
   );
@@ -60,13 +60,13 @@ export function startApp(): void {
   const figures = createFiguresDialog();
   const snapshots = createSnapshotsDialog({
     parameters: () => store.bench.parameters,
-    onApply: (changes, words) => useGains(store, messages, changes, words),
+    onApply: (changes, label) => useGains(store, messages, changes, label),
   });
   document.body.append(help, cautions, moveList.element, figures.element, snapshots.element);
 
   let status: AxisStatus | null = null;
   let run = 0;
-  const wish = new RunWish();
+  const request = new RunRequest();
   let replaying: Replay | null = null;
   /** The store is told what the worker already knows. */
   let following = false;
@@ -79,7 +79,7 @@ export function startApp(): void {
     onDifferences: () => actions.differences(),
     onReset: () => actions.reset(),
     onUndo: () => actions.undo(),
-    onShape: (changes, words, gesture) => bench.shape(changes, words, gesture),
+    onShape: (changes, label, gesture) => bench.shape(changes, label, gesture),
     analyst: analysis,
   });
   const layout = new Layout(() => view.resize());
@@ -87,16 +87,16 @@ export function startApp(): void {
   const caption = createCaption(byId('caption'));
 
   const actions: Actions = {
-    runOrPause: () => axis.order(wish.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
+    runOrPause: () => axis.order(request.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
     tick: () => axis.order('stepTick'),
     move: () => axis.order('runOneMove'),
     reset() {
       replaying = null;
       axis.order('reset');
     },
-    slower: () => bar.changePace(-1),
-    faster: () => bar.changePace(1),
-    realTime: () => bar.changePace(0),
+    slower: () => bar.changeTimeScale(-1),
+    faster: () => bar.changeTimeScale(1),
+    realTime: () => bar.changeTimeScale(0),
     drive: () => bench.toggleDrive(),
     undo: () => store.undo(),
     redo: () => store.redo(),
@@ -134,7 +134,7 @@ export function startApp(): void {
     scene: (index) => bench.openShelfScene(index),
   };
 
-  const moreHelp = [{ words: 'Before you touch real hardware', action: () => cautions.showModal() }];
+  const moreHelp = [{ label: 'Before you touch real hardware', action: () => cautions.showModal() }];
   const door = new StudyDoor({
     messages,
     openOnBench: (scene) => bench.openScene(scene, `${scene.title} from the study`),
@@ -148,12 +148,12 @@ export function startApp(): void {
     actions,
     layout,
     theme: () => theme.theme,
-    onPace: (pace) => axis.order('setPace', pace),
-    onKit: (id) => bench.chooseKit(id),
+    onTimeScale: (timeScale) => axis.order('setTimeScale', timeScale),
+    onPreset: (id) => bench.choosePreset(id),
     moreFiles: [
-      { words: 'Save tuning session', action: () => axis.recording().then(documents.saveSession) },
-      { words: 'Measured trace …', action: () => void openTrace() },
-      { words: 'Save picture of the stage', action: savePicture },
+      { label: 'Save tuning session', action: () => axis.recording().then(documents.saveSession) },
+      { label: 'Measured trace …', action: () => void openTrace() },
+      { label: 'Save picture of the stage', action: savePicture },
     ],
     moreHelp,
   });
@@ -171,11 +171,11 @@ export function startApp(): void {
   let pretune: HTMLDialogElement | null = null;
   /** Fetched when it is first asked for, as the loop view is. */
   async function openPretune(): Promise<void> {
-    const { createPretuneDialog } = await import('../pretune/pretuneDialog.ts');
+    const { createPretuneDialog } = await import('../tuning/pretune/pretuneDialog.ts');
     if (!pretune) {
       pretune = createPretuneDialog({
         scene: () => presentScene(store.bench),
-        use: (changes, words) => bench.shape(changes, words, null),
+        use: (changes, label) => bench.shape(changes, label, null),
       });
       document.body.append(pretune);
     }
@@ -184,23 +184,23 @@ export function startApp(): void {
 
   let trace: HTMLDialogElement | null = null;
   async function openTrace(): Promise<void> {
-    const { createTraceDialog } = await import('../trace/traceDialog.ts');
+    const { createTraceDialog } = await import('../tuning/trace/traceDialog.ts');
     if (!trace) {
       trace = createTraceDialog({
         parameters: () => store.bench.parameters,
         lay: (trace) => view.comparison.layTrace(trace),
-        use: (changes, words) => bench.shape(changes, words, null),
+        use: (changes, label) => bench.shape(changes, label, null),
       });
       document.body.append(trace);
     }
     trace.showModal();
   }
 
-  const offerCrossover = ({ kit }: Bench) => {
-    if (kit) panel.offerCrossover(KITS[kit]!.crossover);
+  const offerCrossover = ({ preset }: Bench) => {
+    if (preset) panel.offerCrossover(PRESETS[preset]!.crossover);
   };
   store.subscribe((is, was) => {
-    if (is.kit !== was.kit) offerCrossover(is);
+    if (is.preset !== was.preset) offerCrossover(is);
     if (!following) {
       if (!sameSituation(is, was)) replaying = null;
       sendToAxis(axis, is, was, status?.state === 'running');
@@ -213,8 +213,8 @@ export function startApp(): void {
     bar.show(is);
     caption.show(is.origin);
     panel.show(is);
-    panel.showSteps(store.undoWords, store.redoWords);
-    view.offerUndo(store.undoWords !== null);
+    panel.showSteps(store.undoText, store.redoText);
+    view.offerUndo(store.undoText !== null);
     warn();
   }
 
@@ -227,7 +227,7 @@ export function startApp(): void {
     const was = status;
     status = frame.status;
     run = frame.run;
-    wish.answer(status.state);
+    request.answer(status.state);
     const tripped = view.ingest(frame);
     if (tripped) messages.say(tripped, true);
     figures.show(status.lastMove);

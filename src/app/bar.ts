@@ -1,22 +1,22 @@
-import { KITS, SCENES } from '../../scenes/index.ts';
-import { FORM_NAMES } from '../../shared/formNames.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { AxisStatus } from '../../shared/protocol.ts';
-import type { Bench } from './bench.ts';
-import { button, element } from './dom.ts';
-import { type Actions, keyOf } from './keys.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { DRIVE_TYPE_LABELS } from '../../shared/core/driveTypeLabels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { AxisStatus } from '../../shared/protocol/axis.ts';
+import type { Bench } from '../bench/bench.ts';
+import { button, element } from '../ui/dom.ts';
+import { type Actions, keyOf } from '../ui/keys.ts';
+import { createMenu, item, type MenuItem } from '../ui/menu.ts';
+import { createPicker } from '../ui/picker.ts';
+import type { Theme } from '../ui/theme.ts';
+import { createTransport } from '../ui/transport/transport.ts';
 import type { Layout } from './layout.ts';
-import { createMenu, item, type MenuItem } from './menu.ts';
-import { createPicker } from './picker.ts';
-import type { Theme } from './theme.ts';
-import { createTransport } from './transport.ts';
 
 export interface BarOptions {
   readonly actions: Actions;
   readonly layout: Layout;
   readonly theme: () => Theme;
-  onPace(pace: number): void;
-  onKit(id: string): void;
+  onTimeScale(timeScale: number): void;
+  onPreset(id: string): void;
   readonly moreFiles: readonly MenuItem[];
   readonly moreHelp: readonly MenuItem[];
 }
@@ -24,27 +24,27 @@ export interface BarOptions {
 export interface Bar {
   show(bench: Bench): void;
   showStatus(status: AxisStatus, drive: Parameters['drive']): void;
-  changePace(by: -1 | 0 | 1): void;
+  changeTimeScale(by: -1 | 0 | 1): void;
 }
 
 /** The bar on top: what is on the bench, how it runs, and the menus. */
 export function createBar(host: HTMLElement, options: BarOptions): Bar {
-  const { actions, layout, theme, onPace, onKit, moreFiles, moreHelp } = options;
+  const { actions, layout, theme, onTimeScale, onPreset, moreFiles, moreHelp } = options;
   const scenes = createPicker(
     'Scene',
-    SCENES.map(({ name, scene }) => ({ value: name, words: scene.title })),
+    SCENES.map(({ name, scene }) => ({ value: name, text: scene.title })),
     (name) => actions.scene(SCENES.findIndex((shelf) => shelf.name === name)),
   );
-  const kits = createPicker(
+  const presets = createPicker(
     'Drive',
-    Object.entries(KITS).map(([value, { title, form }]) => ({
+    Object.entries(PRESETS).map(([value, { title, driveType }]) => ({
       value,
-      words: title,
-      group: FORM_NAMES[form],
+      text: title,
+      group: DRIVE_TYPE_LABELS[driveType],
     })),
-    onKit,
+    onPreset,
   );
-  const transport = createTransport(actions, onPace);
+  const transport = createTransport(actions, onTimeScale);
   const file = createMenu('File', [
     item('Open …', actions, 'openFile'),
     item('Save scene', actions, 'saveScene'),
@@ -64,7 +64,7 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   ]);
   const help = createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp]);
   host.append(
-    element('div', { class: 'bar-place' }, scenes.element, kits.element),
+    element('div', { class: 'bar-place' }, scenes.element, presets.element),
     transport.element,
     element(
       'div',
@@ -77,11 +77,11 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   );
 
   return {
-    show({ origin, kit }) {
+    show({ origin, preset }) {
       scenes.show(SCENES.find(({ scene }) => scene.title === origin.title)?.name ?? null, origin.title);
-      kits.show(kit, 'own drive');
+      presets.show(preset, 'own drive');
     },
     showStatus: transport.show,
-    changePace: transport.changePace,
+    changeTimeScale: transport.changeTimeScale,
   };
 }

@@ -1,6 +1,6 @@
-import type { Scene } from '../../shared/scene.ts';
-import { inPanelWords } from '../panel/label.ts';
-import { element, setText } from './dom.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { element, setText } from '../ui/dom.ts';
+import { inPanelText } from '../ui/fields/label.ts';
 
 export interface Caption {
   show(scene: Scene): void;
@@ -25,11 +25,11 @@ export function createCaption(host: HTMLElement): Caption {
     },
     warn(sentences) {
       if (sentences.join() === shown.join()) return [];
-      const fresh = sentences.filter((sentence) => !shown.includes(sentence)).map(inPanelWords);
+      const fresh = sentences.filter((sentence) => !shown.includes(sentence)).map(inPanelText);
       shown = sentences;
       warnings.hidden = sentences.length === 0;
       setText(count, sentences.length === 1 ? '1 warning' : `${sentences.length} warnings`);
-      list.replaceChildren(...sentences.map((sentence) => element('li', {}, inPanelWords(sentence))));
+      list.replaceChildren(...sentences.map((sentence) => element('li', {}, inPanelText(sentence))));
       return fresh;
     },
   };

@@ -1,9 +1,9 @@
-import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/moveFigures.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { WINDOWS } from '../charts/windows.ts';
-import { button, element, setText } from './dom.ts';
-import { keyOf } from './keys.ts';
-import { labelled } from './picker.ts';
+import { button, element, setText } from '../ui/dom.ts';
+import { keyOf } from '../ui/keys.ts';
+import { labelled } from '../ui/picker.ts';
 
 /** The most telling first: the bar shows as many as fit, and all stand in a list of their own. */
 const SHOWN: readonly MoveFigureName[] = [

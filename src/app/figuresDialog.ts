@@ -1,6 +1,6 @@
-import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../../shared/moveFigures.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
-import { button, element, setText, symbolNode } from './dom.ts';
+import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../../shared/figures/moveFigures.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
+import { button, element, setText, symbolNode } from '../ui/dom.ts';
 
 export interface FiguresDialog {
   readonly element: HTMLDialogElement;
@@ -25,7 +25,7 @@ export function createFiguresDialog(): FiguresDialog {
       element('td', { class: 'meaning' }, ...withSymbols(definition)),
     );
   });
-  const head = ['Figure', 'Value', 'Meaning'].map((words) => element('th', { scope: 'col' }, words));
+  const head = ['Figure', 'Value', 'Meaning'].map((label) => element('th', { scope: 'col' }, label));
   const dialog = element(
     'dialog',
     { class: 'dialog wide', 'aria-labelledby': 'figures-title' },

@@ -1,5 +1,5 @@
-import { CHANNEL_COUNT } from '../../shared/channels.ts';
-import type { Frame } from '../../shared/protocol.ts';
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { Frame } from '../../shared/protocol/axis.ts';
 
 /** Where frames come from; `axisClient.ts` is one. */
 export interface FrameSource {

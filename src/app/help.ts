@@ -1,5 +1,5 @@
-import { button, element } from './dom.ts';
-import { KEYS, OTHER_KEYS } from './keys.ts';
+import { button, element } from '../ui/dom.ts';
+import { KEYS, OTHER_KEYS } from '../ui/keys.ts';
 
 /** The list of all keys, made from the table that is obeyed. */
 export function createHelp(): HTMLDialogElement {
@@ -10,9 +10,9 @@ export function createHelp(): HTMLDialogElement {
     element(
       'dl',
       {},
-      ...[...KEYS, ...OTHER_KEYS].flatMap(({ keys, words }) => [
+      ...[...KEYS, ...OTHER_KEYS].flatMap(({ keys, label }) => [
         element('dt', {}, element('kbd', {}, keys)),
-        element('dd', {}, words),
+        element('dd', {}, label),
       ]),
     ),
     element(

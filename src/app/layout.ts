@@ -1,5 +1,5 @@
-import { byId } from './dom.ts';
-import { prefer, preferredEntries } from './preferences.ts';
+import { byId } from '../ui/dom.ts';
+import { prefer, preferredEntries } from '../ui/preferences.ts';
 
 const PARTS = ['panel', 'gauges', 'charts'] as const;
 export type Part = (typeof PARTS)[number];

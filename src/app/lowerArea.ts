@@ -1,17 +1,17 @@
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Bench } from '../bench/bench.ts';
 import type { LoopAnalyst, LoopView } from '../loop/loopView.ts';
-import type { Bench } from './bench.ts';
-import { byId, element } from './dom.ts';
-import { prefer, preferredEntries } from './preferences.ts';
-import { createSegmented } from './segmented.ts';
-import { createSplitter } from './splitter.ts';
+import { byId, element } from '../ui/dom.ts';
+import { prefer, preferredEntries } from '../ui/preferences.ts';
+import { createSegmented } from '../ui/segmented.ts';
+import { createSplitter } from '../ui/splitter.ts';
 
 export interface LowerAreaOptions {
   readonly analyst: LoopAnalyst;
   /** What stands beside the choice while the motion is shown. */
   readonly motionTools: HTMLElement;
   /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
-  change(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+  change(changes: ParameterChanges, text: string, gesture: string | null): string | null;
   /** The motion is shown again, or has another size. */
   onResize(): void;
 }
@@ -19,8 +19,8 @@ export interface LowerAreaOptions {
 const AREAS = ['Motion', 'Loop'] as const;
 
 /** Shares of the height below the caption that the area may have: the stage stays in sight. */
-const LEAST = 0.2;
-const MOST = 0.75;
+const MIN = 0.2;
+const MAX = 0.75;
 const ENLARGED = 0.65;
 
 /** What lies below the stage: the motion over time, or the loop over frequency, as high as a person wants it. */
@@ -42,9 +42,9 @@ export class LowerArea {
     this.#options = options;
     this.#choice = createSegmented('Below the stage', AREAS, () => void this.#showArea());
     const splitter = createSplitter({
-      words: 'Height of the charts',
-      least: LEAST,
-      most: MOST,
+      text: 'Height of the charts',
+      min: MIN,
+      max: MAX,
       share: () => this.#shareAt(this.#host.getBoundingClientRect().top),
       shareAt: (y) => this.#shareAt(y),
       onShare: (share) => this.#setShare(share),
@@ -52,7 +52,7 @@ export class LowerArea {
     this.#bar = element('div', { class: 'lower-bar' }, this.#choice.element, options.motionTools);
     this.#host.prepend(splitter, this.#bar);
     const { share } = preferredEntries<'share'>('lower area');
-    if (typeof share === 'number' && share >= LEAST && share <= MOST) this.#layOut(share);
+    if (typeof share === 'number' && share >= MIN && share <= MAX) this.#layOut(share);
   }
 
   get shown(): (typeof AREAS)[number] {

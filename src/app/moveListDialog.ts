@@ -1,7 +1,7 @@
-import { readMoveList, writeMoveList } from '../../shared/moveList.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { MoveLine } from '../../shared/scene.ts';
-import { button, element } from './dom.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { MoveLine } from '../../shared/core/scene.ts';
+import { readMoveList, writeMoveList } from '../../shared/motion/moveList.ts';
+import { button, element } from '../ui/dom.ts';
 
 export interface MoveListDialog {
   readonly element: HTMLDialogElement;

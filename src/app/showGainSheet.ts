@@ -1,9 +1,9 @@
-import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
-import { gainSheet } from '../../shared/gainSheet.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { AnalysisClient } from './analysisClient.ts';
-import type { Messages } from './messages.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
+import { gainSheet } from '../../shared/sheet/gainSheet.ts';
+import type { AnalysisClient } from '../clients/analysisClient.ts';
+import type { Messages } from '../ui/messages.ts';
 
 /**
  * Works out the gain sheet of a scene as it starts and shows it: the margins with the guide sliding, which every move meets, then
@@ -20,7 +20,7 @@ export async function showGainSheet(
     const presliding = startingPoint(scene.parameters);
     const sliding: OperatingPoint = { ...presliding, friction: 'sliding' };
     const [{ openGainSheet }, moving, standing] = await Promise.all([
-      import('../sheet/openGainSheet.ts'),
+      import('../paper/gainSheet/openGainSheet.ts'),
       analysis.analyse(scene.parameters, sliding),
       analysis.analyse(scene.parameters, presliding),
     ]);

@@ -1,6 +1,6 @@
-import { compareParameters } from '../../shared/comparison.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { Problem } from '../../shared/problem.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Problem } from '../../shared/core/problem.ts';
+import { compareParameters } from '../../shared/figures/comparison.ts';
 import {
   addSnapshot,
   applySnapshot,
@@ -8,15 +8,15 @@ import {
   renameSnapshot,
   type Snapshot,
   type SnapshotsResult,
-} from '../../shared/snapshots.ts';
+} from '../../shared/files/snapshots.ts';
+import { keepSnapshots, keptSnapshots } from '../bench/keptSnapshots.ts';
 import { differenceTable } from '../compare/differenceTable.ts';
-import { button, element } from './dom.ts';
-import { keepSnapshots, keptSnapshots } from './keptSnapshots.ts';
+import { button, element } from '../ui/dom.ts';
 
 export interface SnapshotsDialogOptions {
   parameters(): Parameters;
   /** Lays the tuning of a snapshot over the bench, as one step. */
-  onApply(changes: ParameterChanges, words: string): void;
+  onApply(changes: ParameterChanges, text: string): void;
 }
 
 export interface SnapshotsDialog {
@@ -81,8 +81,8 @@ export function createSnapshotsDialog({ parameters, onApply }: SnapshotsDialogOp
   }
 
   function entry(snapshot: Snapshot): HTMLLIElement {
-    const way = (words: string, action: () => void) =>
-      button(words, action, { 'aria-label': `${words} ${snapshot.name}` });
+    const way = (text: string, action: () => void) =>
+      button(text, action, { 'aria-label': `${text} ${snapshot.name}` });
     const item = element(
       'li',
       {},

@@ -1,5 +1,5 @@
-import type { Trip } from '../../shared/protocol.ts';
-import { button, element, setText } from './dom.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
+import { button, element, setText } from '../ui/dom.ts';
 
 /** What to do about each kind of trip, for a practitioner. Common practice, no source. */
 const ADVICE: Record<Trip['kind'], string> = {

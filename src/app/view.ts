@@ -1,6 +1,9 @@
-import { cycleTime } from '../../shared/cycleTime.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { AxisStatus, Frame } from '../../shared/protocol.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { cycleTime } from '../../shared/motion/cycleTime.ts';
+import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
+import type { Bench } from '../bench/bench.ts';
+import { presentScene } from '../bench/bench.ts';
+import { sameSituation } from '../bench/workerSync.ts';
 import { createCharts } from '../charts/charts.ts';
 import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
@@ -8,16 +11,13 @@ import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
-import type { Bench } from './bench.ts';
-import { presentScene } from './bench.ts';
+import { button, byId, element } from '../ui/dom.ts';
+import { keyOf } from '../ui/keys.ts';
+import { createSegmented } from '../ui/segmented.ts';
+import type { Theme } from '../ui/theme.ts';
 import { createChartBar } from './chartBar.ts';
-import { button, byId, element } from './dom.ts';
-import { keyOf } from './keys.ts';
 import { LowerArea } from './lowerArea.ts';
-import { createSegmented } from './segmented.ts';
-import type { Theme } from './theme.ts';
 import { createTripBanner } from './tripBanner.ts';
-import { sameSituation } from './workerSync.ts';
 
 export interface ViewOptions {
   onHand(position: number | null): void;
@@ -28,7 +28,7 @@ export interface ViewOptions {
   onReset(): void;
   onUndo(): void;
   /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
-  onShape(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+  onShape(changes: ParameterChanges, text: string, gesture: string | null): string | null;
   readonly analyst: LoopAnalyst;
 }
 

@@ -1,17 +1,17 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { button, element, setText } from '../app/dom.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { History } from '../history/history.ts';
-import { Canvas } from './canvas.ts';
-import type { ColumnSource } from './columnBuffer.ts';
+import { Canvas } from '../plot/canvas/canvas.ts';
+import type { ColumnSource } from '../plot/canvas/columnBuffer.ts';
+import type { Area } from '../plot/canvas/plot.ts';
+import { readTheme, type Theme } from '../plot/canvas/theme.ts';
+import { TimeAxis } from '../plot/canvas/timeAxis.ts';
+import { button, element, setText } from '../ui/dom.ts';
 import { Cursor } from './cursor.ts';
 import { pressKey } from './keys.ts';
 import { drawCursor, drawGround, drawSelection, drawTimeLabels } from './overlay.ts';
-import type { Area } from './plot.ts';
 import { PointerActions } from './pointer.ts';
 import { Row } from './row.ts';
 import { ROWS } from './rows.ts';
-import { readTheme, type Theme } from './theme.ts';
-import { TimeAxis } from './timeAxis.ts';
 import { TimeView } from './timeView.ts';
 import './charts.css';
 

@@ -1,5 +1,5 @@
-import { CHANNELS } from '../../shared/channels.ts';
-import { element, setText } from '../app/dom.ts';
+import { CHANNELS } from '../../shared/core/channels.ts';
+import { element, setText } from '../ui/dom.ts';
 import { DASHES, type Trace } from './rows.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';

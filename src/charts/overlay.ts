@@ -1,7 +1,7 @@
-import type { Area } from './plot.ts';
+import type { Area } from '../plot/canvas/plot.ts';
+import type { Theme } from '../plot/canvas/theme.ts';
+import type { TimeAxis } from '../plot/canvas/timeAxis.ts';
 import type { Row } from './row.ts';
-import type { Theme } from './theme.ts';
-import type { TimeAxis } from './timeAxis.ts';
 
 type Context = CanvasRenderingContext2D;
 

@@ -1,11 +1,11 @@
-import { ranged } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { element, setText } from '../app/dom.ts';
-import { ColumnBuffer, type ColumnSource } from './columnBuffer.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { ColumnBuffer, type ColumnSource } from '../plot/canvas/columnBuffer.ts';
+import { type Area, Plot } from '../plot/canvas/plot.ts';
+import type { Theme } from '../plot/canvas/theme.ts';
+import { element, setText } from '../ui/dom.ts';
 import { LegendEntry } from './legendEntry.ts';
-import { type Area, Plot } from './plot.ts';
 import type { Band, RowSpec, Trace } from './rows.ts';
-import type { Theme } from './theme.ts';
 import type { TimeView } from './timeView.ts';
 
 /** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */

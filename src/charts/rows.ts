@@ -1,8 +1,8 @@
-import type { ChannelName, Quantity } from '../../shared/channels.ts';
-import { ranged, shortest } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Unit } from '../../shared/units.ts';
-import type { ScaleLimits } from './verticalScale.ts';
+import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
+import { ranged, shortest } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Unit } from '../../shared/core/units.ts';
+import type { ScaleLimits } from '../plot/verticalScale.ts';
 
 /** How a line is told from its neighbours besides its colour: on and off lengths in columns; empty is unbroken. */
 export const DASHES = {
@@ -46,7 +46,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Position',
     unit: 'mm',
-    scale: { leastSpan: 4e-9, zero: false },
+    scale: { minSpan: 4e-9, zero: false },
     traces: [
       { channel: 'tablePosition', name: 'Table', quantity: 'position', dash: 'solid', width: 2 },
       { channel: 'setpoint', name: 'Setpoint', quantity: 'setpoint', dash: 'dashed', width: 1.5 },
@@ -55,7 +55,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Following error',
     unit: 'mm',
-    scale: { leastSpan: 2e-9, zero: true },
+    scale: { minSpan: 2e-9, zero: true },
     traces: [
       { channel: 'followingError', name: 'Encoder', quantity: 'error', dash: 'solid', width: 2 },
       { channel: 'toolError', name: 'Tool', quantity: 'error', dash: 'dotted', width: 1.5 },
@@ -65,7 +65,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Speed',
     unit: 'm/s',
-    scale: { leastSpan: 1e-5, zero: true },
+    scale: { minSpan: 1e-5, zero: true },
     traces: [
       { channel: 'tableSpeed', name: 'Table', quantity: 'speed', dash: 'solid', width: 2 },
       { channel: 'setSpeed', name: 'Set', quantity: 'setpoint', dash: 'dashed', width: 1.5 },
@@ -74,7 +74,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Current',
     unit: 'A',
-    scale: { leastSpan: 0.02, zero: true },
+    scale: { minSpan: 0.02, zero: true },
     traces: [
       { channel: 'forceCurrent', name: 'Force', quantity: 'current', dash: 'solid', width: 2 },
       {
@@ -91,7 +91,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Force',
     unit: 'N',
-    scale: { leastSpan: 0.2, zero: true },
+    scale: { minSpan: 0.2, zero: true },
     traces: [
       { channel: 'motorForce', name: 'Motor', quantity: 'force', dash: 'solid', width: 2 },
       { channel: 'coggingForce', name: 'Cogging', quantity: 'force', dash: 'dashed', width: 1.5 },
@@ -117,7 +117,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Temperature',
     unit: '°C',
-    scale: { leastSpan: 2, zero: false },
+    scale: { minSpan: 2, zero: false },
     traces: [
       { channel: 'windingTemperature', name: 'Winding', quantity: 'heat', dash: 'solid', width: 2 },
       { channel: 'carrierTemperature', name: 'Carrier', quantity: 'heat', dash: 'dashed', width: 1.5 },

@@ -1,6 +1,6 @@
 /** Narrowest and widest window, s: a few position-loop samples, and all that the history keeps. */
-export const LEAST_SPAN = 5e-4;
-export const MOST_SPAN = 7200;
+export const MIN_SPAN = 5e-4;
+export const MAX_SPAN = 7200;
 
 /**
  * The window of simulated time that all rows show. Live, it follows the newest sample; held, it stays where a person
@@ -48,7 +48,7 @@ export class TimeView {
   }
 
   setSpan(span: number): void {
-    this.span = clamp(span, LEAST_SPAN, MOST_SPAN);
+    this.span = clamp(span, MIN_SPAN, MAX_SPAN);
   }
 
   /** Makes the window `factor` times as long about a fraction of the width; a live one keeps its newest edge. */

@@ -1,11 +1,11 @@
-import { compareFigures, compareMoves, compareParameters } from '../../shared/comparison.ts';
-import { ranged } from '../../shared/format.ts';
-import type { AxisStatus, MoveFigures } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Trace } from '../../shared/trace.ts';
-import { button, element, setText } from '../app/dom.ts';
-import type { ColumnSource } from '../charts/columnBuffer.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { compareFigures, compareMoves, compareParameters } from '../../shared/figures/comparison.ts';
+import type { AxisStatus, MoveFigures } from '../../shared/protocol/axis.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 import type { History } from '../history/history.ts';
+import type { ColumnSource } from '../plot/canvas/columnBuffer.ts';
+import { button, element, setText } from '../ui/dom.ts';
 import { differenceTable } from './differenceTable.ts';
 import { Ghost } from './ghost.ts';
 import { laidTrace } from './laidTrace.ts';
@@ -130,9 +130,9 @@ export class Comparison {
     if (!now) return [element('p', {}, NO_MOVE)];
     const before = counterpart(pinned, now) ?? pinned.moves.at(-1)!;
     const elsewhere = pinned.title === this.scene.title ? '' : ` of ${pinned.title}`;
-    const words = `Pinned: move ${before.index + 1}${elsewhere}. ${this.nowText(now)}`;
+    const text = `Pinned: move ${before.index + 1}${elsewhere}. ${this.nowText(now)}`;
     const differences = compareMoves(before.figures, now.figures, this.scene.parameters);
-    return [element('p', {}, words), differenceTable('Figure', columns, differences)];
+    return [element('p', {}, text), differenceTable('Figure', columns, differences)];
   }
 
   /** Of a trace no more is known than its series: where its moves end, and how it was set, it does not say. */
@@ -141,11 +141,11 @@ export class Comparison {
     const now = this.log.finished.at(-1);
     if (!now) return [element('p', {}, NO_MOVE)];
     const span = ranged(this.trace.seconds, 's');
-    const words = `Trace: ${span} from its first motion to its end. ${this.nowText(now)} Both with what they stand still.`;
+    const text = `Trace: ${span} from its first motion to its end. ${this.nowText(now)} Both with what they stand still.`;
     const names = ['peakError', 'rmsError'] as const;
     const differences = compareFigures(names, this.trace, now.figures, this.scene.parameters);
     return [
-      element('p', {}, words),
+      element('p', {}, text),
       differenceTable('Figure', ['Trace', 'Now'], differences),
       element('p', {}, ONLY_ERROR),
     ];

@@ -1,5 +1,5 @@
-import type { Difference } from '../../shared/comparison.ts';
-import { element } from '../app/dom.ts';
+import type { Difference } from '../../shared/figures/comparison.ts';
+import { element } from '../ui/dom.ts';
 
 /** Lines of differences as a table under `title`; the verdict is a word, so that no colour has to be told. */
 export function differenceTable(
@@ -11,7 +11,7 @@ export function differenceTable(
   return element(
     'table',
     { class: 'dialog-table differences' },
-    element('thead', {}, element('tr', {}, ...heads.map((words) => element('th', { scope: 'col' }, words)))),
+    element('thead', {}, element('tr', {}, ...heads.map((text) => element('th', { scope: 'col' }, text)))),
     element('tbody', {}, ...differences.map(row)),
   );
 }

@@ -1,6 +1,6 @@
-import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Trace } from '../../shared/trace.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 import { History } from '../history/history.ts';
 import type { Laid } from './ghost.ts';
 import { movesPerCycle } from './pinnedRun.ts';

@@ -1,4 +1,4 @@
-import type { AxisStatus, MoveFigures } from '../../shared/protocol.ts';
+import type { AxisStatus, MoveFigures } from '../../shared/protocol/axis.ts';
 
 /** A move of the present run. */
 export interface LoggedMove {
@@ -14,7 +14,7 @@ export interface FinishedMove extends LoggedMove {
 }
 
 /** More than any cycle has, and than any window shows. */
-const MOST = 256;
+const MAX = 256;
 
 /** When the moves of the run began, and their figures, oldest first. */
 export class MoveLog {
@@ -38,7 +38,7 @@ export class MoveLog {
     for (const figures of [...finished].reverse())
       fresh.unshift({ index: figures.index, start: fresh[0]!.start - figures.duration, figures });
     const before = this.moves.filter((move) => move.index < fresh[0]!.index);
-    this.moves = [...before, ...fresh].slice(-MOST);
+    this.moves = [...before, ...fresh].slice(-MAX);
     return true;
   }
 

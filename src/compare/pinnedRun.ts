@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import type { History } from '../history/history.ts';
 import type { Laid } from './ghost.ts';
 import type { FinishedMove, LoggedMove, MoveLog } from './moveLog.ts';
@@ -49,8 +49,8 @@ export function counterpart(
   return moves.find((move) => (move.index - index) % cycle === 0) ?? null;
 }
 
-function lastInARow(moves: readonly FinishedMove[], most: number): FinishedMove[] {
+function lastInARow(moves: readonly FinishedMove[], max: number): FinishedMove[] {
   const newest = moves.at(-1)?.index ?? 0;
   const count = moves.length;
-  return moves.filter((move, i) => i >= count - most && move.index === newest - (count - 1 - i));
+  return moves.filter((move, i) => i >= count - max && move.index === newest - (count - 1 - i));
 }

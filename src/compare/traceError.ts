@@ -1,4 +1,4 @@
-import type { Trace } from '../../shared/trace.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 
 /** The following error that a trace holds, m, over so many s of it. */
 export interface TraceError {

@@ -1,5 +1,5 @@
-import { ranged } from '../../shared/format.ts';
-import { fromSI } from '../../shared/units.ts';
+import { ranged } from '../../shared/core/format.ts';
+import { fromSI } from '../../shared/core/units.ts';
 import { logFraction } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, PEAK_TIME } from './reading.ts';

@@ -1,8 +1,8 @@
-import type { Quantity } from '../../shared/channels.ts';
-import { element, setText } from '../app/dom.ts';
+import type { Quantity } from '../../shared/core/channels.ts';
+import { element, setText } from '../ui/dom.ts';
 
 /** What a gauge says in words and numbers. */
-export interface Words {
+export interface Text {
   readonly value: string;
   readonly notes: readonly string[];
   /** Something is at or beyond its limit; the notes say what. */
@@ -77,7 +77,7 @@ export class Gauge {
     setTransform(this.zone, `translateX(${(100 * from).toFixed(2)}%) scaleX(${(to - from).toFixed(4)})`);
   }
 
-  write({ value, notes, alarm }: Words, { low, high, now }: Scale): void {
+  write({ value, notes, alarm }: Text, { low, high, now }: Scale): void {
     setText(this.value, value);
     this.notes.forEach((note, i) => {
       setText(note, notes[i] ?? '');

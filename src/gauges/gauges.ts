@@ -1,6 +1,6 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { element } from '../app/dom.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { History } from '../history/history.ts';
+import { element } from '../ui/dom.ts';
 import { errorGauge } from './errorGauge.ts';
 import { currentGauge, forceGauge, voltageGauge } from './headroomGauges.ts';
 import { Reading } from './reading.ts';

@@ -1,8 +1,8 @@
-import type { ChannelName, Quantity } from '../../shared/channels.ts';
-import { fixed } from '../../shared/format.ts';
-import { continuousForce, motorConstants, voltageLimit } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Unit } from '../../shared/units.ts';
+import { continuousForce, motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
+import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
+import { fixed } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Unit } from '../../shared/core/units.ts';
 import { decimalsFor, linearFraction } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, MEAN_TIME, type Reading } from './reading.ts';

@@ -1,5 +1,5 @@
-import { CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { History } from '../history/history.ts';
 
 /** Over what time a peak is held, and a force is averaged, s of the run. */

@@ -1,5 +1,5 @@
-import { fixed, shortest } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { fixed, shortest } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { linearFraction } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import type { Instrument } from './reading.ts';

@@ -1,5 +1,5 @@
-import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
-import type { Frame } from '../../shared/protocol.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
+import type { Frame } from '../../shared/protocol/axis.ts';
 import { Level, RATIO } from './level.ts';
 import { Segments } from './segments.ts';
 
@@ -211,8 +211,8 @@ export class History {
   }
 
   /** Passes the bins of every level that has `least` or more waiting on to the next level. */
-  private merge(least: number): void {
-    for (let k = 0; k + 1 < this.levels.length && this.pending[k]! >= least; k++) {
+  private merge(min: number): void {
+    for (let k = 0; k + 1 < this.levels.length && this.pending[k]! >= min; k++) {
       this.levels[k + 1]!.appendMerged(this.levels[k]!, this.pending[k]!);
       this.pending[k] = 0;
       this.pending[k + 1]!++;

@@ -1,4 +1,4 @@
-import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/channels.ts';
+import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/core/channels.ts';
 
 /** Minimum and maximum of one channel, interleaved by bin. */
 export type Track = Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;

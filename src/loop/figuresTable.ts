@@ -1,7 +1,6 @@
-import type { LoopFigures } from '../../shared/analysis.ts';
-import { compareLoops, type Verdict } from '../../shared/comparison.ts';
-import { decibels } from '../../shared/decibels.ts';
-import { ranged } from '../../shared/format.ts';
+import { decibels } from '../../shared/core/decibels.ts';
+import { ranged } from '../../shared/core/format.ts';
+import { compareLoops, type Verdict } from '../../shared/figures/comparison.ts';
 import {
   LOOP_FIGURE_NAMES,
   LOOP_FIGURES,
@@ -9,8 +8,9 @@ import {
   type LoopFigureName,
   loopFigureText,
   loopValueText,
-} from '../../shared/loopFigures.ts';
-import { element, setText } from '../app/dom.ts';
+} from '../../shared/figures/loopFigures.ts';
+import type { LoopFigures } from '../../shared/protocol/analysis.ts';
+import { element, setText } from '../ui/dom.ts';
 import './figures.css';
 
 export interface FiguresTable {
@@ -30,7 +30,7 @@ interface FigureRow {
 /** The figures of the loop with their units, what they are as tooltips, and what has changed since the pinned loop. */
 export function createFiguresTable(): FiguresTable {
   const rows = LOOP_FIGURE_NAMES.map(figureRow);
-  const head = (words: string, name: string) => element('th', { scope: 'col', class: name }, words);
+  const head = (label: string, name: string) => element('th', { scope: 'col', class: name }, label);
   const table = element(
     'table',
     { class: 'loop-figures-table' },

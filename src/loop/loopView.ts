@@ -1,28 +1,33 @@
-import type { LoopAnalysis, LoopExperiment, MeasuredLoop, OperatingPoint } from '../../shared/analysis.ts';
-import { ranged } from '../../shared/format.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { type Bench, presentScene } from '../app/bench.ts';
-import { button, element, setText } from '../app/dom.ts';
-import { prefer, preferredEntries } from '../app/preferences.ts';
-import { readTheme, type Theme } from '../charts/theme.ts';
-import { BodePane } from './bodePane.ts';
-import { BODE_KEYS, listenToBode } from './bodePointer.ts';
-import { EigenvaluesPane } from './eigenvaluesPane.ts';
-import { experimentOf, type Sweep, suggestedSweep } from './experiment.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type {
+  LoopAnalysis,
+  LoopExperiment,
+  MeasuredLoop,
+  OperatingPoint,
+} from '../../shared/protocol/analysis.ts';
+import { type Bench, presentScene } from '../bench/bench.ts';
+import { FrequencyAxis } from '../plot/canvas/frequencyAxis.ts';
+import { readTheme, type Theme } from '../plot/canvas/theme.ts';
+import { button, element, setText } from '../ui/dom.ts';
+import { prefer, preferredEntries } from '../ui/preferences.ts';
 import { createFiguresTable } from './figuresTable.ts';
-import { FrequencyAxis } from './frequencyAxis.ts';
-import { HandleLayer } from './handleLayer.ts';
-import { bareResonances, handlesOf, type Shaping } from './handles.ts';
-import type { Analysed, LoopData, Measured } from './loopData.ts';
-import { createMeasureForm } from './measureForm.ts';
+import { experimentOf, type Sweep, suggestedSweep } from './forms/experiment.ts';
+import { createMeasureForm } from './forms/measureForm.ts';
+import { type PointRequest, pointOf, requestOf, samePoint } from './forms/operatingPoint.ts';
+import { createPointForm } from './forms/pointForm.ts';
+import { HandleLayer } from './handles/handleLayer.ts';
+import { bareResonances, handlesOf, type Shaping } from './handles/handles.ts';
+import { notchFor } from './handles/placeNotch.ts';
+import { resonanceNear } from './handles/resonance.ts';
 import { NewestWins } from './newestWins.ts';
-import { NyquistPane } from './nyquistPane.ts';
-import { type PointWish, pointOf, samePoint, wishOf } from './operatingPoint.ts';
-import { notchFor } from './placeNotch.ts';
-import { createPointForm } from './pointForm.ts';
+import { BodePane } from './panes/bodePane.ts';
+import { BODE_KEYS, listenToBode } from './panes/bodePointer.ts';
+import { EigenvaluesPane } from './panes/eigenvaluesPane.ts';
+import type { Analysed, LoopData, Measured } from './panes/loopData.ts';
+import { NyquistPane } from './panes/nyquistPane.ts';
+import { Slots } from './panes/slots.ts';
 import { readoutAt } from './readout.ts';
-import { resonanceNear } from './resonance.ts';
-import { Slots } from './slots.ts';
 import { hasMoved } from './staleness.ts';
 import { verdictOf } from './verdict.ts';
 import './loop.css';
@@ -38,7 +43,7 @@ export interface LoopAnalyst {
 export interface LoopViewOptions {
   readonly analyst: LoopAnalyst;
   /** Makes checked changes, those of one gesture in one step; returns what is wrong, or null. */
-  change(changes: ParameterChanges, words: string, gesture: string | null): string | null;
+  change(changes: ParameterChanges, text: string, gesture: string | null): string | null;
 }
 
 interface Wanted {
@@ -67,8 +72,8 @@ export class LoopView {
   readonly #pin = button('Pin', () => this.#togglePinned(), {
     title: 'Keep this loop as a reference, drawn faintly behind the present one',
   });
-  #wish: PointWish = wishOf(preferredEntries('loop point'));
-  readonly #point = createPointForm(this.#wish, (wish) => this.#wishFor(wish));
+  #request: PointRequest = requestOf(preferredEntries('loop point'));
+  readonly #point = createPointForm(this.#request, (request) => this.#requestFor(request));
   readonly #measure;
   readonly #readout = element('p', { class: 'loop-readout' }, HINT);
   readonly #spoken = element('p', { class: 'visually-hidden', role: 'status' });
@@ -155,7 +160,7 @@ export class LoopView {
 
   /** Pins the loop of a set-up at the present operating point; null takes it off. */
   async pin(parameters: Parameters | null): Promise<void> {
-    const point = pointOf(this.#wish, parameters ?? this.#bench.parameters, this.#now, this.#paused);
+    const point = pointOf(this.#request, parameters ?? this.#bench.parameters, this.#now, this.#paused);
     const analysis = parameters && (await this.#options.analyst.analyse(parameters, point));
     this.#become({ pinned: analysis && parameters && { analysis, parameters, point } });
     this.#showPinned();
@@ -181,9 +186,9 @@ export class LoopView {
     this.#become({ measured: null, stale: false });
   }
 
-  #wishFor(wish: PointWish): void {
-    this.#wish = wish;
-    prefer('loop point', JSON.stringify(wish));
+  #requestFor(request: PointRequest): void {
+    this.#request = request;
+    prefer('loop point', JSON.stringify(request));
     this.#reconsider();
   }
 
@@ -191,7 +196,7 @@ export class LoopView {
   #reconsider(): void {
     if (!this.#shown) return;
     const { parameters } = this.#bench;
-    const point = pointOf(this.#wish, parameters, this.#now, this.#paused);
+    const point = pointOf(this.#request, parameters, this.#now, this.#paused);
     if (this.#asked?.parameters === parameters && samePoint(this.#asked.point, point)) return;
     this.#asked = { parameters, point };
     this.#queue.ask(this.#asked);
@@ -208,8 +213,8 @@ export class LoopView {
       this.#tell('The measured points belong to other settings than the present ones.');
     this.#become({ present, stale });
     const verdict = verdictOf(figures);
-    setText(this.#verdict, verdict.words);
-    this.#verdict.title = verdict.words;
+    setText(this.#verdict, verdict.text);
+    this.#verdict.title = verdict.text;
     this.#verdict.setAttribute('data-kind', verdict.kind);
     this.#root.classList.remove('is-failed');
     this.#point.show(point);
@@ -271,10 +276,10 @@ export class LoopView {
   }
 
   /** Says something in the line below the plots, until the cursor moves. */
-  #tell(words: string): void {
-    this.#message = words;
-    setText(this.#readout, words);
-    setText(this.#spoken, words);
+  #tell(text: string): void {
+    this.#message = text;
+    setText(this.#readout, text);
+    setText(this.#spoken, text);
   }
 
   #notchAt(frequency: number): void {
@@ -293,9 +298,9 @@ export class LoopView {
       this.#tell(shaping);
       return;
     }
-    const problem = this.#options.change(shaping.changes, shaping.words, gesture);
+    const problem = this.#options.change(shaping.changes, shaping.text, gesture);
     this.#become({ cursor: null });
-    this.#tell(problem ?? `${shaping.words}${shaping.words.endsWith('.') ? '' : '.'}`);
+    this.#tell(problem ?? `${shaping.text}${shaping.text.endsWith('.') ? '' : '.'}`);
   }
 
   #togglePinned(): void {

@@ -1,7 +1,7 @@
-import { decibels } from '../../shared/decibels.ts';
-import { inUnit, ranged } from '../../shared/format.ts';
-import { placeOn, power, straight } from './interpolate.ts';
-import type { Analysed } from './loopData.ts';
+import { decibels } from '../../shared/core/decibels.ts';
+import { inUnit, ranged } from '../../shared/core/format.ts';
+import { placeOn, power, straight } from '../plot/interpolate.ts';
+import type { Analysed } from './panes/loopData.ts';
 
 /** Every response at a frequency (Hz), in words for eye and ear. */
 export function readoutAt({ analysis }: Analysed, frequency: number): string {

@@ -1,5 +1,5 @@
-import type { LoopAnalysis } from '../../shared/analysis.ts';
-import { placeOn, power } from './interpolate.ts';
+import type { LoopAnalysis } from '../../shared/protocol/analysis.ts';
+import { placeOn, power } from '../plot/interpolate.ts';
 
 /** A measured loop counts as another one when |L| has moved by more than this somewhere in it: 1 dB. */
 const MUCH = Math.log(10 ** (1 / 20));

@@ -1,15 +1,15 @@
-import type { LoopFigures } from '../../shared/analysis.ts';
-import { inUnit, ranged } from '../../shared/format.ts';
+import { inUnit, ranged } from '../../shared/core/format.ts';
+import type { LoopFigures } from '../../shared/protocol/analysis.ts';
 
 /** Modulus margin from which a loop counts as robust: peak of |S| of 2. Common practice, e.g. Åström, Murray, Feedback Systems, ch. 12. */
 const ROBUST = 0.5;
 
 /** A gain reduction margin that is worth a word: a loop with an integrator has one, far away as a rule. Common practice. */
-const NEAR_LEAST_GAIN = 1 / 3;
+const NEAR_MIN_GAIN = 1 / 3;
 
 export interface Verdict {
   readonly kind: 'good' | 'caution' | 'alarm';
-  readonly words: string;
+  readonly text: string;
 }
 
 /** What the figures say of a loop, in a sentence or two. */
@@ -19,25 +19,25 @@ export function verdictOf(figures: LoopFigures): Verdict {
     const growth = spectralRadius > 1 ? `: any swing grows by ${growthText(spectralRadius)} a sample` : '';
     return {
       kind: 'alarm',
-      words: `Unstable${growth}. The figures below are no margins.`,
+      text: `Unstable${growth}. The figures below are no margins.`,
     };
   }
   if (crossovers.length === 0 || phaseMargin === null)
-    return { kind: 'caution', words: 'Stable. The loop never has a gain of 1: it hardly holds the axis.' };
+    return { kind: 'caution', text: 'Stable. The loop never has a gain of 1: it hardly holds the axis.' };
   const margin = `${inUnit(phaseMargin.value, '°', 2)} of phase margin at ${ranged(phaseMargin.frequency, 'Hz')}`;
   const little = modulusMargin.value < ROBUST;
-  const words = [
+  const text = [
     `${little ? 'Stable, but close' : 'Stable'}. ${capital(margin)}.`,
     ...(little
       ? [
           `|S| peaks at ${inUnit(1 / modulusMargin.value, '', 2)} at ${ranged(modulusMargin.frequency, 'Hz')}.`,
         ]
       : []),
-    ...(gainReduction !== null && gainReduction.value > NEAR_LEAST_GAIN
+    ...(gainReduction !== null && gainReduction.value > NEAR_MIN_GAIN
       ? [`Less than ${inUnit(gainReduction.value, '', 2)} of the gain would make it unstable too.`]
       : []),
   ];
-  return { kind: little ? 'caution' : 'good', words: words.join(' ') };
+  return { kind: little ? 'caution' : 'good', text: text.join(' ') };
 }
 
 function growthText(radius: number): string {
@@ -45,6 +45,6 @@ function growthText(radius: number): string {
   return share < 0.01 ? inUnit(share, '%', 2) : `${inUnit(share, '%', 3)}`;
 }
 
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,11 +1,11 @@
-import { button, element } from '../app/dom.ts';
+import { button, element } from '../ui/dom.ts';
 import './paper.css';
 
 /** A page to print, and what a person can do with it besides. */
 export interface Paper {
   readonly title: string;
   readonly html: string;
-  readonly ways: readonly { readonly words: string; readonly action: () => void }[];
+  readonly ways: readonly { readonly text: string; readonly action: () => void }[];
 }
 
 /**
@@ -32,7 +32,7 @@ export function openPaper(host: HTMLElement, { title, html, ways }: Paper): HTML
         'div',
         { class: 'dialog-ways' },
         button('Print', () => paper.contentWindow?.print(), { class: 'primary' }),
-        ...ways.map(({ words, action }) => button(words, action)),
+        ...ways.map(({ text, action }) => button(text, action)),
         button('Close', () => dialog.close()),
       ),
     ),

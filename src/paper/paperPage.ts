@@ -1,4 +1,4 @@
-import { Markup, markup } from '../drawing/markup.ts';
+import { Markup, markup } from '../ui/markup.ts';
 
 /** A document of its own, style inside, to print, to save or to show: it needs nothing from anywhere. `style` is ours and trusted. */
 export function paperPage(title: string, style: string, content: Markup): string {

@@ -1,4 +1,4 @@
-import { type Markup, markup, withIndices } from '../drawing/markup.ts';
+import { type Markup, markup, withIndices } from '../ui/markup.ts';
 
 /** Sentences in a frame; nothing without any. */
 export function box(kind: 'warning' | 'caution', title: string, texts: readonly string[]): Markup {

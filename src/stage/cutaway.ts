@@ -1,6 +1,6 @@
 import type { Color, MeshStandardMaterial } from 'three';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Bin } from './bin.ts';
 import { heatColour } from './colourScales.ts';
 import type { Legend } from './legend.ts';

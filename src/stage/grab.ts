@@ -1,5 +1,5 @@
 import { Matrix4, type PerspectiveCamera, Ray, Raycaster, Vector2, Vector3 } from 'three';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Machine } from './machine.ts';
 
 /** Forces the keys pull with, N: plain, and with Shift. */

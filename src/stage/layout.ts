@@ -1,6 +1,6 @@
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Form } from '../../shared/scene.ts';
+import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../shared/core/scene.ts';
 import { GRANITE, type MotorSize, motorSize, payloadSize, plateSize, railWidth, type Size } from './sizes.ts';
 
 /**
@@ -54,26 +54,27 @@ export interface RailLayout {
 }
 
 /** Which track each motor runs on. Ironless motors stand beside the table, the others under it. */
-const TRACKS: Record<Form, readonly (readonly number[])[]> = {
+const TRACKS: Record<DriveType, readonly (readonly number[])[]> = {
   tubular: [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
   'u-channel': [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
   flat: [[0], [0, 0], [0, 0, 1], [0, 0, 1, 1]],
   screw: [[0], [0, 1], [0, 1, 2], [0, 1, 2, 3]],
 };
 
-export function layout(form: Form, p: Parameters): Layout {
-  const motor = motorSize(form, p);
-  const trackOf = TRACKS[form][p.motorCount - 1] as readonly number[];
+export function layout(driveType: DriveType, p: Parameters): Layout {
+  const motor = motorSize(driveType, p);
+  const trackOf = TRACKS[driveType][p.motorCount - 1] as readonly number[];
   const trackCount = Math.max(...trackOf) + 1;
   const units = unitPlaces(motor, p, trackOf);
   const rowLength = 2 * Math.max(...units.map(({ x }) => Math.abs(x) + motor.length / 2));
 
-  const rw = railWidth(loadSideMass(p) + (form === 'screw' ? 0 : motorSideMass(p)));
+  const rw = railWidth(loadSideMass(p) + (driveType === 'screw' ? 0 : motorSideMass(p)));
   const carriage = { length: 3.7 * rw, height: 1.25 * rw, width: 2.2 * rw };
   const acrossOne = acrossWidth(motor);
-  const beside = form === 'tubular' || form === 'u-channel';
+  const beside = driveType === 'tubular' || driveType === 'u-channel';
   const minWidth = beside ? 8 * rw : trackCount * acrossOne + 2 * (carriage.width + 0.8 * rw);
-  const minLength = form === 'screw' ? Math.max(1.3 * motor.length, 1.2 * carriage.length) : 0.92 * rowLength;
+  const minLength =
+    driveType === 'screw' ? Math.max(1.3 * motor.length, 1.2 * carriage.length) : 0.92 * rowLength;
   const plate = plateSize(p.tableMass, minLength, minWidth);
 
   const railTop = 1.6 * rw;
@@ -93,9 +94,11 @@ export function layout(form: Form, p: Parameters): Layout {
   const front = plate.width / 2 + besideWidth;
   const chainRadius = Math.min(Math.max(0.42 * (plateBottom + 0.5 * plate.height), 0.013), 0.06);
   const chain =
-    form === 'screw' ? null : { radius: chainRadius, width: 1.1 * chainRadius, z: rear - 0.9 * chainRadius };
+    driveType === 'screw'
+      ? null
+      : { radius: chainRadius, width: 1.1 * chainRadius, z: rear - 0.9 * chainRadius };
   const footprint = {
-    xMin: from - endBlock - (motor.form === 'screw' ? Math.max(0.7 * motor.motorSide, rw) : 0.8 * rw),
+    xMin: from - endBlock - (motor.driveType === 'screw' ? Math.max(0.7 * motor.motorSide, rw) : 0.8 * rw),
     xMax: to + endBlock + 0.8 * rw,
     zMin: (chain ? chain.z - chain.width : rear) - 0.8 * rw,
     zMax: front + (beside ? 0.8 : 2.4) * rw,
@@ -132,9 +135,9 @@ export function layout(form: Form, p: Parameters): Layout {
  */
 function unitPlaces(motor: MotorSize, p: Parameters, trackOf: readonly number[]): Unit[] {
   const pair = 2 * p.polePitch;
-  const apart = motor.form === 'screw' ? 0 : Math.ceil(motor.length / pair + 0.2) * pair;
+  const apart = motor.driveType === 'screw' ? 0 : Math.ceil(motor.length / pair + 0.2) * pair;
   const stated =
-    motor.form === 'screw' ? [0, 0, 0, 0] : [0, p.misalignment2, p.misalignment3, p.misalignment4];
+    motor.driveType === 'screw' ? [0, 0, 0, 0] : [0, p.misalignment2, p.misalignment3, p.misalignment4];
   return trackOf.map((track, i) => {
     const row = trackOf.flatMap((t, j) => (t === track ? [j] : []));
     const misalignment = stated[i] as number;
@@ -144,7 +147,7 @@ function unitPlaces(motor: MotorSize, p: Parameters, trackOf: readonly number[])
 
 /** Room that one track takes across the machine. */
 function acrossWidth(motor: MotorSize): number {
-  switch (motor.form) {
+  switch (motor.driveType) {
     case 'tubular':
       return 2.15 * motor.finOuter;
     case 'u-channel':
@@ -157,7 +160,7 @@ function acrossWidth(motor: MotorSize): number {
 }
 
 function heights(motor: MotorSize, railTop: number, plateHeight: number, rw: number) {
-  switch (motor.form) {
+  switch (motor.driveType) {
     case 'tubular': {
       // The line of force runs through the middle of the plate.
       const plateBottom = Math.max(railTop, motor.finOuter + 0.5 * rw - plateHeight / 2);

@@ -1,6 +1,6 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { fixed, ranged } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { fixed, ranged } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { cssGradient, heatColour, signedColour } from './colourScales.ts';
 import type { Cutaway } from './cutaway.ts';
 

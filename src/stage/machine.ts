@@ -1,14 +1,14 @@
 import { Box3, Group, type Material, type Mesh, Vector3 } from 'three';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { motorConstants } from '../../shared/motor.ts';
-import type { ParameterName, Parameters } from '../../shared/parameters/table.ts';
-import type { Form } from '../../shared/scene.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../shared/core/scene.ts';
 import { Bin } from './bin.ts';
-import type { Drive } from './forms/drive.ts';
-import { flat } from './forms/flat.ts';
-import { screw } from './forms/screw.ts';
-import { tubular } from './forms/tubular.ts';
-import { uChannel } from './forms/uChannel.ts';
+import type { Drive } from './drives/drive.ts';
+import { flat } from './drives/flat.ts';
+import { screw } from './drives/screw.ts';
+import { tubular } from './drives/tubular.ts';
+import { uChannel } from './drives/uChannel.ts';
 import { type Layout, layout } from './layout.ts';
 import type { Materials } from './materials.ts';
 import { apart, mergeStill } from './merge.ts';
@@ -48,8 +48,8 @@ const SHAPE = [
 ] as const satisfies readonly ParameterName[];
 
 /** A text that differs whenever the machine would look different at rest. */
-export function shapeOf(form: Form, p: Parameters): string {
-  return [form, ...SHAPE.map((name) => p[name])].join(' ');
+export function shapeOf(driveType: DriveType, p: Parameters): string {
+  return [driveType, ...SHAPE.map((name) => p[name])].join(' ');
 }
 
 /** One machine on the stage: it takes poses and temperatures, and gives back everything it holds. */
@@ -76,12 +76,12 @@ export class Machine {
   private readonly ownMaterial = new Map<Mesh, Material | Material[]>();
 
   constructor(
-    readonly form: Form,
+    readonly driveType: DriveType,
     p: Parameters,
     materials: Materials,
   ) {
     const shop: Shop = { bin: this.bin, m: materials };
-    const plan = layout(form, p);
+    const plan = layout(driveType, p);
     this.plan = plan;
     this.drive = driveOf(shop, plan, p);
     this.table = table(shop, plan, this.drive.tableCut);
@@ -155,7 +155,7 @@ export class Machine {
 
   private extentOf({ base, plateBottom, plate, payload, motor }: Layout): Vector3[] {
     const top = plateBottom + plate.height + (payload ? payload.height + 0.01 : 0);
-    const overhang = motor.form === 'screw' ? motor.motorLength : 0;
+    const overhang = motor.driveType === 'screw' ? motor.motorLength : 0;
     const bottom = -base.height - footHeight(this.plan);
     const corners = [base.xMin - overhang, base.xMax].flatMap((x) =>
       [bottom, top].flatMap((y) => [base.zMin, base.zMax].map((z) => new Vector3(x, y, z))),
@@ -167,7 +167,7 @@ export class Machine {
 
 function driveOf(shop: Shop, plan: Layout, p: Parameters): Drive {
   const { motor } = plan;
-  switch (motor.form) {
+  switch (motor.driveType) {
     case 'tubular':
       return tubular(shop, plan, motor, p.polePitch);
     case 'u-channel':
@@ -189,12 +189,12 @@ function handlesOf(plan: Layout): Box3[] {
   const top = plateBottom + plate.height;
   const handles = [around(0, 0, plate.length, plate.width, plan.rail.height, top)];
   if (payload) handles.push(around(0, 0, payload.length, payload.width, top, top + payload.height + 0.006));
-  if (motor.form === 'tubular')
+  if (motor.driveType === 'tubular')
     for (const { x, track } of units) {
       const r = motor.finOuter;
       handles.push(around(x, tracks[track] as number, motor.length, 2 * r, driveHeight - r, driveHeight + r));
     }
-  if (motor.form === 'u-channel')
+  if (motor.driveType === 'u-channel')
     for (const { x, track } of units) {
       const { length, width, height } = motor.header;
       handles.push(around(x, tracks[track] as number, length, width, top - height, top));

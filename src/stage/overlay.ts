@@ -1,12 +1,12 @@
-import { ranged } from '../../shared/format.ts';
-import { cssColour } from '../look/colours.ts';
+import { ranged } from '../../shared/core/format.ts';
+import { cssColour } from '../ui/look/colours.ts';
 import { Legend } from './legend.ts';
 import { Magnifier } from './magnifier.ts';
 import type { RunState } from './parts/tower.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-const STATE_WORDS: Record<RunState, string> = { paused: 'Paused', running: '', tripped: 'Tripped' };
+const STATE_TEXT: Record<RunState, string> = { paused: 'Paused', running: '', tripped: 'Tripped' };
 
 /** A point on the screen, CSS pixels from the stage's corner. */
 export interface ScreenPoint {
@@ -57,7 +57,7 @@ export class Overlay {
 
   setState(state: RunState): void {
     this.element.setAttribute('data-state', state);
-    this.state.textContent = STATE_WORDS[state];
+    this.state.textContent = STATE_TEXT[state];
   }
 
   /** The leader from the rim of the lens to the nearest of these points. */

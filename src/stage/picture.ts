@@ -6,7 +6,7 @@ import { QualityGovernor } from './quality.ts';
 import { drawsInSoftware } from './software.ts';
 
 /** Sharper than this nobody sees at arm's length. */
-const MOST_PIXELS = 2;
+const MAX_PIXELS = 2;
 /** After this long without movement the picture is drawn once more at its best, ms. */
 const STILL = 900;
 /** Without smoothed edges, what stands still is drawn finer than the screen instead. */
@@ -101,7 +101,7 @@ export class Picture {
   }
 
   private draw(share: number, shadow: boolean): void {
-    const resolution = share * Math.min(devicePixelRatio, MOST_PIXELS);
+    const resolution = share * Math.min(devicePixelRatio, MAX_PIXELS);
     if (resolution !== this.resolution) {
       this.resolution = resolution;
       this.renderer.setPixelRatio(resolution);

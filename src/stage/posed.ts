@@ -1,4 +1,4 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 
 /** Movements below this do not show, m. */
 const GRAIN = 5e-6;

@@ -1,6 +1,6 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Form } from '../../shared/scene.ts';
-import { STEEL_DENSITY, screwDiameter } from '../../shared/screw.ts';
+import { STEEL_DENSITY, screwDiameter } from '../../shared/axis/screw.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../shared/core/scene.ts';
 
 /**
  * Sizes that the parameters imply: masses at the density of their material, magnets at their pitch. What no parameter states
@@ -55,12 +55,12 @@ export function railWidth(movedMass: number): number {
 }
 
 /** Length of a coil unit in whole groups of `group` metres, from its mass per metre. */
-function groups(mass: number, massPerMetre: number, group: number, most: number): number {
-  return clamp(Math.round(mass / massPerMetre / group), 1, most);
+function groups(mass: number, massPerMetre: number, group: number, max: number): number {
+  return clamp(Math.round(mass / massPerMetre / group), 1, max);
 }
 
 export interface TubularSize {
-  readonly form: 'tubular';
+  readonly driveType: 'tubular';
   readonly shaftRadius: number;
   readonly coilInner: number;
   readonly coilOuter: number;
@@ -79,7 +79,7 @@ export function tubularSize(p: Parameters): TubularSize {
   const massPerMetre = IRONLESS_UNIT * Math.PI * (coilOuter ** 2 - coilInner ** 2);
   const poles = Math.max(groups(p.coilMass, massPerMetre, tau, 16), 2);
   return {
-    form: 'tubular',
+    driveType: 'tubular',
     shaftRadius,
     coilInner,
     coilOuter,
@@ -91,7 +91,7 @@ export function tubularSize(p: Parameters): TubularSize {
 }
 
 export interface ChannelSize {
-  readonly form: 'u-channel';
+  readonly driveType: 'u-channel';
   readonly magnet: Size;
   readonly wall: number;
   readonly bladeWidth: number;
@@ -115,7 +115,7 @@ export function channelSize(p: Parameters): ChannelSize {
   const threes = groups(p.coilMass, massPerMetre, 4 * tau, 6);
   const length = threes * 4 * tau;
   return {
-    form: 'u-channel',
+    driveType: 'u-channel',
     magnet,
     wall,
     bladeWidth,
@@ -129,7 +129,7 @@ export function channelSize(p: Parameters): ChannelSize {
 }
 
 export interface FlatSize {
-  readonly form: 'flat';
+  readonly driveType: 'flat';
   readonly magnet: Size;
   readonly backIron: number;
   readonly gap: number;
@@ -148,7 +148,7 @@ export function flatSize(p: Parameters): FlatSize {
   const unitWidth = clamp(Math.sqrt(area / 2.5), 0.04, 0.3);
   const threes = groups(p.coilMass, IRON_UNIT * unitHeight * unitWidth, 4 * tau, 6);
   return {
-    form: 'flat',
+    driveType: 'flat',
     magnet: { length: 0.8 * tau, height: clamp(p.magnetHeight, 0.002, 0.012), width: 0.9 * unitWidth },
     backIron: clamp(0.35 * tau, 0.005, 0.015),
     gap: p.airGap,
@@ -161,7 +161,7 @@ export function flatSize(p: Parameters): FlatSize {
 }
 
 export interface ScrewSize {
-  readonly form: 'screw';
+  readonly driveType: 'screw';
   readonly radius: number;
   readonly nutRadius: number;
   /** Nut length, along the axis. */
@@ -179,7 +179,7 @@ export function screwSize(p: Parameters): ScrewSize {
   const torque = (p.continuousForce * lead) / (2 * Math.PI);
   const motorSide = clamp(0.058 * Math.cbrt(torque), 0.03, 0.2);
   return {
-    form: 'screw',
+    driveType: 'screw',
     radius: diameter / 2,
     nutRadius: 0.85 * diameter + 0.002,
     length: clamp(Math.max(2.4 * diameter, 3 * lead), 0.02, 0.25),
@@ -191,8 +191,8 @@ export function screwSize(p: Parameters): ScrewSize {
 
 export type MotorSize = TubularSize | ChannelSize | FlatSize | ScrewSize;
 
-export function motorSize(form: Form, p: Parameters): MotorSize {
-  switch (form) {
+export function motorSize(driveType: DriveType, p: Parameters): MotorSize {
+  switch (driveType) {
     case 'tubular':
       return tubularSize(p);
     case 'u-channel':

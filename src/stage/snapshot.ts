@@ -1,4 +1,4 @@
-import { cssColour } from '../look/colours.ts';
+import { cssColour } from '../ui/look/colours.ts';
 
 export interface StillPicture {
   readonly canvas: HTMLCanvasElement;

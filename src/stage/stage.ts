@@ -1,9 +1,9 @@
 import './stage.css';
 import { Color, Vector3 } from 'three';
-import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { cssColour } from '../look/colours.ts';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { cssColour } from '../ui/look/colours.ts';
 import { Bin } from './bin.ts';
 import { type Cutaway, CutawayPaint } from './cutaway.ts';
 import { Grab } from './grab.ts';
@@ -49,7 +49,7 @@ const LABEL =
 
 /** Height of the rule's letters as a share of the page's text, as its small text has it, and the least that can be read, pixels. */
 const LETTERS = 0.9375;
-const LEAST_LETTERS = 14;
+const MIN_LETTERS = 14;
 
 /** While a parameter is dragged, a new machine at most this often, ms. */
 const REBUILD = 150;
@@ -209,7 +209,8 @@ class MachineStage implements Stage {
   };
 
   private rebuildIfNeeded(atOnce = false): void {
-    if (!this.scene || !this.parameters || shapeOf(this.scene.form, this.parameters) === this.shape) return;
+    if (!this.scene || !this.parameters || shapeOf(this.scene.driveType, this.parameters) === this.shape)
+      return;
     if (atOnce || performance.now() - this.built > REBUILD) this.build(false);
     else this.invalidate();
   }
@@ -224,9 +225,9 @@ class MachineStage implements Stage {
     this.built = performance.now();
     const tilt = this.machine?.frame.rotation.z;
     this.machine?.dispose();
-    const machine = new Machine(this.scene.form, p, this.materials);
+    const machine = new Machine(this.scene.driveType, p, this.materials);
     this.machine = machine;
-    this.shape = shapeOf(this.scene.form, p);
+    this.shape = shapeOf(this.scene.driveType, p);
     this.picture.scene.add(machine.root);
     this.picture.place([machine]);
     machine.frame.add(this.spring.group);
@@ -319,7 +320,7 @@ class MachineStage implements Stage {
     this.onScreen(machine, this.corner.set(0, -height, zMax), bottom);
     const pixels = Math.hypot(top.x - bottom.x, top.y - bottom.y) / height;
     const text = Number.parseFloat(getComputedStyle(this.root).fontSize);
-    machine.rule.fit((LETTERS * text) / pixels, LEAST_LETTERS / pixels);
+    machine.rule.fit((LETTERS * text) / pixels, MIN_LETTERS / pixels);
   }
 
   private resize(): void {

@@ -1,9 +1,9 @@
-import { button } from '../app/dom.ts';
-import type { StudyActions } from './state.ts';
+import type { StudyActions } from '../studyState/state.ts';
+import { button } from '../ui/dom.ts';
 
-/** Puts comparable drives into the lanes, whatever is in them. */
+/** Puts comparable drives into the candidates, whatever is in them. */
 export function comparableButton(actions: StudyActions): HTMLButtonElement {
-  return button('Choose comparable drives', () => actions.chooseLanes(), {
+  return button('Choose comparable drives', () => actions.chooseCandidates(), {
     title: 'One drive of each kind, all of the smallest class of continuous force that does the job',
   });
 }

@@ -1,20 +1,20 @@
 import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
-import { KITS } from '../../scenes/index.ts';
-import type { Failure } from '../../shared/jsonFile.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Study } from '../../shared/study/lane.ts';
-import { readStudy, writeStudy } from '../../shared/study/studyFile.ts';
-import { readStudyLink, writeStudyLink } from '../../shared/study/studyLink.ts';
-import { fileName, saveText } from '../app/files.ts';
-import type { Actions } from '../app/keys.ts';
-import { createMenu, item, type MenuItem } from '../app/menu.ts';
-import type { Messages } from '../app/messages.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Failure } from '../../shared/files/jsonFile.ts';
+import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
+import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
+import type { Study } from '../../shared/study/candidate.ts';
+import { fileName, saveText } from '../ui/files.ts';
+import type { Actions } from '../ui/keys.ts';
+import { createMenu, item, type MenuItem } from '../ui/menu.ts';
+import type { Messages } from '../ui/messages.ts';
 import { showReport } from './showReport.ts';
 import { StudyView } from './studyView.ts';
 
 export interface StudyRoomOptions {
   readonly messages: Messages;
-  /** Puts the axis of a lane on the bench and shows it. */
+  /** Puts the axis of a candidate on the bench and shows it. */
   openOnBench(scene: Scene): void;
   leave(): void;
   /** What the bench does as well, in the same words. */
@@ -67,7 +67,7 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
         item('Open …', keys, 'openFile'),
         item('Save study', keys, 'saveScene'),
         item('Copy link', keys, 'copyLink'),
-        { words: 'Report', action: () => void report() },
+        { label: 'Report', action: () => void report() },
       ]),
       createMenu('View', [
         item('Undo', keys, 'undo'),
@@ -98,7 +98,7 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
       return { ...keys, ...view.keys };
     },
     setShown: (shown) => view.setShown(shown),
-    openText: (name, text) => take(name, readStudy(text, KITS)),
-    openLink: (fragment) => take('The link', readStudyLink(fragment, KITS)),
+    openText: (name, text) => take(name, readStudy(text, PRESETS)),
+    openLink: (fragment) => take('The link', readStudyLink(fragment, PRESETS)),
   };
 }

@@ -1,21 +1,21 @@
 import './study.css';
-import { KITS } from '../../scenes/index.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Study } from '../../shared/study/lane.ts';
-import { button, element } from '../app/dom.ts';
-import type { Actions } from '../app/keys.ts';
-import { createSegmented } from '../app/segmented.ts';
-import { createAccuracyPane } from './accuracyPane.ts';
-import { createHeatPane } from './heatPane.ts';
-import { createJobPane } from './jobPane.ts';
-import { createLanesPane } from './lanesPane.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Study } from '../../shared/study/candidate.ts';
+import type { Pane } from '../studyState/state.ts';
+import { StudyDesk } from '../studyState/studyDesk.ts';
+import { StudyRun } from '../studyState/studyRun.ts';
+import { StudyStore } from '../studyState/studyStore.ts';
+import { button, element } from '../ui/dom.ts';
+import type { Actions } from '../ui/keys.ts';
+import { createSegmented } from '../ui/segmented.ts';
+import { createJobPane } from './job/jobPane.ts';
+import { createAccuracyPane } from './results/accuracyPane.ts';
+import { createHeatPane } from './results/heatPane.ts';
+import { createCandidatesPane } from './results/sideBySidePane.ts';
+import { createVerdictPane } from './results/verdictPane.ts';
 import { createSimulateBar } from './simulateBar.ts';
-import { createSizingPane } from './sizingPane.ts';
-import type { Pane } from './state.ts';
-import { StudyDesk } from './studyDesk.ts';
-import { StudyRun } from './studyRun.ts';
-import { StudyStore } from './studyStore.ts';
-import { createVerdictPane } from './verdictPane.ts';
+import { createSizingPane } from './sizing/sizingPane.ts';
 
 export interface StudyViewOptions {
   readonly study: Study;
@@ -36,20 +36,20 @@ export class StudyView {
   readonly element: HTMLElement;
   readonly store: StudyStore;
   readonly #panes: Readonly<Record<Part, Pane>>;
-  readonly #lanes;
+  readonly #candidates;
   readonly #parts;
   readonly #host = element('main', { class: 'study-part' });
   #shownPart: Part | null = null;
 
   constructor({ study, openOnBench, leave, report, menus }: StudyViewOptions) {
-    this.store = new StudyStore(study, KITS);
+    this.store = new StudyStore(study, PRESETS);
     const run = new StudyRun(this.store);
-    const actions = new StudyDesk(this.store, run, KITS, openOnBench);
-    this.#lanes = createLanesPane(actions);
+    const actions = new StudyDesk(this.store, run, PRESETS, openOnBench);
+    this.#candidates = createCandidatesPane(actions);
     this.#panes = {
       Job: createJobPane(actions),
       Sizing: createSizingPane(actions),
-      'Side by side': this.#lanes,
+      'Side by side': this.#candidates,
       Heat: createHeatPane(actions),
       Accuracy: createAccuracyPane(actions),
       Verdict: createVerdictPane(actions, { onReport: report }),
@@ -84,16 +84,16 @@ export class StudyView {
 
   /** What the keyboard sets off in the part that is shown. */
   get keys(): Partial<Actions> {
-    return this.#shownPart === 'Side by side' ? this.#lanes.keys : {};
+    return this.#shownPart === 'Side by side' ? this.#candidates.keys : {};
   }
 
-  /** The stage with all lanes as a PNG data URL, for which they come to sight for a moment. Null where there is no 3D picture. */
+  /** The stage with all candidates as a PNG data URL, for which they come to sight for a moment. Null where there is no 3D picture. */
   async picture(): Promise<string | null> {
     const present = this.#parts.value;
     this.#parts.choose('Side by side');
     await nextRefresh();
     await nextRefresh();
-    const picture = this.#lanes.picture();
+    const picture = this.#candidates.picture();
     this.#parts.choose(present);
     return picture;
   }

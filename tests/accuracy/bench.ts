@@ -1,7 +1,7 @@
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { startGains } from '../../shared/startGains.ts';
-import type { TestResult } from '../../shared/study/accuracy.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { TestResult } from '../../shared/protocol/accuracy.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
 import { bareScene } from '../model/sceneOf.ts';
 

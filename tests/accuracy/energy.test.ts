@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { EnergyFlow } from '../../shared/study/accuracy.ts';
+import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
 import { energyFlow } from '../../workers/accuracy/energy.ts';
 import { tunedScene } from './bench.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Profile } from '../../shared/profile.ts';
+import { Profile } from '../../shared/motion/profile.ts';
 import { positioning } from '../../workers/accuracy/positioning.ts';
 import { measuringPlan } from '../../workers/accuracy/targets.ts';
 import { tested } from '../../workers/accuracy/testAxis.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { startingPoint } from '../../shared/analysis.ts';
-import { positionRate } from '../../shared/crossChecks.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import { Profile } from '../../shared/profile.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { Profile } from '../../shared/motion/profile.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { extremes, ripple } from '../../workers/accuracy/ripple.ts';
 import { causeOf, periodicTerms } from '../../workers/accuracy/ripplePeriods.ts';
 import { scanPlan } from '../../workers/accuracy/scanPlan.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { startingPoint } from '../../shared/analysis.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { disturbance, FORCE_SHARE } from '../../workers/accuracy/disturbance.ts';
 import { increment } from '../../workers/accuracy/increment.ts';
 import { roundNumber, roundUpIndex } from '../../workers/accuracy/roundNumbers.ts';

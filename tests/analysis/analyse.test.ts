@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { crossChecks } from '../../shared/check.ts';
-import { GRAVITY } from '../../shared/gravity.ts';
-import { motorConstants } from '../../shared/motor.ts';
+import { GRAVITY } from '../../shared/axis/gravity.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { crossChecks } from '../../shared/core/check.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,
   type ParameterChanges,
   type Parameters,
   parameterRow,
-} from '../../shared/parameters/table.ts';
-import { startGains } from '../../shared/startGains.ts';
+} from '../../shared/core/parameters/table.ts';
+import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { magnitude, over, phase } from '../../workers/analysis/complex.ts';
 import { root } from '../../workers/analysis/roots.ts';
@@ -19,12 +19,12 @@ import { SampledLoop } from '../../workers/analysis/sampledLoop.ts';
 import { demodulate } from '../../workers/identify/demodulate.ts';
 import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
-import { bareKit, bareStanding, KIT_NAMES, quietKit, runAxis } from './bareKit.ts';
+import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';
 
 const bare = (changes: ParameterChanges = {}) => bareScene(changes).parameters;
 
 describe('the result', () => {
-  const p = bareKit('tubular');
+  const p = barePreset('tubular');
   const result = analyse(p, bareStanding(p));
   const { frequency, openLoop, sensitivity, closedLoop, nyquistRe, nyquistIm } = result;
 
@@ -62,8 +62,8 @@ describe('the result', () => {
     const { figures } = result;
     expect(1 / figures.modulusMargin.value).toBeCloseTo(Math.max(...sensitivity.magnitude), 2);
     expect(figures.closedLoopPeak.value).toBeCloseTo(Math.max(...closedLoop.magnitude), 2);
-    const least = Math.min(...result.stiffness.magnitude);
-    expect(figures.minimumStiffness.value / least).toBeCloseTo(1, 3);
+    const min = Math.min(...result.stiffness.magnitude);
+    expect(figures.minimumStiffness.value / min).toBeCloseTo(1, 3);
   });
 });
 
@@ -87,7 +87,7 @@ describe('stiffness at standstill, by statics', () => {
   });
 
   it('is that of screw, nut and bearings when the encoder sits on the motor, whatever the gains', () => {
-    const p = bareKit('screw', { interpolation1: 0, interpolation2: 0, screwExpansion: 0 });
+    const p = barePreset('screw', { interpolation1: 0, interpolation2: 0, screwExpansion: 0 });
     const shaft = p.screwRigidity / (p.start + p.screwSpan);
     const series = 1 / (1 / p.linkStiffness + 1 / shaft);
     expect(analyse(p, bareStanding(p)).figures.staticStiffness / series).toBeCloseTo(1, 4);
@@ -137,10 +137,10 @@ describe('stability', () => {
     }
   });
 
-  it.each(KIT_NAMES.filter((name) => name !== 'screw'))(
+  it.each(PRESET_NAMES.filter((name) => name !== 'screw'))(
     '%s: with an integrator it is conditional, and lost at the gain that the figures name',
     (name) => {
-      const p = bareKit(name);
+      const p = barePreset(name);
       const { conditional, gainReduction } = analyse(p, bareStanding(p)).figures;
       expect(conditional).toBe(true);
       const excess = (factor: number) => {
@@ -159,7 +159,7 @@ describe('stability', () => {
     [0, 6],
     [0.001, 5],
   ])('is judged for four like motors, one of them %d m out of line', (misalignment3, count) => {
-    const p = { ...bareKit('tubular'), motorCount: 4, misalignment3 };
+    const p = { ...barePreset('tubular'), motorCount: 4, misalignment3 };
     const tuned = { ...p, ...startGains(p, 80) };
     const { figures, eigenvaluesRe } = analyse(tuned, bareStanding(tuned));
     expect(figures.stable).toBe(true);
@@ -182,7 +182,7 @@ describe('stability', () => {
 describe('a sliding guide', () => {
   it.each([2e-4, 2e-2])('gives way at %d m/s as the analysis says', (speed) => {
     const frequency = 40;
-    const p = quietKit('tubular', {
+    const p = quietPreset('tubular', {
       program: 'scan',
       scanSpeed: speed,
       stroke: 2 * speed,

@@ -1,14 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type MeasuredLoop, type Response, startingPoint } from '../../shared/analysis.ts';
-import { CHANNEL_INDEX as C, type ChannelName } from '../../shared/channels.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { CHANNEL_INDEX as C, type ChannelName } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { type MeasuredLoop, type Response, startingPoint } from '../../shared/protocol/analysis.ts';
 import { type Complex, magnitude, over, phase } from '../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../workers/analysis/sampledLoop.ts';
 import { measureChirp } from '../../workers/identify/chirp.ts';
 import { demodulate } from '../../workers/identify/demodulate.ts';
 import { measureSteppedSine } from '../../workers/identify/steppedSine.ts';
-import { bareKit, bareStanding, KIT_NAMES, quietKit, runAxis } from './bareKit.ts';
+import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';
 
 /*
  * The analysis against measurements on the simulated axis, taken as on a real one: a force is added at the loop output, and the loop's answer
@@ -18,7 +18,7 @@ import { bareKit, bareStanding, KIT_NAMES, quietKit, runAxis } from './bareKit.t
 const DECIBELS = 0.5;
 const DEGREES = 3;
 
-/** To 40 % of the Nyquist frequency of the position loop: the kits sample at 8 kHz. */
+/** To 40 % of the Nyquist frequency of the position loop: the presets sample at 8 kHz. */
 const SWEEP: ParameterChanges = {
   sweepFrom: 8,
   sweepTo: 0.4 * 4000,
@@ -31,7 +31,7 @@ const SWEEP: ParameterChanges = {
 const sceneOf = (parameters: Parameters): Scene => ({
   title: 'Bench',
   lookFor: '',
-  form: 'tubular',
+  driveType: 'tubular',
   moves: [],
   parameters,
 });
@@ -64,8 +64,8 @@ function expectAgreement(measured: MeasuredLoop, loop: SampledLoop): void {
   }
 }
 
-describe.each(KIT_NAMES)('%s, measured by a stepped sine', (name) => {
-  const p = bareKit(name, SWEEP);
+describe.each(PRESET_NAMES)('%s, measured by a stepped sine', (name) => {
+  const p = barePreset(name, SWEEP);
   let measured: MeasuredLoop;
   const progress: number[] = [];
 
@@ -91,7 +91,7 @@ describe.each(KIT_NAMES)('%s, measured by a stepped sine', (name) => {
 
 describe('the presliding guide', () => {
   it('is a spring to a force that does not break it loose', () => {
-    const p = quietKit('tubular', { ...SWEEP, sweepForce: 0.02 });
+    const p = quietPreset('tubular', { ...SWEEP, sweepForce: 0.02 });
     const measured = measureSteppedSine(sceneOf(p));
     expectAgreement(measured, new SampledLoop(p, startingPoint(p)));
   });
@@ -99,7 +99,7 @@ describe('the presliding guide', () => {
 
 describe('filters in the loop', () => {
   it('are those of the analysis', () => {
-    const p = bareKit('u-channel', {
+    const p = barePreset('u-channel', {
       ...SWEEP,
       notch1: true,
       notch1Frequency: 650,
@@ -114,7 +114,7 @@ describe('filters in the loop', () => {
 });
 
 describe.each(['tubular', 'screw'])('%s, measured by a chirp', (name) => {
-  const p = bareKit(name, { ...SWEEP, sweepTime: 4, dwell: 1 });
+  const p = barePreset(name, { ...SWEEP, sweepTime: 4, dwell: 1 });
   // The band of a point is a sixth of an octave at most: next to a resonance its mean is not its middle.
   const resonanceFree = 400;
 
@@ -147,9 +147,9 @@ function ratio(
   return over(demodulate(phases, effects), demodulate(phases, causes));
 }
 
-describe.each(KIT_NAMES)('%s, pushed by a process force', (name) => {
+describe.each(PRESET_NAMES)('%s, pushed by a process force', (name) => {
   it.each([12, 50, 200])('gives way at %i Hz as the analysis says', (frequency) => {
-    const p = bareKit(name, {
+    const p = barePreset(name, {
       program: 'hold',
       process: 'sine',
       processForce: 2,
@@ -163,9 +163,9 @@ describe.each(KIT_NAMES)('%s, pushed by a process force', (name) => {
   });
 });
 
-describe.each(KIT_NAMES)('%s, following a sine', (name) => {
+describe.each(PRESET_NAMES)('%s, following a sine', (name) => {
   it.each([10, 60])('tracks at %i Hz as the analysis says', (frequency) => {
-    const p = bareKit(name, { program: 'sine', sineAmplitude: 2e-6, sineFrequency: frequency });
+    const p = barePreset(name, { program: 'sine', sineAmplitude: 2e-6, sineFrequency: frequency });
     const measured = ratio(p, frequency, 'encoderPosition', (record) => record[C.setpoint]! - p.start);
     const computed = new SampledLoop(p, bareStanding(p)).at(2 * Math.PI * frequency).tracking;
     const off = over(measured, computed);

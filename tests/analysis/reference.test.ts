@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
+import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
 import type { Complex } from '../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../workers/analysis/sampledLoop.ts';
 import { filesUnder, ROOT } from '../tools/sources.mjs';

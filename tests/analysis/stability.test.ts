@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { root } from '../../workers/analysis/roots.ts';
 import { SampledLoop } from '../../workers/analysis/sampledLoop.ts';
-import { bareKit, bareStanding, KIT_NAMES, runAxis } from './bareKit.ts';
+import { barePreset, bareStanding, PRESET_NAMES, runAxis } from './barePreset.ts';
 
 /*
  * The verdict of the analysis against what the simulation does: two programs that share the plant, but neither the solver nor the
@@ -30,12 +30,12 @@ const FACTORS = [0.3, 0.5, 1, 2, 3, 5, 10, 20, 30];
 const SCALED = [['Kp', 'Kd', 'Ki'], ['Kp'], ['Kd'], ['Ki']] as const;
 /** A verdict that so little more or less of all gains turns round is no verdict; how many there may be. */
 const BAND = 0.005;
-const MOST_IN_BAND = 2;
+const MAX_IN_BAND = 2;
 
 /** Samples run: what takes the slowest mode through so many e-folds, within bounds. */
 const FOLDS = 8;
-const LEAST_SAMPLES = 2000;
-const MOST_SAMPLES = 80_000;
+const MIN_SAMPLES = 2000;
+const MAX_SAMPLES = 80_000;
 /** What may be left at the end, of the peak. */
 const REST = 0.01;
 
@@ -53,7 +53,7 @@ function spectralRadius(p: Parameters): number {
 /** 'trips', 'settles', or neither within the time. */
 function simulated(p: Parameters, radius: number): string {
   const needed = FOLDS / Math.abs(Math.log(radius));
-  const samples = Math.min(Math.max(Math.ceil(needed), LEAST_SAMPLES), MOST_SAMPLES);
+  const samples = Math.min(Math.max(Math.ceil(needed), MIN_SAMPLES), MAX_SAMPLES);
   let peak = 0;
   let late = 0;
   let taken = 0;
@@ -66,8 +66,8 @@ function simulated(p: Parameters, radius: number): string {
   return late < REST * peak ? 'settles' : `${late} of ${peak} m left`;
 }
 
-describe.each(KIT_NAMES)('%s', (name) => {
-  const p = bareKit(name, PUSH);
+describe.each(PRESET_NAMES)('%s', (name) => {
+  const p = barePreset(name, PUSH);
 
   it('does in the simulation what the eigenvalues say, over a grid of gains', () => {
     const wrong: string[] = [];
@@ -89,7 +89,7 @@ describe.each(KIT_NAMES)('%s', (name) => {
       }
     }
     expect(wrong).toEqual([]);
-    expect(inBand.length).toBeLessThanOrEqual(MOST_IN_BAND);
+    expect(inBand.length).toBeLessThanOrEqual(MAX_IN_BAND);
   });
 
   it('turns from settling to tripping within 1 % of the gain that the gain margin names', () => {
@@ -114,7 +114,7 @@ describe.each(KIT_NAMES)('%s', (name) => {
     const { gainMargin } = analyse(p, bareStanding(p)).figures;
     const tried = withGains(p, SCALED[0], gainMargin!.value * 1.05);
     const errors: number[] = [];
-    runAxis({ ...tried, processForce: 1e-3 }, MOST_SAMPLES, (record) => {
+    runAxis({ ...tried, processForce: 1e-3 }, MAX_SAMPLES, (record) => {
       errors.push(Math.abs(record[C.followingError]!));
     });
     // Peaks of the last two quarters: by then the slow modes have died away and the growing one is alone.

@@ -1,5 +1,5 @@
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 
 export interface AnalysisPace {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { labelling, labelText, unitText } from '../../src/charts/labelling.ts';
+import { labelling, labelText, unitText } from '../../src/plot/labelling.ts';
 
 /** Labels of the ticks, the unit, and what they are counted from. */
 function axis(low: number, high: number, step: number, unit: 'mm' | 'A' | 's' | '°C') {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DASHES } from '../../src/charts/rows.ts';
-import { mirrored, stripPath } from '../../src/charts/strip.ts';
+import { mirrored, stripPath } from '../../src/plot/strip.ts';
 
 const MAP = { left: 100, columnWidth: 1, top: 0, height: 100, low: -1, high: 1 };
 

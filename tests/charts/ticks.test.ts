@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decimalsOf, stepAtLeast, tickRange } from '../../src/charts/ticks.ts';
+import { decimalsOf, stepAtLeast, tickRange } from '../../src/plot/ticks.ts';
 import { random } from '../history/frames.ts';
 
 describe('ticks', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { TimeAxis } from '../../src/charts/timeAxis.ts';
-import { LEAST_SPAN, MOST_SPAN, TimeView } from '../../src/charts/timeView.ts';
+import { MAX_SPAN, MIN_SPAN, TimeView } from '../../src/charts/timeView.ts';
+import { TimeAxis } from '../../src/plot/canvas/timeAxis.ts';
 
 const COLUMNS = 500;
 
@@ -81,10 +81,10 @@ describe('time window', () => {
     const v = view();
     for (let i = 0; i < 100; i++) v.zoom(0.5, 0.5);
     v.update(0, 10, COLUMNS);
-    expect(v.to - v.from).toBeCloseTo(LEAST_SPAN, 9);
+    expect(v.to - v.from).toBeCloseTo(MIN_SPAN, 9);
     v.setSpan(1e9);
     v.update(0, 10, COLUMNS);
-    expect(v.to - v.from).toBeCloseTo(MOST_SPAN, 6);
+    expect(v.to - v.from).toBeCloseTo(MAX_SPAN, 6);
   });
 
   it('frozen, stands still and can still be zoomed; thawed, goes on', () => {
@@ -105,9 +105,9 @@ describe('time window', () => {
 });
 
 describe('time axis', () => {
-  const labels = (from: number, to: number, most: number) => {
+  const labels = (from: number, to: number, max: number) => {
     const axis = new TimeAxis();
-    axis.fit(from, to, most);
+    axis.fit(from, to, max);
     const found: string[] = [];
     axis.eachTick((_, text) => found.push(text));
     return [found.join(' '), axis.title];

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { VerticalScale } from '../../src/charts/verticalScale.ts';
+import { VerticalScale } from '../../src/plot/verticalScale.ts';
 import { random } from '../history/frames.ts';
 
 const TEXT = 14;
-const ERROR = { leastSpan: 2e-9, zero: true };
+const ERROR = { minSpan: 2e-9, zero: true };
 
 describe('vertical scale', () => {
   it('holds its data, at least two ticks, and not much empty room', () => {
@@ -13,7 +13,7 @@ describe('vertical scale', () => {
       const low = size * (next() - 0.7);
       const high = low + size * next();
       const height = 30 + 200 * next();
-      const scale = new VerticalScale({ leastSpan: 1e-12, zero: next() > 0.5 });
+      const scale = new VerticalScale({ minSpan: 1e-12, zero: next() > 0.5 });
       scale.fit(low, high, height, TEXT);
       expect(scale.low).toBeLessThanOrEqual(low);
       expect(scale.high).toBeGreaterThanOrEqual(high);
@@ -27,7 +27,7 @@ describe('vertical scale', () => {
   it('leaves at most a third of the height unused beyond data and zero', () => {
     const next = random(12);
     for (let i = 0; i < 500; i++) {
-      const scale = new VerticalScale({ leastSpan: 1e-12, zero: false });
+      const scale = new VerticalScale({ minSpan: 1e-12, zero: false });
       const low = next() - 0.5;
       const high = low + 0.01 + next();
       scale.fit(low, high, 100, TEXT);
@@ -63,13 +63,13 @@ describe('vertical scale', () => {
   });
 
   it('lets go of a range that the data have left', () => {
-    const scale = new VerticalScale({ leastSpan: 4e-9, zero: false });
+    const scale = new VerticalScale({ minSpan: 4e-9, zero: false });
     for (let x = -0.1; x < 0.1; x += 1e-3) scale.fit(x, x + 1e-3, 100, TEXT);
     expect(scale.high - scale.low).toBeLessThan(4e-3);
   });
 
   it('shows nothing moving as nothing moving', () => {
-    const scale = new VerticalScale({ leastSpan: 4e-9, zero: false });
+    const scale = new VerticalScale({ minSpan: 4e-9, zero: false });
     scale.fit(0.3, 0.3 + 1e-12, 60, TEXT);
     expect(scale.high - scale.low).toBeGreaterThanOrEqual(4e-9);
     expect(scale.high - scale.low).toBeLessThan(1e-8);

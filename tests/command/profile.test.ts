@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { Profile } from '../../shared/profile.ts';
-import { newSetpoint } from '../../shared/setpoint.ts';
+import { Profile } from '../../shared/motion/profile.ts';
+import { newSetpoint } from '../../shared/motion/setpoint.ts';
 
 const profile = new Profile();
 const at = (t: number) => {

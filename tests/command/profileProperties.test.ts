@@ -3,8 +3,8 @@
  * and on the seams between its shapes. The definition is the source; nothing is compared with the formulas of the code.
  */
 import { describe, expect, it } from 'vitest';
-import { Profile } from '../../shared/profile.ts';
-import { newSetpoint } from '../../shared/setpoint.ts';
+import { Profile } from '../../shared/motion/profile.ts';
+import { newSetpoint } from '../../shared/motion/setpoint.ts';
 import { seeded } from './seeded.ts';
 
 interface Move {

@@ -3,7 +3,7 @@
  * source stands beside it.
  */
 import { describe, expect, it } from 'vitest';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Program } from '../../workers/command/program.ts';
 import { newProgramOutput } from '../../workers/command/setpoint.ts';
 import { MOVES, parameters, record, run, TP, worst } from './recording.ts';

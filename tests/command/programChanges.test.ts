@@ -1,6 +1,6 @@
 /** What happens when people turn knobs: nothing jumps, nothing hangs, nothing is skipped. */
 import { describe, expect, it } from 'vitest';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 import { Program } from '../../workers/command/program.ts';
 import { newProgramOutput, type ProgramOutput } from '../../workers/command/setpoint.ts';
 import { seeded } from './seeded.ts';
@@ -31,7 +31,7 @@ describe('changes at random times', () => {
     acceleration: X * (W ** 2 + 2 * 1.875 * F * W + 5.78 * F ** 2),
     jerk: X * (W ** 3 + 3 * 1.875 * F * W ** 2 + 3 * 5.78 * F ** 2 * W + 60 * F ** 3),
   };
-  const MOST = {
+  const MAX = {
     speed: Math.max(SPEED, sineRates.speed),
     acceleration: Math.max(ACCELERATION, sineRates.acceleration),
     jerk: Math.max(JERK, sineRates.jerk),
@@ -79,9 +79,9 @@ describe('changes at random times', () => {
     for (let n = 1; n < 200_000; n++) {
       if (random() < 0.003) program.setParameters(change());
       program.advance(n * TP, out);
-      worst.dx = Math.max(worst.dx, Math.abs(out.position - last.position) / TP / MOST.speed);
-      worst.dv = Math.max(worst.dv, Math.abs(out.speed - last.speed) / TP / MOST.acceleration);
-      worst.da = Math.max(worst.da, Math.abs(out.acceleration - last.acceleration) / TP / MOST.jerk);
+      worst.dx = Math.max(worst.dx, Math.abs(out.position - last.position) / TP / MAX.speed);
+      worst.dv = Math.max(worst.dv, Math.abs(out.speed - last.speed) / TP / MAX.acceleration);
+      worst.da = Math.max(worst.da, Math.abs(out.acceleration - last.acceleration) / TP / MAX.jerk);
       if (out.cycle < last.cycle || out.segment < last.segment) countedBack++;
       seen.add(out.moving);
       Object.assign(last, out);

@@ -1,5 +1,5 @@
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import type { MoveLine } from '../../shared/scene.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
+import type { MoveLine } from '../../shared/core/scene.ts';
 import { Program } from '../../workers/command/program.ts';
 import { newProgramOutput, type ProgramOutput } from '../../workers/command/setpoint.ts';
 
@@ -29,4 +29,4 @@ export const record = (changes: Partial<Parameters>, seconds: number, moves = MO
 
 /** Largest magnitude of a deviation over all outputs. */
 export const worst = (outs: readonly ProgramOutput[], deviation: (out: ProgramOutput, n: number) => number) =>
-  outs.reduce((most, out, n) => Math.max(most, Math.abs(deviation(out, n))), 0);
+  outs.reduce((max, out, n) => Math.max(max, Math.abs(deviation(out, n))), 0);

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
-import { axes, widened, widenedLog } from '../../src/drawing/axes.ts';
-import { spread } from '../../src/drawing/endLabels.ts';
+import { axes, widened, widenedLog } from '../../src/plot/svg/axes.ts';
+import { spread } from '../../src/plot/svg/endLabels.ts';
 import { labelsIn, numberOf } from './readDrawing.ts';
 
 const size = { width: 640, height: 300 };
@@ -14,12 +14,12 @@ describe('ticks', () => {
     );
     expect(drawn.text).toContain('>Way in mm<');
     expect(drawn.text).toContain('>Error in µm<');
-    const along = labelsIn(drawn, 'middle').filter(([words]) => /\d/.test(words));
+    const along = labelsIn(drawn, 'middle').filter(([label]) => /\d/.test(label));
     const up = labelsIn(drawn, 'end');
     expect(along.length).toBeGreaterThan(3);
     expect(up.length).toBeGreaterThan(3);
-    for (const [words, place] of along) expect(x.at(numberOf(words) * 1e-3)).toBeCloseTo(place, 1);
-    for (const [words, , place] of up) expect(y.at(numberOf(words) * 1e-6)).toBeCloseTo(place - 5, 1);
+    for (const [label, place] of along) expect(x.at(numberOf(label) * 1e-3)).toBeCloseTo(place, 1);
+    for (const [label, , place] of up) expect(y.at(numberOf(label) * 1e-6)).toBeCloseTo(place - 5, 1);
   });
 
   it('of hours are whole hours, not round seconds', () => {
@@ -28,7 +28,7 @@ describe('ticks', () => {
       { title: 'Duty', unit: 'h', from: 0, to: 28800 },
       { title: 'T', unit: '°C', from: 20, to: 60 },
     );
-    const along = labelsIn(drawn, 'middle').map(([words]) => words);
+    const along = labelsIn(drawn, 'middle').map(([label]) => label);
     expect(along).toEqual(['0', '1', '2', '3', '4', '5', '6', '7', '8', 'Duty in h']);
   });
 
@@ -38,8 +38,8 @@ describe('ticks', () => {
       { title: 'Period', unit: 'mm', from: 1e-6, to: 0.1, log: true },
       { title: 'Amplitude', unit: '%', from: 1e-4, to: 1, log: true },
     );
-    const along = labelsIn(drawn, 'middle').filter(([words]) => /^10* /.test(words));
-    expect(along.map(([words]) => words)).toEqual(['1 µm', '10 µm', '100 µm', '1 mm', '10 mm', '100 mm']);
+    const along = labelsIn(drawn, 'middle').filter(([label]) => /^10* /.test(label));
+    expect(along.map(([label]) => label)).toEqual(['1 µm', '10 µm', '100 µm', '1 mm', '10 mm', '100 mm']);
     const apart = along.slice(1).map(([, place], k) => place - along[k]![1]);
     for (const each of apart) expect(each).toBeCloseTo(apart[0]!, 1);
   });

@@ -6,31 +6,31 @@ import type {
   PositioningTest,
   RippleTest,
   StaircaseTest,
-} from '../../shared/study/accuracy.ts';
-import { disturbanceChart } from '../../src/drawing/charts/disturbance.ts';
-import { driftChart } from '../../src/drawing/charts/drift.ts';
-import { energyFlowChart } from '../../src/drawing/charts/energyFlow.ts';
-import { growthChart } from '../../src/drawing/charts/growth.ts';
-import { incrementsChart } from '../../src/drawing/charts/increments.ts';
-import { positioningChart } from '../../src/drawing/charts/positioning.ts';
-import { rippleChart } from '../../src/drawing/charts/ripple.ts';
-import { spectrumChart } from '../../src/drawing/charts/spectrum.ts';
-import { staircaseChart } from '../../src/drawing/charts/staircase.ts';
-import { temperaturesChart } from '../../src/drawing/charts/temperatures.ts';
-import { lineChart } from '../../src/drawing/lineChart.ts';
-import type { Markup } from '../../src/drawing/markup.ts';
-import { sampleLanes } from '../study/sampleOutcome.ts';
+} from '../../shared/protocol/accuracy.ts';
+import { disturbanceChart } from '../../src/drawings/disturbance.ts';
+import { driftChart } from '../../src/drawings/drift.ts';
+import { energyFlowChart } from '../../src/drawings/energyFlow.ts';
+import { growthChart } from '../../src/drawings/growth.ts';
+import { incrementsChart } from '../../src/drawings/increments.ts';
+import { positioningChart } from '../../src/drawings/positioning.ts';
+import { rippleChart } from '../../src/drawings/ripple.ts';
+import { spectrumChart } from '../../src/drawings/spectrum.ts';
+import { staircaseChart } from '../../src/drawings/staircase.ts';
+import { temperaturesChart } from '../../src/drawings/temperatures.ts';
+import { lineChart } from '../../src/plot/svg/lineChart.ts';
+import type { Markup } from '../../src/ui/markup.ts';
+import { sampleCandidates } from '../study/sampleOutcome.ts';
 import { labelsIn, numberOf, readerOf } from './readDrawing.ts';
 
-const lanes = sampleLanes();
+const candidates = sampleCandidates();
 const SIZES = [
   { width: 330, height: 250 },
   { width: 640, height: 300 },
 ];
 
-/** Every drawing of every sample lane in every size. */
+/** Every drawing of every sample candidate in every size. */
 const drawings: [string, Markup][] = SIZES.flatMap((size) =>
-  lanes.flatMap(({ letter, outcome, scene }): [string, Markup][] => {
+  candidates.flatMap(({ letter, outcome, scene }): [string, Markup][] => {
     const { accuracy, heat } = outcome;
     const course = { letter, course: heat.asSet };
     const named = (name: string, drawing: Markup): [string, Markup] => [
@@ -84,7 +84,7 @@ describe.each(drawings)('%s', (_name, { text }) => {
 });
 
 describe('a cause', () => {
-  const ripple = lanes[0]!.outcome.accuracy.ripple as RippleTest;
+  const ripple = candidates[0]!.outcome.accuracy.ripple as RippleTest;
 
   it('is written as text, whatever is in it', () => {
     const lines = [{ period: 1e-3, amplitude: 0.01, cause: '<script>"&' }];
@@ -95,8 +95,8 @@ describe('a cause', () => {
 
   it('is numbered at the period that it has', () => {
     const drawing = spectrumChart(ripple);
-    const marks = labelsIn(drawing, 'middle').filter(([words]) => /^[1-4]$/.test(words));
-    const ticks = labelsIn(drawing, 'middle').filter(([words]) => /^10+ µm$/.test(words));
+    const marks = labelsIn(drawing, 'middle').filter(([label]) => /^[1-4]$/.test(label));
+    const ticks = labelsIn(drawing, 'middle').filter(([label]) => /^10+ µm$/.test(label));
     expect(marks).toHaveLength(ripple.lines.length);
     // On a logarithmic axis equal ratios are equal distances: read between 10 µm and 100 µm.
     const [ten, hundred] = ticks.map(([, x]) => x);
@@ -108,11 +108,11 @@ describe('a cause', () => {
 });
 
 describe('temperatures', () => {
-  const { heat } = lanes[0]!.outcome;
-  const heated = (most: number) => ({
+  const { heat } = candidates[0]!.outcome;
+  const heated = (max: number) => ({
     course: {
       ...heat.asSet,
-      samples: heat.asSet.samples.map((sample, k) => ({ ...sample, winding: k === 0 ? 20 : most })),
+      samples: heat.asSet.samples.map((sample, k) => ({ ...sample, winding: k === 0 ? 20 : max })),
     },
     other: heat.switched,
     foldback: 100,
@@ -124,7 +124,7 @@ describe('temperatures', () => {
     const drawing = temperaturesChart(heated(90));
     const height = readerOf(drawing, 'end');
     // The words stand 5 px above their line, or 16 px below it at the top of the frame.
-    const [, , y] = labelsIn(drawing, 'start').find(([words]) => words === 'fold-back 100 °C')!;
+    const [, , y] = labelsIn(drawing, 'start').find(([label]) => label === 'fold-back 100 °C')!;
     expect(height(y + 5)).toBeCloseTo(100, 0);
     expect(drawing.text).toContain('limit 120 °C');
     expect(drawing.text).not.toContain('↑');
@@ -145,9 +145,9 @@ describe('temperatures', () => {
 });
 
 describe('a line chart', () => {
-  it('writes the name of a curve at the height at which it ends, in the line of its lane', () => {
+  it('writes the name of a curve at the height at which it ends, in the line of its candidate', () => {
     const drawing = lineChart({
-      words: 'Two lines that end at two heights.',
+      text: 'Two lines that end at two heights.',
       x: { title: 'x', unit: 's', from: 0, to: 10 },
       y: { title: 'y', unit: 'N', from: 0, to: 10 },
       series: [
@@ -155,8 +155,8 @@ describe('a line chart', () => {
         { name: 'B low', x: [0, 10], y: [0, 2], pen: { dash: '9 4' } },
       ],
     });
-    const at = (words: string) => labelsIn(drawing, 'start').find(([each]) => each === words)![2];
-    const tick = (words: string) => labelsIn(drawing, 'end').find(([each]) => each === words)![2];
+    const at = (label: string) => labelsIn(drawing, 'start').find(([each]) => each === label)![2];
+    const tick = (label: string) => labelsIn(drawing, 'end').find(([each]) => each === label)![2];
     expect(at('A high')).toBeCloseTo(tick('8'), 1);
     expect(at('B low')).toBeCloseTo(tick('2'), 1);
     expect(drawing.text).toContain('stroke-dasharray="9 4"');

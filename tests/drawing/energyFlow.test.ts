@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { EnergyFlow } from '../../shared/study/accuracy.ts';
-import { branchesOf, energyFlowChart } from '../../src/drawing/charts/energyFlow.ts';
-import type { Markup } from '../../src/drawing/markup.ts';
+import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
+import { branchesOf, energyFlowChart } from '../../src/drawings/energyFlow.ts';
+import type { Markup } from '../../src/ui/markup.ts';
 
 const flow: EnergyFlow = {
   cycleTime: 1.2,

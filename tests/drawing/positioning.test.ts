@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { evaluatePositioning } from '../../shared/iso230.ts';
-import type { PositioningTest } from '../../shared/study/accuracy.ts';
-import { positioningChart } from '../../src/drawing/charts/positioning.ts';
+import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
+import { positioningChart } from '../../src/drawings/positioning.ts';
+import { evaluatePositioning } from '../../workers/accuracy/iso230.ts';
 import { curvesIn, readerOf } from './readDrawing.ts';
 
 /** Approaches of 1, 2 and 3 µm have the mean 2 µm and, with n − 1 below, s = 1 µm: ±2s is 0 to 4 µm. From above all is 5 µm less. */
@@ -42,8 +42,8 @@ describe('the positioning plot', () => {
   it('shows every single approach, and says A, E, R and B', () => {
     expect(drawing.text.match(/<circle/g)).toHaveLength(18);
     // A: from −5 to 4 µm. E: from −3 to 2 µm. R: 2s + 2s + |B| = 9 µm. B: 5 µm.
-    for (const words of ['A 9.00 µm', 'E 5.00 µm', 'R 9.00 µm', 'B 5.00 µm'])
-      expect(drawing.text).toContain(words);
+    for (const label of ['A 9.00 µm', 'E 5.00 µm', 'R 9.00 µm', 'B 5.00 µm'])
+      expect(drawing.text).toContain(label);
   });
 
   it('draws drives that are compared to one scale', () => {

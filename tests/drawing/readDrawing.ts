@@ -1,4 +1,4 @@
-import type { Markup } from '../../src/drawing/markup.ts';
+import type { Markup } from '../../src/ui/markup.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -10,17 +10,17 @@ export function labelsIn(
   const found = text.matchAll(
     new RegExp(`<text x="([-\\d.]+)" y="([-\\d.]+)" text-anchor="${anchor}"[^>]*>([^<]*)</text>`, 'g'),
   );
-  return [...found].map(([, x, y, words]) => [words!, Number(x), Number(y)]);
+  return [...found].map(([, x, y, label]) => [label!, Number(x), Number(y)]);
 }
 
 /** From a label of an axis to its number, in the unit of the axis. */
-export function numberOf(words: string): number {
-  return Number(words.replace('−', '-'));
+export function numberOf(label: string): number {
+  return Number(label.replace('−', '-'));
 }
 
 /** Value at a height, read as a person would: by the labels beside the axis, which stand 5 px below their line. */
 export function readerOf(drawing: Markup, anchor: 'middle' | 'end'): (place: number) => number {
-  const labels = labelsIn(drawing, anchor).filter(([words]) => /^−?[\d.]+$/.test(words));
+  const labels = labelsIn(drawing, anchor).filter(([label]) => /^−?[\d.]+$/.test(label));
   const [first, last] = [labels[0]!, labels.at(-1)!];
   const place = ([, x, y]: (typeof labels)[number]) => (anchor === 'end' ? y - 5 : x);
   const scale = (numberOf(last[0]) - numberOf(first[0])) / (place(last) - place(first));

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import type { ParameterName } from '../../shared/parameters/table.ts';
-import { toSI, UNITS, type Unit } from '../../shared/units.ts';
-import { parameterLabel } from '../../src/panel/label.ts';
+import type { ParameterName } from '../../shared/core/parameters/table.ts';
+import { toSI, UNITS, type Unit } from '../../shared/core/units.ts';
+import { parameterLabel } from '../../src/ui/fields/label.ts';
 
 /** What a person does on the page and reads from it. */
 
@@ -84,13 +84,13 @@ export async function makeMove(page: Page): Promise<void> {
 }
 
 /** Text of a figure of the last move, e.g. `7.76 µm`. */
-export async function figureText(page: Page, words: string): Promise<string> {
-  return (await page.locator('.figure', { hasText: words }).locator('b').textContent()) ?? '';
+export async function figureText(page: Page, label: string): Promise<string> {
+  return (await page.locator('.figure', { hasText: label }).locator('b').textContent()) ?? '';
 }
 
 /** A figure of the last move, SI. */
-export async function figure(page: Page, words: string): Promise<number> {
-  return readQuantity(await figureText(page, words));
+export async function figure(page: Page, label: string): Promise<number> {
+  return readQuantity(await figureText(page, label));
 }
 
 /** Force of the hand as the stage shows it beside the hand, N; null while nothing is held. */

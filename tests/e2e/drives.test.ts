@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { KITS, SCENES } from '../../scenes/index.ts';
-import { FORMS } from '../../shared/scene.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
 import { pageTests } from './page.ts';
 
@@ -8,8 +8,8 @@ const { open } = pageTests();
 
 it('puts a drive of each form on the bench with gains that make its moves', async () => {
   const page = await open();
-  for (const form of FORMS) {
-    const { title } = KITS[form]!;
+  for (const driveType of DRIVE_TYPES) {
+    const { title } = PRESETS[driveType]!;
     await choose(page, 'Drive', title);
     await reset(page);
     await makeMove(page);

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { writeScene } from '../../shared/sceneFile.ts';
+import { writeScene } from '../../shared/files/sceneFile.ts';
 import { expectState, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
 
@@ -19,13 +19,13 @@ it.each([
   ['a value out of range', { payload: -5 }, /payload.*−5 kg.*2000 kg/],
   ['a misspelt name', { paylod: 5 }, /paylod.*payload/],
   ['a word for a number', { stroke: 'far' }, /stroke.*far/],
-])('refuses a file with %s, names it, and leaves the bench alone', async (_, damage, words) => {
+])('refuses a file with %s, names it, and leaves the bench alone', async (_, damage, label) => {
   const page = await open({ stage: false });
   const entries = JSON.parse(writeScene(scene));
   await openFile(page, JSON.stringify({ ...entries, parameters: { ...entries.parameters, ...damage } }));
   const dialog = page.getByRole('dialog', { name: 'shift.scene.json was not opened' });
   await dialog.waitFor();
-  expect(await dialog.textContent()).toMatch(words);
+  expect(await dialog.textContent()).toMatch(label);
   await dialog.getByRole('button', { name: 'Close' }).click();
   await page.getByRole('heading', { name: scene.title }).waitFor();
   await makeMove(page);

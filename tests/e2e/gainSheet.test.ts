@@ -2,9 +2,9 @@ import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { gainSheet } from '../../shared/gainSheet.ts';
-import { gainSheetHtml } from '../../src/sheet/gainSheetHtml.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { gainSheet } from '../../shared/sheet/gainSheet.ts';
+import { gainSheetHtml } from '../../src/paper/gainSheet/gainSheetHtml.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { launchBrowser } from '../tools/browser.mjs';
@@ -14,7 +14,7 @@ let page: Page;
 
 /** The longest sheet there is: a screw drive with all filters on. */
 beforeAll(async () => {
-  const { scene } = SCENES.find(({ scene: { form } }) => form === 'screw')!;
+  const { scene } = SCENES.find(({ scene: { driveType } }) => driveType === 'screw')!;
   const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
   const given = { ...scene, parameters };
   const point = startingPoint(parameters);

@@ -85,16 +85,16 @@ it('reads a pasted list of moves and times', async () => {
 it('takes drives in and out, and values of an own datasheet', async () => {
   const page = await open({ stage: false });
   await openJob(page);
-  const rows = page.locator('.lane-row:visible');
-  await page.getByRole('button', { name: 'Remove lane D' }).click();
-  await page.getByRole('button', { name: 'Remove lane C' }).click();
+  const rows = page.locator('.candidate-row:visible');
+  await page.getByRole('button', { name: 'Remove candidate D' }).click();
+  await page.getByRole('button', { name: 'Remove candidate C' }).click();
   expect(await rows.count()).toBe(2);
-  await page.getByLabel('Drive of lane B').selectOption('tubular');
-  await page.getByLabel('Motors in parallel of lane B').selectOption('2');
+  await page.getByLabel('Drive of candidate B').selectOption('tubular');
+  await page.getByLabel('Motors in parallel of candidate B').selectOption('2');
   expect(await rows.nth(1).textContent()).toMatch(/600 N continuous/);
 
   await rows.nth(1).getByRole('button', { name: 'Own datasheet' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Lane B: own datasheet' });
+  const dialog = page.getByRole('dialog', { name: 'Candidate B: own datasheet' });
   await dialog.getByLabel('Back emf constant').fill('40');
   await dialog.getByLabel('Continuous force').fill('310');
   await dialog.getByLabel('Winding limit').fill('90');

@@ -2,7 +2,7 @@ import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { choose, expectState, press } from './controls.ts';
 import { pageTests } from './page.ts';

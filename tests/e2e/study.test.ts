@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { readStudy } from '../../shared/study/studyFile.ts';
-import { readStudyLink } from '../../shared/study/studyLink.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { readStudy } from '../../shared/files/studyFile.ts';
+import { readStudyLink } from '../../shared/files/studyLink.ts';
 import { expectState } from './controls.ts';
 import { pageTests } from './page.ts';
 import { violations } from './violations.ts';
@@ -19,15 +19,15 @@ async function openStudy(page: Page): Promise<void> {
 const show = (page: Page, part: (typeof PARTS)[number]) =>
   page.locator('.study-bar').getByText(part, { exact: true }).click();
 
-const lanesTime = async (page: Page) =>
-  Number.parseFloat((await page.locator('.lanes-transport .time').textContent())!);
+const candidatesTime = async (page: Page) =>
+  Number.parseFloat((await page.locator('.candidates-transport .time').textContent())!);
 
-/** Where paused lanes stand, s: the slower ones still run up to the moment of the pause. */
+/** Where paused candidates stand, s: the slower ones still run up to the moment of the pause. */
 async function restingTime(page: Page): Promise<number> {
-  let [before, now] = [Number.NaN, await lanesTime(page)];
+  let [before, now] = [Number.NaN, await candidatesTime(page)];
   while (now !== before) {
     await page.waitForTimeout(500);
-    [before, now] = [now, await lanesTime(page)];
+    [before, now] = [now, await candidatesTime(page)];
   }
   return now;
 }
@@ -62,19 +62,19 @@ it('takes a customer from the job to a report that repeats it', async () => {
   const file = await (await saved).createReadStream();
   const chunks: Buffer[] = [];
   for await (const chunk of file) chunks.push(chunk as Buffer);
-  const read = readStudy(Buffer.concat(chunks).toString(), KITS);
+  const read = readStudy(Buffer.concat(chunks).toString(), PRESETS);
   if (!('study' in read)) throw new Error(read.problems[0]!.message);
   expect(read.study.job.values.payload).toBe(6.5);
-  expect(read.study.lanes.map(({ gains }) => gains !== null)).toEqual([true, true]);
+  expect(read.study.candidates.map(({ gains }) => gains !== null)).toEqual([true, true]);
 
   await page.locator('.study').getByRole('button', { name: 'File' }).click();
   await page.getByRole('button', { name: 'Report', exact: true }).click();
   const report = page.frameLocator('dialog.paper iframe');
   await report.getByText('6.5 kg').first().waitFor();
-  const words = await report.locator('body').textContent();
-  expect(words).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
+  const text = await report.locator('body').textContent();
+  expect(text).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
   const link = await report.locator('a[href*="#study="]').first().getAttribute('href');
-  expect(readStudyLink(new URL(link!).hash, KITS)).toEqual({ study: read.study });
+  expect(readStudyLink(new URL(link!).hash, PRESETS)).toEqual({ study: read.study });
 
   // The link opens the same study, tuned, in a page that knows nothing of it.
   await page.keyboard.press('Escape');
@@ -89,32 +89,36 @@ it('runs four drives in lockstep, pauses them and looks back', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
   await openStudy(page);
   await show(page, 'Side by side');
-  const transport = page.getByRole('group', { name: 'Run of all lanes' });
+  const transport = page.getByRole('group', { name: 'Run of all candidates' });
   await transport.getByRole('button', { name: 'Run', exact: true }).click();
   await page.waitForFunction(
-    () => Number.parseFloat(document.querySelector('.lanes-transport .time')?.textContent ?? '') > 1.5,
+    () => Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') > 1.5,
     null,
     { timeout: 60_000 },
   );
   await page.keyboard.press(' ');
   await transport.getByRole('button', { name: 'Run', exact: true }).waitFor();
-  expect(await page.locator('.lanes-pane').textContent()).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
+  expect(await page.locator('.candidates-pane').textContent()).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
   const stopped = await restingTime(page);
   for (let k = 0; k < 5; k++) await page.keyboard.press('ArrowLeft');
   await page.waitForFunction(
     (before) =>
-      Number.parseFloat(document.querySelector('.lanes-transport .time')?.textContent ?? '') < before,
+      Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') < before,
     stopped,
   );
   await transport.getByRole('button', { name: 'Live' }).click();
   await page.waitForFunction(
     (before) =>
-      Number.parseFloat(document.querySelector('.lanes-transport .time')?.textContent ?? '') === before,
+      Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') === before,
     stopped,
   );
   expect(await violations(page)).toEqual([]);
 
-  await page.getByRole('button', { name: /bench/i }).and(page.locator('.lanes-cards button')).nth(2).click();
+  await page
+    .getByRole('button', { name: /bench/i })
+    .and(page.locator('.candidates-cards button'))
+    .nth(2)
+    .click();
   await expectState(page, 'Paused');
   await page.getByRole('heading', { name: 'Flat motor, iron-core' }).waitFor();
 });

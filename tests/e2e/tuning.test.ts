@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { ranged } from '../../shared/format.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { awaitFullMove, drag, figure, figureText, makeMove, press, reset, type } from './controls.ts';
 import { pageTests } from './page.ts';

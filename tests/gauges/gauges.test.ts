@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../shared/channels.ts';
-import { defaultParameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../shared/core/channels.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
 import { decimalsFor, linearFraction, logFraction } from '../../src/gauges/fractions.ts';
 import { Reading } from '../../src/gauges/reading.ts';
 import { History } from '../../src/history/history.ts';

@@ -1,5 +1,5 @@
-import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/channels.ts';
-import type { Frame } from '../../shared/protocol.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
+import type { Frame } from '../../shared/protocol/axis.ts';
 
 /** Current-loop period of the made-up recorder, s, and current-loop periods per record. */
 export const TICK = 1 / 16000;
@@ -31,8 +31,8 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       state: 'running',
       time: (first + count) * PERIOD,
       tick: (first + count) * DIVIDER,
-      pace: 1,
-      achievedPace: 1,
+      timeScale: 1,
+      achievedTimeScale: 1,
       lostTime: 0,
       trip: null,
       warnings: [],

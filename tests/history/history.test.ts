@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../shared/channels.ts';
+import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../shared/core/channels.ts';
 import { History } from '../../src/history/history.ts';
 import { frame, PERIOD, random, type Source } from './frames.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { checkParameters } from '../../shared/check.ts';
-import type { Estimate, FitResult, FittedName } from '../../shared/fit.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { Trace } from '../../shared/trace.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Estimate, FitResult, FittedName } from '../../shared/protocol/fit.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { exportedTrace, guessOf, sceneWith, truthsOf } from './trials.ts';
 

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { FitResult, FittedName } from '../../shared/fit.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { FitResult, FittedName } from '../../shared/protocol/fit.ts';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { seeded } from '../command/seeded.ts';
 import { Coverage, guessOf, recordedTrace, sceneWith, truthsOf, withSensorNoise } from './trials.ts';

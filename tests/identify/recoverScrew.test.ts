@@ -1,6 +1,6 @@
 import { beforeAll, expect, it } from 'vitest';
-import type { FittedName } from '../../shared/fit.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { FittedName } from '../../shared/protocol/fit.ts';
 import { fitTrace } from '../../workers/identify/fitModel.ts';
 import { seeded } from '../command/seeded.ts';
 import { Coverage, guessOf, recordedTrace, sceneWith, truthsOf, withSensorNoise } from './trials.ts';

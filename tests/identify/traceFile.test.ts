@@ -2,9 +2,9 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
-import type { Trace } from '../../shared/trace.ts';
-import { mapTrace, suggestMapping, type TraceMapping } from '../../shared/traceFile.ts';
-import { readTraceTable, type TraceTable } from '../../shared/traceTable.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
+import { mapTrace, suggestMapping, type TraceMapping } from '../../src/tuning/trace/traceFile.ts';
+import { readTraceTable, type TraceTable } from '../../src/tuning/trace/traceTable.ts';
 import { main } from '../../workers/entry/commandLine.ts';
 
 function tableOf(text: string): TraceTable {
@@ -85,10 +85,7 @@ describe('the grid of time', () => {
       const { position, period } = mapped(
         tableOf(recording(jitter(count, 2 / count), (t) => Math.sin(10 * t), 15)),
       );
-      return position.reduce(
-        (most, x, k) => Math.max(most, Math.abs(x * 1e3 - Math.sin(10 * k * period))),
-        0,
-      );
+      return position.reduce((max, x, k) => Math.max(max, Math.abs(x * 1e3 - Math.sin(10 * k * period))), 0);
     };
     // Halving the step divides the error of a cubic by 2⁴ (e.g. Quarteroni, Sacco, Saleri, Numerical Mathematics, 8.1); the jitter is not halved evenly.
     const order = Math.log2(worst(400) / worst(800));

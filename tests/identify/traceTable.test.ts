@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_NAMES } from '../../shared/channels.ts';
-import { readTraceTable, type TraceTable } from '../../shared/traceTable.ts';
+import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
+import { readTraceTable, type TraceTable } from '../../src/tuning/trace/traceTable.ts';
 
 function table(text: string): TraceTable {
   const result = readTraceTable(text);

@@ -1,12 +1,12 @@
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/channels.ts';
-import type { FitResult, FittedName } from '../../shared/fit.ts';
-import { COPPER_ALPHA, motorConstants } from '../../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Trace } from '../../shared/trace.ts';
-import { mapTrace, suggestMapping } from '../../shared/traceFile.ts';
-import { readTraceTable } from '../../shared/traceTable.ts';
+import { COPPER_ALPHA, motorConstants } from '../../shared/axis/motor.ts';
+import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { FitResult, FittedName } from '../../shared/protocol/fit.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
+import { mapTrace, suggestMapping } from '../../src/tuning/trace/traceFile.ts';
+import { readTraceTable } from '../../src/tuning/trace/traceTable.ts';
 import { NormalNoise } from '../../workers/control/noise.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 

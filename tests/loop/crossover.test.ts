@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import { FORMS } from '../../shared/scene.ts';
-import { controllerGain } from '../../src/loop/controllerGain.ts';
-import { gainsForCrossover, mainCrossover, movedGains } from '../../src/loop/shapeCrossover.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
+import { DRIVE_TYPES } from '../../shared/core/scene.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { controllerGain } from '../../src/loop/handles/controllerGain.ts';
+import { gainsForCrossover, mainCrossover, movedGains } from '../../src/loop/handles/shapeCrossover.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { magnitude, unit } from '../../workers/analysis/complex.ts';
 import { PositionController } from '../../workers/analysis/positionController.ts';
@@ -91,7 +91,7 @@ describe('a dragged crossover', () => {
 });
 
 describe('the main crossover', () => {
-  it.each(FORMS)('is where the start gains of a kit were made for: %s', (id) => {
+  it.each(DRIVE_TYPES)('is where the start gains of a preset were made for: %s', (id) => {
     const known: Record<string, string> = {
       tubular: 'mould-shuttle',
       'u-channel': 'soft-coil-mounting',

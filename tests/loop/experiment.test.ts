@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import type { OperatingPoint } from '../../shared/analysis.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
-import { windingToAmbientResistance } from '../../shared/motor.ts';
-import { experimentOf, suggestedSweep } from '../../src/loop/experiment.ts';
-import { placeOn, power } from '../../src/loop/interpolate.ts';
-import { FIRST_WISH, pointOf, samePoint, wishOf } from '../../src/loop/operatingPoint.ts';
+import { windingToAmbientResistance } from '../../shared/axis/motor.ts';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { experimentOf, suggestedSweep } from '../../src/loop/forms/experiment.ts';
+import { FIRST_REQUEST, pointOf, requestOf, samePoint } from '../../src/loop/forms/operatingPoint.ts';
 import { hasMoved } from '../../src/loop/staleness.ts';
 import { verdictOf } from '../../src/loop/verdict.ts';
+import { placeOn, power } from '../../src/plot/interpolate.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { measureSteppedSine } from '../../workers/identify/steppedSine.ts';
 
@@ -77,9 +77,9 @@ describe('the suggested experiment', () => {
 
 describe('the operating point that was kept', () => {
   it('is taken up again', () => {
-    const wish = { position: 0.05, speed: 0.1, temperature: 'as now', friction: 'presliding' } as const;
-    expect(wishOf(JSON.parse(JSON.stringify(wish)))).toEqual(wish);
-    expect(wishOf(JSON.parse(JSON.stringify(FIRST_WISH)))).toEqual(FIRST_WISH);
+    const request = { position: 0.05, speed: 0.1, temperature: 'as now', friction: 'presliding' } as const;
+    expect(requestOf(JSON.parse(JSON.stringify(request)))).toEqual(request);
+    expect(requestOf(JSON.parse(JSON.stringify(FIRST_REQUEST)))).toEqual(FIRST_REQUEST);
   });
 
   it.each([
@@ -87,7 +87,7 @@ describe('the operating point that was kept', () => {
     { position: 'far', speed: 1e9, temperature: 'hot', friction: null },
     { position: Number.NaN, speed: [], temperature: 4, friction: {} },
   ])('does no harm when it is damaged: %j', (kept) => {
-    expect(wishOf(kept)).toEqual(FIRST_WISH);
+    expect(requestOf(kept)).toEqual(FIRST_REQUEST);
   });
 });
 
@@ -98,28 +98,33 @@ describe('the operating point', () => {
   now[C.windingTemperature] = 61.3;
 
   it('is where the table stands while the run is paused, and the start of the scene while it runs', () => {
-    expect(pointOf(FIRST_WISH, p, now, true).position).toBeCloseTo(0.0423, 9);
-    expect(pointOf(FIRST_WISH, p, now, false).position).toBe(p.start);
-    expect(pointOf(FIRST_WISH, p, null, true).position).toBe(p.start);
+    expect(pointOf(FIRST_REQUEST, p, now, true).position).toBeCloseTo(0.0423, 9);
+    expect(pointOf(FIRST_REQUEST, p, now, false).position).toBe(p.start);
+    expect(pointOf(FIRST_REQUEST, p, null, true).position).toBe(p.start);
   });
 
   it('stays inside the travel, and slides when it moves', () => {
-    const point = pointOf({ ...FIRST_WISH, position: 2, speed: 0.1, friction: 'presliding' }, p, now, true);
+    const point = pointOf(
+      { ...FIRST_REQUEST, position: 2, speed: 0.1, friction: 'presliding' },
+      p,
+      now,
+      true,
+    );
     expect(point.position).toBe(p.travelMax);
     expect(point.friction).toBe('sliding');
   });
 
   it('does not change with a breath of warmth', () => {
-    const wish = { ...FIRST_WISH, temperature: 'as now' } as const;
+    const request = { ...FIRST_REQUEST, temperature: 'as now' } as const;
     const warmer = now.slice();
     warmer[C.windingTemperature]! += 0.1;
-    expect(samePoint(pointOf(wish, p, now, true), pointOf(wish, p, warmer, true))).toBe(true);
+    expect(samePoint(pointOf(request, p, now, true), pointOf(request, p, warmer, true))).toBe(true);
     warmer[C.windingTemperature]! += 5;
-    expect(samePoint(pointOf(wish, p, now, true), pointOf(wish, p, warmer, true))).toBe(false);
+    expect(samePoint(pointOf(request, p, now, true), pointOf(request, p, warmer, true))).toBe(false);
   });
 
   it('is in balance of heat with the winding at its limit: what leaves the winding leaves the machine', () => {
-    const point = pointOf({ ...FIRST_WISH, temperature: 'winding at its limit' }, p, now, true);
+    const point = pointOf({ ...FIRST_REQUEST, temperature: 'winding at its limit' }, p, now, true);
     expect(point.windingTemperature).toBe(p.windingLimit);
     const flow = p.windingToCarrier * (point.windingTemperature - point.carrierTemperature);
     const away =
@@ -154,14 +159,14 @@ describe('the verdict', () => {
   it('says margin and place of a good loop', () => {
     expect(verdict('mould-shuttle')).toEqual({
       kind: 'good',
-      words: 'Stable. 51° of phase margin at 101 Hz.',
+      text: 'Stable. 51° of phase margin at 101 Hz.',
     });
   });
 
   it('calls an unstable loop so', () => {
     expect(verdict('soft-coil-mounting', { notch1: false })).toMatchObject({
       kind: 'alarm',
-      words: expect.stringMatching(/^Unstable: any swing grows by .* %/),
+      text: expect.stringMatching(/^Unstable: any swing grows by .* %/),
     });
   });
 
@@ -169,7 +174,7 @@ describe('the verdict', () => {
     const { Kp, Ki, Kd } = named('mould-shuttle').parameters;
     expect(verdict('mould-shuttle', { Kp: 4 * Kp, Ki: 4 * Ki, Kd: 4 * Kd })).toMatchObject({
       kind: 'caution',
-      words: expect.stringMatching(/\|S\| peaks at/),
+      text: expect.stringMatching(/\|S\| peaks at/),
     });
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { checkParameters } from '../../shared/check.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { handlesOf, type Shaping } from '../../src/loop/handles.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { handlesOf, type Shaping } from '../../src/loop/handles/handles.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 
 const soft = SCENES.find(({ name }) => name === 'soft-coil-mounting')!.scene.parameters;

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { checkParameters } from '../../shared/check.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import { edgeOfNotch, filterGain, widthOfNotch } from '../../src/loop/filterGain.ts';
-import { notchFor } from '../../src/loop/placeNotch.ts';
-import { resonanceNear, resonances } from '../../src/loop/resonance.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { edgeOfNotch, filterGain, widthOfNotch } from '../../src/loop/handles/filterGain.ts';
+import { notchFor } from '../../src/loop/handles/placeNotch.ts';
+import { resonanceNear, resonances } from '../../src/loop/handles/resonance.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { magnitude, unit } from '../../workers/analysis/complex.ts';
 import { biquadResponse, PositionController } from '../../workers/analysis/positionController.ts';

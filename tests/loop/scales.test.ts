@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { arrangementFor } from '../../src/loop/arrangement.ts';
-import { FrequencyAxis, tickText } from '../../src/loop/frequencyAxis.ts';
-import { LevelScale } from '../../src/loop/levelScale.ts';
+import { arrangementFor } from '../../src/loop/panes/arrangement.ts';
+import { FrequencyAxis, tickText } from '../../src/plot/canvas/frequencyAxis.ts';
+import { LevelScale } from '../../src/plot/canvas/levelScale.ts';
 
 describe('the frequency axis', () => {
   const axis = () => {
@@ -60,7 +60,7 @@ describe('the frequency axis', () => {
 });
 
 describe('a scale of levels', () => {
-  const scale = () => new LevelScale({ steps: [10, 20, 40], least: [-20, 20], most: [-80, 60] });
+  const scale = () => new LevelScale({ steps: [10, 20, 40], min: [-20, 20], max: [-80, 60] });
 
   it('holds the curves between the least and the most that it shows', () => {
     const s = scale();

@@ -1,8 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
-import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText, worstFigure } from '../../shared/moveFigures.ts';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import {
+  MOVE_FIGURE_NAMES,
+  MOVE_FIGURES,
+  moveFigureText,
+  worstFigure,
+} from '../../shared/figures/moveFigures.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { MoveMeter } from '../../workers/run/moveMeter.ts';
 import { Session } from '../../workers/run/session.ts';

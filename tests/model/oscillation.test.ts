@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { kitParameters } from '../../shared/kit.ts';
-import { FORMS } from '../../shared/scene.ts';
-import { startGains } from '../../shared/startGains.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import { presetParameters } from '../../shared/core/preset.ts';
+import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { Axis } from '../../workers/axis.ts';
 import { bareScene } from './sceneOf.ts';
 
-describe.each(FORMS)('an unstable loop under the shipped limits of %s', (form) => {
-  const kit = KITS[form]!;
-  const { parameters } = bareScene(kitParameters(kit, 1));
-  const gains = startGains(parameters, kit.crossover) as Required<ReturnType<typeof startGains>>;
+describe.each(DRIVE_TYPES)('an unstable loop under the shipped limits of %s', (driveType) => {
+  const preset = PRESETS[driveType]!;
+  const { parameters } = bareScene(presetParameters(preset, 1));
+  const gains = startGains(parameters, preset.crossover) as Required<ReturnType<typeof startGains>>;
   const run = (factor: number, seconds: number) => {
     const axis = new Axis({
       ...bareScene(),

@@ -4,7 +4,7 @@ import { Session } from '../../workers/run/session.ts';
 import { bareScene } from './sceneOf.ts';
 
 /** A machine on which one tick takes `tickCost` ms; time passes only by ticks and by `wait`. */
-function machine(pace: number, tickCost: number) {
+function machine(timeScale: number, tickCost: number) {
   const session = new Session(bareScene());
   const pacer = new Pacer();
   let now = 0;
@@ -15,7 +15,7 @@ function machine(pace: number, tickCost: number) {
       return session.canStep;
     },
   };
-  pacer.pace = pace;
+  pacer.timeScale = timeScale;
   pacer.start(0);
   return {
     session,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { CHANNEL_COUNT } from '../../shared/channels.ts';
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import { Recorder } from '../../workers/run/recorder.ts';
 
 const STRIDE = 2 * CHANNEL_COUNT;

@@ -1,12 +1,12 @@
-import { defaultParameters, type ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 
 /** A bare axis: the defaults without friction, ripple, noise and quantisation, plus what a test asks for. */
 export function bareScene(changes: ParameterChanges = {}): Scene {
   return {
     title: 'Bench',
     lookFor: '',
-    form: 'tubular',
+    driveType: 'tubular',
     moves: [],
     parameters: {
       ...defaultParameters(),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { Session } from '../../workers/run/session.ts';
 import { bareScene } from './sceneOf.ts';
 

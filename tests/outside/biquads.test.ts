@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type BiquadCoefficients, designLowpass, designNotch } from '../../shared/biquadDesign.ts';
+import { type BiquadCoefficients, designLowpass, designNotch } from '../../shared/axis/biquadDesign.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
 
 const section = (): BiquadCoefficients => ({ b0: 0, b1: 0, b2: 0, a1: 0, a2: 0 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { bareScene } from '../model/sceneOf.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { besselI0, fitFactor, ironFactor } from '../../shared/field.ts';
-import { motorConstants } from '../../shared/motor.ts';
-import { defaultParameters, type ParameterChanges } from '../../shared/parameters/table.ts';
+import { besselI0, fitFactor, ironFactor } from '../../shared/axis/field.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { CURRENTS, stateCount } from '../../workers/model/state.ts';
 import { Windings } from '../../workers/model/windings.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { windingToAmbientResistance } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { windingToAmbientResistance } from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { HeatNetwork, startTemperatures } from '../../workers/model/heat.ts';
 import { bareScene } from '../model/sceneOf.ts';
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { evaluatePositioning } from '../../shared/iso230.ts';
+import { evaluatePositioning } from '../../workers/accuracy/iso230.ts';
 
 /*
  * A measured axis: github.com/paulscherrerinstitute/ecmccfg, examples/test/fat_sat/report.md, five targets, five cycles. Positions in mm.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { motorConstants } from '../../shared/motor.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { Plant } from '../../workers/model/plant.ts';
 import { CURRENTS, stateCount, V1, V2, X1, X2 } from '../../workers/model/state.ts';

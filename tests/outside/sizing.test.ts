@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import { STEEL_DENSITY, STEEL_MODULUS } from '../../shared/screw.ts';
-import { cycleMotion } from '../../shared/sizing/cycleMotion.ts';
+import { STEEL_DENSITY, STEEL_MODULUS } from '../../shared/axis/screw.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import { cycleMotion } from '../../shared/motion/cycleMotion.ts';
 import {
   durationFactor,
   meanSquare,
@@ -68,7 +68,7 @@ describe('root mean square of a duty', () => {
       acceleration: (3 * speed) / moveTime,
       jerk: 1e5,
     };
-    const motion = cycleMotion({ title: '', lookFor: '', form: 'tubular', parameters, moves: [] });
+    const motion = cycleMotion({ title: '', lookFor: '', driveType: 'tubular', parameters, moves: [] });
     const duty = motion.map(({ time, points }): Stretch => {
       const [start, middle, end] = points.map(({ acceleration }) => acceleration) as [number, number, number];
       return { time, start, middle, end };

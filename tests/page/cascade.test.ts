@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Cascade, cascadeOf, parallelGainsOf } from '../../shared/cascade.ts';
+import { type Cascade, cascadeOf, parallelGainsOf } from '../../shared/axis/cascade.ts';
 
 describe('equivalent cascade', () => {
   it.each([

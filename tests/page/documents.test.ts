@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { gainSheet } from '../../shared/gainSheet.ts';
-import { writeGainSheet, writeGainSheetCsv } from '../../shared/gainSheetFile.ts';
-import { writeScene } from '../../shared/sceneFile.ts';
-import { writeSession } from '../../shared/sessionFile.ts';
-import { kindOf } from '../../src/app/documents.ts';
+import { writeGainSheet, writeGainSheetCsv } from '../../shared/files/gainSheetFile.ts';
+import { writeScene } from '../../shared/files/sceneFile.ts';
+import { writeSession } from '../../shared/files/sessionFile.ts';
+import { gainSheet } from '../../shared/sheet/gainSheet.ts';
+import { kindOf } from '../../src/bench/documents.ts';
 
 const { scene } = SCENES[0]!;
 

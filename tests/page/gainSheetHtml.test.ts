@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { type LoopAnalysis, startingPoint } from '../../shared/analysis.ts';
-import { type GainSheet, gainSheet } from '../../shared/gainSheet.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import { withIndices } from '../../src/drawing/markup.ts';
-import { gainSheetHtml } from '../../src/sheet/gainSheetHtml.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { type LoopAnalysis, startingPoint } from '../../shared/protocol/analysis.ts';
+import { type GainSheet, gainSheet } from '../../shared/sheet/gainSheet.ts';
+import { gainSheetHtml } from '../../src/paper/gainSheet/gainSheetHtml.ts';
+import { withIndices } from '../../src/ui/markup.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { nestingProblem, textOf } from './markupText.ts';
 
@@ -38,7 +38,7 @@ describe('the printable sheet', () => {
       ...sheet.warnings,
       ...sheet.cautions,
       ...sheet.assumptions,
-      ...sheet.sections.filter(({ id }) => id !== 'notch2').flatMap(({ words }) => words),
+      ...sheet.sections.filter(({ id }) => id !== 'notch2').flatMap(({ text }) => text),
       ...sheet.scaled.map(({ forms }) => forms[1]!.how),
       ...sheet.sections.find(({ id }) => id === 'margins')!.rows.map((row) => row.text ?? ''),
     ];
@@ -89,8 +89,8 @@ describe('the printable sheet', () => {
 type Point = readonly [x: number, y: number];
 
 /** The curves of the first cut-off frame behind some words. */
-function pathsIn(html: string, words: string): Point[][] {
-  const drawn = html.slice(html.indexOf(words));
+function pathsIn(html: string, label: string): Point[][] {
+  const drawn = html.slice(html.indexOf(label));
   const frame = /<svg x="[^>]*>([\s\S]*?)<\/svg>/.exec(drawn)?.[1] ?? '';
   return [...frame.matchAll(/<path d="([^"]+)"/g)].map(([, d]) =>
     [...d!.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]): Point => [Number(x), Number(y)]),
@@ -98,9 +98,9 @@ function pathsIn(html: string, words: string): Point[][] {
 }
 
 /** Where a label of an axis stands. */
-function labelAt(html: string, words: string, anchor: 'middle' | 'end'): Point[] {
+function labelAt(html: string, label: string, anchor: 'middle' | 'end'): Point[] {
   const found = html.matchAll(
-    new RegExp(`<text x="([\\d.]+)" y="([\\d.]+)" text-anchor="${anchor}">${words}</text>`, 'g'),
+    new RegExp(`<text x="([\\d.]+)" y="([\\d.]+)" text-anchor="${anchor}">${label}</text>`, 'g'),
   );
   return [...found].map(([, x, y]): Point => [Number(x), Number(y)]);
 }
@@ -127,7 +127,7 @@ describe('the plots on it', () => {
   it('the Nyquist curve keeps clear of −1 by the modulus margin, to a hundredth', () => {
     const { html, analysis } = usual;
     const [, curve] = pathsIn(html, 'Nyquist plot');
-    const at = (words: string) => labelAt(html.slice(html.indexOf('Nyquist')), words, 'middle')[0]![0];
+    const at = (label: string) => labelAt(html.slice(html.indexOf('Nyquist')), label, 'middle')[0]![0];
     const [minusOne, perUnit] = [at('−1'), at('0') - at('−1')];
     const zero = labelAt(html.slice(html.indexOf('Nyquist')), '0', 'end')[0]![1] - 5;
     const nearest = Math.min(...curve!.map(([x, y]) => Math.hypot(x - minusOne, y - zero))) / perUnit;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { KEYS, meaningOf, type Stroke } from '../../src/app/keys.ts';
+import { KEYS, meaningOf, type Stroke } from '../../src/ui/keys.ts';
 
 const stroke = (key: string, held: Partial<Stroke> = {}): Stroke => ({
   key,

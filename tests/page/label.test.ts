@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { PARAMETER_NAMES, PARAMETERS, parameterRow } from '../../shared/parameters/table.ts';
-import { UNITS, type Unit } from '../../shared/units.ts';
-import { fieldText } from '../../src/panel/fieldText.ts';
-import { parameterLabel, rangeWords, valueWords } from '../../src/panel/label.ts';
-import { readTyped } from '../../src/panel/typedQuantity.ts';
+import { PARAMETER_NAMES, PARAMETERS, parameterRow } from '../../shared/core/parameters/table.ts';
+import { UNITS, type Unit } from '../../shared/core/units.ts';
+import { fieldText } from '../../src/ui/fields/fieldText.ts';
+import { parameterLabel, rangeText, valueText } from '../../src/ui/fields/label.ts';
+import { readTyped } from '../../src/ui/fields/typedQuantity.ts';
 
 describe('labels', () => {
   it('are words, and no two are alike', () => {
@@ -20,16 +20,16 @@ describe('labels', () => {
   ] as const)('%s is called %s', (name, label) => expect(parameterLabel(name)).toBe(label));
 
   it('say what a field may hold', () => {
-    expect(rangeWords(PARAMETERS.Kp)).toBe('From 100 to 1e9 N/m, or off.');
-    expect(rangeWords(PARAMETERS.stairCount)).toBe('Whole numbers from 1 to 100.');
-    expect(rangeWords(PARAMETERS.drive)).toBe('One of: on, off, shorted.');
+    expect(rangeText(PARAMETERS.Kp)).toBe('From 100 to 1e9 N/m, or off.');
+    expect(rangeText(PARAMETERS.stairCount)).toBe('Whole numbers from 1 to 100.');
+    expect(rangeText(PARAMETERS.drive)).toBe('One of: on, off, shorted.');
   });
 
   it('write values with their unit', () => {
-    expect(valueWords(PARAMETERS.stroke, 0.2)).toBe('200 mm');
-    expect(valueWords(PARAMETERS.Ki, 0)).toBe('off');
-    expect(valueWords(PARAMETERS.notch1, true)).toBe('on');
-    expect(valueWords(PARAMETERS.drive, 'shorted')).toBe('shorted');
+    expect(valueText(PARAMETERS.stroke, 0.2)).toBe('200 mm');
+    expect(valueText(PARAMETERS.Ki, 0)).toBe('off');
+    expect(valueText(PARAMETERS.notch1, true)).toBe('on');
+    expect(valueText(PARAMETERS.drive, 'shorted')).toBe('shorted');
   });
 });
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import type { Trace } from '../../shared/trace.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 import { Ghost } from '../../src/compare/ghost.ts';
 import { laidTrace } from '../../src/compare/laidTrace.ts';
 import { traceError } from '../../src/compare/traceError.ts';

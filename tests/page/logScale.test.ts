@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { NumberRow } from '../../shared/parameters/row.ts';
-import { PARAMETERS } from '../../shared/parameters/table.ts';
-import { sliderScale } from '../../src/panel/logScale.ts';
+import type { NumberRow } from '../../shared/core/parameters/row.ts';
+import { PARAMETERS } from '../../shared/core/parameters/table.ts';
+import { sliderScale } from '../../src/ui/fields/logScale.ts';
 
 const numberRows = Object.entries(PARAMETERS).filter(
   (entry): entry is [string, NumberRow & { kind: 'number' }] => {

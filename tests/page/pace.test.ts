@@ -1,12 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { fallsBehind, measuredPaceWords, PACES, paceWords, REAL_TIME } from '../../src/app/pace.ts';
+import {
+  fallsBehind,
+  measuredTimeScaleText,
+  REAL_TIME,
+  TIME_SCALES,
+  timeScaleText,
+} from '../../src/ui/transport/timeScale.ts';
 
 describe('pace', () => {
   it('runs from a thousandth to as fast as it goes, with real time between', () => {
-    expect(PACES[0]).toBe(0.001);
-    expect(PACES.at(-1)).toBe(Number.POSITIVE_INFINITY);
-    expect(PACES[REAL_TIME]).toBe(1);
-    expect([...PACES].sort((a, b) => a - b)).toEqual([...PACES]);
+    expect(TIME_SCALES[0]).toBe(0.001);
+    expect(TIME_SCALES.at(-1)).toBe(Number.POSITIVE_INFINITY);
+    expect(TIME_SCALES[REAL_TIME]).toBe(1);
+    expect([...TIME_SCALES].sort((a, b) => a - b)).toEqual([...TIME_SCALES]);
   });
 
   it.each([
@@ -15,7 +21,7 @@ describe('pace', () => {
     [1, 'real time'],
     [5, '5 × real time'],
     [Number.POSITIVE_INFINITY, 'as fast as it goes'],
-  ])('%d reads as %s', (pace, words) => expect(paceWords(pace)).toBe(words));
+  ])('%d reads as %s', (timeScale, text) => expect(timeScaleText(timeScale)).toBe(text));
 
   it.each([
     [0, '0 ×'],
@@ -23,7 +29,7 @@ describe('pace', () => {
     [0.43, '0.43 ×'],
     [1, '1.00 ×'],
     [12.4, '12 ×'],
-  ])('a measured %d reads as %s', (pace, words) => expect(measuredPaceWords(pace)).toBe(words));
+  ])('a measured %d reads as %s', (timeScale, text) => expect(measuredTimeScaleText(timeScale)).toBe(text));
 
   it('is behind when a tenth is missing, and never when going as fast as it goes', () => {
     expect(fallsBehind(1, 0.43)).toBe(true);

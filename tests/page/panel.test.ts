@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { defaultParameters, PARAMETER_NAMES } from '../../shared/parameters/table.ts';
-import { fileName } from '../../src/app/files.ts';
-import { matches } from '../../src/panel/fieldSearch.ts';
-import { inPanelWords } from '../../src/panel/label.ts';
-import { isInUse } from '../../src/panel/relevance.ts';
+import { defaultParameters, PARAMETER_NAMES } from '../../shared/core/parameters/table.ts';
+import { isInUse } from '../../src/bench/relevance.ts';
+import { matches } from '../../src/tuning/fieldSearch.ts';
+import { inPanelText } from '../../src/ui/fields/label.ts';
+import { fileName } from '../../src/ui/files.ts';
 
 const found = (text: string) => PARAMETER_NAMES.filter((name) => matches(name, text));
 
@@ -49,13 +49,11 @@ describe('what is folded away', () => {
 });
 
 it('messages call parameters as the panel does', () => {
-  expect(inPanelWords('Raise speedLimit or lower the speed.')).toBe(
-    'Raise “Speed limit” or lower the speed.',
-  );
-  expect(inPanelWords('notch1Frequency (900 Hz) must be lower.')).toBe(
+  expect(inPanelText('Raise speedLimit or lower the speed.')).toBe('Raise “Speed limit” or lower the speed.');
+  expect(inPanelText('notch1Frequency (900 Hz) must be lower.')).toBe(
     '“Notch 1 frequency” (900 Hz) must be lower.',
   );
-  expect(inPanelWords('Nothing coded here: fieldWork.')).toBe('Nothing coded here: fieldWork.');
+  expect(inPanelText('Nothing coded here: fieldWork.')).toBe('Nothing coded here: fieldWork.');
 });
 
 it.each([

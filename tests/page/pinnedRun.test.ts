@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
-import type { AxisStatus, MoveFigures } from '../../shared/protocol.ts';
+import type { AxisStatus, MoveFigures } from '../../shared/protocol/axis.ts';
 import { changeText } from '../../src/compare/differenceTable.ts';
 import { Ghost } from '../../src/compare/ghost.ts';
 import { MoveLog } from '../../src/compare/moveLog.ts';

@@ -1,13 +1,13 @@
 import { expect, it } from 'vitest';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import type { TuningSession } from '../../shared/protocol.ts';
-import { Replay } from '../../src/app/replay.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import type { TuningSession } from '../../shared/protocol/axis.ts';
+import { Replay } from '../../src/bench/replay.ts';
 
 it('a replay gives each change once, when its tick has come', () => {
   const scene = {
     title: 'T',
     lookFor: '',
-    form: 'flat',
+    driveType: 'flat',
     parameters: defaultParameters(),
     moves: [],
   } as const;

@@ -1,12 +1,12 @@
 import { describe, expect, it, vi } from 'vitest';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import { type Bench, benchOf, changedNames, differences, presentScene } from '../../src/app/bench.ts';
-import { Store } from '../../src/app/store.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import { type Bench, benchOf, changedNames, differences, presentScene } from '../../src/bench/bench.ts';
+import { Store } from '../../src/bench/store.ts';
 
 const scene = {
   title: 'Mould table',
   lookFor: 'The error at the ends of the stroke.',
-  form: 'tubular',
+  driveType: 'tubular',
   parameters: defaultParameters(),
   moves: [],
 } as const;
@@ -19,16 +19,16 @@ describe('store', () => {
     const [Kp, Kd] = gains(store);
     store.change({ Kp: 1e6 }, 'first');
     store.change({ Kd: 500 }, 'second');
-    expect(store.undoWords).toBe('second');
+    expect(store.undoText).toBe('second');
     store.undo();
     expect(gains(store)).toEqual([1e6, Kd]);
     store.undo();
     expect(gains(store)).toEqual([Kp, Kd]);
-    expect([store.undoWords, store.redoWords]).toEqual([null, 'first']);
+    expect([store.undoText, store.redoText]).toEqual([null, 'first']);
     store.redo();
     store.redo();
     expect(gains(store)).toEqual([1e6, 500]);
-    expect(store.redoWords).toBeNull();
+    expect(store.redoText).toBeNull();
   });
 
   it('takes one drag of a slider as one step, and the next drag as another', () => {
@@ -66,7 +66,7 @@ describe('store', () => {
     const heard = vi.fn();
     store.subscribe(heard);
     store.change({ Kp: scene.parameters.Kp }, 'nothing');
-    expect(store.undoWords).toBeNull();
+    expect(store.undoText).toBeNull();
     expect(heard).not.toHaveBeenCalled();
   });
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 
-const css = readFileSync('src/look/tokens.css', 'utf8');
+const css = readFileSync('src/ui/look/tokens.css', 'utf8');
 const block = (selector: string) =>
   Object.fromEntries(
     [

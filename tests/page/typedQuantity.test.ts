@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { UNITS, type Unit } from '../../shared/units.ts';
-import { readTyped } from '../../src/panel/typedQuantity.ts';
-import { unitMeaning } from '../../src/panel/unitExpression.ts';
+import { UNITS, type Unit } from '../../shared/core/units.ts';
+import { readTyped } from '../../src/ui/fields/typedQuantity.ts';
+import { unitMeaning } from '../../src/ui/fields/unitExpression.ts';
 
 // Expected values: definitions of prefixes and derived units, SI Brochure, 9th ed. 2019, tables 4 and 7; of inch, pound and degree
 // Fahrenheit, NIST SP 811, 2008, app. B.8.

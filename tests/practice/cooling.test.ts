@@ -4,8 +4,8 @@ import { type Drive, duty, inTheLongRun, LIGHT_BRISK_JOB } from './duties.ts';
 /*
  * Common practice, no source: an exposed coil cools better than a buried one.
  *
- * Found: holds. The kits state it (conductances and speedCooling are theirs, and invented); the model turns it into kelvins per watt of
- * copper loss, and the motion makes it larger. It is also what pays for the poorer motor constant of the tubular kit.
+ * Found: holds. The presets state it (conductances and speedCooling are theirs, and invented); the model turns it into kelvins per watt of
+ * copper loss, and the motion makes it larger. It is also what pays for the poorer motor constant of the tubular preset.
  */
 
 /** Rise of the winding over the room per watt of copper loss, K/W. */
@@ -21,8 +21,8 @@ const inStillAir = {
   uChannel: kelvinsPerWatt('u-channel', { speedCooling: 0 }),
 };
 
-describe('the exposed coil of the tubular kit', () => {
-  it('warms by less than half as much for a watt as the buried one of the U-channel kit', () => {
+describe('the exposed coil of the tubular preset', () => {
+  it('warms by less than half as much for a watt as the buried one of the U-channel preset', () => {
     expect(moving.tubular).toBeLessThan(0.5 * moving.uChannel);
   });
 

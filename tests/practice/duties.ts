@@ -1,17 +1,17 @@
-import { KITS } from '../../scenes/index.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { EnergyFlow } from '../../shared/study/accuracy.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
+import type { HeatState } from '../../shared/protocol/timeLapse.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
-import type { HeatState } from '../../shared/timeLapse.ts';
 import { energyFlow } from '../../workers/accuracy/energy.ts';
 import { Axis } from '../../workers/axis.ts';
 import { timeLapse } from '../../workers/timelapse/timeLapse.ts';
 
 /*
- * Statements of common practice, without a source, are put to the model as it is: the kits of one class (300 N continuous) on the
+ * Statements of common practice, without a source, are put to the model as it is: the presets of one class (300 N continuous) on the
  * default job and on a light, brisk one. The tests hold what was found, also where it is not what the statement says.
  */
 
@@ -37,7 +37,7 @@ export const WARM_JOB = job({ moveTime: 0.26, dwell: 0.1 });
 
 /** A drive of the class on a job, with parameters changed. */
 export function duty(on: Job, drive: Drive, changes: ParameterChanges = {}): Scene {
-  const scene = laneScene(on, { kit: drive, motorCount: 1, own: changes, gains: null }, KITS);
+  const scene = candidateScene(on, { preset: drive, motorCount: 1, own: changes, gains: null }, PRESETS);
   return { ...scene, parameters: { ...scene.parameters, ...changes } };
 }
 

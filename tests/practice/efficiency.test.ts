@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { loadSideMass, motorConstants, motorSideMass } from '../../shared/motor.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { loadSideMass, motorConstants, motorSideMass } from '../../shared/axis/motor.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import {
   CLASS,
   type Conversion,
@@ -15,7 +15,7 @@ import {
  * Common practice, no source: at comparable size a tubular motor turns electrical into mechanical energy about 50 % more efficiently than
  * a U-channel motor, and a U-channel motor more than a flat iron-core one, on light, brisk duty.
  *
- * Found: the first half does not hold for the kits of this catalogue, the second does.
+ * Found: the first half does not hold for the presets of this catalogue, the second does.
  */
 
 const JOBS = { default: DEFAULT_JOB, 'light and brisk': LIGHT_BRISK_JOB };
@@ -38,17 +38,17 @@ function costOfSpeedingUp({ parameters: p }: Scene): number {
 describe.each(Object.keys(JOBS) as Name[])('on the %s duty', (name) => {
   const { tubular, flat, 'u-channel': uChannel } = found[name];
 
-  it('the U-channel kit converts better than the flat one', () => {
+  it('the U-channel preset converts better than the flat one', () => {
     expect(uChannel.efficiency).toBeGreaterThan(flat.efficiency);
     expect(net(uChannel)).toBeLessThan(net(flat));
   });
 
-  it('the U-channel kit converts better than the tubular one, against the statement', () => {
+  it('the U-channel preset converts better than the tubular one, against the statement', () => {
     expect(uChannel.efficiency).toBeGreaterThan(tubular.efficiency);
     expect(net(uChannel)).toBeLessThan(net(tubular));
   });
 
-  it('the tubular kit takes less energy than the flat one', () => {
+  it('the tubular preset takes less energy than the flat one', () => {
     expect(net(tubular)).toBeLessThan(net(flat));
   });
 });
@@ -66,7 +66,7 @@ describe('why', () => {
     },
   );
 
-  it('a tubular motor with the winding that its mass asks for converts as well as the U-channel kit', () => {
+  it('a tubular motor with the winding that its mass asks for converts as well as the U-channel preset', () => {
     const uChannel = costOfSpeedingUp(duty(LIGHT_BRISK_JOB, 'u-channel'));
     const plain = duty(LIGHT_BRISK_JOB, 'tubular');
     const resistance = (plain.parameters.resistance * uChannel) / costOfSpeedingUp(plain);
@@ -75,7 +75,7 @@ describe('why', () => {
     expect(better.efficiency).toBeGreaterThan(found['light and brisk']['u-channel'].efficiency - 0.01);
   });
 
-  it('the flat kit also pays for its iron: guide under attraction, and drag', () => {
+  it('the flat preset also pays for its iron: guide under attraction, and drag', () => {
     const light = found['light and brisk'];
     const ironless = conversion(
       duty(LIGHT_BRISK_JOB, 'flat', { attraction: 0, eddyDrag: 0, hysteresisDrag: 0 }),
@@ -83,7 +83,7 @@ describe('why', () => {
     expect(ironless.iron).toBe(0);
     expect(Math.abs(ironless.guide / light.tubular.guide - 1)).toBeLessThan(0.05);
     expect(ironless.efficiency).toBeGreaterThan(light.flat.efficiency);
-    // Its mass remains: it still loses more than the U-channel kit.
+    // Its mass remains: it still loses more than the U-channel preset.
     expect(ironless.copper).toBeGreaterThan(2 * light['u-channel'].copper);
   });
 });

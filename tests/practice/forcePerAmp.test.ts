@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { Axis } from '../../workers/axis.ts';
 import { CLASS, type Drive, duty, inTheLongRun, LIGHT_BRISK_JOB, WARM_JOB } from './duties.ts';
 
@@ -10,7 +10,7 @@ import { CLASS, type Drive, duty, inTheLongRun, LIGHT_BRISK_JOB, WARM_JOB } from
  *
  * Found: in part. Ironless force is linear in current, exactly, but it drops with the temperature of the magnets like any other. The
  * iron core drops more, because its carrier gets warmer, because its magnets follow the carrier further than those of the U-channel
- * kit, and because weaker magnets take more current, which saturates the iron more.
+ * preset, and because weaker magnets take more current, which saturates the iron more.
  */
 
 interface Drop {
@@ -43,7 +43,7 @@ describe('heat', () => {
   });
 
   it.each(['tubular', 'u-channel'] as const)(
-    'takes from the %s kit what its magnets lose, and that is not nothing',
+    'takes from the %s preset what its magnets lose, and that is not nothing',
     (drive) => {
       expect(found[drive].force).toBeGreaterThan(0.002);
       // The carrier counts while current flows, which is a little warmer than at the start of a cycle.
@@ -80,7 +80,7 @@ describe('current, cold', () => {
   }
   const smooth = { ripple6: 0, ripple12: 0, magnetTempCoefficient: 0 };
 
-  it.each(['tubular', 'u-channel'] as const)('gives force in proportion in the %s kit', (drive) => {
+  it.each(['tubular', 'u-channel'] as const)('gives force in proportion in the %s preset', (drive) => {
     expect(linearity(duty(LIGHT_BRISK_JOB, drive, smooth))).toBeCloseTo(1, 9);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { startGains } from '../../shared/startGains.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { LoopFamily } from '../../workers/pretune/loopFamily.ts';
 import { isStable } from '../../workers/pretune/loopLimit.ts';
@@ -20,10 +20,10 @@ describe.each(SCENES)('the loop of $name', ({ scene: { parameters: p } }) => {
     const peak = Math.max(...exact.map(({ modulusMargin }) => 1 / modulusMargin.value));
     expect(family.peakSensitivity(p) / peak).toBeCloseTo(1, 2);
     const { phase, gain } = family.margins(p);
-    const least = (values: readonly (number | undefined)[]) =>
+    const min = (values: readonly (number | undefined)[]) =>
       Math.min(...values.map((value) => value ?? Number.POSITIVE_INFINITY));
-    expect(phase / least(exact.map(({ phaseMargin }) => phaseMargin?.value))).toBeCloseTo(1, 2);
-    expect(gain / least(exact.map(({ gainMargin }) => gainMargin?.value))).toBeCloseTo(1, 2);
+    expect(phase / min(exact.map(({ phaseMargin }) => phaseMargin?.value))).toBeCloseTo(1, 2);
+    expect(gain / min(exact.map(({ gainMargin }) => gainMargin?.value))).toBeCloseTo(1, 2);
   });
 
   it('is as stable as the analysis says', () => {

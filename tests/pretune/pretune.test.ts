@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { startingPoint } from '../../shared/analysis.ts';
-import { checkParameters } from '../../shared/check.ts';
-import { crossChecks } from '../../shared/crossChecks.ts';
-import { ranged } from '../../shared/format.ts';
-import { type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/pretune.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { crossChecks } from '../../shared/core/crossChecks.ts';
+import { ranged } from '../../shared/core/format.ts';
+import { type ParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/protocol/pretune.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import type { Job, JobResult } from '../../workers/pretune/jobs.ts';
 import { CancelledError, JobPool, type JobWorker } from '../../workers/pretune/pool.ts';

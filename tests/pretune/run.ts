@@ -1,5 +1,5 @@
-import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/pretune.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../shared/protocol/pretune.ts';
 import { doJob, type Job, type JobResult } from '../../workers/pretune/jobs.ts';
 import { JobPool, type JobWorker } from '../../workers/pretune/pool.ts';
 import { type PretuneEffort, pretune } from '../../workers/pretune/pretune.ts';

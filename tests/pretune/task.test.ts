@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { checkParameters } from '../../shared/check.ts';
-import { crossChecks } from '../../shared/crossChecks.ts';
-import { PARAMETERS, type Parameters } from '../../shared/parameters/table.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { crossChecks } from '../../shared/core/crossChecks.ts';
+import { PARAMETERS, type Parameters } from '../../shared/core/parameters/table.ts';
 import { taskOf } from '../../workers/pretune/task.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { bareScene } from '../model/sceneOf.ts';

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { checkParameters } from '../../shared/check.ts';
-import { crossChecks } from '../../shared/crossChecks.ts';
-import { loopRows } from '../../shared/parameters/drive.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { crossChecks } from '../../shared/core/crossChecks.ts';
+import { loopRows } from '../../shared/core/parameters/drive.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { plantResponse } from '../../workers/pretune/plantResponse.ts';
 import { VARIATIONS } from '../../workers/pretune/variations.ts';
 import { recordedRun, shelfScene } from '../scenes/runs.ts';

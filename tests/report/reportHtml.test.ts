@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { CAUTIONS } from '../../shared/cautions.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { readStudy } from '../../shared/files/studyFile.ts';
 import type { JobValues } from '../../shared/study/job.ts';
 import { jobSentence } from '../../shared/study/jobSentence.ts';
-import { readStudy } from '../../shared/study/studyFile.ts';
 import type { Verdict } from '../../shared/study/verdict.ts';
-import { reportHtml } from '../../src/report/reportHtml.ts';
-import type { ReportInput } from '../../src/report/reportInput.ts';
-import type { LaneState } from '../../src/study/state.ts';
+import { reportHtml } from '../../src/paper/report/reportHtml.ts';
+import type { ReportInput } from '../../src/paper/report/reportInput.ts';
+import type { CandidateState } from '../../src/studyState/state.ts';
+import { CAUTIONS } from '../../src/ui/cautions.ts';
 import { nestingProblem, textOf } from '../page/markupText.ts';
 import { sampleJob } from '../study/sampleOutcome.ts';
 import { PIXEL, sampleReport } from './sampleReport.ts';
@@ -17,7 +17,7 @@ const html = reportHtml(usual);
 const text = textOf(html);
 
 /** With the index of a symbol lowered there is no underscore left. */
-const plain = (words: string) => words.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
+const plain = (label: string) => label.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
 
 function withJob(changes: Partial<JobValues>, input: Partial<ReportInput> = {}): string {
   return reportHtml(sampleReport(input, sampleJob(changes)));
@@ -31,25 +31,25 @@ describe('the report of a study', () => {
   });
 
   it('has its parts in the order in which they are read', () => {
-    const heads = [...html.matchAll(/<h[12]>([^<]*)<\/h[12]>/g)].map(([, words]) => words);
+    const heads = [...html.matchAll(/<h[12]>([^<]*)<\/h[12]>/g)].map(([, label]) => label);
     expect(heads).toEqual([
       'Which drive?',
       'The job',
       'The answer',
-      'The lanes side by side',
+      'The candidates side by side',
       'What stands out',
       'What would change the answer',
       'What a day of heat does',
       'The drives and their data',
       'Sizing by calculation',
       'Tuning',
-      ...usual.lanes.map(({ letter, title }) => `Lane ${letter}: ${title}`),
+      ...usual.candidates.map(({ letter, title }) => `Candidate ${letter}: ${title}`),
       'What this takes for granted',
       CAUTIONS.title,
       'How to get these figures again',
     ]);
     expect(html.indexOf(PIXEL)).toBeGreaterThan(html.indexOf('<h2>The answer'));
-    expect(html.indexOf(PIXEL)).toBeLessThan(html.indexOf('<h2>The lanes side by side'));
+    expect(html.indexOf(PIXEL)).toBeLessThan(html.indexOf('<h2>The candidates side by side'));
   });
 
   it('says all that the verdict says', () => {
@@ -68,23 +68,23 @@ describe('the report of a study', () => {
       ]),
     ];
     expect(said.length).toBeGreaterThan(40);
-    expect(said.filter((words) => !text.includes(plain(words)))).toEqual([]);
+    expect(said.filter((label) => !text.includes(plain(label)))).toEqual([]);
   });
 
-  it('says of each lane every figure of the sizing with its formula and its numbers', () => {
-    const said = usual.lanes.flatMap(({ sizing }) =>
+  it('says of each candidate every figure of the sizing with its formula and its numbers', () => {
+    const said = usual.candidates.flatMap(({ sizing }) =>
       sizing.figures.flatMap(({ label, formula, numbers, note }) => [label, formula, numbers, note]),
     );
     expect(said.length).toBeGreaterThan(8);
-    expect(said.filter((words) => !text.includes(plain(words)))).toEqual([]);
+    expect(said.filter((label) => !text.includes(plain(label)))).toEqual([]);
   });
 
-  it('draws every chart of every lane, each described in words', () => {
-    const [, ...lanes] = html.split('<section class="lane">');
-    expect(lanes).toHaveLength(usual.lanes.length);
-    for (const [k, lane] of lanes.entries()) {
-      const titles = [...lane.matchAll(/<figcaption>([^<]*)<\/figcaption>/g)].map(([, title]) => title);
-      const states = usual.lanes[k]!.outcome!.accuracy.positioning.length;
+  it('draws every chart of every candidate, each described in words', () => {
+    const [, ...candidates] = html.split('<section class="candidate">');
+    expect(candidates).toHaveLength(usual.candidates.length);
+    for (const [k, candidate] of candidates.entries()) {
+      const titles = [...candidate.matchAll(/<figcaption>([^<]*)<\/figcaption>/g)].map(([, title]) => title);
+      const states = usual.candidates[k]!.outcome!.accuracy.positioning.length;
       expect(titles.filter((title) => title!.startsWith('Deviation from the targets'))).toHaveLength(states);
       expect(titles).toEqual(
         expect.arrayContaining([
@@ -143,7 +143,7 @@ describe('the study inside', () => {
     const [, data] = /href="data:application\/json;charset=utf-8,([^"]*)" download="/.exec(html)!;
     const [, shown] = /<pre>([\s\S]*?)<\/pre>/.exec(html)!;
     for (const file of [decodeURIComponent(textOf(data!)), textOf(shown!)])
-      expect(readStudy(file, KITS)).toEqual({ study: usual.study });
+      expect(readStudy(file, PRESETS)).toEqual({ study: usual.study });
   });
 
   it('has an address that is one', () => {
@@ -198,7 +198,7 @@ describe('the job', () => {
   });
 });
 
-describe('the table of the lanes', () => {
+describe('the table of the candidates', () => {
   it('marks by words what is best, what shares it, and what does not do', () => {
     const cells = [
       { value: 1, text: '1.00 s', cause: null, mark: 'best', fails: false, reason: null },
@@ -208,7 +208,7 @@ describe('the table of the lanes', () => {
     ] as const;
     const row = {
       id: 'x',
-      group: 'pace',
+      group: 'throughput',
       label: 'Time',
       unit: 's',
       better: 'less',
@@ -224,18 +224,18 @@ describe('the table of the lanes', () => {
   });
 });
 
-describe('a lane', () => {
-  function withLane(change: (lane: LaneState) => LaneState): string {
-    const [first, ...others] = usual.lanes;
-    return reportHtml({ ...usual, lanes: [change(first!), ...others] });
+describe('a candidate', () => {
+  function withCandidate(change: (candidate: CandidateState) => CandidateState): string {
+    const [first, ...others] = usual.candidates;
+    return reportHtml({ ...usual, candidates: [change(first!), ...others] });
   }
 
   it('that tripped says why, instead of figures', () => {
     const trip = { kind: 'over-travel', time: 1, message: 'It ran out of its <travel>.' } as const;
-    const shown = withLane((lane) => ({
-      ...lane,
+    const shown = withCandidate((candidate) => ({
+      ...candidate,
       outcome: {
-        ...lane.outcome!,
+        ...candidate.outcome!,
         accuracy: {
           positioning: [{ trip }],
           staircase: { trip },
@@ -244,7 +244,7 @@ describe('a lane', () => {
           disturbance: { trip },
           energy: { trip },
         },
-        heat: { ...lane.outcome!.heat, asSet: { ...lane.outcome!.heat.asSet, trip, steady: null } },
+        heat: { ...candidate.outcome!.heat, asSet: { ...candidate.outcome!.heat.asSet, trip, steady: null } },
       },
     }));
     expect(nestingProblem(shown)).toBeNull();
@@ -253,24 +253,31 @@ describe('a lane', () => {
   });
 
   it('that was not simulated says so, with what can be calculated of it', () => {
-    const shown = withLane((lane) => ({ ...lane, outcome: null, trouble: 'No gains were found.' }));
-    expect(textOf(shown)).toContain('This lane was not simulated. No gains were found.');
-    const [, lane] = shown.split('<section class="lane">');
-    expect(lane).toContain('Force against speed');
-    expect(lane).not.toContain('Temperatures over the duty');
+    const shown = withCandidate((candidate) => ({
+      ...candidate,
+      outcome: null,
+      error: 'No gains were found.',
+    }));
+    expect(textOf(shown)).toContain('This candidate was not simulated. No gains were found.');
+    const [, candidate] = shown.split('<section class="candidate">');
+    expect(candidate).toContain('Force against speed');
+    expect(candidate).not.toContain('Temperatures over the duty');
   });
 
   it('tells values that were typed in', () => {
     const shown = textOf(
-      withLane((lane) => ({ ...lane, choice: { ...lane.choice, own: { forceConstant: 61 } } })),
+      withCandidate((candidate) => ({
+        ...candidate,
+        choice: { ...candidate.choice, own: { forceConstant: 61 } },
+      })),
     );
-    expect(shown).toContain('1 value typed in, the others those of an invented demonstration kit');
+    expect(shown).toContain('1 value typed in, the others those of an invented demonstration preset');
     expect(shown).toMatch(/Force constant Kf60 N\/A \(typed in\)60 N\/A72 N\/A/);
   });
 
   it('has the cost of a year from the mean power of the day', () => {
     // 8 h on 250 days at 0.25 per kWh: 0.5 per year and watt.
-    const { heat } = usual.lanes[0]!.outcome!;
+    const { heat } = usual.candidates[0]!.outcome!;
     const { samples } = heat.asSet;
     const sum = samples
       .slice(1)

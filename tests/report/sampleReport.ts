@@ -1,11 +1,11 @@
-import { KITS } from '../../scenes/index.ts';
-import { sizeLane } from '../../shared/sizing/sizeLane.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { writeStudy } from '../../shared/files/studyFile.ts';
+import { writeStudyLink } from '../../shared/files/studyLink.ts';
+import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import type { Job } from '../../shared/study/job.ts';
-import { writeStudy } from '../../shared/study/studyFile.ts';
-import { writeStudyLink } from '../../shared/study/studyLink.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
-import type { ReportInput } from '../../src/report/reportInput.ts';
-import { sampleJob, sampleLanes, sampleState } from '../study/sampleOutcome.ts';
+import type { ReportInput } from '../../src/paper/report/reportInput.ts';
+import { sampleCandidates, sampleJob, sampleState } from '../study/sampleOutcome.ts';
 
 /** A picture of one white pixel. */
 export const PIXEL =
@@ -14,12 +14,15 @@ export const PIXEL =
 export function sampleReport(changes: Partial<ReportInput> = {}, job: Job = sampleJob()): ReportInput {
   const { study, units } = sampleState(job);
   // By calculation as it really is; what simulation found is made up.
-  const lanes = sampleLanes(job).map((lane) => ({ ...lane, sizing: sizeLane(job, lane.scene) }));
+  const candidates = sampleCandidates(job).map((candidate) => ({
+    ...candidate,
+    sizing: sizeCandidate(job, candidate.scene),
+  }));
   return {
     study,
     units,
-    lanes,
-    verdict: verdict(job, lanes, KITS),
+    candidates,
+    verdict: verdict(job, candidates, PRESETS),
     pictures: { stage: PIXEL },
     link: `https://waybench.example/#${writeStudyLink(study)}`,
     studyFile: writeStudy(study),

@@ -1,7 +1,7 @@
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_COUNT } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { measureRun, type RunSummary } from '../../workers/run/measureRun.ts';
 
 export function shelfScene(name: string, changes: ParameterChanges = {}): Scene {

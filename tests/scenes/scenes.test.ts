@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { between, recordedRun, rms, shelfScene } from './runs.ts';

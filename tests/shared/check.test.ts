@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { checkParameters, checkValue, crossChecks } from '../../shared/check.ts';
+import { checkParameters, checkValue, crossChecks } from '../../shared/core/check.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,
   type Parameters,
   parameterRow,
-} from '../../shared/parameters/table.ts';
+} from '../../shared/core/parameters/table.ts';
 import { rowIn } from '../../shared/study/checkJob.ts';
 
 const base = defaultParameters();

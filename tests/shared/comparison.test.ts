@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import type { LoopFigures } from '../../shared/analysis.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { compareLoops, compareMoves, compareParameters } from '../../shared/comparison.ts';
-import { LOOP_FIGURE_NAMES, LOOP_FIGURES } from '../../shared/loopFigures.ts';
-import { defaultParameters, type ParameterChanges } from '../../shared/parameters/table.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
+import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { compareLoops, compareMoves, compareParameters } from '../../shared/figures/comparison.ts';
+import { LOOP_FIGURE_NAMES, LOOP_FIGURES } from '../../shared/figures/loopFigures.ts';
+import type { LoopFigures } from '../../shared/protocol/analysis.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { cycleTime } from '../../shared/cycleTime.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { cycleTime } from '../../shared/motion/cycleTime.ts';
 import { Program } from '../../workers/command/program.ts';
 import { newProgramOutput } from '../../workers/command/setpoint.ts';
 import { bareScene } from '../model/sceneOf.ts';

@@ -1,4 +1,4 @@
-import type { NumberRow, Row } from '../../shared/parameters/row.ts';
+import type { NumberRow, Row } from '../../shared/core/parameters/row.ts';
 
 /** A legal value of a row, its ends and zero more often than chance has it. */
 export function drawValue(row: Row, random: () => number) {

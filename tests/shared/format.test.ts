@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fixed, inUnit, ranged, shortest } from '../../shared/format.ts';
-import { UNITS, type Unit } from '../../shared/units.ts';
+import { fixed, inUnit, ranged, shortest } from '../../shared/core/format.ts';
+import { UNITS, type Unit } from '../../shared/core/units.ts';
 
 // Prefixes and their powers of ten: SI Brochure, 9th ed. 2019, table 7.
 describe('a number ranges itself', () => {

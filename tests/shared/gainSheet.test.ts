@@ -1,14 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import packageJson from '../../package.json' with { type: 'json' };
 import { SCENES } from '../../scenes/index.ts';
-import { startingPoint } from '../../shared/analysis.ts';
-import { type GainSheet, gainSheet } from '../../shared/gainSheet.ts';
-import { gainsFromSheet, writeGainSheet, writeGainSheetCsv } from '../../shared/gainSheetFile.ts';
-import { defaultParameters, type ParameterChanges, type Parameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import {
+  defaultParameters,
+  type ParameterChanges,
+  type Parameters,
+} from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { tuningOf } from '../../shared/core/tuning.ts';
+import { WAYBENCH_VERSION } from '../../shared/core/version.ts';
+import { gainsFromSheet, writeGainSheet, writeGainSheetCsv } from '../../shared/files/gainSheetFile.ts';
+import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { type GainSheet, gainSheet } from '../../shared/sheet/gainSheet.ts';
 import type { SheetRow } from '../../shared/sheet/row.ts';
-import { tuningOf } from '../../shared/tuning.ts';
-import { WAYBENCH_VERSION } from '../../shared/version.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { CurrentLoop } from '../../workers/control/currentLoop.ts';
 import { PositionLoop } from '../../workers/control/positionLoop.ts';
@@ -199,15 +203,15 @@ describe('the cascade on the sheet', () => {
   it('says plainly when there is none, and when there is no integral action', () => {
     const cascade = (changes: ParameterChanges) =>
       gainSheet(scene(changes)).sections.find(({ id }) => id === 'cascade')!;
-    expect(cascade({ Ki: 1e11 }).words.join(' ')).toContain('No cascade has these gains');
+    expect(cascade({ Ki: 1e11 }).text.join(' ')).toContain('No cascade has these gains');
     expect(cascade({ Ki: 1e11 }).rows.map(({ value }) => value)).toEqual(['none']);
-    expect(cascade({ Kd: 0 }).words.join(' ')).toContain('without damping gain');
+    expect(cascade({ Kd: 0 }).text.join(' ')).toContain('without damping gain');
     expect(cascade({ Ki: 0 }).rows.at(-1)!.value).toContain('none');
   });
 });
 
 describe('a screw drive in terms of its motor', () => {
-  const screw = SCENES.find(({ scene: { form } }) => form === 'screw')!.scene;
+  const screw = SCENES.find(({ scene: { driveType } }) => driveType === 'screw')!.scene;
   const { parameters: p } = screw;
   const sheet = gainSheet(screw);
 
@@ -298,10 +302,10 @@ describe('the sheet as a whole', () => {
   });
 
   it('cautions as the axis asks for', () => {
-    const words = (changes: ParameterChanges) => gainSheet(scene(changes)).cautions.join(' ');
-    expect(words({})).toMatch(/qualified person.*low limits.*magnet/s);
-    expect(words({ inclination: Math.PI / 2 })).toMatch(/falls when the drive trips.*Brake/s);
-    expect(words({ lead: 0.01 })).not.toContain('magnet');
+    const label = (changes: ParameterChanges) => gainSheet(scene(changes)).cautions.join(' ');
+    expect(label({})).toMatch(/qualified person.*low limits.*magnet/s);
+    expect(label({ inclination: Math.PI / 2 })).toMatch(/falls when the drive trips.*Brake/s);
+    expect(label({ lead: 0.01 })).not.toContain('magnet');
   });
 
   it('is made by the version of the package', () => {

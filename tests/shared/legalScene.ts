@@ -1,7 +1,7 @@
-import { crossChecks } from '../../shared/check.ts';
-import { MOVE_ENTRIES, MOVE_ROWS } from '../../shared/moves.ts';
-import { defaultParameters, PARAMETER_NAMES, parameterRow } from '../../shared/parameters/table.ts';
-import { FORMS, type MoveLine, type Scene } from '../../shared/scene.ts';
+import { crossChecks } from '../../shared/core/check.ts';
+import { defaultParameters, PARAMETER_NAMES, parameterRow } from '../../shared/core/parameters/table.ts';
+import { DRIVE_TYPES, type MoveLine, type Scene } from '../../shared/core/scene.ts';
+import { MOVE_ENTRIES, MOVE_ROWS } from '../../shared/motion/moves.ts';
 import { drawNumber, drawValue } from './drawValue.ts';
 
 /** Seeded random numbers in [0, 1): mulberry32 (Tommy Ettinger, public domain; from memory). */
@@ -31,7 +31,7 @@ export function legalScene(random: () => number): Scene {
   return {
     title: `Scene ${Math.floor(random() * 1e6)} with 10 % & more = "ä µ 磁 😀" #?/+`,
     lookFor: random() < 0.3 ? '' : 'What remains; (almost) nothing: 5 ± 1 nm.',
-    form: FORMS[Math.floor(random() * FORMS.length)]!,
+    driveType: DRIVE_TYPES[Math.floor(random() * DRIVE_TYPES.length)]!,
     parameters,
     moves: Array.from({ length: Math.floor(random() * 4) }, drawMove),
   };

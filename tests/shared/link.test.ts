@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
-import { readLink, writeLink } from '../../shared/link.ts';
-import { PARAMETER_NAMES } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { PARAMETER_NAMES } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { readLink, writeLink } from '../../shared/files/sceneLink.ts';
 import { legalScene, seeded } from './legalScene.ts';
 
 const shuttle = SCENES[0]!;
@@ -23,20 +23,20 @@ function signed(text: string): string {
 describe('a link', () => {
   test.each(SCENES)('to $name as it stands on the shelf is its name', ({ name, scene }) => {
     const link = writeLink(scene, SCENES);
-    expect(link).toMatch(new RegExp(`^v=1&scene=${name}&sum=\\w+$`));
+    expect(link).toMatch(new RegExp(`^v=2&scene=${name}&sum=\\w+$`));
     expect(readLink(`#${link}`, SCENES)).toEqual({ scene });
   });
 
   test('to a scene of the shelf holds what differs and nothing else', () => {
     const changed: Scene = {
       ...shuttle.scene,
-      form: 'flat',
+      driveType: 'flat',
       parameters: { ...shuttle.scene.parameters, payload: 6.5, notch1: true, program: 'stepped sine' },
       moves: [{ to: -0.1, speed: 0.5, acceleration: 1e-3, jerk: 1e5, dwell: 0 }],
     };
     const link = writeLink(changed, SCENES);
     expect(link.slice(0, link.lastIndexOf('&'))).toBe(
-      'v=1&scene=mould-shuttle&form=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
+      'v=2&scene=mould-shuttle&driveType=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
     );
     expect(readLink(link, SCENES)).toEqual({ scene: changed });
   });
@@ -66,7 +66,7 @@ describe('a link', () => {
   });
 
   test('the names beside the parameters are not names of parameters', () => {
-    for (const name of ['v', 'scene', 'title', 'lookFor', 'form', 'moves', 'sum']) {
+    for (const name of ['v', 'scene', 'title', 'lookFor', 'driveType', 'moves', 'sum']) {
       expect(PARAMETER_NAMES).not.toContain(name);
     }
   });
@@ -96,34 +96,34 @@ describe('a damaged link gives a problem', () => {
   test.each<[string, string, RegExp]>([
     ['empty', '', /damaged/],
     ['foreign', '#section-2', /damaged/],
-    ['newer', 'v=2&anything', /of version 2, made by a newer Waybench/],
-    ['endless', `v=1&${'x'.repeat(200_000)}`, /too long/],
-    ['broken escape', signed('v=1&scene=%E0%A4'), /not text/],
-    ['lone percent', signed('v=1&scene=%'), /not text/],
+    ['newer', 'v=3&anything', /of version 3, made by a newer Waybench/],
+    ['endless', `v=2&${'x'.repeat(200_000)}`, /too long/],
+    ['broken escape', signed('v=2&scene=%E0%A4'), /not text/],
+    ['lone percent', signed('v=2&scene=%'), /not text/],
     [
       'unknown scene',
-      signed('v=1&scene=mold-shuttle'),
+      signed('v=2&scene=mold-shuttle'),
       /asks for the scene "mold-shuttle".*mean "mould-shuttle"/,
     ],
-    ['no title', signed('v=1&form=flat'), /^title: nothing/],
+    ['no title', signed('v=2&driveType=flat'), /^title: nothing/],
     [
       'unknown parameter',
-      signed('v=1&scene=mould-shuttle&paylod=3'),
+      signed('v=2&scene=mould-shuttle&paylod=3'),
       /^"paylod" is not a parameter\. Did you mean "payload"/,
     ],
-    ['prototype', signed('v=1&scene=mould-shuttle&__proto__=3'), /^"__proto__" is not a parameter/],
-    ['outside the range', signed('v=1&scene=mould-shuttle&speed=60'), /^speed: 60 m\/s is outside/],
-    ['no number', signed('v=1&scene=mould-shuttle&speed=NaN'), /^speed: "NaN" is not a number/],
-    ['hexadecimal', signed('v=1&scene=mould-shuttle&speed=0x1'), /^speed: "0x1" is not a number/],
-    ['empty value', signed('v=1&scene=mould-shuttle&speed='), /^speed: "" is not a number/],
-    ['no switch', signed('v=1&scene=mould-shuttle&notch1=yes'), /^notch1: "yes" is not true or false/],
-    ['half a move', signed('v=1&scene=mould-shuttle&moves=0.1%2C1'), /^moves\[0\]\.acceleration: nothing/],
+    ['prototype', signed('v=2&scene=mould-shuttle&__proto__=3'), /^"__proto__" is not a parameter/],
+    ['outside the range', signed('v=2&scene=mould-shuttle&speed=60'), /^speed: 60 m\/s is outside/],
+    ['no number', signed('v=2&scene=mould-shuttle&speed=NaN'), /^speed: "NaN" is not a number/],
+    ['hexadecimal', signed('v=2&scene=mould-shuttle&speed=0x1'), /^speed: "0x1" is not a number/],
+    ['empty value', signed('v=2&scene=mould-shuttle&speed='), /^speed: "" is not a number/],
+    ['no switch', signed('v=2&scene=mould-shuttle&notch1=yes'), /^notch1: "yes" is not true or false/],
+    ['half a move', signed('v=2&scene=mould-shuttle&moves=0.1%2C1'), /^moves\[0\]\.acceleration: nothing/],
     [
       'move outside',
-      signed('v=1&scene=mould-shuttle&moves=9%2C1%2C1%2C1%2C1'),
+      signed('v=2&scene=mould-shuttle&moves=9%2C1%2C1%2C1%2C1'),
       /^moves\[0\]\.to: 9000 mm is outside/,
     ],
-    ['contradiction', signed('v=1&scene=mould-shuttle&travelMax=0.1'), /outside the travel/],
+    ['contradiction', signed('v=2&scene=mould-shuttle&travelMax=0.1'), /outside the travel/],
   ])('%s', (_case, fragment, expected) => {
     expect(message(fragment)).toMatch(expected);
   });
@@ -133,7 +133,7 @@ describe('a damaged link gives a problem', () => {
     for (let i = 0; i < 500; i++) {
       const noise = Array.from({ length: 40 }, () => String.fromCharCode(32 + random() * 400)).join('');
       message(noise);
-      message(signed(`v=1&scene=mould-shuttle&${noise.replace(/[^ -~]/g, '')}`));
+      message(signed(`v=2&scene=mould-shuttle&${noise.replace(/[^ -~]/g, '')}`));
     }
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readMoveList, writeMoveList, writeTimedMoveList } from '../../shared/moveList.ts';
-import { defaultParameters } from '../../shared/parameters/table.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import { readMoveList, writeMoveList, writeTimedMoveList } from '../../shared/motion/moveList.ts';
 
 const p = defaultParameters();
 

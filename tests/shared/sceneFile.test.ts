@@ -1,27 +1,27 @@
 import { describe, expect, test } from 'vitest';
-import { KITS, SCENES } from '../../scenes/index.ts';
-import { crossChecks } from '../../shared/check.ts';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { readScene, writeScene } from '../../shared/sceneFile.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { crossChecks } from '../../shared/core/check.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { legalScene, seeded } from './legalScene.ts';
 
 const file = (entries: Record<string, unknown> = {}) => ({
   waybench: 'scene',
-  version: 2,
+  version: 3,
   title: 'Test bench',
-  form: 'tubular',
+  driveType: 'tubular',
   ...entries,
 });
 
 function read(input: unknown): Scene {
-  const result = readScene(input, KITS);
+  const result = readScene(input, PRESETS);
   if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
   return result.scene;
 }
 
 function refused(input: unknown): readonly { field: string; message: string }[] {
-  const result = readScene(input, KITS);
+  const result = readScene(input, PRESETS);
   if ('scene' in result) throw new Error('was read');
   expect(result.problems.length).toBeGreaterThan(0);
   expect(result.problems.length).toBeLessThan(30);
@@ -30,32 +30,34 @@ function refused(input: unknown): readonly { field: string; message: string }[] 
 }
 
 describe('a scene file', () => {
-  test('with a title and a form is the defaults', () => {
+  test('with a title and a drive type is the defaults', () => {
     expect(read(file())).toEqual({
       title: 'Test bench',
       lookFor: '',
-      form: 'tubular',
+      driveType: 'tubular',
       parameters: defaultParameters(),
       moves: [],
     });
   });
 
-  test('resolves defaults, then the kit, then its own parameters', () => {
-    const scene = read(file({ form: undefined, kit: 'flat', parameters: { polePitch: 0.02, payload: 7 } }));
-    expect(scene.form).toBe('flat');
+  test('resolves defaults, then the preset, then its own parameters', () => {
+    const scene = read(
+      file({ driveType: undefined, preset: 'flat', parameters: { polePitch: 0.02, payload: 7 } }),
+    );
+    expect(scene.driveType).toBe('flat');
     expect(scene.parameters.polePitch).toBe(0.02);
     expect(scene.parameters.payload).toBe(7);
-    expect(scene.parameters.attraction).toBe(KITS.flat!.parameters.attraction);
+    expect(scene.parameters.attraction).toBe(PRESETS.flat!.parameters.attraction);
     expect(scene.parameters.ambient).toBe(defaultParameters().ambient);
   });
 
-  test('takes a kit as often as there are motors', () => {
-    const two = read(file({ kit: 'tubular', parameters: { motorCount: 2, peakCurrent: 30 } })).parameters;
-    const kit = KITS.tubular!.parameters;
-    expect(two.windingCapacity).toBe(2 * kit.windingCapacity!);
-    expect(two.carrierToAir).toBe(2 * kit.carrierToAir!);
-    expect(two.linkStiffness).toBe(2 * kit.linkStiffness!);
-    expect(two.forceConstant).toBe(kit.forceConstant);
+  test('takes a preset as often as there are motors', () => {
+    const two = read(file({ preset: 'tubular', parameters: { motorCount: 2, peakCurrent: 30 } })).parameters;
+    const preset = PRESETS.tubular!.parameters;
+    expect(two.windingCapacity).toBe(2 * preset.windingCapacity!);
+    expect(two.carrierToAir).toBe(2 * preset.carrierToAir!);
+    expect(two.linkStiffness).toBe(2 * preset.linkStiffness!);
+    expect(two.forceConstant).toBe(preset.forceConstant);
     expect(two.peakCurrent).toBe(30);
   });
 
@@ -64,7 +66,7 @@ describe('a scene file', () => {
     expect(read(JSON.stringify(entries))).toEqual(read(entries));
   });
 
-  test.each(SCENES)('$name is written whole and reads back without any kit', ({ scene }) => {
+  test.each(SCENES)('$name is written whole and reads back without any preset', ({ scene }) => {
     const result = readScene(writeScene(scene), {});
     expect(result).toEqual({ scene });
   });
@@ -87,19 +89,19 @@ describe('a bad scene file is refused in plain words', () => {
     ['empty text', '', /not valid JSON/],
     [
       'NaN as JSON',
-      '{"waybench":"scene","version":2,"title":"x","parameters":{"payload":NaN}}',
+      '{"waybench":"scene","version":3,"title":"x","parameters":{"payload":NaN}}',
       /not valid JSON/,
     ],
     ['another file', { name: 'package' }, /^This is not a scene file: .* is nothing and should be "scene"/],
     ['a session', { waybench: 'session' }, /^This is not a scene file: .* is "session"/],
-    ['no version', file({ version: undefined }), /^version: nothing is no version\. Versions 1 to 2/],
+    ['no version', file({ version: undefined }), /^version: nothing is no version\. Versions 1 to 3/],
     ['version as text', file({ version: '2' }), /^version: "2" is no version/],
     ['half a version', file({ version: 1.5 }), /^version: 1\.5 is no version/],
     ['version 0', file({ version: 0 }), /^version: 0 is no version/],
     [
       'a newer version',
-      file({ version: 3 }),
-      /of version 3, made by a newer Waybench; this one reads up to version 2\. Update/,
+      file({ version: 4 }),
+      /of version 4, made by a newer Waybench; this one reads up to version 3\. Update/,
     ],
     [
       'stray entry',
@@ -116,11 +118,19 @@ describe('a bad scene file is refused in plain words', () => {
     ],
     ['two lines', file({ lookFor: 'a\nb' }), /^lookFor: .* control characters/],
     ['half a character', file({ title: 'a\ud800b' }), /^title: .* control characters/],
-    ['unknown form', file({ form: 'round' }), /^form: "round" is not one of tubular, u-channel, flat, screw/],
-    ['no form', file({ form: undefined }), /^form: nothing is not one of/],
-    ['unknown kit', file({ kit: 'tubula' }), /^kit: "tubula" is not one of .*Did you mean "tubular"\?/],
-    ['inherited kit', file({ kit: 'constructor' }), /^kit: "constructor" is not one of/],
-    ['kit as object', file({ kit: {} }), /^kit: an object is not one of/],
+    [
+      'unknown drive type',
+      file({ driveType: 'round' }),
+      /^driveType: "round" is not one of tubular, u-channel, flat, screw/,
+    ],
+    ['no drive type', file({ driveType: undefined }), /^driveType: nothing is not one of/],
+    [
+      'unknown preset',
+      file({ preset: 'tubula' }),
+      /^preset: "tubula" is not one of .*Did you mean "tubular"\?/,
+    ],
+    ['inherited preset', file({ preset: 'constructor' }), /^preset: "constructor" is not one of/],
+    ['preset as object', file({ preset: {} }), /^preset: an object is not one of/],
     ['parameters as list', file({ parameters: [] }), /^Parameters must be an object/],
     ['null parameters', file({ parameters: null }), /^Parameters must be an object/],
     ['NaN as text', file({ parameters: { payload: 'NaN' } }), /^payload: "NaN" is not a number/],
@@ -152,25 +162,27 @@ describe('a bad scene file is refused in plain words', () => {
   });
 
   test('all that is wrong is said at once, each with its field', () => {
-    const problems = refused(file({ title: '', form: 'x', parameters: { speed: -1, strok: 1 }, moves: 3 }));
-    expect(problems.map(({ field }) => field)).toEqual(['title', 'form', 'speed', 'strok', 'moves']);
+    const problems = refused(
+      file({ title: '', driveType: 'x', parameters: { speed: -1, strok: 1 }, moves: 3 }),
+    );
+    expect(problems.map(({ field }) => field)).toEqual(['title', 'driveType', 'speed', 'strok', 'moves']);
   });
 });
 
-test('a contradiction that the kit brings along is refused too', () => {
-  const crooked = { ...KITS.flat!, parameters: { peakCurrent: 5, continuousCurrent: 6 } };
-  const result = readScene(file({ kit: 'crooked' }), { crooked });
+test('a contradiction that the preset brings along is refused too', () => {
+  const crooked = { ...PRESETS.flat!, parameters: { peakCurrent: 5, continuousCurrent: 6 } };
+  const result = readScene(file({ preset: 'crooked' }), { crooked });
   expect(result).toMatchObject({ problems: [{ field: 'continuousCurrent', value: 6 }] });
 });
 
 describe('a hostile file', () => {
   test('cannot reach a prototype', () => {
-    const text = `{"waybench":"scene","version":2,"title":"x","form":"flat",
+    const text = `{"waybench":"scene","version":3,"title":"x","driveType":"flat",
       "parameters":{"__proto__":{"payload":99},"constructor":{"prototype":{"payload":99}}}}`;
     expect(refused(text).map(({ field }) => field)).toEqual(['__proto__', 'constructor']);
-    refused('{"__proto__":{"waybench":"scene","version":2,"title":"x","form":"flat"}}');
-    refused(`{"waybench":"scene","version":2,"title":"x","form":"flat","__proto__":{"kit":"flat"}}`);
-    refused(`{"waybench":"scene","version":1,"title":"x","form":"flat","parameters":{"__proto__":1}}`);
+    refused('{"__proto__":{"waybench":"scene","version":3,"title":"x","driveType":"flat"}}');
+    refused(`{"waybench":"scene","version":3,"title":"x","driveType":"flat","__proto__":{"preset":"flat"}}`);
+    refused(`{"waybench":"scene","version":1,"title":"x","driveType":"flat","parameters":{"__proto__":1}}`);
     expect(({} as { payload?: number }).payload).toBeUndefined();
   });
 
@@ -181,8 +193,10 @@ describe('a hostile file', () => {
   test('nested 200000 deep is refused', () => {
     const deep = '['.repeat(200_000) + ']'.repeat(200_000);
     refused(deep);
-    refused(`{"waybench":"scene","version":2,"title":"x","form":"flat","parameters":{"payload":${deep}}}`);
-    refused(`{"waybench":"scene","version":2,"title":"x","form":"flat","moves":${deep}}`);
+    refused(
+      `{"waybench":"scene","version":3,"title":"x","driveType":"flat","parameters":{"payload":${deep}}}`,
+    );
+    refused(`{"waybench":"scene","version":3,"title":"x","driveType":"flat","moves":${deep}}`);
   });
 
   test('broken at random is read whole or refused, never half', () => {
@@ -192,7 +206,7 @@ describe('a hostile file', () => {
       const at = Math.floor(random() * text.length);
       const broken =
         text.slice(0, at) + String.fromCharCode(32 + random() * 95) + text.slice(at + 1 + random() * 3);
-      const result = readScene(broken, KITS);
+      const result = readScene(broken, PRESETS);
       if ('problems' in result) expect(result.problems[0]!.message).toBeTruthy();
       else expect(crossChecks(result.scene.parameters)).toEqual([]);
     }
@@ -242,10 +256,10 @@ describe('a file of version 1', () => {
     expect(parameters.program).toBe('scan');
   });
 
-  test('is written as version 2', () => {
+  test('is written as version 3', () => {
     const scene = read(first({ leadMm: 20, speedMmS: 500 }));
     expect(JSON.parse(writeScene(scene))).toMatchObject({
-      version: 2,
+      version: 3,
       parameters: { lead: 0.02, speed: 0.5 },
     });
   });

@@ -1,10 +1,10 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
-import { checkParameters, parameterWarnings } from '../../shared/check.ts';
-import { holdingForce } from '../../shared/gravity.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { holdingForce } from '../../shared/axis/gravity.ts';
+import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import { checkParameters, parameterWarnings } from '../../shared/core/check.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 function parametersOf(name: string): Parameters {
   return SCENES.find((each) => each.name === name)!.scene.parameters;
@@ -45,7 +45,7 @@ describe.each(SCENES)('$name', ({ scene }) => {
 
 test('the scene that opens is a lively shuttle on the tubular drive', () => {
   expect(DEFAULT_SCENE).toBe(SCENES[0]!.scene);
-  expect(DEFAULT_SCENE.form).toBe('tubular');
+  expect(DEFAULT_SCENE.driveType).toBe('tubular');
   expect(DEFAULT_SCENE.parameters).toMatchObject({ program: 'shuttle', drive: 'on', stroke: 0.25, speed: 1 });
 });
 

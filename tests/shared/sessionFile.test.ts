@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { KITS, SCENES } from '../../scenes/index.ts';
-import type { TuningSession } from '../../shared/protocol.ts';
-import { sceneEntries } from '../../shared/sceneFile.ts';
-import { readSession, writeSession } from '../../shared/sessionFile.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { sceneEntries } from '../../shared/files/sceneFile.ts';
+import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
+import type { TuningSession } from '../../shared/protocol/axis.ts';
 
 const { scene } = SCENES[0]!;
 
@@ -30,10 +30,10 @@ test('a session reads back, number by number', () => {
   expect(readSession(writeSession(session), {})).toEqual({ session });
 });
 
-test('its scene may be of an earlier version and name a kit', () => {
-  const old = { waybench: 'scene', version: 1, title: 'Old', kit: 'flat', parameters: { strokeMm: 100 } };
-  const result = readSession(file({ scene: old }), KITS);
-  expect(result).toMatchObject({ session: { scene: { form: 'flat', parameters: { stroke: 0.1 } } } });
+test('its scene may be of an earlier version and name a preset', () => {
+  const old = { waybench: 'scene', version: 1, title: 'Old', preset: 'flat', parameters: { strokeMm: 100 } };
+  const result = readSession(file({ scene: old }), PRESETS);
+  expect(result).toMatchObject({ session: { scene: { driveType: 'flat', parameters: { stroke: 0.1 } } } });
 });
 
 describe('a bad session is refused in plain words', () => {
@@ -78,7 +78,7 @@ describe('a bad session is refused in plain words', () => {
     ],
     ['contradiction', change({ travelMax: 0.01 }), /^events\[0\]: The shuttle would reach 125 mm/],
   ])('%s', (_case, input, message) => {
-    const result = readSession(input, KITS);
+    const result = readSession(input, PRESETS);
     if ('session' in result) throw new Error('was read');
     expect(result.problems[0]!.message).toMatch(message);
   });
@@ -89,7 +89,7 @@ test('a change is checked against the changes before it', () => {
     { tick: 1, kind: 'change', changes: { sweepTo: 200 } },
     { tick: 2, kind: 'change', changes: { sweepFrom: 300 } },
   ];
-  expect(readSession(file({ events }), KITS)).toMatchObject({
+  expect(readSession(file({ events }), PRESETS)).toMatchObject({
     problems: [{ field: 'events[1].changes.sweepFrom' }],
   });
 });

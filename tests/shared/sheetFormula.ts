@@ -7,7 +7,7 @@ const PREFIXES: Readonly<Record<string, number>> = {
   M: 1e6,
   G: 1e9,
 };
-const WORDS: Readonly<Record<string, number>> = {
+const TEXT: Readonly<Record<string, number>> = {
   '2π': 2 * Math.PI,
   '√2': Math.SQRT2,
   '√3': Math.sqrt(3),
@@ -45,7 +45,7 @@ function product(text: string): number | null {
 
 /** '2.27·10⁶ N/m', '53.5 µA/count': a number, a power of ten, and a unit whose prefix counts. */
 function quantity(text: string): number | null {
-  if (text in WORDS) return WORDS[text]!;
+  if (text in TEXT) return TEXT[text]!;
   const [, mantissa, power = '', unit = ''] = /^([−\d.]+)(?:·10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))? ?(.*)$/.exec(text) ?? [];
   if (mantissa === undefined) return null;
   const exponent = [...power].map((digit) => '⁻⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(digit));

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
+import { tuningOf } from '../../shared/core/tuning.ts';
 import {
   addSnapshot,
   applySnapshot,
-  MOST_SNAPSHOTS,
+  MAX_SNAPSHOTS,
   readSnapshots,
   removeSnapshot,
   renameSnapshot,
   type Snapshot,
   type SnapshotsResult,
   writeSnapshots,
-} from '../../shared/snapshots.ts';
-import { tuningOf } from '../../shared/tuning.ts';
+} from '../../shared/files/snapshots.ts';
 import { legalScene, seeded } from './legalScene.ts';
 
 const p = defaultParameters();
@@ -69,8 +69,8 @@ describe('named tuning snapshots', () => {
 
   it('are limited in number', () => {
     let list: readonly Snapshot[] = [];
-    for (let k = 0; k < MOST_SNAPSHOTS; k++) list = listed(addSnapshot(list, `tuning ${k}`, p));
-    expect(messages(addSnapshot(list, 'one more', p))).toContain(`${MOST_SNAPSHOTS} snapshots`);
+    for (let k = 0; k < MAX_SNAPSHOTS; k++) list = listed(addSnapshot(list, `tuning ${k}`, p));
+    expect(messages(addSnapshot(list, 'one more', p))).toContain(`${MAX_SNAPSHOTS} snapshots`);
   });
 });
 

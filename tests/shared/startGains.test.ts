@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { checkParameters } from '../../shared/check.ts';
-import { loadSideMass, motorSideMass } from '../../shared/motor.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
-import { exactGains, type StartGain, startGains } from '../../shared/startGains.ts';
+import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import { exactGains, type StartGain, startGains } from '../../shared/axis/startGains.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 /** L(jω) of the parallel PID with filtered damping on a rigid mass, as magnitude and phase, from polar form term by term. */
 function openLoop(p: Parameters, frequency: number, filtered = true) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fromSI, toSI, UNITS, type Unit, unitIn } from '../../shared/units.ts';
+import { fromSI, toSI, UNITS, type Unit, unitIn } from '../../shared/core/units.ts';
 
 // NIST SP 811, 2008, app. B.8: inch, pound (avoirdupois) and pound-force by definition; degree Fahrenheit, app. B.8 and B.9.
 describe('inches, pounds and degrees Fahrenheit', () => {

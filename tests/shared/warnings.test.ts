@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { parameterWarnings } from '../../shared/check.ts';
-import { defaultParameters, type Parameters } from '../../shared/parameters/table.ts';
+import { parameterWarnings } from '../../shared/core/check.ts';
+import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 const warned = (changes: Partial<Parameters>) => parameterWarnings({ ...defaultParameters(), ...changes });
 

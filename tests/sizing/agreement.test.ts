@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { FORMS, type MoveLine, type Scene } from '../../shared/scene.ts';
-import { cycleMotion } from '../../shared/sizing/cycleMotion.ts';
-import { sizeLane } from '../../shared/sizing/sizeLane.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { DRIVE_TYPES, type MoveLine, type Scene } from '../../shared/core/scene.ts';
+import { cycleMotion } from '../../shared/motion/cycleMotion.ts';
+import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { timeLapse } from '../../workers/timelapse/timeLapse.ts';
 
-function laneOf(kit: string, changes: Partial<JobValues> = {}, moves: readonly MoveLine[] = []) {
+function candidateOf(preset: string, changes: Partial<JobValues> = {}, moves: readonly MoveLine[] = []) {
   const job: Job = { title: 'Shuttle', values: { ...defaultJobValues(), ...changes }, moves };
-  const scene = laneScene(job, { kit, motorCount: 1, own: {}, gains: null }, KITS);
-  const { figures } = sizeLane(job, scene);
+  const scene = candidateScene(job, { preset, motorCount: 1, own: {}, gains: null }, PRESETS);
+  const { figures } = sizeCandidate(job, scene);
   const figure = (id: string) => figures.find((each) => each.id === id)!.value;
   return { scene, figure };
 }
@@ -20,9 +20,9 @@ const apart = (a: number, b: number) => Math.abs(a / b - 1);
 
 // The whole model against what is left of it on paper. Between them: what the loop does beside following, breakaway and creep in the
 // guide, ripple, and the deflection of the link.
-describe.each(FORMS)('sizing and simulation of %s', (form) => {
+describe.each(DRIVE_TYPES)('sizing and simulation of %s', (driveType) => {
   it('come to the same force and current', () => {
-    const { scene, figure } = laneOf(form);
+    const { scene, figure } = candidateOf(driveType);
     const run = measureRun(scene, 2.4);
     expect(run.trip).toBeNull();
     expect(apart(run.rmsForce, figure('rmsForce'))).toBeLessThan(0.01);
@@ -37,7 +37,7 @@ describe.each(FORMS)('sizing and simulation of %s', (form) => {
 
   // The draught of the motion is the one thing that is left out on paper. A hard duty, so that copper and magnets warm.
   it('come to the same winding temperature without the draught', () => {
-    const { scene, figure } = laneOf(form, { moveTime: 0.3, dwell: 0.1 });
+    const { scene, figure } = candidateOf(driveType, { moveTime: 0.3, dwell: 0.1 });
     const still: Scene = { ...scene, parameters: { ...scene.parameters, speedCooling: 0 } };
     const { steady } = timeLapse(still, { hours: 0.1 }).asSet;
     expect(steady).not.toBeNull();
@@ -60,7 +60,7 @@ describe('a vertical axis with a move list', () => {
     ['half balanced, feeding against a force', { counterbalanced: 0.5, process: 'feed', processForce: 40 }],
     ['balanced, pressed by a constant force', { counterbalanced: 1, process: 'constant', processForce: -60 }],
   ] as const)('%s', (_, changes) => {
-    const { scene, figure } = laneOf(
+    const { scene, figure } = candidateOf(
       'u-channel',
       { motion: 'move list', inclination: Math.PI / 2, ...changes },
       moves,

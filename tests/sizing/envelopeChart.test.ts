@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Envelope } from '../../shared/sizing/sizing.ts';
-import { envelopeChart } from '../../src/drawing/charts/envelope.ts';
+import { envelopeChart } from '../../src/drawings/envelope.ts';
 
 /** Flat to 2 m/s, then nothing; the job asks for a given force at 1 m/s. */
 const envelopeOf = (asked: number, peak = 900): Envelope => ({
@@ -24,8 +24,8 @@ describe('the chart of force against speed', () => {
     expect(text).toMatch(
       /aria-label="Force against speed\. At standstill 900 N for a short time and 300 N for ever, up to 2\.00 m\/s\. The job asks for up to 400 N, all within; RMS 200 N\."/,
     );
-    for (const words of ['peak 900 N', 'for ever 300 N', 'job 400 N', 'RMS 200 N'])
-      expect(text).toContain(words);
+    for (const label of ['peak 900 N', 'for ever 300 N', 'job 400 N', 'RMS 200 N'])
+      expect(text).toContain(label);
     expect(outside(text)).toBe(0);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stepAtLeast } from '../../src/charts/ticks.ts';
+import { stepAtLeast } from '../../src/plot/ticks.ts';
 import { SteppedRange } from '../../src/stage/ranging.ts';
 
 const limits = { min: 1e-9, max: 1e-2, calm: 0.7, hold: 1 };

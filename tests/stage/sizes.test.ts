@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { defaultParameters } from '../../shared/parameters/table.ts';
-import { FORMS } from '../../shared/scene.ts';
+import { defaultParameters } from '../../shared/core/parameters/table.ts';
+import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { layout } from '../../src/stage/layout.ts';
 import {
   ALUMINIUM,
@@ -54,16 +54,16 @@ describe('the motors', () => {
     expect(railWidth(300)).toBeGreaterThan(railWidth(12));
   });
 
-  it.each(FORMS)('keep apart from the table and reach over the whole travel: %s', (form) => {
-    const drive = form === 'screw' ? { ...p, lead: 0.01 } : p;
+  it.each(DRIVE_TYPES)('keep apart from the table and reach over the whole travel: %s', (driveType) => {
+    const drive = driveType === 'screw' ? { ...p, lead: 0.01 } : p;
     for (const motorCount of [1, 2, 3, 4]) {
-      const plan = layout(form, { ...drive, motorCount });
+      const plan = layout(driveType, { ...drive, motorCount });
       expect(plan.units).toHaveLength(motorCount);
       const reach = plan.plate.length / 2;
       expect(plan.from).toBeLessThan(p.travelMin - reach);
       expect(plan.to).toBeGreaterThan(p.travelMax + reach);
       for (const { x } of plan.units)
-        expect(p.travelMin + x - motorSize(form, drive).length / 2).toBeGreaterThan(plan.from);
+        expect(p.travelMin + x - motorSize(driveType, drive).length / 2).toBeGreaterThan(plan.from);
       expect(plan.base.xMin).toBeLessThan(plan.from);
       expect(plan.base.xMax).toBeGreaterThan(plan.to);
       expect(plan.plateBottom).toBeGreaterThanOrEqual(plan.rail.top - 1e-12);

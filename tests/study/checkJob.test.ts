@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { checkParameters } from '../../shared/check.ts';
-import { checkMoves } from '../../shared/moves.ts';
-import { defaultParameters, PARAMETERS } from '../../shared/parameters/table.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { defaultParameters, PARAMETERS } from '../../shared/core/parameters/table.ts';
+import { checkMoves } from '../../shared/motion/moves.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { checkJob } from '../../shared/study/checkJob.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
 import { moveLimits } from '../../shared/study/moveLimits.ts';
 import { moveTimeRange } from '../../shared/study/moveTimes.ts';
 import { seeded } from '../shared/legalScene.ts';
@@ -28,29 +28,33 @@ test('what is not stated is the default', () => {
   expect(checkJob({ title: job.title }).job).toEqual(job);
 });
 
-test('every axis that a legal job makes of every kit is legal', () => {
+test('every axis that a legal job makes of every preset is legal', () => {
   const random = seeded(17);
   const jobs = Array.from({ length: 150 }, () => randomJob(random));
   expect(jobs.some(({ values }) => values.motion === 'move list')).toBe(true);
   for (const each of jobs)
-    for (const kit of Object.keys(KITS))
+    for (const preset of Object.keys(PRESETS))
       for (const motorCount of [1, 4]) {
-        const { parameters, moves } = laneScene(each, { kit, motorCount, own: {}, gains: null }, KITS);
+        const { parameters, moves } = candidateScene(
+          each,
+          { preset, motorCount, own: {}, gains: null },
+          PRESETS,
+        );
         const { problems } = checkParameters(parameters, defaultParameters());
-        expect(problems, `${kit} × ${motorCount}`).toEqual([]);
+        expect(problems, `${preset} × ${motorCount}`).toEqual([]);
         expect(checkMoves(moves, parameters)).toHaveProperty('moves');
       }
 });
 
 test('the range of move times is where the limits of the table begin and end', () => {
   for (const distance of [1e-4, 0.01, 0.25, 2]) {
-    const { least, most } = moveTimeRange(distance);
+    const { min, max } = moveTimeRange(distance);
     const share = (time: number, end: 'min' | 'max') => {
       const limits = moveLimits(distance, time);
       return (['speed', 'acceleration', 'jerk'] as const).map((name) => limits[name] / PARAMETERS[name][end]);
     };
-    expect(Math.max(...share(least, 'max'))).toBeCloseTo(1, 12);
-    expect(Math.min(...share(most, 'min'))).toBeCloseTo(1, 12);
+    expect(Math.max(...share(min, 'max'))).toBeCloseTo(1, 12);
+    expect(Math.min(...share(max, 'min'))).toBeCloseTo(1, 12);
   }
 });
 
@@ -155,6 +159,7 @@ test('what is folded away is not in the way', () => {
   const list = { ...withValues({ motion: 'move list', stroke: 1, moveTime: 0.01 }), moves: [line, there] };
   expect(checkJob(list).problems).toEqual([]);
   expect(
-    laneScene(list, { kit: 'tubular', motorCount: 1, own: {}, gains: null }, KITS).parameters.start,
+    candidateScene(list, { preset: 'tubular', motorCount: 1, own: {}, gains: null }, PRESETS).parameters
+      .start,
   ).toBe(-0.1);
 });

@@ -1,14 +1,17 @@
 import { expect, test } from 'vitest';
-import type { EnergyFlow } from '../../shared/study/accuracy.ts';
-import { energyRows } from '../../src/study/energyRows.ts';
-import { sampleJob, sampleLanes } from './sampleOutcome.ts';
+import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
+import { energyRows } from '../../src/studyState/energyRows.ts';
+import { sampleCandidates, sampleJob } from './sampleOutcome.ts';
 
 /** Power all day long as in the sample, but always the same. */
-function laneWith(power: number) {
-  const [lane] = sampleLanes();
-  const { heat } = lane!.outcome;
+function candidateWith(power: number) {
+  const [candidate] = sampleCandidates();
+  const { heat } = candidate!.outcome;
   const samples = heat.asSet.samples.map((sample) => ({ ...sample, electricPower: power }));
-  return { ...lane!, outcome: { ...lane!.outcome, heat: { ...heat, asSet: { ...heat.asSet, samples } } } };
+  return {
+    ...candidate!,
+    outcome: { ...candidate!.outcome, heat: { ...heat, asSet: { ...heat.asSet, samples } } },
+  };
 }
 
 const flow: EnergyFlow = {
@@ -27,7 +30,7 @@ const flow: EnergyFlow = {
 test('energy, power and money of a year follow from those of a cycle and of a day', () => {
   // 0.25 a kWh; 1 kWh = 3.6 MJ.
   const { values } = sampleJob({ dailyTime: 8 * 3600, days: 250, energyPrice: 0.25 / 3.6e6 });
-  const rows = energyRows([laneWith(100)], [flow], values);
+  const rows = energyRows([candidateWith(100)], [flow], values);
   const text = (id: string) => rows.find((row) => row.id === `energy-${id}`)!.cells[0]!.text;
   expect(text('net')).toBe('24.0 J');
   expect(text('power')).toBe('12.0 W');
@@ -37,6 +40,6 @@ test('energy, power and money of a year follow from those of a cycle and of a da
 });
 
 test('a drive that stops itself has no energy of a cycle', () => {
-  const rows = energyRows([laneWith(100)], [null], sampleJob().values);
+  const rows = energyRows([candidateWith(100)], [null], sampleJob().values);
   expect(rows.find(({ id }) => id === 'energy-drawn')!.cells[0]!.text).toBe('—');
 });

@@ -12,15 +12,15 @@ export function randomJob(random: () => number): Job {
     moves: [],
   };
   const tryOut = (values: JobValues, moves = job.moves) => {
-    const candidate = { ...job, values, moves };
-    if (checkJob(candidate).job) job = candidate;
+    const attempt = { ...job, values, moves };
+    if (checkJob(attempt).job) job = attempt;
   };
   // In the order of chance, so that no value keeps another from its range for ever.
   const names = JOB_ENTRIES.map((name) => [random(), name] as const).sort(([a], [b]) => a - b);
   for (const [, name] of names) {
     const values = { ...job.values, [name]: drawValue(jobRow(name), random) };
-    const { least, most } = moveTimeRange(values.stroke);
-    if (name === 'stroke') values.moveTime = least * (Math.min(most, 60) / least) ** random();
+    const { min, max } = moveTimeRange(values.stroke);
+    if (name === 'stroke') values.moveTime = min * (Math.min(max, 60) / min) ** random();
     tryOut(values);
   }
   if (random() < 0.5) tryOut({ ...job.values, motion: 'move list' }, randomMoves(random, job.values.travel));
@@ -31,10 +31,10 @@ function randomMoves(random: () => number, travel: number): Job['moves'] {
   const positions = Array.from({ length: 2 + Math.floor(random() * 4) }, () => (random() - 0.5) * travel);
   return positions.map((to, k) => {
     const distance = Math.abs(to - positions.at(k - 1)!);
-    const { least, most } = moveTimeRange(distance);
+    const { min, max } = moveTimeRange(distance);
     return {
       to,
-      ...moveLimits(distance, least * (most / least) ** (0.01 + 0.98 * random())),
+      ...moveLimits(distance, min * (max / min) ** (0.01 + 0.98 * random())),
       dwell: random(),
     };
   });

@@ -1,36 +1,39 @@
-import { KITS } from '../../scenes/index.ts';
-import { mostMotors } from '../../shared/kit.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import { checkLane } from '../../shared/study/checkLane.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { maxMotors } from '../../shared/core/preset.ts';
+import { tuningOf } from '../../shared/core/tuning.ts';
+import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
+import { checkCandidate } from '../../shared/study/checkCandidate.ts';
 import { DATASHEET_NAMES } from '../../shared/study/datasheet.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { LaneChoice, Study } from '../../shared/study/lane.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
-import { tuningOf } from '../../shared/tuning.ts';
 import { randomJob } from './randomJob.ts';
 
 /** A legal study: any job, one to four drives, some with values of their own, some tuned. */
 export function randomStudy(random: () => number): Study {
   const job = randomJob(random);
-  return { job, lanes: Array.from({ length: 1 + Math.floor(random() * 4) }, () => randomLane(random, job)) };
+  return {
+    job,
+    candidates: Array.from({ length: 1 + Math.floor(random() * 4) }, () => randomCandidate(random, job)),
+  };
 }
 
-function randomLane(random: () => number, job: Job): LaneChoice {
-  const kits = Object.keys(KITS);
-  const kit = kits[Math.floor(random() * kits.length)]!;
-  let lane: LaneChoice = {
-    kit,
-    motorCount: 1 + Math.floor(random() * mostMotors(KITS[kit]!)),
+function randomCandidate(random: () => number, job: Job): CandidateChoice {
+  const presets = Object.keys(PRESETS);
+  const preset = presets[Math.floor(random() * presets.length)]!;
+  let candidate: CandidateChoice = {
+    preset,
+    motorCount: 1 + Math.floor(random() * maxMotors(PRESETS[preset]!)),
     own: {},
     gains: null,
   };
   for (const name of DATASHEET_NAMES) {
-    const value = KITS[lane.kit]!.parameters[name];
+    const value = PRESETS[candidate.preset]!.parameters[name];
     if (value === undefined || random() < 0.6) continue;
-    const candidate = { ...lane, own: { ...lane.own, [name]: value * (0.7 + 0.6 * random()) } };
-    if ('lane' in checkLane(candidate, job, KITS)) lane = candidate;
+    const attempt = { ...candidate, own: { ...candidate.own, [name]: value * (0.7 + 0.6 * random()) } };
+    if ('candidate' in checkCandidate(attempt, job, PRESETS)) candidate = attempt;
   }
-  if (random() < 0.5) return lane;
-  const tuning: ParameterChanges = tuningOf(laneScene(job, lane, KITS).parameters);
-  return { ...lane, gains: { ...tuning, Kp: 1e5 * (1 + random()), notch1: random() < 0.5 } };
+  if (random() < 0.5) return candidate;
+  const tuning: ParameterChanges = tuningOf(candidateScene(job, candidate, PRESETS).parameters);
+  return { ...candidate, gains: { ...tuning, Kp: 1e5 * (1 + random()), notch1: random() < 0.5 } };
 }

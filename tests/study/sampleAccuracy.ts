@@ -1,4 +1,3 @@
-import { evaluatePositioning } from '../../shared/iso230.ts';
 import type {
   Accuracy,
   DisturbanceTest,
@@ -7,8 +6,9 @@ import type {
   PositioningTest,
   RippleTest,
   StaircaseTest,
-} from '../../shared/study/accuracy.ts';
+} from '../../shared/protocol/accuracy.ts';
 import type { JobValues } from '../../shared/study/job.ts';
+import { evaluatePositioning } from '../../workers/accuracy/iso230.ts';
 import { seeded } from '../command/seeded.ts';
 import type { SampleDrive } from './sampleDrives.ts';
 

@@ -1,6 +1,6 @@
 /** What is made up of each drive, so that the four differ as drives of their kinds do. SI, °C; none of it is measured. */
 export interface SampleDrive {
-  readonly kit: string;
+  readonly preset: string;
   /** Settled rise over the room, K, and what the coolant leaves of the rise of winding and carrier. */
   readonly rise: {
     readonly winding: number;
@@ -57,7 +57,7 @@ export interface SampleDrive {
 
 export const SAMPLE_DRIVES: Readonly<Record<string, SampleDrive>> = {
   A: {
-    kit: 'tubular',
+    preset: 'tubular',
     rise: { winding: 4.3, carrier: 3, table: 1.1, screw: 1.6 },
     cooledShare: 0.55,
     carrierTime: 640,
@@ -90,7 +90,7 @@ export const SAMPLE_DRIVES: Readonly<Record<string, SampleDrive>> = {
     crossover: 92,
   },
   B: {
-    kit: 'u-channel',
+    preset: 'u-channel',
     rise: { winding: 5.8, carrier: 3.3, table: 1.4, screw: 1.6 },
     cooledShare: 0.6,
     carrierTime: 430,
@@ -123,7 +123,7 @@ export const SAMPLE_DRIVES: Readonly<Record<string, SampleDrive>> = {
     crossover: 76,
   },
   C: {
-    kit: 'flat',
+    preset: 'flat',
     rise: { winding: 8.9, carrier: 7.4, table: 2.4, screw: 2.3 },
     cooledShare: 0.82,
     carrierTime: 1900,
@@ -157,7 +157,7 @@ export const SAMPLE_DRIVES: Readonly<Record<string, SampleDrive>> = {
     crossover: 81,
   },
   D: {
-    kit: 'screw',
+    preset: 'screw',
     rise: { winding: 18.9, carrier: 7.4, table: 1.1, screw: 27.4 },
     cooledShare: 0.78,
     carrierTime: 980,

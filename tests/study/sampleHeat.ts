@@ -1,5 +1,11 @@
+import type {
+  CoolingVerdict,
+  Course,
+  HeatState,
+  LapseSample,
+  TimeLapse,
+} from '../../shared/protocol/timeLapse.ts';
 import type { JobValues } from '../../shared/study/job.ts';
-import type { CoolingVerdict, Course, HeatState, LapseSample, TimeLapse } from '../../shared/timeLapse.ts';
 import type { SampleDrive } from './sampleDrives.ts';
 
 const HOURS = 8;

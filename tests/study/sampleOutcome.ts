@@ -1,17 +1,17 @@
-import { KITS } from '../../scenes/index.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
+import type { CandidateOutcome, MoveOutcome } from '../../shared/protocol/outcome.ts';
+import type { CandidateChoice } from '../../shared/study/candidate.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
-import type { LaneChoice } from '../../shared/study/lane.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
-import type { LaneOutcome, MoveOutcome } from '../../shared/study/outcome.ts';
-import type { JudgedLane } from '../../shared/study/verdict.ts';
-import type { LaneState, StudyState } from '../../src/study/state.ts';
+import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { CandidateState, StudyState } from '../../src/studyState/state.ts';
 import { sampleAccuracy } from './sampleAccuracy.ts';
 import { SAMPLE_DRIVES, type SampleDrive } from './sampleDrives.ts';
 import { sampleHeat } from './sampleHeat.ts';
 import { sampleSizing } from './sampleSizing.ts';
 
-/** Lanes of the samples: tubular, u-channel, flat, screw. */
+/** Candidates of the samples: tubular, u-channel, flat, screw. */
 export type SampleLetter = 'A' | 'B' | 'C' | 'D';
 export const SAMPLE_LETTERS: readonly SampleLetter[] = ['A', 'B', 'C', 'D'];
 
@@ -24,16 +24,16 @@ export function sampleJob(changes: Partial<JobValues> = {}): Job {
   };
 }
 
-export function sampleChoice(letter: SampleLetter): LaneChoice {
-  return { kit: SAMPLE_DRIVES[letter]!.kit, motorCount: 1, own: {}, gains: null };
+export function sampleChoice(letter: SampleLetter): CandidateChoice {
+  return { preset: SAMPLE_DRIVES[letter]!.preset, motorCount: 1, own: {}, gains: null };
 }
 
-/** What simulation might have found of a lane: made up, plausible for its drive, the same every time. */
-export function sampleOutcome(letter: SampleLetter, job: Job = sampleJob()): LaneOutcome {
+/** What simulation might have found of a candidate: made up, plausible for its drive, the same every time. */
+export function sampleOutcome(letter: SampleLetter, job: Job = sampleJob()): CandidateOutcome {
   const drive = SAMPLE_DRIVES[letter]!;
   const { values } = job;
   const cycleTime = 2 * (values.moveTime + values.dwell);
-  const { title } = laneScene(job, sampleChoice(letter), KITS);
+  const { title } = candidateScene(job, sampleChoice(letter), PRESETS);
   return {
     moves: moveOutcome(drive, values),
     heat: sampleHeat(title, drive, values, cycleTime),
@@ -43,11 +43,11 @@ export function sampleOutcome(letter: SampleLetter, job: Job = sampleJob()): Lan
   };
 }
 
-/** The four lanes with everything known of them, as the panes show them and as the verdict takes them. */
-export function sampleLanes(job: Job = sampleJob()): (LaneState & JudgedLane)[] {
+/** The four candidates with everything known of them, as the panes show them and as the verdict takes them. */
+export function sampleCandidates(job: Job = sampleJob()): (CandidateState & JudgedCandidate)[] {
   return SAMPLE_LETTERS.map((letter) => {
     const choice = sampleChoice(letter);
-    const scene = laneScene(job, choice, KITS);
+    const scene = candidateScene(job, choice, PRESETS);
     return {
       letter,
       choice,
@@ -56,18 +56,18 @@ export function sampleLanes(job: Job = sampleJob()): (LaneState & JudgedLane)[] 
       sizing: sampleSizing(scene, SAMPLE_DRIVES[letter]!),
       outcome: sampleOutcome(letter, job),
       progress: null,
-      trouble: null,
+      error: null,
     };
   });
 }
 
-/** A study with the four lanes simulated. */
+/** A study with the four candidates simulated. */
 export function sampleState(job: Job = sampleJob()): StudyState {
-  const lanes = sampleLanes(job);
+  const candidates = sampleCandidates(job);
   return {
-    study: { job, lanes: lanes.map(({ choice }) => choice) },
+    study: { job, candidates: candidates.map(({ choice }) => choice) },
     units: 'metric',
-    lanes,
+    candidates,
     isRunning: false,
   };
 }

@@ -1,12 +1,12 @@
-import { ranged } from '../../shared/format.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import type { Sizing, SizingFigure } from '../../shared/sizing/sizing.ts';
 import type { SampleDrive } from './sampleDrives.ts';
 
 /** A sizing with the two figures that every drive has, and an envelope of straight lines. */
 export function sampleSizing({ parameters: p }: Scene, drive: SampleDrive): Sizing {
   const continuous = p.motorCount * p.continuousForce;
-  const figure = (id: string, label: string, symbol: string, value: number, most: number): SizingFigure => ({
+  const figure = (id: string, label: string, symbol: string, value: number, max: number): SizingFigure => ({
     id,
     label,
     symbol,
@@ -14,8 +14,8 @@ export function sampleSizing({ parameters: p }: Scene, drive: SampleDrive): Sizi
     unit: 'N',
     formula: `${symbol} = m a + F_r`,
     numbers: `${symbol} = ${ranged(value, 'N')}`,
-    limit: { value: most, side: 'most' },
-    standing: value > most ? 'beyond' : value > 0.8 * most ? 'close' : 'good',
+    limit: { value: max, side: 'most' },
+    standing: value > max ? 'beyond' : value > 0.8 * max ? 'close' : 'good',
     note: 'Rigid body.',
   });
   const figures = [

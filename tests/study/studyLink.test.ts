@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { KITS, SCENES } from '../../scenes/index.ts';
-import { readLink, writeLink } from '../../shared/link.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { readLink, writeLink } from '../../shared/files/sceneLink.ts';
+import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
+import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import { JOB_ENTRIES } from '../../shared/study/job.ts';
-import { isStudyLink } from '../../shared/study/linkKey.ts';
-import { readStudyLink, writeStudyLink } from '../../shared/study/studyLink.ts';
 import { seeded } from '../shared/legalScene.ts';
 import { randomStudy } from './randomStudy.ts';
 
 const whole = writeStudyLink(randomStudy(seeded(4)));
 
 function message(fragment: string): string {
-  const result = readStudyLink(fragment, KITS);
+  const result = readStudyLink(fragment, PRESETS);
   if ('study' in result) throw new Error('was read');
   return result.problems[0]!.message;
 }
@@ -26,7 +26,7 @@ test('any study reads back from its link, number by number', () => {
   const random = seeded(29);
   for (let i = 0; i < 60; i++) {
     const each = randomStudy(random);
-    expect(readStudyLink(`#${writeStudyLink(each)}`, KITS)).toEqual({ study: each });
+    expect(readStudyLink(`#${writeStudyLink(each)}`, PRESETS)).toEqual({ study: each });
   }
 });
 
@@ -69,7 +69,7 @@ describe('a damaged link gives a problem', () => {
   test.each<[string, string, RegExp]>([
     ['newer', 'study=2&anything', /of version 2, made by a newer Waybench/],
     ['no title', signed('study=1&A=tubular,1'), /^Title: nothing/],
-    ['no lanes', signed('study=1&title=x'), /^lanes: there are 0/],
+    ['no candidates', signed('study=1&title=x'), /^candidates: there are 0/],
     [
       'unknown value',
       signed('study=1&title=x&paylod=3&A=tubular,1'),
@@ -77,13 +77,13 @@ describe('a damaged link gives a problem', () => {
     ],
     ['prototype', signed('study=1&title=x&__proto__=3&A=tubular,1'), /^"__proto__" is not an entry/],
     [
-      'prototype of a lane',
+      'prototype of a candidate',
       signed('study=1&title=x&A=tubular,1&A.__proto__.x=3'),
-      /^Lane A: "__proto__" is not a part/,
+      /^Candidate A: "__proto__" is not a part/,
     ],
     ['hexadecimal', signed('study=1&title=x&payload=0x5&A=tubular,1'), /^Payload: "0x5" is not a number/],
-    ['no count', signed('study=1&title=x&A=tubular'), /^Lane A: motorCount: "" is not a number/],
-    ['no kit', signed('study=1&title=x&A.own.Kp=3'), /^Lane A: kit: nothing is not one of/],
+    ['no count', signed('study=1&title=x&A=tubular'), /^Candidate A: motorCount: "" is not a number/],
+    ['no preset', signed('study=1&title=x&A.own.Kp=3'), /^Candidate A: preset: nothing is not one of/],
     ['half a move', signed('study=1&title=x&moves=0.1&A=tubular,1'), /^moves\[0\]\.speed: nothing/],
   ])('%s', (_case, fragment, expected) => {
     expect(message(fragment)).toMatch(expected);

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { Axis } from '../../workers/axis.ts';
 import { timeLapse } from '../../workers/timelapse/timeLapse.ts';
 import { type Agreement, agreement } from '../bench/lapse/agreement.ts';

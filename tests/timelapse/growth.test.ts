@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { Axis } from '../../workers/axis.ts';
 import type { Temperatures } from '../../workers/model/state.ts';
 import { growthAt } from '../../workers/timelapse/toolGrowth.ts';

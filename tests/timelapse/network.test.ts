@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Temperatures } from '../../workers/model/state.ts';
 import type { Cycle, CyclePart } from '../../workers/timelapse/cycle.ts';
 import { CycleMap } from '../../workers/timelapse/cycleMap.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { LapseOptions } from '../../shared/timeLapse.ts';
-import { coolingSentences } from '../../shared/timeLapseText.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { coolingSentences } from '../../shared/figures/timeLapseText.ts';
+import type { LapseOptions } from '../../shared/protocol/timeLapse.ts';
 import { cycleSpan } from '../../workers/timelapse/cycleSpan.ts';
 import { timeLapse } from '../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../bench/lapse/duties.ts';

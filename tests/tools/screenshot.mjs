@@ -2,7 +2,7 @@ import { launchBrowser } from './browser.mjs';
 import { servePage } from './servePage.mjs';
 
 /** Makes the README's picture from the running product: node tests/tools/screenshot.mjs */
-const PICTURE = new URL('../../src/look/waybench.png', import.meta.url).pathname;
+const PICTURE = new URL('../../src/ui/look/waybench.png', import.meta.url).pathname;
 
 const served = await servePage();
 const browser = await launchBrowser();

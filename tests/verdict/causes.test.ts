@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { JudgedLane } from '../../shared/study/verdict.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { JudgedCandidate } from '../../shared/study/verdict.ts';
 import {
   currentCause,
   encoderCause,
@@ -10,19 +10,27 @@ import {
   windingCause,
 } from '../../shared/verdict/causes.ts';
 import { largestGrowth } from '../../workers/timelapse/toolGrowth.ts';
-import { relettered, sizedLanes, withDay, withMoves } from './lanes.ts';
+import { relettered, sizedCandidates, withDay, withMoves } from './candidates.ts';
 
-const [A, B, C, D] = sizedLanes() as [JudgedLane, JudgedLane, JudgedLane, JudgedLane];
+const [A, B, C, D] = sizedCandidates() as [
+  JudgedCandidate,
+  JudgedCandidate,
+  JudgedCandidate,
+  JudgedCandidate,
+];
 
-function withParameters(lane: JudgedLane, changes: Partial<Parameters>): JudgedLane {
-  return { ...lane, scene: { ...lane.scene, parameters: { ...lane.scene.parameters, ...changes } } };
+function withParameters(candidate: JudgedCandidate, changes: Partial<Parameters>): JudgedCandidate {
+  return {
+    ...candidate,
+    scene: { ...candidate.scene, parameters: { ...candidate.scene.parameters, ...changes } },
+  };
 }
 
 describe('the cause of growth', () => {
   /** What leaving out a term of the model changes of its growth, m. */
-  function share(lane: JudgedLane, without: Partial<Parameters>): number {
-    const { parameters: p } = lane.scene;
-    const end = lane.outcome.heat.asSet.samples.at(-1)!;
+  function share(candidate: JudgedCandidate, without: Partial<Parameters>): number {
+    const { parameters: p } = candidate.scene;
+    const end = candidate.outcome.heat.asSet.samples.at(-1)!;
     const growth = (of: Parameters) => largestGrowth(of, end, p.start, p.start + p.stroke);
     return Math.abs(growth(p) - growth({ ...p, ...without }));
   }
@@ -40,10 +48,10 @@ describe('the cause of growth', () => {
     ['a short warm screw of little expansion', withParameters(D, { screwExpansion: 1e-7, toolArm: 0.1 })],
   ] as const;
 
-  it.each(cases)('is the term of the model that moves the tool most: %s', (_, lane) => {
-    const shares = Object.entries(TERMS).map(([words, without]) => [words, share(lane, without)] as const);
-    const [most] = shares.reduce((best, each) => (each[1] > best[1] ? each : best));
-    expect(growthCause(lane)).toContain(most);
+  it.each(cases)('is the term of the model that moves the tool most: %s', (_, candidate) => {
+    const shares = Object.entries(TERMS).map(([text, without]) => [text, share(candidate, without)] as const);
+    const [max] = shares.reduce((best, each) => (each[1] > best[1] ? each : best));
+    expect(growthCause(candidate)).toContain(max);
   });
 });
 
@@ -86,7 +94,7 @@ describe('a cause by itself', () => {
 
   it('is what rotates, when that is a good part of the mass', () => {
     expect(massCause(A)).toBeNull();
-    // J (2π/p_h)² over all that moves, by the parameters of the kit.
+    // J (2π/p_h)² over all that moves, by the parameters of the preset.
     const p = D.scene.parameters;
     const rotating = p.rotorInertia * ((2 * Math.PI) / p.lead) ** 2;
     const share = rotating / (rotating + p.coilMass + p.tableMass + p.payload);

@@ -1,29 +1,29 @@
 import { describe, expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import { linear, log } from '../../shared/parameters/row.ts';
-import { sizeLane } from '../../shared/sizing/sizeLane.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { linear, log } from '../../shared/core/parameters/row.ts';
+import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import { laneScene } from '../../shared/study/laneScene.ts';
-import type { JudgedLane } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate } from '../../shared/study/verdict.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { firstChange } from '../../shared/verdict/search.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
-import { JUDGED_JOB, relettered, sizedLanes, withEnergy, withMoves } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedCandidates, withEnergy, withMoves } from './candidates.ts';
 
 const job = JUDGED_JOB;
 
 /** Who comes first on another job: the calculation done again from scratch, what was simulated held. */
-function firstOn(other: Job, lanes: readonly JudgedLane[]): readonly number[] {
-  const anew = lanes.map((lane) => ({
-    ...lane,
-    sizing: sizeLane(other, laneScene(other, lane.choice, KITS)),
+function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly number[] {
+  const anew = candidates.map((candidate) => ({
+    ...candidate,
+    sizing: sizeCandidate(other, candidateScene(other, candidate.choice, PRESETS)),
   }));
   return rank(other, anew).first;
 }
 
 describe('what would change the choice', () => {
-  const lanes = sizedLanes(job);
-  const { flips, first } = verdict(job, lanes, KITS);
+  const candidates = sizedCandidates(job);
+  const { flips, first } = verdict(job, candidates, PRESETS);
   const withInput = (input: string, value: number): Job => ({
     ...job,
     values: { ...job.values, [input]: value },
@@ -38,8 +38,8 @@ describe('what would change the choice', () => {
     '%s: just before it all is as it was, just after it is not',
     (input, flip) => {
       const step = 2e-3 * (flip.to - flip.from > 0 ? 1 : -1) * Math.abs(flip.to);
-      expect(firstOn(withInput(input, flip.to - step), lanes)).toEqual(first);
-      expect(firstOn(withInput(input, flip.to + step), lanes)).not.toEqual(first);
+      expect(firstOn(withInput(input, flip.to - step), candidates)).toEqual(first);
+      expect(firstOn(withInput(input, flip.to + step), candidates)).not.toEqual(first);
     },
   );
 
@@ -51,27 +51,30 @@ describe('what would change the choice', () => {
 });
 
 describe('a wider window', () => {
-  const [A] = sizedLanes(job) as [JudgedLane];
+  const [A] = sizedCandidates(job) as [JudgedCandidate];
   const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
 
   it('lets in whom it holds from the first sample on', () => {
-    const lanes = [withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }), late];
-    const { flips } = verdict(job, lanes, KITS);
+    const candidates = [
+      withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }),
+      late,
+    ];
+    const { flips } = verdict(job, candidates, PRESETS);
     expect(flips[0]).toMatchObject({ input: 'window' });
     expect(flips[0]!.to).toBeCloseTo(3e-6, 8);
   });
 
   it('tells nothing where settling in it was not simulated', () => {
-    const { flips } = verdict(job, [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05 })], KITS);
+    const { flips } = verdict(job, [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05 })], PRESETS);
     expect(flips.filter(({ input }) => input === 'window')).toEqual([]);
   });
 });
 
 describe('when nothing changes it', () => {
   it('says so', () => {
-    const [A] = sizedLanes(job) as [JudgedLane];
+    const [A] = sizedCandidates(job) as [JudgedCandidate];
     const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } });
-    const { flips, flipNote } = verdict(job, [stopped], KITS);
+    const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
     expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');
   });

@@ -1,12 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { KITS } from '../../scenes/index.ts';
-import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import type { JudgedCandidate, Verdict } from '../../shared/study/verdict.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { judge, verdict } from '../../shared/verdict/verdict.ts';
-import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
+import {
+  JUDGED_JOB,
+  relettered,
+  sizedCandidates,
+  withDay,
+  withEnergy,
+  withMoves,
+  withRipple,
+} from './candidates.ts';
 
 const job = JUDGED_JOB;
-const lanes = sizedLanes(job);
+const candidates = sizedCandidates(job);
 
 /** Every order of four. */
 function orders<T>(items: readonly T[]): T[][] {
@@ -16,8 +24,8 @@ function orders<T>(items: readonly T[]): T[][] {
   );
 }
 
-/** All that is said, with every lane called by a mark of its own. */
-function facts(found: Verdict, judged: readonly JudgedLane[], marks: readonly string[]): string[] {
+/** All that is said, with every candidate called by a mark of its own. */
+function facts(found: Verdict, judged: readonly JudgedCandidate[], marks: readonly string[]): string[] {
   const said = [
     found.choice,
     found.fairness,
@@ -25,18 +33,18 @@ function facts(found: Verdict, judged: readonly JudgedLane[], marks: readonly st
     ...found.flips.map(({ sentence }) => sentence),
   ];
   return said
-    .map((words) => {
-      let text = words;
-      judged.forEach((lane, k) => {
-        text = text.replaceAll(`${lane.letter} (${lane.title})`, `<${marks[k]}>`);
+    .map((label) => {
+      let text = label;
+      judged.forEach((candidate, k) => {
+        text = text.replaceAll(`${candidate.letter} (${candidate.title})`, `<${marks[k]}>`);
       });
-      judged.forEach((lane, k) => {
+      judged.forEach((candidate, k) => {
         text = text.replace(
-          new RegExp(`(?<![°\\w])${lane.letter}\\b(?=:| tie|,| and)`, 'g'),
+          new RegExp(`(?<![°\\w])${candidate.letter}\\b(?=:| tie|,| and)`, 'g'),
           `<${marks[k]}>`,
         );
       });
-      // A list of lanes stands in the order of the lanes.
+      // A list of candidates stands in the order of the candidates.
       return text
         .split(/[ ,;:.()]+/)
         .sort()
@@ -47,13 +55,13 @@ function facts(found: Verdict, judged: readonly JudgedLane[], marks: readonly st
 
 describe('what is said', () => {
   const marks = ['one', 'two', 'three', 'four'];
-  const first = facts(verdict(job, lanes, KITS), lanes, marks);
+  const first = facts(verdict(job, candidates, PRESETS), candidates, marks);
 
-  it('follows the lanes in whatever order they stand', () => {
+  it('follows the candidates in whatever order they stand', () => {
     for (const order of orders([0, 1, 2, 3]).filter((_, k) => k % 5 === 0)) {
-      const shuffled = order.map((from, to) => relettered(lanes[from]!, 'ABCD'[to]!));
+      const shuffled = order.map((from, to) => relettered(candidates[from]!, 'ABCD'[to]!));
       const said = facts(
-        verdict(job, shuffled, KITS),
+        verdict(job, shuffled, PRESETS),
         shuffled,
         order.map((from) => marks[from]!),
       );
@@ -62,17 +70,17 @@ describe('what is said', () => {
   });
 
   it('does not depend on what a drive is called or how it looks', () => {
-    const disguised = lanes.map((lane, k) => {
-      const renamed = relettered(lane, lane.letter, `Drive number ${k + 1}`);
-      const form = (['screw', 'flat', 'u-channel', 'tubular'] as const)[k]!;
-      return { ...renamed, scene: { ...renamed.scene, form } };
+    const disguised = candidates.map((candidate, k) => {
+      const renamed = relettered(candidate, candidate.letter, `Drive number ${k + 1}`);
+      const driveType = (['screw', 'flat', 'u-channel', 'tubular'] as const)[k]!;
+      return { ...renamed, scene: { ...renamed.scene, driveType } };
     });
-    expect(facts(verdict(job, disguised, KITS), disguised, marks)).toEqual(first);
+    expect(facts(verdict(job, disguised, PRESETS), disguised, marks)).toEqual(first);
   });
 });
 
-describe('identical lanes', () => {
-  const twins = ['A', 'B', 'C'].map((letter) => relettered(lanes[0]!, letter));
+describe('identical candidates', () => {
+  const twins = ['A', 'B', 'C'].map((letter) => relettered(candidates[0]!, letter));
   const found = judge(job, twins);
 
   it('share the first place and every row', () => {
@@ -96,13 +104,13 @@ describe('identical lanes', () => {
   });
 });
 
-describe('a lane that is worse in everything', () => {
+describe('a candidate that is worse in everything', () => {
   /** Everything that counts made worse by a share. */
-  function worse(lane: JudgedLane, share: number): JudgedLane {
-    const { moves, accuracy } = lane.outcome;
+  function worse(candidate: JudgedCandidate, share: number): JudgedCandidate {
+    const { moves, accuracy } = candidate.outcome;
     if ('trip' in accuracy.ripple || 'trip' in accuracy.energy) throw new Error('the sample trips');
     const grown = 1 + share;
-    const slow = withMoves(lane, {
+    const slow = withMoves(candidate, {
       settlingTime: (moves.settlingTime ?? 0) * grown + 0.005,
       peakError: moves.peakError * grown,
       rmsCurrent: moves.rmsCurrent * grown,
@@ -119,9 +127,11 @@ describe('a lane that is worse in everything', () => {
   }
 
   it.each([0.05, 0.3, 1, 4])('by %d is never chosen, beside whomever', (share) => {
-    for (const lane of lanes) {
-      for (const others of [[], lanes.filter((each) => each !== lane).slice(0, 2)]) {
-        const judged = [worse(lane, share), lane, ...others].map((each, k) => relettered(each, 'ABCD'[k]!));
+    for (const candidate of candidates) {
+      for (const others of [[], candidates.filter((each) => each !== candidate).slice(0, 2)]) {
+        const judged = [worse(candidate, share), candidate, ...others].map((each, k) =>
+          relettered(each, 'ABCD'[k]!),
+        );
         const { first, ranking } = rank(job, judged);
         expect(first).not.toContain(0);
         if (ranking.includes(0)) expect(ranking.indexOf(0)).toBeGreaterThan(ranking.indexOf(1));
@@ -132,10 +142,10 @@ describe('a lane that is worse in everything', () => {
   });
 });
 
-describe('few lanes', () => {
+describe('few candidates', () => {
   it('one is judged by itself, nothing in it is best', () => {
-    const found = verdict(job, [lanes[0]!], KITS);
-    expect(found.choice).toBe(`A (${lanes[0]!.title}) does everything the job asks.`);
+    const found = verdict(job, [candidates[0]!], PRESETS);
+    expect(found.choice).toBe(`A (${candidates[0]!.title}) does everything the job asks.`);
     expect(found.sentences).toEqual([]);
     expect(
       found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark)).every((mark) => mark === null),
@@ -143,7 +153,7 @@ describe('few lanes', () => {
   });
 
   it('none is not judged', () => {
-    const found = verdict(job, [], KITS);
+    const found = verdict(job, [], PRESETS);
     expect(found).toMatchObject({
       choice: 'No drive has been simulated yet.',
       sentences: [],

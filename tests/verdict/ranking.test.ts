@@ -2,20 +2,28 @@ import { describe, expect, it } from 'vitest';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { judge } from '../../shared/verdict/verdict.ts';
 import { sampleJob } from '../study/sampleOutcome.ts';
-import { JUDGED_JOB, relettered, sizedLanes, withDay, withEnergy, withMoves, withRipple } from './lanes.ts';
+import {
+  JUDGED_JOB,
+  relettered,
+  sizedCandidates,
+  withDay,
+  withEnergy,
+  withMoves,
+  withRipple,
+} from './candidates.ts';
 
 const job = JUDGED_JOB;
-const [A, B] = sizedLanes(job) as [ReturnType<typeof relettered>, ReturnType<typeof relettered>];
-/** A again, as lane B. */
+const [A, B] = sizedCandidates(job) as [ReturnType<typeof relettered>, ReturnType<typeof relettered>];
+/** A again, as candidate B. */
 const twin = relettered(A, 'B');
 
 describe('the choice', () => {
-  it('is of the lane that is in place soonest', () => {
+  it('is of the candidate that is in place soonest', () => {
     const slow = withEnergy(withMoves(twin, { settlingTime: 0.1 }), 1);
     expect(rank(job, [slow, A])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'inPlace' });
   });
 
-  it('is of the lane that takes least energy where two are in place within 1 %', () => {
+  it('is of the candidate that takes least energy where two are in place within 1 %', () => {
     const thrifty = withEnergy(withMoves(twin, { settlingTime: 0.023 }), 5);
     expect(rank(job, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
   });
@@ -63,7 +71,7 @@ describe('the choice', () => {
     const rougher = withRipple(twin, 3 * job.values.rippleLimit);
     const found = judge(
       job,
-      [rougher, rough].map((lane, k) => relettered(lane, 'AB'[k]!)),
+      [rougher, rough].map((candidate, k) => relettered(candidate, 'AB'[k]!)),
     );
     expect(found.ranking).toEqual([]);
     expect(found.first).toEqual([]);
@@ -101,10 +109,10 @@ describe('what the job asks', () => {
     ],
   ] as const;
 
-  it.each(cases)('%s is a shortfall, in its row', (_, lane, row) => {
-    const { shortfalls } = rank(job, [lane]);
+  it.each(cases)('%s is a shortfall, in its row', (_, candidate, row) => {
+    const { shortfalls } = rank(job, [candidate]);
     expect(shortfalls[0]!.map((each) => each.row)).toEqual([row]);
-    const cell = judge(job, [lane]).rows.find(({ id }) => id === row)!.cells[0]!;
+    const cell = judge(job, [candidate]).rows.find(({ id }) => id === row)!.cells[0]!;
     expect(cell.fails).toBe(true);
     expect(cell.reason).not.toBeNull();
   });

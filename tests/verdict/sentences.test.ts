@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { factorText, listed } from '../../shared/verdict/text.ts';
 import { judge } from '../../shared/verdict/verdict.ts';
-import { factorWords, listed } from '../../shared/verdict/words.ts';
-import { JUDGED_JOB, relettered, sizedLanes, withMoves, withRipple } from './lanes.ts';
+import { JUDGED_JOB, relettered, sizedCandidates, withMoves, withRipple } from './candidates.ts';
 
 const job = JUDGED_JOB;
-const [A] = sizedLanes(job) as [ReturnType<typeof relettered>];
+const [A] = sizedCandidates(job) as [ReturnType<typeof relettered>];
 
 describe('factors in words', () => {
   it.each([
@@ -20,7 +20,7 @@ describe('factors in words', () => {
     [0.4, null, '60 %'],
     [0.02, null, '50 times'],
   ])('%d', (factor, times, degree) => {
-    expect(factorWords(factor)).toEqual({ times, degree });
+    expect(factorText(factor)).toEqual({ times, degree });
   });
 
   it('lists', () => {
@@ -37,8 +37,8 @@ describe('an encoder on the motor', () => {
   // A band of twice the window is what ±window means; the sample bands are of micrometres.
   it('is named where the tool lies in a wider band than the window, and nowhere else', () => {
     const onMotor = { ...A.scene, parameters: { ...A.scene.parameters, encoderSide: 'motor' as const } };
-    const about = (lane: typeof A, window: number) =>
-      judge({ ...job, values: { ...job.values, window } }, [lane]).sentences.filter((each) =>
+    const about = (candidate: typeof A, window: number) =>
+      judge({ ...job, values: { ...job.values, window } }, [candidate]).sentences.filter((each) =>
         each.includes('encoder on the motor sees it'),
       );
     const cold = A.outcome.accuracy.positioning[0]!;
@@ -51,7 +51,7 @@ describe('an encoder on the motor', () => {
 });
 
 describe('what stands out', () => {
-  it('pairs what a lane is better at with what it pays for it, and says where that comes from', () => {
+  it('pairs what a candidate is better at with what it pays for it, and says where that comes from', () => {
     const thrifty = withRipple(withMoves(A, { rmsCurrent: 1.178 }), 0.0187, 'cogging', 0.024);
     const smooth = withRipple(relettered(A, 'B', 'Another'), 0.0017);
     const { sentences } = judge(job, [thrifty, smooth]);

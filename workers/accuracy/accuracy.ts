@@ -1,8 +1,8 @@
-import type { Scene } from '../../shared/scene.ts';
-import type { Accuracy, PositioningTest, TestResult } from '../../shared/study/accuracy.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Accuracy, PositioningTest, TestResult } from '../../shared/protocol/accuracy.ts';
+import type { CandidateProgress } from '../../shared/protocol/outcome.ts';
+import type { TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { LaneProgress } from '../../shared/study/outcome.ts';
-import type { TimeLapse } from '../../shared/timeLapse.ts';
 import type { AxisStart } from '../axis.ts';
 import { disturbance } from './disturbance.ts';
 import { energyFlow } from './energy.ts';
@@ -15,7 +15,7 @@ import { tested } from './testAxis.ts';
 type State = PositioningTest['state'];
 
 /**
- * Every test of accuracy that a lane is put to. Steps, scan and disturbance are made cold, so that they show the drive and not its heat;
+ * Every test of accuracy that a candidate is put to. Steps, scan and disturbance are made cold, so that they show the drive and not its heat;
  * the energy is that of a cycle at the end of the day.
  *
  * @param heat the day of the job, whose last temperatures are those of the warm axis
@@ -24,7 +24,7 @@ export function testAccuracy(
   scene: Scene,
   job: Job,
   heat: TimeLapse,
-  onProgress: (progress: LaneProgress) => void,
+  onProgress: (progress: CandidateProgress) => void,
 ): Accuracy {
   const states: State[] = scene.parameters.lead > 0 ? ['cold', 'warm', 'worn'] : ['cold', 'warm'];
   const total = states.length + 5;

@@ -1,6 +1,6 @@
-import { continuousForce } from '../../shared/motor.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { DisturbanceTest } from '../../shared/study/accuracy.ts';
+import { continuousForce } from '../../shared/axis/motor.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { DisturbanceTest } from '../../shared/protocol/accuracy.ts';
 import { standing } from './standing.ts';
 import { thinned } from './thinned.ts';
 
@@ -23,7 +23,7 @@ export function disturbance(scene: Scene): DisturbanceTest {
   const error: number[] = [];
   axis.change({ process: 'constant', processForce: force });
   axis.stand(WATCHED, () => void error.push(axis.tool - stood));
-  const peak = error.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const peak = error.reduce((max, value) => Math.max(max, Math.abs(value)), 0);
   const back = error.reduce((last, value, k) => (Math.abs(value) > window ? k + 1 : last), 0);
   const shown = thinned(error.length);
   return {

@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/scene.ts';
-import type { EnergyFlow } from '../../shared/study/accuracy.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
 import { Axis, type AxisStart } from '../axis.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { TrippedError } from './testAxis.ts';

@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/scene.ts';
-import type { IncrementTest } from '../../shared/study/accuracy.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { IncrementTest } from '../../shared/protocol/accuracy.ts';
 import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import type { TestAxis } from './testAxis.ts';
@@ -14,7 +14,7 @@ const REST = 1;
 
 /** The first size as a multiple of the window, and the most sizes that are tried: four decades. */
 const FIRST = 10;
-const MOST_SIZES = 13;
+const MAX_SIZES = 13;
 
 /** How far the mean may be off the step that was asked for, as a share of it. */
 const MEAN_WITHIN = 0.5;
@@ -38,7 +38,7 @@ export function increment(scene: Scene): IncrementTest {
   const first = roundUpIndex(Math.min(FIRST * scene.parameters.window, room / EACH_WAY));
   const tried: IncrementTest['tried'][number][] = [];
   let smallest: number | null = null;
-  for (let k = first; k > first - MOST_SIZES; k--) {
+  for (let k = first; k > first - MAX_SIZES; k--) {
     const step = roundNumber(k);
     axis.goTo(at - roundNumber(first));
     axis.settle();

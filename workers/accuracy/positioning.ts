@@ -1,8 +1,8 @@
-import { evaluatePositioning } from '../../shared/iso230.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { PositioningTest } from '../../shared/study/accuracy.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { AxisStart } from '../axis.ts';
+import { evaluatePositioning } from './iso230.ts';
 import { measuringPlan } from './targets.ts';
 import { TestAxis } from './testAxis.ts';
 import { testLimits } from './testLimits.ts';

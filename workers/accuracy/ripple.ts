@@ -1,16 +1,16 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { positionRate } from '../../shared/crossChecks.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { RippleTest } from '../../shared/study/accuracy.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { RippleTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
-import { LEAST_CYCLES, strongestLines } from './rippleLines.ts';
+import { MIN_CYCLES, strongestLines } from './rippleLines.ts';
 import { causeOf, periodicTerms } from './ripplePeriods.ts';
 import { type ScanPlan, scanPlan } from './scanPlan.ts';
 import { Spectrum } from './spectrum.ts';
 import { TestAxis } from './testAxis.ts';
 
 /** Places along the scan that a spectrum is made of at most; each is the mean of the samples in it. */
-const MOST_PLACES = 2 ** 16;
+const MAX_PLACES = 2 ** 16;
 /** Stretches of a scan whose smallest and largest speed are shown, and bands of a spectrum whose largest amplitude is. */
 const STRETCHES = 600;
 const BANDS = 400;
@@ -23,7 +23,7 @@ const BANDS = 400;
 export function ripple(scene: Scene, job: Job): RippleTest {
   const plan = scanPlan(scene.parameters, job);
   const samples = scanned(scene, plan);
-  const merged = Math.ceil(samples.length / MOST_PLACES);
+  const merged = Math.ceil(samples.length / MAX_PLACES);
   const deviation = samples.subarray(0, samples.length - (samples.length % merged));
   const { speed } = plan.limits;
   const length = (deviation.length * speed) / positionRate(scene.parameters);
@@ -105,7 +105,7 @@ function bands(
   length: number,
   trueAmplitude: (amplitude: number, cycles: number) => number,
 ): Pick<RippleTest, 'period' | 'amplitude'> {
-  const first = Math.ceil(LEAST_CYCLES / spacing);
+  const first = Math.ceil(MIN_CYCLES / spacing);
   const ratio = ((amplitude.length - 1) / first) ** (1 / BANDS);
   const tops: number[] = [];
   for (let band = 0, from = first; band < BANDS; band++) {

@@ -1,7 +1,7 @@
-import { positionRate } from '../../shared/crossChecks.ts';
-import { shortest } from '../../shared/format.ts';
-import { motorConstants } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import { shortest } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A term of the model that repeats along the axis, or a harmonic of one. */
 export interface PeriodicTerm {

@@ -1,5 +1,5 @@
-import { positionRate } from '../../shared/crossChecks.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { type MoveLimits, runUp } from '../../shared/study/moveLimits.ts';
 
@@ -23,9 +23,9 @@ const RUN_IN_SHARE = 0.05;
 /** Longer scans are cut short, s. */
 const LONGEST = 20;
 /** Where the travel is too short to reach the speed, it is lowered until this share of the travel is left to measure. */
-const LEAST_MEASURED = 0.5;
+const MIN_MEASURED = 0.5;
 /** No faster than gives so many samples. */
-const LEAST_SAMPLES = 500;
+const MIN_SAMPLES = 500;
 
 /** The scan that a job asks for, in the middle of the travel; shorter or slower where it does not fit. */
 export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
@@ -35,8 +35,8 @@ export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
       (room - 2 * runUp(limitsAt(p, speed)) - RUN_IN_TIME * speed) / (1 + RUN_IN_SHARE),
       LONGEST * speed,
     );
-  let speed = Math.min(values.scanSpeed, (values.scanLength * positionRate(p)) / LEAST_SAMPLES);
-  while (longest(speed) < Math.min(values.scanLength, LEAST_MEASURED * room, LONGEST * speed)) speed /= 2;
+  let speed = Math.min(values.scanSpeed, (values.scanLength * positionRate(p)) / MIN_SAMPLES);
+  while (longest(speed) < Math.min(values.scanLength, MIN_MEASURED * room, LONGEST * speed)) speed /= 2;
   const length = Math.min(values.scanLength, longest(speed));
   const runIn = Math.max(RUN_IN_TIME * speed, RUN_IN_SHARE * length);
   const limits = limitsAt(p, speed);

@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/scene.ts';
-import type { StaircaseTest } from '../../shared/study/accuracy.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { StaircaseTest } from '../../shared/protocol/accuracy.ts';
 import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import { thinned } from './thinned.ts';
@@ -12,13 +12,13 @@ const COUNTED = 0.5;
 
 /** A stair is this share of the window, and no less than so many counts of the encoder: smaller ones the loop cannot see. */
 const OF_WINDOW = 0.2;
-const LEAST_COUNTS = 2;
+const MIN_COUNTS = 2;
 
 /** Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts, rounded up to 1, 2 or 5. */
 export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;
   const { axis, at, room } = standing(scene);
-  const wanted = Math.max(OF_WINDOW * window, LEAST_COUNTS * encoderResolution);
+  const wanted = Math.max(OF_WINDOW * window, MIN_COUNTS * encoderResolution);
   const step = roundNumber(roundUpIndex(Math.min(wanted, room / STAIRS)));
   const ground = axis.look((1 - COUNTED) * STAND).mean;
 

@@ -1,4 +1,4 @@
-import type { Scene } from '../../shared/scene.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { TestAxis } from './testAxis.ts';
 import { testLimits } from './testLimits.ts';
 

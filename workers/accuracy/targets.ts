@@ -8,7 +8,7 @@ export interface MeasuringPlan {
 
 /** Targets of ISO 230-2:2014, 5.3 (from memory): five a metre up to two metres, five at least, and every 250 mm of a longer axis. */
 const PER_METRE = 5;
-const LEAST = 5;
+const MIN = 5;
 const LONG = 2;
 const LONG_SPACING = 0.25;
 
@@ -23,7 +23,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  */
 export function measuringPlan(low: number, high: number, travel: number): MeasuringPlan {
   const count =
-    travel > LONG ? Math.ceil(travel / LONG_SPACING) + 1 : Math.max(LEAST, Math.ceil(PER_METRE * travel));
+    travel > LONG ? Math.ceil(travel / LONG_SPACING) + 1 : Math.max(MIN, Math.ceil(PER_METRE * travel));
   const first = (low + high - travel) / 2;
   const spacing = travel / (count - 1);
   const targets = Array.from({ length: count }, (_, i) => {

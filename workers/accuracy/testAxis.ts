@@ -1,8 +1,8 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { Trip } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { TestResult } from '../../shared/study/accuracy.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { TestResult } from '../../shared/protocol/accuracy.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis, type AxisStart } from '../axis.ts';
 
 /** The drive stopped itself in the middle of a test. */

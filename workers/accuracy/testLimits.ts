@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type MoveLimits, moveLimits } from '../../shared/study/moveLimits.ts';
 
 /** A job may be slower than anyone would test: then a move takes this time, s, but no more than half the speed that trips. */

@@ -1,5 +1,10 @@
-import type { AtFrequency, LoopAnalysis, LoopFigures, OperatingPoint } from '../../shared/analysis.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type {
+  AtFrequency,
+  LoopAnalysis,
+  LoopFigures,
+  OperatingPoint,
+} from '../../shared/protocol/analysis.ts';
 import { magnitude, ONE, over } from './complex.ts';
 import type { Eigenvalues } from './eigenvalues.ts';
 import { logSpaced, modes, refined } from './grid.ts';
@@ -64,8 +69,8 @@ function figures(
   const stable = spectralRadius < 1 - NEUTRAL;
   const closedLoops = values.map(({ closedLoop }) => closedLoop);
   const width = bandwidth((w) => loop.at(w).closedLoop, omega, closedLoops);
-  const least = (f: (value: LoopResponse) => number) => lowest((w) => f(loop.at(w)), omega, values.map(f));
-  const troughOfT = least(({ closedLoop }) => 1 / magnitude(closedLoop));
+  const min = (f: (value: LoopResponse) => number) => lowest((w) => f(loop.at(w)), omega, values.map(f));
+  const troughOfT = min(({ closedLoop }) => 1 / magnitude(closedLoop));
   return {
     stable,
     spectralRadius,
@@ -79,7 +84,7 @@ function figures(
     closedLoopPeak: { value: 1 / troughOfT.value, frequency: hertz(troughOfT.omega) },
     bandwidth: width === null ? null : hertz(width),
     staticStiffness: loop.staticStiffness,
-    minimumStiffness: atFrequency(least(({ compliance }) => 1 / magnitude(compliance))),
+    minimumStiffness: atFrequency(min(({ compliance }) => 1 / magnitude(compliance))),
     holdingCurrent: loop.holdingCurrent,
     holdingVoltage: loop.holdingVoltage,
   };

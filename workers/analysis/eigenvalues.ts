@@ -7,7 +7,7 @@ export interface Eigenvalues {
 
 /** Steps on one eigenvalue before the shift is changed, and before giving up; two or three are usual. */
 const STEPS_TO_CHANGE = 10;
-const MOST_STEPS = 100;
+const MAX_STEPS = 100;
 
 /**
  * Eigenvalues of an upper Hessenberg matrix by Francis's implicit double-shift QR steps.
@@ -34,7 +34,7 @@ export function hessenbergEigenvalues(hessenberg: Matrix): Eigenvalues {
       last -= 2;
       steps = 0;
     } else {
-      if (++steps > MOST_STEPS) throw new RangeError('The eigenvalues of the loop could not be found.');
+      if (++steps > MAX_STEPS) throw new RangeError('The eigenvalues of the loop could not be found.');
       francisStep(h, first, last, steps % STEPS_TO_CHANGE === 0);
     }
   }

@@ -1,12 +1,12 @@
-import type { OperatingPoint } from '../../shared/analysis.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { jacobian } from './jacobian.ts';
 import { Matrix, solve } from './matrix.ts';
 
 /** Newton steps at most; three to five are usual. */
-const MOST_STEPS = 30;
+const MAX_STEPS = 30;
 /** The last change of each value, as a share of the step of its difference: what is left after it is far below. */
 const SETTLED = 1e-6;
 
@@ -71,7 +71,7 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   const bristles = partials.get(Z, Z) === 0 ? [] : [Z];
   const unknowns = [X1, ...bristles, ...currents, ...base.position, size, size + 1];
   const equations = [V1, V2, ...bristles, ...currents, ...base.speed, size];
-  for (let step = 0; step < MOST_STEPS; step++) {
+  for (let step = 0; step < MAX_STEPS; step++) {
     rates(values, left);
     const system = Matrix.of(equations.map((row) => unknowns.map((column) => partials.get(row, column))));
     const change = solve(

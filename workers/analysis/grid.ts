@@ -6,7 +6,7 @@ const TURN = 0.25;
 /** Closest neighbours, relative: what turns within less is a resonance without damping. */
 const CLOSEST = 1e-6;
 /** Points that refinement may add, as a multiple of those given. */
-const MOST_ADDED = 2;
+const MAX_ADDED = 2;
 
 /** `count` frequencies from `from` to `to`, evenly spaced on a logarithmic scale, both ends exact. */
 export function logSpaced(from: number, to: number, count: number): number[] {
@@ -34,7 +34,7 @@ export function refined<R>(
   const sorted = points.filter((point) => point >= from && point <= to).sort((a, b) => a - b);
   const omega = [sorted[0]!];
   const values = [evaluate(sorted[0]!)];
-  let budget = MOST_ADDED * sorted.length;
+  let budget = MAX_ADDED * sorted.length;
   const fill = (b: number, atB: R): void => {
     const a = omega[omega.length - 1]!;
     if (budget > 0 && b - a > 2 * CLOSEST * b && turns(values[values.length - 1]!, atB, responses)) {

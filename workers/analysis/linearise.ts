@@ -1,6 +1,6 @@
-import type { OperatingPoint } from '../../shared/analysis.ts';
-import { shortest } from '../../shared/format.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { shortest } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Encoder } from '../control/encoder.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { equilibrium } from './equilibrium.ts';

@@ -46,16 +46,16 @@ export function margins(
   const factors = axisCrossings(curve, grid, values);
   return {
     crossovers,
-    phaseMargin: least(phases, ({ value }) => Math.abs(value)),
-    gainMargin: least(
+    phaseMargin: min(phases, ({ value }) => Math.abs(value)),
+    gainMargin: min(
       factors.filter(({ value }) => value > 1),
       ({ value }) => value,
     ),
-    gainReduction: least(
+    gainReduction: min(
       factors.filter(({ value }) => value < 1),
       ({ value }) => -value,
     ),
-    delayMargin: least(delays, ({ value }) => value),
+    delayMargin: min(delays, ({ value }) => value),
     modulusMargin: lowest(
       (omega) => magnitude(plus(ONE, curve(omega))),
       grid,
@@ -87,7 +87,7 @@ export function lowest(
     const omega = minimum(f, grid[i - 1]!, grid[i + 1]!);
     inner.push({ value: f(omega), omega });
   }
-  return least([...ends, ...inner], ({ value }) => value)!;
+  return min([...ends, ...inner], ({ value }) => value)!;
 }
 
 /** Phase above −180°, in (−π, π]. */
@@ -128,7 +128,7 @@ function crossings(
   return found;
 }
 
-function least<T>(items: readonly T[], size: (item: T) => number): T | null {
+function min<T>(items: readonly T[], size: (item: T) => number): T | null {
   return items.reduce<T | null>(
     (best, item) => (best === null || size(item) < size(best) ? item : best),
     null,

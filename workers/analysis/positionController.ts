@@ -1,5 +1,5 @@
-import { motorConstants } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Biquad } from '../control/biquad.ts';
 import { type Complex, ONE, over, plus, scaled, times } from './complex.ts';
 

@@ -1,4 +1,4 @@
-import type { Response } from '../../shared/analysis.ts';
+import type { Response } from '../../shared/protocol/analysis.ts';
 import { type Complex, magnitude, phase } from './complex.ts';
 
 /** Phase at the end that is known by itself: between −315° and 45°, so that three integrators read −270°. */

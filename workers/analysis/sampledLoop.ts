@@ -1,5 +1,5 @@
-import type { OperatingPoint } from '../../shared/analysis.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { type Complex, ONE, over, plus, times, unit } from './complex.ts';
 import { type DrivenAxis, drivenAxis } from './drivenAxis.ts';
 import type { Eigenvalues } from './eigenvalues.ts';

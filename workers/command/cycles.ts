@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Planner } from './planner.ts';
 import type { Segment } from './segment.ts';
 
@@ -13,7 +13,7 @@ export interface Cycle {
 }
 
 /** Periods of the stepped sine at each frequency at least; the first ones let the axis settle. */
-const LEAST_PERIODS = 4;
+const MIN_PERIODS = 4;
 
 /** Four segments: go, dwell, return, dwell. */
 function thereAndBack(
@@ -93,7 +93,7 @@ export const CYCLES: Readonly<Record<Parameters['program'], Cycle>> = {
       if (index === 0) return plan.dwell(p.dwell);
       const last = p.sweepPoints - 1;
       const frequency = p.sweepFrom * (p.sweepTo / p.sweepFrom) ** ((index - 1) / last);
-      const periods = Math.max(LEAST_PERIODS, Math.round((frequency * p.sweepTime) / p.sweepPoints));
+      const periods = Math.max(MIN_PERIODS, Math.round((frequency * p.sweepTime) / p.sweepPoints));
       return plan.tone(p.sweepForce, frequency, periods, index - 1 < last);
     },
   },

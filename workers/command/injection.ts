@@ -1,6 +1,6 @@
 /** Forces added at the loop output while the setpoint stands still. */
 
-import { standAt } from '../../shared/setpoint.ts';
+import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Segment } from './segment.ts';
 import type { ProgramOutput } from './setpoint.ts';
 

@@ -1,5 +1,5 @@
-import { Profile } from '../../shared/profile.ts';
-import { standAt } from '../../shared/setpoint.ts';
+import { Profile } from '../../shared/motion/profile.ts';
+import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Segment } from './segment.ts';
 import type { ProgramOutput } from './setpoint.ts';
 

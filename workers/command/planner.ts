@@ -1,4 +1,4 @@
-import type { MoveLine } from '../../shared/scene.ts';
+import type { MoveLine } from '../../shared/core/scene.ts';
 import { Pulse, Sweep, Tone } from './injection.ts';
 import { Dwell, Move, type MoveLimits, Step } from './motion.ts';
 import type { Segment } from './segment.ts';

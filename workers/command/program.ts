@@ -7,8 +7,8 @@
  *   present move, or at once while the setpoint stands still. So no change makes the setpoint jump.
  * - A cycle begins at `start`. If the setpoint is elsewhere, it is moved there first, under the limits of the moves.
  */
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { MoveLine } from '../../shared/scene.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { MoveLine } from '../../shared/core/scene.ts';
 import { CYCLES, type Cycle } from './cycles.ts';
 import { Planner } from './planner.ts';
 import type { Segment } from './segment.ts';
@@ -18,7 +18,7 @@ import type { ProgramOutput } from './setpoint.ts';
 const APPROACH = -1;
 
 /** Segments begun at one sample at most: a program whose segments take no time must not hang the axis. */
-const MOST_SEGMENTS_PER_SAMPLE = 4;
+const MAX_SEGMENTS_PER_SAMPLE = 4;
 
 /**
  * A segment that ends on a sample has to end there in every cycle, although the times of the samples are rounded, s.
@@ -77,7 +77,7 @@ export class Program {
   advance(time: number, out: ProgramOutput): void {
     if (!this.#started) this.#start(time);
     if (this.#changed) this.#heedChange(time);
-    for (let begun = 0; begun < MOST_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
+    for (let begun = 0; begun < MAX_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
       this.#beginNext(this.#segment.swingsOn ? this.#begin + this.#segment.duration : time);
     }
     // A swinging segment that is still behind has lost more samples than can be caught up with: it goes on from here.

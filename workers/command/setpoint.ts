@@ -1,4 +1,4 @@
-import { newSetpoint, type Setpoint } from '../../shared/setpoint.ts';
+import { newSetpoint, type Setpoint } from '../../shared/motion/setpoint.ts';
 
 /** All that is commanded at one position-loop sample. */
 export interface ProgramOutput extends Setpoint {

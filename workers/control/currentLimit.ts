@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** The last tenth of the overload allowance is given back gradually, so that the limit does not chatter. */
 export const BLEND = 0.1;

@@ -1,5 +1,5 @@
-import { motorConstants, voltageLimit } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /*
  * PI on d and q with pole cancellation, decoupling and back-EMF feedforward, on the summed currents of N motors in parallel:

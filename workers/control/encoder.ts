@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { scaleStrain } from '../model/growth.ts';
 import { NormalNoise } from './noise.ts';
 

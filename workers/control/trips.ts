@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Trip } from '../../shared/protocol.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
 
 /**
  * What makes a drive stop itself, checked at each position-loop sample. Positions in m, speed in m/s, temperature in °C.

@@ -1,12 +1,12 @@
 import { expose, transfer } from 'comlink';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type {
   AnalysisCommands,
   LoopAnalysis,
   LoopExperiment,
   MeasuredLoop,
   OperatingPoint,
-} from '../../shared/analysis.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+} from '../../shared/protocol/analysis.ts';
 import { analyse } from '../analysis/analyse.ts';
 import { measureChirp } from '../identify/chirp.ts';
 import { measureSteppedSine } from '../identify/steppedSine.ts';

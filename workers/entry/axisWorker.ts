@@ -1,6 +1,7 @@
 import { expose } from 'comlink';
-import { CHANNEL_COUNT } from '../../shared/channels.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import type {
   AxisCommands,
   AxisStatus,
@@ -8,8 +9,7 @@ import type {
   FrameRequest,
   Goal,
   TuningSession,
-} from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
+} from '../../shared/protocol/axis.ts';
 import { Session } from '../run/session.ts';
 import { type Paced, Pacer } from './pacer.ts';
 
@@ -50,8 +50,8 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     this.running = false;
   }
 
-  setPace(pace: number): void {
-    this.pacer.pace = pace;
+  setTimeScale(timeScale: number): void {
+    this.pacer.timeScale = timeScale;
     this.pacer.start(performance.now());
   }
 
@@ -148,8 +148,8 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       state: axis.trip ? 'tripped' : this.running ? 'running' : 'paused',
       time: axis.time,
       tick: axis.tick,
-      pace: this.pacer.pace,
-      achievedPace: this.pacer.achieved,
+      timeScale: this.pacer.timeScale,
+      achievedTimeScale: this.pacer.achieved,
       lostTime: this.pacer.lost,
       trip: axis.trip,
       warnings: axis.warnings,

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { KITS } from '../../scenes/index.ts';
-import { CHANNEL_NAMES } from '../../shared/channels.ts';
-import { checkParameters, crossChecks } from '../../shared/check.ts';
-import type { ParameterChanges } from '../../shared/parameters/table.ts';
-import { isParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { readScene } from '../../shared/sceneFile.ts';
+import { PRESETS } from '../../scenes/index.ts';
+import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
+import { checkParameters, crossChecks } from '../../shared/core/check.ts';
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { isParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { readScene } from '../../shared/files/sceneFile.ts';
 import { measureRun, type RunSummary } from '../run/measureRun.ts';
 import { BAD_INPUT, BadInput, DONE, TRIPPED, write } from './exit.ts';
 import { runLapse } from './lapseCommand.ts';
@@ -21,7 +21,7 @@ Runs a scene without a page. --set takes any row of the parameter table, in SI u
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
 what cooling shall keep; the CSV has a line for every minute.
---study compares the drives of a study file: lanes without gains are tuned, all are simulated. It takes a minute.
+--study compares the drives of a study file: candidates without gains are tuned, all are simulated. It takes a minute.
 Exit code: 0 done, 1 tripped, 2 bad input.`;
 
 /** Runs the axis headless. Returns the exit code. */
@@ -111,7 +111,7 @@ function readSceneFile(path: string, assignments: string[]): Scene {
   } catch {
     throw new BadInput(`Cannot read the scene file ${path}.`);
   }
-  const result = readScene(text, KITS);
+  const result = readScene(text, PRESETS);
   if ('problems' in result) {
     throw new BadInput(result.problems.map((problem) => `${path}: ${problem.message}`).join('\n'));
   }

@@ -1,5 +1,5 @@
 import { expose } from 'comlink';
-import type { FitCommands } from '../../shared/fit.ts';
+import type { FitCommands } from '../../shared/protocol/fit.ts';
 import { fitTrace } from '../identify/fitModel.ts';
 
 /** The fit worker: a long recording takes seconds, which neither the page nor the running axis must wait for. */

@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/scene.ts';
-import type { LapseOptions, LapseSample, TimeLapse } from '../../shared/timeLapse.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { LapseOptions, LapseSample, TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
 import { BadInput, DONE, TRIPPED, write } from './exit.ts';
 import { lapseText } from './lapseText.ts';
@@ -36,9 +36,9 @@ function readOptions(typed: TypedLapse): Partial<LapseOptions> {
   for (const name of Object.keys(OPTIONS) as (keyof typeof OPTIONS)[]) {
     const text = typed[name];
     if (text === undefined) continue;
-    const [above, most, wanted] = OPTIONS[name];
+    const [above, max, wanted] = OPTIONS[name];
     const value = text.trim() === '' ? Number.NaN : Number(text);
-    if (!(value > above && value <= most))
+    if (!(value > above && value <= max))
       throw new BadInput(`--${optionOf(name)} is ${text}; give ${wanted}.`);
     options[name] = value;
   }

@@ -1,7 +1,7 @@
-import { fixed, inUnit, ranged } from '../../shared/format.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Course, HeatState, LapseSample, TimeLapse } from '../../shared/timeLapse.ts';
-import { coolingSentences, durationText } from '../../shared/timeLapseText.ts';
+import { fixed, inUnit, ranged } from '../../shared/core/format.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { coolingSentences, durationText } from '../../shared/figures/timeLapseText.ts';
+import type { Course, HeatState, LapseSample, TimeLapse } from '../../shared/protocol/timeLapse.ts';
 
 const HOUR = 3600;
 

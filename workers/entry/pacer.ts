@@ -5,9 +5,9 @@ const BUDGET = 8;
 /** Ticks between two looks at the clock. */
 const BATCH = 16;
 /** Backlog that is still caught up with after a stall, s of wall clock. What is more is reported as lost. */
-const MOST_BACKLOG = 0.1;
+const MAX_BACKLOG = 0.1;
 /** Time over which the achieved pace is averaged, s. */
-const PACE_MEMORY = 0.5;
+const TIME_SCALE_MEMORY = 0.5;
 
 /** What the pacer drives: how many seconds a tick is worth, when to stop. */
 export interface Paced {
@@ -24,7 +24,7 @@ const ROUNDING = 1e-6;
  * `pace` is simulated seconds per second, Infinity as fast as it goes.
  */
 export class Pacer {
-  pace = 1;
+  timeScale = 1;
   /** Simulated time to which the run is led at whatever pace, s, and at which it waits; null: the clock leads. */
   until: number | null = null;
   achieved = 0;
@@ -67,21 +67,21 @@ export class Pacer {
 
   /** Adds what has come due; a backlog beyond the bound is given up and reported. */
   private accrue(elapsed: number, period: number): void {
-    if (!Number.isFinite(this.pace)) {
+    if (!Number.isFinite(this.timeScale)) {
       this.due = Number.POSITIVE_INFINITY;
       return;
     }
-    this.due += (elapsed * this.pace) / period;
-    const most = (MOST_BACKLOG * this.pace) / period;
-    if (this.due > most) {
-      this.lost += ((this.due - most) * period) / this.pace;
-      this.due = most;
+    this.due += (elapsed * this.timeScale) / period;
+    const max = (MAX_BACKLOG * this.timeScale) / period;
+    if (this.due > max) {
+      this.lost += ((this.due - max) * period) / this.timeScale;
+      this.due = max;
     }
   }
 
   private average(elapsed: number, simulated: number): void {
     if (elapsed <= 0) return;
-    const weight = 1 - Math.exp(-elapsed / PACE_MEMORY);
+    const weight = 1 - Math.exp(-elapsed / TIME_SCALE_MEMORY);
     this.achieved += weight * (simulated / elapsed - this.achieved);
   }
 }

@@ -1,12 +1,12 @@
 import { expose, wrap } from 'comlink';
+import type { Scene } from '../../shared/core/scene.ts';
 import type {
   PretuneBreadth,
   PretuneCommands,
   PretuneGoal,
   PretuneProgress,
   PretuneResult,
-} from '../../shared/pretune.ts';
-import type { Scene } from '../../shared/scene.ts';
+} from '../../shared/protocol/pretune.ts';
 import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { CancelledError, JobPool, type JobWorker } from '../pretune/pool.ts';
 import { EFFORTS, pretune } from '../pretune/pretune.ts';

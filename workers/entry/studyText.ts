@@ -1,9 +1,9 @@
 import type { Job } from '../../shared/study/job.ts';
-import type { JudgedLane, Verdict } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate, Verdict } from '../../shared/study/verdict.ts';
 
-/** The printed result of a study: every figure of every lane, what falls short in brackets, then the choice and why. */
-export function studyText(job: Job, lanes: readonly JudgedLane[], found: Verdict): string {
-  const head = ['', ...lanes.map(({ letter }) => letter), 'asked'];
+/** The printed result of a study: every figure of every candidate, what falls short in brackets, then the choice and why. */
+export function studyText(job: Job, candidates: readonly JudgedCandidate[], found: Verdict): string {
+  const head = ['', ...candidates.map(({ letter }) => letter), 'asked'];
   const rows = found.rows.map(({ label, cells, asked }) => [
     label,
     ...cells.map(({ text, fails }) => (fails ? `(${text})` : text)),
@@ -17,7 +17,7 @@ export function studyText(job: Job, lanes: readonly JudgedLane[], found: Verdict
   );
   return [
     job.title,
-    ...lanes.map(({ letter, title }) => `  ${letter}  ${title}`),
+    ...candidates.map(({ letter, title }) => `  ${letter}  ${title}`),
     '',
     ...lines.map((line) => `  ${line}`.trimEnd()),
     '',

@@ -1,7 +1,7 @@
-import { ranged } from '../../shared/format.ts';
-import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/moveFigures.ts';
-import type { Scene } from '../../shared/scene.ts';
-import type { Unit } from '../../shared/units.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Unit } from '../../shared/core/units.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
 import type { RunSummary } from '../run/measureRun.ts';
 
 type WorstOfMoves = MoveFigureName &
@@ -12,8 +12,8 @@ type WorstOfMoves = MoveFigureName &
 export function summaryText(scene: Scene, s: RunSummary): string {
   const pair = (a: number, b: number, unit: Unit) => `${ranged(a, unit)} / ${ranged(b, unit)}`;
   const { length } = s.moves;
-  const worst = (name: WorstOfMoves, words = ''): [string, string] => [
-    `${MOVE_FIGURES[name].label}${words}, worst of ${length === 1 ? '1 move' : `${length} moves`}`,
+  const worst = (name: WorstOfMoves, label = ''): [string, string] => [
+    `${MOVE_FIGURES[name].label}${label}, worst of ${length === 1 ? '1 move' : `${length} moves`}`,
     length === 0 ? 'no move' : moveFigureText(name, s[name]),
   ];
   const lines: [string, string][] = [

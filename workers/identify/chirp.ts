@@ -1,6 +1,6 @@
-import type { MeasuredLoop } from '../../shared/analysis.ts';
-import { positionRate } from '../../shared/crossChecks.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import { Axis } from '../axis.ts';
 import { CrossPower } from './crossPower.ts';
 import { fourier } from './fourier.ts';

@@ -1,9 +1,9 @@
-import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/fit.ts';
-import { inUnit, ranged } from '../../shared/format.ts';
-import { holdingForce } from '../../shared/gravity.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Trace } from '../../shared/trace.ts';
+import { holdingForce } from '../../shared/axis/gravity.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
+import { inUnit, ranged } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/protocol/fit.ts';
+import type { Trace } from '../../shared/protocol/trace.ts';
 import { changesOf } from './fit/changes.ts';
 import { fitDelay } from './fit/delayFit.ts';
 import { Findings } from './fit/findings.ts';

@@ -1,4 +1,4 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Axis } from '../axis.ts';
 
 /** What a measurement of the loop takes at each position-loop sample. Forces in N. */

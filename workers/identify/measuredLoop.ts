@@ -1,4 +1,4 @@
-import type { MeasuredLoop } from '../../shared/analysis.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import { type Complex, ONE, over, plus, scaled } from '../analysis/complex.ts';
 import { responseOf } from '../analysis/response.ts';
 import type { CrossPower } from './crossPower.ts';

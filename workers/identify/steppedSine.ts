@@ -1,5 +1,5 @@
-import type { MeasuredLoop } from '../../shared/analysis.ts';
-import type { Scene } from '../../shared/scene.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import { Axis } from '../axis.ts';
 import { CrossPower } from './crossPower.ts';
 import { demodulate } from './demodulate.ts';

@@ -1,5 +1,5 @@
-import { ironFactor } from '../../shared/field.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { ironFactor } from '../../shared/axis/field.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /*
  * Cogging: the iron of the coil unit looks for the place of least reluctance. Conservative, so it does no work over a period.

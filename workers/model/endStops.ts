@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** Rubber buffers behind the travel limits: where they begin beyond the limit (m), stiffness (N/m), damping (N·s/m). */
 const BUFFER_GAP = 3e-3;

@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { sinkTemperature } from '../../shared/temperature.ts';
+import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Temperatures } from './state.ts';
 
 /** Time over which the speed is averaged for cooling, s. */

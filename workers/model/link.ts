@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { screwStrain } from './growth.ts';
 
 /** The screw is never shorter than this between fixed bearing and nut, m. */

@@ -1,7 +1,12 @@
-import { ironFactor } from '../../shared/field.ts';
-import { GRAVITY } from '../../shared/gravity.ts';
-import { loadSideMass, motorConstants, motorSideMass, translatingMotorMass } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { ironFactor } from '../../shared/axis/field.ts';
+import { GRAVITY } from '../../shared/axis/gravity.ts';
+import {
+  loadSideMass,
+  motorConstants,
+  motorSideMass,
+  translatingMotorMass,
+} from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Cogging } from './cogging.ts';
 import { EndStops } from './endStops.ts';
 import { Friction } from './friction.ts';

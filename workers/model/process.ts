@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** Process force on the table along +x, N, at simulated time t (s) under a commanded speed (m/s). */
 export function processForce(p: Parameters, t: number, commandedSpeed: number): number {

@@ -1,7 +1,7 @@
-import { fitFactor } from '../../shared/field.ts';
-import type { MotorConstants } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
+import { fitFactor } from '../../shared/axis/field.ts';
+import type { MotorConstants } from '../../shared/axis/motor.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { CURRENTS, type Temperatures } from './state.ts';
 
 /*

@@ -1,11 +1,11 @@
-import { inUnit, ranged } from '../../shared/format.ts';
+import { inUnit, ranged } from '../../shared/core/format.ts';
 import {
   PARAMETERS,
   type ParameterChanges,
   type ParameterName,
   type Parameters,
-} from '../../shared/parameters/table.ts';
-import type { TuningChoice, TuningPoint } from '../../shared/pretune.ts';
+} from '../../shared/core/parameters/table.ts';
+import type { TuningChoice, TuningPoint } from '../../shared/protocol/pretune.ts';
 import { limitText } from './goal.ts';
 import { DISTANCE_KEPT, type LoopDesign, NOISE_SHARE } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';

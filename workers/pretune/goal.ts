@@ -1,7 +1,7 @@
-import { shortest } from '../../shared/format.ts';
-import { PARAMETERS } from '../../shared/parameters/table.ts';
-import type { PretuneGoal } from '../../shared/pretune.ts';
-import type { Unit } from '../../shared/units.ts';
+import { shortest } from '../../shared/core/format.ts';
+import { PARAMETERS } from '../../shared/core/parameters/table.ts';
+import type { Unit } from '../../shared/core/units.ts';
+import type { PretuneGoal } from '../../shared/protocol/pretune.ts';
 import type { LoopLimit } from './loopLimit.ts';
 
 const SENSITIVITY = [1.1, 4] as const;

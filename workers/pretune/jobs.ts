@@ -1,6 +1,6 @@
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { RobustnessRun, TuningPoint } from '../../shared/pretune.ts';
-import { rounded } from '../../shared/tunedValue.ts';
+import { rounded } from '../../shared/axis/tunedValue.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
 import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { searchLoops } from './loopSearch.ts';
@@ -26,7 +26,7 @@ export type Job =
     }
   /** A loop of this shape as fast as the limit allows, tried out. */
   | {
-      readonly kind: 'candidate';
+      readonly kind: 'trial';
       readonly task: Task;
       readonly label: string;
       readonly shape: Shape;
@@ -49,7 +49,7 @@ export type Job =
 
 interface Results {
   readonly search: readonly (LoopDesign | null)[];
-  readonly candidate: TuningPoint | null;
+  readonly trial: TuningPoint | null;
   readonly motion: MotionForce;
   readonly textbook: TuningPoint | null;
   readonly 'as it is': TuningPoint;
@@ -73,8 +73,8 @@ export function doJob(job: Job): JobResult {
         job.limits,
         job.trials,
       );
-    case 'candidate':
-      return candidate(task, job.label, job.shape, job.limit, job.motion);
+    case 'trial':
+      return trial(task, job.label, job.shape, job.limit, job.motion);
     case 'motion':
       return measuredMotion(task, job.changes);
     case 'textbook':
@@ -111,7 +111,7 @@ export function designChanges(
   return { ...loop, ...feedforward({ ...p, ...loop }, motion, gains.Kd) };
 }
 
-function candidate(
+function trial(
   task: Task,
   label: string,
   shape: Shape,

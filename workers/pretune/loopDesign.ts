@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { rounded } from '../../shared/tunedValue.ts';
+import { rounded } from '../../shared/axis/tunedValue.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type Gains, LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
 import { type PlantResponse, plantResponse } from './plantResponse.ts';
@@ -52,8 +52,8 @@ export class LoopDesigner {
     const nominal = new LoopFamily(p, this.plant);
     const varied = this.varied.map((plant) => new LoopFamily(p, plant));
     const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
-    const mostNoise = NOISE_SHARE * p.continuousCurrent;
-    const mostVaried = sensitivityOf(limit) / DISTANCE_KEPT;
+    const maxNoise = NOISE_SHARE * p.continuousCurrent;
+    const maxVaried = sensitivityOf(limit) / DISTANCE_KEPT;
     const gainsAt = (crossover: number) => shapeGains(p, shape, crossover);
     const crossover = highestCrossover(
       2 * Math.PI * LOWEST_CROSSOVER,
@@ -62,11 +62,11 @@ export class LoopDesigner {
         const gains = gainsAt(crossover);
         const tight = Math.max(
           tightness(nominal, gains, limit),
-          nominal.noiseCurrent(gains, noise) / mostNoise,
+          nominal.noiseCurrent(gains, noise) / maxNoise,
         );
         if (tight > 1) return tight;
         return varied.reduce(
-          (most, family) => Math.max(most, family.peakSensitivity(gains) / mostVaried),
+          (max, family) => Math.max(max, family.peakSensitivity(gains) / maxVaried),
           tight,
         );
       },

@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type Complex, times } from '../analysis/complex.ts';
 import { PositionController } from '../analysis/positionController.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
@@ -52,7 +52,7 @@ export class LoopFamily {
   /** Peak of |S|, standing and sliding: the closest that the curve, straight between the frequencies, comes to −1. */
   peakSensitivity(gains: Gains): number {
     const { re, im } = this;
-    let least = Number.POSITIVE_INFINITY;
+    let min = Number.POSITIVE_INFINITY;
     for (const loop of this.loops) {
       this.mix(loop, gains);
       for (let k = 0; k + 1 < re.length; k++) {
@@ -63,10 +63,10 @@ export class LoopFamily {
         // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies between.
         const length = dx * dx + dy * dy;
         const along = length > 0 ? Math.min(Math.max(-(x * dx + y * dy) / length, 0), 1) : 0;
-        least = Math.min(least, (x + along * dx) ** 2 + (y + along * dy) ** 2);
+        min = Math.min(min, (x + along * dx) ** 2 + (y + along * dy) ** 2);
       }
     }
-    return 1 / Math.sqrt(least);
+    return 1 / Math.sqrt(min);
   }
 
   /** Least phase margin, rad, and gain margin, standing and sliding; interpolated between the frequencies. */

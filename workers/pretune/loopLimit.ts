@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { hessenbergEigenvalues } from '../analysis/eigenvalues.ts';
 import { hessenbergForm } from '../analysis/hessenberg.ts';
 import { PositionController } from '../analysis/positionController.ts';

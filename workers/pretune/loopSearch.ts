@@ -39,8 +39,8 @@ export function searchLoops(
     for (let k = 0; k < count; k++) {
       const step = firstStep * (LAST_STEP / firstStep) ** (k / count);
       const values = at.map((value, i) => moved(value, axes[i]!, step * noise.next()));
-      const most = best?.gains.Ki ?? 0;
-      const design = designer.fastest(shapeOf(structure, values), limit, ({ Ki }) => Ki > most);
+      const max = best?.gains.Ki ?? 0;
+      const design = designer.fastest(shapeOf(structure, values), limit, ({ Ki }) => Ki > max);
       if (design === null) continue;
       best = design;
       at = values;

@@ -1,8 +1,8 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { holdingForce } from '../../shared/gravity.ts';
-import { motorConstants, movedMass } from '../../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { rounded } from '../../shared/tunedValue.ts';
+import { holdingForce } from '../../shared/axis/gravity.ts';
+import { motorConstants, movedMass } from '../../shared/axis/motor.ts';
+import { rounded } from '../../shared/axis/tunedValue.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { Matrix, solve } from '../analysis/matrix.ts';
 import { measureRun } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
@@ -30,7 +30,7 @@ export function datasheetMotion(p: Parameters): MotionForce {
 /** Slower samples than this share of the top speed are left out: friction is not constant there. */
 const FAST_ENOUGH = 0.1;
 /** Share of the force that the law may leave unexplained. */
-const MOST_UNEXPLAINED = 0.1;
+const MAX_UNEXPLAINED = 0.1;
 
 /**
  * Least squares of the commanded force over the set motion of a simulated run: F = m a + d v + F_c sgn v + F_0. It finds what a datasheet
@@ -46,7 +46,7 @@ export function measuredMotion({ scene, seconds }: Task, changes: ParameterChang
     const row = [record[C.setAcceleration]!, speed, Math.sign(speed), 1];
     if (speed !== 0) samples.push({ row, force: forcePerAmp * record[C.currentCommand]! });
   });
-  const topSpeed = samples.reduce((most, { row }) => Math.max(most, Math.abs(row[1]!)), 0);
+  const topSpeed = samples.reduce((max, { row }) => Math.max(max, Math.abs(row[1]!)), 0);
   const fast = samples.filter(({ row }) => Math.abs(row[1]!) >= FAST_ENOUGH * topSpeed);
   const size = 4;
   const normal = new Matrix(size, size);
@@ -66,7 +66,7 @@ export function measuredMotion({ scene, seconds }: Task, changes: ParameterChang
     (sum, { row, force }) => sum + (force - row.reduce((law, value, k) => law + value * found[k]!, 0)) ** 2,
     0,
   );
-  if (unexplained > MOST_UNEXPLAINED ** 2 * total) return datasheet;
+  if (unexplained > MAX_UNEXPLAINED ** 2 * total) return datasheet;
   return { mass: found[0]!, drag: Math.max(found[1]!, 0), source: 'run', trim: 0 };
 }
 

@@ -1,5 +1,5 @@
-import { type OperatingPoint, startingPoint } from '../../shared/analysis.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
 import { type Complex, unit } from '../analysis/complex.ts';
 import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
 import { logSpaced } from '../analysis/grid.ts';

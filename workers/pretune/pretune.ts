@@ -1,11 +1,11 @@
+import type { Scene } from '../../shared/core/scene.ts';
 import type {
   PretuneBreadth,
   PretuneGoal,
   PretuneProgress,
   PretuneResult,
   TuningPoint,
-} from '../../shared/pretune.ts';
-import type { Scene } from '../../shared/scene.ts';
+} from '../../shared/protocol/pretune.ts';
 import { explain } from './explain.ts';
 import { lessStrict, limitOf, limitText } from './goal.ts';
 import { designChanges, designed, type Job, type JobResult, SEARCH_POINTS } from './jobs.ts';
@@ -188,7 +188,7 @@ async function tryLoops(work: Work, trial: Trial): Promise<Tried[]> {
   const tryAll = async (loops: readonly Omit<Tried, 'limit' | 'point'>[]) => {
     const points = await Promise.all(
       loops.map(({ structure, shape, motion }) =>
-        work.run({ kind: 'candidate', task, label: structures[structure]!.name, shape, limit, motion }),
+        work.run({ kind: 'trial', task, label: structures[structure]!.name, shape, limit, motion }),
       ),
     );
     for (const [k, point] of points.entries())

@@ -1,4 +1,4 @@
-import type { PretuneGoal, RobustnessRun, TuningPoint } from '../../shared/pretune.ts';
+import type { PretuneGoal, RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
 import type { Task } from './task.ts';
 
 /** Negative when the first one comes before the second. */

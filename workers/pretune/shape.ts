@@ -1,7 +1,7 @@
-import { parallelGainsOf } from '../../shared/cascade.ts';
-import { movedMass } from '../../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { rounded } from '../../shared/tunedValue.ts';
+import { parallelGainsOf } from '../../shared/axis/cascade.ts';
+import { movedMass } from '../../shared/axis/motor.ts';
+import { rounded } from '../../shared/axis/tunedValue.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Gains } from './loopFamily.ts';
 
 export interface Notch {

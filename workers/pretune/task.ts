@@ -1,7 +1,7 @@
-import { isInTravel } from '../../shared/crossChecks.ts';
-import { ranged } from '../../shared/format.ts';
-import { moveTime } from '../../shared/profile.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { isInTravel } from '../../shared/core/crossChecks.ts';
+import { ranged } from '../../shared/core/format.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { moveTime } from '../../shared/motion/profile.ts';
 
 /** What tunings are tried on, and by what they are judged. */
 export interface Task {
@@ -26,7 +26,7 @@ const SCAN_RUN_IN = 0.3;
 const SCAN_WATCHED = 2;
 /** Least cycles and time of an oscillation that are watched. */
 const CYCLES = 3;
-const LEAST_WATCHED = 0.5;
+const MIN_WATCHED = 0.5;
 /** Stands in for a program that makes no moves, m and s. */
 const STAND_IN_STROKE = 0.05;
 const STAND_IN_DWELL = 0.2;
@@ -73,7 +73,7 @@ export function taskOf(given: Scene, window = given.parameters.window): Task {
       const from = 1 / p.sineFrequency;
       return {
         scene,
-        seconds: from + Math.max(CYCLES / p.sineFrequency, LEAST_WATCHED),
+        seconds: from + Math.max(CYCLES / p.sineFrequency, MIN_WATCHED),
         figure: 'following error',
         from,
         judged: 'An oscillation does not settle: judged by the RMS following error after its first cycle.',

@@ -1,8 +1,8 @@
-import { parallelGainsOf } from '../../shared/cascade.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { startGains } from '../../shared/startGains.ts';
-import { rounded } from '../../shared/tunedValue.ts';
+import { parallelGainsOf } from '../../shared/axis/cascade.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import { rounded } from '../../shared/axis/tunedValue.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';

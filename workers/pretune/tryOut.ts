@@ -1,7 +1,7 @@
-import type { LoopFigures } from '../../shared/analysis.ts';
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import type { TuningPoint } from '../../shared/pretune.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { LoopFigures } from '../../shared/protocol/analysis.ts';
+import type { TuningPoint } from '../../shared/protocol/pretune.ts';
 import { analyse } from '../analysis/analyse.ts';
 import { measureRun } from '../run/measureRun.ts';
 import { Tally } from '../run/tally.ts';
@@ -39,7 +39,7 @@ type Soundness = Pick<TuningPoint, 'peakSensitivity' | 'phaseMargin' | 'gainMarg
 export function soundness(p: Parameters): Soundness {
   const { standing, sliding } = designPoints(p);
   const both = [analyse(p, standing).figures, analyse(p, sliding).figures] as const;
-  const least = (of: (figures: LoopFigures) => number | undefined) => {
+  const min = (of: (figures: LoopFigures) => number | undefined) => {
     const values = both.map(of).filter((value) => value !== undefined);
     return values.length > 0 ? Math.min(...values) : null;
   };
@@ -47,8 +47,8 @@ export function soundness(p: Parameters): Soundness {
     peakSensitivity: both.every(({ stable }) => stable)
       ? 1 / Math.min(...both.map(({ modulusMargin }) => modulusMargin.value))
       : Number.POSITIVE_INFINITY,
-    phaseMargin: least(({ phaseMargin }) => phaseMargin?.value),
-    gainMargin: least(({ gainMargin }) => gainMargin?.value),
+    phaseMargin: min(({ phaseMargin }) => phaseMargin?.value),
+    gainMargin: min(({ gainMargin }) => gainMargin?.value),
     crossover: both[1].crossovers[0] ?? null,
   };
 }

@@ -1,5 +1,5 @@
-import type { ParameterChanges, Parameters } from '../../shared/parameters/table.ts';
-import { type NumberName, within } from '../../shared/tunedValue.ts';
+import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A machine that is not as its datasheet says. */
 export interface Variation {

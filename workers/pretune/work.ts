@@ -1,4 +1,4 @@
-import type { PretuneProgress } from '../../shared/pretune.ts';
+import type { PretuneProgress } from '../../shared/protocol/pretune.ts';
 import type { Job, JobResult } from './jobs.ts';
 import type { JobPool } from './pool.ts';
 

@@ -1,7 +1,7 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { worstFigure } from '../../shared/moveFigures.ts';
-import type { MoveFigures, Trip } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { worstFigure } from '../../shared/figures/moveFigures.ts';
+import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
 import { Axis } from '../axis.ts';
 import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
@@ -25,7 +25,7 @@ export interface RunSummary {
   readonly rmsCurrent: number;
   readonly peakCurrent: number;
   readonly peakVoltage: number;
-  /** The least of the whole run, as shared/moveFigures.ts defines them. */
+  /** The least of the whole run, as shared/figures/moveFigures.ts defines them. */
   readonly currentHeadroom: number;
   readonly voltageHeadroom: number;
   /** Mean copper loss, W. */

@@ -1,13 +1,13 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { voltageLimit } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { MoveFigures } from '../../shared/protocol.ts';
+import { voltageLimit } from '../../shared/axis/motor.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { Arrival } from './arrival.ts';
 import { SpeedRipple } from './speedRipple.ts';
 import { Tally } from './tally.ts';
 
 /**
- * Measures one move after the other, as shared/moveFigures.ts defines its figures. A move lasts from the start of its commanded motion to the
+ * Measures one move after the other, as shared/figures/moveFigures.ts defines its figures. A move lasts from the start of its commanded motion to the
  * start of the next, so its dwell belongs to it; an oscillation is measured cycle by cycle. Position and speed are looked at where
  * the position loop samples them, force, current and voltage in every current-loop period.
  */

@@ -1,4 +1,4 @@
-import { CHANNEL_COUNT } from '../../shared/channels.ts';
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 
 const STRIDE = 2 * CHANNEL_COUNT;
 

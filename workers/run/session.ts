@@ -1,6 +1,10 @@
-import { type ParameterChanges, type ParameterName, parameterRow } from '../../shared/parameters/table.ts';
-import type { AxisEvent, MoveFigures, TuningSession } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
+import {
+  type ParameterChanges,
+  type ParameterName,
+  parameterRow,
+} from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { AxisEvent, MoveFigures, TuningSession } from '../../shared/protocol/axis.ts';
 import { Axis } from '../axis.ts';
 import { MoveMeter } from './moveMeter.ts';
 import { Recorder } from './recorder.ts';

@@ -1,6 +1,6 @@
-import { GRAVITY } from '../../shared/gravity.ts';
-import { loadSideMass } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
+import { GRAVITY } from '../../shared/axis/gravity.ts';
+import { loadSideMass } from '../../shared/axis/motor.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { CURRENTS, E_IN, E_OUT, stateCount, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Tolerance of one solver step relative to the scale of each state. */

@@ -1,11 +1,11 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type {
   CoolantNeed,
   CoolingTarget,
   CoolingVerdict,
   HeatState,
   LapseOptions,
-} from '../../shared/timeLapse.ts';
+} from '../../shared/protocol/timeLapse.ts';
 import { minimum, root } from '../analysis/roots.ts';
 import { startTemperatures } from '../model/heat.ts';
 import { coldForce } from './course.ts';

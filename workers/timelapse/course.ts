@@ -1,6 +1,6 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Trip } from '../../shared/protocol.ts';
-import type { Course, HeatState, LapseOptions, LapseSample } from '../../shared/timeLapse.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
+import type { Course, HeatState, LapseOptions, LapseSample } from '../../shared/protocol/timeLapse.ts';
 import { BLEND } from '../control/currentLimit.ts';
 import { overTemperature } from '../control/trips.ts';
 import { startTemperatures } from '../model/heat.ts';

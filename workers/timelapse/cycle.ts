@@ -1,6 +1,6 @@
-import { motorConstants } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Losses } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 

@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { sinkTemperature } from '../../shared/temperature.ts';
+import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Matrix, solve } from '../analysis/matrix.ts';
 import { exponential } from '../analysis/zeroOrderHold.ts';
 import { heatInto } from '../model/heat.ts';

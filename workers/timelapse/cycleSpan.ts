@@ -1,11 +1,11 @@
-import type { Scene } from '../../shared/scene.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 
 /** The axis settles, and is measured, for this long at least, s. */
-const LEAST = 1;
+const MIN = 1;
 /** Longer cycles take too long to be run in full, s. */
-const MOST = 300;
+const MAX = 300;
 /** A cycle from this length on, s, need not be run twice: in so many seconds of it loop and draught have forgotten how it began. */
 const LONG = 20;
 const FORGOTTEN = 5;
@@ -25,22 +25,22 @@ export function cycleSpan(scene: Scene): CycleSpan {
   const { parameters: p, moves } = scene;
   const rate = p.currentRate / p.positionDivider;
   const periodic = p.process === 'sine' || p.process === 'pulse';
-  const least = Math.round(Math.max(LEAST, periodic ? 1 / p.processFrequency : 0) * rate);
+  const min = Math.round(Math.max(MIN, periodic ? 1 / p.processFrequency : 0) * rate);
   if (p.program === 'hold' || (p.program === 'list' && moves.length === 0)) {
-    return { settle: least, measure: least };
+    return { settle: min, measure: min };
   }
   const program = new Program(p, moves);
   const out = newProgramOutput();
   let [cycle, settle] = [0, 0];
-  for (let sample = 0; sample <= 2 * MOST * rate; sample++) {
+  for (let sample = 0; sample <= 2 * MAX * rate; sample++) {
     program.advance(sample / rate, out);
     if (out.cycle === cycle) continue;
     cycle = out.cycle;
-    if (settle === 0 && sample >= least) settle = sample;
-    else if (settle > 0 && sample - settle >= least) return shortened(settle, sample - settle, rate);
+    if (settle === 0 && sample >= min) settle = sample;
+    else if (settle > 0 && sample - settle >= min) return shortened(settle, sample - settle, rate);
   }
   throw new RangeError(
-    `program: a cycle of the ${p.program} takes longer than ${MOST / 60} minutes, too long to be run over and over. ` +
+    `program: a cycle of the ${p.program} takes longer than ${MAX / 60} minutes, too long to be run over and over. ` +
       'Shorten its moves or its dwell, or leave out what repeats.',
   );
 }

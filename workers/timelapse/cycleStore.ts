@@ -1,7 +1,7 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Trip } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { magnetFactor, resistanceFactor } from '../../shared/temperature.ts';
+import { magnetFactor, resistanceFactor } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
 import { temperatureFoldback } from '../control/currentLimit.ts';
 import type { Temperatures } from '../model/state.ts';
 import type { Cycle } from './cycle.ts';

@@ -1,8 +1,8 @@
-import { inUnit, ranged } from '../../shared/format.ts';
-import { continuousForce } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Course, DutyVerdict } from '../../shared/timeLapse.ts';
-import { durationText } from '../../shared/timeLapseText.ts';
+import { continuousForce } from '../../shared/axis/motor.ts';
+import { inUnit, ranged } from '../../shared/core/format.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { durationText } from '../../shared/figures/timeLapseText.ts';
+import type { Course, DutyVerdict } from '../../shared/protocol/timeLapse.ts';
 import { type Cycle, forceFactor } from './cycle.ts';
 
 /** Whether the axis can do its duty, judged by the course it took and the last cycle of it. */
@@ -10,7 +10,7 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
   const carrier = course.samples.at(-1)?.carrier ?? p.carrierStart;
   const rmsForce = last?.rmsForce ?? 0;
   const rmsCurrent = last ? last.rmsCurrent / forceFactor(p, last, carrier) : 0;
-  const mostForce = continuousForce(p);
+  const maxForce = continuousForce(p);
   const { trip, hotTime, overloadTime, steady } = course;
   const reasons: string[] = [];
   if (trip) reasons.push(`${when(trip.time)} the drive trips. ${trip.message}`);
@@ -23,9 +23,9 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
     reasons.push(
       `${when(hotTime)} the winding passes ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
     );
-  if (rmsForce > mostForce)
+  if (rmsForce > maxForce)
     reasons.push(
-      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(mostForce, 'N')}.`,
+      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(maxForce, 'N')}.`,
     );
   if (last && hotTime === null && trip === null) {
     if (steady === null)
@@ -40,7 +40,7 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
     canDo: reasons.length === 0,
     reasons,
     rmsForce,
-    continuousForce: mostForce,
+    continuousForce: maxForce,
     rmsCurrent,
     continuousCurrent: p.continuousCurrent,
   };

@@ -1,6 +1,6 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import { sinkTemperature } from '../../shared/temperature.ts';
-import type { HeatState } from '../../shared/timeLapse.ts';
+import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { HeatState } from '../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, forceFactor, lossesAt } from './cycle.ts';
 import type { CycleMap } from './cycleMap.ts';

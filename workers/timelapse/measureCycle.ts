@@ -1,9 +1,9 @@
-import { CHANNEL_INDEX as C } from '../../shared/channels.ts';
-import { motorConstants } from '../../shared/motor.ts';
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { Trip } from '../../shared/protocol.ts';
-import type { Scene } from '../../shared/scene.ts';
-import { resistanceFactor } from '../../shared/temperature.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { resistanceFactor } from '../../shared/axis/temperature.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis } from '../axis.ts';
 import { temperatureFoldback } from '../control/currentLimit.ts';
 import type { Audit } from '../model/audit.ts';
@@ -17,7 +17,7 @@ import { SaturationTally } from './saturationTally.ts';
 
 /** Parts that a cycle is cut into: no longer than this share of the quickest time constant of the heat, but not more than so many. */
 const SHARE_OF_TIME_CONSTANT = 0.02;
-const MOST_PARTS = 64;
+const MAX_PARTS = 64;
 
 /**
  * Runs the axis at temperatures that are held, lets it settle, and takes the losses of whole cycles. `folded` begins with the overload
@@ -69,7 +69,7 @@ class MeasuredRun {
     this.period = p.positionDivider / p.currentRate;
     this.saturation = new SaturationTally(p.saturationCurrent);
     const ofPart = SHARE_OF_TIME_CONSTANT * quickestTimeConstant(p);
-    this.perPart = Math.max(Math.ceil(span.measure / MOST_PARTS), Math.floor(ofPart / this.period), 1);
+    this.perPart = Math.max(Math.ceil(span.measure / MAX_PARTS), Math.floor(ofPart / this.period), 1);
   }
 
   get done(): boolean {

@@ -1,5 +1,5 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
-import type { HeatState } from '../../shared/timeLapse.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { HeatState } from '../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../model/state.ts';
 import type { Cycle } from './cycle.ts';
 import { CycleMap } from './cycleMap.ts';
@@ -8,15 +8,15 @@ import { heatState } from './heatState.ts';
 
 /** Temperatures that move less than this from one linearisation to the next have settled, K. */
 const SETTLED = 1e-6;
-const MOST_ROUNDS = 20;
+const MAX_ROUNDS = 20;
 
 /** Times that what was found is looked at again with the cycle measured there. */
-const MOST_REFRESHES = 6;
+const MAX_REFRESHES = 6;
 
 /** Where the axis settles when it goes on with this cycle; null when losses outgrow the flow of heat. */
 export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold: number): HeatState | null {
   let t = near;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const map = new CycleMap(p, cycle, t);
     const found = map.fixedPoint(p);
     if (found === null) return null;
@@ -39,7 +39,7 @@ export function withFreshCycle<T extends { readonly state: HeatState }>(
 ): T | null {
   let cycle = first;
   let found = find(cycle);
-  for (let k = 0; k < MOST_REFRESHES && found !== null; k++) {
+  for (let k = 0; k < MAX_REFRESHES && found !== null; k++) {
     const fresh = store.at(found.state, cycle.folded);
     if (isTrip(fresh) || fresh === cycle) break;
     cycle = fresh;

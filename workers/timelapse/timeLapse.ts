@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/scene.ts';
-import { type LapseOptions, lapseDefaults, type TimeLapse } from '../../shared/timeLapse.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { type LapseOptions, lapseDefaults, type TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import { coolingVerdict } from './coolingVerdict.ts';
 import { runCourse } from './course.ts';
 import { CycleStore } from './cycleStore.ts';

@@ -1,4 +1,4 @@
-import type { Parameters } from '../../shared/parameters/table.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { armGrowth, scaleStrain, screwStrain } from '../model/growth.ts';
 import type { Temperatures } from '../model/state.ts';
 

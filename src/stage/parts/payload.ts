@@ -14,7 +14,7 @@ export interface Payload {
 /** Pitch and radius of a mould, m: cups for lenses of 14 mm. */
 const MOULD_PITCH = 0.026;
 const MOULD_RADIUS = 0.0098;
-const MOST_MOULDS = 240;
+const MAX_MOULDS = 240;
 
 /** The mould carrier, a ground steel block of the payload's mass, with rows of contact-lens moulds on it. */
 export function payload(shop: Shop, size: Size, bottom: number): Payload {
@@ -54,7 +54,7 @@ export function payload(shop: Shop, size: Size, bottom: number): Payload {
 }
 
 function mouldPlaces({ length, width }: Size, top: number): Point[] {
-  const pitch = Math.max(MOULD_PITCH, Math.sqrt((length * width) / MOST_MOULDS));
+  const pitch = Math.max(MOULD_PITCH, Math.sqrt((length * width) / MAX_MOULDS));
   const along = Math.max(Math.floor((length - 0.012) / pitch), 1);
   const across = Math.max(Math.floor((width - 0.012) / pitch), 1);
   const run = (count: number) => spread((-(count - 1) * pitch) / 2, ((count - 1) * pitch) / 2, count);

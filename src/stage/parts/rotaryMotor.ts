@@ -1,5 +1,5 @@
 import { CylinderGeometry, Group, Matrix4, type Mesh, Path, PlaneGeometry, Shape } from 'three';
-import { rounded } from '../forms/racetrack.ts';
+import { rounded } from '../drives/racetrack.ts';
 import { apart } from '../merge.ts';
 import type { ScrewSize } from '../sizes.ts';
 import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../solids.ts';

@@ -8,8 +8,8 @@ import {
   Shape,
   ShapeGeometry,
 } from 'three';
-import { stepAtLeast } from '../../charts/ticks.ts';
-import { cssColour } from '../../look/colours.ts';
+import { stepAtLeast } from '../../plot/ticks.ts';
+import { cssColour } from '../../ui/look/colours.ts';
 import type { Layout } from '../layout.ts';
 import { solid } from '../solids.ts';
 import { painted } from '../textures.ts';
@@ -30,7 +30,7 @@ export interface Rule {
    * Makes it as high as it must be for letters of this height, m, or as the granite is high enough for; where that leaves them below `least`,
    * it has lines only.
    */
-  fit(letters: number, least: number): void;
+  fit(letters: number, min: number): void;
 }
 
 /** A steel rule along the front of the granite, graduated in millimetres, with a hand for the table and one for the setpoint. */
@@ -107,10 +107,10 @@ export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Lay
     group,
     position,
     setpoint,
-    fit(letters, least) {
+    fit(letters, min) {
       const steps = Math.ceil(Math.log(letters / TEXT / usual) / Math.log(STEP));
       const height = Math.min(usual * STEP ** Math.max(steps, 0), HIGHEST * base.height);
-      const numbered = TEXT * height >= least;
+      const numbered = TEXT * height >= min;
       draw(numbered ? height : usual, numbered);
     },
   };

@@ -6,7 +6,7 @@ import type { Shop } from './shop.ts';
 
 /** Where the encoder's tape lies across the machine, and its height over the granite. */
 function tapePlace({ motor, plate, rail, plateBottom }: Layout): { z: number; top: number } {
-  const underTable = motor.form === 'tubular' || motor.form === 'u-channel';
+  const underTable = motor.driveType === 'tubular' || motor.driveType === 'u-channel';
   return underTable
     ? { z: 0, top: plateBottom - 0.5 * rail.width }
     : { z: plate.width / 2 + 0.75 * rail.width, top: 0.7 * rail.top };

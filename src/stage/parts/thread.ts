@@ -12,7 +12,7 @@ const PROFILE: readonly (readonly [share: number, depth: number])[] = [
 ];
 
 /** More turns than this would be finer than the screen: the screw is then drawn plain. */
-const MOST_TURNS = 1500;
+const MAX_TURNS = 1500;
 
 /**
  * Surface of a right-hand screw along x, middle at the origin. Positive turns about x carry a nut towards −x. Fast leads are
@@ -27,7 +27,7 @@ export function threadGeometry(
   const starts = Math.min(Math.max(Math.round(lead / radius), 1), 4);
   const pitch = lead / starts;
   const turns = Math.ceil(length / pitch) + 1;
-  if (turns > MOST_TURNS) return null;
+  if (turns > MAX_TURNS) return null;
   const around = Math.min(Math.max(Math.round(2400 / turns), 8), 18);
   const depth = Math.min(0.3 * pitch, 0.16 * radius);
   const rows = PROFILE.length;

@@ -1,5 +1,5 @@
-import type { Scene } from '../../../shared/scene.ts';
-import type { LapseSample } from '../../../shared/timeLapse.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
+import type { LapseSample } from '../../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { bruteForce, heldCold } from './bruteForce.ts';

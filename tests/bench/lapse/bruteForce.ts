@@ -1,5 +1,5 @@
-import { CHANNEL_INDEX as C } from '../../../shared/channels.ts';
-import type { Scene } from '../../../shared/scene.ts';
+import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
 import { Axis } from '../../../workers/axis.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
 

@@ -1,6 +1,6 @@
 import { SCENES } from '../../../scenes/index.ts';
-import type { ParameterChanges } from '../../../shared/parameters/table.ts';
-import type { Scene } from '../../../shared/scene.ts';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
 
 /** Half of the usual rate of the current loop: heat does not depend on it, and a run takes half of the time. */
 const COARSE: ParameterChanges = { currentRate: 8000, positionDivider: 1, currentBandwidth: 600 };

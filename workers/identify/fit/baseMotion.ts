@@ -1,4 +1,4 @@
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /** What a base on mounts does while the table moves on it. */
 export interface BaseMotion {

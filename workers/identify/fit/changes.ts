@@ -1,8 +1,8 @@
-import { ironFactor } from '../../../shared/field.ts';
-import type { FitResult } from '../../../shared/fit.ts';
-import { GRAVITY, slopeForce } from '../../../shared/gravity.ts';
-import { loadSideMass, motorConstants, motorSideMass } from '../../../shared/motor.ts';
-import type { ParameterChanges, Parameters } from '../../../shared/parameters/table.ts';
+import { ironFactor } from '../../../shared/axis/field.ts';
+import { GRAVITY, slopeForce } from '../../../shared/axis/gravity.ts';
+import { loadSideMass, motorConstants, motorSideMass } from '../../../shared/axis/motor.ts';
+import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
+import type { FitResult } from '../../../shared/protocol/fit.ts';
 import { motorDrag } from './motorForce.ts';
 
 /**

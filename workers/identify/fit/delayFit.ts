@@ -1,5 +1,5 @@
-import { motorConstants } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { motorConstants } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { jackknife, scatter } from './jackknife.ts';
 import { forceFactor } from './motorForce.ts';
 import { rms } from './numbers.ts';
@@ -9,7 +9,7 @@ const HALF = 0.01;
 const FEWEST_SAMPLES = 10;
 const FEWEST_WINDOWS = 60;
 /** The command has to change by this much of itself within a window, or its delay does not show. */
-const LEAST_CHANGE = 1e-3;
+const MIN_CHANGE = 1e-3;
 
 export interface DelayFit {
   /** s */
@@ -47,7 +47,7 @@ export function fitDelay(
   const [level, first, second, third] = averages.map(whole) as [Float64Array, ...Float64Array[]];
   const right = whole(answer);
   if (right.length < FEWEST_WINDOWS) return 'The trace is too short to tell the delay of the current.';
-  if (rms(first!) * windows.half * period < LEAST_CHANGE * rms(level)) {
+  if (rms(first!) * windows.half * period < MIN_CHANGE * rms(level)) {
     return 'The current command hardly changes, so its delay does not show.';
   }
   const one = new Float64Array(right.length).fill(1);

@@ -22,7 +22,7 @@ export function findResonance(lines: Lines, mass: number): FoundResonance | stri
   const crossRe = smoothed(causeRe.map((r, k) => r * effectRe[k]! + causeIm[k]! * effectIm[k]!));
   const crossIm = smoothed(causeRe.map((r, k) => r * effectIm[k]! - causeIm[k]! * effectRe[k]!));
   const cross = crossRe.map((r, k) => Math.hypot(r, crossIm[k]!));
-  const strongest = force.reduce((most, value) => Math.max(most, value), 0);
+  const strongest = force.reduce((max, value) => Math.max(max, value), 0);
 
   let [low, high, at, highest] = [Number.POSITIVE_INFINITY, 0, 0, 0];
   for (let k = 1; k < frequency.length; k++) {

@@ -1,4 +1,4 @@
-import type { Estimate, FittedName } from '../../../shared/fit.ts';
+import type { Estimate, FittedName } from '../../../shared/protocol/fit.ts';
 
 /** What a fit brings to light, collected while it goes on. */
 export class Findings {

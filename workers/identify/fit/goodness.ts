@@ -1,4 +1,4 @@
-import type { ForceResidual, Goodness } from '../../../shared/fit.ts';
+import type { ForceResidual, Goodness } from '../../../shared/protocol/fit.ts';
 import { rms } from './numbers.ts';
 
 /** Lags that are looked at, and χ² with as many degrees of freedom at 99 % (tabulated, e.g. Abramowitz & Stegun, table 26.8). */

@@ -10,7 +10,7 @@ export interface Minimum {
   readonly jacobian: readonly Float64Array[];
 }
 
-const MOST_STEPS = 200;
+const MAX_STEPS = 200;
 /** Relative step of the difference quotient: the cube root of the rounding error, best for the central one. */
 const DIFFERENCE = 6e-6;
 
@@ -29,7 +29,7 @@ export function levenbergMarquardt(
   let residual = at(residuals, x, count);
   let jacobian = jacobianAt(residuals, x, count);
   let damping = 1e-3;
-  for (let step = 0; step < MOST_STEPS && damping < 1e12; step++) {
+  for (let step = 0; step < MAX_STEPS && damping < 1e12; step++) {
     const move = dampedStep(jacobian, residual, damping);
     const next = x.map((value, k) => value + move[k]!);
     const nextResidual = at(residuals, next, count);

@@ -1,5 +1,5 @@
-import { motorSideMass, translatingMotorMass } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { motorSideMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { type Jackknife, jackknife } from './jackknife.ts';
 import type { MotionFit } from './motionFit.ts';
 import { motorDrag } from './motorForce.ts';
@@ -85,11 +85,11 @@ export function fitLink(
 
 /** 1 or −1 where the link is clearly pulled one way all through a window and its neighbours, else 0. */
 function pulls(linkForce: Float64Array, direction: Int8Array): Int8Array {
-  const least =
+  const min =
     CLEARLY_PULLED *
-    linkForce.reduce((most, f, k) => (direction[k] !== 0 ? Math.max(most, Math.abs(f)) : most), 0);
+    linkForce.reduce((max, f, k) => (direction[k] !== 0 ? Math.max(max, Math.abs(f)) : max), 0);
   return direction.map((_, k) => {
     const near = linkForce.subarray(Math.max(0, k - 2), k + 3);
-    return near.every((f) => f > least) ? 1 : near.every((f) => f < -least) ? -1 : 0;
+    return near.every((f) => f > min) ? 1 : near.every((f) => f < -min) ? -1 : 0;
   });
 }

@@ -1,6 +1,6 @@
-import type { ForceResidual } from '../../../shared/fit.ts';
-import { loadSideMass, motorSideMass, movedMass, translatingMotorMass } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { loadSideMass, motorSideMass, movedMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { ForceResidual } from '../../../shared/protocol/fit.ts';
 import { baseMotion } from './baseMotion.ts';
 import { type Jackknife, jackknife, TWELVE_BLOCKS } from './jackknife.ts';
 import { leastSquares } from './leastSquares.ts';

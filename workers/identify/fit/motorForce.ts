@@ -1,6 +1,6 @@
-import { fitFactor } from '../../../shared/field.ts';
-import { COPPER_ALPHA, motorConstants } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { fitFactor } from '../../../shared/axis/field.ts';
+import { COPPER_ALPHA, motorConstants } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /**
  * Relative half-width of the force constant that the temperature of the magnets leaves open: it is in no trace, one kelvin is hardly known

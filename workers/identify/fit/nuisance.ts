@@ -1,5 +1,5 @@
-import { motorConstants } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { motorConstants } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { rms } from './numbers.ts';
 import type { Windows } from './windows.ts';
 

@@ -11,7 +11,7 @@ export function rms(values: Float64Array): number {
 
 /** Largest magnitude of what is not NaN. */
 export function largest(values: Float64Array): number {
-  let most = 0;
-  for (const value of values) if (Math.abs(value) > most) most = Math.abs(value);
-  return most;
+  let max = 0;
+  for (const value of values) if (Math.abs(value) > max) max = Math.abs(value);
+  return max;
 }

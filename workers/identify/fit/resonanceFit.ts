@@ -1,6 +1,6 @@
-import type { ResonanceFit } from '../../../shared/fit.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { ResonanceFit } from '../../../shared/protocol/fit.ts';
 import { findResonance } from './findResonance.ts';
 import { jackknife, scatter, TWENTY_FOUR_BLOCKS } from './jackknife.ts';
 import { levenbergMarquardt } from './levenbergMarquardt.ts';
@@ -20,7 +20,7 @@ const WORTH = 1e-6;
 /** Above this the trace is a move, m. */
 const STANDS = 2e-3;
 /** Share of the rms force that dry drag on the motor side may be: it is no damper. */
-const MOST_DRAG = 0.1;
+const MAX_DRAG = 0.1;
 /** Damping ratio, and skew of the records (s), to start from. */
 const START_DAMPING = 0.03;
 const START_SKEW = 1e-6;
@@ -54,7 +54,7 @@ export function fitResonance(
   if (p.backlash > 0) {
     return 'With lost motion a sweep shows no constant stiffness: record the positions of motor and table in a move.';
   }
-  if (motorDrag(p) > MOST_DRAG * rms(force)) {
+  if (motorDrag(p) > MAX_DRAG * rms(force)) {
     return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with more, or record the positions of motor and table in a move.';
   }
   const all = linesOf(force, position, period);
@@ -226,10 +226,10 @@ function withoutImages({ frequency, causeRe, causeIm }: Lines, sampled: SampledC
 }
 
 function span(values: Float64Array): number {
-  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const value of values) {
-    if (value < least) least = value;
-    if (value > most) most = value;
+    if (value < min) min = value;
+    if (value > max) max = value;
   }
-  return most - least;
+  return max - min;
 }

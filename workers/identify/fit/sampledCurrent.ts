@@ -1,4 +1,4 @@
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /** Images of the sampling that are taken in, to each side. */
 const IMAGES = 3;

@@ -1,6 +1,6 @@
-import type { Known } from '../../../shared/fit.ts';
-import { motorConstants } from '../../../shared/motor.ts';
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import { motorConstants } from '../../../shared/axis/motor.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { Known } from '../../../shared/protocol/fit.ts';
 import type { Findings } from './findings.ts';
 import { scatter } from './jackknife.ts';
 import { MASS, type MotionFit } from './motionFit.ts';

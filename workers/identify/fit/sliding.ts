@@ -1,4 +1,4 @@
-import type { Parameters } from '../../../shared/parameters/table.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { largest } from './numbers.ts';
 import { noiseOf, Windows } from './windows.ts';
 
@@ -13,7 +13,7 @@ const LONGEST = 0.08;
 const FEWEST_SAMPLES = 10;
 
 /** Share of the acceleration's mean square that may be noise: as a cause that is not exact it lowers the mass by as much. */
-const MOST_NOISE = 1e-4;
+const MAX_NOISE = 1e-4;
 
 /** Windows over a record of positions, and which of them see the table slide in one direction all through. */
 export interface Sliding {
@@ -37,7 +37,7 @@ export function slidingWindows(
   const noise = noiseOf(position);
   const shortest = Math.max(SHORTEST, FEWEST_SAMPLES * period);
   let best = slidingAt(position, period, p, shortest, noise);
-  for (let half = 2 * shortest; half <= LONGEST && best.accelerationNoise > MOST_NOISE; half *= 2) {
+  for (let half = 2 * shortest; half <= LONGEST && best.accelerationNoise > MAX_NOISE; half *= 2) {
     const next = slidingAt(position, period, p, half, noise);
     if (next.used < enough) break;
     best = next;
@@ -55,13 +55,13 @@ function slidingAt(
   const windows = new Windows(period, position.length, half);
   const speed = windows.average(position, 1);
   const top = largest(speed);
-  const least = Math.max(CLEAR_OF_STRIBECK * p.stribeckSpeed, SHARE_OF_TOP * top);
+  const min = Math.max(CLEAR_OF_STRIBECK * p.stribeckSpeed, SHARE_OF_TOP * top);
   // A window reaches over the centres of the two before and the two after it.
   const direction = new Int8Array(windows.count);
   for (let k = 2; k < windows.count - 2; k++) {
     const near = speed.subarray(k - 2, k + 3);
-    if (near.every((v) => v > least)) direction[k] = 1;
-    else if (near.every((v) => v < -least)) direction[k] = -1;
+    if (near.every((v) => v > min)) direction[k] = 1;
+    else if (near.every((v) => v < -min)) direction[k] = -1;
   }
   const noiseShare = (order: number) => {
     const column = windows.average(position, order).filter((_, k) => direction[k] !== 0);

@@ -1,0 +1,15 @@
+import type { Parameters } from '../core/parameters/table.ts';
+import { loadSideMass, translatingMotorMass } from './motor.ts';
+
+/** Standard acceleration of free fall, m/s² (ISO 80000-3). */
+export const GRAVITY = 9.80665;
+
+/** Pull of gravity down the inclined axis, N. A turning screw has inertia but no weight along the axis. */
+export function slopeForce(p: Parameters): number {
+  return (translatingMotorMass(p) + loadSideMass(p)) * GRAVITY * Math.sin(p.inclination);
+}
+
+/** Force along +x that holds the axis against gravity, with the help of its counterbalance, N. */
+export function holdingForce(p: Parameters): number {
+  return slopeForce(p) - p.counterbalance;
+}

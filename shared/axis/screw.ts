@@ -1,0 +1,21 @@
+import type { Parameters } from '../core/parameters/table.ts';
+
+/** Steel: Young's and shear modulus, Pa, and density, kg/m³ (handbook values, e.g. Shigley, Mechanical Engineering Design, table A-5). */
+export const STEEL_MODULUS = 2.06e11;
+export const STEEL_SHEAR_MODULUS = 7.93e10;
+export const STEEL_DENSITY = 7850;
+
+/** Root diameter of the screw shaft, m, from its axial rigidity E·A; 0 where none is stated. */
+export function screwDiameter({ screwRigidity }: Parameters): number {
+  return Math.sqrt((4 * screwRigidity) / (Math.PI * STEEL_MODULUS));
+}
+
+/** Inertia of a round shaft about its axis, J = π ρ d⁴ l/32, kg·m². */
+export function shaftInertia(diameter: number, length: number): number {
+  return (Math.PI * STEEL_DENSITY * diameter ** 4 * length) / 32;
+}
+
+/** Length of shaft between its bearings, m: the nut stands in the middle at x = 0. */
+export function screwLength({ screwSpan }: Parameters): number {
+  return 2 * screwSpan;
+}

@@ -1,0 +1,18 @@
+import type { Parameters } from '../core/parameters/table.ts';
+import { COPPER_ALPHA } from './motor.ts';
+
+/** R(T_w) over its value at 20 °C. */
+export function resistanceFactor(winding: number): number {
+  return 1 + COPPER_ALPHA * (winding - 20);
+}
+
+/** Flux over its value with the magnets at 20 °C: they follow the carrier in part. */
+export function magnetFactor(p: Parameters, carrier: number): number {
+  const magnet = p.ambient + p.magnetFollow * (carrier - p.ambient);
+  return 1 + p.magnetTempCoefficient * (magnet - 20);
+}
+
+/** What the carrier gives its heat to, °C. */
+export function sinkTemperature(p: Parameters): number {
+  return p.cooling ? p.coolantTemperature : p.ambient;
+}

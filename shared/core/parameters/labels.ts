@@ -1,0 +1,28 @@
+import { shortest } from '../format.ts';
+import { type ParameterName, type Parameters, parameterRow } from './table.ts';
+
+/** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
+const LONGEST_SYMBOL = 2;
+
+/** How a person calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
+export function parameterLabel(name: ParameterName): string {
+  if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
+  return nameAsText(name);
+}
+
+/** `moveTime` as “Move time”. */
+export function nameAsText(name: string): string {
+  const text = name
+    .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
+    .replace(/(\d)([A-Z])/g, '$1 $2')
+    .toLowerCase();
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A value in the unit of its row, as short as ten digits allow: '14.2 kg', 'on', 'shuttle'. */
+export function parameterText(name: ParameterName, value: Parameters[ParameterName]): string {
+  const row = parameterRow(name);
+  if (typeof value === 'boolean') return value ? 'on' : 'off';
+  if (row.kind !== 'number' || typeof value === 'string') return String(value);
+  return value === 0 && row.zero && row.min > 0 ? 'off' : shortest(value, row.unit);
+}

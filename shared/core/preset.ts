@@ -1,0 +1,40 @@
+import { type Failure, failure } from '../files/jsonFile.ts';
+import { PARAMETERS, type ParameterChanges } from './parameters/table.ts';
+import { didYouMean, shown } from './problem.ts';
+import type { Preset } from './scene.ts';
+
+/** The preset with this id; anything may come in. */
+export function findPreset(id: unknown, presets: Readonly<Record<string, Preset>>): Preset | Failure {
+  if (typeof id === 'string' && Object.hasOwn(presets, id)) return presets[id]!;
+  const known = Object.keys(presets);
+  const meant = typeof id === 'string' ? didYouMean(id, known) : '';
+  return failure('preset', id, `preset: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
+}
+
+/** Motors of a drive that may work in parallel: two do not share a screw. */
+export function maxMotors({ driveType }: Preset): number {
+  return driveType === 'screw' ? 1 : PARAMETERS.motorCount.max;
+}
+
+/** What adds up when motors work in parallel: ratings, heat paths, and the mountings that hold them to the table. */
+const PER_MOTOR = [
+  'peakCurrent',
+  'continuousCurrent',
+  'windingCapacity',
+  'carrierCapacity',
+  'windingToCarrier',
+  'carrierToAir',
+  'carrierToTable',
+  'linkStiffness',
+  'linkDamping',
+] as const;
+
+/** Parameters of an axis with `motorCount` motors of this drive. A preset itself states them for one motor. */
+export function presetParameters(preset: Preset, motorCount: number): ParameterChanges {
+  const changes: ParameterChanges = { ...preset.parameters };
+  for (const name of PER_MOTOR) {
+    const single = changes[name];
+    if (single !== undefined) changes[name] = motorCount * single;
+  }
+  return changes;
+}

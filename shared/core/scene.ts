@@ -1,0 +1,34 @@
+import type { Parameters } from './parameters/table.ts';
+
+/** One line of a move list: go to a position under limits, then stand still. SI. */
+export interface MoveLine {
+  readonly to: number;
+  readonly speed: number;
+  readonly acceleration: number;
+  readonly jerk: number;
+  readonly dwell: number;
+}
+
+/** How a drive looks on the stage. It selects geometry and nothing else: the physics is in the parameters. */
+export const DRIVE_TYPES = ['tubular', 'u-channel', 'flat', 'screw'] as const;
+export type DriveType = (typeof DRIVE_TYPES)[number];
+
+/** A situation: what is on the bench, how it is set, and what to look for. Complete and checked. */
+export interface Scene {
+  readonly title: string;
+  /** One sentence: what to look for. */
+  readonly lookFor: string;
+  readonly driveType: DriveType;
+  readonly parameters: Parameters;
+  /** Used by the program 'list'. */
+  readonly moves: readonly MoveLine[];
+}
+
+/** A drive of the shelf: the parameters that make it this drive, and how it looks. */
+export interface Preset {
+  readonly title: string;
+  readonly driveType: DriveType;
+  /** Crossover of the position loop that its mechanics usually allow, Hz. */
+  readonly crossover: number;
+  readonly parameters: Partial<Parameters>;
+}

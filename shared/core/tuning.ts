@@ -1,0 +1,47 @@
+import { type Failure, failure } from '../files/jsonFile.ts';
+import { checkParameters } from './check.ts';
+import { loopRows } from './parameters/drive.ts';
+import type { ParameterChanges, Parameters } from './parameters/table.ts';
+import { isRecord, MAX_PROBLEMS, shown, unknownName } from './problem.ts';
+
+/** What a person tunes: the position loop, the bandwidth of the current loop, and the rates they hold for. */
+export type TuningName = keyof typeof loopRows | 'currentBandwidth' | 'currentRate' | 'positionDivider';
+
+export type Tuning = Readonly<Pick<Parameters, TuningName>>;
+
+export const TUNING_NAMES: readonly TuningName[] = [
+  ...(Object.keys(loopRows) as (keyof typeof loopRows)[]),
+  'currentBandwidth',
+  'currentRate',
+  'positionDivider',
+];
+
+export function isTuningName(name: string): name is TuningName {
+  return (TUNING_NAMES as readonly string[]).includes(name);
+}
+
+export function tuningOf(p: Parameters): Tuning {
+  return Object.fromEntries(TUNING_NAMES.map((name) => [name, p[name]])) as Tuning;
+}
+
+/** Checks a tuning, or a part of one, that is to be laid over `base`, a legal set: all of it is legal, or what is wrong. */
+export function checkTuning(
+  input: unknown,
+  base: Parameters,
+): { readonly changes: ParameterChanges } | Failure {
+  if (!isRecord(input)) {
+    return failure(
+      'parameters',
+      input,
+      `parameters: ${shown(input)} is not an object of gains by their names.`,
+    );
+  }
+  const names = Object.keys(input);
+  if (names.length === 0) return failure('parameters', input, 'parameters: there is not one gain.');
+  const strays = names.filter((name) => !isTuningName(name)).slice(0, MAX_PROBLEMS);
+  if (strays.length > 0) {
+    return { problems: strays.map((name) => unknownName('a gain', name, TUNING_NAMES, input[name])) };
+  }
+  const { changes, problems } = checkParameters(input, base);
+  return problems.length > 0 ? { problems } : { changes };
+}

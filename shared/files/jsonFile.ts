@@ -1,0 +1,69 @@
+import { isRecord, type Problem, shortened, shown } from '../core/problem.ts';
+
+/** Longest text that is looked at, characters: a session of an hour fits, a file of 10 MB is not ours. */
+const LONGEST_TEXT = 5_000_000;
+
+/** What the entry `waybench` of a file can say. */
+export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots' | 'study';
+
+export type Entries = Record<string, unknown>;
+export type Failure = { readonly problems: readonly Problem[] };
+
+export function failure(field: string, value: unknown, message: string): Failure {
+  return { problems: [{ field, value, message }] };
+}
+
+/**
+ * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
+ * Its entries are still unchecked.
+ */
+export function openFile(
+  input: unknown,
+  kind: FileKind,
+  newest: number,
+): { readonly entries: Entries; readonly version: number } | Failure {
+  const parsed = typeof input === 'string' ? parse(input) : { value: input };
+  if ('problems' in parsed) return parsed;
+  const entries = parsed.value;
+  if (!isRecord(entries))
+    return failure('', entries, `A ${kind} file holds an object, not ${shown(entries)}.`);
+  const { waybench, version } = entries;
+  if (waybench !== kind) {
+    return failure(
+      'waybench',
+      waybench,
+      `This is not a ${kind} file: its entry "waybench" is ${shown(waybench)} and should be "${kind}".`,
+    );
+  }
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
+    return failure(
+      'version',
+      version,
+      `version: ${shown(version)} is no version. Versions 1 to ${newest} can be read.`,
+    );
+  }
+  if (version > newest) {
+    return failure(
+      'version',
+      version,
+      `This file is of version ${shown(version)}, made by a newer Waybench; this one reads up to version ${newest}. Update to open it.`,
+    );
+  }
+  return { entries, version };
+}
+
+function parse(text: string): { readonly value: unknown } | Failure {
+  if (text.length > LONGEST_TEXT) {
+    return failure(
+      '',
+      shortened(text),
+      `The file is too large: at most ${LONGEST_TEXT / 1e6} million characters are read.`,
+    );
+  }
+  try {
+    return { value: JSON.parse(text) };
+  } catch (error) {
+    const reason = error instanceof SyntaxError ? shortened(error.message) : 'it is nested too deeply';
+    return failure('', shortened(text), `The file is not valid JSON: ${reason}.`);
+  }
+}

@@ -1,0 +1,74 @@
+import type { ParameterName } from '../core/parameters/table.ts';
+import { isRecord } from '../core/problem.ts';
+import { toSI, type Unit } from '../core/units.ts';
+import type { Entries } from './jsonFile.ts';
+
+/**
+ * Version 1 of the scene file kept a few parameters in the units of the drawing, with the unit in the name. Everything
+ * else has been SI from the beginning and keeps its name.
+ */
+const VERSION_1: Readonly<Record<string, readonly [name: ParameterName, unit: Unit]>> = {
+  strokeMm: ['stroke', 'mm'],
+  startMm: ['start', 'mm'],
+  speedMmS: ['speed', 'mm/s'],
+  scanSpeedMmS: ['scanSpeed', 'mm/s'],
+  dwellMs: ['dwell', 'ms'],
+  stairStepNm: ['stairStep', 'nm'],
+  polePitchMm: ['polePitch', 'mm'],
+  leadMm: ['lead', 'mm'],
+  backlashUm: ['backlash', 'µm'],
+  travelMinMm: ['travelMin', 'mm'],
+  travelMaxMm: ['travelMax', 'mm'],
+  followingErrorLimitMm: ['followingErrorLimit', 'mm'],
+  windowUm: ['window', 'µm'],
+};
+
+/** What entries of a scene file and of a candidate were called up to a version of the file. */
+const FORMER_SCENE_NAMES = { kit: 'preset', form: 'driveType' };
+const FORMER_STUDY_NAMES = { lanes: 'candidates' };
+const FORMER_CANDIDATE_NAMES = { kit: 'preset' };
+
+/** The entries of a scene file of any version, or of a scene link, under today's names. */
+export function migrateScene(entries: Entries, version: number): Entries {
+  if (version > 2) return entries;
+  const { parameters, ...others } = renamed(entries, FORMER_SCENE_NAMES);
+  return parameters === undefined
+    ? others
+    : { ...others, parameters: migrateParameters(parameters, version) };
+}
+
+/** The entries of a study file of any version under today's names. */
+export function migrateStudy(entries: Entries, version: number): Entries {
+  if (version > 1) return entries;
+  const study: { candidates?: unknown } = renamed(entries, FORMER_STUDY_NAMES);
+  const { candidates } = study;
+  if (!Array.isArray(candidates)) return study;
+  const today = (each: unknown) => (isRecord(each) ? renamed(each, FORMER_CANDIDATE_NAMES) : each);
+  return { ...study, candidates: candidates.map(today) };
+}
+
+/** A former name beside today's one is left as it is, for the check to refuse. */
+function renamed(entries: Entries, names: Readonly<Record<string, string>>): Entries {
+  return Object.fromEntries(
+    Object.entries(entries).map(([name, value]) => {
+      const today = Object.hasOwn(names, name) ? names[name] : undefined;
+      return [today === undefined || Object.hasOwn(entries, today) ? name : today, value];
+    }),
+  );
+}
+
+/**
+ * The parameters of a file of any version under today's names, in SI, still unchecked. An old name beside its new
+ * one is left as it is, for the check to refuse.
+ */
+function migrateParameters(parameters: unknown, version: number): unknown {
+  if (version > 1 || !isRecord(parameters)) return parameters;
+  return Object.fromEntries(
+    Object.entries(parameters).map(([name, value]) => {
+      if (!Object.hasOwn(VERSION_1, name)) return [name, value];
+      const [today, unit] = VERSION_1[name]!;
+      if (Object.hasOwn(parameters, today)) return [name, value];
+      return [today, typeof value === 'number' ? toSI(value, unit) : value];
+    }),
+  );
+}

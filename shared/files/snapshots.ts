@@ -1,0 +1,121 @@
+import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
+import { isPrintable, isRecord, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
+import { checkTuning, type Tuning, tuningOf } from '../core/tuning.ts';
+import { type Failure, failure, openFile } from './jsonFile.ts';
+
+/** A tuning that was worth a name. */
+export interface Snapshot {
+  readonly name: string;
+  readonly tuning: Partial<Tuning>;
+}
+
+export type SnapshotsResult = { readonly snapshots: readonly Snapshot[] } | Failure;
+
+export const SNAPSHOTS_VERSION = 1;
+export const MAX_SNAPSHOTS = 50;
+const LONGEST_NAME = 60;
+
+/** The list with the tuning of `p` under a new name at its end. */
+export function addSnapshot(list: readonly Snapshot[], name: string, p: Parameters): SnapshotsResult {
+  if (list.length >= MAX_SNAPSHOTS) {
+    return failure('name', name, `There are ${MAX_SNAPSHOTS} snapshots already. Remove one first.`);
+  }
+  const checked = checkName(name, list);
+  if ('problems' in checked) return checked;
+  return { snapshots: [...list, { name: checked.name, tuning: tuningOf(p) }] };
+}
+
+/** The list with one snapshot under another name, in its old place. */
+export function renameSnapshot(list: readonly Snapshot[], from: string, to: string): SnapshotsResult {
+  const others = list.filter(({ name }) => name !== from);
+  if (others.length === list.length)
+    return failure('name', from, `name: there is no snapshot ${shown(from)}.`);
+  const checked = checkName(to, others);
+  if ('problems' in checked) return checked;
+  return { snapshots: list.map((each) => (each.name === from ? { ...each, name: checked.name } : each)) };
+}
+
+export function removeSnapshot(list: readonly Snapshot[], name: string): readonly Snapshot[] {
+  return list.filter((each) => each.name !== name);
+}
+
+/** What turns `p` into the tuning of the snapshot, or why it does not fit beside the other parameters. */
+export function applySnapshot(
+  { tuning }: Snapshot,
+  p: Parameters,
+): { readonly changes: ParameterChanges } | Failure {
+  const checked = checkTuning(tuning, p);
+  if ('problems' in checked) return checked;
+  const differing = Object.entries(checked.changes).filter(
+    ([name, value]) => p[name as keyof Tuning] !== value,
+  );
+  return { changes: Object.fromEntries(differing) };
+}
+
+export function writeSnapshots(snapshots: readonly Snapshot[]): string {
+  return JSON.stringify({ waybench: 'snapshots', version: SNAPSHOTS_VERSION, snapshots });
+}
+
+/** Reads what was kept, or nothing at all. Total: the snapshots that can be used, and what is wrong with the others. */
+export function readSnapshots(input: unknown): {
+  readonly snapshots: readonly Snapshot[];
+  readonly problems: readonly Problem[];
+} {
+  if (input === null || input === undefined) return { snapshots: [], problems: [] };
+  const opened = openFile(input, 'snapshots', SNAPSHOTS_VERSION);
+  if ('problems' in opened) return { snapshots: [], ...opened };
+  const { snapshots: entries } = opened.entries;
+  if (!Array.isArray(entries)) {
+    return { snapshots: [], ...failure('snapshots', entries, `snapshots: ${shown(entries)} is not a list.`) };
+  }
+  const snapshots: Snapshot[] = [];
+  const problems: Problem[] = [];
+  for (const [index, entry] of entries.slice(0, MAX_SNAPSHOTS).entries()) {
+    const read = readSnapshot(entry, `snapshots[${index}]`, snapshots);
+    if ('problems' in read) problems.push(...read.problems);
+    else snapshots.push(read);
+  }
+  return { snapshots, problems: problems.slice(0, MAX_PROBLEMS) };
+}
+
+function readSnapshot(entry: unknown, field: string, before: readonly Snapshot[]): Snapshot | Failure {
+  const { name, tuning } = isRecord(entry) ? entry : {};
+  const checkedName = checkName(name, before);
+  if ('problems' in checkedName) return inPlace(field, checkedName);
+  // Beside the defaults, since a snapshot is not yet laid over anything.
+  const checked = checkTuning(tuning, defaultParameters());
+  if ('problems' in checked) return inPlace(field, checked);
+  return { name: checkedName.name, tuning: checked.changes };
+}
+
+function inPlace(place: string, { problems }: Failure): Failure {
+  return {
+    problems: problems.map(({ field, value, message }) => ({
+      field: `${place}.${field}`,
+      value,
+      message: `${place}: ${message}`,
+    })),
+  };
+}
+
+function checkName(name: unknown, taken: readonly Snapshot[]): { readonly name: string } | Failure {
+  if (typeof name !== 'string')
+    return failure('name', name, `name: ${shown(name)} is not text. Give a name.`);
+  const trimmed = name.trim();
+  if (trimmed === '') return failure('name', name, 'name: it is empty. Give a name.');
+  if (trimmed.length > LONGEST_NAME || !isPrintable(trimmed)) {
+    return failure(
+      'name',
+      name,
+      `name: ${shown(name)} is not one line of at most ${LONGEST_NAME} characters.`,
+    );
+  }
+  if (taken.some((each) => each.name === trimmed)) {
+    return failure(
+      'name',
+      name,
+      `name: ${shown(trimmed)} is taken. Give another name, or remove the old one.`,
+    );
+  }
+  return { name: trimmed };
+}

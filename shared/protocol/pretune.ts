@@ -1,0 +1,98 @@
+import type { ParameterChanges, ParameterName } from '../core/parameters/table.ts';
+import type { Scene } from '../core/scene.ts';
+import type { Trip } from './axis.ts';
+
+/** What automatic pretuning is after. Peak sensitivity is the largest |S| over all frequencies, standing and sliding. */
+export type PretuneGoal =
+  /** The fastest loop whose peak sensitivity stays within the limit. */
+  | { readonly kind: 'peak sensitivity'; readonly limit: number }
+  /** The fastest loop with at least this phase margin (rad) and gain margin (factor). */
+  | { readonly kind: 'margins'; readonly phase: number; readonly gain: number }
+  /** Fastest settling into ± `window` (m), at no more than this peak sensitivity. */
+  | { readonly kind: 'settling'; readonly window: number; readonly sensitivityLimit: number };
+
+/** A tuning, and what a simulated run with it came to. SI, rad. */
+export interface TuningPoint {
+  readonly origin: 'as it is' | 'textbook' | 'pretuned';
+  /** How it was found, in a few words. */
+  readonly label: string;
+  /** Makes it live. */
+  readonly changes: ParameterChanges;
+  /** From the loop analysis: the worse of standing and sliding. Infinity when it is unstable in either. */
+  readonly peakSensitivity: number;
+  readonly phaseMargin: number | null;
+  readonly gainMargin: number | null;
+  /** Highest frequency where |L| = 1 while sliding, Hz; null when it never is. */
+  readonly crossover: number | null;
+  /** From the run: worst settling time of its moves; null when one did not settle, and where settling is not what counts. */
+  readonly settlingTime: number | null;
+  /** Following error over the part of the run that counts, and current of the whole run. */
+  readonly rmsError: number;
+  readonly peakError: number;
+  readonly rmsCurrent: number;
+  readonly trip: Trip | null;
+}
+
+/** One value, and why. */
+export interface TuningChoice {
+  readonly parameter: ParameterName;
+  readonly value: number | boolean;
+  readonly sentence: string;
+  /** The rule it came from. */
+  readonly rule: string;
+}
+
+/** The chosen tuning on a machine that is not as its datasheet says. */
+export interface RobustnessRun {
+  readonly variation: string;
+  readonly peakSensitivity: number;
+  readonly settlingTime: number | null;
+  readonly rmsError: number;
+  readonly trip: Trip | null;
+}
+
+export interface PretuneResult {
+  /** What was run, what was judged, and what stands in for a program that cannot be judged: a sentence. */
+  readonly judged: string;
+  readonly figure: 'settling time' | 'following error';
+  readonly best: TuningPoint;
+  /** The textbook tuning at the peak sensitivity of the best; null when no textbook tuning gets there. */
+  readonly textbook: TuningPoint | null;
+  /** Every point a simulated run: the best ones at rising peak sensitivity, the textbook's, and the scene as it is. */
+  readonly points: readonly TuningPoint[];
+  readonly choices: readonly TuningChoice[];
+  readonly robustness: readonly RobustnessRun[];
+}
+
+/** How much is tried: the goal alone, or a trade-off over several peak sensitivities as well. */
+export type PretuneBreadth = 'one limit' | 'trade-off';
+
+export interface PretuneProgress {
+  readonly stage: string;
+  /** Jobs done, of those that are known to come. */
+  readonly done: number;
+  readonly total: number;
+}
+
+/**
+ * The commands of a pretuning worker. One of them leads; the others, and it too while it waits, do the jobs. `Port` is the
+ * MessagePort of the side that compiles this.
+ */
+export interface PretuneCommands<Port> {
+  /** Does the jobs that come through the port. */
+  serve(port: Port): void;
+  /**
+   * Leads: gives jobs to the workers behind the ports; without any it does them itself.
+   * @returns null when cancelled
+   * @throws RangeError naming what of the goal cannot be, with the allowed range
+   */
+  pretune(
+    scene: Scene,
+    goal: PretuneGoal,
+    breadth: PretuneBreadth,
+    workers: Port[],
+    onProgress: (progress: PretuneProgress) => void,
+  ): Promise<PretuneResult | null>;
+  /** Drops the jobs that wait; those that run are finished and forgotten. */
+  cancel(): void;
+}

@@ -1,0 +1,77 @@
+import type { Scene } from '../core/scene.ts';
+import { type Tuning, tuningOf } from '../core/tuning.ts';
+import { WAYBENCH_VERSION } from '../core/version.ts';
+import type { MoveFigures } from '../protocol/axis.ts';
+import { basisOf } from './basis.ts';
+import { cascadeSection } from './cascadeRows.ts';
+import { currentLoopSection } from './currentLoopRows.ts';
+import { filterSections } from './filterRows.ts';
+import { gainSection } from './gainRows.ts';
+import { limitSection } from './limitRows.ts';
+import { type LoopOfSheet, marginSection } from './marginRows.ts';
+import { moveSection } from './moveRows.ts';
+import { assumptionTexts, cautionTexts, warningTexts } from './notes.ts';
+import { rateSection } from './rateRows.ts';
+import { rotarySection } from './rotaryRows.ts';
+import type { SheetSection } from './row.ts';
+import { type ScaledGain, scaledGains } from './scaledGains.ts';
+import { timeSection } from './timeRows.ts';
+
+export const GAIN_SHEET_VERSION = 1;
+
+/**
+ * Everything that is needed to enter the tuning of a scene into whatever drive arrives: gains in SI and in the scalings that drives
+ * use, each with its formula, and what has to be known and minded beside them. Plain data; its JSON is the file.
+ */
+export interface GainSheet {
+  readonly waybench: 'gain sheet';
+  readonly version: number;
+  readonly madeBy: string;
+  readonly title: string;
+  /** The tuning in SI, unrounded. This, and nothing else of the sheet, is read back. */
+  readonly parameters: Tuning;
+  readonly readBack: string;
+  /** What speaks against these very gains; above everything else. */
+  readonly warnings: readonly string[];
+  readonly cautions: readonly string[];
+  readonly assumptions: readonly string[];
+  readonly sections: readonly SheetSection[];
+  /** Gains of the position loop per metre, count, millisecond and sample, in newtons, amperes and per cent. */
+  readonly scaled: readonly ScaledGain[];
+}
+
+const READ_BACK = 'Only the values under "parameters" are read back. All others are worked out from them.';
+
+/** `loops` are analyses of this very tuning, each at its operating point; `move` a move made with it. */
+export function gainSheet(
+  scene: Scene,
+  { loops = [], move = null }: { loops?: readonly LoopOfSheet[]; move?: MoveFigures | null } = {},
+): GainSheet {
+  const p = scene.parameters;
+  const basis = basisOf(p);
+  const rotary = rotarySection(p, basis);
+  return {
+    waybench: 'gain sheet',
+    version: GAIN_SHEET_VERSION,
+    madeBy: `Waybench ${WAYBENCH_VERSION}`,
+    title: scene.title,
+    parameters: tuningOf(p),
+    readBack: READ_BACK,
+    warnings: warningTexts(p, loops),
+    cautions: cautionTexts(p),
+    assumptions: assumptionTexts(scene, basis),
+    sections: [
+      gainSection(p),
+      cascadeSection(p, basis),
+      timeSection(p, basis),
+      ...(rotary ? [rotary] : []),
+      ...filterSections(p, basis),
+      currentLoopSection(p, basis),
+      rateSection(p, basis),
+      limitSection(p, basis),
+      ...loops.map(marginSection),
+      ...(move ? [moveSection(move, p)] : []),
+    ],
+    scaled: scaledGains(p, basis),
+  };
+}

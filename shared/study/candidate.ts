@@ -1,0 +1,33 @@
+import type { ParameterChanges } from '../core/parameters/table.ts';
+import type { Job } from './job.ts';
+
+/** A drive that is tried on the job. */
+export interface CandidateChoice {
+  /** Id of a preset of the catalogue. */
+  readonly preset: string;
+  /** Motors in parallel on one amplifier. */
+  readonly motorCount: number;
+  /** Datasheet values typed over those of the preset, for one motor; empty for a preset as it is. */
+  readonly own: ParameterChanges;
+  /** What pretuning found for it; null: not yet tuned. */
+  readonly gains: ParameterChanges | null;
+}
+
+/** A job and the drives that are compared on it: what a file or a link holds, and all that is needed to repeat the rest. */
+export interface Study {
+  readonly job: Job;
+  /** One to four. */
+  readonly candidates: readonly CandidateChoice[];
+}
+
+export const MAX_CANDIDATES = 4;
+
+/** What a candidate is called by its place, from 0: A, B, C, D. */
+export function candidateLetter(place: number): string {
+  return String.fromCharCode('A'.charCodeAt(0) + place);
+}
+
+/** The place of a candidate by its letter. */
+export function candidatePlace(letter: string): number {
+  return letter.charCodeAt(0) - 'A'.charCodeAt(0);
+}

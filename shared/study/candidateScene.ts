@@ -1,0 +1,87 @@
+import { holdingForce } from '../axis/gravity.ts';
+import { screwDiameter, screwLength, shaftInertia } from '../axis/screw.ts';
+import { startGains } from '../axis/startGains.ts';
+import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
+import { presetParameters } from '../core/preset.ts';
+import type { Preset, Scene } from '../core/scene.ts';
+import type { CandidateChoice } from './candidate.ts';
+import type { Job } from './job.ts';
+import { motionLimits } from './motionLimits.ts';
+
+/** Travel that is left beyond the moves at each end, as a share of the travel. */
+const SPARE = 0.05;
+/** Screw beyond the travel at each end, m: half a nut, and what the bearings hold. */
+const SCREW_END = 0.15;
+
+/** The axis that does a job with a drive: untuned candidates have start gains. */
+export function candidateScene(
+  job: Job,
+  candidate: CandidateChoice,
+  presets: Readonly<Record<string, Preset>>,
+): Scene {
+  const preset = presets[candidate.preset]!;
+  const drive = presetParameters(
+    { ...preset, parameters: { ...preset.parameters, ...candidate.own } },
+    candidate.motorCount,
+  );
+  const untuned: Parameters = withScrewFor(job, {
+    ...defaultParameters(),
+    ...drive,
+    motorCount: candidate.motorCount,
+    ...jobChanges(job),
+  });
+  const balanced = { ...untuned, counterbalance: job.values.counterbalanced * holdingForce(untuned) };
+  return {
+    title: candidate.motorCount > 1 ? `${candidate.motorCount} × ${preset.title}` : preset.title,
+    lookFor: job.title,
+    driveType: preset.driveType,
+    parameters: { ...balanced, ...startGains(balanced, preset.crossover), ...candidate.gains },
+    moves: job.values.motion === 'move list' ? job.moves : [],
+  };
+}
+
+/** What a job says of the parameters of an axis. */
+function jobChanges(job: Job): ParameterChanges {
+  const { values: v } = job;
+  const half = (0.5 + SPARE) * v.travel;
+  return {
+    program: v.motion === 'move list' ? 'list' : 'shuttle',
+    // A list begins where it ends, so that every round is alike.
+    start: v.motion === 'move list' ? (job.moves.at(-1)?.to ?? 0) : -v.stroke / 2,
+    stroke: v.stroke,
+    ...motionLimits(job),
+    dwell: v.dwell,
+    payload: v.payload,
+    tableMass: v.tableMass,
+    travelMin: -half,
+    travelMax: half,
+    inclination: v.inclination,
+    process: v.process,
+    processForce: v.processForce,
+    processFrequency: v.processFrequency,
+    processTime: v.processTime,
+    window: v.window,
+    scanSpeed: v.scanSpeed,
+    busVoltage: v.busVoltage,
+    ambient: v.ambient,
+    windingStart: v.ambient,
+    carrierStart: v.ambient,
+    cooling: v.cooling,
+    coolantTemperature: v.coolantTemperature,
+  };
+}
+
+/** A screw as long as the travel asks for, with the inertia and the surface that it has then; without a screw as it is. */
+function withScrewFor({ values }: Job, p: Parameters): Parameters {
+  if (p.lead === 0) return p;
+  const screwSpan = values.travel / 2 + SCREW_END;
+  const [before, after] = [screwLength(p), 2 * screwSpan];
+  return {
+    ...p,
+    screwSpan,
+    rotorInertia:
+      p.rotorInertia + shaftInertia(screwDiameter(p), after) - shaftInertia(screwDiameter(p), before),
+    screwCapacity: (p.screwCapacity * after) / before,
+    screwToAir: (p.screwToAir * after) / before,
+  };
+}

@@ -1,0 +1,64 @@
+import { choice, linear, log, type Row, toggle } from '../core/parameters/row.ts';
+import { PARAMETERS } from '../core/parameters/table.ts';
+
+/** What is carried, and how. */
+const loadRows = {
+  payload: PARAMETERS.payload,
+  tableMass: PARAMETERS.tableMass,
+  travel: linear('', 'mm', [0.005, 4], 0.4, 'Travel that the machine must have'),
+  inclination: PARAMETERS.inclination,
+  counterbalanced: linear('', '%', [0, 1.2], 0, 'Share of the weight that a counterbalance carries'),
+};
+
+/** What it has to do, over and over. */
+const motionRows = {
+  motion: choice(
+    '',
+    ['back and forth', 'move list'],
+    'back and forth',
+    'One move and back, or a list of moves',
+  ),
+  stroke: linear('s', 'mm', [1e-4, 2], 0.25, 'Distance of one move'),
+  moveTime: log('t_m', 'ms', [0.01, 60], 0.4, 'Time that one move may take'),
+  dwell: PARAMETERS.dwell,
+  process: PARAMETERS.process,
+  processForce: PARAMETERS.processForce,
+  processFrequency: PARAMETERS.processFrequency,
+  processTime: PARAMETERS.processTime,
+};
+
+/** How well it has to do it. */
+const accuracyRows = {
+  window: { ...PARAMETERS.window, default: 1e-7 },
+  scanSpeed: { ...PARAMETERS.scanSpeed, default: 0.1 },
+  scanLength: linear('', 'mm', [1e-4, 2], 0.2, 'Length of the scan at constant speed'),
+  rippleLimit: log('', '%', [1e-5, 1], 0.001, 'Largest speed ripple of the scan, peak over set speed'),
+  growthLimit: log('', 'µm', [1e-8, 1e-3], 5e-6, 'Growth at the tool that a day of heat may cause'),
+  wear: log('', 'µm', [1e-7, 1e-4], 3e-6, 'Backlash that wear adds to a nut over its life', { zero: true }),
+  peakSensitivity: linear('M_S', '', [1.2, 3], 1.5, 'Peak sensitivity that every drive is tuned to'),
+};
+
+/** Where and how long it does it. */
+const placeRows = {
+  busVoltage: PARAMETERS.busVoltage,
+  ambient: PARAMETERS.ambient,
+  cooling: toggle('', false, 'A coolant is at hand'),
+  coolantTemperature: PARAMETERS.coolantTemperature,
+  dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Duty a day'),
+  days: linear('', '', [1, 366], 250, 'Days of duty a year', { integer: true }),
+  energyPrice: linear('', '1/kWh', [0, 10 / 3.6e6], 0.25 / 3.6e6, 'Price of energy, in your currency'),
+};
+
+/** The groups of a job in the order a person is asked for them. */
+export const JOB_GROUPS = [
+  { id: 'load', title: 'Load', rows: loadRows },
+  { id: 'motion', title: 'Motion', rows: motionRows },
+  { id: 'accuracy', title: 'Accuracy', rows: accuracyRows },
+  { id: 'place', title: 'Place and hours', rows: placeRows },
+] as const;
+
+/** The one table of what a job is. Form, file, link and report read it. */
+export const JOB_ROWS = { ...loadRows, ...motionRows, ...accuracyRows, ...placeRows } satisfies Record<
+  string,
+  Row
+>;

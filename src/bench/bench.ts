@@ -1,0 +1,40 @@
+import {
+  PARAMETER_NAMES,
+  type ParameterChanges,
+  type ParameterName,
+  type Parameters,
+} from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+
+/** What is on the bench: the scene as it was opened, the drive chosen for it, and the parameters as they stand now. */
+export interface Bench {
+  /** Where a field goes back to when it is reset. */
+  readonly origin: Scene;
+  /** Key of the shelf's drive, or null when it is none of them. */
+  readonly preset: string | null;
+  readonly parameters: Parameters;
+}
+
+export function benchOf(scene: Scene, preset: string | null): Bench {
+  return { origin: scene, preset, parameters: scene.parameters };
+}
+
+/** The scene as it is set now, for the worker, a file or a link. */
+export function presentScene({ origin, parameters }: Bench): Scene {
+  return { ...origin, parameters };
+}
+
+/** The bench with parameters changed; the same object when nothing differs. */
+export function withChanges(bench: Bench, changes: ParameterChanges): Bench {
+  const parameters = { ...bench.parameters, ...changes };
+  return changedNames(bench.parameters, parameters).length === 0 ? bench : { ...bench, parameters };
+}
+
+export function changedNames(from: Parameters, to: Parameters): ParameterName[] {
+  return PARAMETER_NAMES.filter((name) => from[name] !== to[name]);
+}
+
+/** What turns `from` into `to`. */
+export function differences(from: Parameters, to: Parameters): ParameterChanges {
+  return Object.fromEntries(changedNames(from, to).map((name) => [name, to[name]]));
+}

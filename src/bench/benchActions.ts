@@ -1,0 +1,100 @@
+import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { startGains } from '../../shared/axis/startGains.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import {
+  type ParameterChanges,
+  type ParameterName,
+  parameterRow,
+} from '../../shared/core/parameters/table.ts';
+import type { MoveLine, Scene } from '../../shared/core/scene.ts';
+import type { Value } from '../tuning/parameterField.ts';
+import { inPanelText, parameterLabel, valueText } from '../ui/fields/label.ts';
+import type { Messages } from '../ui/messages.ts';
+import { benchOf } from './bench.ts';
+import { presetOf, withPreset } from './presets.ts';
+import type { Store } from './store.ts';
+
+/** What a person can do to the bench, each checked before it reaches the store. */
+export class BenchActions {
+  readonly #store: Store;
+  readonly #messages: Messages;
+
+  constructor(store: Store, messages: Messages) {
+    this.#store = store;
+    this.#messages = messages;
+  }
+
+  /** Sets one parameter if it is legal beside the others; returns what is wrong, or null. */
+  propose(name: ParameterName, value: Value, gesture: string | null): string | null {
+    const { changes, problems } = checkParameters({ [name]: value }, this.#store.bench.parameters);
+    if (problems.length > 0) return fieldProblem(name, problems[0]!.message);
+    this.#store.change(changes, `${parameterLabel(name)} ${valueText(parameterRow(name), value)}`, gesture);
+    return null;
+  }
+
+  startGains(crossover: number): string | null {
+    const { parameters } = this.#store.bench;
+    const { changes, problems } = checkParameters(startGains(parameters, crossover), parameters);
+    if (problems.length > 0) return inPanelText(problems[0]!.message);
+    this.#store.change(changes, `start gains for ${crossover} Hz`);
+    return null;
+  }
+
+  /** Sets several parameters as one step, or as part of a gesture, if they are legal; returns what is wrong, or null. */
+  shape(input: ParameterChanges, text: string, gesture: string | null): string | null {
+    const { changes, problems } = checkParameters(input, this.#store.bench.parameters);
+    if (problems.length > 0) return inPanelText(problems[0]!.message);
+    this.#store.change(changes, text, gesture);
+    return null;
+  }
+
+  resetAll(): void {
+    this.#store.change(this.#store.bench.origin.parameters, 'every field back to the scene');
+  }
+
+  toggleDrive(): void {
+    const on = this.#store.bench.parameters.drive === 'on';
+    this.propose('drive', on ? 'off' : 'on', null);
+    this.#messages.note(on ? 'Drive off: the table is free.' : 'Drive on.');
+  }
+
+  openScene(scene: Scene, text: string): void {
+    this.#store.replace(benchOf(scene, presetOf(scene, PRESETS)), text);
+    this.#messages.say(`${scene.title}. ${scene.lookFor}`);
+  }
+
+  openShelfScene(index: number): void {
+    const shelf = SCENES[index];
+    if (shelf) this.openScene(shelf.scene, shelf.scene.title);
+  }
+
+  /** Moves of a checked list, and the program that goes through them. */
+  useMoves(moves: readonly MoveLine[]): void {
+    const { bench } = this.#store;
+    const { parameters } = bench;
+    this.#store.replace(
+      { ...bench, origin: { ...bench.origin, moves }, parameters: { ...parameters, program: 'list' } },
+      `a list of ${moves.length} moves`,
+    );
+  }
+
+  choosePreset(id: string): void {
+    const { title } = PRESETS[id]!;
+    const chosen = withPreset(this.#store.bench, id, PRESETS);
+    if ('problems' in chosen) {
+      this.#messages.problems(
+        `${title} does not fit as it is`,
+        chosen.problems,
+        'The drive on the bench was kept. Mend this first, then choose again:',
+      );
+    } else {
+      this.#store.replace(chosen, title);
+    }
+  }
+}
+
+/** The message of a check without the name in front: it stands below its field. */
+function fieldProblem(name: ParameterName, message: string): string {
+  const prefix = `${name}: `;
+  return inPanelText(message.startsWith(prefix) ? message.slice(prefix.length) : message);
+}

@@ -1,0 +1,62 @@
+import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
+
+type InUse = (p: Parameters) => boolean;
+
+const entries = (inUse: InUse, ...names: ParameterName[]) => names.map((name) => [name, inUse] as const);
+const programs =
+  (...kinds: Parameters['program'][]): InUse =>
+  (p) =>
+    kinds.includes(p.program);
+
+const throughStart: InUse = (p) => p.program !== 'list';
+const movesUnderLimits = programs('shuttle', 'scan', 'staircase', 'hold', 'step', 'sine');
+const sweeps = programs('chirp', 'stepped sine');
+const screw: InUse = (p) => p.lead > 0;
+const direct: InUse = (p) => p.lead === 0;
+const gapLaw: InUse = (p) => p.fieldLaw === 'gap';
+
+/** When a parameter has a say. One that is not listed always has. What has none is folded away by the panel. */
+const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
+  ...entries((p) => p.notch1, 'notch1Frequency', 'notch1Width', 'notch1Depth'),
+  ...entries((p) => p.notch2, 'notch2Frequency', 'notch2Width', 'notch2Depth'),
+  ...entries((p) => p.lowpass, 'lowpassFrequency', 'lowpassDamping'),
+
+  ...entries(throughStart, 'start'),
+  ...entries(programs('shuttle', 'scan'), 'stroke'),
+  ...entries(movesUnderLimits, 'speed', 'acceleration', 'jerk'),
+  ...entries((p) => !['hold', 'sine', 'list'].includes(p.program), 'dwell'),
+  ...entries(programs('scan'), 'scanSpeed'),
+  ...entries(programs('sine'), 'sineAmplitude', 'sineFrequency'),
+  ...entries(programs('staircase'), 'stairStep', 'stairCount'),
+  ...entries(programs('step'), 'stepSize'),
+  ...entries(programs('force pulse'), 'pulseForce', 'pulseTime'),
+  ...entries(sweeps, 'sweepForce', 'sweepFrom', 'sweepTo', 'sweepTime'),
+  ...entries(programs('stepped sine'), 'sweepPoints'),
+
+  ...entries((p) => p.process !== 'none', 'processForce'),
+  ...entries((p) => p.process === 'sine' || p.process === 'pulse', 'processFrequency'),
+  ...entries((p) => p.process === 'pulse', 'processTime'),
+
+  ...entries(direct, 'forceConstant', 'polePitch'),
+  ...entries(screw, 'torqueConstant', 'polePairs', 'rotorInertia', 'screwRigidity', 'nutDrag', 'nutViscous'),
+  ...entries(screw, 'backlash', 'screwCapacity', 'screwToAir', 'screwExpansion'),
+  ...entries((p) => screw(p) && p.screwRigidity > 0, 'screwSpan'),
+  ...entries((p) => p.ripple6 > 0, 'ripple6Phase'),
+  ...entries((p) => p.ripple12 > 0, 'ripple12Phase'),
+  ...entries((p) => p.motorCount > 1, 'misalignment2'),
+  ...entries((p) => p.motorCount > 2, 'misalignment3'),
+  ...entries((p) => p.motorCount > 3, 'misalignment4'),
+
+  ...entries(gapLaw, 'airGap', 'nominalGap', 'magnetHeight', 'recoilPermeability'),
+  ...entries((p) => p.fieldLaw === 'cosh' || p.fieldLaw === 'bessel', 'coilOffset'),
+  ...entries((p) => p.cogging1 > 0, 'cogging1Period', 'cogging1Phase'),
+  ...entries((p) => p.cogging2 > 0, 'cogging2Period', 'cogging2Phase'),
+  ...entries((p) => p.cogging3 > 0, 'cogging3Period', 'cogging3Phase'),
+
+  ...entries((p) => p.cooling, 'coolantTemperature'),
+  ...entries((p) => p.base, 'baseMass', 'baseFrequency', 'baseDamping'),
+]);
+
+export function isInUse(name: ParameterName, p: Parameters): boolean {
+  return IN_USE.get(name)?.(p) ?? true;
+}

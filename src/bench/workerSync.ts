@@ -1,0 +1,17 @@
+import type { AxisClient } from '../clients/axisClient.ts';
+import { type Bench, differences, presentScene } from './bench.ts';
+
+/** Sends to the simulation what changed on the bench: parameters as they are, anything else as a new scene. */
+export function sendToAxis(axis: AxisClient, is: Bench, was: Bench, running: boolean): void {
+  if (sameSituation(is, was)) {
+    axis.order('change', differences(was.parameters, is.parameters));
+    return;
+  }
+  axis.order('load', presentScene(is));
+  if (running) axis.order('run');
+}
+
+/** The same scene with the same drive on it, whatever its parameters. */
+export function sameSituation(is: Bench, was: Bench): boolean {
+  return is.origin === was.origin;
+}

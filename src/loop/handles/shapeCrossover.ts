@@ -1,0 +1,83 @@
+import { PARAMETERS, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { placeOn, power } from '../../plot/interpolate.ts';
+import { type ControllerGains, controllerGain } from './controllerGain.ts';
+
+/** An open loop over frequency: Hz, and |L|. */
+export interface LoopGain {
+  readonly frequency: Float64Array;
+  readonly magnitude: Float64Array;
+}
+
+/** Gains are set to this many digits: one count is far below what a plot can show. */
+const DIGITS = 4;
+/** Farthest that one drag goes, as a factor on the corner frequencies of the controller. */
+const FARTHEST = 1000;
+/** Halvings of the logarithm: to 1e-9 of the answer. */
+const HALVINGS = 40;
+
+/**
+ * All corner frequencies of the controller moved by the factor r, and its gain with them as a mass asks for it:
+ *
+ *     Kp ∝ r²    Ki ∝ r³    Kd ∝ r    T_f ∝ 1/r
+ *
+ * so that C(r·f) = r² C(f) of the continuous controller: on a mass, the whole loop moves along the frequency axis and keeps its shape.
+ * Source: scaling s in C(s)/(M s²).
+ */
+export function movedGains({ Kp, Ki, Kd, derivativeTime }: ControllerGains, r: number): ControllerGains {
+  return { Kp: Kp * r ** 2, Ki: Ki * r ** 3, Kd: Kd * r, derivativeTime: derivativeTime / r };
+}
+
+/**
+ * The gains that make |L| = 1 at `target` (Hz), from the loop as it was analysed with `p`: all corners move together. The axis need not
+ * be a mere mass: what of |L| is not the controller's stays as it is. Null if that would take more than a factor of 1000.
+ */
+export function gainsForCrossover(
+  p: Parameters,
+  { frequency, magnitude }: LoopGain,
+  target: number,
+): ControllerGains | null {
+  const plant = power(magnitude, placeOn(frequency, target)) / controllerGain(p, p, target);
+  const tooSmall = (r: number) => plant * controllerGain(movedGains(p, r), p, target) < 1;
+  let [low, high] = [1 / FARTHEST, FARTHEST];
+  if (!tooSmall(low) || tooSmall(high)) return null;
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = Math.sqrt(low * high);
+    if (tooSmall(middle)) low = middle;
+    else high = middle;
+  }
+  return rounded(movedGains(p, Math.sqrt(low * high)));
+}
+
+function rounded({ Kp, Ki, Kd, derivativeTime }: ControllerGains): ControllerGains {
+  const digits = (value: number) => Number(value.toPrecision(DIGITS));
+  // The filter must not be what ends the drag: it stays at the end of its range.
+  const { min, max } = PARAMETERS.derivativeTime;
+  const filter = derivativeTime === 0 ? 0 : Math.min(Math.max(derivativeTime, min), max);
+  return { Kp: digits(Kp), Ki: digits(Ki), Kd: digits(Kd), derivativeTime: digits(filter) };
+}
+
+/** Between the corner Kp/Kd, where the lead of a controller begins, and its crossover. Common practice: one over two to three. */
+const LEAD = 2.5;
+
+/**
+ * The crossover that the controller was made for, Hz: of those where |L| falls through 1, the one nearest to where its lead is. Others belong
+ * to a resonance, or to an integrator against a stiff guide. Null when there is none.
+ */
+export function mainCrossover(
+  p: ControllerGains,
+  { frequency, magnitude }: LoopGain,
+  crossovers: readonly number[],
+): number | null {
+  const falls = (f: number) => {
+    const { index } = placeOn(frequency, f);
+    return magnitude[index + 1]! < magnitude[index]!;
+  };
+  const falling = crossovers.filter(falls);
+  const lead = (LEAD * p.Kp) / p.Kd / (2 * Math.PI);
+  if (!(lead > 0 && lead < Number.POSITIVE_INFINITY)) return falling.at(-1) ?? null;
+  const distance = (f: number) => Math.abs(Math.log(f / lead));
+  return falling.reduce<number | null>(
+    (best, f) => (best === null || distance(f) < distance(best) ? f : best),
+    null,
+  );
+}

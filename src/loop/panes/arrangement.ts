@@ -1,0 +1,32 @@
+import type { BodeName } from '../../plot/canvas/curves.ts';
+
+export type PaneName = BodeName | 'nyquist' | 'eigenvalues';
+
+/** Places side by side and one over the other; a place with several panes shows one of them at a time. */
+export interface Arrangement {
+  readonly name: 'narrow' | 'wide' | 'tall' | 'full';
+  readonly slots: readonly (readonly PaneName[])[];
+}
+
+/** Sizes from which there is room for more, in multiples of the page's text size. */
+const WIDE = 68;
+const TALL = 22.5;
+const FULL = 25;
+
+/** Which plots stand beside each other on so much room. */
+export function arrangementFor(width: number, height: number): Arrangement {
+  if (height >= FULL && width >= WIDE) {
+    return { name: 'full', slots: [['open'], ['closed'], ['stiffness'], ['nyquist'], ['eigenvalues']] };
+  }
+  if (height >= TALL && width < WIDE)
+    return { name: 'tall', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };
+  if (width >= WIDE)
+    return { name: 'wide', slots: [['open'], ['closed', 'stiffness'], ['nyquist', 'eigenvalues']] };
+  return {
+    name: 'narrow',
+    slots: [
+      ['open', 'closed', 'stiffness'],
+      ['nyquist', 'eigenvalues'],
+    ],
+  };
+}

@@ -1,0 +1,92 @@
+import { DASHES } from '../../charts/rows.ts';
+import type { CurveSpec } from '../../plot/canvas/curves.ts';
+import { element } from '../../ui/dom.ts';
+import { createSegmented } from '../../ui/segmented.ts';
+import { type Arrangement, arrangementFor, type PaneName } from './arrangement.ts';
+import type { Pane } from './pane.ts';
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** Puts the panes where there is room for them; where several share a place, a row of options chooses one. */
+export class Slots {
+  readonly element = element('div', { class: 'loop-slots' });
+  readonly #panes: Readonly<Record<PaneName, Pane>>;
+  readonly #onChange: () => void;
+  #arrangement: Arrangement | null = null;
+  #shown: readonly PaneName[] = [];
+  /** What was chosen last comes first. */
+  #preferred: readonly PaneName[] = [];
+
+  constructor(panes: Readonly<Record<PaneName, Pane>>, onChange: () => void) {
+    this.#panes = panes;
+    this.#onChange = onChange;
+  }
+
+  /** The panes that are in view. */
+  get shown(): readonly Pane[] {
+    return this.#shown.map((name) => this.#panes[name]);
+  }
+
+  /** Takes on a size, in multiples of the text size. */
+  resize(width: number, height: number): void {
+    const arrangement = arrangementFor(width, height);
+    if (arrangement.name === this.#arrangement?.name) return;
+    this.#arrangement = arrangement;
+    this.element.setAttribute('data-arrangement', arrangement.name);
+    const first = (slot: readonly PaneName[]) =>
+      this.#preferred.find((name) => slot.includes(name)) ?? slot[0]!;
+    this.#shown = arrangement.slots.map(first);
+    this.element.replaceChildren(...arrangement.slots.map((slot, k) => this.#slot(slot, this.#shown[k]!, k)));
+  }
+
+  #slot(names: readonly PaneName[], chosen: PaneName, place: number): HTMLElement {
+    const body = element('div', { class: 'loop-slot-body' });
+    const legend = element('ul', { class: 'loop-legend' });
+    const show = (name: PaneName) => {
+      const pane = this.#panes[name];
+      body.replaceChildren(pane.element);
+      legend.replaceChildren(...pane.legend.filter((_, __, all) => all.length > 1).map(legendItem));
+    };
+    const choose = (title: string) => {
+      const name = names.find((each) => this.#panes[each].title === title)!;
+      this.#preferred = [name, ...this.#preferred.filter((each) => each !== name)];
+      this.#shown = this.#shown.map((each, k) => (k === place ? name : each));
+      show(name);
+      this.#onChange();
+    };
+    show(chosen);
+    return element(
+      'section',
+      { class: 'loop-slot', 'data-slot': place },
+      element('header', {}, this.#head(names, chosen, place, choose), legend),
+      body,
+    );
+  }
+
+  #head(
+    names: readonly PaneName[],
+    chosen: PaneName,
+    place: number,
+    choose: (title: string) => void,
+  ): HTMLElement {
+    const titles = names.map((name) => this.#panes[name].title);
+    if (names.length === 1) return element('h3', {}, titles[0]!);
+    const segmented = createSegmented(`Plot ${place + 1}`, titles, choose);
+    if (chosen !== names[0]) segmented.choose(this.#panes[chosen].title);
+    return segmented.element;
+  }
+}
+
+/** A sample of the line and its name. */
+function legendItem({ name, title, quantity, dash, width }: CurveSpec): HTMLElement {
+  const svg = document.createElementNS(SVG, 'svg');
+  svg.setAttribute('viewBox', '0 0 28 10');
+  svg.setAttribute('aria-hidden', 'true');
+  const line = document.createElementNS(SVG, 'path');
+  line.setAttribute('d', 'M0 5H28');
+  line.style.stroke = quantity === null ? 'var(--ink)' : `var(--q-${quantity})`;
+  line.style.strokeWidth = String(width);
+  line.style.strokeDasharray = DASHES[dash].join(' ');
+  svg.append(line);
+  return element('li', { title }, svg, name);
+}

@@ -1,0 +1,21 @@
+import { fileName, openPage, saveText } from '../../ui/files.ts';
+import { openPaper } from '../openPaper.ts';
+import { reportHtml } from './reportHtml.ts';
+import type { ReportInput } from './reportInput.ts';
+
+/** Shows the report to print, to read in a tab of its own, or to save as one file. Nothing leaves the machine. */
+export function openReport(host: HTMLElement, input: Omit<ReportInput, 'printed'>): HTMLDialogElement {
+  const html = reportHtml({
+    ...input,
+    printed: new Date().toLocaleDateString('en', { dateStyle: 'long' }),
+  });
+  const name = fileName(input.study.job.title, 'report.html');
+  return openPaper(host, {
+    title: 'Report',
+    html,
+    ways: [
+      { text: 'Open in a tab', action: () => openPage(html) },
+      { text: 'Save as one file', action: () => saveText(name, html, 'text/html') },
+    ],
+  });
+}

@@ -1,0 +1,43 @@
+import { isSimulated } from '../../studyState/simulatedCandidate.ts';
+import { markup } from '../../ui/markup.ts';
+import { paperPage } from '../paperPage.ts';
+import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
+import { candidateSection } from './candidateSection.ts';
+import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
+import { drivesSection } from './driveSection.ts';
+import { heatOfAll } from './heatSection.ts';
+import { jobSection } from './jobSection.ts';
+import { pictureOf } from './picture.ts';
+import { checkInput, type ReportInput } from './reportInput.ts';
+import { REPORT_STYLE } from './reportStyle.ts';
+import { sizingOfAll } from './sizingSection.ts';
+import { tuningOfAll } from './tuningSection.ts';
+
+/**
+ * The report of a study as a document of its own, drawings, pictures and the study inside, to read, to print or to give away.
+ * Pure: the same input gives the same text. @throws RangeError if a picture or the link is of a kind that is not allowed.
+ */
+export function reportHtml(input: ReportInput): string {
+  checkInput(input);
+  const { study, units, candidates, verdict, pictures, version, printed = '' } = input;
+  const { job } = study;
+  const judged = candidates.filter(isSimulated);
+  const content = markup`<h1>Which drive?</h1>
+<p class="title">${job.title}</p>
+<p class="made"><span>Simulated with Waybench ${version}</span><span>${printed}</span></p>
+${jobSection(job, units)}
+${answerSection(verdict)}
+${pictureOf(pictures.stage, 'The candidates on the stage')}
+${verdictTable(verdict, judged)}
+${standoutSection(verdict)}
+${flipSection(verdict)}
+${heatOfAll(judged, job)}
+${drivesSection(candidates)}
+${sizingOfAll(candidates)}
+${tuningOfAll(judged, job)}
+${candidates.map((candidate) => candidateSection(candidate, input))}
+${assumptionSection(input)}
+${cautionSection()}
+${reproductionSection(input)}`;
+  return paperPage(`Which drive? ${job.title}`, REPORT_STYLE, content);
+}

@@ -1,0 +1,50 @@
+import tokens from '../../ui/look/tokens.css?raw';
+import { paperStyle } from '../paperStyle.ts';
+
+/** Colours of the quantities as the page has them in the light, for the drawings. */
+const COLOURS = [...tokens.slice(0, tokens.indexOf('}')).matchAll(/--q-[a-z]+: #[0-9a-f]{6};/g)].join('\n');
+
+/** Of the report: how paper looks, the colours of the drawings, and what only a report has. */
+export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, not a promise.')}
+:root {
+${COLOURS}
+--paper: #fff;
+}
+svg.drawing { width: 100%; max-width: 640px; }
+table + table { margin-top: 0.6rem; }
+
+.drawing text { font-size: 14px; }
+h3 { margin: 1rem 0 0.3rem; font-size: 1.05rem; break-after: avoid; }
+.answer { font-size: 1.15rem; font-weight: 600; }
+.group th { padding-top: 0.5rem; font-weight: 600; break-after: avoid; }
+.group { break-after: avoid; }
+.note, .goal, .candidate-title { font-size: 0.92em; font-weight: 400; }
+.mark { font-weight: 700; text-transform: uppercase; letter-spacing: 0.02em; font-size: 0.85em; }
+/* Room for inches with millimetres beside them. */
+.job :is(th, td):nth-child(3) { width: 28%; }
+:is(.verdict, .by-candidate, .sizing) { table-layout: fixed; }
+:is(.verdict, .by-candidate, .sizing) :is(th, td):first-child { width: 26%; }
+.meanings, .dangers { margin-top: 0.3rem; }
+.meanings { columns: 2 22rem; column-gap: 1.6rem; font-size: 0.92em; }
+dl > div { break-inside: avoid; margin-bottom: 0.3rem; }
+dt { font-weight: 600; }
+.datasheet :is(th, td) { padding-top: 0.1rem; padding-bottom: 0.1rem; }
+.sizing .figure :is(th, td) { border-bottom: 0; }
+.sizing .figure { break-after: avoid; }
+.sizing tbody { break-inside: avoid; }
+.sizing .how { padding: 0 0 0.3rem 1.2rem; }
+.sizing .how > div { margin-top: 0.1rem; }
+/* Drawings of one test beside each other. */
+.drawings { display: grid; break-inside: avoid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 1.6rem; }
+.drawings svg.drawing { width: 100%; }
+.picture { display: block; width: 100%; max-height: 90mm; object-fit: contain; }
+:is(.half, .heat, .states, .lines, .energy) { break-inside: avoid; }
+.address { font-size: 0.9em; overflow-wrap: anywhere; }
+a { color: inherit; }
+pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }
+@media print {
+  svg.drawing { width: 68%; }
+  .screen-only { display: none; }
+  details:not([open]) { display: none; }
+}
+`;

@@ -1,0 +1,103 @@
+import { inUnit, ranged } from '../../../shared/core/format.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
+import type { MoveOutcome } from '../../../shared/protocol/outcome.ts';
+import { gainSection } from '../../../shared/sheet/gainRows.ts';
+import { numberText } from '../../../shared/sheet/quantityText.ts';
+import type { Job } from '../../../shared/study/job.ts';
+import { listed } from '../../../shared/verdict/text.ts';
+import { isInUse } from '../../bench/relevance.ts';
+import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
+import { type Markup, markup, withIndices } from '../../ui/markup.ts';
+import { list, meaning } from '../paperParts.ts';
+import { candidateHead } from './candidateColumns.ts';
+
+const DIGITS = 5;
+
+/** Of a move: what the outcome holds the worst of. */
+const FIGURES = [
+  'settlingTime',
+  'peakError',
+  'rmsError',
+  'peakForce',
+  'rmsForce',
+  'peakCurrent',
+  'rmsCurrent',
+  'currentHeadroom',
+  'voltageHeadroom',
+] as const satisfies readonly (MoveFigureName & keyof MoveOutcome)[];
+
+/** The loops as the candidates are tuned, all to the same peak sensitivity, and what the moves of the job come to with them. */
+export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values }: Job): Markup {
+  if (candidates.length === 0) return markup``;
+  const asked = numberText(values.peakSensitivity, DIGITS);
+  const untuned = candidates.filter(({ choice }) => choice.gains === null).map(({ letter }) => letter);
+  const origin =
+    untuned.length === 0
+      ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
+      : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
+  const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
+    moves.trip ? [`${letter}: its drive trips. ${moves.trip.message}`] : [],
+  );
+  const counts = candidates
+    .map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`)
+    .join(', ');
+  const moves = FIGURES.map((name) =>
+    row(
+      MOVE_FIGURES[name].label,
+      '',
+      candidates.map(({ outcome }) => moveFigureText(name, outcome.moves[name])),
+    ),
+  );
+  return markup`<section><h2>Tuning</h2>
+<div class="words"><p>${origin} Gains in SI, as they are read back; those that are 0 or off are left out.</p></div>
+<table class="by-candidate">${candidateHead(['Gain'], candidates)}<tbody>${loopRows(candidates)}${gainRows(candidates)}</tbody></table></section>
+<section><h3>The moves as tuned</h3>
+<div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured stands further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
+<table class="by-candidate">${candidateHead(['Figure'], candidates)}<tbody>${moves}</tbody></table></section>`;
+}
+
+function loopRows(candidates: readonly SimulatedCandidate[]): Markup[] {
+  return [
+    row(
+      'Peak sensitivity',
+      'Largest |S|, S = 1/(1 + L): how much the loop makes worse what it makes worst.',
+      candidates.map(({ outcome }) => inUnit(outcome.peakSensitivity, '')),
+    ),
+    row(
+      'Crossover',
+      'Highest frequency where |L| = 1, L the loop cut at the current command.',
+      candidates.map(({ outcome: { crossover } }) => (crossover === null ? 'none' : ranged(crossover, 'Hz'))),
+    ),
+  ];
+}
+
+function gainRows(candidates: readonly SimulatedCandidate[]): Markup[] {
+  const columns = candidates.map(({ scene: { parameters: p } }) =>
+    gainSection(p).rows.filter(
+      ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
+    ),
+  );
+  const all = new Map(columns.flat().map((each) => [each.label, each]));
+  return [...all.values()].map(({ label, symbol, how }) =>
+    row(
+      `${label} ${symbol}`,
+      how,
+      columns.map((gains) => {
+        const gain = gains.find((each) => each.label === label);
+        if (!gain) return 'none';
+        return typeof gain.value === 'number' ? `${numberText(gain.value, DIGITS)} ${gain.unit}` : gain.value;
+      }),
+    ),
+  );
+}
+
+function row(label: string, meaning: string, texts: readonly string[]): Markup {
+  const note = meaning === '' ? '' : markup`<br><span class="note">${withIndices(meaning)}</span>`;
+  return markup`<tr><th scope="row">${withIndices(label)}${note}</th>${texts.map((text) => markup`<td class="value">${text}</td>`)}</tr>
+`;
+}
+
+/** How the figures of the moves are measured: once for all candidates. */
+export function moveDefinitions(): Markup {
+  return markup`<dl class="meanings">${FIGURES.map((name) => meaning(MOVE_FIGURES[name].label, MOVE_FIGURES[name].definition))}</dl>`;
+}

@@ -1,0 +1,37 @@
+import { element } from '../../ui/dom.ts';
+
+/** A canvas that covers its parent at the full resolution of the screen and is drawn on in CSS pixels. */
+export class Canvas {
+  readonly element = element('canvas', { class: 'charts-canvas', 'aria-hidden': 'true' });
+  readonly context: CanvasRenderingContext2D;
+  private width = 0;
+  private height = 0;
+  private ratio = 1;
+
+  constructor() {
+    const context = this.element.getContext('2d');
+    if (!context) throw new Error('this browser gives no 2D canvas to draw the charts on');
+    this.context = context;
+  }
+
+  /** Whether the page has gone to a screen of another resolution, or was magnified, since the last resize. */
+  get blurred(): boolean {
+    return this.ratio !== window.devicePixelRatio;
+  }
+
+  /** Takes on a size in CSS pixels. */
+  resize(width: number, height: number): void {
+    const ratio = window.devicePixelRatio;
+    const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
+    if (this.element.width !== w) this.element.width = w;
+    if (this.element.height !== h) this.element.height = h;
+    this.ratio = ratio;
+    this.width = width;
+    this.height = height;
+    this.context.setTransform(ratio, 0, 0, ratio, 0, 0);
+  }
+
+  clear(): void {
+    this.context.clearRect(0, 0, this.width, this.height);
+  }
+}

@@ -1,0 +1,94 @@
+import type { ChannelName } from '../../../shared/core/channels.ts';
+import type { History } from '../../history/history.ts';
+import type { Columns } from '../strip.ts';
+
+/** What columns are read from: the history of the run, or a run laid over it. */
+export type ColumnSource = Pick<History, 'epoch' | 'latestTime' | 'columns'>;
+
+/** The part of a view that decides what a column holds: [from, to) in simulated time, s. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * Minimum and maximum of one channel per column of the window. Columns stand on a fixed grid of time, so a window that
+ * moves on only has its newest columns read.
+ */
+export class ColumnBuffer implements Columns {
+  lows = new Float64Array(0);
+  highs = new Float64Array(0);
+  /** Number of the first column, counted from time zero. */
+  firstColumn = 0;
+  private history: ColumnSource | null = null;
+  private epoch = Number.NaN;
+  private width = Number.NaN;
+  /** Number of the first column that may not be complete yet. */
+  private open = 0;
+
+  constructor(private readonly channel: ChannelName) {}
+
+  get count(): number {
+    return this.lows.length;
+  }
+
+  /** Reads the window [from, to) in `count` columns; `from` lies on the edge of a column. */
+  read(history: ColumnSource, { from, to }: Span, count: number): void {
+    const width = (to - from) / count;
+    const first = Math.round(from / width);
+    const start = this.keep(history, first, width, count);
+    if (start < count)
+      history.columns(
+        this.channel,
+        (first + start) * width,
+        (first + count) * width,
+        count - start,
+        this.lows,
+        this.highs,
+        start,
+      );
+    this.history = history;
+    this.epoch = history.epoch;
+    this.width = width;
+    this.firstColumn = first;
+    // The bin that is still being filled may reach back into the column before.
+    const { latestTime } = history;
+    this.open = Number.isNaN(latestTime) ? first : Math.floor(latestTime / width) - 1;
+  }
+
+  /** Least of the minima; ∞ if nothing was recorded. */
+  low(): number {
+    let low = Number.POSITIVE_INFINITY;
+    for (let c = 0; c < this.count; c++) if (this.lows[c]! < low) low = this.lows[c]!;
+    return low;
+  }
+
+  /** Greatest of the maxima; -∞ if nothing was recorded. */
+  high(): number {
+    let high = Number.NEGATIVE_INFINITY;
+    for (let c = 0; c < this.count; c++) if (this.highs[c]! > high) high = this.highs[c]!;
+    return high;
+  }
+
+  /** The newest column that holds something; -1 if none does. */
+  last(): number {
+    let c = this.count - 1;
+    while (c >= 0 && Number.isNaN(this.lows[c]!)) c--;
+    return c;
+  }
+
+  /** Moves what is already known to its new place; from which place on columns have to be read. */
+  private keep(history: ColumnSource, first: number, width: number, count: number): number {
+    const shift = first - this.firstColumn;
+    const same = history === this.history && history.epoch === this.epoch && count === this.count;
+    const sameGrid = Math.abs(width / this.width - 1) < 1e-9;
+    if (count !== this.count) {
+      this.lows = new Float64Array(count);
+      this.highs = new Float64Array(count);
+    }
+    if (!same || !sameGrid || shift < 0 || shift >= count) return 0;
+    this.lows.copyWithin(0, shift);
+    this.highs.copyWithin(0, shift);
+    return Math.min(count, Math.max(0, Math.min(this.open, this.firstColumn + count) - first));
+  }
+}

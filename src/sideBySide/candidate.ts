@@ -1,0 +1,107 @@
+import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import type { Frame, MoveFigures, Trip } from '../../shared/protocol/axis.ts';
+import { AxisClient } from '../clients/axisClient.ts';
+import { MoveLog } from '../compare/moveLog.ts';
+import { History } from '../history/history.ts';
+import type { CandidateTime } from './commonClock.ts';
+
+/** Bins of the history: at 8000 samples a second 4 s of single samples and 16 s in steps of 2 ms; 11 MB. */
+const CAPACITIES = [32768, 8192];
+
+/** Of so short a time, s, no history tells more than the newest values: about a sample of the position loop. */
+const NEWEST = 2e-4;
+
+/** One axis of several that run in lockstep: its worker, what it did lately, and the moment of it that is shown. */
+export class Candidate implements CandidateTime {
+  readonly history = new History(CAPACITIES);
+  /** Values of each channel at the moment that is shown, in the order of CHANNELS. */
+  readonly shown = new Float64Array(CHANNEL_COUNT);
+  parameters: Parameters;
+  /** Simulated time it has reached, s. */
+  time = 0;
+  trip: Trip | null = null;
+  /** Why its simulation has stopped for good, in plain words. */
+  error: string | null = null;
+  readonly #client: AxisClient;
+  readonly #now = new Float64Array(CHANNEL_COUNT);
+  readonly #moves = new MoveLog();
+  #run = Number.NaN;
+  /** Frames of the present run belong to the past: another one was ordered. */
+  #outdated = false;
+  #spent: Frame | null = null;
+
+  constructor(scene: Scene) {
+    this.parameters = scene.parameters;
+    this.#client = new AxisClient(scene, (error) => {
+      this.error = error;
+    });
+  }
+
+  get tripped(): boolean {
+    return this.trip !== null || this.error !== null;
+  }
+
+  /** Whether there is anything to show yet. */
+  get begun(): boolean {
+    return !Number.isNaN(this.#run);
+  }
+
+  load(scene: Scene): void {
+    this.parameters = scene.parameters;
+    this.#client.order('load', scene);
+    this.#startOver();
+  }
+
+  reset(): void {
+    this.#client.order('reset');
+    this.#startOver();
+  }
+
+  /** Takes in what has arrived. */
+  receive(): void {
+    const frame = this.#client.take();
+    this.#spent = frame ?? this.#spent;
+    if (!frame || (this.#outdated && frame.run === this.#run)) return;
+    this.#outdated = false;
+    this.#run = frame.run;
+    this.#now.set(frame.now);
+    this.history.ingest(frame);
+    this.#moves.take(frame.run, frame.status);
+    this.time = frame.status.time;
+    this.trip = frame.status.trip;
+  }
+
+  /** Asks for what comes next, up to a simulated time, s. */
+  ask(time: number): void {
+    this.#client.ask(this.#spent, this.begun ? { run: this.#run, time } : null);
+    this.#spent = null;
+  }
+
+  /** Shows a moment, s; the newest values where it has not come further. */
+  show(moment: number): void {
+    const isNewest = this.time - moment < NEWEST;
+    if (isNewest || !this.history.valuesAt(moment, this.shown)) this.shown.set(this.#now);
+  }
+
+  /** The last move that had ended by a moment, s; null before the first. */
+  lastMove(moment: number): MoveFigures | null {
+    const { moves } = this.#moves;
+    for (let k = moves.length - 1; k >= 0; k--) {
+      const { start, figures } = moves[k]!;
+      if (figures && start + figures.duration <= moment) return figures;
+    }
+    return null;
+  }
+
+  terminate(): void {
+    this.#client.terminate();
+  }
+
+  #startOver(): void {
+    this.#outdated = true;
+    this.time = 0;
+    this.trip = null;
+  }
+}

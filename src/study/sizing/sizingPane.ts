@@ -1,0 +1,108 @@
+import '../results/results.css';
+import './sizing.css';
+import { PRESETS } from '../../../scenes/index.ts';
+import { classNote } from '../../../shared/sizing/classNote.ts';
+import { envelopeChart } from '../../drawings/envelope.ts';
+import { watchChanges } from '../../studyState/changes.ts';
+import type { CandidateState, Pane, StudyActions, StudyState } from '../../studyState/state.ts';
+import { element } from '../../ui/dom.ts';
+import { type Markup, markup } from '../../ui/markup.ts';
+import { comparableButton } from '../comparableButton.ts';
+import { candidateFigure } from '../results/candidateTable.ts';
+import { columns, columnsFor } from '../results/columns.ts';
+import { drawnPart } from '../results/drawnPart.ts';
+import { sizingTable } from './sizingTable.ts';
+
+/** Narrowest column of a chart, and the height of all of them, px of a drawing. */
+const MIN = 300;
+const HEIGHT = 240;
+
+/** What pencil and paper say of every drive on the job, before anything is simulated. */
+export function createSizingPane(actions: StudyActions): Pane {
+  let state: StudyState | null = null;
+  const isNew = watchChanges();
+  const open = new Set<string>();
+  const fairness = element('p', { class: 'results-words' });
+  const answer = element('div', { class: 'sizing-answer', role: 'status' });
+  const table = element('div');
+  const charts = drawnPart(element('div'), (width) =>
+    state ? envelopes(state.candidates, width) : markup``,
+  );
+  return {
+    element: element(
+      'section',
+      { class: 'results', 'aria-label': 'Sizing' },
+      element(
+        'div',
+        { class: 'sizing-head' },
+        element('h2', {}, 'Sizing by calculation'),
+        comparableButton(actions),
+      ),
+      fairness,
+      answer,
+      element('h3', {}, 'Force against speed'),
+      element(
+        'p',
+        { class: 'results-words' },
+        'Unbroken: what the motors give for the overload time. Dashed: for ever, where the dot, the RMS of the job, has to stay below. Thin: what the job asks from instant to instant. All drives are drawn to one scale.',
+      ),
+      charts.element,
+      table,
+    ),
+    show(next) {
+      state = next;
+      if (!isNew(next.units, ...next.candidates.map(({ sizing }) => sizing))) return;
+      charts.refresh();
+      fairness.textContent = classNote(next.study.candidates, PRESETS);
+      answer.replaceChildren(...answers(next.candidates));
+      table.replaceChildren(
+        ...(next.units === 'inch'
+          ? [
+              element(
+                'p',
+                { class: 'results-words' },
+                'The calculations themselves are written in metric units.',
+              ),
+            ]
+          : []),
+        sizingTable(next.candidates, next.units, open),
+      );
+    },
+  };
+}
+
+function envelopes(candidates: readonly CandidateState[], width: number): Markup {
+  const all = candidates.map(({ sizing }) => sizing.envelope);
+  return columns(
+    columnsFor(candidates.length, width, MIN),
+    width,
+    candidates.map(
+      (candidate) => (each) =>
+        candidateFigure(
+          candidate,
+          envelopeChart(candidate.sizing.envelope, all, { width: each, height: HEIGHT }),
+        ),
+    ),
+  );
+}
+
+/** Which drives do the job by calculation, and what the others are beyond. */
+function answers(candidates: readonly CandidateState[]): HTMLElement[] {
+  const failing = candidates.filter(({ sizing }) => !sizing.passes);
+  const passing = candidates.filter(({ sizing }) => sizing.passes).map(({ letter }) => letter);
+  const good =
+    passing.length === 0
+      ? '✕ None of these drives does the job by calculation.'
+      : `✓ ${passing.join(', ')}: every figure is within its limit.`;
+  return [
+    element('p', { class: 'sizing-good' }, good),
+    ...failing.map(({ letter, title, sizing }) =>
+      element(
+        'div',
+        { class: 'sizing-beyond' },
+        element('p', {}, element('b', {}, `✕ ${letter}`), ` ${title} is beyond its limits:`),
+        element('ul', {}, ...sizing.reasons.map((reason) => element('li', {}, reason))),
+      ),
+    ),
+  ];
+}

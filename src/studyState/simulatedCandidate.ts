@@ -1,0 +1,9 @@
+import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { CandidateState } from './state.ts';
+
+/** A candidate with its outcome. */
+export type SimulatedCandidate = CandidateState & JudgedCandidate;
+
+export function isSimulated(candidate: CandidateState): candidate is SimulatedCandidate {
+  return candidate.outcome !== null;
+}

@@ -1,0 +1,57 @@
+import type { Scene } from '../../shared/core/scene.ts';
+import type { UnitSystem } from '../../shared/core/units.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
+import type { Sizing } from '../../shared/sizing/sizing.ts';
+import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
+import type { Job, JobValues } from '../../shared/study/job.ts';
+
+export type { UnitSystem };
+
+/** A candidate as it stands: what it is, what can be calculated of it, and what simulation has found so far. */
+export interface CandidateState {
+  /** 'A', 'B', ... */
+  readonly letter: string;
+  readonly choice: CandidateChoice;
+  readonly title: string;
+  readonly scene: Scene;
+  readonly sizing: Sizing;
+  /** Null until it has been simulated as it now stands. */
+  readonly outcome: CandidateOutcome | null;
+  /** While it is simulated. */
+  readonly progress: CandidateProgress | null;
+  /** Why it could not be simulated, in plain words. */
+  readonly error: string | null;
+}
+
+export interface StudyState {
+  readonly study: Study;
+  readonly units: UnitSystem;
+  readonly candidates: readonly CandidateState[];
+  /** Candidates are being tuned and simulated. */
+  readonly isRunning: boolean;
+}
+
+/** What a person can do to a study. Each answers with what is wrong, in words, or null. */
+export interface StudyActions {
+  changeJob(changes: Partial<JobValues>): string | null;
+  nameJob(title: string): string | null;
+  useMoves(moves: Job['moves']): string | null;
+  setUnits(units: UnitSystem): void;
+  /** Puts a drive in a candidate, or adds one at the end; null takes the candidate out. */
+  setCandidate(index: number, choice: Omit<CandidateChoice, 'gains'> | null): string | null;
+  /** One drive of each kind, all of the smallest class of continuous force that does the job. */
+  chooseCandidates(): void;
+  /** Pretunes and simulates every candidate that has no outcome. */
+  simulate(): void;
+  cancel(): void;
+  /** Leaves the study and puts the axis of a candidate on the bench. */
+  openOnBench(index: number): void;
+}
+
+/** A part of the study that is shown at a time. */
+export interface Pane {
+  readonly element: HTMLElement;
+  show(state: StudyState): void;
+  /** It comes to sight or goes out of it; whatever moves rests while it is out of sight. */
+  setShown?(shown: boolean): void;
+}

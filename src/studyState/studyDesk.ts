@@ -1,0 +1,91 @@
+import type { Preset, Scene } from '../../shared/core/scene.ts';
+import { chooseCandidates } from '../../shared/sizing/chooseCandidates.ts';
+import type { CandidateChoice } from '../../shared/study/candidate.ts';
+import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
+import { checkJob } from '../../shared/study/checkJob.ts';
+import type { Job, JobValues } from '../../shared/study/job.ts';
+import type { StudyActions, UnitSystem } from './state.ts';
+import type { StudyRun } from './studyRun.ts';
+import type { StudyStore } from './studyStore.ts';
+
+/** What a person can do to a study, each checked before it reaches the store. */
+export class StudyDesk implements StudyActions {
+  readonly #store: StudyStore;
+  readonly #run: StudyRun;
+  readonly #presets: Readonly<Record<string, Preset>>;
+  readonly #openOnBench: (scene: Scene) => void;
+
+  constructor(
+    store: StudyStore,
+    run: StudyRun,
+    presets: Readonly<Record<string, Preset>>,
+    openOnBench: (scene: Scene) => void,
+  ) {
+    this.#store = store;
+    this.#run = run;
+    this.#presets = presets;
+    this.#openOnBench = openOnBench;
+  }
+
+  changeJob(changes: Partial<JobValues>): string | null {
+    return this.#propose((job) => ({ ...job, values: { ...job.values, ...changes } }));
+  }
+
+  nameJob(title: string): string | null {
+    return this.#propose((job) => ({ ...job, title }));
+  }
+
+  useMoves(moves: Job['moves']): string | null {
+    return this.#propose((job) => ({ ...job, moves, values: { ...job.values, motion: 'move list' } }));
+  }
+
+  setUnits(units: UnitSystem): void {
+    this.#store.setUnits(units);
+  }
+
+  setCandidate(index: number, choice: Omit<CandidateChoice, 'gains'> | null): string | null {
+    const { job, candidates } = this.#store.state.study;
+    if (choice === null) {
+      this.#store.setCandidates(candidates.filter((_, k) => k !== index));
+      return null;
+    }
+    const checked = checkCandidate(choice, job, this.#presets);
+    if ('problems' in checked) return checked.problems[0]!.message;
+    this.#store.setCandidates([
+      ...candidates.slice(0, index),
+      checked.candidate,
+      ...candidates.slice(index + 1),
+    ]);
+    return null;
+  }
+
+  chooseCandidates(): void {
+    this.#store.setCandidates(chooseCandidates(this.#store.state.study.job, this.#presets));
+  }
+
+  simulate(): void {
+    void this.#run.start();
+  }
+
+  cancel(): void {
+    this.#run.cancel();
+  }
+
+  openOnBench(index: number): void {
+    const candidate = this.#store.state.candidates[index];
+    if (candidate) this.#openOnBench(candidate.scene);
+  }
+
+  #propose(change: (job: Job) => Job): string | null {
+    const { study, units } = this.#store.state;
+    const { job, problems } = checkJob(change(study.job), units);
+    if (!job) return problems[0]!.message;
+    // An own datasheet may leave a drive less room than its preset has.
+    for (const [index, candidate] of study.candidates.entries()) {
+      const checked = checkCandidate({ ...candidate, gains: null }, job, this.#presets);
+      if ('problems' in checked) return ofCandidate(index, checked.problems[0]!).message;
+    }
+    this.#store.setJob(job);
+    return null;
+  }
+}

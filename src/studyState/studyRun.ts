@@ -1,0 +1,119 @@
+import type { Scene } from '../../shared/core/scene.ts';
+import type { CandidateProgress } from '../../shared/protocol/outcome.ts';
+import { CandidateClient } from '../clients/candidateClient.ts';
+import { PretuneClient } from '../clients/pretuneClient.ts';
+import type { StudyStore } from './studyStore.ts';
+
+/** What a candidate is being tuned or simulated by. */
+interface Work {
+  readonly index: number;
+  readonly scene: Scene;
+  readonly client: { cancel(): void };
+}
+
+/**
+ * Tunes and simulates the candidates of a study until none is left that has not been. Tuning takes all cores for one candidate after the other;
+ * candidates that are tuned are simulated meanwhile, each in a worker of its own. A candidate that changes under way is dropped and taken up anew.
+ */
+export class StudyRun {
+  readonly #store: StudyStore;
+  readonly #underWay = new Set<Work>();
+  #isCancelled = false;
+
+  constructor(store: StudyStore) {
+    this.#store = store;
+    store.subscribe(() => this.#dropChanged());
+  }
+
+  cancel(): void {
+    this.#isCancelled = true;
+    for (const { client } of this.#underWay) client.cancel();
+  }
+
+  async start(): Promise<void> {
+    if (this.#store.state.isRunning) return;
+    this.#isCancelled = false;
+    this.#store.startRun();
+    const simulations = new Set<Promise<void>>();
+    while (!this.#isCancelled) {
+      const index = this.#nextCandidate();
+      if (index >= 0) {
+        if (!(await this.#tune(index)) || this.#isCancelled) continue;
+        const simulation = this.#simulate(index).finally(() => simulations.delete(simulation));
+        simulations.add(simulation);
+      } else if (simulations.size > 0) await Promise.race(simulations);
+      else break;
+    }
+    await Promise.all(simulations);
+    this.#store.endRun();
+  }
+
+  /** A candidate of which nothing is known and on which no one works, or −1. */
+  #nextCandidate(): number {
+    const busy = [...this.#underWay].map(({ index }) => index);
+    return this.#store.state.candidates.findIndex(
+      ({ outcome, error }, index) => outcome === null && error === null && !busy.includes(index),
+    );
+  }
+
+  /** Returns whether the candidate has gains then. */
+  async #tune(index: number): Promise<boolean> {
+    const { choice, scene } = this.#store.state.candidates[index]!;
+    if (choice.gains) return true;
+    const limit = this.#store.state.study.job.values.peakSensitivity;
+    const client = new PretuneClient();
+    const work = { index, scene, client };
+    const found = await this.#watched(work, () =>
+      client.pretune(
+        scene,
+        { kind: 'peak sensitivity', limit },
+        ({ stage, done, total }) => this.#tell(work, { stage, share: done / Math.max(total, 1) }),
+        'one limit',
+      ),
+    );
+    if (!found) return false;
+    this.#store.setGains(index, found.best.changes);
+    return true;
+  }
+
+  async #simulate(index: number): Promise<void> {
+    const { scene } = this.#store.state.candidates[index]!;
+    const { job } = this.#store.state.study;
+    const client = new CandidateClient();
+    const work = { index, scene, client };
+    const outcome = await this.#watched(work, () =>
+      client.evaluate(job, scene, (progress) => this.#tell(work, progress)),
+    );
+    if (outcome) this.#store.setOutcome(index, outcome);
+  }
+
+  /** Progress may arrive after what it led to. */
+  #tell(work: Work, progress: CandidateProgress): void {
+    if (this.#underWay.has(work) && this.#isStill(work.index, work.scene))
+      this.#store.setProgress(work.index, progress);
+  }
+
+  /** What is found for a candidate, or null: it was cancelled, or the candidate is another by now, or it went wrong, which is told. */
+  async #watched<T>(work: Work, find: () => Promise<T | null>): Promise<T | null> {
+    const { index, scene } = work;
+    this.#underWay.add(work);
+    try {
+      const found = await find();
+      return this.#isStill(index, scene) ? found : null;
+    } catch (error) {
+      if (this.#isStill(index, scene))
+        this.#store.setError(index, error instanceof Error ? error.message : String(error));
+      return null;
+    } finally {
+      this.#underWay.delete(work);
+    }
+  }
+
+  #dropChanged(): void {
+    for (const { index, scene, client } of this.#underWay) if (!this.#isStill(index, scene)) client.cancel();
+  }
+
+  #isStill(index: number, scene: Scene): boolean {
+    return this.#store.state.candidates[index]?.scene === scene;
+  }
+}

@@ -1,0 +1,172 @@
+import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { Preset } from '../../shared/core/scene.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
+import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
+import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
+import { candidateScene } from '../../shared/study/candidateScene.ts';
+import type { Job, JobEntry } from '../../shared/study/job.ts';
+import type { CandidateState, StudyState, UnitSystem } from './state.ts';
+
+type Presets = Readonly<Record<string, Preset>>;
+
+/** What else than its scene the outcome of a candidate depends on. */
+const TESTED: readonly JobEntry[] = ['scanLength', 'dailyTime', 'growthLimit', 'wear'];
+
+/** The study on the page, and what is known of it. Whoever draws it subscribes. */
+export class StudyStore {
+  #state: StudyState;
+  readonly #presets: Presets;
+  readonly #subscribers = new Set<(state: StudyState) => void>();
+  #undo: Study[] = [];
+  #redo: Study[] = [];
+
+  constructor(study: Study, presets: Presets) {
+    this.#presets = presets;
+    this.#state = { study, units: 'metric', candidates: candidatesOf(study, presets, []), isRunning: false };
+  }
+
+  get state(): StudyState {
+    return this.#state;
+  }
+
+  subscribe(subscriber: (state: StudyState) => void): void {
+    this.#subscribers.add(subscriber);
+  }
+
+  undo(): void {
+    const before = this.#undo.pop();
+    if (!before) return;
+    this.#redo.push(this.#state.study);
+    this.#use(before);
+  }
+
+  redo(): void {
+    const after = this.#redo.pop();
+    if (!after) return;
+    this.#undo.push(this.#state.study);
+    this.#use(after);
+  }
+
+  setUnits(units: UnitSystem): void {
+    this.#take({ ...this.#state, units });
+  }
+
+  /** Another study, as it was opened. */
+  open(study: Study): void {
+    this.#step(study);
+  }
+
+  /** Another job for the same drives; those that have to be tuned anew lose their gains. */
+  setJob(job: Job): void {
+    const { job: was, candidates } = this.#state.study;
+    this.#step({
+      job,
+      candidates: candidates.map((candidate) =>
+        sameTask(was, job, candidate, this.#presets) ? candidate : { ...candidate, gains: null },
+      ),
+    });
+  }
+
+  setCandidates(candidates: readonly CandidateChoice[]): void {
+    this.#step({ ...this.#state.study, candidates });
+  }
+
+  /** What a candidate was tuned to: no step of its own, since it follows from the rest. */
+  setGains(index: number, gains: ParameterChanges): void {
+    const { study } = this.#state;
+    const candidates = study.candidates.map((candidate, k) =>
+      k === index ? { ...candidate, gains } : candidate,
+    );
+    this.#use({ ...study, candidates });
+  }
+
+  setOutcome(index: number, outcome: CandidateOutcome): void {
+    this.#setCandidate(index, { outcome, progress: null, error: null });
+  }
+
+  setProgress(index: number, progress: CandidateProgress): void {
+    this.#setCandidate(index, { progress, error: null });
+  }
+
+  setError(index: number, error: string): void {
+    this.#setCandidate(index, { error, progress: null });
+  }
+
+  /** Candidates are tuned and simulated from now on; what went wrong before may be tried again. */
+  startRun(): void {
+    this.#setRunning(true, { error: null });
+  }
+
+  /** Nothing is under way any more. */
+  endRun(): void {
+    this.#setRunning(false, { progress: null });
+  }
+
+  #setRunning(isRunning: boolean, changes: Partial<CandidateState>): void {
+    const candidates = this.#state.candidates.map((candidate) => ({ ...candidate, ...changes }));
+    this.#take({ ...this.#state, candidates, isRunning });
+  }
+
+  #setCandidate(index: number, changes: Partial<CandidateState>): void {
+    const candidates = this.#state.candidates.map((candidate, k) =>
+      k === index ? { ...candidate, ...changes } : candidate,
+    );
+    this.#take({ ...this.#state, candidates });
+  }
+
+  #step(study: Study): void {
+    this.#undo.push(this.#state.study);
+    this.#redo = [];
+    this.#use(study);
+  }
+
+  #use(study: Study): void {
+    const candidates = candidatesOf(study, this.#presets, this.#state.candidates, this.#state.study.job);
+    this.#take({ ...this.#state, study, candidates });
+  }
+
+  #take(state: StudyState): void {
+    this.#state = state;
+    for (const subscriber of this.#subscribers) subscriber(state);
+  }
+}
+
+/** The candidates of a study; one that is as it was before keeps what was found of it. */
+function candidatesOf(
+  study: Study,
+  presets: Presets,
+  before: readonly CandidateState[],
+  jobBefore: Job = study.job,
+): CandidateState[] {
+  const sameTests = TESTED.every((entry) => study.job.values[entry] === jobBefore.values[entry]);
+  return study.candidates.map((choice, index) => {
+    const scene = candidateScene(study.job, choice, presets);
+    const was = before[index];
+    const kept = sameTests && was !== undefined && sameScene(was.scene, scene) ? was : null;
+    return {
+      letter: candidateLetter(index),
+      choice,
+      title: scene.title,
+      scene: kept?.scene ?? scene,
+      sizing: kept && study.job === jobBefore ? kept.sizing : sizeCandidate(study.job, scene),
+      outcome: kept?.outcome ?? null,
+      progress: kept?.progress ?? null,
+      error: kept?.error ?? null,
+    };
+  });
+}
+
+/** Whether a drive that was tuned for one job is tuned for the other as well. */
+function sameTask(a: Job, b: Job, candidate: CandidateChoice, presets: Presets): boolean {
+  if (a.values.peakSensitivity !== b.values.peakSensitivity) return false;
+  const untuned = { ...candidate, gains: null };
+  return sameScene(candidateScene(a, untuned, presets), candidateScene(b, untuned, presets));
+}
+
+function sameScene(a: CandidateState['scene'], b: CandidateState['scene']): boolean {
+  return (
+    a.driveType === b.driveType &&
+    JSON.stringify(a.parameters) === JSON.stringify(b.parameters) &&
+    JSON.stringify(a.moves) === JSON.stringify(b.moves)
+  );
+}

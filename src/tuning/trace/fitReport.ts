@@ -1,0 +1,59 @@
+import { inUnit, ranged } from '../../../shared/core/format.ts';
+import { FITTED, type FitResult, type FittedName } from '../../../shared/protocol/fit.ts';
+import { element } from '../../ui/dom.ts';
+import { createResidualPlot } from './residualPlot.ts';
+
+const VERDICTS = {
+  white: 'What is left looks like noise.',
+  'not white': 'What is left is not mere noise; the intervals were widened for it.',
+  poor: 'More is left than the model should leave: read the numbers with care.',
+} as const;
+
+/** The estimates with their intervals, why others are missing, the residual, and what to know before believing it. */
+export function createFitReport(result: FitResult): HTMLElement {
+  const { estimates, unfitted, goodness, forces, notes } = result;
+  const rows = (Object.keys(FITTED) as FittedName[]).flatMap((name) => {
+    const { label, unit } = FITTED[name];
+    const estimate = estimates[name];
+    const why = unfitted[name];
+    if (!estimate && !why) return [];
+    const cells = estimate
+      ? [
+          ranged(estimate.value, unit, 4),
+          `${ranged(estimate.low, unit, 4)} to ${ranged(estimate.high, unit, 4)}`,
+        ]
+      : ['—', why!];
+    return [
+      element(
+        'tr',
+        {},
+        element('th', { scope: 'row' }, label),
+        ...cells.map((text) => element('td', {}, text)),
+      ),
+    ];
+  });
+  const text = goodness
+    ? `${VERDICTS[goodness.verdict]} The model explains ${inUnit(goodness.explained, '%', 5)} of the force; ${ranged(goodness.rmsResidual, 'N')} rms are left of ${ranged(goodness.rmsForce, 'N')}.`
+    : 'Nothing of the motion could be fitted.';
+  return element(
+    'div',
+    { class: 'fit-report' },
+    element(
+      'table',
+      { class: 'dialog-table' },
+      element(
+        'thead',
+        {},
+        element(
+          'tr',
+          {},
+          ...['', 'Fitted', 'True with 95 % confidence'].map((head) => element('th', { scope: 'col' }, head)),
+        ),
+      ),
+      element('tbody', {}, ...rows),
+    ),
+    element('p', {}, text),
+    ...(forces ? [createResidualPlot(forces)] : []),
+    element('ul', {}, ...notes.map((note) => element('li', {}, note))),
+  );
+}

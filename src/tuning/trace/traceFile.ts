@@ -1,0 +1,169 @@
+import { type Problem, shown } from '../../../shared/core/problem.ts';
+import { toSI, type Unit } from '../../../shared/core/units.ts';
+import { type Failure, failure } from '../../../shared/files/jsonFile.ts';
+import {
+  TRACE_LABELS,
+  TRACE_QUANTITIES,
+  type Trace,
+  type TraceQuantity,
+} from '../../../shared/protocol/trace.ts';
+import { gridOf } from './resample.ts';
+import { TRACE_UNITS } from './traceColumns.ts';
+import { MAX_ROWS, type TraceColumn, type TraceTable } from './traceTable.ts';
+
+/** Which column holds a quantity, counted from 0, and in which unit. */
+export interface ColumnUse {
+  readonly column: number;
+  readonly unit: Unit;
+  /** A current in ampere rms; otherwise it is an amplitude. */
+  readonly rms?: boolean;
+}
+
+/** Time is a column, or the rows come at a rate, Hz. Of the two currents one is enough. */
+export type TraceMapping = {
+  readonly [Q in Exclude<TraceQuantity, 'time'>]?: ColumnUse;
+} & { readonly time?: ColumnUse | { readonly rate: number } };
+
+/** Rows from which something can be told at all, and rates that a drive may be recorded at, Hz. */
+const FEWEST_ROWS = 50;
+const RATES = [10, 1e6] as const;
+
+/** The mapping that the titles of the columns suggest: the first column of each quantity. A person may correct it. */
+export function suggestMapping({ columns }: TraceTable): TraceMapping {
+  const mapping: Partial<Record<TraceQuantity, ColumnUse>> = {};
+  columns.forEach(({ guess: { quantity, unit, rms } }, column) => {
+    if (quantity !== null) mapping[quantity] ??= { column, unit: unit ?? TRACE_UNITS[quantity][0]!, rms };
+  });
+  return mapping;
+}
+
+/** The trace that a table holds under a mapping: in SI, on an even grid of time. */
+export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Failure {
+  const problems: Problem[] = [];
+  for (const quantity of TRACE_QUANTITIES) {
+    const use = mapping[quantity];
+    if (use && 'column' in use) problems.push(...checkUse(table, quantity, use));
+  }
+  if (!mapping.position)
+    problems.push(missing('position', 'Say which column holds the position at the encoder.'));
+  if (!mapping.time)
+    problems.push(missing('time', 'Say which column holds the time, or give the sample rate.'));
+  if (!mapping.current && !mapping.currentCommand) {
+    problems.push(missing('current', 'Say which column holds the force current, or at least its command.'));
+  }
+  if (table.lines.length < FEWEST_ROWS) {
+    const message = `The recording has ${table.lines.length} samples. Give at least ${FEWEST_ROWS}.`;
+    problems.push({ field: 'time', value: table.lines.length, message });
+  }
+  if (problems.length > 0) return { problems };
+
+  const times = timesOf(table, mapping.time!);
+  if ('problems' in times) return times;
+  const grid = gridOf(times.values, times.digit);
+  if (!(grid.period <= 1 / RATES[0] && grid.period >= 1 / RATES[1])) {
+    const rate = 1 / grid.period;
+    return failure(
+      'time',
+      rate,
+      `time: ${rate.toPrecision(4)} samples a second. Recordings of ${RATES[0]} to ${RATES[1]} a second are read; check the unit of the time.`,
+    );
+  }
+  if (grid.count > MAX_ROWS + table.lines.length) {
+    const seconds = (grid.count * grid.period).toPrecision(4);
+    return failure(
+      'time',
+      seconds,
+      `time: the recording reaches over ${seconds} s with ${grid.gaps.length} gaps. Cut it into pieces.`,
+    );
+  }
+  const series = (quantity: Exclude<TraceQuantity, 'time'>) => {
+    const use = mapping[quantity];
+    if (!use) return null;
+    const factor = toSI(1, use.unit) * (use.rms ? Math.SQRT2 : 1);
+    return grid.place(table.columns[use.column]!.values.map((value) => value * factor));
+  };
+  return {
+    period: grid.period,
+    start: grid.start,
+    position: series('position')!,
+    current: series('current'),
+    currentCommand: series('currentCommand'),
+    setpoint: series('setpoint'),
+    motorPosition: series('motorPosition'),
+    tablePosition: series('tablePosition'),
+    gaps: grid.gaps,
+    resampled: grid.kind,
+  };
+}
+
+function missing(quantity: TraceQuantity, message: string): Problem {
+  return { field: quantity, value: undefined, message: `${quantity}: ${message}` };
+}
+
+function checkUse(table: TraceTable, quantity: TraceQuantity, use: ColumnUse): Problem[] {
+  const column = table.columns[use.column];
+  const label = TRACE_LABELS[quantity];
+  if (!column) {
+    const message = `${label}: there is no column ${shown(use.column)}. Give one of 0 to ${table.columns.length - 1}.`;
+    return [{ field: quantity, value: use.column, message }];
+  }
+  const problems: Problem[] = [];
+  if (!TRACE_UNITS[quantity].includes(use.unit)) {
+    const message = `${label}: "${use.unit}" is no unit for it. Give one of ${TRACE_UNITS[quantity].join(', ')}.`;
+    problems.push({ field: quantity, value: use.unit, message });
+  }
+  const { bad, name } = column;
+  if (bad) {
+    const more = bad.count > 1 ? ` So are ${bad.count - 1} more below it.` : '';
+    const message = `line ${bad.line}, ${name}: ${bad.text} is not a number.${more} Mend it, or leave the cell empty.`;
+    problems.push({ field: `line ${bad.line}, ${name}`, value: bad.text, message });
+  }
+  return problems;
+}
+
+/** Time of every row, s, rising, and the last digit it is written with. */
+function timesOf(
+  { columns, lines }: TraceTable,
+  time: NonNullable<TraceMapping['time']>,
+): { readonly values: Float64Array; readonly digit: number } | Failure {
+  if ('rate' in time) {
+    const { rate } = time;
+    if (!(rate >= RATES[0] && rate <= RATES[1])) {
+      return failure(
+        'time',
+        rate,
+        `time: ${shown(rate)} Hz is no sample rate. Give ${RATES[0]} to ${RATES[1]} Hz.`,
+      );
+    }
+    return { values: Float64Array.from(lines, (_, k) => k / rate), digit: 0 };
+  }
+  const column = columns[time.column]!;
+  const wrong = firstNotRising(column);
+  if (wrong !== null) {
+    const { name, values } = column;
+    const place = `line ${lines[wrong]}, ${name}`;
+    const reason = Number.isNaN(values[wrong]!)
+      ? 'the time is missing'
+      : `the time ${values[wrong]} is not later than ${values[wrong - 1]} in the row before`;
+    return failure(place, values[wrong], `${place}: ${reason}. Time has to rise from row to row.`);
+  }
+  const factor = toSI(1, time.unit);
+  return { values: column.values.map((value) => value * factor), digit: lastDigit(column.values) * factor };
+}
+
+function firstNotRising({ values }: TraceColumn): number | null {
+  for (let k = 0; k < values.length; k++) {
+    if (Number.isNaN(values[k]!) || (k > 0 && values[k]! <= values[k - 1]!)) return k;
+  }
+  return null;
+}
+
+/** The power of ten that all values are whole multiples of, to the rounding of doubles; 0 when there is none worth the name. */
+function lastDigit(values: Float64Array): number {
+  for (let decimals = 0; decimals <= 9; decimals++) {
+    const scale = 10 ** decimals;
+    const isWhole = (value: number) => Math.abs(value * scale - Math.round(value * scale)) < 1e-5;
+    if (values.every(isWhole)) return 1 / scale;
+  }
+  return 0;
+}

@@ -1,0 +1,193 @@
+import { MAX_PROBLEMS, type Problem, shown } from '../../../shared/core/problem.ts';
+import { type Failure, failure } from '../../../shared/files/jsonFile.ts';
+import { type ColumnGuess, guessColumns } from './traceColumns.ts';
+
+/** Rows and columns at most: a minute at 16 kHz of everything a drive can record. */
+export const MAX_ROWS = 1_000_000;
+const MAX_COLUMNS = 200;
+
+/** A cell that is not a number: the first of its column, where it stands, and how many there are. */
+export interface BadCell {
+  readonly line: number;
+  readonly text: string;
+  readonly count: number;
+}
+
+export interface TraceColumn {
+  readonly name: string;
+  readonly guess: ColumnGuess;
+  /** As written, in the unit of the column; NaN where a cell is empty or not a number. */
+  readonly values: Float64Array;
+  readonly bad: BadCell | null;
+}
+
+/** A file of columns of numbers. */
+export interface TraceTable {
+  readonly columns: readonly TraceColumn[];
+  /** Line of the file on which each row stands, counted from 1. */
+  readonly lines: Uint32Array;
+}
+
+const MISSING = /^(nan|null|n\/?a|-+)?$/i;
+
+/**
+ * Reads a recording: one sample a line, columns parted by tab, semicolon or comma, whichever the first line has.
+ *
+ * A header is optional, and may go on in a second line with the units. Names and cells may be quoted. Lines that begin with # or % are
+ * comments. Where the comma does not part the columns it may be the decimal sign. Empty cells are gaps. A cell that is no number spoils
+ * only its own column.
+ */
+export function readTraceTable(text: string): TraceTable | Failure {
+  const lines = new Lines(text);
+  const first = lines.next();
+  if (first === null)
+    return failure('', text.length, 'The file is empty. Give one with a sample on each line.');
+  const delimiter = ['\t', ';'].find((each) => first.includes(each)) ?? ',';
+  const cellsOf = splitter(delimiter);
+  const head = cellsOf(first);
+  if (head.length > MAX_COLUMNS) {
+    return failure(
+      `line ${lines.line}`,
+      head.length,
+      `line ${lines.line}: ${head.length} columns are too many. Give at most ${MAX_COLUMNS}.`,
+    );
+  }
+  const isHeader = !head.some((cell) => isNumber(cell));
+  let names = isHeader ? head : head.map((_, k) => `column ${k + 1}`);
+  let next = isHeader ? lines.next() : first;
+  if (isHeader && next !== null) {
+    const units = cellsOf(next);
+    if (units.length === head.length && !units.some((cell) => isNumber(cell) || cell.length > 12)) {
+      names = head.map((name, k) =>
+        units[k] === '' ? name : `${name} [${units[k]!.replace(/[[\]()]/g, '')}]`,
+      );
+      next = lines.next();
+    }
+  }
+  const rows = new Rows(names.length, delimiter !== ',', text);
+  for (; next !== null; next = lines.next()) {
+    if (rows.count === MAX_ROWS) {
+      const message = `line ${lines.line}: more than ${MAX_ROWS} rows. Cut the recording, or export it at a lower rate.`;
+      return failure(`line ${lines.line}`, MAX_ROWS, message);
+    }
+    rows.take(cellsOf(next), lines.line);
+    if (rows.problems.length >= MAX_PROBLEMS) break;
+  }
+  if (rows.problems.length > 0) return { problems: rows.problems };
+  if (rows.count === 0) return failure('', text.length, 'The file has a header but no samples.');
+  return rows.table(names);
+}
+
+/** The lines that count, one after the other. */
+class Lines {
+  /** Number of the last line given, from 1. */
+  line = 0;
+  private at = 0;
+  private readonly end: string;
+
+  constructor(private readonly text: string) {
+    if (text.startsWith('\ufeff')) this.at = 1;
+    this.end = text.includes('\n') ? '\n' : '\r';
+  }
+
+  next(): string | null {
+    while (this.at < this.text.length) {
+      const stop = this.text.indexOf(this.end, this.at);
+      const end = stop < 0 ? this.text.length : stop;
+      const line = this.text.slice(this.at, end).replace(/\r$/, '');
+      this.at = end + 1;
+      this.line++;
+      if (/^\s*[^\s#%]/.test(line)) return line;
+    }
+    return null;
+  }
+}
+
+/** Cells of a line, trimmed and without their quotes. A doubled quote inside quotes is one (RFC 4180). */
+function splitter(delimiter: string): (line: string) => string[] {
+  return (line) => {
+    if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
+    const cells: string[] = [];
+    let cell = '';
+    let quoted = false;
+    for (let k = 0; k < line.length; k++) {
+      const c = line[k]!;
+      if (c === '"' && quoted && line[k + 1] === '"') cell += line[k++];
+      else if (c === '"') quoted = !quoted;
+      else if (c === delimiter && !quoted) {
+        cells.push(cell.trim());
+        cell = '';
+      } else cell += c;
+    }
+    cells.push(cell.trim());
+    return cells;
+  };
+}
+
+/** Like 1, −2.5, .5, 3e-4 or 1,5; what looks like a number but is none is found when its value is read. */
+function isNumber(cell: string): boolean {
+  return /^[-+−]?[.,]?\d/.test(cell);
+}
+
+/** Collects the rows of a table. */
+class Rows {
+  count = 0;
+  readonly problems: Problem[] = [];
+  private readonly values: Float64Array[];
+  private readonly lines: Uint32Array;
+  private readonly bad: (BadCell | null)[];
+
+  constructor(
+    private readonly width: number,
+    private readonly decimalComma: boolean,
+    text: string,
+  ) {
+    const max = Math.min(MAX_ROWS, lineCount(text));
+    this.values = Array.from({ length: width }, () => new Float64Array(max));
+    this.lines = new Uint32Array(max);
+    this.bad = new Array(width).fill(null);
+  }
+
+  take(cells: readonly string[], line: number): void {
+    const { width } = this;
+    const isLonger = cells.length === width + 1 && cells[width] === '';
+    if (cells.length !== width && !isLonger) {
+      const message = `line ${line}: it has ${cells.length} columns, and the first line has ${width}. Give every line the same.`;
+      this.problems.push({ field: `line ${line}`, value: cells.length, message });
+      return;
+    }
+    for (let k = 0; k < width; k++) this.values[k]![this.count] = this.number(cells[k]!, k, line);
+    this.lines[this.count++] = line;
+  }
+
+  table(names: readonly string[]): TraceTable {
+    const guesses = guessColumns(names);
+    return {
+      columns: names.map((name, k) => ({
+        name,
+        guess: guesses[k]!,
+        values: this.values[k]!.subarray(0, this.count),
+        bad: this.bad[k]!,
+      })),
+      lines: this.lines.subarray(0, this.count),
+    };
+  }
+
+  private number(cell: string, column: number, line: number): number {
+    if (MISSING.test(cell)) return Number.NaN;
+    const value = Number((this.decimalComma ? cell.replace(',', '.') : cell).replace('−', '-'));
+    if (Number.isFinite(value)) return value;
+    const before = this.bad[column];
+    this.bad[column] = before
+      ? { ...before, count: before.count + 1 }
+      : { line, text: shown(cell), count: 1 };
+    return Number.NaN;
+  }
+}
+
+function lineCount(text: string): number {
+  const end = text.includes('\n') ? '\n' : '\r';
+  let count = 1;
+  for (let at = text.indexOf(end); at >= 0; at = text.indexOf(end, at + 1)) count++;
+  return count;
+}

@@ -1,0 +1,87 @@
+import { element, setText } from './dom.ts';
+import { type ActionName, type Actions, keyOf } from './keys.ts';
+
+export interface MenuItem {
+  readonly label: string;
+  readonly action: () => void;
+  readonly keys?: string;
+  /** For an item that is on or off. */
+  readonly isOn?: () => boolean;
+}
+
+/** A menu item that sets off an action of the keyboard. */
+export function item<N extends ActionName>(
+  label: string,
+  actions: Pick<Actions, N>,
+  name: N,
+  isOn?: () => boolean,
+): MenuItem {
+  return { label, action: actions[name], keys: keyOf(name), ...(isOn && { isOn }) };
+}
+
+/** A button that folds out a short list of buttons. */
+export function createMenu(text: string, items: readonly MenuItem[]): HTMLElement {
+  const marks = items.map(() => element('span', { class: 'menu-mark', 'aria-hidden': 'true' }));
+  const rows = items.map(({ label, action, keys }, i) =>
+    element(
+      'button',
+      {
+        type: 'button',
+        onclick: () => {
+          close();
+          action();
+        },
+      },
+      marks[i]!,
+      element('span', {}, label),
+      element('kbd', {}, keys ?? ''),
+    ),
+  );
+  const list = element('div', { class: 'menu-list', hidden: true }, ...rows);
+  const opener = element('button', { type: 'button', 'aria-expanded': 'false', onclick: toggle }, text);
+  const menu = element(
+    'div',
+    {
+      class: 'menu',
+      onkeydown: (event) => onKey(event as KeyboardEvent),
+      onfocusout: (event) => {
+        if (!menu.contains((event as FocusEvent).relatedTarget as Node | null)) close();
+      },
+    },
+    opener,
+    list,
+  );
+
+  function toggle(): void {
+    if (list.hidden) open();
+    else close();
+  }
+
+  function open(): void {
+    list.hidden = false;
+    opener.setAttribute('aria-expanded', 'true');
+    for (const [i, { isOn }] of items.entries()) {
+      setText(marks[i]!, isOn?.() ? '✓' : '');
+      if (isOn) rows[i]!.setAttribute('aria-pressed', String(isOn()));
+    }
+  }
+
+  function close(): void {
+    list.hidden = true;
+    opener.setAttribute('aria-expanded', 'false');
+  }
+
+  function onKey(event: KeyboardEvent): void {
+    if (event.key === 'Escape') {
+      opener.focus();
+      close();
+    }
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    if (step === undefined || list.hidden) return;
+    event.preventDefault();
+    const at = rows.indexOf(document.activeElement as HTMLButtonElement);
+    rows.at((at + step) % rows.length)?.focus();
+  }
+
+  return menu;
+}

@@ -1,0 +1,38 @@
+/** Simulated seconds per second that can be asked for; Infinity is as fast as it goes. */
+export const TIME_SCALES = [
+  1 / 1000,
+  1 / 500,
+  1 / 200,
+  1 / 100,
+  1 / 50,
+  1 / 20,
+  1 / 10,
+  1 / 5,
+  1 / 2,
+  1,
+  2,
+  5,
+  10,
+  Number.POSITIVE_INFINITY,
+] as const;
+
+export const REAL_TIME = TIME_SCALES.indexOf(1);
+
+/** A pace that was asked for, in words. */
+export function timeScaleText(timeScale: number): string {
+  if (timeScale === Number.POSITIVE_INFINITY) return 'as fast as it goes';
+  if (timeScale === 1) return 'real time';
+  return timeScale < 1 ? `1/${Math.round(1 / timeScale)} of real time` : `${timeScale} × real time`;
+}
+
+/** A pace that was measured: as a fraction below a tenth, as a factor above. */
+export function measuredTimeScaleText(timeScale: number): string {
+  if (timeScale <= 0) return '0 ×';
+  if (timeScale < 0.095) return `1/${Math.round(1 / timeScale)}`;
+  return `${timeScale < 10 ? timeScale.toFixed(2) : Math.round(timeScale)} ×`;
+}
+
+/** The machine counts as too slow when it stays a tenth behind what was asked for. */
+export function fallsBehind(asked: number, achieved: number): boolean {
+  return Number.isFinite(asked) && achieved < 0.9 * asked;
+}

@@ -1,0 +1,6 @@
+import { expose } from 'comlink';
+import type { CandidateCommands } from '../../shared/protocol/outcome.ts';
+import { evaluateCandidate } from '../study/evaluateCandidate.ts';
+
+/** The candidate worker: a candidate takes seconds, which neither the page nor the other candidates must wait for. */
+expose({ evaluate: evaluateCandidate } satisfies CandidateCommands);

@@ -1,0 +1,49 @@
+import type { Scene } from '../../shared/core/scene.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
+import type { Job } from '../../shared/study/job.ts';
+import { testAccuracy } from '../accuracy/accuracy.ts';
+import { soundness } from '../pretune/tryOut.ts';
+import { timeLapse } from '../timelapse/timeLapse.ts';
+import { moveOutcome } from './moveOutcome.ts';
+
+/** Shares of the whole that are done when the moves have been run, and when the day has. */
+const MOVES_DONE = 0.05;
+const HEAT_DONE = 0.15;
+
+/**
+ * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its accuracy. `scene` is the tuned axis of the candidate.
+ *
+ * @throws RangeError when a cycle of the job is too long to be run
+ */
+export function evaluateCandidate(
+  job: Job,
+  scene: Scene,
+  onProgress: (progress: CandidateProgress) => void = () => {},
+): CandidateOutcome {
+  onProgress({ stage: 'Moves', share: 0 });
+  const moves = moveOutcome(scene);
+  const loop = loopFigures(scene);
+
+  const reportHeat = (share: number) =>
+    onProgress({ stage: 'A day of heat', share: MOVES_DONE + (HEAT_DONE - MOVES_DONE) * share });
+  reportHeat(0);
+  const { dailyTime, growthLimit } = job.values;
+  const heat = timeLapse(scene, { hours: dailyTime / 3600, growthTarget: growthLimit }, reportHeat);
+
+  const accuracy = testAccuracy(scene, job, heat, ({ stage, share }) =>
+    onProgress({ stage, share: HEAT_DONE + (1 - HEAT_DONE) * share }),
+  );
+  onProgress({ stage: 'Done', share: 1 });
+  return { moves, heat, accuracy, ...loop };
+}
+
+/** A load that no current holds up leaves no loop to speak of: it counts as unstable. */
+function loopFigures({ parameters }: Scene): Pick<CandidateOutcome, 'peakSensitivity' | 'crossover'> {
+  try {
+    const { peakSensitivity, crossover } = soundness(parameters);
+    return { peakSensitivity, crossover };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { peakSensitivity: Number.POSITIVE_INFINITY, crossover: null };
+  }
+}
