@@ -13,7 +13,6 @@ import { didYouMean, isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } 
 import { fromSI, toSI, type Unit } from './units.ts';
 
 export { crossChecks } from './crossChecks.ts';
-export { parameterWarnings } from './warnings.ts';
 
 export interface CheckedParameters {
   /** The legal entries, and only those: together with `base` they make a legal set. */

@@ -1,6 +1,5 @@
-import { type Failure, failure } from '../files/jsonFile.ts';
 import { PARAMETERS, type ParameterChanges } from './parameters/table.ts';
-import { didYouMean, shown } from './problem.ts';
+import { didYouMean, type Failure, failure, shown } from './problem.ts';
 import type { Preset } from './scene.ts';
 
 /** The preset with this id; anything may come in. */

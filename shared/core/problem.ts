@@ -6,6 +6,13 @@ export interface Problem {
   readonly message: string;
 }
 
+/** What is refused, and why. */
+export type Failure = { readonly problems: readonly Problem[] };
+
+export function failure(field: string, value: unknown, message: string): Failure {
+  return { problems: [{ field, value, message }] };
+}
+
 /** More problems than anyone reads; the rest is only counted, so that a hostile file stays cheap to refuse. */
 export const MAX_PROBLEMS = 20;
 

@@ -1,8 +1,7 @@
-import { type Failure, failure } from '../files/jsonFile.ts';
 import { checkParameters } from './check.ts';
 import { loopRows } from './parameters/drive.ts';
 import type { ParameterChanges, Parameters } from './parameters/table.ts';
-import { isRecord, MAX_PROBLEMS, shown, unknownName } from './problem.ts';
+import { type Failure, failure, isRecord, MAX_PROBLEMS, shown, unknownName } from './problem.ts';
 
 /** What a person tunes: the position loop, the bandwidth of the current loop, and the rates they hold for. */
 export type TuningName = keyof typeof loopRows | 'currentBandwidth' | 'currentRate' | 'positionDivider';

@@ -1,11 +1,11 @@
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
-import { shown } from '../core/problem.ts';
+import { type Failure, failure, shown } from '../core/problem.ts';
 import { checkTuning } from '../core/tuning.ts';
 import { parameterValue } from '../sheet/gainRows.ts';
 import { GAIN_SHEET_VERSION, type GainSheet } from '../sheet/gainSheet.ts';
 import type { SheetRow } from '../sheet/row.ts';
 import { readCsv, writeCsv } from './csv.ts';
-import { type Failure, failure, openFile } from './jsonFile.ts';
+import { openFile } from './jsonFile.ts';
 
 /** What was read, still to be laid over the parameters it was checked with. */
 export type GainsResult = { readonly changes: ParameterChanges } | Failure;

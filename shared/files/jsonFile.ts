@@ -1,4 +1,4 @@
-import { isRecord, type Problem, shortened, shown } from '../core/problem.ts';
+import { type Failure, failure, isRecord, shortened, shown } from '../core/problem.ts';
 
 /** Longest text that is looked at, characters: a session of an hour fits, a file of 10 MB is not ours. */
 const LONGEST_TEXT = 5_000_000;
@@ -7,12 +7,6 @@ const LONGEST_TEXT = 5_000_000;
 export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots' | 'study';
 
 export type Entries = Record<string, unknown>;
-export type Failure = { readonly problems: readonly Problem[] };
-
-export function failure(field: string, value: unknown, message: string): Failure {
-  return { problems: [{ field, value, message }] };
-}
-
 /**
  * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
  * Its entries are still unchecked.

@@ -1,8 +1,8 @@
 import type { Row } from '../core/parameters/row.ts';
-import { shown } from '../core/problem.ts';
+import { type Failure, failure, shown } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { MOVE_ENTRIES } from '../motion/moves.ts';
-import { type Entries, type Failure, failure } from './jsonFile.ts';
+import type { Entries } from './jsonFile.ts';
 
 /** A link of ours is a version, values each under its own name, and a sum that tells a damaged or shortened link. */
 const LONGEST_LINK = 100_000;

@@ -2,10 +2,10 @@ import { type CheckedValue, checkNumber, checkParameters, crossChecks } from '..
 import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import { findPreset, presetParameters } from '../core/preset.ts';
-import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import { type Failure, isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
 import { DRIVE_TYPES, type DriveType, type Preset, type Scene } from '../core/scene.ts';
 import { checkMoves } from '../motion/moves.ts';
-import { type Entries, type Failure, openFile } from './jsonFile.ts';
+import { type Entries, openFile } from './jsonFile.ts';
 import { migrateScene } from './migrate.ts';
 
 /**

@@ -4,9 +4,9 @@ import {
   PARAMETER_NAMES,
   parameterRow,
 } from '../core/parameters/table.ts';
-import { didYouMean, shown } from '../core/problem.ts';
+import { didYouMean, type Failure, failure, shown } from '../core/problem.ts';
 import type { Scene } from '../core/scene.ts';
-import { type Entries, type Failure, failure } from './jsonFile.ts';
+import type { Entries } from './jsonFile.ts';
 import { openLinkText, type Pair, parseMoves, parseValue, writeLinkText, writeMoves } from './linkText.ts';
 import { layOver, type SceneBase, type SceneResult } from './sceneFile.ts';
 

@@ -1,9 +1,17 @@
 import { checkNumber, checkParameters } from '../core/check.ts';
 import { PARAMETERS, type ParameterName, type Parameters, parameterRow } from '../core/parameters/table.ts';
-import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import {
+  type Failure,
+  failure,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+  unknownName,
+} from '../core/problem.ts';
 import type { Preset } from '../core/scene.ts';
 import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
-import { type Failure, failure, openFile } from './jsonFile.ts';
+import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
 
 /**

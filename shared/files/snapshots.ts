@@ -1,7 +1,15 @@
 import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
-import { isPrintable, isRecord, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
+import {
+  type Failure,
+  failure,
+  isPrintable,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+} from '../core/problem.ts';
 import { checkTuning, type Tuning, tuningOf } from '../core/tuning.ts';
-import { type Failure, failure, openFile } from './jsonFile.ts';
+import { openFile } from './jsonFile.ts';
 
 /** A tuning that was worth a name. */
 export interface Snapshot {

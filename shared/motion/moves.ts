@@ -3,9 +3,16 @@ import { isInTravel, type Travel, travelText } from '../core/crossChecks.ts';
 import { shortest } from '../core/format.ts';
 import type { NumberRow } from '../core/parameters/row.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
-import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import {
+  type Failure,
+  failure,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+  unknownName,
+} from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
-import { type Failure, failure } from '../files/jsonFile.ts';
 
 const MAX_MOVES = 1000;
 

@@ -1,9 +1,9 @@
 import { GRAVITY } from '../axis/gravity.ts';
 import { loadSideMass, motorSideMass } from '../axis/motor.ts';
+import { parameterWarnings } from '../axis/warnings.ts';
 import { ranged } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
-import { parameterWarnings } from '../core/warnings.ts';
 import type { Basis } from './basis.ts';
 import type { LoopOfSheet } from './marginRows.ts';
 

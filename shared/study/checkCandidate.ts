@@ -1,10 +1,17 @@
 import { checkNumber, checkParameters } from '../core/check.ts';
 import { defaultParameters, PARAMETERS, type ParameterChanges } from '../core/parameters/table.ts';
 import { findPreset, maxMotors } from '../core/preset.ts';
-import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import {
+  type Failure,
+  failure,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+  unknownName,
+} from '../core/problem.ts';
 import type { Preset } from '../core/scene.ts';
 import { checkTuning } from '../core/tuning.ts';
-import { type Failure, failure } from '../files/jsonFile.ts';
 import { type CandidateChoice, candidateLetter } from './candidate.ts';
 import { candidateScene } from './candidateScene.ts';
 import { DATASHEET_NAMES } from './datasheet.ts';

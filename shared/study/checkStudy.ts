@@ -1,6 +1,5 @@
-import { shown } from '../core/problem.ts';
+import { type Failure, failure, shown } from '../core/problem.ts';
 import type { Preset } from '../core/scene.ts';
-import { type Failure, failure } from '../files/jsonFile.ts';
 import { type CandidateChoice, MAX_CANDIDATES, type Study } from './candidate.ts';
 import { checkCandidate, ofCandidate } from './checkCandidate.ts';
 import { checkJob } from './checkJob.ts';

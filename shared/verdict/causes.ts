@@ -1,7 +1,7 @@
 import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { EnergyFlow } from '../protocol/accuracy.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { dayEnd, movesOf, testOf } from './read.ts';
 
 /*

@@ -1,5 +1,5 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { CRITERIA, nearest, type Standing } from './ranking.ts';
 import { figureText, tie } from './row.ts';
 import { figure } from './rows.ts';

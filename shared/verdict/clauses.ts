@@ -1,7 +1,7 @@
 import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
 import type { Contrast } from './contrasts.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import type { Speech } from './row.ts';
 import { factorText } from './text.ts';
 

@@ -1,5 +1,5 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { type FigureRow, isBetter, type Speech, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';
 

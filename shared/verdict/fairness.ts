@@ -2,7 +2,7 @@ import { continuousForce } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { classOf } from '../sizing/driveClass.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 
 /** Why the comparison is a fair one, and what about it is not. */
 export function fairnessSentence({ values }: Job, candidates: readonly JudgedCandidate[]): string {

@@ -1,6 +1,6 @@
-import type { CandidateOutcome } from '../protocol/outcome.ts';
 import type { Job, JobEntry } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { CandidateOutcome } from '../study/outcome.ts';
+import type { JudgedCandidate } from './judgement.ts';
 
 /** What is known when one input of the job is another one. */
 export interface FlipInput {

@@ -1,5 +1,5 @@
 import { MOVE_FIGURES, type MoveFigureName } from '../figures/moveFigures.ts';
-import type { MoveOutcome } from '../protocol/outcome.ts';
+import type { MoveOutcome } from '../study/outcome.ts';
 import { movesOf } from './read.ts';
 import { type FigureRow, figureRow, type Given } from './row.ts';
 

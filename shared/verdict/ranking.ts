@@ -1,6 +1,6 @@
 import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { type Shortfall, shortfallsOf } from './requirements.ts';
 import { tie } from './row.ts';
 import { figure } from './rows.ts';

@@ -1,8 +1,8 @@
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
-import type { MoveOutcome } from '../protocol/outcome.ts';
 import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
 import type { Job, JobValues } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { MoveOutcome } from '../study/outcome.ts';
+import type { JudgedCandidate } from './judgement.ts';
 
 /*
  * Where the figures of the comparison are read. What a tripped axis did before it tripped is no figure of the job: it has none.

@@ -1,7 +1,7 @@
 import { inUnit, ranged } from '../core/format.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { shortestDwell } from './read.ts';
 import { type FigureRow, figureText } from './row.ts';
 import { figure } from './rows.ts';

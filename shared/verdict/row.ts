@@ -1,7 +1,7 @@
 import { ranged } from '../core/format.ts';
 import type { Unit } from '../core/units.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate, VerdictGroup } from '../study/verdict.ts';
+import type { JudgedCandidate, VerdictGroup } from './judgement.ts';
 
 /** How a figure is told in a sentence that sets one candidate against another. */
 export interface Speech {

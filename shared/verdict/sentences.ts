@@ -1,7 +1,7 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
 import { contrastClause, explainedClause } from './clauses.ts';
 import { type Contrast, contrasts, SPOKEN_ROWS } from './contrasts.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import type { Standing } from './ranking.ts';
 import { figureText, tie } from './row.ts';
 import { listed, named, sentence } from './text.ts';

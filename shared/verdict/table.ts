@@ -1,5 +1,5 @@
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate, VerdictCell, VerdictRow } from '../study/verdict.ts';
+import type { JudgedCandidate, VerdictCell, VerdictRow } from './judgement.ts';
 import type { Shortfall } from './requirements.ts';
 import { type FigureRow, figureText, isBetter, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';

@@ -1,5 +1,5 @@
 import { inUnit } from '../core/format.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 
 const NUMBERS = [
   'no',

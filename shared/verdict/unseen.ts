@@ -1,6 +1,6 @@
 import { ranged } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from '../study/verdict.ts';
+import type { JudgedCandidate } from './judgement.ts';
 import { movesOf, positioningIn } from './read.ts';
 import { named, sentence } from './text.ts';
 

@@ -1,9 +1,9 @@
 import type { Preset } from '../core/scene.ts';
 import type { Job } from '../study/job.ts';
-import type { JudgedCandidate, Judgement, Verdict } from '../study/verdict.ts';
 import { choiceSentence } from './choice.ts';
 import { fairnessSentence } from './fairness.ts';
 import { searchFlips } from './flips.ts';
+import type { JudgedCandidate, Judgement, Verdict } from './judgement.ts';
 import { nearest, RULE, rank } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
 import { tableOf } from './table.ts';

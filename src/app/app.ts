@@ -1,5 +1,5 @@
 import { PRESETS } from '../../scenes/index.ts';
-import { parameterWarnings } from '../../shared/core/check.ts';
+import { parameterWarnings } from '../../shared/axis/warnings.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
 import { type Bench, benchOf, presentScene } from '../bench/bench.ts';

@@ -1,6 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { MoveLine } from '../../shared/core/scene.ts';
-import { readMoveList, writeMoveList } from '../../shared/motion/moveList.ts';
+import { readMoveList, writeMoveList } from '../../shared/study/moveList.ts';
 import { button, element } from '../ui/dom.ts';
 
 export interface MoveListDialog {

@@ -1,11 +1,7 @@
 import { proxy, wrap } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
-import type {
-  CandidateCommands,
-  CandidateOutcome,
-  CandidateProgress,
-} from '../../shared/protocol/outcome.ts';
 import type { Job } from '../../shared/study/job.ts';
+import type { CandidateCommands, CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 import { workerFailure } from './workerFailure.ts';
 
 /** The evaluation of a candidate as the page sees it, in a worker of its own that ends with it. */

@@ -1,7 +1,7 @@
 import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../scenes/index.ts';
+import type { Failure } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import type { Failure } from '../../shared/files/jsonFile.ts';
 import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';

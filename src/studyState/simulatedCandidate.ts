@@ -1,4 +1,4 @@
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import type { CandidateState } from './state.ts';
 
 /** A candidate with its outcome. */

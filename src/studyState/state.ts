@@ -1,9 +1,9 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { UnitSystem } from '../../shared/core/units.ts';
-import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
 import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 
 export type { UnitSystem };
 

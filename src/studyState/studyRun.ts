@@ -1,5 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import type { CandidateProgress } from '../../shared/protocol/outcome.ts';
+import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import { CandidateClient } from '../clients/candidateClient.ts';
 import { PretuneClient } from '../clients/pretuneClient.ts';
 import type { StudyStore } from './studyStore.ts';

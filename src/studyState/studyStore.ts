@@ -1,10 +1,10 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Preset } from '../../shared/core/scene.ts';
-import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job, JobEntry } from '../../shared/study/job.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 import type { CandidateState, StudyState, UnitSystem } from './state.ts';
 
 type Presets = Readonly<Record<string, Preset>>;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../scenes/index.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
-import type { CandidateProgress } from '../../shared/protocol/outcome.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
+import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import { evaluateCandidate } from '../../workers/study/evaluateCandidate.ts';
 import { growthAt } from '../../workers/timelapse/toolGrowth.ts';
 import { found, jobOf } from './bench.ts';

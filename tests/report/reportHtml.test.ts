@@ -3,7 +3,7 @@ import { PRESETS } from '../../scenes/index.ts';
 import { readStudy } from '../../shared/files/studyFile.ts';
 import type { JobValues } from '../../shared/study/job.ts';
 import { jobSentence } from '../../shared/study/jobSentence.ts';
-import type { Verdict } from '../../shared/study/verdict.ts';
+import type { Verdict } from '../../shared/verdict/judgement.ts';
 import { reportHtml } from '../../src/paper/report/reportHtml.ts';
 import type { ReportInput } from '../../src/paper/report/reportInput.ts';
 import type { CandidateState } from '../../src/studyState/state.ts';

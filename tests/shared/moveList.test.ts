@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { defaultParameters } from '../../shared/core/parameters/table.ts';
-import { readMoveList, writeMoveList, writeTimedMoveList } from '../../shared/motion/moveList.ts';
+import { readMoveList, writeMoveList, writeTimedMoveList } from '../../shared/study/moveList.ts';
 
 const p = defaultParameters();
 

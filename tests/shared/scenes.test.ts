@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
-import { checkParameters, parameterWarnings } from '../../shared/core/check.ts';
+import { parameterWarnings } from '../../shared/axis/warnings.ts';
+import { checkParameters } from '../../shared/core/check.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 function parametersOf(name: string): Parameters {

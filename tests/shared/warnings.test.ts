@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { parameterWarnings } from '../../shared/core/check.ts';
+import { parameterWarnings } from '../../shared/axis/warnings.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 const warned = (changes: Partial<Parameters>) => parameterWarnings({ ...defaultParameters(), ...changes });

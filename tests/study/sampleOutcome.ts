@@ -1,10 +1,10 @@
 import { PRESETS } from '../../scenes/index.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
-import type { CandidateOutcome, MoveOutcome } from '../../shared/protocol/outcome.ts';
 import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { CandidateOutcome, MoveOutcome } from '../../shared/study/outcome.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import type { CandidateState, StudyState } from '../../src/studyState/state.ts';
 import { sampleAccuracy } from './sampleAccuracy.ts';
 import { SAMPLE_DRIVES, type SampleDrive } from './sampleDrives.ts';

@@ -1,8 +1,8 @@
-import type { MoveOutcome } from '../../shared/protocol/outcome.ts';
 import type { LapseSample } from '../../shared/protocol/timeLapse.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { MoveOutcome } from '../../shared/study/outcome.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import { sampleCandidates, sampleJob } from '../study/sampleOutcome.ts';
 
 /** What the samples are judged by, whatever job a study opens with. */

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
 import {
   currentCause,
   encoderCause,
@@ -9,6 +8,7 @@ import {
   massCause,
   windingCause,
 } from '../../shared/verdict/causes.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import { largestGrowth } from '../../workers/timelapse/toolGrowth.ts';
 import { relettered, sizedCandidates, withDay, withMoves } from './candidates.ts';
 

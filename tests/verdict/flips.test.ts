@@ -4,7 +4,7 @@ import { linear, log } from '../../shared/core/parameters/row.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { firstChange } from '../../shared/verdict/search.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../scenes/index.ts';
-import type { JudgedCandidate, Verdict } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
 import { rank } from '../../shared/verdict/ranking.ts';
 import { judge, verdict } from '../../shared/verdict/verdict.ts';
 import {

@@ -1,8 +1,8 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Accuracy, PositioningTest, TestResult } from '../../shared/protocol/accuracy.ts';
-import type { CandidateProgress } from '../../shared/protocol/outcome.ts';
 import type { TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import type { Job } from '../../shared/study/job.ts';
+import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import type { AxisStart } from '../axis.ts';
 import { disturbance } from './disturbance.ts';
 import { energyFlow } from './energy.ts';

@@ -5,7 +5,7 @@ import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job as CandidateJob } from '../../shared/study/job.ts';
-import type { JudgedCandidate } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import { verdict } from '../../shared/verdict/verdict.ts';
 import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { JobPool } from '../pretune/pool.ts';

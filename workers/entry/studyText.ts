@@ -1,5 +1,5 @@
 import type { Job } from '../../shared/study/job.ts';
-import type { JudgedCandidate, Verdict } from '../../shared/study/verdict.ts';
+import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
 
 /** The printed result of a study: every figure of every candidate, what falls short in brackets, then the choice and why. */
 export function studyText(job: Job, candidates: readonly JudgedCandidate[], found: Verdict): string {

@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import type { CandidateOutcome, CandidateProgress } from '../../shared/protocol/outcome.ts';
 import type { Job } from '../../shared/study/job.ts';
+import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 import { testAccuracy } from '../accuracy/accuracy.ts';
 import { soundness } from '../pretune/tryOut.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';

@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
-import type { MoveOutcome } from '../../shared/protocol/outcome.ts';
+import type { MoveOutcome } from '../../shared/study/outcome.ts';
 import { measureRun } from '../run/measureRun.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 

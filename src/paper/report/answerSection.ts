@@ -4,7 +4,7 @@ import {
   type Verdict,
   type VerdictCell,
   type VerdictRow,
-} from '../../../shared/study/verdict.ts';
+} from '../../../shared/verdict/judgement.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
 import { groupRow, list, meaning } from '../paperParts.ts';

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
-import type { Verdict } from '../../../shared/study/verdict.ts';
+import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 
 export interface Pictures {

@@ -1,9 +1,9 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
-import type { MoveOutcome } from '../../../shared/protocol/outcome.ts';
 import { gainSection } from '../../../shared/sheet/gainRows.ts';
 import { numberText } from '../../../shared/sheet/quantityText.ts';
 import type { Job } from '../../../shared/study/job.ts';
+import type { MoveOutcome } from '../../../shared/study/outcome.ts';
 import { listed } from '../../../shared/verdict/text.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';

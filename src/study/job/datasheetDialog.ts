@@ -1,3 +1,4 @@
+import { backEmfWarning } from '../../../shared/axis/warnings.ts';
 import { shortest } from '../../../shared/core/format.ts';
 import {
   defaultParameters,
@@ -7,7 +8,6 @@ import {
 } from '../../../shared/core/parameters/table.ts';
 import type { Preset } from '../../../shared/core/scene.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
-import { backEmfWarning } from '../../../shared/core/warnings.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';

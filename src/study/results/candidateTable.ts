@@ -1,4 +1,4 @@
-import { CELL_TEXT } from '../../../shared/study/verdict.ts';
+import { CELL_TEXT } from '../../../shared/verdict/judgement.ts';
 import { candidateName } from '../../sideBySide/candidateName.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 

@@ -1,8 +1,8 @@
 import './results.css';
 import './verdict.css';
 import { PRESETS } from '../../../scenes/index.ts';
-import type { JudgedCandidate, Judgement } from '../../../shared/study/verdict.ts';
 import { searchFlips } from '../../../shared/verdict/flips.ts';
+import type { JudgedCandidate, Judgement } from '../../../shared/verdict/judgement.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import { watchResults } from '../../studyState/changes.ts';

@@ -8,7 +8,7 @@ import {
   type VerdictCell,
   type VerdictGroup,
   type VerdictRow,
-} from '../../../shared/study/verdict.ts';
+} from '../../../shared/verdict/judgement.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import { button, element } from '../../ui/dom.ts';
 

@@ -1,6 +1,5 @@
-import { type Problem, shown } from '../../../shared/core/problem.ts';
+import { type Failure, failure, type Problem, shown } from '../../../shared/core/problem.ts';
 import { toSI, type Unit } from '../../../shared/core/units.ts';
-import { type Failure, failure } from '../../../shared/files/jsonFile.ts';
 import {
   TRACE_LABELS,
   TRACE_QUANTITIES,

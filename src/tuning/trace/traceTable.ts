@@ -1,5 +1,4 @@
-import { MAX_PROBLEMS, type Problem, shown } from '../../../shared/core/problem.ts';
-import { type Failure, failure } from '../../../shared/files/jsonFile.ts';
+import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../../../shared/core/problem.ts';
 import { type ColumnGuess, guessColumns } from './traceColumns.ts';
 
 /** Rows and columns at most: a minute at 16 kHz of everything a drive can record. */

@@ -1,9 +1,8 @@
 import type { Travel } from '../core/crossChecks.ts';
-import { MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
+import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../core/units.ts';
-import { type Failure, failure } from '../files/jsonFile.ts';
-import { checkMoves, MOVE_ENTRIES } from './moves.ts';
+import { checkMoves, MOVE_ENTRIES } from '../motion/moves.ts';
 import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
 
 /** The units a column may be written in; the first is meant where the list has no header. */

@@ -1,8 +1,8 @@
 import type { Scene } from '../core/scene.ts';
-import type { Job } from '../study/job.ts';
-import type { Accuracy } from './accuracy.ts';
-import type { MoveFigures, Trip } from './axis.ts';
-import type { TimeLapse } from './timeLapse.ts';
+import type { Accuracy } from '../protocol/accuracy.ts';
+import type { MoveFigures, Trip } from '../protocol/axis.ts';
+import type { TimeLapse } from '../protocol/timeLapse.ts';
+import type { Job } from './job.ts';
 
 /** What the moves of the job came to in a run of the tuned axis; the worst of all moves. SI, shares of 1. */
 export interface MoveOutcome {

@@ -1,7 +1,7 @@
-import { holdingForce, slopeForce } from '../axis/gravity.ts';
-import { motorConstants, voltageLimit } from '../axis/motor.ts';
-import { inUnit } from './format.ts';
-import type { Parameters } from './parameters/table.ts';
+import { inUnit } from '../core/format.ts';
+import type { Parameters } from '../core/parameters/table.ts';
+import { holdingForce, slopeForce } from './gravity.ts';
+import { motorConstants, voltageLimit } from './motor.ts';
 
 /** A datasheet rounds; beyond this share, force constant and back-EMF do not belong to the same motor. */
 const BACK_EMF_TOLERANCE = 0.05;

@@ -1,9 +1,9 @@
 import type { Scene } from '../core/scene.ts';
 import type { Unit } from '../core/units.ts';
-import type { CandidateOutcome } from '../protocol/outcome.ts';
 import type { Sizing } from '../sizing/sizing.ts';
-import type { CandidateChoice } from './candidate.ts';
-import type { Job } from './job.ts';
+import type { CandidateChoice } from '../study/candidate.ts';
+import type { Job } from '../study/job.ts';
+import type { CandidateOutcome } from '../study/outcome.ts';
 
 /** A candidate with all that is known of it. */
 export interface JudgedCandidate {

@@ -1,10 +1,9 @@
-import { MAX_PROBLEMS, type Problem } from '../core/problem.ts';
+import { type Failure, MAX_PROBLEMS, type Problem } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
-import type { Failure } from '../files/jsonFile.ts';
-import { moveLimits } from '../study/moveLimits.ts';
-import { moveTimeProblem } from '../study/moveTimes.ts';
-import { MOVE_ROWS } from './moves.ts';
-import { Profile } from './profile.ts';
+import { MOVE_ROWS } from '../motion/moves.ts';
+import { Profile } from '../motion/profile.ts';
+import { moveLimits } from './moveLimits.ts';
+import { moveTimeProblem } from './moveTimes.ts';
 
 /** A move as a customer knows it: where to, how long it may take, how long to stand there. SI. */
 export interface TimedMove {
