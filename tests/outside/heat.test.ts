@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { windingToAmbientResistance } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { HeatNetwork, startTemperatures } from '../../workers/model/heat.ts';
-import { bareScene } from '../model/sceneOf.ts';
+import { bareScene } from '../workers/model/sceneOf.ts';
 
 const networkOf = (p: Parameters) => new HeatNetwork(startTemperatures(p));
 

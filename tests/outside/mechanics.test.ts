@@ -5,7 +5,7 @@ import { Axis } from '../../workers/axis.ts';
 import { Plant } from '../../workers/model/plant.ts';
 import { CURRENTS, stateCount, V1, V2, X1, X2 } from '../../workers/model/state.ts';
 import { TickSolver } from '../../workers/solver/tickSolver.ts';
-import { bareScene } from '../model/sceneOf.ts';
+import { bareScene } from '../workers/model/sceneOf.ts';
 
 const COLD = { winding: 20, carrier: 20, table: 20, screw: 20 };
 

@@ -1,8 +1,8 @@
 /** `npm run bench`: what the product costs, as ratios measured in one run. `-- --long` watches memory for half an hour. */
 import { cpus } from 'node:os';
 import { argv, versions } from 'node:process';
-import { pagePace } from '../bench/pagePace.mjs';
-import { scriptSizes } from '../bench/pageSize.mjs';
+import { pagePace } from '../benchmarks/pagePace.mjs';
+import { scriptSizes } from '../benchmarks/pageSize.mjs';
 import { bundle } from './bundle.mjs';
 
 /** Scripts that the page loads before it runs, compressed, bytes. */
@@ -10,17 +10,17 @@ const BUDGET = 350_000;
 
 const minutes = argv.includes('--long') ? [1, 10, 20, 30] : [1, 3];
 
-const { modelPace } = await bundle('tests/bench/modelPace.ts');
+const { modelPace } = await bundle('tests/benchmarks/modelPace.ts');
 heading('Model: simulated seconds per second, one thread');
 for (const { name, realTimeFactor, currentRate } of modelPace())
   row(name, `${realTimeFactor.toFixed(1)} ×`, `current loop at ${currentRate / 1000} kHz`);
 
-const { analysisPace } = await bundle('tests/bench/analysisPace.ts');
+const { analysisPace } = await bundle('tests/benchmarks/analysisPace.ts');
 heading('Loop analysis, one thread');
 for (const { name, median, longest, points } of analysisPace())
   row(name, `${median.toFixed(1)} ms`, `at most ${longest.toFixed(1)} ms; ${points} frequencies`);
 
-const { timeLapsePace } = await bundle('tests/bench/timeLapseBench.ts');
+const { timeLapsePace } = await bundle('tests/benchmarks/timeLapseBench.ts');
 heading('Time-lapse: ten minutes of duty, and how it stands to the full model from end to end');
 for (const { name, took, kelvin, rise, drift, growth } of timeLapsePace()) {
   const [full, lapse] = took;

@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { presetParameters } from '../../../shared/core/preset.ts';
+import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
+import { readLink } from '../../../shared/files/sceneLink.ts';
+import { readSession } from '../../../shared/files/sessionFile.ts';
+import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
+import { readStudyLink } from '../../../shared/files/studyLink.ts';
+
+/*
+ * Files and links as earlier versions of this product wrote them, kept as they were: they still open, and mean the same.
+ */
+const text = (name: string) => readFileSync(new URL(`./earlier/${name}`, import.meta.url), 'utf8');
+const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 'study', string>;
+
+describe('a scene of an earlier version', () => {
+  it('of version 2 reads every value, and is written in the present version with the same values', () => {
+    const read = readScene(text('scene-2.json'), PRESETS);
+    if ('problems' in read) throw new Error(read.problems[0]!.message);
+    const old = JSON.parse(text('scene-2.json'));
+    expect(read.scene).toMatchObject({ title: 'Vertical, heavier', driveType: old.form, moves: old.moves });
+    expect(read.scene.parameters).toEqual(old.parameters);
+    expect(readScene(writeScene(read.scene), PRESETS)).toEqual(read);
+  });
+
+  it('of version 2 with a kit takes the drive of that name', () => {
+    const read = readScene(text('scene-2-shorthand.json'), PRESETS);
+    expect(read).toMatchObject({
+      scene: {
+        driveType: 'flat',
+        parameters: { ...presetParameters(PRESETS.flat!, 2), motorCount: 2, payload: 12, stroke: 0.15 },
+      },
+    });
+  });
+
+  it('of version 1 is read in the units of its names', () => {
+    const read = readScene(text('scene-1.json'), PRESETS);
+    expect(read).toMatchObject({ scene: { driveType: 'screw', parameters: { stroke: 0.1, lead: 0.01 } } });
+  });
+
+  it('is refused where it has an old name beside the new one', () => {
+    const both = { ...JSON.parse(text('scene-2.json')), driveType: 'flat' };
+    expect(readScene(both, PRESETS)).toMatchObject({ problems: [{ field: 'form' }] });
+  });
+});
+
+it('a session of version 1 replays the same events on the same scene', () => {
+  const old = JSON.parse(text('session-1.json'));
+  const read = readSession(text('session-1.json'), PRESETS);
+  expect(read).toMatchObject({
+    session: {
+      events: old.events,
+      ticks: old.ticks,
+      scene: { title: old.scene.title, driveType: old.scene.form, parameters: old.scene.parameters },
+    },
+  });
+});
+
+it('a study of version 1 has its job and its candidates with their own values and gains', () => {
+  const old = JSON.parse(text('study-1.json'));
+  const read = readStudy(text('study-1.json'), PRESETS);
+  if ('problems' in read) throw new Error(read.problems[0]!.message);
+  expect(read.study.job.values).toEqual(old.values);
+  expect(read.study.candidates).toHaveLength(old.lanes.length);
+  for (const [index, { kit, motorCount, own }] of old.lanes.entries()) {
+    expect(read.study.candidates[index]).toMatchObject({ preset: kit, motorCount, own });
+  }
+  expect(read.study.candidates[2]!.gains).toMatchObject({ Kp: 2.5e6, Kd: 9000 });
+  expect(readStudy(writeStudy(read.study), PRESETS)).toEqual(read);
+});
+
+describe('a link of version 1', () => {
+  it('to a scene of the shelf lays what differs over that scene', () => {
+    const { scene } = SCENES[0]!;
+    expect(readLink(links.scene, SCENES)).toEqual({
+      scene: { ...scene, parameters: { ...scene.parameters, payload: 6.5, notch1: true } },
+    });
+  });
+
+  it('to another scene has its drive type and every value', () => {
+    const { parameters } = SCENES[0]!.scene;
+    expect(readLink(links.otherScene, SCENES)).toMatchObject({
+      scene: {
+        title: 'Of my own',
+        driveType: 'flat',
+        parameters: { ...parameters, ...presetParameters(PRESETS.flat!, 1) },
+      },
+    });
+  });
+
+  it('to a study is the study that the file holds', () => {
+    expect(readStudyLink(links.study, PRESETS)).toEqual(readStudy(text('study-1.json'), PRESETS));
+  });
+});

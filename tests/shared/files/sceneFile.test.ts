@@ -1,0 +1,284 @@
+import { describe, expect, test } from 'vitest';
+import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { crossChecks } from '../../../shared/core/check.ts';
+import { defaultParameters } from '../../../shared/core/parameters/table.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
+import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
+import { legalScene, seeded } from '../core/legalScene.ts';
+
+const file = (entries: Record<string, unknown> = {}) => ({
+  waybench: 'scene',
+  version: 3,
+  title: 'Test bench',
+  driveType: 'tubular',
+  ...entries,
+});
+
+function read(input: unknown): Scene {
+  const result = readScene(input, PRESETS);
+  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  return result.scene;
+}
+
+function refused(input: unknown): readonly { field: string; message: string }[] {
+  const result = readScene(input, PRESETS);
+  if ('scene' in result) throw new Error('was read');
+  expect(result.problems.length).toBeGreaterThan(0);
+  expect(result.problems.length).toBeLessThan(30);
+  for (const { message } of result.problems) expect(message.length).toBeLessThan(600);
+  return result.problems;
+}
+
+describe('a scene file', () => {
+  test('with a title and a drive type is the defaults', () => {
+    expect(read(file())).toEqual({
+      title: 'Test bench',
+      lookFor: '',
+      driveType: 'tubular',
+      parameters: defaultParameters(),
+      moves: [],
+    });
+  });
+
+  test('resolves defaults, then the preset, then its own parameters', () => {
+    const scene = read(
+      file({ driveType: undefined, preset: 'flat', parameters: { polePitch: 0.02, payload: 7 } }),
+    );
+    expect(scene.driveType).toBe('flat');
+    expect(scene.parameters.polePitch).toBe(0.02);
+    expect(scene.parameters.payload).toBe(7);
+    expect(scene.parameters.attraction).toBe(PRESETS.flat!.parameters.attraction);
+    expect(scene.parameters.ambient).toBe(defaultParameters().ambient);
+  });
+
+  test('takes a preset as often as there are motors', () => {
+    const two = read(file({ preset: 'tubular', parameters: { motorCount: 2, peakCurrent: 30 } })).parameters;
+    const preset = PRESETS.tubular!.parameters;
+    expect(two.windingCapacity).toBe(2 * preset.windingCapacity!);
+    expect(two.carrierToAir).toBe(2 * preset.carrierToAir!);
+    expect(two.linkStiffness).toBe(2 * preset.linkStiffness!);
+    expect(two.forceConstant).toBe(preset.forceConstant);
+    expect(two.peakCurrent).toBe(30);
+  });
+
+  test('is the same as text and parsed', () => {
+    const entries = file({ parameters: { payload: 3 } });
+    expect(read(JSON.stringify(entries))).toEqual(read(entries));
+  });
+
+  test.each(SCENES)('$name is written whole and reads back without any preset', ({ scene }) => {
+    const result = readScene(writeScene(scene), {});
+    expect(result).toEqual({ scene });
+  });
+
+  test('any legal scene reads back, number by number', () => {
+    const random = seeded(1);
+    for (let i = 0; i < 200; i++) {
+      const scene = legalScene(random);
+      expect(readScene(writeScene(scene), {})).toEqual({ scene });
+    }
+  });
+});
+
+describe('a bad scene file is refused in plain words', () => {
+  test.each<[string, unknown, RegExp]>([
+    ['nothing', undefined, /holds an object, not nothing/],
+    ['a number', 5, /holds an object, not 5/],
+    ['a list', [], /holds an object, not a list/],
+    ['no JSON', '{ "waybench": ', /not valid JSON/],
+    ['empty text', '', /not valid JSON/],
+    [
+      'NaN as JSON',
+      '{"waybench":"scene","version":3,"title":"x","parameters":{"payload":NaN}}',
+      /not valid JSON/,
+    ],
+    ['another file', { name: 'package' }, /^This is not a scene file: .* is nothing and should be "scene"/],
+    ['a session', { waybench: 'session' }, /^This is not a scene file: .* is "session"/],
+    ['no version', file({ version: undefined }), /^version: nothing is no version\. Versions 1 to 3/],
+    ['version as text', file({ version: '2' }), /^version: "2" is no version/],
+    ['half a version', file({ version: 1.5 }), /^version: 1\.5 is no version/],
+    ['version 0', file({ version: 0 }), /^version: 0 is no version/],
+    [
+      'a newer version',
+      file({ version: 4 }),
+      /of version 4, made by a newer Waybench; this one reads up to version 3\. Update/,
+    ],
+    [
+      'stray entry',
+      file({ parmeters: {} }),
+      /^"parmeters" is not an entry of a scene file\. Did you mean "parameters"\?/,
+    ],
+    ['no title', file({ title: undefined }), /^title: nothing is not text/],
+    ['blank title', file({ title: '  ' }), /^title: it is empty/],
+    ['number as title', file({ title: 7 }), /^title: 7 is not text/],
+    [
+      'endless title',
+      file({ title: 'x'.repeat(1e6) }),
+      /^title: it has 1000000 characters\. Give at most 120/,
+    ],
+    ['two lines', file({ lookFor: 'a\nb' }), /^lookFor: .* control characters/],
+    ['half a character', file({ title: 'a\ud800b' }), /^title: .* control characters/],
+    [
+      'unknown drive type',
+      file({ driveType: 'round' }),
+      /^driveType: "round" is not one of tubular, u-channel, flat, screw/,
+    ],
+    ['no drive type', file({ driveType: undefined }), /^driveType: nothing is not one of/],
+    [
+      'unknown preset',
+      file({ preset: 'tubula' }),
+      /^preset: "tubula" is not one of .*Did you mean "tubular"\?/,
+    ],
+    ['inherited preset', file({ preset: 'constructor' }), /^preset: "constructor" is not one of/],
+    ['preset as object', file({ preset: {} }), /^preset: an object is not one of/],
+    ['parameters as list', file({ parameters: [] }), /^Parameters must be an object/],
+    ['null parameters', file({ parameters: null }), /^Parameters must be an object/],
+    ['NaN as text', file({ parameters: { payload: 'NaN' } }), /^payload: "NaN" is not a number/],
+    [
+      'number beyond doubles',
+      JSON.stringify(file()).replace('}', ',"parameters":{"payload":1e999}}'),
+      /^payload: Infinity is not a finite/,
+    ],
+    ['moves as object', file({ moves: {} }), /^moves: an object is not a list/],
+    ['null moves', file({ moves: null }), /^moves: nothing is not a list/],
+    ['move as number', file({ moves: [1] }), /^moves\[0\]: 1 is not a move of to, speed/],
+    ['too many moves', file({ moves: new Array(1001).fill({}) }), /^moves: 1001 lines are too many/],
+  ])('%s', (_case, input, message) => {
+    expect(refused(input)[0]!.message).toMatch(message);
+  });
+
+  const move = { to: 0.1, speed: 1, acceleration: 10, jerk: 500, dwell: 0.1 };
+  test.each<[string, object, RegExp]>([
+    ['missing entry', { ...move, dwell: undefined }, /^moves\[1\]\.dwell: nothing is not a number/],
+    ['stray entry', { ...move, spede: 1 }, /^"spede" is not an entry of moves\[1\]\. Did you mean "speed"\?/],
+    ['speed 0', { ...move, speed: 0 }, /^moves\[1\]\.speed: 0 m\/s is outside 1·10⁻⁵ m\/s to 6 m\/s/],
+    [
+      'outside the travel',
+      { ...move, to: 0.4 },
+      /^moves\[1\]\.to: 400 mm lies outside the travel, −300 mm to 300 mm/,
+    ],
+  ])('move with %s', (_case, bad, message) => {
+    expect(refused(file({ moves: [move, bad] }))[0]!.message).toMatch(message);
+  });
+
+  test('all that is wrong is said at once, each with its field', () => {
+    const problems = refused(
+      file({ title: '', driveType: 'x', parameters: { speed: -1, strok: 1 }, moves: 3 }),
+    );
+    expect(problems.map(({ field }) => field)).toEqual(['title', 'driveType', 'speed', 'strok', 'moves']);
+  });
+});
+
+test('a contradiction that the preset brings along is refused too', () => {
+  const crooked = { ...PRESETS.flat!, parameters: { peakCurrent: 5, continuousCurrent: 6 } };
+  const result = readScene(file({ preset: 'crooked' }), { crooked });
+  expect(result).toMatchObject({ problems: [{ field: 'continuousCurrent', value: 6 }] });
+});
+
+describe('a hostile file', () => {
+  test('cannot reach a prototype', () => {
+    const text = `{"waybench":"scene","version":3,"title":"x","driveType":"flat",
+      "parameters":{"__proto__":{"payload":99},"constructor":{"prototype":{"payload":99}}}}`;
+    expect(refused(text).map(({ field }) => field)).toEqual(['__proto__', 'constructor']);
+    refused('{"__proto__":{"waybench":"scene","version":3,"title":"x","driveType":"flat"}}');
+    refused(`{"waybench":"scene","version":3,"title":"x","driveType":"flat","__proto__":{"preset":"flat"}}`);
+    refused(`{"waybench":"scene","version":1,"title":"x","driveType":"flat","parameters":{"__proto__":1}}`);
+    expect(({} as { payload?: number }).payload).toBeUndefined();
+  });
+
+  test('of 10 MB is refused unread', () => {
+    expect(refused(`"${'x'.repeat(1e7)}"`)[0]!.message).toMatch(/too large/);
+  });
+
+  test('nested 200000 deep is refused', () => {
+    const deep = '['.repeat(200_000) + ']'.repeat(200_000);
+    refused(deep);
+    refused(
+      `{"waybench":"scene","version":3,"title":"x","driveType":"flat","parameters":{"payload":${deep}}}`,
+    );
+    refused(`{"waybench":"scene","version":3,"title":"x","driveType":"flat","moves":${deep}}`);
+  });
+
+  test('broken at random is read whole or refused, never half', () => {
+    const random = seeded(7);
+    const text = writeScene(SCENES[0]!.scene);
+    for (let i = 0; i < 500; i++) {
+      const at = Math.floor(random() * text.length);
+      const broken =
+        text.slice(0, at) + String.fromCharCode(32 + random() * 95) + text.slice(at + 1 + random() * 3);
+      const result = readScene(broken, PRESETS);
+      if ('problems' in result) expect(result.problems[0]!.message).toBeTruthy();
+      else expect(crossChecks(result.scene.parameters)).toEqual([]);
+    }
+  });
+});
+
+describe('a file of version 1', () => {
+  const first = (parameters: unknown) => file({ version: 1, parameters });
+
+  test('has its lengths in the units their names say', () => {
+    const { parameters } = read(
+      first({
+        strokeMm: 150,
+        startMm: -75,
+        speedMmS: 800,
+        scanSpeedMmS: 2,
+        dwellMs: 250,
+        stairStepNm: 5,
+        polePitchMm: 24,
+        backlashUm: 3,
+        travelMinMm: -200,
+        travelMaxMm: 200,
+        followingErrorLimitMm: 1.5,
+        windowUm: 0.5,
+        acceleration: 8,
+        program: 'scan',
+      }),
+    );
+    const expected = {
+      stroke: 0.15,
+      start: -0.075,
+      speed: 0.8,
+      scanSpeed: 0.002,
+      dwell: 0.25,
+      stairStep: 5e-9,
+      polePitch: 0.024,
+      backlash: 3e-6,
+      travelMin: -0.2,
+      travelMax: 0.2,
+      followingErrorLimit: 0.0015,
+      window: 5e-7,
+      acceleration: 8,
+    };
+    for (const [name, value] of Object.entries(expected)) {
+      expect(parameters[name as keyof typeof expected] / value).toBeCloseTo(1, 12);
+    }
+    expect(parameters.program).toBe('scan');
+  });
+
+  test('is written as version 3', () => {
+    const scene = read(first({ leadMm: 20, speedMmS: 500 }));
+    expect(JSON.parse(writeScene(scene))).toMatchObject({
+      version: 3,
+      parameters: { lead: 0.02, speed: 0.5 },
+    });
+  });
+
+  test.each<[string, object, RegExp]>([
+    ['beyond the range', { strokeMm: 5000 }, /^stroke: 5000 mm is outside −2000 mm to 2000 mm/],
+    ['as text', { strokeMm: '150' }, /^stroke: "150" is not a number/],
+    [
+      'under both names',
+      { strokeMm: 150, stroke: 0.15 },
+      /^"strokeMm" is not a parameter\. Did you mean "stroke"\?/,
+    ],
+  ])('with a stroke %s is refused', (_case, parameters, message) => {
+    expect(refused(first(parameters))[0]!.message).toMatch(message);
+  });
+
+  test('names of version 1 mean nothing in version 2', () => {
+    expect(refused(file({ parameters: { strokeMm: 150 } }))[0]!.message).toMatch(
+      /^"strokeMm" is not a parameter/,
+    );
+  });
+});

@@ -1,0 +1,139 @@
+import { describe, expect, test } from 'vitest';
+import { SCENES } from '../../../scenes/index.ts';
+import { PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
+import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
+import { legalScene, seeded } from '../core/legalScene.ts';
+
+const shuttle = SCENES[0]!;
+
+function message(fragment: string): string {
+  const result = readLink(fragment, SCENES);
+  if ('scene' in result) throw new Error('was read');
+  return result.problems[0]!.message;
+}
+
+/** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */
+function signed(text: string): string {
+  let hash = 2166136261n;
+  for (const char of text) hash = ((hash ^ BigInt(char.charCodeAt(0))) * 16777619n) % 2n ** 32n;
+  return `${text}&sum=${hash.toString(36)}`;
+}
+
+describe('a link', () => {
+  test.each(SCENES)('to $name as it stands on the shelf is its name', ({ name, scene }) => {
+    const link = writeLink(scene, SCENES);
+    expect(link).toMatch(new RegExp(`^v=2&scene=${name}&sum=\\w+$`));
+    expect(readLink(`#${link}`, SCENES)).toEqual({ scene });
+  });
+
+  test('to a scene of the shelf holds what differs and nothing else', () => {
+    const changed: Scene = {
+      ...shuttle.scene,
+      driveType: 'flat',
+      parameters: { ...shuttle.scene.parameters, payload: 6.5, notch1: true, program: 'stepped sine' },
+      moves: [{ to: -0.1, speed: 0.5, acceleration: 1e-3, jerk: 1e5, dwell: 0 }],
+    };
+    const link = writeLink(changed, SCENES);
+    expect(link.slice(0, link.lastIndexOf('&'))).toBe(
+      'v=2&scene=mould-shuttle&driveType=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
+    );
+    expect(readLink(link, SCENES)).toEqual({ scene: changed });
+  });
+
+  test('to any other scene needs no shelf', () => {
+    const random = seeded(3);
+    for (let i = 0; i < 200; i++) {
+      const scene = legalScene(random);
+      expect(readLink(writeLink(scene, SCENES), [])).toEqual({ scene });
+    }
+  });
+
+  test('to a shelf scene with any parameters reads back, number by number', () => {
+    const random = seeded(5);
+    for (let i = 0; i < 200; i++) {
+      const scene = { ...legalScene(random), title: SCENES[i % SCENES.length]!.scene.title };
+      expect(readLink(writeLink(scene, SCENES), SCENES)).toEqual({ scene });
+    }
+  });
+
+  // RFC 3986, 3.5: what a fragment may hold unescaped.
+  test('holds only characters that a fragment may', () => {
+    const random = seeded(11);
+    for (let i = 0; i < 50; i++) {
+      expect(writeLink(legalScene(random), SCENES)).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
+    }
+  });
+
+  test('the names beside the parameters are not names of parameters', () => {
+    for (const name of ['v', 'scene', 'title', 'lookFor', 'driveType', 'moves', 'sum']) {
+      expect(PARAMETER_NAMES).not.toContain(name);
+    }
+  });
+});
+
+describe('a damaged link gives a problem', () => {
+  const whole = writeLink(
+    { ...shuttle.scene, parameters: { ...shuttle.scene.parameters, payload: 6.5 } },
+    SCENES,
+  );
+
+  test('wherever it is cut', () => {
+    for (let length = 0; length < whole.length; length++) {
+      expect(message(whole.slice(0, length))).toMatch(/damaged or cut short/);
+    }
+  });
+
+  test('whichever character is another one', () => {
+    for (let at = 4; at < whole.length; at++) {
+      for (const other of ['0', '%', '&', '=', 'z']) {
+        if (whole[at] === other) continue;
+        message(whole.slice(0, at) + other + whole.slice(at + 1));
+      }
+    }
+  });
+
+  test.each<[string, string, RegExp]>([
+    ['empty', '', /damaged/],
+    ['foreign', '#section-2', /damaged/],
+    ['newer', 'v=3&anything', /of version 3, made by a newer Waybench/],
+    ['endless', `v=2&${'x'.repeat(200_000)}`, /too long/],
+    ['broken escape', signed('v=2&scene=%E0%A4'), /not text/],
+    ['lone percent', signed('v=2&scene=%'), /not text/],
+    [
+      'unknown scene',
+      signed('v=2&scene=mold-shuttle'),
+      /asks for the scene "mold-shuttle".*mean "mould-shuttle"/,
+    ],
+    ['no title', signed('v=2&driveType=flat'), /^title: nothing/],
+    [
+      'unknown parameter',
+      signed('v=2&scene=mould-shuttle&paylod=3'),
+      /^"paylod" is not a parameter\. Did you mean "payload"/,
+    ],
+    ['prototype', signed('v=2&scene=mould-shuttle&__proto__=3'), /^"__proto__" is not a parameter/],
+    ['outside the range', signed('v=2&scene=mould-shuttle&speed=60'), /^speed: 60 m\/s is outside/],
+    ['no number', signed('v=2&scene=mould-shuttle&speed=NaN'), /^speed: "NaN" is not a number/],
+    ['hexadecimal', signed('v=2&scene=mould-shuttle&speed=0x1'), /^speed: "0x1" is not a number/],
+    ['empty value', signed('v=2&scene=mould-shuttle&speed='), /^speed: "" is not a number/],
+    ['no switch', signed('v=2&scene=mould-shuttle&notch1=yes'), /^notch1: "yes" is not true or false/],
+    ['half a move', signed('v=2&scene=mould-shuttle&moves=0.1%2C1'), /^moves\[0\]\.acceleration: nothing/],
+    [
+      'move outside',
+      signed('v=2&scene=mould-shuttle&moves=9%2C1%2C1%2C1%2C1'),
+      /^moves\[0\]\.to: 9000 mm is outside/,
+    ],
+    ['contradiction', signed('v=2&scene=mould-shuttle&travelMax=0.1'), /outside the travel/],
+  ])('%s', (_case, fragment, expected) => {
+    expect(message(fragment)).toMatch(expected);
+  });
+
+  test('noise is refused and never throws', () => {
+    const random = seeded(13);
+    for (let i = 0; i < 500; i++) {
+      const noise = Array.from({ length: 40 }, () => String.fromCharCode(32 + random() * 400)).join('');
+      message(noise);
+      message(signed(`v=2&scene=mould-shuttle&${noise.replace(/[^ -~]/g, '')}`));
+    }
+  });
+});

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { tuningOf } from '../../../shared/core/tuning.ts';
+import {
+  addSnapshot,
+  applySnapshot,
+  MAX_SNAPSHOTS,
+  readSnapshots,
+  removeSnapshot,
+  renameSnapshot,
+  type Snapshot,
+  type SnapshotsResult,
+  writeSnapshots,
+} from '../../../shared/files/snapshots.ts';
+import { legalScene, seeded } from '../core/legalScene.ts';
+
+const p = defaultParameters();
+const stiff: Parameters = { ...p, Kp: 6e6, Kd: 1e4, notch1: true };
+
+function listed(result: SnapshotsResult): readonly Snapshot[] {
+  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join(' '));
+  return result.snapshots;
+}
+
+const two = listed(addSnapshot(listed(addSnapshot([], ' soft ', p)), 'stiff', stiff));
+const names = (list: readonly Snapshot[]) => list.map(({ name }) => name);
+const messages = (result: object) =>
+  'problems' in result
+    ? (result.problems as { message: string }[]).map(({ message }) => message).join(' ')
+    : '';
+
+describe('named tuning snapshots', () => {
+  it('keep the tuning and nothing else, under a name without spaces round it', () => {
+    expect(two).toEqual([
+      { name: 'soft', tuning: tuningOf(p) },
+      { name: 'stiff', tuning: tuningOf(stiff) },
+    ]);
+    expect(two[0]!.tuning).not.toHaveProperty('payload');
+  });
+
+  it('are renamed in place and removed by name; the list given stays as it was', () => {
+    expect(names(listed(renameSnapshot(two, 'soft', 'first try')))).toEqual(['first try', 'stiff']);
+    expect(names(listed(renameSnapshot(two, 'soft', 'soft')))).toEqual(['soft', 'stiff']);
+    expect(names(removeSnapshot(two, 'soft'))).toEqual(['stiff']);
+    expect(names(removeSnapshot(two, 'none'))).toEqual(['soft', 'stiff']);
+    expect(names(two)).toEqual(['soft', 'stiff']);
+  });
+
+  it('are laid over another set-up: only what differs, and the rest stays', () => {
+    const heavy = { ...p, payload: 50, Kp: 1e6 };
+    expect(applySnapshot(two[1]!, heavy)).toEqual({ changes: { Kp: 6e6, Kd: 1e4, notch1: true } });
+    expect(applySnapshot(two[0]!, p)).toEqual({ changes: {} });
+  });
+
+  it('are refused where they contradict the set-up, with the reason', () => {
+    const slow = { name: 'slow', tuning: { ...tuningOf(p), positionDivider: 16 } };
+    const sweeping: Parameters = { ...p, program: 'chirp', sweepTo: 3000 };
+    expect(messages(applySnapshot(slow, sweeping))).toMatch(/sweepTo.*half the rate/);
+  });
+
+  it.each([
+    ['an empty name', addSnapshot(two, '  ', p), /name: it is empty/],
+    ['a name of two lines', addSnapshot(two, 'a\nb', p), /one line/],
+    ['a long name', addSnapshot(two, 'x'.repeat(61), p), /at most 60/],
+    ['a name that is taken', addSnapshot(two, 'stiff ', p), /"stiff" is taken/],
+    ['renaming to one that is taken', renameSnapshot(two, 'soft', 'stiff'), /"stiff" is taken/],
+    ['renaming what is not there', renameSnapshot(two, 'hard', 'x'), /no snapshot "hard"/],
+  ])('refuse %s', (_what, result, message) => expect(messages(result)).toMatch(message));
+
+  it('are limited in number', () => {
+    let list: readonly Snapshot[] = [];
+    for (let k = 0; k < MAX_SNAPSHOTS; k++) list = listed(addSnapshot(list, `tuning ${k}`, p));
+    expect(messages(addSnapshot(list, 'one more', p))).toContain(`${MAX_SNAPSHOTS} snapshots`);
+  });
+});
+
+describe('kept snapshots', () => {
+  it('come back number by number', () => {
+    const random = seeded(5);
+    let list: readonly Snapshot[] = [];
+    for (let k = 0; k < 20; k++)
+      list = listed(addSnapshot(list, `${k}: ä µ "😀"`, legalScene(random).parameters));
+    expect(readSnapshots(writeSnapshots(list))).toEqual({ snapshots: list, problems: [] });
+  });
+
+  it('are none where nothing was kept', () => {
+    expect(readSnapshots(null)).toEqual({ snapshots: [], problems: [] });
+  });
+
+  it('survive a bad one among them', () => {
+    const kept = JSON.parse(writeSnapshots(two));
+    kept.snapshots.splice(1, 0, { name: 'broken', tuning: { Kp: -5 } }, 7, {
+      name: 'soft',
+      tuning: { Kp: 1e6 },
+    });
+    const { snapshots, problems } = readSnapshots(JSON.stringify(kept));
+    expect(names(snapshots)).toEqual(['soft', 'stiff']);
+    expect(problems.map(({ field }) => field)).toEqual([
+      'snapshots[1].Kp',
+      'snapshots[2].name',
+      'snapshots[3].name',
+    ]);
+  });
+
+  it.each([
+    ['', /not valid JSON/],
+    ['[]', /holds an object/],
+    ['{"waybench": "scene", "version": 1}', /not a snapshots file/],
+    ['{"waybench": "snapshots", "version": 2}', /version 2.*up to version 1/],
+    ['{"waybench": "snapshots", "version": 1, "snapshots": 3}', /snapshots: 3 is not a list/],
+    [
+      '{"waybench": "snapshots", "version": 1, "snapshots": [{"name": "a", "tuning": {"payload": 1}}]}',
+      /"payload" is not a gain/,
+    ],
+    ['{"waybench": "snapshots", "version": 1, "snapshots": [{"name": "a"}]}', /nothing is not an object/],
+    [7, /holds an object/],
+  ])('%j gives none, and says why', (kept, message) => {
+    const { snapshots, problems } = readSnapshots(kept);
+    expect(snapshots).toEqual([]);
+    expect(messages({ problems })).toMatch(message);
+  });
+});

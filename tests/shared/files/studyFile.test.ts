@@ -1,0 +1,136 @@
+import { describe, expect, test } from 'vitest';
+import { PRESETS } from '../../../scenes/index.ts';
+import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
+import type { Study } from '../../../shared/study/candidate.ts';
+import { defaultJobValues } from '../../../shared/study/job.ts';
+import { seeded } from '../core/legalScene.ts';
+import { randomStudy } from '../study/randomStudy.ts';
+
+const study: Study = {
+  job: { title: 'Shuttle a mould', values: defaultJobValues(), moves: [] },
+  candidates: [
+    { preset: 'tubular', motorCount: 2, own: { forceConstant: 62 }, gains: { Kp: 1e6 } },
+    { preset: 'screw', motorCount: 1, own: {}, gains: null },
+  ],
+};
+const entries = JSON.parse(writeStudy(study));
+
+function message(input: unknown): string {
+  const result = readStudy(input, PRESETS);
+  if ('study' in result) throw new Error('was read');
+  return result.problems[0]!.message;
+}
+
+test('any study reads back, number by number', () => {
+  const random = seeded(23);
+  for (let i = 0; i < 60; i++) {
+    const each = randomStudy(random);
+    expect(readStudy(writeStudy(each), PRESETS)).toEqual({ study: each });
+  }
+});
+
+test('the least that a file has to say', () => {
+  const min = {
+    waybench: 'study',
+    version: 2,
+    title: 'Shuttle a mould',
+    candidates: [{ preset: 'tubular' }],
+  };
+  expect(readStudy(min, PRESETS)).toEqual({
+    study: { ...study, candidates: [{ preset: 'tubular', motorCount: 1, own: {}, gains: null }] },
+  });
+});
+
+const withCandidate = (candidate: object) => ({
+  ...entries,
+  candidates: [entries.candidates[1], { ...entries.candidates[0], ...candidate }],
+});
+
+describe('a file that is refused', () => {
+  test.each<[string, unknown, RegExp]>([
+    ['no JSON', 'study', /^The file is not valid JSON/],
+    ['nothing', null, /^A study file holds an object, not nothing/],
+    ['a scene', { waybench: 'scene', version: 2 }, /^This is not a study file/],
+    ['a newer one', { ...entries, version: 3 }, /version 3, made by a newer Waybench/],
+    [
+      'a stray entry',
+      { ...entries, candidate: [] },
+      /^"candidate" is not an entry of a study file\. Did you mean "candidates"/,
+    ],
+    [
+      'a bad job',
+      { ...entries, values: { payload: -1 } },
+      /^Payload: −1 kg is outside 0, or 0\.01 kg to 2000 kg/,
+    ],
+    ['no candidates', { ...entries, candidates: undefined }, /^candidates: nothing is not a list/],
+    [
+      'an empty list of candidates',
+      { ...entries, candidates: [] },
+      /^candidates: there are 0\. Give one to 4/,
+    ],
+    [
+      'five candidates',
+      { ...entries, candidates: Array(5).fill({ preset: 'tubular' }) },
+      /^candidates: there are 5/,
+    ],
+    [
+      'a candidate that is none',
+      { ...entries, candidates: ['tubular'] },
+      /^Candidate A: "tubular" is not a drive/,
+    ],
+    [
+      'a stray part of a candidate',
+      withCandidate({ motors: 2 }),
+      /^Candidate B: "motors" is not a part of a candidate/,
+    ],
+    [
+      'an unknown preset',
+      withCandidate({ preset: 'tubula' }),
+      /^Candidate B: preset: "tubula" is not one of .* Did you mean "tubular"/,
+    ],
+    [
+      'a prototype as preset',
+      withCandidate({ preset: '__proto__' }),
+      /^Candidate B: preset: "__proto__" is not one of/,
+    ],
+    [
+      'half a motor',
+      withCandidate({ motorCount: 1.5 }),
+      /^Candidate B: motorCount: 1\.5 is not a whole number/,
+    ],
+    ['five motors', withCandidate({ motorCount: 5 }), /^Candidate B: motorCount: 5 is outside 1 to 4/],
+    [
+      'two motors on a screw',
+      withCandidate({ preset: 'screw', own: {}, motorCount: 2 }),
+      /^Candidate B: motorCount: 2 motors do not share a screw\. Give 1/,
+    ],
+    [
+      'what is not of a datasheet',
+      withCandidate({ own: { payload: 3 } }),
+      /^Candidate B: "payload" is not an entry of a datasheet/,
+    ],
+    [
+      'a datasheet value beyond its range',
+      withCandidate({ own: { resistance: 1e4 } }),
+      /^Candidate B: resistance: 10000 Ω is outside/,
+    ],
+    [
+      'a limit below where current falls',
+      withCandidate({ own: { windingLimit: 90 } }),
+      /^Candidate B: foldbackTemperature \(110 °C\) must be less than windingLimit \(90 °C\)/,
+    ],
+    [
+      'four motors beyond the table',
+      withCandidate({ motorCount: 4, own: { peakCurrent: 900 } }),
+      /^Candidate B: peakCurrent: 3600 A is outside/,
+    ],
+    [
+      'gains that are none',
+      withCandidate({ gains: { payload: 3 } }),
+      /^Candidate B: "payload" is not a gain/,
+    ],
+    ['a gain beyond its range', withCandidate({ gains: { Kp: -1 } }), /^Candidate B: Kp: −1 N\/m is outside/],
+  ])('%s', (_case, input, expected) => {
+    expect(message(input)).toMatch(expected);
+  });
+});

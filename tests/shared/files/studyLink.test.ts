@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest';
+import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
+import { readStudyLink, writeStudyLink } from '../../../shared/files/studyLink.ts';
+import { isStudyLink } from '../../../shared/files/studyLinkKey.ts';
+import { JOB_ENTRIES } from '../../../shared/study/job.ts';
+import { seeded } from '../core/legalScene.ts';
+import { randomStudy } from '../study/randomStudy.ts';
+
+const whole = writeStudyLink(randomStudy(seeded(4)));
+
+function message(fragment: string): string {
+  const result = readStudyLink(fragment, PRESETS);
+  if ('study' in result) throw new Error('was read');
+  return result.problems[0]!.message;
+}
+
+/** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */
+function signed(text: string): string {
+  let hash = 2166136261n;
+  for (const char of text) hash = ((hash ^ BigInt(char.charCodeAt(0))) * 16777619n) % 2n ** 32n;
+  return `${text}&sum=${hash.toString(36)}`;
+}
+
+test('any study reads back from its link, number by number', () => {
+  const random = seeded(29);
+  for (let i = 0; i < 60; i++) {
+    const each = randomStudy(random);
+    expect(readStudyLink(`#${writeStudyLink(each)}`, PRESETS)).toEqual({ study: each });
+  }
+});
+
+// RFC 3986, 3.5: what a fragment may hold unescaped.
+test('holds only characters that a fragment may', () => {
+  const random = seeded(31);
+  for (let i = 0; i < 30; i++) {
+    expect(writeStudyLink(randomStudy(random))).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
+  }
+});
+
+test('a link to a study is told from one to a scene, and neither is read as the other', () => {
+  const scene = writeLink(SCENES[0]!.scene, SCENES);
+  expect(isStudyLink(`#${whole}`)).toBe(true);
+  expect(isStudyLink(`#${scene}`)).toBe(false);
+  expect(message(scene)).toMatch(/damaged/);
+  expect(readLink(whole, SCENES)).toHaveProperty('problems');
+});
+
+test('the names beside the values of a job are not names of values', () => {
+  for (const name of ['study', 'title', 'moves', 'sum', 'A', 'B', 'C', 'D'])
+    expect(JOB_ENTRIES).not.toContain(name);
+});
+
+describe('a damaged link gives a problem', () => {
+  test('wherever it is cut', () => {
+    for (let length = 0; length < whole.length; length++) {
+      expect(message(whole.slice(0, length))).toMatch(/damaged or cut short/);
+    }
+  });
+
+  test('whichever character is another one', () => {
+    for (let at = 8; at < whole.length; at++) {
+      for (const other of ['0', '%', '&', '=', 'z']) {
+        if (whole[at] !== other) message(whole.slice(0, at) + other + whole.slice(at + 1));
+      }
+    }
+  });
+
+  test.each<[string, string, RegExp]>([
+    ['newer', 'study=2&anything', /of version 2, made by a newer Waybench/],
+    ['no title', signed('study=1&A=tubular,1'), /^Title: nothing/],
+    ['no candidates', signed('study=1&title=x'), /^candidates: there are 0/],
+    [
+      'unknown value',
+      signed('study=1&title=x&paylod=3&A=tubular,1'),
+      /^"paylod" is not an entry of a job\. Did you mean "payload"/,
+    ],
+    ['prototype', signed('study=1&title=x&__proto__=3&A=tubular,1'), /^"__proto__" is not an entry/],
+    [
+      'prototype of a candidate',
+      signed('study=1&title=x&A=tubular,1&A.__proto__.x=3'),
+      /^Candidate A: "__proto__" is not a part/,
+    ],
+    ['hexadecimal', signed('study=1&title=x&payload=0x5&A=tubular,1'), /^Payload: "0x5" is not a number/],
+    ['no count', signed('study=1&title=x&A=tubular'), /^Candidate A: motorCount: "" is not a number/],
+    ['no preset', signed('study=1&title=x&A.own.Kp=3'), /^Candidate A: preset: nothing is not one of/],
+    ['half a move', signed('study=1&title=x&moves=0.1&A=tubular,1'), /^moves\[0\]\.speed: nothing/],
+  ])('%s', (_case, fragment, expected) => {
+    expect(message(fragment)).toMatch(expected);
+  });
+
+  test('noise is refused and never throws', () => {
+    const random = seeded(37);
+    for (let i = 0; i < 300; i++) {
+      const noise = Array.from({ length: 40 }, () => String.fromCharCode(32 + random() * 400)).join('');
+      message(noise);
+      message(signed(`study=1&title=x&A=tubular,1&${noise.replace(/[^ -~]/g, '')}`));
+    }
+  });
+});

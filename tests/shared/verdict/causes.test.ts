@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import {
+  currentCause,
+  encoderCause,
+  energyCause,
+  growthCause,
+  massCause,
+  windingCause,
+} from '../../../shared/verdict/causes.ts';
+import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
+import { largestGrowth } from '../../../workers/timelapse/toolGrowth.ts';
+import { relettered, sizedCandidates, withDay, withMoves } from './candidates.ts';
+
+const [A, B, C, D] = sizedCandidates() as [
+  JudgedCandidate,
+  JudgedCandidate,
+  JudgedCandidate,
+  JudgedCandidate,
+];
+
+function withParameters(candidate: JudgedCandidate, changes: Partial<Parameters>): JudgedCandidate {
+  return {
+    ...candidate,
+    scene: { ...candidate.scene, parameters: { ...candidate.scene.parameters, ...changes } },
+  };
+}
+
+describe('the cause of growth', () => {
+  /** What leaving out a term of the model changes of its growth, m. */
+  function share(candidate: JudgedCandidate, without: Partial<Parameters>): number {
+    const { parameters: p } = candidate.scene;
+    const end = candidate.outcome.heat.asSet.samples.at(-1)!;
+    const growth = (of: Parameters) => largestGrowth(of, end, p.start, p.start + p.stroke);
+    return Math.abs(growth(p) - growth({ ...p, ...without }));
+  }
+
+  const TERMS = {
+    'from the table': { tableExpansion: 0 },
+    'from the scale': { scaleExpansion: 0 },
+    'from the screw': { screwExpansion: 0 },
+  } as const;
+
+  const cases = [
+    ['an arm', withParameters(A, { toolArm: 0.3 })],
+    ['a scale', withParameters(A, { toolArm: 0.005, scaleExpansion: 2e-5 })],
+    ['a screw', D],
+    ['a short warm screw of little expansion', withParameters(D, { screwExpansion: 1e-7, toolArm: 0.1 })],
+  ] as const;
+
+  it.each(cases)('is the term of the model that moves the tool most: %s', (_, candidate) => {
+    const shares = Object.entries(TERMS).map(([text, without]) => [text, share(candidate, without)] as const);
+    const [max] = shares.reduce((best, each) => (each[1] > best[1] ? each : best));
+    expect(growthCause(candidate)).toContain(max);
+  });
+});
+
+describe('a cause beside a rival', () => {
+  it('is the force per ampere, or the force, whichever explains the current', () => {
+    const weak = withParameters(A, { forceConstant: 20 });
+    expect(currentCause(weak, A)).toContain('an ampere gives it');
+    expect(currentCause(withMoves(A, { rmsForce: 2 * A.outcome.moves.rmsForce }), A)).toContain('it needs');
+    expect(currentCause(A, relettered(A, 'B'))).toBeNull();
+    expect(currentCause(A, weak)).toBeNull();
+  });
+
+  it('is the loss, or the way out for it, whichever explains the winding', () => {
+    const lossy = withDay(A, (sample) => ({
+      ...sample,
+      copper: 3 * sample.copper,
+      winding: 22 + 3 * (sample.winding - 22),
+    }));
+    expect(windingCause(lossy, A)).toContain('of copper loss against');
+    const buried = withDay(A, (sample) => ({ ...sample, winding: 22 + 3 * (sample.winding - 22) }));
+    expect(windingCause(buried, A)).toContain('each watt of copper loss warms it');
+  });
+
+  it('is the place of the encoder only where one sits on the motor and the other does not', () => {
+    expect(encoderCause(D, A)).toContain('on the motor');
+    expect(encoderCause(A, D)).toBeNull();
+    expect(encoderCause(D, relettered(D, 'E'))).toBeNull();
+  });
+});
+
+describe('a cause by itself', () => {
+  it('is most of the energy, when something is', () => {
+    expect([A, B, C, D].map(energyCause)).toEqual([
+      '65 % of it copper loss',
+      '52 % of it copper loss',
+      null,
+      '64 % of it friction of nut and bearings',
+    ]);
+  });
+
+  it('is what rotates, when that is a good part of the mass', () => {
+    expect(massCause(A)).toBeNull();
+    // J (2π/p_h)² over all that moves, by the parameters of the preset.
+    const p = D.scene.parameters;
+    const rotating = p.rotorInertia * ((2 * Math.PI) / p.lead) ** 2;
+    const share = rotating / (rotating + p.coilMass + p.tableMass + p.payload);
+    expect(massCause(D)).toBe(`${Math.round(100 * share)} % of it the inertia of what rotates`);
+  });
+});

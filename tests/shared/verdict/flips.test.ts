@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import { PRESETS } from '../../../scenes/index.ts';
+import { linear, log } from '../../../shared/core/parameters/row.ts';
+import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
+import { candidateScene } from '../../../shared/study/candidateScene.ts';
+import type { Job } from '../../../shared/study/job.ts';
+import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
+import { rank } from '../../../shared/verdict/ranking.ts';
+import { firstChange } from '../../../shared/verdict/search.ts';
+import { verdict } from '../../../shared/verdict/verdict.ts';
+import { JUDGED_JOB, relettered, sizedCandidates, withEnergy, withMoves } from './candidates.ts';
+
+const job = JUDGED_JOB;
+
+/** Who comes first on another job: the calculation done again from scratch, what was simulated held. */
+function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly number[] {
+  const anew = candidates.map((candidate) => ({
+    ...candidate,
+    sizing: sizeCandidate(other, candidateScene(other, candidate.choice, PRESETS)),
+  }));
+  return rank(other, anew).first;
+}
+
+describe('what would change the choice', () => {
+  const candidates = sizedCandidates(job);
+  const { flips, first } = verdict(job, candidates, PRESETS);
+  const withInput = (input: string, value: number): Job => ({
+    ...job,
+    values: { ...job.values, [input]: value },
+  });
+
+  it('is found for several inputs, six at most', () => {
+    expect(flips.length).toBeGreaterThan(2);
+    expect(flips.length).toBeLessThanOrEqual(6);
+  });
+
+  it.each(flips.map((flip) => [flip.input, flip] as const))(
+    '%s: just before it all is as it was, just after it is not',
+    (input, flip) => {
+      const step = 2e-3 * (flip.to - flip.from > 0 ? 1 : -1) * Math.abs(flip.to);
+      expect(firstOn(withInput(input, flip.to - step), candidates)).toEqual(first);
+      expect(firstOn(withInput(input, flip.to + step), candidates)).not.toEqual(first);
+    },
+  );
+
+  it('says what was calculated and what was held', () => {
+    for (const { sentence } of flips) expect(sentence).toMatch(/[Ww]ith the simulated figures held\.$/);
+    expect(flips.find(({ input }) => input === 'payload')?.sentence).toContain('By calculation');
+    expect(flips.find(({ input }) => input === 'growthLimit')?.sentence).not.toContain('By calculation');
+  });
+});
+
+describe('a wider window', () => {
+  const [A] = sizedCandidates(job) as [JudgedCandidate];
+  const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
+
+  it('lets in whom it holds from the first sample on', () => {
+    const candidates = [
+      withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }),
+      late,
+    ];
+    const { flips } = verdict(job, candidates, PRESETS);
+    expect(flips[0]).toMatchObject({ input: 'window' });
+    expect(flips[0]!.to).toBeCloseTo(3e-6, 8);
+  });
+
+  it('tells nothing where settling in it was not simulated', () => {
+    const { flips } = verdict(job, [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05 })], PRESETS);
+    expect(flips.filter(({ input }) => input === 'window')).toEqual([]);
+  });
+});
+
+describe('when nothing changes it', () => {
+  it('says so', () => {
+    const [A] = sizedCandidates(job) as [JudgedCandidate];
+    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } });
+    const { flips, flipNote } = verdict(job, [stopped], PRESETS);
+    expect(flips).toEqual([]);
+    expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');
+  });
+});
+
+describe('the search', () => {
+  const row = log('', 'mm', [1, 1000], 10, '');
+  const step = (at: number) => (value: number) => ({ key: value < at ? 'before' : 'after' });
+
+  it.each([11, 100, 876.5])('finds a step at %d to a part in a thousand', (at) => {
+    const found = firstChange(row, 10, 1000, 'before', step(at))!;
+    expect(found.becomes.key).toBe('after');
+    expect(found.at).toBeGreaterThanOrEqual(at);
+    expect(found.at).toBeLessThanOrEqual(at * 1.001);
+  });
+
+  it('goes down, and through zero', () => {
+    const below = (value: number) => ({ key: value < -3 ? 'after' : 'before' });
+    const found = firstChange(linear('', '°C', [-20, 60], 22, ''), 22, -20, 'before', below)!;
+    expect(found.at).toBeLessThan(-3);
+    expect(found.at).toBeGreaterThan(-3.1);
+  });
+
+  it('stops where nothing is known', () => {
+    expect(
+      firstChange(row, 10, 1000, 'before', (value) => (value > 50 ? null : { key: 'before' })),
+    ).toBeNull();
+  });
+});

@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { rank } from '../../../shared/verdict/ranking.ts';
+import { judge } from '../../../shared/verdict/verdict.ts';
+import { sampleJob } from '../study/sampleOutcome.ts';
+import {
+  JUDGED_JOB,
+  relettered,
+  sizedCandidates,
+  withDay,
+  withEnergy,
+  withMoves,
+  withRipple,
+} from './candidates.ts';
+
+const job = JUDGED_JOB;
+const [A, B] = sizedCandidates(job) as [ReturnType<typeof relettered>, ReturnType<typeof relettered>];
+/** A again, as candidate B. */
+const twin = relettered(A, 'B');
+
+describe('the choice', () => {
+  it('is of the candidate that is in place soonest', () => {
+    const slow = withEnergy(withMoves(twin, { settlingTime: 0.1 }), 1);
+    expect(rank(job, [slow, A])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'inPlace' });
+  });
+
+  it('is of the candidate that takes least energy where two are in place within 1 %', () => {
+    const thrifty = withEnergy(withMoves(twin, { settlingTime: 0.023 }), 5);
+    expect(rank(job, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
+  });
+
+  it('is of the coolest winding where energy ties as well', () => {
+    const hot = withDay(twin, (sample) => ({ ...sample, windingPeak: sample.windingPeak + 5 }));
+    expect(rank(job, [hot, A])).toMatchObject({ ranking: [1, 0], decidedBy: 'winding' });
+  });
+
+  it('leaves out whoever does not do the job, however quick', () => {
+    const rough = withRipple(withMoves(twin, { settlingTime: 0 }), 2 * job.values.rippleLimit);
+    const found = judge(job, [A, rough]);
+    expect(found.ranking).toEqual([0]);
+    expect(found.shortfalls[1]).toEqual([
+      'Its speed ripple of the scan, 4.00 %, is above the 2.00 % that the job allows.',
+    ]);
+    expect(found.rows.find(({ id }) => id === 'ripple')!.cells.map(({ fails }) => fails)).toEqual([
+      false,
+      true,
+    ]);
+  });
+
+  it('has words for what is beyond a limit by less than is written', () => {
+    const found = judge(job, [withRipple(A, (1 + 1e-5) * job.values.rippleLimit)]);
+    expect(found.shortfalls[0]).toEqual([
+      'Its speed ripple of the scan, 2.00 %, is just above the 2.00 % that the job allows.',
+    ]);
+  });
+
+  it('says once that a drive trips, not again of its day', () => {
+    const trip = {
+      kind: 'following error',
+      time: 0,
+      message: 'The following error passed 2.00 mm.',
+    } as const;
+    const { heat } = A.outcome;
+    const moves = withMoves(A, { trip });
+    const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
+    const told = judge(job, [{ ...moves, outcome: tripped }]).shortfalls[0]!.join(' ');
+    expect(told.split('2.00 mm')).toHaveLength(2);
+  });
+
+  it('names who fails by least, and by what, when nobody does the job', () => {
+    const rough = withRipple(A, 1.1 * job.values.rippleLimit);
+    const rougher = withRipple(twin, 3 * job.values.rippleLimit);
+    const found = judge(
+      job,
+      [rougher, rough].map((candidate, k) => relettered(candidate, 'AB'[k]!)),
+    );
+    expect(found.ranking).toEqual([]);
+    expect(found.first).toEqual([]);
+    expect(found.choice).toBe(
+      `Neither drive does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 2.20 %, ` +
+        'is above the 2.00 % that the job allows.',
+    );
+  });
+});
+
+describe('what the job asks', () => {
+  const trip = { kind: 'following error', time: 0.3, message: 'The following error passed 2 mm.' } as const;
+  const { heat } = A.outcome;
+  const heated = (asSet: Partial<typeof heat.asSet>) => ({
+    ...A,
+    outcome: { ...A.outcome, heat: { ...heat, asSet: { ...heat.asSet, ...asSet } } },
+  });
+  const cases = [
+    ['a trip', withMoves(A, { trip }), 'moves'],
+    ['no settling', withMoves(A, { settlingTime: null }), 'settling'],
+    ['settling beyond the dwell', withMoves(A, { settlingTime: 1.01 * job.values.dwell }), 'settling'],
+    ['ripple', withRipple(A, 1.01 * job.values.rippleLimit), 'ripple'],
+    [
+      'growth the other way',
+      withDay(A, (sample) => ({ ...sample, growth: -1.01 * job.values.growthLimit })),
+      'growth',
+    ],
+    ['a trip by heat', heated({ trip: { ...trip, time: 4000 } }), 'winding'],
+    ['a winding that is folded back', heated({ hotTime: 7000 }), 'winding'],
+    ['an overload used up', heated({ overloadTime: 70 }), 'rmsCurrent'],
+    [
+      'a sizing that fails',
+      { ...A, sizing: { ...A.sizing, passes: false, reasons: ['The bus is too low.'] } },
+      'sizing',
+    ],
+  ] as const;
+
+  it.each(cases)('%s is a shortfall, in its row', (_, candidate, row) => {
+    const { shortfalls } = rank(job, [candidate]);
+    expect(shortfalls[0]!.map((each) => each.row)).toEqual([row]);
+    const cell = judge(job, [candidate]).rows.find(({ id }) => id === row)!.cells[0]!;
+    expect(cell.fails).toBe(true);
+    expect(cell.reason).not.toBeNull();
+  });
+
+  it('is kept by the sample drives A and B', () => {
+    expect(rank(job, [A, B]).shortfalls).toEqual([[], []]);
+  });
+
+  it('says nothing of settling where there is no dwell', () => {
+    const restless = sampleJob({ ...job.values, dwell: 0 });
+    expect(rank(restless, [withMoves(A, { settlingTime: null })]).shortfalls[0]).toEqual([]);
+  });
+});

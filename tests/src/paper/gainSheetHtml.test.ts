@@ -1,0 +1,140 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { SCENES } from '../../../scenes/index.ts';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import { type LoopAnalysis, startingPoint } from '../../../shared/protocol/analysis.ts';
+import { type GainSheet, gainSheet } from '../../../shared/sheet/gainSheet.ts';
+import { gainSheetHtml } from '../../../src/paper/gainSheet/gainSheetHtml.ts';
+import { withIndices } from '../../../src/ui/markup.ts';
+import { analyse } from '../../../workers/analysis/analyse.ts';
+import { nestingProblem, textOf } from './markupText.ts';
+
+interface Made {
+  readonly sheet: GainSheet;
+  readonly analysis: LoopAnalysis;
+  readonly html: string;
+}
+
+function made(changes: ParameterChanges = {}, title = 'Mould shuttle'): Made {
+  const { scene } = SCENES[0]!;
+  const parameters = { ...scene.parameters, ...changes };
+  const point = { ...startingPoint(parameters), friction: 'sliding' } as const;
+  const analysis = analyse(parameters, point);
+  const sheet = gainSheet({ ...scene, title, parameters }, { loops: [{ point, figures: analysis.figures }] });
+  return { sheet, analysis, html: gainSheetHtml(sheet, analysis, '1 May') };
+}
+
+let usual: Made;
+beforeAll(() => {
+  usual = made({ notch1: true, lowpass: true });
+});
+
+const plain = (text: string) => text.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
+
+describe('the printable sheet', () => {
+  it('says everything that the sheet holds: words, set values and every scaling of a gain', () => {
+    const text = textOf(usual.html);
+    const { sheet } = usual;
+    const sentences = [
+      ...sheet.warnings,
+      ...sheet.cautions,
+      ...sheet.assumptions,
+      ...sheet.sections.filter(({ id }) => id !== 'notch2').flatMap(({ text }) => text),
+      ...sheet.scaled.map(({ forms }) => forms[1]!.how),
+      ...sheet.sections.find(({ id }) => id === 'margins')!.rows.map((row) => row.text ?? ''),
+    ];
+    expect(sentences.length).toBeGreaterThan(50);
+    expect(sentences.filter((sentence) => !text.includes(plain(sentence)))).toEqual([]);
+  });
+
+  it('leaves out the fields of a filter that is off, but not that it is', () => {
+    const text = textOf(usual.html);
+    expect(text).toMatch(/Notch 2off/);
+    expect(text).not.toContain('Notch 2 frequency');
+    expect(text).toContain('Notch 1 frequency');
+  });
+
+  it('needs nothing from anywhere, and runs nothing', () => {
+    expect(usual.html).not.toMatch(/<script|<link|<img|\bsrc=|\bhref=|https?:|@import|javascript:/i);
+  });
+
+  it('shows a title as text, whatever is in it', () => {
+    const { html } = made({}, '<script>alert("1")</script> & <b onload=\'x\'>');
+    expect(html).not.toMatch(/<script|<b /);
+    expect(html).toContain(
+      '&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt; &amp; &lt;b onload=&#39;x&#39;&gt;',
+    );
+  });
+
+  it('closes every element that it opens', () => {
+    expect(nestingProblem(usual.html)).toBeNull();
+  });
+
+  it('holds no number that is none, even of a loop without gains', () => {
+    for (const changes of [
+      { Kp: 0, Ki: 0, Kd: 0 },
+      { Ki: 1e11 },
+      { Kp: 1e8, Kd: 1e5 },
+      { encoderResolution: 0 },
+    ])
+      expect(made(changes).html).not.toMatch(/NaN|Infinity|undefined|null/);
+  });
+
+  it('lowers the index of a symbol, with its comma, and nothing else', () => {
+    expect(withIndices('K_f,pk is 4, K_p, v̂_max < 2').text).toBe(
+      'K<sub>f,pk</sub> is 4, K<sub>p</sub>, v̂<sub>max</sub> &lt; 2',
+    );
+  });
+});
+
+type Point = readonly [x: number, y: number];
+
+/** The curves of the first cut-off frame behind some words. */
+function pathsIn(html: string, label: string): Point[][] {
+  const drawn = html.slice(html.indexOf(label));
+  const frame = /<svg x="[^>]*>([\s\S]*?)<\/svg>/.exec(drawn)?.[1] ?? '';
+  return [...frame.matchAll(/<path d="([^"]+)"/g)].map(([, d]) =>
+    [...d!.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]): Point => [Number(x), Number(y)]),
+  );
+}
+
+/** Where a label of an axis stands. */
+function labelAt(html: string, label: string, anchor: 'middle' | 'end'): Point[] {
+  const found = html.matchAll(
+    new RegExp(`<text x="([\\d.]+)" y="([\\d.]+)" text-anchor="${anchor}">${label}</text>`, 'g'),
+  );
+  return [...found].map(([, x, y]): Point => [Number(x), Number(y)]);
+}
+
+describe('the plots on it', () => {
+  // Read as a person would: by the labels of the axes.
+  it('magnitude crosses 0 dB at the crossover of the figures', () => {
+    const { html, analysis } = usual;
+    const [path] = pathsIn(html, 'Frequency response of the loop');
+    const [ten, hundred] = [labelAt(html, '10', 'middle')[0]![0], labelAt(html, '100', 'middle')[0]![0]];
+    const zero = labelAt(html, '0', 'end')[0]![1] - 5;
+    const crossings = path!.flatMap(([x, y], k) => {
+      const [lastX, lastY] = path![k - 1] ?? [x, y];
+      const crosses = (lastY - zero) * (y - zero) < 0;
+      return crosses ? [lastX + ((zero - lastY) / (y - lastY)) * (x - lastX)] : [];
+    });
+    const frequencies = crossings.map((x) => 10 ** (1 + (x - ten) / (hundred - ten)));
+    expect(frequencies).toHaveLength(analysis.figures.crossovers.length);
+    frequencies.forEach((frequency, k) => {
+      expect(Math.abs(frequency / analysis.figures.crossovers[k]! - 1)).toBeLessThan(0.01);
+    });
+  });
+
+  it('the Nyquist curve keeps clear of −1 by the modulus margin, to a hundredth', () => {
+    const { html, analysis } = usual;
+    const [, curve] = pathsIn(html, 'Nyquist plot');
+    const at = (label: string) => labelAt(html.slice(html.indexOf('Nyquist')), label, 'middle')[0]![0];
+    const [minusOne, perUnit] = [at('−1'), at('0') - at('−1')];
+    const zero = labelAt(html.slice(html.indexOf('Nyquist')), '0', 'end')[0]![1] - 5;
+    const nearest = Math.min(...curve!.map(([x, y]) => Math.hypot(x - minusOne, y - zero))) / perUnit;
+    expect(Math.abs(nearest - analysis.figures.modulusMargin.value)).toBeLessThan(0.01);
+  });
+
+  it('are described in words for those who do not see them', () => {
+    expect(usual.html.match(/<svg[^>]*role="img" aria-label="[^"]{30,}"/g)).toHaveLength(2);
+  });
+});

@@ -1,0 +1,289 @@
+import { describe, expect, it } from 'vitest';
+import { PRESETS } from '../../../scenes/index.ts';
+import { readStudy } from '../../../shared/files/studyFile.ts';
+import type { JobValues } from '../../../shared/study/job.ts';
+import { jobSentence } from '../../../shared/study/jobSentence.ts';
+import type { Verdict } from '../../../shared/verdict/judgement.ts';
+import { reportHtml } from '../../../src/paper/report/reportHtml.ts';
+import type { ReportInput } from '../../../src/paper/report/reportInput.ts';
+import type { CandidateState } from '../../../src/studyState/state.ts';
+import { CAUTIONS } from '../../../src/ui/cautions.ts';
+import { sampleJob } from '../../shared/study/sampleOutcome.ts';
+import { nestingProblem, textOf } from './markupText.ts';
+import { PIXEL, sampleReport } from './sampleReport.ts';
+
+const usual = sampleReport();
+const html = reportHtml(usual);
+const text = textOf(html);
+
+/** With the index of a symbol lowered there is no underscore left. */
+const plain = (label: string) => label.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
+
+function withJob(changes: Partial<JobValues>, input: Partial<ReportInput> = {}): string {
+  return reportHtml(sampleReport(input, sampleJob(changes)));
+}
+
+describe('the report of a study', () => {
+  it('closes every element that it opens, and gives no id twice', () => {
+    expect(nestingProblem(html)).toBeNull();
+    const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('has its parts in the order in which they are read', () => {
+    const heads = [...html.matchAll(/<h[12]>([^<]*)<\/h[12]>/g)].map(([, label]) => label);
+    expect(heads).toEqual([
+      'Which drive?',
+      'The job',
+      'The answer',
+      'The candidates side by side',
+      'What stands out',
+      'What would change the answer',
+      'What a day of heat does',
+      'The drives and their data',
+      'Sizing by calculation',
+      'Tuning',
+      ...usual.candidates.map(({ letter, title }) => `Candidate ${letter}: ${title}`),
+      'What this takes for granted',
+      CAUTIONS.title,
+      'How to get these figures again',
+    ]);
+    expect(html.indexOf(PIXEL)).toBeGreaterThan(html.indexOf('<h2>The answer'));
+    expect(html.indexOf(PIXEL)).toBeLessThan(html.indexOf('<h2>The candidates side by side'));
+  });
+
+  it('says all that the verdict says', () => {
+    const { rows, choice, rule, fairness, sentences, flips, flipNote } = usual.verdict;
+    const said = [
+      choice,
+      rule,
+      fairness,
+      flipNote,
+      ...sentences,
+      ...flips.map(({ sentence }) => sentence),
+      ...rows.flatMap(({ label, definition, cells }) => [
+        label,
+        definition,
+        ...cells.map((cell) => cell.text),
+      ]),
+    ];
+    expect(said.length).toBeGreaterThan(40);
+    expect(said.filter((label) => !text.includes(plain(label)))).toEqual([]);
+  });
+
+  it('says of each candidate every figure of the sizing with its formula and its numbers', () => {
+    const said = usual.candidates.flatMap(({ sizing }) =>
+      sizing.figures.flatMap(({ label, formula, numbers, note }) => [label, formula, numbers, note]),
+    );
+    expect(said.length).toBeGreaterThan(8);
+    expect(said.filter((label) => !text.includes(plain(label)))).toEqual([]);
+  });
+
+  it('draws every chart of every candidate, each described in words', () => {
+    const [, ...candidates] = html.split('<section class="candidate">');
+    expect(candidates).toHaveLength(usual.candidates.length);
+    for (const [k, candidate] of candidates.entries()) {
+      const titles = [...candidate.matchAll(/<figcaption>([^<]*)<\/figcaption>/g)].map(([, title]) => title);
+      const states = usual.candidates[k]!.outcome!.accuracy.positioning.length;
+      expect(titles.filter((title) => title!.startsWith('Deviation from the targets'))).toHaveLength(states);
+      expect(titles).toEqual(
+        expect.arrayContaining([
+          'Force against speed',
+          'Temperatures over the duty',
+          'Speed ripple along the way',
+          'Spectrum of the speed ripple',
+          'Stairs set and taken',
+          'Steps set and taken',
+          'Deviation under the force',
+          'Where the energy of a cycle goes',
+        ]),
+      );
+    }
+    const drawings = html.match(/<figcaption>/g)!.length - 1;
+    expect(html.match(/<svg[^>]*role="img" aria-label="[^"]{20,}"/g)).toHaveLength(drawings);
+  });
+
+  it('needs nothing from anywhere, and runs nothing', () => {
+    expect(html).not.toMatch(/<script|<link|<iframe|<base|@import|javascript:|\son\w+=/i);
+    const sources = [...html.matchAll(/(?:\bsrc|srcset|url\()\s*=?\s*["']?([^"')\s]+)/gi)].map(
+      ([, url]) => url!,
+    );
+    expect(sources.filter((url) => !url.startsWith('data:'))).toEqual([]);
+    // The one address is that of the study, and it is followed only by whoever clicks on it.
+    const links = [...html.matchAll(/href="([^"]+)"/g)].map(([, url]) => url!);
+    expect(links.filter((url) => !url.startsWith('data:application/json'))).toEqual([
+      usual.link.replaceAll('&', '&amp;'),
+    ]);
+  });
+
+  it('has the colours of the drawings with it', () => {
+    const used = new Set([...html.matchAll(/var\((--[\w-]+)/g)].map(([, name]) => name!));
+    expect(used.size).toBeGreaterThan(5);
+    for (const name of used) expect(html).toContain(`${name}: #`);
+  });
+
+  it('shows a title as text, whatever is in it', () => {
+    const title = '</title><script>alert("1")</script> & <b onload=\'x\'>';
+    const job = { ...sampleJob(), title };
+    const hostile = reportHtml(sampleReport({}, job));
+    expect(hostile).not.toMatch(/<script|<b /);
+    expect(nestingProblem(hostile)).toBeNull();
+    expect(textOf(hostile)).toContain(title);
+  });
+
+  it('holds no number that is none', () => {
+    expect(html.replace(/<pre>[\s\S]*<\/pre>|href="data:[^"]*"/g, '')).not.toMatch(
+      /NaN|Infinity|undefined|null/,
+    );
+  });
+});
+
+describe('the study inside', () => {
+  it('reads back as the study, from the link to save it and from the text', () => {
+    const [, data] = /href="data:application\/json;charset=utf-8,([^"]*)" download="/.exec(html)!;
+    const [, shown] = /<pre>([\s\S]*?)<\/pre>/.exec(html)!;
+    for (const file of [decodeURIComponent(textOf(data!)), textOf(shown!)])
+      expect(readStudy(file, PRESETS)).toEqual({ study: usual.study });
+  });
+
+  it('has an address that is one', () => {
+    for (const link of ['javascript:alert(1)', 'data:text/html,x', 'blob:https://a/b'])
+      expect(() => reportHtml({ ...usual, link })).toThrow(/^link: .*Allowed: http/);
+    expect(reportHtml({ ...usual, link: './#study=1' })).toContain('href="./#study=1"');
+  });
+
+  it('takes pictures only that are inside', () => {
+    for (const stage of [
+      'https://example.org/a.png',
+      'data:text/html;base64,AA==',
+      'data:image/png;base64,"x',
+    ])
+      expect(() => reportHtml({ ...usual, pictures: { stage } })).toThrow(
+        /^pictures\.stage: .*Allowed: a data URL/,
+      );
+    expect(reportHtml({ ...usual, pictures: {} })).not.toContain('<img');
+  });
+});
+
+describe('the job', () => {
+  it('is said back in sentences', () => {
+    expect(text).toContain(jobSentence(usual.study.job, 'metric'));
+  });
+
+  it('lists what applies and nothing else', () => {
+    expect(text).not.toContain('Counterbalanced');
+    expect(text).not.toContain('Force of the process');
+    const upright = textOf(
+      withJob({ inclination: 1, counterbalanced: 0.5, process: 'constant', processForce: 30 }),
+    );
+    expect(upright).toMatch(/Counterbalanced50 %/);
+    expect(upright).toMatch(/Force of the processF30 N/);
+    expect(upright).not.toContain('Length of a pulse');
+  });
+
+  it('has SI beside inches and pounds', () => {
+    // 10 in and 11 lb: 254 mm, 4.98952 kg (NIST SP 811).
+    const inches = textOf(withJob({ stroke: 0.254, payload: 11 * 0.45359237 }, { units: 'inch' }));
+    expect(inches).toContain('10 in (254 mm)');
+    expect(inches).toContain('11 lb (4.98952 kg)');
+  });
+
+  it('lists the moves of a move list', () => {
+    const job = {
+      ...sampleJob({ motion: 'move list' }),
+      moves: [{ to: 0.0123, speed: 0.5, acceleration: 7, jerk: 300, dwell: 0.25 }],
+    };
+    const listed = textOf(reportHtml(sampleReport({}, job)));
+    expect(listed).toMatch(/12\.3 mm\s*0\.5 m\/s\s*7 m\/s²\s*300 m\/s³\s*250 ms/);
+  });
+});
+
+describe('the table of the candidates', () => {
+  it('marks by words what is best, what shares it, and what does not do', () => {
+    const cells = [
+      { value: 1, text: '1.00 s', cause: null, mark: 'best', fails: false, reason: null },
+      { value: 2, text: '2.00 s', cause: 'from cogging', mark: 'tie', fails: false, reason: null },
+      { value: null, text: 'none', cause: null, mark: null, fails: true, reason: 'too slow' },
+      { value: 3, text: '3.00 s', cause: null, mark: null, fails: false, reason: null },
+    ] as const;
+    const row = {
+      id: 'x',
+      group: 'throughput',
+      label: 'Time',
+      unit: 's',
+      better: 'less',
+      definition: 'What it takes.',
+      asked: 'within 2 s',
+      cells,
+    } as const;
+    const verdict: Verdict = { ...usual.verdict, rows: [row] };
+    const shown = textOf(reportHtml({ ...usual, verdict }));
+    expect(shown).toMatch(
+      /Time\s*asked: within 2 s\s*1\.00 s\s*best\s*2\.00 s\s*as good\s*from cogging\s*none\s*fails\s*3\.00 s/,
+    );
+  });
+});
+
+describe('a candidate', () => {
+  function withCandidate(change: (candidate: CandidateState) => CandidateState): string {
+    const [first, ...others] = usual.candidates;
+    return reportHtml({ ...usual, candidates: [change(first!), ...others] });
+  }
+
+  it('that tripped says why, instead of figures', () => {
+    const trip = { kind: 'over-travel', time: 1, message: 'It ran out of its <travel>.' } as const;
+    const shown = withCandidate((candidate) => ({
+      ...candidate,
+      outcome: {
+        ...candidate.outcome!,
+        accuracy: {
+          positioning: [{ trip }],
+          staircase: { trip },
+          ripple: { trip },
+          increment: { trip },
+          disturbance: { trip },
+          energy: { trip },
+        },
+        heat: { ...candidate.outcome!.heat, asSet: { ...candidate.outcome!.heat.asSet, trip, steady: null } },
+      },
+    }));
+    expect(nestingProblem(shown)).toBeNull();
+    expect(textOf(shown).match(/the drive stopped itself[:.] It ran out of its <travel>\./g)).toHaveLength(7);
+    expect(textOf(shown)).toContain('There is no cost of a year');
+  });
+
+  it('that was not simulated says so, with what can be calculated of it', () => {
+    const shown = withCandidate((candidate) => ({
+      ...candidate,
+      outcome: null,
+      error: 'No gains were found.',
+    }));
+    expect(textOf(shown)).toContain('This candidate was not simulated. No gains were found.');
+    const [, candidate] = shown.split('<section class="candidate">');
+    expect(candidate).toContain('Force against speed');
+    expect(candidate).not.toContain('Temperatures over the duty');
+  });
+
+  it('tells values that were typed in', () => {
+    const shown = textOf(
+      withCandidate((candidate) => ({
+        ...candidate,
+        choice: { ...candidate.choice, own: { forceConstant: 61 } },
+      })),
+    );
+    expect(shown).toContain('1 value typed in, the others those of an invented demonstration preset');
+    expect(shown).toMatch(/Force constant Kf60 N\/A \(typed in\)60 N\/A72 N\/A/);
+  });
+
+  it('has the cost of a year from the mean power of the day', () => {
+    // 8 h on 250 days at 0.25 per kWh: 0.5 per year and watt.
+    const { heat } = usual.candidates[0]!.outcome!;
+    const { samples } = heat.asSet;
+    const sum = samples
+      .slice(1)
+      .reduce((total, { electricPower }, k) => total + electricPower + samples[k]!.electricPower, 0);
+    const mean = sum / 2 / (samples.length - 1);
+    const [, cost] = /it costs ([\d.]+) in your currency/.exec(text)!;
+    expect(Number(cost)).toBeCloseTo(0.5 * mean, 1);
+  });
+});

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { DASHES } from '../../../src/charts/rows.ts';
+import { mirrored, stripPath } from '../../../src/plot/strip.ts';
+
+const MAP = { left: 100, columnWidth: 1, top: 0, height: 100, low: -1, high: 1 };
+
+/** The outlines a path is made of, as [x, y] corners. */
+function outlines(
+  lows: number[],
+  highs: number[],
+  { dash = DASHES.solid as readonly number[], map = MAP, width = 2, firstColumn = 0 } = {},
+): [number, number][][] {
+  const found: [number, number][][] = [];
+  const context = {
+    moveTo: (x: number, y: number) => found.push([[x, y]]),
+    lineTo: (x: number, y: number) => found.at(-1)!.push([x, y]),
+  } as unknown as CanvasRenderingContext2D;
+  const columns = {
+    lows: Float64Array.from(lows),
+    highs: Float64Array.from(highs),
+    count: lows.length,
+    firstColumn,
+  };
+  stripPath(context, columns, map, dash, width);
+  return found;
+}
+
+const ys = (outline: [number, number][]) => outline.map(([, y]) => y);
+const xs = (outline: [number, number][]) => outline.map(([x]) => x);
+
+describe('strip', () => {
+  it('is a line of the given width where minimum and maximum meet', () => {
+    const [outline] = outlines([0, 0, 0], [0, 0, 0]);
+    expect([Math.min(...ys(outline!)), Math.max(...ys(outline!))]).toEqual([49, 51]);
+    expect([Math.min(...xs(outline!)), Math.max(...xs(outline!))]).toEqual([100, 103]);
+  });
+
+  it('reaches from minimum to maximum in the column of a spike', () => {
+    const [outline] = outlines([0, -0.5, 0], [0, 0.8, 0]);
+    const inSpike = outline!.filter(([x]) => x === 101.5).map(([, y]) => y);
+    expect(Math.min(...inSpike)).toBeCloseTo(50 - 0.8 * 50 - 1, 9);
+    expect(Math.max(...inSpike)).toBeCloseTo(50 + 0.5 * 50 + 1, 9);
+  });
+
+  it('joins a jump between two columns', () => {
+    const [outline] = outlines([-0.5, 0.5], [-0.5, 0.5]);
+    const second = outline!.filter(([x]) => x === 101.5).map(([, y]) => y);
+    expect(second).toEqual([24, 76]);
+  });
+
+  it('leaves a gap where nothing was recorded', () => {
+    const gap = Number.NaN;
+    expect(
+      outlines([0, 0, gap, gap, 0], [0, 0, gap, gap, 0]).map((outline) => [
+        outline[0]![0],
+        Math.max(...xs(outline)),
+      ]),
+    ).toEqual([
+      [100, 102],
+      [104, 105],
+    ]);
+  });
+
+  it('breaks into dashes that move with time', () => {
+    const flat = new Array<number>(30).fill(0);
+    expect(outlines(flat, flat, { dash: [10, 5] }).map((o) => o[0]![0])).toEqual([100, 115]);
+    expect(outlines(flat, flat, { dash: [10, 5], firstColumn: 4 }).map((o) => o[0]![0])).toEqual([
+      100, 111, 126,
+    ]);
+  });
+
+  it('shows a spike that falls between two dashes', () => {
+    const flat = new Array<number>(15).fill(0);
+    const spike = flat.map((_, i) => (i === 12 ? 0.9 : 0));
+    expect(outlines(flat, spike, { dash: [10, 5] }).map((o) => o[0]![0])).toEqual([100, 112]);
+  });
+
+  it('mirrors a limit to the other side of zero, dashes included', () => {
+    const half = new Array<number>(15).fill(0.5);
+    const [upper] = outlines(half, half, { dash: [10, 5] });
+    const [lower] = outlines(half, half, { dash: [10, 5], map: mirrored(MAP) });
+    expect([Math.min(...ys(upper!)), Math.max(...ys(upper!))]).toEqual([24, 26]);
+    expect([Math.min(...ys(lower!)), Math.max(...ys(lower!))]).toEqual([74, 76]);
+    expect(xs(lower!)).toEqual(xs(upper!));
+  });
+});

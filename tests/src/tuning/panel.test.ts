@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { SCENES } from '../../../scenes/index.ts';
+import { defaultParameters, PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
+import { isInUse } from '../../../src/bench/relevance.ts';
+import { matches } from '../../../src/tuning/fieldSearch.ts';
+import { inPanelText } from '../../../src/ui/fields/label.ts';
+import { fileName } from '../../../src/ui/files.ts';
+
+const found = (text: string) => PARAMETER_NAMES.filter((name) => matches(name, text));
+
+describe('finding a parameter', () => {
+  it.each([
+    ['Kp', 'Kp'],
+    ['k_vff', 'speedFeedforward'],
+    ['kvff', 'speedFeedforward'],
+    ['mass table', 'tableMass'],
+    ['BACKLASH', 'backlash'],
+    ['lost motion', 'backlash'],
+    ['notch 1 freq', 'notch1Frequency'],
+  ])('%s finds %s', (text, name) => expect(found(text)).toContain(name));
+
+  it('finds nothing for what is not there', () => expect(found('flux capacitor')).toEqual([]));
+});
+
+describe('what is folded away', () => {
+  const p = defaultParameters();
+
+  it('is what has no say', () => {
+    expect(isInUse('notch1Frequency', { ...p, notch1: false })).toBe(false);
+    expect(isInUse('notch1Frequency', { ...p, notch1: true })).toBe(true);
+    expect(isInUse('sineAmplitude', { ...p, program: 'shuttle' })).toBe(false);
+    expect(isInUse('torqueConstant', { ...p, lead: 0 })).toBe(false);
+    expect(isInUse('misalignment3', { ...p, motorCount: 2 })).toBe(false);
+  });
+
+  it('can always be reached by a parameter that is shown', () => {
+    for (const name of [
+      'notch1',
+      'notch2',
+      'lowpass',
+      'program',
+      'process',
+      'lead',
+      'fieldLaw',
+      'base',
+    ] as const)
+      for (const { scene } of SCENES) expect(isInUse(name, scene.parameters)).toBe(true);
+  });
+});
+
+it('messages call parameters as the panel does', () => {
+  expect(inPanelText('Raise speedLimit or lower the speed.')).toBe('Raise “Speed limit” or lower the speed.');
+  expect(inPanelText('notch1Frequency (900 Hz) must be lower.')).toBe(
+    '“Notch 1 frequency” (900 Hz) must be lower.',
+  );
+  expect(inPanelText('Nothing coded here: fieldWork.')).toBe('Nothing coded here: fieldWork.');
+});
+
+it.each([
+  ['Mould shuttle, press to measuring station', 'mould-shuttle-press-to-measuring-station.scene.json'],
+  ['Größe 3/4 µm', 'groe-34-m.scene.json'],
+  ['../..', 'waybench.scene.json'],
+])('the file of “%s” is called %s', (title, name) => expect(fileName(title, 'scene.json')).toBe(name));

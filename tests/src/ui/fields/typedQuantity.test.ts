@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { UNITS, type Unit } from '../../../../shared/core/units.ts';
+import { readTyped } from '../../../../src/ui/fields/typedQuantity.ts';
+import { unitMeaning } from '../../../../src/ui/fields/unitExpression.ts';
+
+// Expected values: definitions of prefixes and derived units, SI Brochure, 9th ed. 2019, tables 4 and 7; of inch, pound and degree
+// Fahrenheit, NIST SP 811, 2008, app. B.8.
+describe('typed quantities', () => {
+  it.each([
+    ['5 um', 'mm', 5e-6],
+    ['5 µm', 'nm', 5e-6],
+    ['5 μm', 'nm', 5e-6],
+    ['0.2m', 'mm', 0.2],
+    ['200', 'mm', 0.2],
+    ['3e3', 'N/m', 3000],
+    ['-1.5e-2 mm', 'mm', -1.5e-5],
+    ['.5', 's', 0.5],
+    ['2.8 MN/m', 'N/m', 2.8e6],
+    ['30 N/um', 'N/m', 3e7],
+    ['10 m/s^2', 'm/s²', 10],
+    ['10 m/s2', 'm/s²', 10],
+    ['16 kHz', 'Hz', 16000],
+    ['100 us', 'ms', 1e-4],
+    ['3 kg*cm2', 'kg·cm²', 3e-4],
+    ['3e-4 kg m^2', 'kg·cm²', 3e-4],
+    ['7 N s/m', 'N·s/m', 7],
+    ['6 mH', 'mH', 6e-3],
+    ['5000 mohm', 'Ω', 5],
+    ['90 deg', '°', Math.PI / 2],
+    ['1 rad', '°', 1],
+    ['5 %', '%', 0.05],
+    ['0.05 1', '%', 0.05],
+    ['110 °C', '°C', 110],
+    ['2 min', 's', 120],
+    ['off', 'N/m', 0],
+    ['5 lb', 'kg', 2.26796185],
+    ['0.5 in', 'mm', 0.0127],
+    ['0.5"', 'mm', 0.0127],
+    ['40 uin', 'µm', 1.016e-6],
+    ['10 lbf', 'N', 44.482216152605],
+    ['2 in/s', 'mm/s', 0.0508],
+    ['386 in/s^2', 'm/s²', 9.8044],
+    ['1000 lbf/in', 'N/µm', (1000 * 4.4482216152605) / 0.0254],
+    ['10 mm', 'in', 0.01],
+    ['70', '°F', 190 / 9],
+    ['70 °F', '°C', 190 / 9],
+    ['-40 degF', '°C', -40],
+    ['100 °C', '°F', 100],
+    ['8 h', 's', 28800],
+    ['0.3 1/kWh', '1/kWh', 0.3 / 3.6e6],
+  ] as [string, Unit, number][])('%s in a field of %s', (text, unit, value) => {
+    const typed = readTyped(text, unit);
+    expect('value' in typed && typed.value).toBeCloseTo(value, 12);
+  });
+
+  it.each([
+    ['', 'mm', 'not a number'],
+    ['abc', 'mm', 'not a number'],
+    ['5 5', 'mm', 'not a unit'],
+    ['5 s', 'mm', 'does not fit'],
+    ['5 K', '°C', 'does not fit'],
+    ['5 furlong', 'mm', 'not a unit'],
+    ['0,2', 'm', 'point, not a comma'],
+    ['5 (m', 'mm', 'not a unit'],
+    ['5 lbf', 'kg', 'does not fit'],
+    ['5 °F/s', '°C', 'not a unit'],
+    ['5 m°F', '°C', 'not a unit'],
+    ['5 °F²', '°C', 'not a unit'],
+    ['5 constructor', 'mm', 'not a unit'],
+    ['NaN', 'mm', 'not a number'],
+    ['Infinity', 'mm', 'not a number'],
+  ] as [string, Unit, string][])('%s in a field of %s is refused', (text, unit, why) => {
+    const typed = readTyped(text, unit);
+    expect('problem' in typed && typed.problem).toContain(why);
+  });
+
+  it.each(Object.entries(UNITS))(
+    'the unit %s of the table means what its factor says',
+    (unit, scale: { factor: number; offset?: number }) => {
+      const meaning = unitMeaning(unit)!;
+      expect(meaning.factor / scale.factor).toBeCloseTo(1, 12);
+      expect(meaning.offset).toBe(scale.offset);
+    },
+  );
+});

@@ -1,0 +1,109 @@
+import { describe, expect, it } from 'vitest';
+import { magnitude, phase, times, unit } from '../../../workers/analysis/complex.ts';
+import { measureChirp } from '../../../workers/identify/chirp.ts';
+import { CrossPower } from '../../../workers/identify/crossPower.ts';
+import { demodulate } from '../../../workers/identify/demodulate.ts';
+import { fourier } from '../../../workers/identify/fourier.ts';
+import { measureSteppedSine } from '../../../workers/identify/steppedSine.ts';
+import { seeded } from '../command/seeded.ts';
+import { bareScene } from '../model/sceneOf.ts';
+
+describe('demodulation', () => {
+  // Seven samples in three periods, on a slope: the signal is in the space that is fitted, so it is met exactly.
+  it('finds amplitude and phase beside an offset and a drift, at any number of samples per period', () => {
+    const phases = Array.from({ length: 7 }, (_, k) => 0.3 + (6 * Math.PI * k) / 7);
+    const found = demodulate(
+      phases,
+      phases.map((phi) => 2.5 * Math.sin(phi + 0.7) + 40 - 3 * phi),
+    );
+    expect(magnitude(found)).toBeCloseTo(2.5, 10);
+    expect(phase(found)).toBeCloseTo(0.7, 10);
+  });
+});
+
+describe('Fourier transform', () => {
+  const random = seeded(3);
+  const [re, im] = [0, 1].map(() => Float64Array.from({ length: 64 }, () => random() - 0.5)) as [
+    Float64Array,
+    Float64Array,
+  ];
+  const [outRe, outIm] = [re.slice(), im.slice()];
+  fourier(outRe, outIm);
+
+  it('is the sum that defines it', () => {
+    for (let k = 0; k < 64; k++) {
+      const terms = Array.from(re, (value, n) =>
+        times({ re: value, im: im[n]! }, unit((-2 * Math.PI * n * k) / 64)),
+      );
+      expect(outRe[k]).toBeCloseTo(
+        terms.reduce((sum, term) => sum + term.re, 0),
+        12,
+      );
+      expect(outIm[k]).toBeCloseTo(
+        terms.reduce((sum, term) => sum + term.im, 0),
+        12,
+      );
+    }
+  });
+
+  it('keeps the energy (Parseval)', () => {
+    const energy = (a: Float64Array, b: Float64Array) =>
+      a.reduce((sum, value, k) => sum + value ** 2 + b[k]! ** 2, 0);
+    expect(energy(outRe, outIm) / 64).toBeCloseTo(energy(re, im), 10);
+  });
+
+  it('refuses a length that is not a power of two', () => {
+    expect(() => fourier(new Float64Array(12), new Float64Array(12))).toThrow(/length is 12/);
+  });
+});
+
+// Bendat, Piersol, Random Data, 4th ed. 2010, ch. 6 (from memory): noise of the effect lowers the coherence to 1/(1 + noise/signal)
+// and leaves the response unbiased.
+describe('averaged response', () => {
+  const gaussian = (random: () => number) =>
+    Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+
+  it('has coherence 1 when every look shows the same ratio', () => {
+    const power = new CrossPower();
+    for (const turn of [0, 1, 2]) {
+      const cause = unit(turn);
+      power.add(cause, times(cause, { re: 0.6, im: 0.8 }));
+    }
+    expect(power.coherence).toBeCloseTo(1, 12);
+    expect(power.response.re).toBeCloseTo(0.6, 12);
+    expect(power.response.im).toBeCloseTo(0.8, 12);
+  });
+
+  it('has half the coherence when noise is as strong as the signal', () => {
+    const random = seeded(7);
+    const power = new CrossPower();
+    const looks = 20_000;
+    for (let k = 0; k < looks; k++) {
+      const cause = { re: gaussian(random), im: gaussian(random) };
+      power.add(cause, { re: cause.re + gaussian(random), im: cause.im + gaussian(random) });
+    }
+    // Standard deviations fall with the square root of the looks: five of them.
+    expect(Math.abs(power.coherence - 0.5)).toBeLessThan(5 / Math.sqrt(looks));
+    expect(Math.abs(power.response.re - 1)).toBeLessThan(5 / Math.sqrt(looks));
+  });
+});
+
+describe('a measurement', () => {
+  const sweep = { sweepFrom: 20, sweepTo: 500, sweepPoints: 5, sweepTime: 1, sweepForce: 0.05, dwell: 0.3 };
+
+  it('loses coherence with a noisy encoder and a weak force', () => {
+    const quiet = measureSteppedSine(bareScene(sweep));
+    const noisy = measureSteppedSine(bareScene({ ...sweep, encoderNoise: 1e-8 }));
+    expect(Math.min(...quiet.coherence)).toBeGreaterThan(0.99);
+    expect(Math.min(...noisy.coherence)).toBeLessThan(0.9);
+  });
+
+  it.each([
+    ['stepped sine', measureSteppedSine],
+    ['chirp', measureChirp],
+  ])('by %s that trips says why and keeps what it has', (_name, measure) => {
+    const result = measure(bareScene({ ...sweep, sweepForce: 500, followingErrorLimit: 1e-6 }));
+    expect(result.ended).toMatch(/following error/);
+    expect(result.frequency.length).toBeLessThan(5);
+  });
+});

@@ -1,0 +1,108 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { CHANNEL_NAMES } from '../../../shared/core/channels.ts';
+import { writeStudy } from '../../../shared/files/studyFile.ts';
+import { defaultJobValues } from '../../../shared/study/job.ts';
+import { ROOT } from '../../tools/sources.mjs';
+
+const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** `npm run axis -- ...`, called from `folder`. */
+function axis(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(ROOT, 'tests', 'tools', 'axis.mjs'), ...args],
+    { cwd: ROOT, env: { ...process.env, INIT_CWD: folder }, encoding: 'utf8' },
+  );
+  return { status, stdout, stderr };
+}
+
+const shuttle = join(ROOT, 'scenes', 'mould-shuttle.json');
+
+it('runs a scene, writes what it is asked for where it was called, and exits with 0', () => {
+  const run = axis(shuttle, '--seconds', '0.05', '--csv', 'out.csv', '--json', 'out.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  const lines = readFileSync(join(folder, 'out.csv'), 'utf8').trim().split('\n');
+  expect(lines[0]).toBe(CHANNEL_NAMES.join(','));
+  // 0.05 s at a position loop of 8 kHz.
+  expect(lines).toHaveLength(1 + 400);
+  expect(JSON.parse(readFileSync(join(folder, 'out.json'), 'utf8')).simulatedTime).toBeCloseTo(0.05, 9);
+});
+
+it('runs hours of a scene, writes what it is asked for, prints the verdict and exits with 0', () => {
+  const run = axis(shuttle, '--hours', '2', '--growth-target', '5e-6', '--csv', 'h.csv', '--json', 'h.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  const [head, ...lines] = readFileSync(join(folder, 'h.csv'), 'utf8').trim().split('\n');
+  expect(head).toMatch(/^time,winding,carrier,table,screw,/);
+  // Every minute, the first and the last included.
+  expect(lines).toHaveLength(1 + 120);
+  expect(JSON.parse(readFileSync(join(folder, 'h.json'), 'utf8')).hours).toBe(2);
+  expect(run.stdout).toMatch(/\n +0\.00 s .*\n +1\.00 h .*\n +2\.00 h .*\n +settled /);
+  expect(run.stdout).toMatch(/Growth within ±5\.00 µm: met in the air of the room/);
+  expect(run.stdout).toMatch(/No chiller is needed/);
+  expect(run.stdout).toMatch(/The axis can do this duty\./);
+});
+
+it('exits with 1 when the winding does not stand the hours', () => {
+  const limits = ['--set', 'foldbackTemperature=40', '--set', 'windingLimit=60'];
+  const duty = ['--set', 'acceleration=40', '--set', 'jerk=4000', '--set', 'dwell=0.01'];
+  const run = axis(shuttle, '--hours', '8', ...limits, ...duty);
+  expect(run.status).toBe(1);
+  expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
+  expect(run.stdout).toMatch(/The axis cannot do this duty\./);
+});
+
+it('exits with 1 when the drive trips, and says why', () => {
+  const run = axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
+  expect(run.status).toBe(1);
+  expect(run.stdout).toMatch(/tripped/i);
+});
+
+it('simulates a study, prints every figure of its candidates and exits with 0', () => {
+  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
+  const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
+  const job = { title: 'Move a mould', values, moves: [] };
+  const candidate = { preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
+  writeFileSync(join(folder, 'study.json'), writeStudy({ job, candidates: [candidate] }));
+  const run = axis('study.json', '--study', '--json', 'judged.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
+  expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
+  const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
+  expect(candidates[0].outcome.heat.hours).toBe(1);
+  expect(run.stdout).toContain(verdict.choice);
+});
+
+it.each([
+  ['a value out of range', ['--set', 'payload=-5'], /payload.*−5 kg.*2000 kg/],
+  ['a misspelt parameter', ['--set', 'paylod=5'], /paylod.*payload/],
+  ['a time that is none', ['--seconds', 'long'], /seconds.*long/],
+  ['an option that is none', ['--secnds', '1'], /secnds/],
+  ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
+  ['a target that is none', ['--hours', '1', '--winding-target', 'cool'], /winding-target.*cool/],
+  ['a study with a time', ['--study', '--seconds', '1'], /seconds.*--study/],
+  ['a scene where a study is wanted', ['--study'], /mould-shuttle\.json.*study/],
+  ['both seconds and hours', ['--hours', '1', '--seconds', '1'], /not both/],
+  [
+    'a cycle too long for a time-lapse',
+    ['--hours', '1', '--set', 'program=scan', '--set', 'scanSpeed=1e-5'],
+    /program.*scan.*5 minutes/,
+  ],
+])('exits with 2 for %s, and names it', (_, args, text) => {
+  const run = axis(shuttle, ...args);
+  expect(run.status).toBe(2);
+  expect(run.stderr.replace(/\s+/g, ' ')).toMatch(text);
+});
+
+it('exits with 2 for a scene file that is not there', () => {
+  const run = axis('no-such-scene.json');
+  expect(run.status).toBe(2);
+  expect(run.stderr).toContain('no-such-scene.json');
+});

@@ -1,0 +1,159 @@
+import { describe, expect, it } from 'vitest';
+import { checkParameters } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
+import { ranged } from '../../../shared/core/format.ts';
+import { type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
+import { startingPoint } from '../../../shared/protocol/analysis.ts';
+import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../../shared/protocol/pretune.ts';
+import { analyse } from '../../../workers/analysis/analyse.ts';
+import type { Job, JobResult } from '../../../workers/pretune/jobs.ts';
+import { CancelledError, JobPool, type JobWorker } from '../../../workers/pretune/pool.ts';
+import { type PretuneEffort, pretune } from '../../../workers/pretune/pretune.ts';
+import { measureRun } from '../../../workers/run/measureRun.ts';
+import { shelfScene } from '../../scenes/runs.ts';
+import { here, pretuned } from './run.ts';
+
+/** A short shuttle of the coreless drive; the rest of a pretuning is as in the page, with few trials. */
+const SCENE = shelfScene('mould-shuttle', { stroke: 0.02, dwell: 0.08 });
+const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 2 };
+const DEGREE = Math.PI / 180;
+
+/** The figures of a result's best tuning, standing and sliding, as the loop analysis has them. */
+function figuresOf({ best }: PretuneResult) {
+  const p = { ...SCENE.parameters, ...best.changes };
+  const standing = startingPoint(p);
+  return [standing, { ...standing, friction: 'sliding' as const }].map((point) => analyse(p, point).figures);
+}
+
+const peakOf = (result: PretuneResult) =>
+  Math.max(...figuresOf(result).map(({ modulusMargin }) => 1 / modulusMargin.value));
+
+/** One result for all tests that look at what a result is like. */
+const GOAL: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
+const progress: PretuneProgress[] = [];
+const running = pretuned(SCENE, GOAL, [here], QUICK, (step) => progress.push(step));
+
+describe('a goal', () => {
+  it('of peak sensitivity is kept, and used up', async () => {
+    const result = await running;
+    expect(figuresOf(result).every(({ stable }) => stable)).toBe(true);
+    expect(result.best.peakSensitivity).toBeCloseTo(peakOf(result), 9);
+    expect(peakOf(result)).toBeLessThan(1.6 * 1.01);
+    expect(Math.max(...result.points.map(({ peakSensitivity }) => peakSensitivity))).toBeGreaterThan(
+      1.6 * 0.98,
+    );
+  });
+
+  it('of margins is kept', async () => {
+    const result = await pretuned(SCENE, { kind: 'margins', phase: 50 * DEGREE, gain: 4 }, [here], QUICK);
+    const figures = figuresOf(result);
+    expect(figures.every(({ stable }) => stable)).toBe(true);
+    const phase = Math.min(...figures.map(({ phaseMargin }) => phaseMargin!.value));
+    const gain = Math.min(...figures.map(({ gainMargin }) => gainMargin!.value));
+    expect(phase).toBeGreaterThan(50 * DEGREE * 0.99);
+    expect(gain).toBeGreaterThan(4 * 0.99);
+    // One of them binds: nothing is given away.
+    expect(Math.min(phase / (50 * DEGREE), gain / 4)).toBeLessThan(1.02);
+  });
+
+  it('of settling is reached in its own window, at no more than its peak sensitivity', async () => {
+    const window = 2e-7;
+    const goal: PretuneGoal = { kind: 'settling', window, sensitivityLimit: 1.8 };
+    const result = await pretuned(SCENE, goal, [here], QUICK);
+    expect(peakOf(result)).toBeLessThan(1.8 * 1.01);
+    expect(result.judged).toContain('200 nm');
+    expect(Object.keys(result.best.changes)).not.toContain('window');
+    const parameters = { ...SCENE.parameters, ...result.best.changes, window };
+    const { settlingTime } = measureRun({ ...SCENE, parameters }, 0.5);
+    expect(result.best.settlingTime).not.toBeNull();
+    expect(settlingTime).toBeCloseTo(result.best.settlingTime!, 3);
+  });
+
+  it.each<[PretuneGoal, RegExp]>([
+    [{ kind: 'peak sensitivity', limit: 1 }, /^limit is 1; allowed is 1\.1 to 4\.$/],
+    [{ kind: 'peak sensitivity', limit: Number.NaN }, /^limit is NaN; allowed is/],
+    [{ kind: 'margins', phase: 2, gain: 3 }, /^phase is 114\.59.*°; allowed is 10° to 80°\.$/],
+    [{ kind: 'margins', phase: 1, gain: 1 }, /^gain is 1; allowed is 1\.2 to 20\.$/],
+    [{ kind: 'settling', window: 1, sensitivityLimit: 1.5 }, /^window is .*; allowed is/],
+    [
+      { kind: 'settling', window: 1e-6, sensitivityLimit: 9 },
+      /^sensitivityLimit is 9; allowed is 1\.1 to 4\.$/,
+    ],
+  ])('that cannot be is refused: %j', async (goal, message) => {
+    await expect(pretuned(SCENE, goal)).rejects.toThrow(message);
+    await expect(pretuned(SCENE, goal)).rejects.toThrow(RangeError);
+  });
+});
+
+describe('a result', () => {
+  it('does not depend on how many workers there are, nor on which is sooner', async () => {
+    /** Answers late, the more so the later the job. */
+    const slow = (delay: number): JobWorker<Job, JobResult> => ({
+      run: async (job) => {
+        for (let k = 0; k < delay; k++) await new Promise((resolve) => setTimeout(resolve));
+        return here.run(job);
+      },
+    });
+    const other = await pretuned(SCENE, GOAL, [slow(7), slow(0), slow(2)], QUICK);
+    expect(other).toEqual(await running);
+  });
+
+  it('has only tunings that are legal and need no restart', async () => {
+    for (const { changes } of (await running).points) {
+      expect(checkParameters(changes, SCENE.parameters).problems).toEqual([]);
+      expect(crossChecks({ ...SCENE.parameters, ...changes })).toEqual([]);
+      for (const name of Object.keys(changes))
+        expect(parameterRow(name as ParameterName).restart).toBe(false);
+    }
+  });
+
+  it('has the textbook at the peak sensitivity of the best', async () => {
+    const { best, textbook } = await running;
+    expect(textbook!.peakSensitivity / best.peakSensitivity).toBeCloseTo(1, 1);
+    expect(Math.abs(textbook!.peakSensitivity / best.peakSensitivity - 1)).toBeLessThan(0.02);
+  });
+
+  it('says of every value why, by a rule, and says the value', async () => {
+    const { best, choices } = await running;
+    expect(choices.map(({ parameter }) => parameter).sort()).toEqual(Object.keys(best.changes).sort());
+    for (const { parameter, value, sentence, rule } of choices) {
+      expect(value).toBe(best.changes[parameter]);
+      expect(rule).not.toBe('');
+      expect(sentence).toMatch(/^[^.].*[^.]\.$/s);
+      const row = parameterRow(parameter);
+      if (row.kind === 'number' && value !== 0) expect(sentence).toContain(ranged(value as number, row.unit));
+      if (row.kind === 'switch') expect(sentence).toMatch(value ? /^On:/ : /^Off:/);
+    }
+    const rules = choices.map(({ rule }) => rule);
+    for (const rule of ['magnitude optimum', 'loop shaping', 'force balance']) expect(rules).toContain(rule);
+  });
+
+  it('reports every job, and as many as it promised', async () => {
+    await running;
+    const last = progress.at(-1)!;
+    expect(last.done).toBe(last.total);
+    for (const [k, { done, total }] of progress.entries()) {
+      expect(total).toBe(last.total);
+      if (k > 0) expect(done).toBeGreaterThanOrEqual(progress[k - 1]!.done);
+    }
+    expect(new Set(progress.map(({ stage }) => stage)).size).toBe(4);
+  });
+});
+
+describe('cancelling', () => {
+  it('ends a pretuning at once and starts no more jobs', async () => {
+    let begun = 0;
+    const pool = new JobPool<Job, JobResult>([
+      {
+        run: async (job) => {
+          if (++begun === 3) pool.cancel();
+          return here.run(job);
+        },
+      },
+    ]);
+    const goal: PretuneGoal = { kind: 'peak sensitivity', limit: 1.5 };
+    await expect(pretune(SCENE, goal, pool, () => {}, QUICK)).rejects.toThrow(CancelledError);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(begun).toBe(3);
+  });
+});

@@ -1,0 +1,198 @@
+import { describe, expect, it } from 'vitest';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import { Session } from '../../../workers/run/session.ts';
+import { bareScene } from '../model/sceneOf.ts';
+
+const scene = bareScene({ encoderNoise: 2e-10, encoderResolution: 1e-9, sealFriction: 3, sealStiction: 4 });
+
+/** Everything a run recorded, however it was cut into frames. */
+class Tape {
+  readonly parts: Float64Array[] = [];
+  take(session: Session): void {
+    const { bins, count } = session.recorder.hand(null);
+    this.parts.push(bins.slice(0, count * 2 * CHANNEL_COUNT));
+  }
+  get all(): Float64Array {
+    const all = new Float64Array(this.parts.reduce((n, part) => n + part.length, 0));
+    let at = 0;
+    for (const part of this.parts) {
+      all.set(part, at);
+      at += part.length;
+    }
+    return all;
+  }
+}
+
+function runTo(session: Session, tick: number, tape: Tape, frameEvery = 500): void {
+  while (session.axis.tick < tick) {
+    session.step();
+    if (session.axis.tick % frameEvery === 0) tape.take(session);
+  }
+}
+
+describe('session', () => {
+  it('gives bit-identical telemetry whatever the frames', () => {
+    const [a, b] = [new Session(scene), new Session(scene)];
+    const [tapeA, tapeB] = [new Tape(), new Tape()];
+    runTo(a, 4000, tapeA, 1000);
+    runTo(b, 4000, tapeB, 77);
+    tapeA.take(a);
+    tapeB.take(b);
+    expect(tapeA.all.length).toBe(1999 * 2 * CHANNEL_COUNT);
+    expect(tapeB.all).toEqual(tapeA.all);
+  });
+
+  it('differs when the seed does', () => {
+    const [a, b] = [new Session(scene), new Session(bareScene({ ...scene.parameters, seed: 2 }))];
+    const [tapeA, tapeB] = [new Tape(), new Tape()];
+    runTo(a, 1000, tapeA);
+    runTo(b, 1000, tapeB);
+    expect(tapeB.all).not.toEqual(tapeA.all);
+  });
+
+  it('replays a recorded session exactly, gains, hand and all', () => {
+    const live = new Session(scene);
+    const tape = new Tape();
+    runTo(live, 1500, tape);
+    live.change({ Kp: 1e6, notch1: true });
+    runTo(live, 2501, tape);
+    live.hand(0.01);
+    runTo(live, 3200, tape);
+    live.hand(null);
+    live.change({ payload: 9 });
+    runTo(live, 4500, tape);
+    tape.take(live);
+
+    const again = Session.replay(JSON.parse(JSON.stringify(live.recording())));
+    const tapeAgain = new Tape();
+    while (again.canStep) {
+      again.step();
+      if (again.axis.tick % 900 === 0) tapeAgain.take(again);
+    }
+    tapeAgain.take(again);
+    expect(again.ended).toBe(true);
+    expect(tapeAgain.all).toEqual(tape.all);
+  });
+
+  it('hands out every move that finishes once, however it is cut into frames', () => {
+    // 5 mm at 100 m/s² and 20 000 m/s³ take 2√(s/a) + a/j = 19 ms, and 1 ms to stand; 3000 periods of 16 kHz are 188 ms.
+    const quick = bareScene({ stroke: 0.005, speed: 2, acceleration: 100, jerk: 2e4, dwell: 1e-3 });
+    const session = new Session(quick);
+    const indices: number[][] = [];
+    for (const ticks of [100, 3000, 1, 2000]) {
+      for (let k = 0; k < ticks; k++) session.step();
+      indices.push(session.takeFinished().map(({ index }) => index));
+      session.recorder.hand(null);
+    }
+    expect(indices[0]).toEqual([]);
+    expect(indices[1]!.length).toBeGreaterThan(3);
+    expect(indices[2]).toEqual([]);
+    expect(indices.flat()).toEqual(Array.from({ length: session.meter.count }, (_, k) => k));
+    session.reset();
+    expect(session.takeFinished()).toEqual([]);
+  });
+
+  it('applies a change at the next position-loop sample, not before and not later', () => {
+    const session = new Session(bareScene({ positionDivider: 4 }));
+    const tape = new Tape();
+    runTo(session, 801, tape);
+    session.change({ Kp: 5e5 });
+    runTo(session, 804, tape);
+    expect(session.axis.parameters.Kp).not.toBe(5e5);
+    session.step();
+    expect(session.axis.parameters.Kp).toBe(5e5);
+    expect(session.recording().events).toEqual([{ tick: 804, kind: 'change', changes: { Kp: 5e5 } }]);
+  });
+
+  it('starts a new run when the structure of the model changes', () => {
+    const session = new Session(scene);
+    runTo(session, 100, new Tape());
+    const { run } = session;
+    const changes: ParameterChanges = { motorCount: 2 };
+    session.change(changes);
+    expect(session.run).toBe(run + 1);
+    expect(session.axis.tick).toBe(0);
+    expect(session.axis.parameters.motorCount).toBe(2);
+  });
+
+  it('keeps a spike of one current-loop period in its bin', () => {
+    const session = new Session(bareScene({ positionDivider: 16 }));
+    for (let k = 0; k < 16 * 50; k++) session.step();
+    const { axis, recorder } = session;
+    axis.step();
+    axis.record[C.forceCurrent] = 999;
+    recorder.take(axis.record);
+    axis.step();
+    recorder.take(axis.record);
+    recorder.closeBin();
+    const { bins, count } = recorder.hand(null);
+    expect(bins[((count - 1) * CHANNEL_COUNT + C.forceCurrent) * 2 + 1]).toBe(999);
+  });
+
+  it('waits rather than drops when nobody takes the bins', () => {
+    const session = new Session(bareScene({ positionDivider: 1 }));
+    while (session.canStep) session.step();
+    expect(session.recorder.count).toBe(session.recorder.capacity);
+    session.recorder.hand(null);
+    expect(session.canStep).toBe(true);
+  });
+
+  it('settles a move and measures it', () => {
+    const session = new Session(bareScene({ window: 1e-6 }));
+    const tape = new Tape();
+    while (session.meter.count < 2) {
+      session.step();
+      if (session.axis.tick % 500 === 0) tape.take(session);
+    }
+    const move = session.meter.last!;
+    expect(move.settlingTime).not.toBeNull();
+    expect(move.settlingTime!).toBeLessThan(0.1);
+    // RMS force of a move with mass M: at least that of its acceleration, at most its peak.
+    expect(move.rmsForce).toBeGreaterThan(0);
+    expect(move.rmsForce).toBeLessThan(move.peakForce);
+  });
+});
+
+describe('trips', () => {
+  const run = (changes: ParameterChanges, seconds = 1) => {
+    const session = new Session(bareScene(changes));
+    const tape = new Tape();
+    while (session.canStep && session.axis.time < seconds) {
+      session.step();
+      if (session.axis.tick % 500 === 0) tape.take(session);
+    }
+    tape.take(session);
+    return { trip: session.axis.trip, all: tape.all };
+  };
+
+  it.each([
+    ['following error', { Kp: 1e3, Kd: 10, Ki: 0, accelerationFeedforward: 0 }],
+    ['oscillation', { Kp: 5e8, Kd: 2e5 }],
+    ['over-travel', { stroke: 0.5, travelMax: 0.3 }],
+    ['over-speed', { speedLimit: 0.3 }],
+    ['over-temperature', { windingStart: 129.999, carrierStart: 150, foldbackTemperature: 40 }],
+  ] satisfies [string, ParameterChanges][])('stops with a plain reason: %s %j', (kind, changes) => {
+    const { trip, all } = run(changes);
+    expect(trip?.kind).toBe(kind);
+    expect(trip?.message.length).toBeGreaterThan(20);
+    expect(all.every(Number.isFinite)).toBe(true);
+  });
+
+  it('calls it divergence when the state leaves what can be computed', () => {
+    const { trip, all } = run({
+      Kp: 1e9,
+      Kd: 1e7,
+      followingErrorLimit: 0.1,
+      speedLimit: 20,
+      linkStiffness: 2e9,
+      peakCurrent: 1000,
+      continuousCurrent: 500,
+      busVoltage: 800,
+      currentBandwidth: 6000,
+      inductance: 2e-5,
+    });
+    expect(trip).not.toBeNull();
+    expect(all.every(Number.isFinite)).toBe(true);
+  });
+});

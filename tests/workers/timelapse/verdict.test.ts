@@ -1,0 +1,156 @@
+import { describe, expect, it } from 'vitest';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import type { Scene } from '../../../shared/core/scene.ts';
+import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
+import type { LapseOptions } from '../../../shared/protocol/timeLapse.ts';
+import { cycleSpan } from '../../../workers/timelapse/cycleSpan.ts';
+import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
+import { DUTIES } from '../../benchmarks/lapse/duties.ts';
+import { bareScene } from '../model/sceneOf.ts';
+
+const withChanges = (scene: Scene, changes: ParameterChanges): Scene => ({
+  ...scene,
+  parameters: { ...scene.parameters, ...changes },
+});
+const hot = withChanges(DUTIES.tubular, { payload: 8, accelerationFeedforward: 18.6, dwell: 0.01 });
+const targets: Partial<LapseOptions> = { hours: 0.1, windingTarget: 50, growthTarget: 1e-6 };
+
+describe('what cooling has to do', () => {
+  const { cooling } = timeLapse(hot, targets);
+  const [winding, growth] = cooling!.targets;
+
+  it.each([
+    ['winding', winding!],
+    ['growth', growth!],
+  ])(
+    'for the %s: a model that is given this coolant settles at the target and gives it this heat',
+    (of, target) => {
+      expect(target.metInAir).toBe(false);
+      const { temperature, heat, carrier } = target.coolant!;
+      const cooled = withChanges(hot, { cooling: true, coolantTemperature: temperature });
+      const { steady } = timeLapse(cooled, targets).asSet;
+      if (of === 'winding') expect(Math.abs(steady!.windingPeak - 50)).toBeLessThan(0.05);
+      else expect(Math.abs(steady!.growth - 1e-6)).toBeLessThan(1e-8);
+      expect(Math.abs(steady!.sinkHeat / heat - 1)).toBeLessThan(0.005);
+      expect(Math.abs(steady!.carrier - carrier)).toBeLessThan(0.05);
+    },
+  );
+
+  it('or through this conductance at the coolant temperature of the scene', () => {
+    const { conductance, heat } = winding!.coolant!;
+    const cooled = withChanges(hot, { cooling: true, carrierToAir: conductance! });
+    const { steady } = timeLapse(cooled, targets).asSet;
+    expect(Math.abs(steady!.windingPeak - 50)).toBeLessThan(0.05);
+    expect(Math.abs(steady!.sinkHeat / heat - 1)).toBeLessThan(0.005);
+  });
+
+  it('is judged by the strictest target, and said so', () => {
+    expect(growth!.coolant!.temperature).toBeLessThan(winding!.coolant!.temperature);
+    expect(cooling!.heat).toBe(growth!.coolant!.heat);
+    expect(cooling!.chillerNeeded).toBe(true);
+    const sentences = coolingSentences(hot.parameters, cooling!);
+    expect(sentences).toHaveLength(3);
+    expect(sentences[2]).toMatch(/^A chiller for \d+ W is needed/);
+  });
+
+  it('needs none where air will do', () => {
+    const { cooling: none } = timeLapse(hot, { hours: 0.1, windingTarget: 120, growthTarget: 1e-3 });
+    expect(none!.targets.map(({ coolant }) => coolant)).toEqual([null, null]);
+    expect([none!.chillerNeeded, none!.heat, none!.outOfReach]).toEqual([false, 0, []]);
+  });
+
+  it('cannot be done at the motor for a screw that heats itself', () => {
+    const { cooling: screw } = timeLapse(DUTIES.screw, { hours: 0.1, growthTarget: 5e-6 });
+    expect(screw!.outOfReach).toEqual(['growth']);
+  });
+});
+
+describe('whether the axis can do its duty', () => {
+  it('can: no limit is near', () => {
+    const { duty } = timeLapse(DUTIES.tubular, { hours: 8 });
+    expect(duty.reasons).toEqual([]);
+    expect(duty.canDo).toBe(true);
+  });
+
+  it('cannot: it settles above where its current is folded back, long after the hours that were asked', () => {
+    const { asSet, duty } = timeLapse(withChanges(hot, { foldbackTemperature: 60 }), { hours: 0.05 });
+    expect([asSet.trip, asSet.hotTime]).toEqual([null, null]);
+    expect(duty.reasons.join()).toMatch(/In the long run the winding settles at/);
+  });
+
+  it('cannot: the winding gets too hot within the hours, in half the time with half the capacities', () => {
+    const limits = { windingLimit: 80, foldbackTemperature: 70 };
+    const p = hot.parameters;
+    const halved = {
+      windingCapacity: p.windingCapacity / 2,
+      carrierCapacity: p.carrierCapacity / 2,
+      tableCapacity: p.tableCapacity / 2,
+      screwCapacity: p.screwCapacity / 2,
+    };
+    const slow = timeLapse(withChanges(hot, limits), { hours: 8 }).asSet;
+    const quick = timeLapse(withChanges(hot, { ...limits, ...halved }), { hours: 8 });
+    expect(slow.hotTime).toBeGreaterThan(60);
+    expect(Math.abs(slow.hotTime! / quick.asSet.hotTime! - 2)).toBeLessThan(0.01);
+    // Folded back, the motor no longer gives the force that the move asks for.
+    expect(slow.trip!.kind).toBe('following error');
+    expect(slow.trip!.time).toBeGreaterThan(slow.hotTime!);
+    expect(slow.samples.at(-1)!.windingPeak).toBeLessThan(limits.windingLimit);
+    expect(quick.duty.reasons[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
+  });
+
+  it('cannot: the cycle does not run even cold', () => {
+    const lapse = timeLapse(withChanges(hot, { followingErrorLimit: 1e-7 }), { hours: 1 });
+    expect(lapse.asSet.trip).toMatchObject({ kind: 'following error', time: 0 });
+    expect(lapse.asSet.samples).toEqual([]);
+    expect([lapse.asSet.steady, lapse.cooling]).toEqual([null, null]);
+    expect(lapse.duty.reasons[0]).toMatch(/^In the first cycle the drive trips/);
+  });
+});
+
+describe('the cycle that is measured', () => {
+  const seconds = (scene: Scene) =>
+    (cycleSpan(scene).measure * scene.parameters.positionDivider) / scene.parameters.currentRate;
+
+  it('is a whole one: a sine of 2 Hz is measured for two periods', () => {
+    expect(seconds(bareScene({ program: 'sine', sineFrequency: 2 }))).toBeCloseTo(1, 3);
+  });
+
+  it('is there and back, with both dwells', () => {
+    // 0.2 m at 1 m/s, 10 m/s², jerk 500 m/s³: v/a + a/j more than s/v. Biagiotti & Melchiorri 2008, ch. 3.
+    const scene = bareScene({ stroke: 0.2, speed: 1, acceleration: 10, jerk: 500, dwell: 0.4 });
+    expect(seconds(scene)).toBeCloseTo(2 * (0.2 + 1 / 10 + 10 / 500 + 0.4), 3);
+  });
+
+  it('of a list goes from its last line to its first', () => {
+    const line = (to: number) => ({ to, speed: 1, acceleration: 10, jerk: 500, dwell: 0.5 });
+    const scene = { ...bareScene({ program: 'list', start: 0 }), moves: [line(0.1), line(-0.1)] };
+    expect(seconds(scene)).toBeCloseTo(2 * (0.2 + 1 / 10 + 10 / 500 + 0.5), 3);
+  });
+
+  it('is a second, or a period of the process, where nothing moves', () => {
+    expect(seconds(bareScene({ program: 'hold' }))).toBe(1);
+    expect(seconds(bareScene({ program: 'list' }))).toBe(1);
+    expect(seconds(bareScene({ program: 'hold', process: 'sine', processFrequency: 0.4 }))).toBe(2.5);
+  });
+
+  // What the cycle takes does not depend on where it is begun.
+  it('of a minute is measured from five seconds on, once', () => {
+    const scene = bareScene({
+      stroke: 0.2,
+      speed: 1,
+      acceleration: 10,
+      jerk: 500,
+      dwell: 30,
+      currentRate: 4000,
+    });
+    const { settle, measure } = cycleSpan(scene);
+    const rate = 4000 / scene.parameters.positionDivider;
+    expect(settle / rate).toBeCloseTo(5, 9);
+    expect(measure / rate).toBeCloseTo(2 * (0.2 + 1 / 10 + 10 / 500 + 30), 2);
+  });
+
+  it('must not be too long', () => {
+    const crawl = bareScene({ program: 'scan', scanSpeed: 1e-5, stroke: 0.1, currentRate: 4000 });
+    expect(() => cycleSpan(crawl)).toThrow(/program: a cycle of the scan takes longer than 5 minutes/);
+  });
+});
