@@ -1,8 +1,8 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Reading } from '../gauges/reading.ts';
 import type { Span } from '../plot/canvas/columnBuffer.ts';
-import type { LensRange } from '../stage/lensRange.ts';
-import { Magnifier, SPAN } from '../stage/magnifier.ts';
+import type { LensRange } from '../stage/lens/lensRange.ts';
+import { Magnifier, SPAN } from '../stage/lens/magnifier.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import type { Candidate } from './candidate.ts';
 import { candidateGauges } from './candidateGauges.ts';

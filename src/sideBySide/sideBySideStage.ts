@@ -1,11 +1,11 @@
 import '../stage/stage.css';
 import { type Camera, MathUtils, Vector3 } from 'three';
 import type { Scene } from '../../shared/core/scene.ts';
-import { Bin } from '../stage/bin.ts';
+import { Bin } from '../stage/build/bin.ts';
+import { createMaterials } from '../stage/build/materials.ts';
 import type { Standing } from '../stage/floorShadow.ts';
 import type { Theme } from '../stage/lights.ts';
 import { Machine, shapeOf } from '../stage/machine.ts';
-import { createMaterials } from '../stage/materials.ts';
 import { colourHands } from '../stage/parts/rule.ts';
 import type { RunState } from '../stage/parts/tower.ts';
 import { NO_PICTURE, pictureOn } from '../stage/picture.ts';

@@ -4,7 +4,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
 import type { Span } from '../plot/canvas/columnBuffer.ts';
 import { stepAtLeast } from '../plot/ticks.ts';
-import { LensRange } from '../stage/lensRange.ts';
+import { LensRange } from '../stage/lens/lensRange.ts';
 import { element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import { withIndices } from '../ui/markup.ts';

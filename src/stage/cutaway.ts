@@ -1,14 +1,13 @@
 import type { Color, MeshStandardMaterial } from 'three';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { Bin } from './bin.ts';
-import { heatColour } from './colourScales.ts';
+import type { Bin } from './build/bin.ts';
+import { heatColour } from './build/colourScales.ts';
+import { dataMaterial, screenColour } from './build/materials.ts';
+import { SteppedRange } from './build/ranging.ts';
+import type { Cutaway } from './cutawayMode.ts';
 import type { Legend } from './legend.ts';
 import { electricalAngle, type Machine } from './machine.ts';
-import { dataMaterial, screenColour } from './materials.ts';
-import { SteppedRange } from './ranging.ts';
-
-export type Cutaway = 'closed' | 'phase current' | 'temperature';
 
 /** Changes below these do not show: share of full scale, K. */
 const CURRENT_GRAIN = 0.01;

@@ -1,6 +1,6 @@
 import { Box3, Group, Mesh, MeshBasicMaterial, PlaneGeometry, type Vector3 } from 'three';
-import type { Bin } from './bin.ts';
-import { painted } from './textures.ts';
+import type { Bin } from './build/bin.ts';
+import { painted } from './build/textures.ts';
 
 /** Size of the picture of the shadow, and of the machine's outline in it, pixels. */
 const PICTURE = 256;

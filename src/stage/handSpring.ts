@@ -8,7 +8,7 @@ import {
   SphereGeometry,
   type Vector3,
 } from 'three';
-import { Bin } from './bin.ts';
+import { Bin } from './build/bin.ts';
 import type { Hold } from './grab.ts';
 
 const TURNS = 15;

@@ -1,8 +1,8 @@
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { fixed, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { cssGradient, heatColour, signedColour } from './colourScales.ts';
-import type { Cutaway } from './cutaway.ts';
+import { cssGradient, heatColour, signedColour } from './build/colourScales.ts';
+import type { Cutaway } from './cutawayMode.ts';
 
 /** The legend of the cut-away: what its colours mean. */
 export class Legend {

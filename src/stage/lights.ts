@@ -14,7 +14,7 @@ import {
   type Texture,
   type WebGLRenderer,
 } from 'three';
-import { Bin } from './bin.ts';
+import { Bin } from './build/bin.ts';
 
 export type Theme = 'light' | 'dark';
 

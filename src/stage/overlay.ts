@@ -1,7 +1,7 @@
 import { ranged } from '../../shared/core/format.ts';
 import { cssColour } from '../ui/look/colours.ts';
 import { Legend } from './legend.ts';
-import { Magnifier } from './magnifier.ts';
+import { Magnifier } from './lens/magnifier.ts';
 import type { RunState } from './parts/tower.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';

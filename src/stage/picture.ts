@@ -1,5 +1,5 @@
 import { NeutralToneMapping, PCFShadowMap, PerspectiveCamera, Scene, Sphere, WebGLRenderer } from 'three';
-import { Bin } from './bin.ts';
+import { Bin } from './build/bin.ts';
 import { FloorShadow, type Standing } from './floorShadow.ts';
 import { Studio, type Theme } from './lights.ts';
 import { QualityGovernor } from './quality.ts';

@@ -4,13 +4,14 @@ import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { cssColour } from '../ui/look/colours.ts';
-import { Bin } from './bin.ts';
-import { type Cutaway, CutawayPaint } from './cutaway.ts';
+import { Bin } from './build/bin.ts';
+import { createMaterials, type Materials } from './build/materials.ts';
+import { CutawayPaint } from './cutaway.ts';
+import type { Cutaway } from './cutawayMode.ts';
 import { Grab } from './grab.ts';
 import { HandSpring } from './handSpring.ts';
 import type { Theme } from './lights.ts';
 import { Machine, shapeOf } from './machine.ts';
-import { createMaterials, type Materials } from './materials.ts';
 import { Overlay, type ScreenPoint } from './overlay.ts';
 import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
@@ -18,8 +19,6 @@ import { NO_PICTURE, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
 import { stillOf } from './snapshot.ts';
 import { View } from './view.ts';
-
-export type { Cutaway } from './cutaway.ts';
 
 export interface StageOptions {
   /** Where along the axis the hand pulls the table to, m; null when it lets go. */

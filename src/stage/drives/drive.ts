@@ -1,5 +1,5 @@
 import type { Group, Mesh, Object3D } from 'three';
-import type { Layout } from '../layout.ts';
+import type { Layout } from '../build/layout.ts';
 import type { Coils } from '../parts/coils.ts';
 
 /** What a form adds to the machine all forms share. */

@@ -1,15 +1,15 @@
 import { Group, type Mesh } from 'three';
-import type { Layout } from '../layout.ts';
-import { apart } from '../merge.ts';
+import type { Layout } from '../build/layout.ts';
+import { apart } from '../build/merge.ts';
+import { racetrack } from '../build/racetrack.ts';
+import type { Shop } from '../build/shop.ts';
+import type { FlatSize } from '../build/sizes.ts';
+import { block, drawnOut, many, type Point, spread, wind } from '../build/solids.ts';
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';
-import type { Shop } from '../parts/shop.ts';
-import { section } from '../parts/table.ts';
-import type { FlatSize } from '../sizes.ts';
-import { block, drawnOut, many, type Point, spread, wind } from '../solids.ts';
+import { section } from '../parts/cut.ts';
 import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { magnets } from './magnets.ts';
-import { racetrack } from './racetrack.ts';
 
 /** A track of magnets on a steel plate, and above the gap an iron-core coil unit under the table. */
 export function flat(shop: Shop, plan: Layout, motor: FlatSize, polePitch: number): Drive {

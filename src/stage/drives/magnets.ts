@@ -1,7 +1,7 @@
 import { BoxGeometry, type BufferAttribute, Group, type Material } from 'three';
-import type { Shop } from '../parts/shop.ts';
-import type { Size } from '../sizes.ts';
-import { many, type Point } from '../solids.ts';
+import type { Shop } from '../build/shop.ts';
+import type { Size } from '../build/sizes.ts';
+import { many, type Point } from '../build/solids.ts';
 
 /** A face of a box in the order of its material groups. */
 const FACES = { up: 2, front: 4 } as const;

@@ -1,12 +1,12 @@
 import { CylinderGeometry, Group, type Mesh } from 'three';
-import type { Layout } from '../layout.ts';
-import { apart } from '../merge.ts';
+import type { Layout } from '../build/layout.ts';
+import { apart } from '../build/merge.ts';
+import type { Shop } from '../build/shop.ts';
+import type { ScrewSize } from '../build/sizes.ts';
+import { barGeometry, block, ringGeometry, solid } from '../build/solids.ts';
 import type { Coils } from '../parts/coils.ts';
 import { rotaryMotor } from '../parts/rotaryMotor.ts';
-import type { Shop } from '../parts/shop.ts';
 import { threadGeometry } from '../parts/thread.ts';
-import type { ScrewSize } from '../sizes.ts';
-import { barGeometry, block, ringGeometry, solid } from '../solids.ts';
 import type { Drive } from './drive.ts';
 
 /** Motor, coupling, a screw that turns between its bearings, and a nut under the table. */

@@ -1,10 +1,10 @@
 import { Group, type Mesh } from 'three';
-import type { Layout } from '../layout.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import type { TubularSize } from '../build/sizes.ts';
+import { barGeometry, block, many, type Point, ringGeometry, solid, spread, wind } from '../build/solids.ts';
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';
-import type { Shop } from '../parts/shop.ts';
-import type { TubularSize } from '../sizes.ts';
-import { barGeometry, block, many, type Point, ringGeometry, solid, spread, wind } from '../solids.ts';
 import { type Drive, firstCoil, poles } from './drive.ts';
 
 /** A magnet shaft between end blocks, and around it a cylindrical coil unit whose coils stand free between thin fins. */

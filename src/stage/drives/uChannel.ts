@@ -1,14 +1,23 @@
 import { CircleGeometry, ExtrudeGeometry, Group, type Mesh } from 'three';
-import type { Layout } from '../layout.ts';
-import { apart } from '../merge.ts';
+import type { Layout } from '../build/layout.ts';
+import { apart } from '../build/merge.ts';
+import { racetrack } from '../build/racetrack.ts';
+import type { Shop } from '../build/shop.ts';
+import type { ChannelSize } from '../build/sizes.ts';
+import {
+  block,
+  many,
+  mapInMetres,
+  type Point,
+  profileGeometry,
+  solid,
+  spread,
+  wind,
+} from '../build/solids.ts';
 import { type Coils, coils } from '../parts/coils.ts';
-import type { Shop } from '../parts/shop.ts';
-import { phantom } from '../parts/table.ts';
-import type { ChannelSize } from '../sizes.ts';
-import { block, many, mapInMetres, type Point, profileGeometry, solid, spread, wind } from '../solids.ts';
+import { phantom } from '../parts/cut.ts';
 import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { type Magnet, magnets } from './magnets.ts';
-import { racetrack } from './racetrack.ts';
 
 /** A steel channel with two facing rows of magnets, and between them a flat blade of coils that hangs from the table. */
 export function uChannel(shop: Shop, plan: Layout, motor: ChannelSize, polePitch: number): Drive {

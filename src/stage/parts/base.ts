@@ -1,8 +1,8 @@
 import { CylinderGeometry, Group } from 'three';
 import { RoundedBoxGeometry } from 'three/addons/geometries/RoundedBoxGeometry.js';
-import type { Layout } from '../layout.ts';
-import { many, mapInMetres, type Point, solid, spread } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { many, mapInMetres, type Point, solid, spread } from '../build/solids.ts';
 
 /** Size of a repeat of the granite's grain, m. */
 const GRAIN_TILE = 0.2;

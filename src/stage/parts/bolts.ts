@@ -1,6 +1,6 @@
 import { CylinderGeometry, Group, LatheGeometry, Vector2 } from 'three';
-import { many, type Point } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Shop } from '../build/shop.ts';
+import { many, type Point } from '../build/solids.ts';
 
 /** Socket head screws standing upright at the given places; `radius` of the head. */
 export function bolts({ bin, m }: Shop, radius: number, places: readonly Point[]): Group {

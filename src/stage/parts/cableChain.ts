@@ -1,8 +1,8 @@
 import { Group, type InstancedMesh, Object3D } from 'three';
 import { RoundedBoxGeometry } from 'three/addons/geometries/RoundedBoxGeometry.js';
-import type { Layout } from '../layout.ts';
-import { block, many, type Point } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { block, many, type Point } from '../build/solids.ts';
 
 export interface CableChain {
   readonly fixed: Group;

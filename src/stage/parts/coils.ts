@@ -1,9 +1,9 @@
 import { type BufferGeometry, Color, type InstancedMesh, type Material } from 'three';
-import { heatColour, type Rgb, signedColour } from '../colourScales.ts';
-import { coilCurrent } from '../electrics.ts';
-import { screenColour } from '../materials.ts';
-import { many, type Point } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import { heatColour, type Rgb, signedColour } from '../build/colourScales.ts';
+import { coilCurrent } from '../build/electrics.ts';
+import { screenColour } from '../build/materials.ts';
+import type { Shop } from '../build/shop.ts';
+import { many, type Point } from '../build/solids.ts';
 
 /** A set of coils of one motor that can show what flows in them and how warm they are. */
 export interface Coils {

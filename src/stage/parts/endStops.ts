@@ -1,7 +1,7 @@
 import { CylinderGeometry, Group } from 'three';
-import type { Layout } from '../layout.ts';
-import { block, solid } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { block, solid } from '../build/solids.ts';
 
 /** The model's buffers begin this far beyond the travel limits, m. */
 const BUFFER_GAP = 3e-3;

@@ -1,7 +1,7 @@
 import { CircleGeometry, Group } from 'three';
-import type { Layout } from '../layout.ts';
-import { block, many, type Point, profileGeometry, solid, spread } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { block, many, type Point, profileGeometry, solid, spread } from '../build/solids.ts';
 
 /** Two profiled rails on the granite, screwed down through counterbored holes. */
 export function rails({ bin, m }: Shop, { rail, from, to }: Layout): Group {

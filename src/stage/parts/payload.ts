@@ -1,9 +1,9 @@
 import { Group, LatheGeometry, Vector2 } from 'three';
-import type { Size } from '../sizes.ts';
-import { block, many, type Point, spread } from '../solids.ts';
+import type { Shop } from '../build/shop.ts';
+import type { Size } from '../build/sizes.ts';
+import { block, many, type Point, spread } from '../build/solids.ts';
 import { bolts } from './bolts.ts';
-import type { Shop } from './shop.ts';
-import { phantom, section } from './table.ts';
+import { phantom, section } from './cut.ts';
 
 export interface Payload {
   readonly group: Group;

@@ -1,10 +1,10 @@
 import { CylinderGeometry, Group, Matrix4, type Mesh, Path, PlaneGeometry, Shape } from 'three';
-import { rounded } from '../drives/racetrack.ts';
-import { apart } from '../merge.ts';
-import type { ScrewSize } from '../sizes.ts';
-import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../solids.ts';
+import { apart } from '../build/merge.ts';
+import { rounded } from '../build/racetrack.ts';
+import type { Shop } from '../build/shop.ts';
+import type { ScrewSize } from '../build/sizes.ts';
+import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../build/solids.ts';
 import { type Coils, coils } from './coils.ts';
-import type { Shop } from './shop.ts';
 
 export interface RotaryMotor {
   readonly group: Group;

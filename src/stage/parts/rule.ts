@@ -10,10 +10,10 @@ import {
 } from 'three';
 import { stepAtLeast } from '../../plot/ticks.ts';
 import { cssColour } from '../../ui/look/colours.ts';
-import type { Layout } from '../layout.ts';
-import { solid } from '../solids.ts';
-import { painted } from '../textures.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { solid } from '../build/solids.ts';
+import { painted } from '../build/textures.ts';
 
 /** Height of its letters as a share of the rule's, and of the highest rule as a share of the granite's. */
 const TEXT = 0.56;

@@ -1,8 +1,8 @@
 import { BoxGeometry, Group, MeshStandardMaterial } from 'three';
-import type { Layout } from '../layout.ts';
-import { block, solid } from '../solids.ts';
-import { painted } from '../textures.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { block, solid } from '../build/solids.ts';
+import { painted } from '../build/textures.ts';
 
 /** Where the encoder's tape lies across the machine, and its height over the granite. */
 function tapePlace({ motor, plate, rail, plateBottom }: Layout): { z: number; top: number } {

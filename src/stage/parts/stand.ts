@@ -1,8 +1,8 @@
 import { ExtrudeGeometry, Group, Shape, Vector2 } from 'three';
-import type { Layout } from '../layout.ts';
-import { block, solid } from '../solids.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { block, solid } from '../build/solids.ts';
 import { footHeight } from './base.ts';
-import type { Shop } from './shop.ts';
 
 /** Below this rise the machine stands on its feet alone. */
 const LEVEL = 0.02;

@@ -1,5 +1,5 @@
 import { BufferGeometry, Float32BufferAttribute } from 'three';
-import type { Bin } from '../bin.ts';
+import type { Bin } from '../build/bin.ts';
 
 /** Over one pitch: share of the pitch and depth of the groove, a crest followed by a round-bottomed groove. */
 const PROFILE: readonly (readonly [share: number, depth: number])[] = [

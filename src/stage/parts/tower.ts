@@ -1,7 +1,7 @@
 import { CylinderGeometry, Group, type Mesh, MeshStandardMaterial, Vector3 } from 'three';
-import type { Layout } from '../layout.ts';
-import { solid } from '../solids.ts';
-import type { Shop } from './shop.ts';
+import type { Layout } from '../build/layout.ts';
+import type { Shop } from '../build/shop.ts';
+import { solid } from '../build/solids.ts';
 
 export type RunState = 'paused' | 'running' | 'tripped';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { heatColour, signedColour } from '../../../src/stage/colourScales.ts';
+import { heatColour, signedColour } from '../../../src/stage/build/colourScales.ts';
 
 /** Relative luminance of a screen colour: WCAG 2.2, from IEC 61966-2-1. */
 function luminance(rgb: readonly number[]): number {

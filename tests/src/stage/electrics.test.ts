@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coilCurrent, phaseCurrents } from '../../../src/stage/electrics.ts';
+import { coilCurrent, phaseCurrents } from '../../../src/stage/build/electrics.ts';
 
 const THIRD = (2 * Math.PI) / 3;
 const angles = Array.from({ length: 37 }, (_, i) => -7 + 0.41 * i);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ErrorTrail } from '../../../src/stage/errorTrail.ts';
+import { ErrorTrail } from '../../../src/stage/lens/errorTrail.ts';
 
 const contents = (trail: ErrorTrail, now: number) => {
   const seen: [number, number][] = [];

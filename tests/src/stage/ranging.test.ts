@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stepAtLeast } from '../../../src/plot/ticks.ts';
-import { SteppedRange } from '../../../src/stage/ranging.ts';
+import { SteppedRange } from '../../../src/stage/build/ranging.ts';
 
 const limits = { min: 1e-9, max: 1e-2, calm: 0.7, hold: 1 };
 

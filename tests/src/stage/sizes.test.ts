@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
-import { layout } from '../../../src/stage/layout.ts';
+import { layout } from '../../../src/stage/build/layout.ts';
 import {
   ALUMINIUM,
   motorSize,
@@ -9,7 +9,7 @@ import {
   plateSize,
   railWidth,
   tubularSize,
-} from '../../../src/stage/sizes.ts';
+} from '../../../src/stage/build/sizes.ts';
 
 const volume = ({ length, height, width }: { length: number; height: number; width: number }) =>
   length * height * width;

@@ -1,6 +1,6 @@
-import { STEEL_DENSITY, screwDiameter } from '../../shared/axis/screw.ts';
-import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { DriveType } from '../../shared/core/scene.ts';
+import { STEEL_DENSITY, screwDiameter } from '../../../shared/axis/screw.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../../shared/core/scene.ts';
 
 /**
  * Sizes that the parameters imply: masses at the density of their material, magnets at their pitch. What no parameter states

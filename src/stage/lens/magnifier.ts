@@ -1,7 +1,7 @@
-import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import { ranged } from '../../shared/core/format.ts';
-import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { cssColour } from '../ui/look/colours.ts';
+import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
+import { ranged } from '../../../shared/core/format.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { cssColour } from '../../ui/look/colours.ts';
 import { ErrorTrail } from './errorTrail.ts';
 import { BARS, LensRange } from './lensRange.ts';
 import { drawLens, type LensColours } from './magnifierPicture.ts';

@@ -1,4 +1,4 @@
-import { SteppedRange } from './ranging.ts';
+import { SteppedRange } from '../build/ranging.ts';
 
 /** The lens is so many scale bars from its middle to its rim; the error may fill this share of it. */
 export const BARS = 2.4;

@@ -1,4 +1,4 @@
-import { stepAtLeast } from '../plot/ticks.ts';
+import { stepAtLeast } from '../../plot/ticks.ts';
 
 export interface RangeLimits {
   readonly min: number;
