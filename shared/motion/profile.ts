@@ -15,6 +15,13 @@
  */
 import { type Setpoint, standAt } from './setpoint.ts';
 
+/** Limits of a move: m/s, m/s², m/s³. */
+export interface MoveLimits {
+  readonly speed: number;
+  readonly acceleration: number;
+  readonly jerk: number;
+}
+
 export class Profile {
   /** Time of the whole move T, s. */
   duration = 0;
@@ -130,14 +137,7 @@ export class Profile {
 }
 
 /** How long a move over a distance (m, either sign) takes under limits in m/s, m/s², m/s³. */
-export function moveTime(
-  distance: number,
-  {
-    speed,
-    acceleration,
-    jerk,
-  }: { readonly speed: number; readonly acceleration: number; readonly jerk: number },
-): number {
+export function moveTime(distance: number, { speed, acceleration, jerk }: MoveLimits): number {
   const profile = new Profile();
   profile.plan(distance, speed, acceleration, jerk);
   return profile.duration;

@@ -6,8 +6,21 @@ export interface Setpoint {
   jerk: number;
 }
 
+/** All that a segment of a program commands at one instant. */
+export interface SegmentCommand extends Setpoint {
+  /** Injected at the loop output, N. */
+  force: number;
+  /** Of the injected sweep, Hz and rad since it began to swing at zero phase; both 0 without one. */
+  frequency: number;
+  phase: number;
+}
+
 export function newSetpoint(): Setpoint {
   return { position: 0, speed: 0, acceleration: 0, jerk: 0 };
+}
+
+export function newSegmentCommand(): SegmentCommand {
+  return { ...newSetpoint(), force: 0, frequency: 0, phase: 0 };
 }
 
 export function standAt(position: number, out: Setpoint): void {

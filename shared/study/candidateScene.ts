@@ -6,7 +6,7 @@ import { presetParameters } from '../core/preset.ts';
 import type { Preset, Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job } from './job.ts';
-import { motionLimits } from './motionLimits.ts';
+import { jobProgram } from './jobMotion.ts';
 
 /** Travel that is left beyond the moves at each end, as a share of the travel. */
 const SPARE = 0.05;
@@ -45,12 +45,7 @@ function jobChanges(job: Job): ParameterChanges {
   const { values: v } = job;
   const half = (0.5 + SPARE) * v.travel;
   return {
-    program: v.motion === 'move list' ? 'list' : 'shuttle',
-    // A list begins where it ends, so that every round is alike.
-    start: v.motion === 'move list' ? (job.moves.at(-1)?.to ?? 0) : -v.stroke / 2,
-    stroke: v.stroke,
-    ...motionLimits(job),
-    dwell: v.dwell,
+    ...jobProgram(job),
     payload: v.payload,
     tableMass: v.tableMass,
     travelMin: -half,

@@ -3,10 +3,10 @@ import type { Travel } from '../core/crossChecks.ts';
 import { shortest } from '../core/format.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
 import { type Unit, type UnitSystem, unitIn } from '../core/units.ts';
+import { runUp } from '../motion/moveLimits.ts';
+import { moveTimeProblem } from '../motion/moveTimes.ts';
 import type { Job, JobEntry, JobValues } from './job.ts';
-import { motionLimits } from './motionLimits.ts';
-import { runUp } from './moveLimits.ts';
-import { moveTimeProblem } from './moveTimes.ts';
+import { motionLimits } from './jobMotion.ts';
 
 /** A condition between the values of a job. `broken` says what is wrong and how to mend it, or null. */
 interface JobRule {

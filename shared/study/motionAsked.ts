@@ -1,22 +1,12 @@
-import type { MoveLine } from '../core/scene.ts';
-import { Profile } from '../motion/profile.ts';
-import { newSetpoint } from '../motion/setpoint.ts';
+import { type CycleMove, cycleSegments } from '../motion/cycle.ts';
+import { newSegmentCommand } from '../motion/setpoint.ts';
 import type { Job } from './job.ts';
-import { moveLimits } from './moveLimits.ts';
+import { movesAsked, programOf } from './jobMotion.ts';
 
-/** A move of a cycle, with the standstill after it: m, s. */
-export interface AskedMove {
-  readonly from: number;
-  readonly to: number;
-  readonly begin: number;
-  readonly time: number;
-  readonly dwell: number;
-}
-
-/** The motion of a job as it is asked for, before any drive has a say. SI. */
+/** The motion that a job asks for, with what is told and drawn of it. SI. */
 export interface MotionAsked {
   /** Of one cycle; it is repeated over and over, and begins where it ends. */
-  readonly moves: readonly AskedMove[];
+  readonly moves: readonly CycleMove[];
   readonly cycleTime: number;
   readonly topSpeed: number;
   readonly topAcceleration: number;
@@ -29,41 +19,23 @@ export interface MotionAsked {
 const POINTS = 48;
 
 export function motionAsked(job: Job): MotionAsked {
-  const lines = linesOf(job);
-  const profile = new Profile();
-  const now = newSetpoint();
-  const [moves, time, position]: [AskedMove[], number[], number[]] = [[], [], []];
-  let [begin, topSpeed, topAcceleration] = [0, 0, 0];
-  for (const [index, { to, speed, acceleration, jerk, dwell }] of lines.entries()) {
-    const from = lines.at(index - 1)!.to;
-    profile.plan(to - from, speed, acceleration, jerk);
-    const { duration } = profile;
-    for (let k = 0; k <= POINTS; k++) {
-      profile.sample((k / POINTS) * duration, now);
+  const now = newSegmentCommand();
+  const [time, position]: [number[], number[]] = [[], []];
+  let [cycleTime, topSpeed, topAcceleration] = [0, 0, 0];
+  for (const { begin, segment } of cycleSegments(programOf(job), job.moves)) {
+    const { duration, moving } = segment;
+    for (let k = moving ? 0 : POINTS; k <= POINTS; k++) {
+      segment.sample((k / POINTS) * duration, now);
       time.push(begin + (k / POINTS) * duration);
-      position.push(from + now.position);
+      position.push(now.position);
     }
     // Speed and acceleration are highest where the jerk changes.
-    for (const corner of profile.corners()) {
-      profile.sample(corner, now);
+    for (const corner of segment.corners()) {
+      segment.sample(corner, now);
       topSpeed = Math.max(topSpeed, Math.abs(now.speed));
       topAcceleration = Math.max(topAcceleration, Math.abs(now.acceleration));
     }
-    moves.push({ from, to, begin, time: duration, dwell });
-    begin += duration + dwell;
-    time.push(begin);
-    position.push(to);
+    cycleTime = begin + duration;
   }
-  return { moves, cycleTime: begin, topSpeed, topAcceleration, time, position };
-}
-
-/** The moves of one cycle: one and its return, or the list. */
-export function linesOf({ values, moves }: Job): readonly MoveLine[] {
-  if (values.motion === 'move list') return moves;
-  const { stroke, moveTime, dwell } = values;
-  const limits = moveLimits(stroke, moveTime);
-  return [
-    { to: stroke / 2, ...limits, dwell },
-    { to: -stroke / 2, ...limits, dwell },
-  ];
+  return { moves: movesAsked(job), cycleTime, topSpeed, topAcceleration, time, position };
 }

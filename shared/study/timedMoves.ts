@@ -1,9 +1,9 @@
 import { type Failure, MAX_PROBLEMS, type Problem } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
+import { moveLimits } from '../motion/moveLimits.ts';
 import { MOVE_ROWS } from '../motion/moves.ts';
+import { moveTimeProblem } from '../motion/moveTimes.ts';
 import { Profile } from '../motion/profile.ts';
-import { moveLimits } from './moveLimits.ts';
-import { moveTimeProblem } from './moveTimes.ts';
 
 /** A move as a customer knows it: where to, how long it may take, how long to stand there. SI. */
 export interface TimedMove {

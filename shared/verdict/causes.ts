@@ -1,5 +1,6 @@
 import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import { cycleMoves } from '../motion/cycle.ts';
 import type { EnergyFlow } from '../protocol/accuracy.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { dayEnd, movesOf, testOf } from './read.ts';
@@ -70,8 +71,7 @@ export function growthCause(candidate: JudgedCandidate): string | null {
 
 /** The farthest from the middle of the travel that the job goes, m. */
 function farthest({ scene: { parameters: p, moves } }: JudgedCandidate): number {
-  const places = p.program === 'list' ? moves.map(({ to }) => to) : [p.start, p.start + p.stroke];
-  return Math.max(...places.map(Math.abs));
+  return Math.max(...cycleMoves(p, moves).map(({ to }) => Math.abs(to)));
 }
 
 function warmer(kelvin: number): string {

@@ -1,6 +1,7 @@
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
 import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
 import type { Job, JobValues } from '../study/job.ts';
+import { movesAsked } from '../study/jobMotion.ts';
 import type { MoveOutcome } from '../study/outcome.ts';
 import type { JudgedCandidate } from './judgement.ts';
 
@@ -82,8 +83,8 @@ export function cycleEnergy(candidate: JudgedCandidate): number | null {
 }
 
 /** The shortest standstill of the job, in which an axis has to settle, s; 0: none. */
-export function shortestDwell({ values, moves }: Job): number {
-  return values.motion === 'move list' ? Math.min(...moves.map(({ dwell }) => dwell)) : values.dwell;
+export function shortestDwell(job: Job): number {
+  return Math.min(...movesAsked(job).map(({ dwell }) => dwell));
 }
 
 /** The longest commanded motion of the job, s. */

@@ -1,5 +1,5 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
-import { cycleTime } from '../../shared/motion/cycleTime.ts';
+import { cycleTime } from '../../shared/motion/cycle.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
 import type { Bench } from '../bench/bench.ts';
 import { presentScene } from '../bench/bench.ts';

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { STEEL_DENSITY, STEEL_MODULUS } from '../../shared/axis/screw.ts';
 import { defaultParameters } from '../../shared/core/parameters/table.ts';
 import { cycleMotion } from '../../shared/motion/cycleMotion.ts';
+import { moveLimits } from '../../shared/motion/moveLimits.ts';
 import {
   durationFactor,
   meanSquare,
@@ -25,7 +26,6 @@ import {
   screwTorque,
   twistStiffness,
 } from '../../shared/sizing/shaft.ts';
-import { moveLimits } from '../../shared/study/moveLimits.ts';
 
 const perMinute = (turns: number) => (turns * 2 * Math.PI) / 60;
 

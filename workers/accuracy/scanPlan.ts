@@ -1,7 +1,8 @@
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { runUp } from '../../shared/motion/moveLimits.ts';
+import type { MoveLimits } from '../../shared/motion/profile.ts';
 import type { Job } from '../../shared/study/job.ts';
-import { type MoveLimits, runUp } from '../../shared/study/moveLimits.ts';
 
 /** A scan at constant speed: where it begins from rest and ends, what is left out at first, and what is measured. SI. */
 export interface ScanPlan {

@@ -1,5 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { type MoveLimits, moveLimits } from '../../shared/study/moveLimits.ts';
+import { moveLimits } from '../../shared/motion/moveLimits.ts';
+import type { MoveLimits } from '../../shared/motion/profile.ts';
 
 /** A job may be slower than anyone would test: then a move takes this time, s, but no more than half the speed that trips. */
 const LONGEST_MOVE = 1;

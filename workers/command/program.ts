@@ -9,9 +9,9 @@
  */
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { MoveLine } from '../../shared/core/scene.ts';
-import { CYCLES, type Cycle } from './cycles.ts';
-import { Planner } from './planner.ts';
-import type { Segment } from './segment.ts';
+import { Planner } from '../../shared/motion/planner.ts';
+import { PROGRAMS, type ProgramCycle } from '../../shared/motion/programs.ts';
+import type { Segment } from '../../shared/motion/segment.ts';
 import type { ProgramOutput } from './setpoint.ts';
 
 /** Index of the move to the start of a cycle. */
@@ -32,7 +32,7 @@ export class Program {
   #changed = false;
   #started = false;
   #kind: Parameters['program'];
-  #cycle: Cycle;
+  #cycle: ProgramCycle;
   #index = 0;
   #segment: Segment;
   #begin = 0;
@@ -45,7 +45,7 @@ export class Program {
     this.#p = p;
     this.#plan = new Planner(moves);
     this.#kind = p.program;
-    this.#cycle = CYCLES[p.program];
+    this.#cycle = PROGRAMS[p.program];
     this.#segment = this.#plan.dwell(0);
   }
 
@@ -131,7 +131,7 @@ export class Program {
   #enterCycle(): void {
     const plan = this.#plan;
     this.#kind = this.#p.program;
-    this.#cycle = CYCLES[this.#kind];
+    this.#cycle = PROGRAMS[this.#kind];
     plan.home = this.#cycle.fromStart ? this.#p.start : plan.position;
     this.#index = plan.home === plan.position ? 0 : APPROACH;
   }

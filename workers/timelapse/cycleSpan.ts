@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
+import { cycleDuration } from '../../shared/motion/cycle.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 
@@ -17,8 +18,8 @@ export interface CycleSpan {
 }
 
 /**
- * How many samples the cycles of a program take, found by walking through its commands alone. A program without cycles is measured
- * for a second.
+ * How many samples the cycles of a program take, found by walking through its commands alone: its segments begin at samples.
+ * A program without cycles is measured for a second.
  * @throws RangeError when a cycle is too long to be run
  */
 export function cycleSpan(scene: Scene): CycleSpan {
@@ -26,9 +27,7 @@ export function cycleSpan(scene: Scene): CycleSpan {
   const rate = p.currentRate / p.positionDivider;
   const periodic = p.process === 'sine' || p.process === 'pulse';
   const min = Math.round(Math.max(MIN, periodic ? 1 / p.processFrequency : 0) * rate);
-  if (p.program === 'hold' || (p.program === 'list' && moves.length === 0)) {
-    return { settle: min, measure: min };
-  }
+  if (cycleDuration(p, moves) === Infinity) return { settle: min, measure: min };
   const program = new Program(p, moves);
   const out = newProgramOutput();
   let [cycle, settle] = [0, 0];

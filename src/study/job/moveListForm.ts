@@ -1,8 +1,9 @@
 import type { MoveLine } from '../../../shared/core/scene.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import type { Job } from '../../../shared/study/job.ts';
+import { linesOf } from '../../../shared/study/jobMotion.ts';
 import { ANYWHERE, travelOf } from '../../../shared/study/jobRules.ts';
-import { linesOf, type MotionAsked, motionAsked } from '../../../shared/study/motionAsked.ts';
+import { type MotionAsked, motionAsked } from '../../../shared/study/motionAsked.ts';
 import { readMoveList, writeTimedMoveList } from '../../../shared/study/moveList.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element } from '../../ui/dom.ts';

@@ -2,12 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { defaultParameters, PARAMETERS } from '../../../shared/core/parameters/table.ts';
+import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { checkMoves } from '../../../shared/motion/moves.ts';
+import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
-import { moveLimits } from '../../../shared/study/moveLimits.ts';
-import { moveTimeRange } from '../../../shared/study/moveTimes.ts';
 import { seeded } from '../core/legalScene.ts';
 import { randomJob } from './randomJob.ts';
 

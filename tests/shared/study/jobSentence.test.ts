@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../../shared/study/motionAsked.ts';
-import { moveLimits } from '../../../shared/study/moveLimits.ts';
 
 const values: JobValues = {
   ...defaultJobValues(),

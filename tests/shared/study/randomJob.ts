@@ -1,3 +1,5 @@
+import { moveLimits } from '../../../shared/motion/moveLimits.ts';
+import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
 import {
   defaultJobValues,
@@ -6,8 +8,6 @@ import {
   type JobValues,
   jobRow,
 } from '../../../shared/study/job.ts';
-import { moveLimits } from '../../../shared/study/moveLimits.ts';
-import { moveTimeRange } from '../../../shared/study/moveTimes.ts';
 import { drawValue } from '../core/drawValue.ts';
 
 /** A legal job whose values are drawn from all over their ranges; seeded by the random numbers. */

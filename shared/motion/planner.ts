@@ -1,6 +1,7 @@
-import type { MoveLine } from '../../shared/core/scene.ts';
+import type { MoveLine } from '../core/scene.ts';
 import { Pulse, Sweep, Tone } from './injection.ts';
-import { Dwell, Move, type MoveLimits, Step } from './motion.ts';
+import { Dwell, Move, Step } from './moveSegments.ts';
+import type { MoveLimits } from './profile.ts';
 import type { Segment } from './segment.ts';
 import { SinePeriod } from './sinePeriod.ts';
 

@@ -1,9 +1,4 @@
-/** Limits of speed, acceleration and jerk, SI. */
-export interface MoveLimits {
-  readonly speed: number;
-  readonly acceleration: number;
-  readonly jerk: number;
-}
+import type { MoveLimits } from './profile.ts';
 
 /** Share of an acceleration that its jerk takes at each end. */
 const JERK_SHARE = 0.25;

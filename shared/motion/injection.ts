@@ -1,8 +1,7 @@
 /** Forces added at the loop output while the setpoint stands still. */
 
-import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Segment } from './segment.ts';
-import type { ProgramOutput } from './setpoint.ts';
+import { type SegmentCommand, standAt } from './setpoint.ts';
 
 /** A constant force. */
 export class Pulse implements Segment {
@@ -19,9 +18,13 @@ export class Pulse implements Segment {
     return this;
   }
 
-  sample(_t: number, out: ProgramOutput): void {
+  sample(_t: number, out: SegmentCommand): void {
     standAt(this.end, out);
     out.force = this.#force;
+  }
+
+  corners(): readonly number[] {
+    return [0, this.duration];
   }
 }
 
@@ -43,9 +46,13 @@ export class Tone implements Segment {
     return this;
   }
 
-  sample(t: number, out: ProgramOutput): void {
+  sample(t: number, out: SegmentCommand): void {
     standAt(this.end, out);
     swing(this.#force, this.#frequency, 2 * Math.PI * this.#frequency * t, out);
+  }
+
+  corners(): readonly number[] {
+    return [0, this.duration];
   }
 }
 
@@ -78,15 +85,19 @@ export class Sweep implements Segment {
     return this;
   }
 
-  sample(t: number, out: ProgramOutput): void {
+  sample(t: number, out: SegmentCommand): void {
     const k = this.#rate;
     const effectiveTime = k === 0 ? t : Math.expm1(k * t) / k;
     standAt(this.end, out);
     swing(this.#force, this.#from * Math.exp(k * t), 2 * Math.PI * this.#from * effectiveTime, out);
   }
+
+  corners(): readonly number[] {
+    return [0, this.duration];
+  }
 }
 
-function swing(force: number, frequency: number, phase: number, out: ProgramOutput): void {
+function swing(force: number, frequency: number, phase: number, out: SegmentCommand): void {
   out.frequency = frequency;
   out.phase = phase;
   out.force = force * Math.sin(phase);

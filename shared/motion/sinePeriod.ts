@@ -7,7 +7,10 @@
  * without a step from standstill to the full sine, from one amplitude to the next, and back to standstill.
  */
 import type { Segment } from './segment.ts';
-import type { ProgramOutput } from './setpoint.ts';
+import type { SegmentCommand } from './setpoint.ts';
+
+/** Pieces of a period in each of which the motion is near enough a parabola of the acceleration. */
+const PIECES = 16;
 
 export class SinePeriod implements Segment {
   readonly moving = true;
@@ -41,7 +44,7 @@ export class SinePeriod implements Segment {
     return this;
   }
 
-  sample(t: number, out: ProgramOutput): void {
+  sample(t: number, out: SegmentCommand): void {
     const T = this.duration;
     const w = 2 * Math.PI * this.#frequency;
     const change = this.#to - this.#from;
@@ -56,5 +59,9 @@ export class SinePeriod implements Segment {
     out.speed = a1 * s + a * w * c;
     out.acceleration = (a2 - a * w * w) * s + 2 * a1 * w * c;
     out.jerk = (a3 - 3 * a1 * w * w) * s + (3 * a2 - a * w * w) * w * c;
+  }
+
+  corners(): readonly number[] {
+    return Array.from({ length: PIECES + 1 }, (_, k) => (k / PIECES) * this.duration);
   }
 }

@@ -1,4 +1,4 @@
-import type { ProgramOutput } from './setpoint.ts';
+import type { SegmentCommand } from './setpoint.ts';
 
 /** A piece of a program. Each kind is one object that is planned anew for every use. */
 export interface Segment {
@@ -11,5 +11,7 @@ export interface Segment {
   /** Where the setpoint is at the end, m. */
   readonly end: number;
   /** Fills the setpoint, and force, frequency and phase where it injects any, `t` seconds after its start. */
-  sample(t: number, out: ProgramOutput): void;
+  sample(t: number, out: SegmentCommand): void;
+  /** Instants from 0 to the duration, s, ascending; from each to the next the jerk is constant, or nearly so. */
+  corners(): readonly number[];
 }

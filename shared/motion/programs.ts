@@ -1,15 +1,19 @@
-import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { moveRows } from '../core/parameters/motion.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Planner } from './planner.ts';
 import type { Segment } from './segment.ts';
 
+/** What a program is made of, besides its move list. SI. */
+export type ProgramParameters = Pick<Parameters, keyof typeof moveRows>;
+
 /** One kind of program: the segments of a cycle, which is repeated over and over. */
-export interface Cycle {
+export interface ProgramCycle {
   /** The cycle begins at the parameter `start`, and the axis is first moved there. */
   readonly fromStart: boolean;
   /** Number of segments. */
-  length(p: Parameters, plan: Planner): number;
+  length(p: ProgramParameters, plan: Planner): number;
   /** Plans segment `index`. A dwell keeps its index whatever the parameters, so that it can be planned again. */
-  segment(index: number, p: Parameters, plan: Planner): Segment;
+  segment(index: number, p: ProgramParameters, plan: Planner): Segment;
 }
 
 /** Periods of the stepped sine at each frequency at least; the first ones let the axis settle. */
@@ -17,9 +21,9 @@ const MIN_PERIODS = 4;
 
 /** Four segments: go, dwell, return, dwell. */
 function thereAndBack(
-  go: (p: Parameters, plan: Planner) => Segment,
-  comeBack: (p: Parameters, plan: Planner) => Segment,
-): Cycle {
+  go: (p: ProgramParameters, plan: Planner) => Segment,
+  comeBack: (p: ProgramParameters, plan: Planner) => Segment,
+): ProgramCycle {
   return {
     fromStart: true,
     length: () => 4,
@@ -29,7 +33,7 @@ function thereAndBack(
 }
 
 /** Two segments: a dwell in which the axis settles, then the injection. */
-function injection(inject: (p: Parameters, plan: Planner) => Segment): Cycle {
+function injection(inject: (p: ProgramParameters, plan: Planner) => Segment): ProgramCycle {
   return {
     fromStart: true,
     length: () => 2,
@@ -37,8 +41,11 @@ function injection(inject: (p: Parameters, plan: Planner) => Segment): Cycle {
   };
 }
 
-/** What each program of the parameter table does. */
-export const CYCLES: Readonly<Record<Parameters['program'], Cycle>> = {
+/**
+ * What each program of the parameter table does: its one description. The simulation walks through it, and all that is
+ * said of a cycle before it is run is read from it (cycle.ts).
+ */
+export const PROGRAMS: Readonly<Record<Parameters['program'], ProgramCycle>> = {
   hold: {
     fromStart: true,
     length: () => 1,

@@ -1,14 +1,6 @@
-import { Profile } from '../../shared/motion/profile.ts';
-import { standAt } from '../../shared/motion/setpoint.ts';
+import { type MoveLimits, Profile } from './profile.ts';
 import type { Segment } from './segment.ts';
-import type { ProgramOutput } from './setpoint.ts';
-
-/** Limits of a move: m/s, m/s², m/s³. */
-export interface MoveLimits {
-  readonly speed: number;
-  readonly acceleration: number;
-  readonly jerk: number;
-}
+import { type SegmentCommand, standAt } from './setpoint.ts';
 
 /** Standing still. */
 export class Dwell implements Segment {
@@ -23,8 +15,12 @@ export class Dwell implements Segment {
     return this;
   }
 
-  sample(_t: number, out: ProgramOutput): void {
+  sample(_t: number, out: SegmentCommand): void {
     standAt(this.end, out);
+  }
+
+  corners(): readonly number[] {
+    return [0, this.duration];
   }
 }
 
@@ -47,10 +43,14 @@ export class Move implements Segment {
     return this;
   }
 
-  sample(t: number, out: ProgramOutput): void {
+  sample(t: number, out: SegmentCommand): void {
     this.#profile.sample(t, out);
     // from + (to − from) may miss `to` by a rounding.
     out.position = t < this.duration ? this.#from + out.position : this.end;
+  }
+
+  corners(): readonly number[] {
+    return this.#profile.corners();
   }
 }
 
@@ -66,7 +66,11 @@ export class Step implements Segment {
     return this;
   }
 
-  sample(_t: number, out: ProgramOutput): void {
+  sample(_t: number, out: SegmentCommand): void {
     standAt(this.end, out);
+  }
+
+  corners(): readonly number[] {
+    return [0];
   }
 }
