@@ -75,15 +75,14 @@ export interface PretuneProgress {
 }
 
 /**
- * The commands of a pretuning worker. One of them leads; the others, and it too while it waits, do the jobs. `Port` is the
- * MessagePort of the side that compiles this.
+ * The commands of a pretuning worker: one leads, the others do the jobs it gives them. Ending the workers cancels it. `Port` is
+ * the MessagePort of the side that compiles this.
  */
 export interface PretuneCommands<Port> {
   /** Does the jobs that come through the port. */
   serve(port: Port): void;
   /**
-   * Leads: gives jobs to the workers behind the ports; without any it does them itself.
-   * @returns null when cancelled
+   * Leads: gives jobs to the workers behind the ports, at least one.
    * @throws RangeError naming what of the goal cannot be, with the allowed range
    */
   pretune(
@@ -92,7 +91,5 @@ export interface PretuneCommands<Port> {
     breadth: PretuneBreadth,
     workers: Port[],
     onProgress: (progress: PretuneProgress) => void,
-  ): Promise<PretuneResult | null>;
-  /** Drops the jobs that wait; those that run are finished and forgotten. */
-  cancel(): void;
+  ): Promise<PretuneResult>;
 }

@@ -42,7 +42,8 @@ export function startApp(): void {
     messages.problems(
       'The simulation stopped',
       [{ field: '', value: undefined, message: error }],
-      'Reload the page to start it again. What the simulation said:',
+      'The bench keeps its settings. Why the simulation stopped:',
+      { label: 'Start it again', action: () => axis.restart(presentScene(store.bench)) },
     ),
   );
   const analysis = new AnalysisClient();
@@ -72,7 +73,7 @@ export function startApp(): void {
   let following = false;
 
   const view = new View(store.bench, {
-    onHand: (position) => axis.order('hand', position),
+    onHand: (position) => axis.send('hand', position),
     onFreeze: () => view.toggleFrozen(),
     onFigures: figures.open,
     onPin: () => actions.pin(),
@@ -87,12 +88,12 @@ export function startApp(): void {
   const caption = createCaption(byId('caption'));
 
   const actions: Actions = {
-    runOrPause: () => axis.order(request.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
-    tick: () => axis.order('stepTick'),
-    move: () => axis.order('runOneMove'),
+    runOrPause: () => axis.send(request.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
+    tick: () => axis.send('stepTick'),
+    move: () => axis.send('runOneMove'),
     reset() {
       replaying = null;
-      axis.order('reset');
+      axis.send('reset');
     },
     slower: () => bar.changeTimeScale(-1),
     faster: () => bar.changeTimeScale(1),
@@ -148,7 +149,7 @@ export function startApp(): void {
     actions,
     layout,
     theme: () => theme.theme,
-    onTimeScale: (timeScale) => axis.order('setTimeScale', timeScale),
+    onTimeScale: (timeScale) => axis.send('setTimeScale', timeScale),
     onPreset: (id) => bench.choosePreset(id),
     moreFiles: [
       { label: 'Save tuning session', action: () => axis.recording().then(documents.saveSession) },
@@ -238,7 +239,7 @@ export function startApp(): void {
   }
 
   function replay(session: TuningSession): void {
-    axis.order('replay', session);
+    axis.send('replay', session);
     silently(() => bench.openScene(session.scene, `Replay of ${session.scene.title}`));
     replaying = new Replay(session, run);
     messages.note('Replaying the tuning session.');

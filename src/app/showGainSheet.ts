@@ -3,6 +3,7 @@ import { type OperatingPoint, startingPoint } from '../../shared/protocol/analys
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { gainSheet } from '../../shared/sheet/gainSheet.ts';
 import type { AnalysisClient } from '../clients/analysisClient.ts';
+import { errorText } from '../clients/errorText.ts';
 import type { Messages } from '../ui/messages.ts';
 
 /**
@@ -30,7 +31,7 @@ export async function showGainSheet(
     ];
     openGainSheet(document.body, gainSheet(scene, { loops, move }), moving);
   } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
+    const message = errorText(error);
     messages.problems(
       'There is no gain sheet',
       [{ field: '', value: undefined, message }],

@@ -4,11 +4,11 @@ import { type Bench, differences, presentScene } from './bench.ts';
 /** Sends to the simulation what changed on the bench: parameters as they are, anything else as a new scene. */
 export function sendToAxis(axis: AxisClient, is: Bench, was: Bench, running: boolean): void {
   if (sameSituation(is, was)) {
-    axis.order('change', differences(was.parameters, is.parameters));
+    axis.send('change', differences(was.parameters, is.parameters));
     return;
   }
-  axis.order('load', presentScene(is));
-  if (running) axis.order('run');
+  axis.send('load', presentScene(is));
+  if (running) axis.send('run');
 }
 
 /** The same scene with the same drive on it, whatever its parameters. */

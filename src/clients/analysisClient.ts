@@ -1,4 +1,4 @@
-import { proxy, type Remote, wrap } from 'comlink';
+import { proxy } from 'comlink';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type {
   AnalysisCommands,
@@ -7,57 +7,30 @@ import type {
   MeasuredLoop,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
-import { workerFailure } from './workerFailure.ts';
-
-/** A worker and the commands it takes. */
-interface Analyst {
-  readonly worker: Worker;
-  readonly commands: Remote<AnalysisCommands>;
-  readonly broken: Promise<never>;
-}
+import { WorkerHost } from './workerHost.ts';
 
 /**
- * The loop analysis as the page sees it. A measurement takes seconds and gets a worker of its own, so that analysing goes on meanwhile and
- * cancelling is at once.
+ * The loop analysis as the page sees it. A measurement takes seconds and gets a worker of its own, so that analysing goes on
+ * meanwhile and cancelling is immediate.
  */
 export class AnalysisClient {
-  #analyst: Analyst | null = null;
-  #measuring: { readonly worker: Worker; readonly cancel: () => void } | null = null;
+  readonly #analysis = new WorkerHost<AnalysisCommands>('The analysis', spawn);
+  readonly #measurement = new WorkerHost<AnalysisCommands>('The measurement', spawn);
 
-  async analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
-    this.#analyst ??= spawn();
-    const { commands, broken } = this.#analyst;
-    return Promise.race([commands.analyse(parameters, point), broken]);
+  analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
+    return this.#analysis.ask((commands) => commands.analyse(parameters, point));
   }
 
   /** Null when it was cancelled. Another measurement under way is cancelled first. */
-  async measure(
-    experiment: LoopExperiment,
-    onProgress: (share: number) => void,
-  ): Promise<MeasuredLoop | null> {
-    this.cancelMeasuring();
-    const { worker, commands, broken } = spawn();
-    const cancelled = new Promise<null>((resolve) => {
-      this.#measuring = { worker, cancel: () => resolve(null) };
-    });
-    try {
-      return await Promise.race([commands.measure(experiment, proxy(onProgress)), cancelled, broken]);
-    } finally {
-      worker.terminate();
-      if (this.#measuring?.worker === worker) this.#measuring = null;
-    }
+  measure(experiment: LoopExperiment, onProgress: (share: number) => void): Promise<MeasuredLoop | null> {
+    return this.#measurement.runJob((commands) => commands.measure(experiment, proxy(onProgress)));
   }
 
   cancelMeasuring(): void {
-    this.#measuring?.cancel();
-    this.#measuring = null;
+    this.#measurement.end();
   }
 }
 
-function spawn(): Analyst {
-  const worker = new Worker(new URL('../../workers/entry/analysisWorker.ts', import.meta.url), {
-    type: 'module',
-  });
-  const broken = workerFailure(worker, 'The analysis');
-  return { worker, commands: wrap<AnalysisCommands>(worker), broken };
+function spawn(): Worker {
+  return new Worker(new URL('../../workers/entry/analysisWorker.ts', import.meta.url), { type: 'module' });
 }

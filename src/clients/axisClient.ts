@@ -1,49 +1,46 @@
-import { type Remote, transfer, wrap } from 'comlink';
+import { transfer } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { AxisCommands, Frame, FrameRequest, Goal, TuningSession } from '../../shared/protocol/axis.ts';
+import { errorText } from './errorText.ts';
+import { WorkerEnded, WorkerFailure, WorkerHost } from './workerHost.ts';
 
-/** Commands that answer nothing; what goes wrong in the worker is reported to `onTrouble`. */
-type Order = Exclude<keyof AxisCommands<MessagePort>, 'recording' | 'connect'>;
+type Commands = AxisCommands<MessagePort>;
 
-/** The simulation as the page sees it: orders in, frames out. Nothing else on the page knows that it is a worker. */
+/** Commands without an answer; what goes wrong in the worker is reported to `onError`. */
+type PlainCommand = Exclude<keyof Commands, 'recording' | 'connect'>;
+
+/** The simulation as the page sees it: commands in, frames out. Nothing else on the page knows that it is a worker. */
 export class AxisClient {
-  readonly #worker: Worker;
-  readonly #commands: Remote<AxisCommands<MessagePort>>;
-  readonly #port: MessagePort;
-  readonly #onError: (message: string) => void;
+  readonly #worker = new WorkerHost<Commands>('The simulation', spawn);
+  readonly #onError: (reason: string) => void;
+  #port: MessagePort | null = null;
   #arrived: Frame | null = null;
   #asked = false;
+  #hasFailed = false;
+  #timeScale: number | null = null;
+  /** Runs are counted on across a restart, since the history tells one from another by their number. */
+  #runsBefore = 0;
+  #lastRun = 0;
 
-  /** Starts the simulation of a scene, paused. */
-  constructor(scene: Scene, onError: (message: string) => void) {
+  /** Starts the simulation of a scene, paused. `onError` hears why it cannot go on. */
+  constructor(scene: Scene, onError: (reason: string) => void) {
     this.#onError = onError;
-    const worker = new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url), {
-      type: 'module',
-    });
-    worker.onerror = (event) => {
-      event.preventDefault();
-      onError(event.message || 'its program could not be loaded');
-    };
-    this.#worker = worker;
-    this.#commands = wrap<AxisCommands<MessagePort>>(worker);
-    // A frame can only be asked for once there is a scene.
-    this.order('load', scene);
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }: MessageEvent<Frame>) => {
-      this.#arrived = data;
-      this.#asked = false;
-    };
-    this.#port = port1;
-    this.#watch(this.#commands.connect(transfer(port2, [port2])));
+    this.#start(scene);
   }
 
-  order<K extends Order>(name: K, ...values: Parameters<AxisCommands<MessagePort>[K]>): void {
-    const command = this.#commands[name] as (...values: unknown[]) => Promise<unknown>;
-    this.#watch(command(...values));
+  /** Sends a command. After a failure nothing is sent any more until `restart`. */
+  send<Name extends PlainCommand>(name: Name, ...values: Parameters<Commands[Name]>): void {
+    if (name === 'setTimeScale') [this.#timeScale] = values as [number];
+    if (this.#hasFailed) return;
+    this.#watch(
+      this.#worker.ask((commands) => (commands[name] as (...values: unknown[]) => Promise<void>)(...values)),
+    );
   }
 
-  recording(): Promise<TuningSession> {
-    return this.#commands.recording();
+  /** @throws when the simulation has stopped */
+  async recording(): Promise<TuningSession> {
+    if (this.#hasFailed) throw new Error('The simulation has stopped.');
+    return this.#worker.ask((commands) => commands.recording());
   }
 
   /** The frame that came since the last call, or null. Its buffers go back with `ask`. */
@@ -58,19 +55,57 @@ export class AxisClient {
    * without one it goes by its own clock.
    */
   ask(spent: Frame | null, goal: Goal | null = null): void {
-    if (this.#asked) return;
+    if (this.#asked || !this.#port) return;
     this.#asked = true;
-    const request: FrameRequest = { bins: spent?.bins ?? null, now: spent?.now ?? null, goal };
+    const request: FrameRequest = {
+      bins: spent?.bins ?? null,
+      now: spent?.now ?? null,
+      goal: goal && { ...goal, run: goal.run - this.#runsBefore },
+    };
     this.#port.postMessage(request, spent ? [spent.bins.buffer, spent.now.buffer] : []);
   }
 
-  /** Ends the simulation for good. */
+  /** Starts the simulation of a scene afresh, paused, also after a failure. */
+  restart(scene: Scene): void {
+    this.terminate();
+    this.#runsBefore = this.#lastRun + 1;
+    this.#start(scene);
+    if (this.#timeScale !== null) this.send('setTimeScale', this.#timeScale);
+  }
+
+  /** Ends the simulation. */
   terminate(): void {
-    this.#worker.terminate();
-    this.#port.close();
+    this.#worker.end();
+    this.#port?.close();
+    this.#port = null;
+  }
+
+  #start(scene: Scene): void {
+    this.#hasFailed = false;
+    this.#asked = false;
+    this.#arrived = null;
+    // A frame can only be asked for once there is a scene.
+    this.send('load', scene);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }: MessageEvent<Frame>) => {
+      this.#lastRun = data.run + this.#runsBefore;
+      this.#arrived = { ...data, run: this.#lastRun };
+      this.#asked = false;
+    };
+    this.#port = port1;
+    this.#watch(this.#worker.ask((commands) => commands.connect(transfer(port2, [port2]))));
   }
 
   #watch(answer: Promise<unknown>): void {
-    answer.catch((error: unknown) => this.#onError(error instanceof Error ? error.message : String(error)));
+    answer.catch((error: unknown) => {
+      // Every command under way hears of the same failure; it is reported once. A page that ends the worker knows it.
+      if (error instanceof WorkerEnded || (error instanceof WorkerFailure && this.#hasFailed)) return;
+      this.#hasFailed = error instanceof WorkerFailure;
+      this.#onError(error instanceof WorkerFailure ? error.reason : errorText(error));
+    });
   }
+}
+
+function spawn(): Worker {
+  return new Worker(new URL('../../workers/entry/axisWorker.ts', import.meta.url), { type: 'module' });
 }

@@ -1,4 +1,4 @@
-import { proxy, type Remote, transfer, wrap } from 'comlink';
+import { proxy, transfer } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
 import type {
   PretuneBreadth,
@@ -7,17 +7,21 @@ import type {
   PretuneProgress,
   PretuneResult,
 } from '../../shared/protocol/pretune.ts';
+import { WorkerHost } from './workerHost.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
 const MAX_WORKERS = 4;
 
-type Commands = Remote<PretuneCommands<MessagePort>>;
+type Commands = PretuneCommands<MessagePort>;
 
-/** Automatic pretuning as the page sees it: one run at a time, in a pool of workers that live as long as it does. */
+/** Automatic pretuning as the page sees it: one worker leads, the others do the jobs that it gives them. */
 export class PretuneClient {
-  #leader: Commands | null = null;
+  readonly #leader = new WorkerHost<Commands>('Pretuning', spawn);
 
-  /** Resolves to null when cancelled. */
+  /**
+   * Null when it was cancelled. One run at a time.
+   * @throws RangeError naming what of the goal cannot be; WorkerFailure when any of the workers fails
+   */
   async pretune(
     scene: Scene,
     goal: PretuneGoal,
@@ -26,27 +30,37 @@ export class PretuneClient {
   ): Promise<PretuneResult | null> {
     // One core stays with the page and its running axis.
     const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, 1), MAX_WORKERS);
-    const workers = Array.from({ length: count + 1 }, start);
-    const [leader, ...helpers] = workers.map((worker) => wrap<PretuneCommands<MessagePort>>(worker));
-    this.#leader = leader!;
+    const helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
     try {
-      const ports = helpers.map((helper) => {
-        const { port1, port2 } = new MessageChannel();
-        void helper.serve(transfer(port2, [port2]));
-        return port1;
+      return await this.#leader.runJob((leader) => {
+        const ports: MessagePort[] = [];
+        const serving: Promise<null>[] = [];
+        for (const helper of helpers) {
+          const { port1, port2 } = new MessageChannel();
+          ports.push(port1);
+          serving.push(serveUntilEnded(helper, port2));
+        }
+        const result = leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(onProgress));
+        return Promise.race([result, ...serving]);
       });
-      return await leader!.pretune(scene, goal, breadth, transfer(ports, ports), proxy(onProgress));
     } finally {
-      this.#leader = null;
-      for (const worker of workers) worker.terminate();
+      for (const helper of helpers) helper.end();
     }
   }
 
   cancel(): void {
-    void this.#leader?.cancel();
+    this.#leader.end();
   }
 }
 
-function start(): Worker {
+/** A helper at work. Settles only when it has failed or was ended. */
+function serveUntilEnded(helper: WorkerHost<Commands>, port: MessagePort): Promise<null> {
+  return helper.runJob(async (commands) => {
+    await commands.serve(transfer(port, [port]));
+    return new Promise<null>(() => {});
+  });
+}
+
+function spawn(): Worker {
   return new Worker(new URL('../../workers/entry/pretuneWorker.ts', import.meta.url), { type: 'module' });
 }

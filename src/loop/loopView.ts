@@ -7,6 +7,7 @@ import type {
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
 import { type Bench, presentScene } from '../bench/bench.ts';
+import { errorText } from '../clients/errorText.ts';
 import { FrequencyAxis } from '../plot/canvas/frequencyAxis.ts';
 import { readTheme, type Theme } from '../plot/canvas/theme.ts';
 import { button, element, setText } from '../ui/dom.ts';
@@ -224,7 +225,7 @@ export class LoopView {
   }
 
   #fail(error: unknown): void {
-    setText(this.#verdict, error instanceof Error ? error.message : String(error));
+    setText(this.#verdict, errorText(error));
     this.#verdict.setAttribute('data-kind', 'alarm');
     this.#root.classList.add('is-failed');
   }
@@ -326,7 +327,7 @@ export class LoopView {
     this.#options.analyst
       .measure(planned.experiment, (share) => this.#measure.showProgress(share))
       .then((loop) => this.#takeMeasured(loop && { loop, kind, analysis: present.analysis }))
-      .catch((error: unknown) => this.#tell(error instanceof Error ? error.message : String(error)))
+      .catch((error: unknown) => this.#tell(errorText(error)))
       .finally(() => this.#measure.showProgress(null));
     return null;
   }

@@ -22,17 +22,19 @@ export class Candidate implements CandidateTime {
   /** Simulated time it has reached, s. */
   time = 0;
   trip: Trip | null = null;
-  /** Why its simulation has stopped for good, in plain words. */
+  /** Why its simulation has stopped, in plain words; loading or resetting it starts it again. */
   error: string | null = null;
   readonly #client: AxisClient;
   readonly #now = new Float64Array(CHANNEL_COUNT);
   readonly #moves = new MoveLog();
+  #scene: Scene;
   #run = Number.NaN;
-  /** Frames of the present run belong to the past: another one was ordered. */
+  /** Frames of the present run belong to the past: another one was asked for. */
   #outdated = false;
   #spent: Frame | null = null;
 
   constructor(scene: Scene) {
+    this.#scene = scene;
     this.parameters = scene.parameters;
     this.#client = new AxisClient(scene, (error) => {
       this.error = error;
@@ -49,13 +51,16 @@ export class Candidate implements CandidateTime {
   }
 
   load(scene: Scene): void {
+    this.#scene = scene;
     this.parameters = scene.parameters;
-    this.#client.order('load', scene);
+    if (this.error === null) this.#client.send('load', scene);
+    else this.#restart();
     this.#startOver();
   }
 
   reset(): void {
-    this.#client.order('reset');
+    if (this.error === null) this.#client.send('reset');
+    else this.#restart();
     this.#startOver();
   }
 
@@ -97,6 +102,12 @@ export class Candidate implements CandidateTime {
 
   terminate(): void {
     this.#client.terminate();
+  }
+
+  /** After a failure. */
+  #restart(): void {
+    this.error = null;
+    this.#client.restart(this.#scene);
   }
 
   #startOver(): void {

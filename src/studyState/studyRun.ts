@@ -1,6 +1,7 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import { CandidateClient } from '../clients/candidateClient.ts';
+import { errorText } from '../clients/errorText.ts';
 import { PretuneClient } from '../clients/pretuneClient.ts';
 import type { StudyStore } from './studyStore.ts';
 
@@ -101,8 +102,7 @@ export class StudyRun {
       const found = await find();
       return this.#isStill(index, scene) ? found : null;
     } catch (error) {
-      if (this.#isStill(index, scene))
-        this.#store.setError(index, error instanceof Error ? error.message : String(error));
+      if (this.#isStill(index, scene)) this.#store.setError(index, errorText(error));
       return null;
     } finally {
       this.#underWay.delete(work);

@@ -20,3 +20,21 @@ it('pretunes with progress, refuses an impossible goal by name, and leaves the g
   await page.keyboard.press('Escape');
   expect(await page.locator('#field-Kp').inputValue()).toBe(gain);
 });
+
+it('says so when its script cannot be loaded, and tries again', async () => {
+  const page = await open({ stage: false });
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  // A script of nothing but a mistake: one that is missing would be a fault of the page to these tests.
+  const broken = /pretuneWorker/;
+  await page.route(broken, (route) =>
+    route.fulfill({ contentType: 'text/javascript', body: 'await import(' }),
+  );
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  const status = page.locator('.pretune-status');
+  await expect.poll(() => status.textContent()).toMatch(/^Pretuning stopped: /);
+  await page.unroute(broken);
+  await page.getByRole('button', { name: 'Try again', exact: true }).click();
+  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toMatch(/: \d+ of \d+ runs/);
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  await expect.poll(() => status.textContent()).toContain('Cancelled');
+});

@@ -3,15 +3,6 @@ export interface JobWorker<Job, Result> {
   run(job: Job): Promise<Result>;
 }
 
-/** Why a job that waited was not done. */
-export class CancelledError extends Error {
-  override readonly name = 'CancelledError';
-
-  constructor() {
-    super('The job was cancelled before it began.');
-  }
-}
-
 interface Waiting<Job, Result> {
   readonly job: Job;
   readonly resolve: (result: Result) => void;
@@ -20,40 +11,33 @@ interface Waiting<Job, Result> {
 
 /** Jobs in the order they came, each to the first worker that is free. */
 export class JobPool<Job, Result> {
-  private readonly free: JobWorker<Job, Result>[];
-  private waiting: Waiting<Job, Result>[] = [];
-  private cancelled = false;
+  readonly #free: JobWorker<Job, Result>[];
+  readonly #waiting: Waiting<Job, Result>[] = [];
 
   constructor(workers: readonly JobWorker<Job, Result>[]) {
-    this.free = [...workers];
+    this.#free = [...workers];
   }
 
-  /** @throws CancelledError when the pool was cancelled before the job began */
   run(job: Job): Promise<Result> {
-    if (this.cancelled) return Promise.reject(new CancelledError());
     return new Promise((resolve, reject) => {
-      this.waiting.push({ job, resolve, reject });
-      this.handOut();
+      this.#waiting.push({ job, resolve, reject });
+      this.#handOut();
     });
   }
 
-  /** Drops what waits, for good; what runs is finished. */
-  cancel(): void {
-    this.cancelled = true;
-    for (const { reject } of this.waiting) reject(new CancelledError());
-    this.waiting = [];
-  }
-
-  private handOut(): void {
-    while (this.free.length > 0 && this.waiting.length > 0) {
-      const worker = this.free.pop()!;
-      const { job, resolve, reject } = this.waiting.shift()!;
+  #handOut(): void {
+    for (;;) {
+      const worker = this.#free.at(-1);
+      const next = this.#waiting.at(0);
+      if (!worker || !next) return;
+      this.#free.pop();
+      this.#waiting.shift();
       worker
-        .run(job)
-        .then(resolve, reject)
+        .run(next.job)
+        .then(next.resolve, next.reject)
         .finally(() => {
-          this.free.push(worker);
-          this.handOut();
+          this.#free.push(worker);
+          this.#handOut();
         });
     }
   }

@@ -64,7 +64,7 @@ interface Tried {
  * Automatic pretuning. Loops are shaped on the frequency responses of the axis, then tried out in simulated runs, which decide. The same
  * scene and goal give the same result with any number of workers.
  *
- * @throws RangeError naming what of the goal cannot be; CancelledError when the pool is cancelled
+ * @throws RangeError naming what of the goal cannot be
  */
 export async function pretune(
   scene: Scene,

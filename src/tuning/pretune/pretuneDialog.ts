@@ -2,7 +2,9 @@ import './pretune.css';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { PretuneProgress, PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import { errorText } from '../../clients/errorText.ts';
 import { PretuneClient } from '../../clients/pretuneClient.ts';
+import { WorkerFailure } from '../../clients/workerHost.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { createGoalForm } from './goalForm.ts';
 import { pointText } from './pretuneText.ts';
@@ -50,13 +52,15 @@ export function createPretuneDialog({ scene, use }: PretuneOptions): HTMLDialogE
 
   async function run(): Promise<void> {
     working(true);
+    setText(start, 'Pretune');
     result.replaceChildren();
     try {
       const found = await client.pretune(scene(), goal.goal(), progress);
       if (found) show(found);
       else setText(status, 'Cancelled. The axis keeps the tuning it has.');
     } catch (error) {
-      setText(status, error instanceof Error ? error.message : String(error));
+      setText(status, errorText(error));
+      if (error instanceof WorkerFailure) setText(start, 'Try again');
     } finally {
       working(false);
     }

@@ -4,7 +4,9 @@ import type { ParameterChanges, Parameters } from '../../../shared/core/paramete
 import type { Problem } from '../../../shared/core/problem.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
-import { fitInWorker } from '../../clients/fitClient.ts';
+import { errorText } from '../../clients/errorText.ts';
+import { FitClient } from '../../clients/fitClient.ts';
+import { WorkerFailure } from '../../clients/workerHost.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { createFitReport } from './fitReport.ts';
 import { createMappingForm, type MappingForm } from './mappingForm.ts';
@@ -21,6 +23,7 @@ export interface TraceOptions {
 
 /** A recording of the real axis: which column is what, and what it says of mass, friction, motor, link and delay. */
 export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLDialogElement {
+  const client = new FitClient();
   let form: MappingForm | null = null;
   let table: ReturnType<typeof readTraceTable> | null = null;
   const file = element('input', {
@@ -38,7 +41,8 @@ export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLD
   );
   const fit = button('Fit', () => void run(), { class: 'primary' });
   const overlay = button('Lay over the charts', layOver);
-  fit.disabled = overlay.disabled = true;
+  const cancel = button('Cancel', () => client.cancel());
+  fit.disabled = overlay.disabled = cancel.hidden = true;
   const status = element('p', { role: 'status' });
   const problems = element('ul', { class: 'dialog-problems', role: 'alert' });
   const report = element('div');
@@ -58,6 +62,7 @@ export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLD
       'div',
       { class: 'dialog-ways' },
       fit,
+      cancel,
       overlay,
       button('Close', () => dialog.close()),
     ),
@@ -97,15 +102,21 @@ export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLD
     const trace = mapped();
     if (!trace) return;
     fit.disabled = true;
+    cancel.hidden = false;
+    setText(fit, 'Fit');
     setText(status, 'Fitting …');
     const p = parameters();
     try {
       const options = known.value === 'mass' ? { known: { kind: 'mass', mass: movedMass(p) } as const } : {};
-      show(await fitInWorker(trace, p, options));
+      const fitted = await client.fit(trace, p, options);
+      if (fitted) show(fitted);
+      else setText(status, 'Cancelled.');
     } catch (error) {
-      setText(status, error instanceof Error ? error.message : String(error));
+      setText(status, errorText(error));
+      if (error instanceof WorkerFailure) setText(fit, 'Try again');
     } finally {
       fit.disabled = false;
+      cancel.hidden = true;
     }
   }
 

@@ -7,8 +7,8 @@ import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../../shared/protocol/pretune.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import type { Job, JobResult } from '../../../workers/pretune/jobs.ts';
-import { CancelledError, JobPool, type JobWorker } from '../../../workers/pretune/pool.ts';
-import { type PretuneEffort, pretune } from '../../../workers/pretune/pretune.ts';
+import type { JobWorker } from '../../../workers/pretune/pool.ts';
+import type { PretuneEffort } from '../../../workers/pretune/pretune.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { shelfScene } from '../../scenes/runs.ts';
 import { here, pretuned } from './run.ts';
@@ -137,23 +137,5 @@ describe('a result', () => {
       if (k > 0) expect(done).toBeGreaterThanOrEqual(progress[k - 1]!.done);
     }
     expect(new Set(progress.map(({ stage }) => stage)).size).toBe(4);
-  });
-});
-
-describe('cancelling', () => {
-  it('ends a pretuning at once and starts no more jobs', async () => {
-    let begun = 0;
-    const pool = new JobPool<Job, JobResult>([
-      {
-        run: async (job) => {
-          if (++begun === 3) pool.cancel();
-          return here.run(job);
-        },
-      },
-    ]);
-    const goal: PretuneGoal = { kind: 'peak sensitivity', limit: 1.5 };
-    await expect(pretune(SCENE, goal, pool, () => {}, QUICK)).rejects.toThrow(CancelledError);
-    await new Promise((resolve) => setTimeout(resolve, 20));
-    expect(begun).toBe(3);
   });
 });

@@ -1,0 +1,216 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
+import { DEFAULT_SCENE } from '../../../scenes/index.ts';
+import { startingPoint } from '../../../shared/protocol/analysis.ts';
+import type { Frame, FrameRequest } from '../../../shared/protocol/axis.ts';
+import { AnalysisClient } from '../../../src/clients/analysisClient.ts';
+import { AxisClient } from '../../../src/clients/axisClient.ts';
+import { CandidateClient } from '../../../src/clients/candidateClient.ts';
+import { FitClient } from '../../../src/clients/fitClient.ts';
+import { PretuneClient } from '../../../src/clients/pretuneClient.ts';
+import { fakeWorkers, never } from './fakeWorkers.ts';
+
+const { parameters } = DEFAULT_SCENE;
+const GOAL = { kind: 'peak sensitivity', limit: 1.6 } as const;
+
+/** Every client but that of the running axis: how to ask it, how to cancel it, and the script its worker runs. */
+const JOBS = [
+  {
+    script: 'analysisWorker',
+    command: 'measure',
+    client: () => {
+      const client = new AnalysisClient();
+      return {
+        start: () => client.measure({ kind: 'chirp', scene: DEFAULT_SCENE }, () => {}),
+        cancel: () => client.cancelMeasuring(),
+      };
+    },
+  },
+  {
+    script: 'candidateWorker',
+    command: 'evaluate',
+    client: () => {
+      const client = new CandidateClient();
+      return {
+        start: () => client.evaluate(DEFAULT_STUDY.job, DEFAULT_SCENE, () => {}),
+        cancel: () => client.cancel(),
+      };
+    },
+  },
+  {
+    script: 'fitWorker',
+    command: 'fit',
+    client: () => {
+      const client = new FitClient();
+      return { start: () => client.fit({} as never, parameters, {}), cancel: () => client.cancel() };
+    },
+  },
+  {
+    script: 'pretuneWorker',
+    command: 'pretune',
+    client: () => {
+      const client = new PretuneClient();
+      return { start: () => client.pretune(DEFAULT_SCENE, GOAL, () => {}), cancel: () => client.cancel() };
+    },
+  },
+];
+
+beforeEach(() => vi.stubGlobal('navigator', { hardwareConcurrency: 4 }));
+afterEach(() => void vi.unstubAllGlobals());
+
+describe.each(JOBS)('the client of the $script', ({ script, command, client }) => {
+  /** Workers whose first job hangs; those started later answer. */
+  function startOne() {
+    let answer: () => unknown = never;
+    const workers = fakeWorkers({ [script]: () => ({ [command]: () => answer(), serve() {} }) });
+    const { start, cancel } = client();
+    const first = start();
+    const before = [...workers];
+    return {
+      first,
+      before,
+      cancel,
+      again: () => {
+        answer = () => 'found';
+        return start();
+      },
+    };
+  }
+
+  it('says so when a script cannot be loaded, in whichever of its workers, and can be started again', async () => {
+    for (const k of startOne().before.keys()) {
+      const { first, before, again } = startOne();
+      before[k]?.fail();
+      await expect(first).rejects.toThrow(/^[A-Z][\w ]* stopped: its script could not be loaded\.$/);
+      expect(before.every(({ terminated }) => terminated)).toBe(true);
+      expect(await again()).toBe('found');
+    }
+  });
+
+  it('says so when a worker throws or sends what cannot be read', async () => {
+    const one = startOne();
+    one.before[0]?.fail('out of memory');
+    await expect(one.first).rejects.toThrow(/stopped: out of memory$/);
+    const other = startOne();
+    other.before[0]?.sendUnreadable();
+    await expect(other.first).rejects.toThrow(/stopped: .*could not be read/);
+  });
+
+  it('passes on what the command throws', async () => {
+    fakeWorkers({
+      [script]: () => ({ [command]: () => Promise.reject(new RangeError('no such goal')), serve() {} }),
+    });
+    await expect(client().start()).rejects.toThrow('no such goal');
+  });
+
+  it('cancels at once and has a fresh worker for the next time', async () => {
+    const { first, before, cancel, again } = startOne();
+    cancel();
+    expect(before[0]?.terminated).toBe(true);
+    expect(await first).toBeNull();
+    expect(before.every(({ terminated }) => terminated)).toBe(true);
+    expect(await again()).toBe('found');
+  });
+});
+
+describe('the analysis of the loop', () => {
+  it('goes on with a fresh worker after a failure, and while a measurement is cancelled', async () => {
+    const workers = fakeWorkers({ analysisWorker: () => ({ analyse: () => 'analysed', measure: never }) });
+    const client = new AnalysisClient();
+    const analyse = () => client.analyse(parameters, startingPoint(parameters));
+    const failed = analyse();
+    workers[0]?.fail();
+    await expect(failed).rejects.toThrow('The analysis stopped: its script could not be loaded.');
+    expect(await analyse()).toBe('analysed');
+    const measuring = client.measure({ kind: 'chirp', scene: DEFAULT_SCENE }, () => {});
+    client.cancelMeasuring();
+    expect(await measuring).toBeNull();
+    expect(await analyse()).toBe('analysed');
+    expect(workers.map(({ terminated }) => terminated)).toEqual([true, false, true]);
+  });
+});
+
+describe('the client of the running axis', () => {
+  /** A worker that notes what it is told and answers each request for a frame. */
+  function startAxis() {
+    const told: string[] = [];
+    let run = 0;
+    const commands = () => ({
+      load: () => void told.push('load'),
+      run: () => void told.push('run'),
+      setTimeScale: (timeScale: number) => void told.push(`time scale ${timeScale}`),
+      connect(port: MessagePort) {
+        port.onmessage = ({ data }: MessageEvent<FrameRequest>) => {
+          told.push(`goal of run ${data.goal?.run}`);
+          port.postMessage({
+            run,
+            count: 0,
+            bins: new Float64Array(2),
+            now: new Float64Array(2),
+            status: {},
+          });
+        };
+        told.push('connect');
+      },
+    });
+    const workers = fakeWorkers({ axisWorker: commands });
+    const errors: string[] = [];
+    const axis = new AxisClient(DEFAULT_SCENE, (reason) => errors.push(reason));
+    const frame = (): Promise<Frame> => vi.waitUntil(() => axis.take());
+    const beginRun = (number: number) => {
+      run = number;
+    };
+    return { axis, workers, errors, told, frame, beginRun };
+  }
+
+  it('loads its scene before anything is asked of it', async () => {
+    const { axis, told, frame } = startAxis();
+    axis.send('run');
+    axis.ask(null);
+    await frame();
+    expect(told).toEqual(['load', 'connect', 'run', 'goal of run undefined']);
+    axis.terminate();
+  });
+
+  it.each([
+    ['its script is missing', undefined, 'its script could not be loaded.'],
+    ['it throws', 'out of memory', 'out of memory'],
+  ])('reports once that %s, and is quiet until it is restarted', async (_, message, reason) => {
+    const { axis, workers, errors, told } = startAxis();
+    workers[0]?.fail(message);
+    await vi.waitUntil(() => errors.length > 0);
+    axis.send('run');
+    axis.ask(null);
+    await expect(axis.recording()).rejects.toThrow('stopped');
+    expect(errors).toEqual([reason]);
+    expect(workers).toHaveLength(1);
+    told.length = 0;
+    axis.restart(DEFAULT_SCENE);
+    await vi.waitUntil(() => told.includes('connect'));
+    expect(told).toEqual(['load', 'connect']);
+    axis.terminate();
+  });
+
+  it('keeps its time scale and counts its runs on across a restart', async () => {
+    const { axis, told, frame, beginRun } = startAxis();
+    axis.send('setTimeScale', 0.1);
+    beginRun(3);
+    axis.ask(null);
+    expect((await frame()).run).toBe(3);
+    axis.restart(DEFAULT_SCENE);
+    beginRun(0);
+    axis.ask(null);
+    const { run } = await frame();
+    expect(run).toBeGreaterThan(3);
+    axis.ask(null, { run, time: 1 });
+    await frame();
+    expect(told.slice(4)).toEqual([
+      'load',
+      'connect',
+      'time scale 0.1',
+      'goal of run undefined',
+      'goal of run 0',
+    ]);
+    axis.terminate();
+  });
+});
