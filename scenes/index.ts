@@ -1,9 +1,8 @@
 import { checkParameters } from '../shared/core/check.ts';
 import { defaultParameters } from '../shared/core/parameters/table.ts';
 import type { Problem } from '../shared/core/problem.ts';
-import { DRIVE_TYPES, type Preset, type Scene } from '../shared/core/scene.ts';
+import { DRIVE_TYPES, type Preset, type Presets, type Scene, type Shelf } from '../shared/core/scene.ts';
 import { readScene } from '../shared/files/sceneFile.ts';
-import type { ShelfScene } from '../shared/files/sceneLink.ts';
 import fourMotors from './four-motors-one-misaligned.json' with { type: 'json' };
 import freePullCoreless from './free-pull-coreless.json' with { type: 'json' };
 import freePullIron from './free-pull-iron.json' with { type: 'json' };
@@ -31,7 +30,7 @@ import softCoilMounting from './soft-coil-mounting.json' with { type: 'json' };
 import verticalCounterbalance from './vertical-counterbalance.json' with { type: 'json' };
 
 /** The drives of the shelf, by id: each form in several sizes. The first of a form is the one that the scenes use; its id is the form. */
-export const PRESETS: Readonly<Record<string, Preset>> = {
+export const PRESETS: Presets = {
   tubular: preset('tubular', tubular),
   'tubular-150': preset('tubular-150', tubular150),
   'tubular-400': preset('tubular-400', tubular400),
@@ -48,8 +47,8 @@ export const PRESETS: Readonly<Record<string, Preset>> = {
   'screw-1200': preset('screw-1200', screw1200),
 };
 
-/** The scenes of the shelf, in the order they are offered. */
-export const SCENES: readonly ShelfScene[] = [
+/** The scenes of the shelf, in the order they are offered. The id of each is the name of its file. */
+export const SCENES: readonly Scene[] = [
   scene('mould-shuttle', mouldShuttle),
   scene('slow-scan-coreless', slowScanCoreless),
   scene('slow-scan-iron', slowScanIron),
@@ -63,8 +62,17 @@ export const SCENES: readonly ShelfScene[] = [
   scene('free-pull-coreless', freePullCoreless),
 ];
 
+export const SHELF: Shelf = { presets: PRESETS, scenes: SCENES };
+
 /** The scene that opens. */
-export const DEFAULT_SCENE: Scene = SCENES[0]!.scene;
+export const DEFAULT_SCENE: Scene = sceneById('mould-shuttle');
+
+/** The scene of the shelf with this id. @throws Error if there is none */
+export function sceneById(id: string): Scene {
+  const found = SCENES.find((each) => each.id === id);
+  if (!found) throw new Error(`There is no scene ${id}.`);
+  return found;
+}
 
 interface PresetFile {
   readonly title: string;
@@ -82,10 +90,10 @@ function preset(id: string, { title, driveType, crossover, parameters }: PresetF
   return { title, driveType: known, crossover, parameters: checked.changes };
 }
 
-function scene(name: string, file: unknown): ShelfScene {
-  const result = readScene(file, PRESETS);
-  if ('problems' in result) throw refusal(`${name}.json`, result.problems);
-  return { name, scene: result.scene };
+function scene(id: string, file: unknown): Scene {
+  const result = readScene(file, { presets: PRESETS, scenes: [] });
+  if ('problems' in result) throw refusal(`${id}.json`, result.problems);
+  return { ...result.scene, id };
 }
 
 function refusal(file: string, problems: readonly Problem[]): Error {

@@ -1,10 +1,11 @@
 import { PARAMETERS, type ParameterChanges } from './parameters/table.ts';
 import { didYouMean, type Failure, failure, shown } from './problem.ts';
-import type { Preset } from './scene.ts';
+import type { Preset, Presets } from './scene.ts';
 
 /** The preset with this id; anything may come in. */
-export function findPreset(id: unknown, presets: Readonly<Record<string, Preset>>): Preset | Failure {
-  if (typeof id === 'string' && Object.hasOwn(presets, id)) return presets[id]!;
+export function findPreset(id: unknown, presets: Presets): Preset | Failure {
+  const preset = typeof id === 'string' && Object.hasOwn(presets, id) ? presets[id] : undefined;
+  if (preset) return preset;
   const known = Object.keys(presets);
   const meant = typeof id === 'string' ? didYouMean(id, known) : '';
   return failure('preset', id, `preset: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);

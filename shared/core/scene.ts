@@ -15,6 +15,10 @@ export type DriveType = (typeof DRIVE_TYPES)[number];
 
 /** A situation: what is on the bench, how it is set, and what to look for. Complete and checked. */
 export interface Scene {
+  /** The scene of the shelf that it is, or was before it was changed; null for a scene of one's own. */
+  readonly id: string | null;
+  /** The preset that its drive is based on, whatever was changed since; null for a drive of one's own. */
+  readonly preset: string | null;
   readonly title: string;
   /** One sentence: what to look for. */
   readonly lookFor: string;
@@ -31,4 +35,14 @@ export interface Preset {
   /** Crossover of the position loop that its mechanics usually allow, Hz. */
   readonly crossover: number;
   readonly parameters: Partial<Parameters>;
+}
+
+/** The drives that are offered, by id. */
+export type Presets = Readonly<Record<string, Preset>>;
+
+/** What the product ships: drives and scenes, both known by their ids and by nothing else. */
+export interface Shelf {
+  readonly presets: Presets;
+  /** In the order they are offered. */
+  readonly scenes: readonly Scene[];
 }

@@ -1,5 +1,6 @@
 import type { ParameterName } from '../core/parameters/table.ts';
 import { isRecord } from '../core/problem.ts';
+import type { Preset, Scene, Shelf } from '../core/scene.ts';
 import { toSI, type Unit } from '../core/units.ts';
 import type { Entries } from './jsonFile.ts';
 
@@ -27,6 +28,7 @@ const VERSION_1: Readonly<Record<string, readonly [name: ParameterName, unit: Un
 const FORMER_SCENE_NAMES = { kit: 'preset', form: 'driveType' };
 const FORMER_STUDY_NAMES = { lanes: 'candidates' };
 const FORMER_CANDIDATE_NAMES = { kit: 'preset' };
+const FORMER_LINK_NAMES = { form: 'driveType' };
 
 /** The entries of a scene file of any version, or of a scene link, under today's names. */
 export function migrateScene(entries: Entries, version: number): Entries {
@@ -47,8 +49,44 @@ export function migrateStudy(entries: Entries, version: number): Entries {
   return { ...study, candidates: candidates.map(today) };
 }
 
+/** The values of a scene link of any version under today's names. */
+export function migrateLink(
+  values: Readonly<Record<string, string>>,
+  version: number,
+): Record<string, string> {
+  return version > 1 ? values : renamed(values, FORMER_LINK_NAMES);
+}
+
+/** What makes a motor this motor; all else of a drive could be tuned. */
+const MOTOR: readonly ParameterName[] = [
+  'forceConstant',
+  'torqueConstant',
+  'resistance',
+  'inductance',
+  'polePitch',
+  'lead',
+];
+
+/**
+ * Scene files up to version 2 and links of version 1 did not say which scene and which drive they were based on; they
+ * were taken for the scene of the same title and the drive with the same motor.
+ */
+export function withFormerIdentity(scene: Scene, { presets, scenes }: Shelf): Scene {
+  const hasItsMotor = (preset: Preset) =>
+    preset.driveType === scene.driveType &&
+    MOTOR.every(
+      (name) => preset.parameters[name] === undefined || preset.parameters[name] === scene.parameters[name],
+    );
+  const namesake = scenes.find(({ title }) => title === scene.title);
+  const [drive] = Object.entries(presets).find(([, preset]) => hasItsMotor(preset)) ?? [];
+  return { ...scene, id: scene.id ?? namesake?.id ?? null, preset: scene.preset ?? drive ?? null };
+}
+
 /** A former name beside today's one is left as it is, for the check to refuse. */
-function renamed(entries: Entries, names: Readonly<Record<string, string>>): Entries {
+function renamed<T>(
+  entries: Readonly<Record<string, T>>,
+  names: Readonly<Record<string, string>>,
+): Record<string, T> {
   return Object.fromEntries(
     Object.entries(entries).map(([name, value]) => {
       const today = Object.hasOwn(names, name) ? names[name] : undefined;

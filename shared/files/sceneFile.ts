@@ -3,21 +3,28 @@ import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import { findPreset, presetParameters } from '../core/preset.ts';
 import { type Failure, isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
-import { DRIVE_TYPES, type DriveType, type Preset, type Scene } from '../core/scene.ts';
+import { DRIVE_TYPES, type DriveType, type Presets, type Scene, type Shelf } from '../core/scene.ts';
 import { checkMoves } from '../motion/moves.ts';
 import { type Entries, openFile } from './jsonFile.ts';
-import { migrateScene } from './migrate.ts';
+import { migrateScene, withFormerIdentity } from './migrate.ts';
 
 /**
  * A scene file is JSON, all values SI:
  *
- *     { "waybench": "scene", "version": 3, "title": "…", "lookFor": "…", "preset": "tubular",
- *       "driveType": "tubular", "parameters": { "payload": 4, … }, "moves": [ … ] }
+ *     { "waybench": "scene", "version": 3, "id": "mould-shuttle", "basedOn": "tubular",
+ *       "title": "…", "lookFor": "…", "driveType": "tubular",
+ *       "parameters": { "payload": 4, … }, "moves": [ … ] }
  *
- * `preset` lays the parameters of a drive, for as many motors as there are, over the defaults; `parameters` lie over both. `driveType` may be left out where a preset
- * gives it. What is written names no preset and holds every value, so it means the same for ever.
+ * `id` and `basedOn` say which scene and which drive of the shelf it began as, and set nothing. What is written
+ * holds every value, so it always means the same, even once the drive of that name is another.
+ *
+ * By hand it is shorter to give `preset` in place of `basedOn` and `driveType`: it lays the parameters of that
+ * drive, for as many motors as there are, over the defaults, and `parameters` lie over both.
  */
 export const SCENE_VERSION = 3;
+
+/** Before it, a scene did not say what it is based on. */
+const FIRST_WITH_IDENTITY = 3;
 
 export type SceneResult = { readonly scene: Scene } | Failure;
 
@@ -27,6 +34,8 @@ export type SceneBase = Partial<Scene> & { readonly parameters: Parameters };
 const FILE_ENTRIES = [
   'waybench',
   'version',
+  'id',
+  'basedOn',
   'title',
   'lookFor',
   'preset',
@@ -37,7 +46,7 @@ const FILE_ENTRIES = [
 const LONGEST_SENTENCE = 400;
 
 /** Reads the text of a scene file, or its parsed value. Total: a complete legal scene, or what is wrong. */
-export function readScene(input: unknown, presets: Readonly<Record<string, Preset>>): SceneResult {
+export function readScene(input: unknown, shelf: Shelf): SceneResult {
   const opened = openFile(input, 'scene', SCENE_VERSION);
   if ('problems' in opened) return opened;
   const entries = migrateScene(opened.entries, opened.version);
@@ -45,10 +54,22 @@ export function readScene(input: unknown, presets: Readonly<Record<string, Prese
   if (stray !== undefined) {
     return { problems: [unknownName('an entry of a scene file', stray, FILE_ENTRIES, entries[stray])] };
   }
-  const { preset, parameters } = entries;
-  const base = presetBase(preset, motorCountOf(parameters), presets);
-  if ('problems' in base) return base;
-  return layOver(entries, base);
+  const { id, basedOn, preset, parameters } = entries;
+  const drive = presetBase(preset, motorCountOf(parameters), shelf.presets);
+  if ('problems' in drive) return drive;
+  const identity = { id: knownScene(id, shelf), preset: knownPreset(basedOn, shelf.presets) };
+  const read = layOver(entries, { ...identity, ...drive });
+  if ('problems' in read || opened.version >= FIRST_WITH_IDENTITY) return read;
+  return { scene: withFormerIdentity(read.scene, shelf) };
+}
+
+/** An id that is not on the shelf says nothing: the values are what counts. */
+function knownScene(id: unknown, { scenes }: Shelf): string | null {
+  return scenes.find((scene) => scene.id === id)?.id ?? null;
+}
+
+export function knownPreset(id: unknown, presets: Presets): string | null {
+  return typeof id === 'string' && Object.hasOwn(presets, id) ? id : null;
 }
 
 /** Everything resolved: reads back as the same scene, number by number. */
@@ -56,10 +77,12 @@ export function writeScene(scene: Scene): string {
   return `${JSON.stringify(sceneEntries(scene), null, 2)}\n`;
 }
 
-export function sceneEntries({ title, lookFor, driveType, parameters, moves }: Scene): Entries {
+export function sceneEntries({ id, preset, title, lookFor, driveType, parameters, moves }: Scene): Entries {
   return {
     waybench: 'scene',
     version: SCENE_VERSION,
+    ...(id === null ? {} : { id }),
+    ...(preset === null ? {} : { basedOn: preset }),
     title,
     lookFor,
     driveType,
@@ -76,15 +99,12 @@ function motorCountOf(parameters: unknown): number {
     : PARAMETERS.motorCount.default;
 }
 
-function presetBase(
-  id: unknown,
-  motorCount: number,
-  presets: Readonly<Record<string, Preset>>,
-): SceneBase | Failure {
+function presetBase(id: unknown, motorCount: number, presets: Presets): SceneBase | Failure {
   if (id === undefined) return { parameters: defaultParameters() };
   const preset = findPreset(id, presets);
   if ('problems' in preset) return preset;
   return {
+    preset: knownPreset(id, presets),
     driveType: preset.driveType,
     parameters: { ...defaultParameters(), ...presetParameters(preset, motorCount) },
   };
@@ -123,7 +143,8 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
     'problems' in moves
   )
     return { problems: problems.slice(0, MAX_PROBLEMS + 1) };
-  return { scene: { title, lookFor, driveType, parameters, moves: moves.moves } };
+  const { id = null, preset = null } = base;
+  return { scene: { id, preset, title, lookFor, driveType, parameters, moves: moves.moves } };
 }
 
 function checkDriveType(value: unknown): CheckedValue<DriveType> {

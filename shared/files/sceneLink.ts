@@ -5,43 +5,42 @@ import {
   parameterRow,
 } from '../core/parameters/table.ts';
 import { didYouMean, type Failure, failure, shown } from '../core/problem.ts';
-import type { Scene } from '../core/scene.ts';
+import type { Scene, Shelf } from '../core/scene.ts';
 import type { Entries } from './jsonFile.ts';
 import { openLinkText, type Pair, parseMoves, parseValue, writeLinkText, writeMoves } from './linkText.ts';
-import { layOver, type SceneBase, type SceneResult } from './sceneFile.ts';
+import { migrateLink, withFormerIdentity } from './migrate.ts';
+import { knownPreset, layOver, type SceneBase, type SceneResult } from './sceneFile.ts';
 
 /**
  * A scene in the fragment of an address:
  *
- *     v=2&scene=mould-shuttle&payload=6.5&notch1=true&sum=1k2j3h4
+ *     v=2&scene=mould-shuttle&preset=flat&payload=6.5&notch1=true&…&sum=1k2j3h4
  *
- * A scene of the shelf, told by its title, is its name and what differs from it; any other scene is written whole, so
- * that it means the same for ever. Values are SI. `sum` tells a damaged or shortened link.
- * Links of version 1 call the drive type `form`.
+ * A scene of the shelf is its id and what differs from it; any other scene is written whole, so that it always means
+ * the same. `preset` says which drive it is based on, and sets nothing; empty, it is based on none. Values are SI.
+ * `sum` tells a damaged or shortened link. Links of version 1 call the drive type `form` and know no `preset`.
  */
 export const LINK_VERSION = 2;
 
-export interface ShelfScene {
-  /** File name of the scene without its ending. */
-  readonly name: string;
-  readonly scene: Scene;
-}
+/** Before it, a scene did not say what it is based on. */
+const FIRST_WITH_IDENTITY = 2;
 
-export function writeLink(scene: Scene, shelf: readonly ShelfScene[]): string {
-  const home = shelf.find((each) => each.scene.title === scene.title);
-  const usual = new Map(home ? sceneValues(home.scene) : []);
+export function writeLink(scene: Scene, { scenes }: Shelf): string {
+  const home = scenes.find(({ id }) => id === scene.id);
+  const usual = new Map(home ? sceneValues(home) : [['preset', '']]);
   return writeLinkText('v', LINK_VERSION, [
-    ...(home ? [['scene', home.name] as const] : []),
+    ...(home ? [['scene', home.id ?? ''] as const] : []),
     ...sceneValues(scene).filter(([name, value]) => usual.get(name) !== value),
   ]);
 }
 
 /** Reads a link with or without its leading #. Total: a complete legal scene, or what is wrong. */
-export function readLink(fragment: string, shelf: readonly ShelfScene[]): SceneResult {
+export function readLink(fragment: string, shelf: Shelf): SceneResult {
   const opened = openLinkText(fragment, 'v', LINK_VERSION);
   if ('problems' in opened) return opened;
-  const { scene: name, title, lookFor, form, driveType = form, moves, ...parameters } = opened.values;
-  const base = shelfBase(name, shelf);
+  const values = migrateLink(opened.values, opened.version);
+  const { scene: id, preset, title, lookFor, driveType, moves, ...parameters } = values;
+  const base = shelfBase(id, shelf.scenes);
   if ('problems' in base) return base;
   const entries = {
     title,
@@ -50,12 +49,20 @@ export function readLink(fragment: string, shelf: readonly ShelfScene[]): SceneR
     moves: parseMoves(moves),
     parameters: parseParameters(parameters),
   };
-  return layOver(entries, base);
+  if (opened.version < FIRST_WITH_IDENTITY) {
+    const read = layOver(entries, { ...base, preset: null });
+    return 'problems' in read ? read : { scene: withFormerIdentity(read.scene, shelf) };
+  }
+  return layOver(
+    entries,
+    preset === undefined ? base : { ...base, preset: knownPreset(preset, shelf.presets) },
+  );
 }
 
 /** Every value of a scene as text, each under its own name. */
-function sceneValues({ title, lookFor, driveType, parameters, moves }: Scene): Pair[] {
+function sceneValues({ preset, title, lookFor, driveType, parameters, moves }: Scene): Pair[] {
   return [
+    ['preset', preset ?? ''],
     ['title', title],
     ['lookFor', lookFor],
     ['driveType', driveType],
@@ -64,15 +71,15 @@ function sceneValues({ title, lookFor, driveType, parameters, moves }: Scene): P
   ];
 }
 
-function shelfBase(name: string | undefined, shelf: readonly ShelfScene[]): SceneBase | Failure {
-  if (name === undefined) return { parameters: defaultParameters() };
-  const home = shelf.find((each) => each.name === name);
-  if (home) return home.scene;
-  const known = shelf.map((each) => each.name);
+function shelfBase(id: string | undefined, scenes: readonly Scene[]): SceneBase | Failure {
+  if (id === undefined) return { parameters: defaultParameters() };
+  const home = scenes.find((each) => each.id === id);
+  if (home) return home;
+  const known = scenes.flatMap((each) => each.id ?? []);
   return failure(
     'scene',
-    name,
-    `The link asks for the scene ${shown(name)}, which is not here.${didYouMean(name, known)}`,
+    id,
+    `The link asks for the scene ${shown(id)}, which is not here.${didYouMean(id, known)}`,
   );
 }
 

@@ -9,7 +9,7 @@ import {
   shown,
   unknownName,
 } from '../core/problem.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Shelf } from '../core/scene.ts';
 import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
@@ -26,10 +26,7 @@ const HAND_ROW = PARAMETERS.travelMax;
 const FILE_ENTRIES = ['waybench', 'version', 'scene', 'events', 'ticks'];
 
 /** Reads the text of a session file, or its parsed value. Total: a session that can be replayed, or what is wrong. */
-export function readSession(
-  input: unknown,
-  presets: Readonly<Record<string, Preset>>,
-): { readonly session: TuningSession } | Failure {
+export function readSession(input: unknown, shelf: Shelf): { readonly session: TuningSession } | Failure {
   const opened = openFile(input, 'session', SESSION_VERSION);
   if ('problems' in opened) return opened;
   const { scene: sceneEntry, events: eventEntries, ticks, ...others } = opened.entries;
@@ -39,7 +36,7 @@ export function readSession(
   }
   if (typeof sceneEntry === 'string')
     return failure('scene', sceneEntry, 'scene: text is not a scene. Give the scene itself.');
-  const scene = readScene(sceneEntry, presets);
+  const scene = readScene(sceneEntry, shelf);
   if ('problems' in scene) {
     return { problems: scene.problems.map((each) => ({ ...each, field: `scene.${each.field}` })) };
   }

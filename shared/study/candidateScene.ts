@@ -32,6 +32,8 @@ export function candidateScene(
   });
   const balanced = { ...untuned, counterbalance: job.values.counterbalanced * holdingForce(untuned) };
   return {
+    id: null,
+    preset: candidate.preset,
     title: candidate.motorCount > 1 ? `${candidate.motorCount} × ${preset.title}` : preset.title,
     lookFor: job.title,
     driveType: preset.driveType,

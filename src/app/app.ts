@@ -6,7 +6,6 @@ import { type Bench, benchOf, presentScene } from '../bench/bench.ts';
 import { BenchActions } from '../bench/benchActions.ts';
 import { createDocuments } from '../bench/documents.ts';
 import { openingScene } from '../bench/opening.ts';
-import { presetOf } from '../bench/presets.ts';
 import { Replay } from '../bench/replay.ts';
 import { RunRequest } from '../bench/runRequest.ts';
 import { Store } from '../bench/store.ts';
@@ -36,7 +35,7 @@ import { View } from './view.ts';
 export function startApp(): void {
   const messages = createMessages(byId('messages'));
   const opening = openingScene(location.hash);
-  const store = new Store(benchOf(opening.scene, presetOf(opening.scene, PRESETS)));
+  const store = new Store(benchOf(opening.scene));
   const bench = new BenchActions(store, messages);
   const axis = new AxisClient(opening.scene, (error) =>
     messages.problems(
@@ -197,11 +196,11 @@ export function startApp(): void {
     trace.showModal();
   }
 
-  const offerCrossover = ({ preset }: Bench) => {
+  const offerCrossover = ({ origin: { preset } }: Bench) => {
     if (preset) panel.offerCrossover(PRESETS[preset]!.crossover);
   };
   store.subscribe((is, was) => {
-    if (is.preset !== was.preset) offerCrossover(is);
+    if (is.origin.preset !== was.origin.preset) offerCrossover(is);
     if (!following) {
       if (!sameSituation(is, was)) replaying = null;
       sendToAxis(axis, is, was, status?.state === 'running');

@@ -32,8 +32,8 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   const { actions, layout, theme, onTimeScale, onPreset, moreFiles, moreHelp } = options;
   const scenes = createPicker(
     'Scene',
-    SCENES.map(({ name, scene }) => ({ value: name, text: scene.title })),
-    (name) => actions.scene(SCENES.findIndex((shelf) => shelf.name === name)),
+    SCENES.map(({ id, title }) => ({ value: id ?? '', text: title })),
+    (id) => actions.scene(SCENES.findIndex((scene) => scene.id === id)),
   );
   const presets = createPicker(
     'Drive',
@@ -77,9 +77,9 @@ export function createBar(host: HTMLElement, options: BarOptions): Bar {
   );
 
   return {
-    show({ origin, preset }) {
-      scenes.show(SCENES.find(({ scene }) => scene.title === origin.title)?.name ?? null, origin.title);
-      presets.show(preset, 'own drive');
+    show({ origin }) {
+      scenes.show(origin.id, origin.title);
+      presets.show(origin.preset, 'own drive');
     },
     showStatus: transport.show,
     changeTimeScale: transport.changeTimeScale,

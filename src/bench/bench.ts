@@ -6,17 +6,15 @@ import {
 } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 
-/** What is on the bench: the scene as it was opened, the drive chosen for it, and the parameters as they stand now. */
+/** What is on the bench: the scene as it was opened, with the drive chosen for it, and the parameters as they stand now. */
 export interface Bench {
   /** Where a field goes back to when it is reset. */
   readonly origin: Scene;
-  /** Key of the shelf's drive, or null when it is none of them. */
-  readonly preset: string | null;
   readonly parameters: Parameters;
 }
 
-export function benchOf(scene: Scene, preset: string | null): Bench {
-  return { origin: scene, preset, parameters: scene.parameters };
+export function benchOf(scene: Scene): Bench {
+  return { origin: scene, parameters: scene.parameters };
 }
 
 /** The scene as it is set now, for the worker, a file or a link. */

@@ -11,7 +11,7 @@ import type { Value } from '../tuning/parameterField.ts';
 import { inPanelText, parameterLabel, valueText } from '../ui/fields/label.ts';
 import type { Messages } from '../ui/messages.ts';
 import { benchOf } from './bench.ts';
-import { presetOf, withPreset } from './presets.ts';
+import { withPreset } from './presets.ts';
 import type { Store } from './store.ts';
 
 /** What a person can do to the bench, each checked before it reaches the store. */
@@ -59,13 +59,13 @@ export class BenchActions {
   }
 
   openScene(scene: Scene, text: string): void {
-    this.#store.replace(benchOf(scene, presetOf(scene, PRESETS)), text);
+    this.#store.replace(benchOf(scene), text);
     this.#messages.say(`${scene.title}. ${scene.lookFor}`);
   }
 
   openShelfScene(index: number): void {
-    const shelf = SCENES[index];
-    if (shelf) this.openScene(shelf.scene, shelf.scene.title);
+    const scene = SCENES[index];
+    if (scene) this.openScene(scene, scene.title);
   }
 
   /** Moves of a checked list, and the program that goes through them. */

@@ -1,4 +1,4 @@
-import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { SHELF } from '../../scenes/index.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Problem } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -56,18 +56,18 @@ export function createDocuments({
         return;
       }
       if (kind === 'session') {
-        const read = readSession(text, PRESETS);
+        const read = readSession(text, SHELF);
         if ('session' in read) replay(read.session);
         else refuse(name, read.problems);
         return;
       }
-      const read = readScene(text, PRESETS);
+      const read = readScene(text, SHELF);
       if ('scene' in read) openScene(read.scene, `Opened ${name}`);
       else refuse(name, read.problems);
     },
 
     async copyLink(scene: Scene): Promise<void> {
-      history.replaceState(null, '', `#${writeLink(scene, SCENES)}`);
+      history.replaceState(null, '', `#${writeLink(scene, SHELF)}`);
       try {
         await navigator.clipboard.writeText(location.href);
         messages.note('Link copied. It holds the scene and every change.');

@@ -1,4 +1,4 @@
-import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE, SHELF } from '../../scenes/index.ts';
 import type { Problem } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { readLink } from '../../shared/files/sceneLink.ts';
@@ -13,7 +13,7 @@ export interface Opening {
 /** The scene that a page opens with: the one its address carries, or the first of the shelf. */
 export function openingScene(hash: string): Opening {
   if (hash.length < 2 || isStudyLink(hash)) return { scene: DEFAULT_SCENE, problems: [] };
-  const read = readLink(hash, SCENES);
+  const read = readLink(hash, SHELF);
   return 'scene' in read
     ? { scene: read.scene, problems: [] }
     : { scene: DEFAULT_SCENE, problems: read.problems };

@@ -6,42 +6,16 @@ import {
   type ParameterName,
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
-import { presetParameters } from '../../shared/core/preset.ts';
-import type { Problem } from '../../shared/core/problem.ts';
-import type { DriveType, Preset, Scene } from '../../shared/core/scene.ts';
+import { findPreset, presetParameters } from '../../shared/core/preset.ts';
+import type { Failure } from '../../shared/core/problem.ts';
+import type { Preset, Presets } from '../../shared/core/scene.ts';
 import type { Bench } from './bench.ts';
-
-export type Presets = Readonly<Record<string, Preset>>;
-
-/** What makes a motor this motor; a scene may tune everything else of its drive and still be that drive. */
-const MOTOR: readonly ParameterName[] = [
-  'forceConstant',
-  'torqueConstant',
-  'resistance',
-  'inductance',
-  'polePitch',
-  'lead',
-];
-
-/** The drive of the shelf that a scene uses, or null if its motor is none of them. */
-export function presetOf(
-  { driveType, parameters }: Pick<Scene, 'driveType' | 'parameters'>,
-  presets: Presets,
-): string | null {
-  const isThis = (preset: Preset) =>
-    preset.driveType === driveType &&
-    MOTOR.every(
-      (name) => preset.parameters[name] === undefined || preset.parameters[name] === parameters[name],
-    );
-  return Object.keys(presets).find((id) => isThis(presets[id]!)) ?? null;
-}
 
 /**
  * Everything that putting another drive on the bench changes: the drive's parameters, those of any other drive back to
  * their defaults, and start gains for the mass that is moved then.
  */
-export function presetChanges(parameters: Parameters, id: string, presets: Presets): ParameterChanges {
-  const preset = presets[id]!;
+function presetChanges(parameters: Parameters, preset: Preset, presets: Presets): ParameterChanges {
   const byDefault = defaultParameters();
   const names = Object.values(presets).flatMap((each) => Object.keys(each.parameters) as ParameterName[]);
   const drive = {
@@ -52,20 +26,21 @@ export function presetChanges(parameters: Parameters, id: string, presets: Prese
 }
 
 /** The bench with another drive on it; what the person changed of the job stays, and stays marked as changed. */
-export function withPreset(
-  bench: Bench,
-  id: string,
-  presets: Presets,
-): Bench | { readonly problems: readonly Problem[] } {
+export function withPreset(bench: Bench, id: string, presets: Presets): Bench | Failure {
+  const preset = findPreset(id, presets);
+  if ('problems' in preset) return preset;
   const { changes, problems } = checkParameters(
-    presetChanges(bench.parameters, id, presets),
+    presetChanges(bench.parameters, preset, presets),
     bench.parameters,
   );
   if (problems.length > 0) return { problems };
-  const driveType: DriveType = presets[id]!.driveType;
   return {
-    origin: { ...bench.origin, driveType, parameters: { ...bench.origin.parameters, ...changes } },
-    preset: id,
+    origin: {
+      ...bench.origin,
+      preset: id,
+      driveType: preset.driveType,
+      parameters: { ...bench.origin.parameters, ...changes },
+    },
     parameters: { ...bench.parameters, ...changes },
   };
 }

@@ -1,4 +1,5 @@
 import { SCENES } from '../../scenes/index.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 
@@ -12,7 +13,7 @@ export interface AnalysisPace {
 
 /** Analyses the loop of every shipped scene `times` times, each with another gain as a slider would give. */
 export function analysisPace(times = 40): AnalysisPace[] {
-  const timed = ({ name, scene }: (typeof SCENES)[number]) => {
+  const timed = (scene: Scene) => {
     let points = 0;
     const durations = Array.from({ length: times }, (_, k) => {
       const p = { ...scene.parameters, Kp: scene.parameters.Kp * (1 + k / 1000) };
@@ -20,7 +21,12 @@ export function analysisPace(times = 40): AnalysisPace[] {
       points = analyse(p, startingPoint(p)).frequency.length;
       return performance.now() - from;
     }).sort((a, b) => a - b);
-    return { name, median: durations[times >> 1]!, longest: durations[times - 1]!, points };
+    return {
+      name: scene.id ?? scene.title,
+      median: durations[times >> 1]!,
+      longest: durations[times - 1]!,
+      points,
+    };
   };
   for (const each of SCENES) timed(each);
   return SCENES.map(timed);

@@ -11,13 +11,13 @@ export interface Pace {
 
 /** Runs every shipped scene for `seconds` of simulated time after a warm-up. */
 export function modelPace(seconds = 2): Pace[] {
-  for (const { scene } of SCENES) timed(new Axis(scene), 0.2);
-  return SCENES.map(({ name, scene }) => {
+  for (const scene of SCENES) timed(new Axis(scene), 0.2);
+  return SCENES.map((scene) => {
     const axis = new Axis(scene);
     timed(axis, 0.3);
     const realTimeFactor = timed(axis, seconds);
     return {
-      name,
+      name: scene.id ?? scene.title,
       realTimeFactor,
       currentRate: scene.parameters.currentRate,
       energyResidual: axis.audit.relativeResidual,

@@ -1,12 +1,12 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { makeMove, readQuantity } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 const { start, stroke, peakCurrent } = scene.parameters;
 
 const charts = (page: Page) => page.getByRole('group', { name: 'Strip charts' });

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { PRESETS, sceneById } from '../../scenes/index.ts';
 import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
 import { pageTests } from './page.ts';
@@ -39,7 +39,7 @@ it('trips at an absurd gain, says why, and recovers', async () => {
 
 it('lets a hand pull the table by the keys, without the drive and against it', async () => {
   const page = await open();
-  const { scene } = SCENES.find(({ name }) => name === 'free-pull-coreless')!;
+  const scene = sceneById('free-pull-coreless');
   await choose(page, 'Scene', scene.title);
   await press(page, 'Run');
   await expectState(page, 'Running');

@@ -1,12 +1,12 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { writeScene } from '../../shared/files/sceneFile.ts';
 import { expectState, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 
 async function openFile(page: Page, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');

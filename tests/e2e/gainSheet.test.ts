@@ -14,7 +14,7 @@ let page: Page;
 
 /** The longest sheet there is: a screw drive with all filters on. */
 beforeAll(async () => {
-  const { scene } = SCENES.find(({ scene: { driveType } }) => driveType === 'screw')!;
+  const scene = SCENES.find(({ driveType }) => driveType === 'screw')!;
   const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
   const given = { ...scene, parameters };
   const point = startingPoint(parameters);

@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE, sceneById } from '../../scenes/index.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { choose, expectState, press } from './controls.ts';
@@ -9,7 +9,7 @@ import { pageTests } from './page.ts';
 
 const { open } = pageTests();
 
-const SOFT = SCENES.find(({ name }) => name === 'soft-coil-mounting')!.scene;
+const SOFT = sceneById('soft-coil-mounting');
 
 const verdict = (page: Page) => page.locator('.loop-verdict').textContent();
 const handle = (page: Page, name: string) => page.getByRole('slider', { name, exact: true });
@@ -44,7 +44,7 @@ async function parametersOfAxis(page: Page): Promise<Record<string, number>> {
 
 it('shows the figures of the analysis', async () => {
   const page = await open({ stage: false });
-  const { scene } = SCENES[0]!;
+  const scene = DEFAULT_SCENE;
   await openLoop(page);
   const { figures } = analyse(scene.parameters, {
     ...startingPoint(scene.parameters),

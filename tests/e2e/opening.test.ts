@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
 import { choose, clock, expectState, makeMove, press } from './controls.ts';
 import { pageTests } from './page.ts';
 
@@ -7,14 +7,14 @@ const { open } = pageTests();
 
 it('opens with the first scene and runs it', async () => {
   const page = await open({ reducedMotion: 'no-preference' });
-  await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();
+  await page.getByRole('heading', { name: DEFAULT_SCENE.title }).waitFor();
   await expect.poll(() => page.locator('.clock .time').textContent()).not.toBe('0.00000 s');
 });
 
 it('stands still at first for whoever asked for less motion, and runs in simulated time', async () => {
   const page = await open({ stage: false });
   expect(await page.title()).toContain('Waybench');
-  await page.getByRole('heading', { name: SCENES[0]!.scene.title }).waitFor();
+  await page.getByRole('heading', { name: DEFAULT_SCENE.title }).waitFor();
   await press(page, 'Run');
   await expectState(page, 'Running');
   const from = await clock(page);
@@ -27,15 +27,15 @@ it('works on without a network once it is loaded', async () => {
   const page = await open({ stage: false });
   await page.context().setOffline(true);
   await makeMove(page);
-  await choose(page, 'Scene', SCENES[1]!.scene.title);
-  await page.getByRole('heading', { name: SCENES[1]!.scene.title }).waitFor();
+  await choose(page, 'Scene', SCENES[1]!.title);
+  await page.getByRole('heading', { name: SCENES[1]!.title }).waitFor();
   await press(page, 'Run');
   await expectState(page, 'Running');
 });
 
 it('runs every scene of the shelf', async () => {
   const page = await open({ stage: false });
-  for (const { scene } of SCENES) {
+  for (const scene of SCENES) {
     await choose(page, 'Scene', scene.title);
     await page.getByRole('heading', { name: scene.title }).waitFor();
     await press(page, 'Run');

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
 import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
 import { ranged } from '../../shared/core/format.ts';
@@ -13,7 +13,7 @@ import { pageTests } from './page.ts';
 const { open } = pageTests();
 
 it('fits the moved mass to a recording and puts it on the bench', async () => {
-  const { scene } = SCENES[0]!;
+  const scene = DEFAULT_SCENE;
   const heavier = { ...scene, parameters: { ...scene.parameters, payload: scene.parameters.payload + 3 } };
   const rows: string[] = [];
   const recorded = measureRun(heavier, 1, (record) => rows.push(record.join(',')));

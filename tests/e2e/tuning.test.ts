@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
@@ -8,7 +8,7 @@ import { awaitFullMove, drag, figure, figureText, makeMove, press, reset, type }
 import { pageTests } from './page.ts';
 
 const { open } = pageTests();
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 const { parameters } = scene;
 
 /** ISO 80000-3, m/s². */

@@ -26,6 +26,7 @@ import {
   screwTorque,
   twistStiffness,
 } from '../../shared/sizing/shaft.ts';
+import { sceneOf } from '../workers/model/sceneOf.ts';
 
 const perMinute = (turns: number) => (turns * 2 * Math.PI) / 60;
 
@@ -68,7 +69,7 @@ describe('root mean square of a duty', () => {
       acceleration: (3 * speed) / moveTime,
       jerk: 1e5,
     };
-    const motion = cycleMotion({ title: '', lookFor: '', driveType: 'tubular', parameters, moves: [] });
+    const motion = cycleMotion(sceneOf(parameters));
     const duty = motion.map(({ time, points }): Stretch => {
       const [start, middle, end] = points.map(({ acceleration }) => acceleration) as [number, number, number];
       return { time, start, middle, end };

@@ -9,6 +9,7 @@ import {
 } from '../../shared/core/parameters/table.ts';
 import { Axis } from '../../workers/axis.ts';
 import { filesUnder, ROOT } from '../tools/sources.mjs';
+import { sceneOf } from '../workers/model/sceneOf.ts';
 
 /*
  * The axis against a second implementation of the same equations: written in another language from the model page alone,
@@ -73,7 +74,7 @@ describe.each(fixtures)('reference run $run', (fixture) => {
   beforeAll(() => {
     // Rows that the table has gained since the run stand at their defaults.
     const parameters = { ...defaultParameters(), ...fixture.parameters };
-    const axis = new Axis({ title: fixture.run, lookFor: '', driveType: 'flat', parameters, moves: [] });
+    const axis = new Axis(sceneOf(parameters));
     const channels = Object.entries(COLUMN_OF).map(([name, column]) => ({
       name: name as ChannelName,
       index: CHANNEL_INDEX[name as ChannelName],

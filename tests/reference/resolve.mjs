@@ -10,9 +10,7 @@ const runs = JSON.parse(readFileSync(join(ROOT, 'tests/reference/runs.json'), 'u
 const run = runs[name];
 if (!run) throw new Error(`"${name}" is not one of the runs ${Object.keys(runs).join(', ')}.`);
 
-const { SCENES } = await bundle('scenes/index.ts');
-const shelf = SCENES.find((each) => each.name === run.scene);
-if (!shelf) throw new Error(`Run ${name}: there is no scene "${run.scene}".`);
+const { sceneById } = await bundle('scenes/index.ts');
 
-const parameters = { ...shelf.scene.parameters, ...run.changes };
+const parameters = { ...sceneById(run.scene).parameters, ...run.changes };
 console.log(JSON.stringify({ run: name, ...run, parameters }));

@@ -1,13 +1,12 @@
-import { SCENES } from '../../scenes/index.ts';
+import { sceneById } from '../../scenes/index.ts';
 import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { measureRun, type RunSummary } from '../../workers/run/measureRun.ts';
 
-export function shelfScene(name: string, changes: ParameterChanges = {}): Scene {
-  const found = SCENES.find((entry) => entry.name === name);
-  if (!found) throw new Error(`no scene ${name}`);
-  return { ...found.scene, parameters: { ...found.scene.parameters, ...changes } };
+export function shelfScene(id: string, changes: ParameterChanges = {}): Scene {
+  const scene = sceneById(id);
+  return { ...scene, parameters: { ...scene.parameters, ...changes } };
 }
 
 /** A run with the records of all its position-loop samples. */

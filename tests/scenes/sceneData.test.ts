@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
+import { DEFAULT_SCENE, SCENES, sceneById } from '../../scenes/index.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
@@ -8,19 +8,19 @@ import { checkParameters } from '../../shared/core/check.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 function parametersOf(name: string): Parameters {
-  return SCENES.find((each) => each.name === name)!.scene.parameters;
+  return sceneById(name).parameters;
 }
 
 test('every scene file is on the shelf, under a title of its own', () => {
   const files = readdirSync(new URL('../../scenes/', import.meta.url)).filter((file) =>
     file.endsWith('.json'),
   );
-  expect(SCENES.map(({ name }) => `${name}.json`).sort()).toEqual(files.sort());
+  expect(SCENES.map(({ id }) => `${id}.json`).sort()).toEqual(files.sort());
   expect(SCENES.length).toBeGreaterThanOrEqual(9);
-  expect(new Set(SCENES.map(({ scene }) => scene.title)).size).toBe(SCENES.length);
+  expect(new Set(SCENES.map(({ title }) => title)).size).toBe(SCENES.length);
 });
 
-describe.each(SCENES)('$name', ({ scene }) => {
+describe.each(SCENES)('$id', (scene) => {
   const p = scene.parameters;
 
   test('is legal and gives no warning', () => {
@@ -45,7 +45,7 @@ describe.each(SCENES)('$name', ({ scene }) => {
 });
 
 test('the scene that opens is a lively shuttle on the tubular drive', () => {
-  expect(DEFAULT_SCENE).toBe(SCENES[0]!.scene);
+  expect(DEFAULT_SCENE).toBe(SCENES[0]);
   expect(DEFAULT_SCENE.driveType).toBe('tubular');
   expect(DEFAULT_SCENE.parameters).toMatchObject({ program: 'shuttle', drive: 'on', stroke: 0.25, speed: 1 });
 });

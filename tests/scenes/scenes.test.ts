@@ -5,7 +5,7 @@ import { Axis } from '../../workers/axis.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { between, recordedRun, rms, shelfScene } from './runs.ts';
 
-describe.each(SCENES)('scene $name', ({ scene }) => {
+describe.each(SCENES)('scene $id', (scene) => {
   const { summary, samples } = recordedRun(scene, 1.2);
 
   it('runs without a trip and without a number that is none', () => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { PRESETS } from '../../scenes/index.ts';
+import { SHELF } from '../../scenes/index.ts';
 import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
 import { checkParameters, crossChecks } from '../../shared/core/check.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
@@ -111,7 +111,7 @@ function readSceneFile(path: string, assignments: string[]): Scene {
   } catch {
     throw new BadInput(`Cannot read the scene file ${path}.`);
   }
-  const result = readScene(text, PRESETS);
+  const result = readScene(text, SHELF);
   if ('problems' in result) {
     throw new BadInput(result.problems.map((problem) => `${path}: ${problem.message}`).join('\n'));
   }

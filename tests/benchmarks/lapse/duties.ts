@@ -1,4 +1,4 @@
-import { SCENES } from '../../../scenes/index.ts';
+import { sceneById } from '../../../scenes/index.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 
@@ -21,7 +21,7 @@ export const DUTIES: Readonly<Record<'tubular' | 'u-channel' | 'flat' | 'screw',
 };
 
 function duty(name: string, changes: ParameterChanges): Scene {
-  const { scene } = SCENES.find((each) => each.name === name)!;
+  const scene = sceneById(name);
   const shuttle: ParameterChanges = { program: 'shuttle', start: -0.1, stroke: 0.2, speed: 1, dwell: 0.05 };
   return { ...scene, parameters: { ...scene.parameters, ...COARSE, ...shuttle, ...changes } };
 }

@@ -1,6 +1,6 @@
 import { crossChecks } from '../../../shared/core/check.ts';
 import { defaultParameters, PARAMETER_NAMES, parameterRow } from '../../../shared/core/parameters/table.ts';
-import { DRIVE_TYPES, type MoveLine, type Scene } from '../../../shared/core/scene.ts';
+import { DRIVE_TYPES, type MoveLine, type Scene, type Shelf } from '../../../shared/core/scene.ts';
 import { MOVE_ENTRIES, MOVE_ROWS } from '../../../shared/motion/moves.ts';
 import { drawNumber, drawValue } from './drawValue.ts';
 
@@ -15,7 +15,10 @@ export function seeded(seed: number): () => number {
   };
 }
 
-/** A scene whose parameters are drawn from all over their ranges and do not contradict each other. */
+/** Where there is nothing: what does not depend on the shelf reads the same on it. */
+export const BARE_SHELF: Shelf = { presets: {}, scenes: [] };
+
+/** A scene of its own whose parameters are drawn from all over their ranges and do not contradict each other. */
 export function legalScene(random: () => number): Scene {
   let parameters = defaultParameters();
   for (const name of PARAMETER_NAMES) {
@@ -29,6 +32,8 @@ export function legalScene(random: () => number): Scene {
       to: Math.min(Math.max(inside(), MOVE_ROWS.to.min), MOVE_ROWS.to.max),
     }) as MoveLine;
   return {
+    id: null,
+    preset: null,
     title: `Scene ${Math.floor(random() * 1e6)} with 10 % & more = "ä µ 磁 😀" #?/+`,
     lookFor: random() < 0.3 ? '' : 'What remains; (almost) nothing: 5 ± 1 nm.',
     driveType: DRIVE_TYPES[Math.floor(random() * DRIVE_TYPES.length)]!,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../../scenes/index.ts';
 import { defaultParameters, type ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { compareLoops, compareMoves, compareParameters } from '../../../shared/figures/comparison.ts';
 import { LOOP_FIGURE_NAMES, LOOP_FIGURES } from '../../../shared/figures/loopFigures.ts';
@@ -82,7 +82,7 @@ describe('two moves', () => {
   });
 
   it('of a run show what a change of the gains did', () => {
-    const { scene } = SCENES[0]!;
+    const scene = DEFAULT_SCENE;
     const run = (changes: ParameterChanges) =>
       measureRun({ ...scene, parameters: { ...scene.parameters, ...changes } }, 0.9).moves[0]!;
     const without = compareMoves(run({}), run({ accelerationFeedforward: 0 }), scene.parameters);
@@ -93,7 +93,7 @@ describe('two moves', () => {
 });
 
 describe('two loops', () => {
-  const { parameters } = SCENES[0]!.scene;
+  const { parameters } = DEFAULT_SCENE;
   const figures = (changes: ParameterChanges): LoopFigures => {
     const changed = { ...parameters, ...changes };
     return analyse(changed, startingPoint(changed)).figures;

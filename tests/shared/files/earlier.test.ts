@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { readLink } from '../../../shared/files/sceneLink.ts';
@@ -16,16 +16,16 @@ const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 
 
 describe('a scene of an earlier version', () => {
   it('of version 2 reads every value, and is written in the present version with the same values', () => {
-    const read = readScene(text('scene-2.json'), PRESETS);
+    const read = readScene(text('scene-2.json'), SHELF);
     if ('problems' in read) throw new Error(read.problems[0]!.message);
     const old = JSON.parse(text('scene-2.json'));
     expect(read.scene).toMatchObject({ title: 'Vertical, heavier', driveType: old.form, moves: old.moves });
     expect(read.scene.parameters).toEqual(old.parameters);
-    expect(readScene(writeScene(read.scene), PRESETS)).toEqual(read);
+    expect(readScene(writeScene(read.scene), SHELF)).toEqual(read);
   });
 
   it('of version 2 with a kit takes the drive of that name', () => {
-    const read = readScene(text('scene-2-shorthand.json'), PRESETS);
+    const read = readScene(text('scene-2-shorthand.json'), SHELF);
     expect(read).toMatchObject({
       scene: {
         driveType: 'flat',
@@ -35,19 +35,31 @@ describe('a scene of an earlier version', () => {
   });
 
   it('of version 1 is read in the units of its names', () => {
-    const read = readScene(text('scene-1.json'), PRESETS);
+    const read = readScene(text('scene-1.json'), SHELF);
     expect(read).toMatchObject({ scene: { driveType: 'screw', parameters: { stroke: 0.1, lead: 0.01 } } });
+  });
+
+  it('is known by its title and its motor, since it does not say what it is based on', () => {
+    const old = JSON.parse(text('scene-2.json'));
+    const identity = (changes: object, parameters: object = {}) => {
+      const read = readScene({ ...old, ...changes, parameters: { ...old.parameters, ...parameters } }, SHELF);
+      return 'scene' in read ? [read.scene.id, read.scene.preset] : read.problems;
+    };
+    expect(identity({})).toEqual([null, 'tubular']);
+    expect(identity({ title: DEFAULT_SCENE.title }, { Kp: 1e5 })).toEqual(['mould-shuttle', 'tubular']);
+    expect(identity({}, { forceConstant: 61 })).toEqual([null, null]);
+    expect(identity({ form: 'flat' })).toEqual([null, null]);
   });
 
   it('is refused where it has an old name beside the new one', () => {
     const both = { ...JSON.parse(text('scene-2.json')), driveType: 'flat' };
-    expect(readScene(both, PRESETS)).toMatchObject({ problems: [{ field: 'form' }] });
+    expect(readScene(both, SHELF)).toMatchObject({ problems: [{ field: 'form' }] });
   });
 });
 
 it('a session of version 1 replays the same events on the same scene', () => {
   const old = JSON.parse(text('session-1.json'));
-  const read = readSession(text('session-1.json'), PRESETS);
+  const read = readSession(text('session-1.json'), SHELF);
   expect(read).toMatchObject({
     session: {
       events: old.events,
@@ -72,16 +84,18 @@ it('a study of version 1 has its job and its candidates with their own values an
 
 describe('a link of version 1', () => {
   it('to a scene of the shelf lays what differs over that scene', () => {
-    const { scene } = SCENES[0]!;
-    expect(readLink(links.scene, SCENES)).toEqual({
+    const scene = DEFAULT_SCENE;
+    expect(readLink(links.scene, SHELF)).toEqual({
       scene: { ...scene, parameters: { ...scene.parameters, payload: 6.5, notch1: true } },
     });
   });
 
   it('to another scene has its drive type and every value', () => {
-    const { parameters } = SCENES[0]!.scene;
-    expect(readLink(links.otherScene, SCENES)).toMatchObject({
+    const { parameters } = DEFAULT_SCENE;
+    expect(readLink(links.otherScene, SHELF)).toMatchObject({
       scene: {
+        id: null,
+        preset: 'flat',
         title: 'Of my own',
         driveType: 'flat',
         parameters: { ...parameters, ...presetParameters(PRESETS.flat!, 1) },

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, PRESETS, SCENES, SHELF } from '../../../scenes/index.ts';
 import { crossChecks } from '../../../shared/core/check.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
-import { legalScene, seeded } from '../core/legalScene.ts';
+import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
 
 const file = (entries: Record<string, unknown> = {}) => ({
   waybench: 'scene',
@@ -15,13 +15,13 @@ const file = (entries: Record<string, unknown> = {}) => ({
 });
 
 function read(input: unknown): Scene {
-  const result = readScene(input, PRESETS);
+  const result = readScene(input, SHELF);
   if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
   return result.scene;
 }
 
 function refused(input: unknown): readonly { field: string; message: string }[] {
-  const result = readScene(input, PRESETS);
+  const result = readScene(input, SHELF);
   if ('scene' in result) throw new Error('was read');
   expect(result.problems.length).toBeGreaterThan(0);
   expect(result.problems.length).toBeLessThan(30);
@@ -32,6 +32,8 @@ function refused(input: unknown): readonly { field: string; message: string }[] 
 describe('a scene file', () => {
   test('with a title and a drive type is the defaults', () => {
     expect(read(file())).toEqual({
+      id: null,
+      preset: null,
       title: 'Test bench',
       lookFor: '',
       driveType: 'tubular',
@@ -44,7 +46,7 @@ describe('a scene file', () => {
     const scene = read(
       file({ driveType: undefined, preset: 'flat', parameters: { polePitch: 0.02, payload: 7 } }),
     );
-    expect(scene.driveType).toBe('flat');
+    expect(scene).toMatchObject({ driveType: 'flat', preset: 'flat' });
     expect(scene.parameters.polePitch).toBe(0.02);
     expect(scene.parameters.payload).toBe(7);
     expect(scene.parameters.attraction).toBe(PRESETS.flat!.parameters.attraction);
@@ -66,16 +68,38 @@ describe('a scene file', () => {
     expect(read(JSON.stringify(entries))).toEqual(read(entries));
   });
 
-  test.each(SCENES)('$name is written whole and reads back without any preset', ({ scene }) => {
-    const result = readScene(writeScene(scene), {});
-    expect(result).toEqual({ scene });
+  test.each(SCENES)('$id is written whole and reads back, with what it is based on', (scene) => {
+    expect(readScene(writeScene(scene), SHELF)).toEqual({ scene });
   });
+
+  test.each(SCENES)('$id keeps every value where nothing of the shelf is known', (scene) => {
+    const own = { ...scene, id: null, preset: null };
+    expect(readScene(writeScene(scene), BARE_SHELF)).toEqual({ scene: own });
+  });
+
+  test('says what it is based on without taking a value from there', () => {
+    const scene = read(file({ id: 'soft-base', basedOn: 'flat', parameters: { payload: 7 } }));
+    expect(scene).toMatchObject({
+      id: 'soft-base',
+      preset: 'flat',
+      title: 'Test bench',
+      driveType: 'tubular',
+    });
+    expect(scene.parameters).toEqual({ ...defaultParameters(), payload: 7 });
+  });
+
+  test.each(['mould shuttle', 'constructor', '', 5, null, ['mould-shuttle']])(
+    'based on %j, which is not on the shelf, is a scene of its own',
+    (id) => {
+      expect(read(file({ id, basedOn: id }))).toMatchObject({ id: null, preset: null });
+    },
+  );
 
   test('any legal scene reads back, number by number', () => {
     const random = seeded(1);
     for (let i = 0; i < 200; i++) {
       const scene = legalScene(random);
-      expect(readScene(writeScene(scene), {})).toEqual({ scene });
+      expect(readScene(writeScene(scene), BARE_SHELF)).toEqual({ scene });
     }
   });
 });
@@ -171,7 +195,7 @@ describe('a bad scene file is refused in plain words', () => {
 
 test('a contradiction that the preset brings along is refused too', () => {
   const crooked = { ...PRESETS.flat!, parameters: { peakCurrent: 5, continuousCurrent: 6 } };
-  const result = readScene(file({ preset: 'crooked' }), { crooked });
+  const result = readScene(file({ preset: 'crooked' }), { presets: { crooked }, scenes: [] });
   expect(result).toMatchObject({ problems: [{ field: 'continuousCurrent', value: 6 }] });
 });
 
@@ -201,12 +225,12 @@ describe('a hostile file', () => {
 
   test('broken at random is read whole or refused, never half', () => {
     const random = seeded(7);
-    const text = writeScene(SCENES[0]!.scene);
+    const text = writeScene(DEFAULT_SCENE);
     for (let i = 0; i < 500; i++) {
       const at = Math.floor(random() * text.length);
       const broken =
         text.slice(0, at) + String.fromCharCode(32 + random() * 95) + text.slice(at + 1 + random() * 3);
-      const result = readScene(broken, PRESETS);
+      const result = readScene(broken, SHELF);
       if ('problems' in result) expect(result.problems[0]!.message).toBeTruthy();
       else expect(crossChecks(result.scene.parameters)).toEqual([]);
     }

@@ -1,14 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, SCENES, SHELF } from '../../../scenes/index.ts';
 import { PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
-import { legalScene, seeded } from '../core/legalScene.ts';
-
-const shuttle = SCENES[0]!;
+import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
 
 function message(fragment: string): string {
-  const result = readLink(fragment, SCENES);
+  const result = readLink(fragment, SHELF);
   if ('scene' in result) throw new Error('was read');
   return result.problems[0]!.message;
 }
@@ -21,52 +19,66 @@ function signed(text: string): string {
 }
 
 describe('a link', () => {
-  test.each(SCENES)('to $name as it stands on the shelf is its name', ({ name, scene }) => {
-    const link = writeLink(scene, SCENES);
-    expect(link).toMatch(new RegExp(`^v=2&scene=${name}&sum=\\w+$`));
-    expect(readLink(`#${link}`, SCENES)).toEqual({ scene });
+  test.each(SCENES)('to $id as it stands on the shelf is its id', (scene) => {
+    const link = writeLink(scene, SHELF);
+    expect(link).toMatch(new RegExp(`^v=2&scene=${scene.id}&sum=\\w+$`));
+    expect(readLink(`#${link}`, SHELF)).toEqual({ scene });
   });
 
   test('to a scene of the shelf holds what differs and nothing else', () => {
     const changed: Scene = {
-      ...shuttle.scene,
+      ...DEFAULT_SCENE,
+      preset: 'flat',
       driveType: 'flat',
-      parameters: { ...shuttle.scene.parameters, payload: 6.5, notch1: true, program: 'stepped sine' },
+      parameters: { ...DEFAULT_SCENE.parameters, payload: 6.5, notch1: true, program: 'stepped sine' },
       moves: [{ to: -0.1, speed: 0.5, acceleration: 1e-3, jerk: 1e5, dwell: 0 }],
     };
-    const link = writeLink(changed, SCENES);
+    const link = writeLink(changed, SHELF);
     expect(link.slice(0, link.lastIndexOf('&'))).toBe(
-      'v=2&scene=mould-shuttle&driveType=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
+      'v=2&scene=mould-shuttle&preset=flat&driveType=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
     );
-    expect(readLink(link, SCENES)).toEqual({ scene: changed });
+    expect(readLink(link, SHELF)).toEqual({ scene: changed });
   });
 
   test('to any other scene needs no shelf', () => {
     const random = seeded(3);
     for (let i = 0; i < 200; i++) {
       const scene = legalScene(random);
-      expect(readLink(writeLink(scene, SCENES), [])).toEqual({ scene });
+      expect(readLink(writeLink(scene, SHELF), BARE_SHELF)).toEqual({ scene });
     }
   });
 
   test('to a shelf scene with any parameters reads back, number by number', () => {
     const random = seeded(5);
     for (let i = 0; i < 200; i++) {
-      const scene = { ...legalScene(random), title: SCENES[i % SCENES.length]!.scene.title };
-      expect(readLink(writeLink(scene, SCENES), SCENES)).toEqual({ scene });
+      const { id = null, preset = null } = SCENES[i % SCENES.length] ?? {};
+      const scene = { ...legalScene(random), id, preset: i % 3 === 0 ? null : preset };
+      expect(readLink(writeLink(scene, SHELF), SHELF)).toEqual({ scene });
     }
+  });
+
+  test('to a scene under the title of one of the shelf is not taken for that one', () => {
+    const own = { ...DEFAULT_SCENE, id: null };
+    expect(readLink(writeLink(own, SHELF), SHELF)).toEqual({ scene: own });
+  });
+
+  test('based on a drive that is not on the shelf has its values all the same', () => {
+    const { scene } = readLink(writeLink({ ...DEFAULT_SCENE, preset: 'no longer' }, SHELF), SHELF) as {
+      scene: Scene;
+    };
+    expect(scene).toEqual({ ...DEFAULT_SCENE, preset: null });
   });
 
   // RFC 3986, 3.5: what a fragment may hold unescaped.
   test('holds only characters that a fragment may', () => {
     const random = seeded(11);
     for (let i = 0; i < 50; i++) {
-      expect(writeLink(legalScene(random), SCENES)).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
+      expect(writeLink(legalScene(random), SHELF)).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
     }
   });
 
   test('the names beside the parameters are not names of parameters', () => {
-    for (const name of ['v', 'scene', 'title', 'lookFor', 'driveType', 'moves', 'sum']) {
+    for (const name of ['v', 'scene', 'preset', 'form', 'title', 'lookFor', 'driveType', 'moves', 'sum']) {
       expect(PARAMETER_NAMES).not.toContain(name);
     }
   });
@@ -74,8 +86,8 @@ describe('a link', () => {
 
 describe('a damaged link gives a problem', () => {
   const whole = writeLink(
-    { ...shuttle.scene, parameters: { ...shuttle.scene.parameters, payload: 6.5 } },
-    SCENES,
+    { ...DEFAULT_SCENE, parameters: { ...DEFAULT_SCENE.parameters, payload: 6.5 } },
+    SHELF,
   );
 
   test('wherever it is cut', () => {

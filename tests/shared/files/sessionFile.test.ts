@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, SHELF } from '../../../scenes/index.ts';
 import { sceneEntries } from '../../../shared/files/sceneFile.ts';
 import { readSession, writeSession } from '../../../shared/files/sessionFile.ts';
 import type { TuningSession } from '../../../shared/protocol/axis.ts';
 
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 
 const session: TuningSession = {
   scene,
@@ -27,12 +27,12 @@ const file = (entries: object = {}) => ({
 });
 
 test('a session reads back, number by number', () => {
-  expect(readSession(writeSession(session), {})).toEqual({ session });
+  expect(readSession(writeSession(session), SHELF)).toEqual({ session });
 });
 
 test('its scene may be of an earlier version and name a preset', () => {
   const old = { waybench: 'scene', version: 1, title: 'Old', preset: 'flat', parameters: { strokeMm: 100 } };
-  const result = readSession(file({ scene: old }), PRESETS);
+  const result = readSession(file({ scene: old }), SHELF);
   expect(result).toMatchObject({ session: { scene: { driveType: 'flat', parameters: { stroke: 0.1 } } } });
 });
 
@@ -78,7 +78,7 @@ describe('a bad session is refused in plain words', () => {
     ],
     ['contradiction', change({ travelMax: 0.01 }), /^events\[0\]: The shuttle would reach 125 mm/],
   ])('%s', (_case, input, message) => {
-    const result = readSession(input, PRESETS);
+    const result = readSession(input, SHELF);
     if ('session' in result) throw new Error('was read');
     expect(result.problems[0]!.message).toMatch(message);
   });
@@ -89,7 +89,7 @@ test('a change is checked against the changes before it', () => {
     { tick: 1, kind: 'change', changes: { sweepTo: 200 } },
     { tick: 2, kind: 'change', changes: { sweepFrom: 300 } },
   ];
-  expect(readSession(file({ events }), PRESETS)).toMatchObject({
+  expect(readSession(file({ events }), SHELF)).toMatchObject({
     problems: [{ field: 'events[1].changes.sweepFrom' }],
   });
 });

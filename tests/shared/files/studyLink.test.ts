@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { PRESETS, SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
 import { readStudyLink, writeStudyLink } from '../../../shared/files/studyLink.ts';
 import { isStudyLink } from '../../../shared/files/studyLinkKey.ts';
@@ -39,11 +39,11 @@ test('holds only characters that a fragment may', () => {
 });
 
 test('a link to a study is told from one to a scene, and neither is read as the other', () => {
-  const scene = writeLink(SCENES[0]!.scene, SCENES);
+  const scene = writeLink(DEFAULT_SCENE, SHELF);
   expect(isStudyLink(`#${whole}`)).toBe(true);
   expect(isStudyLink(`#${scene}`)).toBe(false);
   expect(message(scene)).toMatch(/damaged/);
-  expect(readLink(whole, SCENES)).toHaveProperty('problems');
+  expect(readLink(whole, SHELF)).toHaveProperty('problems');
 });
 
 test('the names beside the values of a job are not names of values', () => {

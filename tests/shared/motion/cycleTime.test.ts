@@ -28,7 +28,7 @@ function expectRight(scene: Scene): void {
 }
 
 describe('the time of a cycle', () => {
-  it.each(SCENES.filter(({ scene }) => scene.parameters.drive === 'on'))('$name', ({ scene }) => {
+  it.each(SCENES.filter(({ parameters }) => parameters.drive === 'on'))('$id', (scene) => {
     expectRight(scene);
   });
 

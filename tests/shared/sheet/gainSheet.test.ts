@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import packageJson from '../../../package.json' with { type: 'json' };
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, SCENES } from '../../../scenes/index.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -21,8 +21,8 @@ import { legalScene, seeded } from '../core/legalScene.ts';
 import { evaluated } from './sheetFormula.ts';
 
 const scene = (changes: ParameterChanges = {}): Scene => ({
-  ...SCENES[0]!.scene,
-  parameters: { ...SCENES[0]!.scene.parameters, ...changes },
+  ...DEFAULT_SCENE,
+  parameters: { ...DEFAULT_SCENE.parameters, ...changes },
 });
 
 const everything = (given: Scene): GainSheet => {
@@ -211,7 +211,7 @@ describe('the cascade on the sheet', () => {
 });
 
 describe('a screw drive in terms of its motor', () => {
-  const screw = SCENES.find(({ scene: { driveType } }) => driveType === 'screw')!.scene;
+  const screw = SCENES.find(({ driveType }) => driveType === 'screw')!;
   const { parameters: p } = screw;
   const sheet = gainSheet(screw);
 
@@ -238,8 +238,8 @@ describe('a screw drive in terms of its motor', () => {
 
 describe('the formulas', () => {
   const scenes = SCENES.map((each) => ({
-    name: each.name,
-    sheet: gainSheet({ ...each.scene, parameters: { ...each.scene.parameters, ...FILTERS } }),
+    name: each.id,
+    sheet: gainSheet({ ...each, parameters: { ...each.parameters, ...FILTERS } }),
   }));
 
   it.each(scenes)('of $name come to the values beside them when the numbers are worked out', ({ sheet }) => {

@@ -1,12 +1,12 @@
 import { expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../../scenes/index.ts';
 import { writeGainSheet, writeGainSheetCsv } from '../../../shared/files/gainSheetFile.ts';
 import { writeScene } from '../../../shared/files/sceneFile.ts';
 import { writeSession } from '../../../shared/files/sessionFile.ts';
 import { gainSheet } from '../../../shared/sheet/gainSheet.ts';
 import { kindOf } from '../../../src/bench/documents.ts';
 
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 
 it.each([
   ['scene', writeScene(scene)],

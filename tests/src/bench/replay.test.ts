@@ -2,17 +2,11 @@ import { expect, it } from 'vitest';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import type { TuningSession } from '../../../shared/protocol/axis.ts';
 import { Replay } from '../../../src/bench/replay.ts';
+import { sceneOf } from '../../workers/model/sceneOf.ts';
 
 it('a replay gives each change once, when its tick has come', () => {
-  const scene = {
-    title: 'T',
-    lookFor: '',
-    driveType: 'flat',
-    parameters: defaultParameters(),
-    moves: [],
-  } as const;
   const session: TuningSession = {
-    scene,
+    scene: sceneOf(defaultParameters()),
     ticks: 100,
     events: [
       { tick: 10, kind: 'change', changes: { Kp: 1e6 } },

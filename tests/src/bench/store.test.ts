@@ -4,13 +4,15 @@ import { type Bench, benchOf, changedNames, differences, presentScene } from '..
 import { Store } from '../../../src/bench/store.ts';
 
 const scene = {
+  id: 'mould-table',
+  preset: 'tubular',
   title: 'Mould table',
   lookFor: 'The error at the ends of the stroke.',
   driveType: 'tubular',
   parameters: defaultParameters(),
   moves: [],
 } as const;
-const fresh = () => new Store(benchOf(scene, 'tubular'));
+const fresh = () => new Store(benchOf(scene));
 const gains = (store: Store) => [store.bench.parameters.Kp, store.bench.parameters.Kd];
 
 describe('store', () => {
@@ -84,8 +86,13 @@ describe('store', () => {
   it('brings back a whole bench in one step, with what its fields reset to', () => {
     const store = fresh();
     store.change({ Kp: 1e6 }, 'gain');
-    const other = { ...scene, form: 'screw', parameters: { ...scene.parameters, lead: 0.01 } } as const;
-    store.replace(benchOf(other, 'screw'), 'screw drive');
+    const other = {
+      ...scene,
+      preset: 'screw',
+      driveType: 'screw',
+      parameters: { ...scene.parameters, lead: 0.01 },
+    } as const;
+    store.replace(benchOf(other), 'screw drive');
     expect(presentScene(store.bench)).toEqual(other);
     store.undo();
     expect(store.bench.origin).toBe(scene);

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../../scenes/index.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { Ghost } from '../../../src/compare/ghost.ts';
 import { laidTrace } from '../../../src/compare/laidTrace.ts';
 import { traceError } from '../../../src/compare/traceError.ts';
 
-const { scene } = SCENES[0]!;
+const scene = DEFAULT_SCENE;
 const period = 1e-3;
 
 /** Stands for 50 ms, then moves at 1 m/s; lags by 10 µm. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { sceneById } from '../../../scenes/index.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
@@ -14,7 +14,7 @@ const loopGain = ({ frequency, openLoop }: ReturnType<typeof analyse>) => ({
   frequency,
   magnitude: openLoop.magnitude,
 });
-const scene = (name: string) => SCENES.find((each) => each.name === name)!.scene.parameters;
+const scene = (name: string) => sceneById(name).parameters;
 
 describe('the gain of the controller', () => {
   // The analysis has its own code for it, which is held against the simulation elsewhere.

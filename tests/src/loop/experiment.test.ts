@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { SCENES, sceneById } from '../../../scenes/index.ts';
 import { windingToAmbientResistance } from '../../../shared/axis/motor.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import type { OperatingPoint } from '../../../shared/protocol/analysis.ts';
@@ -12,7 +12,7 @@ import { placeOn, power } from '../../../src/plot/interpolate.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { measureSteppedSine } from '../../../workers/identify/steppedSine.ts';
 
-const named = (name: string) => SCENES.find((each) => each.name === name)!.scene;
+const named = (name: string) => sceneById(name);
 const shuttle = named('mould-shuttle');
 
 function planned(scene: typeof shuttle, friction: OperatingPoint['friction'], sweep = {}) {
@@ -26,7 +26,7 @@ function planned(scene: typeof shuttle, friction: OperatingPoint['friction'], sw
 }
 
 describe('the suggested experiment', () => {
-  it.each(SCENES.map(({ name, scene }) => [name, scene] as const))(
+  it.each(SCENES.map((scene) => [scene.id, scene] as const))(
     'is legal and runs to its end: %s',
     (_, scene) => {
       for (const friction of ['sliding', 'presliding'] as const) {

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { sceneById } from '../../../scenes/index.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { handlesOf, type Shaping } from '../../../src/loop/handles/handles.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 
-const soft = SCENES.find(({ name }) => name === 'soft-coil-mounting')!.scene.parameters;
+const soft = sceneById('soft-coil-mounting').parameters;
 
 const handles = (parameters: Parameters) => {
   const point = { ...startingPoint(parameters), friction: 'sliding' as const };

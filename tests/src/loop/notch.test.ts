@@ -86,7 +86,7 @@ describe('a notch on a resonance', () => {
     expect(checkParameters(placed.changes, p).problems).toEqual([]);
   });
 
-  it.each(SCENES.map(({ name, scene }) => [name, scene.parameters] as const))(
+  it.each(SCENES.map(({ id, parameters }) => [id, parameters] as const))(
     'takes the highest resonance away without making the loop unstable: %s',
     (_, parameters) => {
       const bare = { ...parameters, notch1: false };

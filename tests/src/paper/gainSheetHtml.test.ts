@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE } from '../../../scenes/index.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { type LoopAnalysis, startingPoint } from '../../../shared/protocol/analysis.ts';
 import { type GainSheet, gainSheet } from '../../../shared/sheet/gainSheet.ts';
@@ -15,7 +15,7 @@ interface Made {
 }
 
 function made(changes: ParameterChanges = {}, title = 'Mould shuttle'): Made {
-  const { scene } = SCENES[0]!;
+  const scene = DEFAULT_SCENE;
   const parameters = { ...scene.parameters, ...changes };
   const point = { ...startingPoint(parameters), friction: 'sliding' } as const;
   const analysis = analyse(parameters, point);

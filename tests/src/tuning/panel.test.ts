@@ -44,7 +44,7 @@ describe('what is folded away', () => {
       'fieldLaw',
       'base',
     ] as const)
-      for (const { scene } of SCENES) expect(isInUse(name, scene.parameters)).toBe(true);
+      for (const scene of SCENES) expect(isInUse(name, scene.parameters)).toBe(true);
   });
 });
 

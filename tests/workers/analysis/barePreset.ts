@@ -10,6 +10,7 @@ import { type OperatingPoint, startingPoint } from '../../../shared/protocol/ana
 import { linearise } from '../../../workers/analysis/linearise.ts';
 import { root } from '../../../workers/analysis/roots.ts';
 import { Axis } from '../../../workers/axis.ts';
+import { sceneOf } from '../model/sceneOf.ts';
 
 /** The drives that the scenes use, one of each form. */
 export const PRESET_NAMES: readonly string[] = DRIVE_TYPES;
@@ -53,7 +54,7 @@ export function runAxis(
   samples: number,
   onSample: (record: Float64Array, time: number) => void,
 ): boolean {
-  const axis = new Axis({ title: 'Bench', lookFor: '', driveType: 'tubular', moves: [], parameters: p });
+  const axis = new Axis(sceneOf(p));
   for (let taken = 0; taken < samples; ) {
     const isSample = axis.atPositionSample;
     const { time } = axis;

@@ -1,4 +1,4 @@
-import { SCENES } from '../../../scenes/index.ts';
+import { sceneById } from '../../../scenes/index.ts';
 import { COPPER_ALPHA, motorConstants } from '../../../shared/axis/motor.ts';
 import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
@@ -12,7 +12,7 @@ import { measureRun } from '../../../workers/run/measureRun.ts';
 
 /** A scene of the shelf with changes. */
 export function sceneWith(name: string, changes: ParameterChanges): Scene {
-  const { scene } = SCENES.find((each) => each.name === name)!;
+  const scene = sceneById(name);
   return { ...scene, parameters: { ...scene.parameters, ...changes } };
 }
 

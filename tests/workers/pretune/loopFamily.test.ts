@@ -10,7 +10,7 @@ import { measureRun } from '../../../workers/run/measureRun.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 /** The loop analysis finds every figure on the exact response; it is tested against published loops by itself. */
-describe.each(SCENES)('the loop of $name', ({ scene: { parameters: p } }) => {
+describe.each(SCENES)('the loop of $id', ({ parameters: p }) => {
   const { standing, sliding } = designPoints(p);
   const exact = [analyse(p, standing).figures, analyse(p, sliding).figures];
   const plant = plantResponse(p, 600);

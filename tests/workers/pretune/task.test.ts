@@ -8,7 +8,7 @@ import { measureRun } from '../../../workers/run/measureRun.ts';
 import { shelfScene } from '../../scenes/runs.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
-describe.each(SCENES)('the task of $name', ({ scene }) => {
+describe.each(SCENES)('the task of $id', (scene) => {
   const task = taskOf(scene);
 
   it('is a legal scene with the drive on', () => {

@@ -15,7 +15,7 @@ const varied = (p: Parameters, name: string): Parameters => {
   return { ...p, ...variation.changes(p) };
 };
 
-describe.each(SCENES)('variations of $name', ({ scene: { parameters: p } }) => {
+describe.each(SCENES)('variations of $id', ({ parameters: p }) => {
   it('are legal, and leave the controller alone', () => {
     for (const { changes } of VARIATIONS) {
       const made = changes(p);
