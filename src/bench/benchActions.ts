@@ -1,13 +1,13 @@
 import { PRESETS, SCENES } from '../../scenes/index.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
+import type { RowValue } from '../../shared/core/parameters/row.ts';
 import {
   type ParameterChanges,
   type ParameterName,
   parameterRow,
 } from '../../shared/core/parameters/table.ts';
 import type { MoveLine, Scene } from '../../shared/core/scene.ts';
-import type { Value } from '../tuning/parameterField.ts';
 import { inPanelText, parameterLabel, valueText } from '../ui/fields/label.ts';
 import type { Messages } from '../ui/messages.ts';
 import { benchOf } from './bench.ts';
@@ -25,7 +25,7 @@ export class BenchActions {
   }
 
   /** Sets one parameter if it is legal beside the others; returns what is wrong, or null. */
-  propose(name: ParameterName, value: Value, gesture: string | null): string | null {
+  propose(name: ParameterName, value: RowValue, gesture: string | null): string | null {
     const { changes, problems } = checkParameters({ [name]: value }, this.#store.bench.parameters);
     if (problems.length > 0) return fieldProblem(name, problems[0]!.message);
     this.#store.change(changes, `${parameterLabel(name)} ${valueText(parameterRow(name), value)}`, gesture);

@@ -3,7 +3,7 @@ import { durationText } from '../../shared/figures/timeLapseText.ts';
 import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
 import type { JobValues } from '../../shared/study/job.ts';
 import { dayPower, yearEnergy } from '../../shared/verdict/read.ts';
-import type { CandidateTableRow } from '../study/results/candidateTable.ts';
+import type { CandidateTableRow } from './candidateTableRow.ts';
 import type { SimulatedCandidate } from './simulatedCandidate.ts';
 
 /** Energy of a cycle, power over the day, and what a year of it costs. `flows` holds null where the drive stopped itself. */

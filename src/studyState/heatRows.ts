@@ -3,7 +3,7 @@ import { type UnitSystem, unitIn } from '../../shared/core/units.ts';
 import { durationText } from '../../shared/figures/timeLapseText.ts';
 import type { Course, HeatState } from '../../shared/protocol/timeLapse.ts';
 import type { JobValues } from '../../shared/study/job.ts';
-import type { CandidateTableRow } from '../study/results/candidateTable.ts';
+import type { CandidateTableRow } from './candidateTableRow.ts';
 import type { SimulatedCandidate } from './simulatedCandidate.ts';
 
 interface HeatRow {

@@ -1,8 +1,8 @@
 import type { GUI } from 'lil-gui';
-import type { ChoiceRow } from '../../shared/core/parameters/row.ts';
+import type { ChoiceRow, RowValue as Value } from '../../shared/core/parameters/row.ts';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
 import { element } from '../ui/dom.ts';
-import { type FieldContext, ParameterField, type Value } from './parameterField.ts';
+import { type FieldContext, ParameterField } from './parameterField.ts';
 
 /** One of a few options. */
 export class ChoiceField extends ParameterField {

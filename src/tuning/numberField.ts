@@ -1,12 +1,12 @@
 import type { GUI } from 'lil-gui';
-import type { NumberRow } from '../../shared/core/parameters/row.ts';
+import type { NumberRow, RowValue as Value } from '../../shared/core/parameters/row.ts';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
 import { element } from '../ui/dom.ts';
 import { fieldText } from '../ui/fields/fieldText.ts';
 import { parameterLabel, valueText } from '../ui/fields/label.ts';
 import { sliderScale } from '../ui/fields/logScale.ts';
 import { readTyped } from '../ui/fields/typedQuantity.ts';
-import { type FieldContext, ParameterField, type Value } from './parameterField.ts';
+import { type FieldContext, ParameterField } from './parameterField.ts';
 
 /** A number: typed with its unit, or dragged on a slider whose scale is the row's. */
 export class NumberField extends ParameterField {

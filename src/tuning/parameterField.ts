@@ -1,10 +1,8 @@
 import { Controller, type GUI } from 'lil-gui';
-import type { Row } from '../../shared/core/parameters/row.ts';
+import type { Row, RowValue as Value } from '../../shared/core/parameters/row.ts';
 import { type ParameterName, type Parameters, parameterRow } from '../../shared/core/parameters/table.ts';
 import { button, element, setText, symbolNode } from '../ui/dom.ts';
 import { parameterLabel, rangeText, valueText } from '../ui/fields/label.ts';
-
-export type Value = number | string | boolean;
 
 /** What a field needs from the panel it stands in. */
 export interface FieldContext {

@@ -1,7 +1,8 @@
 import type { GUI } from 'lil-gui';
+import type { RowValue as Value } from '../../shared/core/parameters/row.ts';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
 import { element } from '../ui/dom.ts';
-import { type FieldContext, ParameterField, type Value } from './parameterField.ts';
+import { type FieldContext, ParameterField } from './parameterField.ts';
 
 /** On or off. */
 export class SwitchField extends ParameterField {

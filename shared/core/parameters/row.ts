@@ -36,6 +36,9 @@ export interface SwitchRow extends RowBase {
 
 export type Row = NumberRow | ChoiceRow | SwitchRow;
 
+/** A value of any row. */
+export type RowValue = number | string | boolean;
+
 /** The type of a value of a row. */
 export type ValueOf<R> = R extends NumberRow
   ? number

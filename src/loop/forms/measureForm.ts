@@ -2,8 +2,8 @@ import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import type { LoopExperiment } from '../../../shared/protocol/analysis.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { QuantityInput } from '../../ui/fields/quantityInput.ts';
-import { createPopover } from '../../ui/popover.ts';
 import type { Sweep } from './experiment.ts';
+import { createPopover } from './popover.ts';
 
 export interface MeasureFormOptions {
   /** Returns what is wrong, or null when the experiment has begun. */

@@ -2,8 +2,8 @@ import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../../shared/protocol/analysis.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { QuantityInput } from '../../ui/fields/quantityInput.ts';
-import { createPopover } from '../../ui/popover.ts';
 import { FRICTIONS, type PointRequest, pointText, SPEED, TEMPERATURES } from './operatingPoint.ts';
+import { createPopover } from './popover.ts';
 
 export interface PointForm {
   readonly element: HTMLElement;

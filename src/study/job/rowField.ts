@@ -1,11 +1,15 @@
-import type { ChoiceRow, NumberRow, Row, SwitchRow } from '../../../shared/core/parameters/row.ts';
+import type {
+  ChoiceRow,
+  NumberRow,
+  Row,
+  SwitchRow,
+  RowValue as Value,
+} from '../../../shared/core/parameters/row.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import { rowIn } from '../../../shared/study/checkJob.ts';
 import { element, setText, symbolNode } from '../../ui/dom.ts';
 import { rangeText } from '../../ui/fields/label.ts';
 import { QuantityInput } from '../../ui/fields/quantityInput.ts';
-
-type Value = number | string | boolean;
 
 /** One row of a table in a form: name, widget, and a place for what is wrong. */
 export interface RowField {

@@ -1,15 +1,7 @@
 import { CELL_TEXT } from '../../../shared/verdict/judgement.ts';
 import { candidateName } from '../../sideBySide/candidateName.ts';
+import type { CandidateTableRow } from '../../studyState/candidateTableRow.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
-
-export interface CandidateTableRow {
-  readonly id: string;
-  readonly label: string;
-  /** Shown when the label is clicked. */
-  readonly definition: string;
-  /** One for each candidate. */
-  readonly cells: readonly { readonly text: string; readonly fails?: boolean }[];
-}
 
 interface Candidate {
   readonly letter: string;

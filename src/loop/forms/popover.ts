@@ -1,5 +1,5 @@
-import { element } from './dom.ts';
-import '../loop/forms/forms.css';
+import { element } from '../../ui/dom.ts';
+import './forms.css';
 
 export interface Popover {
   readonly element: HTMLDetailsElement;
