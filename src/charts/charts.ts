@@ -1,10 +1,10 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { History } from '../history/history.ts';
 import { Canvas } from '../plot/canvas/canvas.ts';
-import type { ColumnSource } from '../plot/canvas/columnBuffer.ts';
-import type { Area } from '../plot/canvas/plot.ts';
 import { readTheme, type Theme } from '../plot/canvas/theme.ts';
-import { TimeAxis } from '../plot/canvas/timeAxis.ts';
+import { type Frame, NO_FRAME } from '../plot/frame.ts';
+import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
+import { TimeAxis } from '../plot/strip/timeAxis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { Cursor } from './cursor.ts';
 import { pressKey } from './keys.ts';
@@ -46,104 +46,103 @@ export function createCharts(host: HTMLElement, history: History): Charts {
 }
 
 class StripCharts implements Charts {
-  private readonly view = new TimeView(START_SPAN);
-  private readonly axis = new TimeAxis();
-  private readonly cursor = new Cursor();
-  private readonly canvas = new Canvas();
-  private readonly rows = ROWS.map((spec) => new Row(spec, () => this.resize()));
+  readonly #history: History;
+  readonly #view = new TimeView(START_SPAN);
+  readonly #axis = new TimeAxis();
+  readonly #cursor = new Cursor();
+  readonly #canvas = new Canvas();
+  readonly #rows = ROWS.map((spec) => new Row(spec, () => this.resize()));
   /** Covers the plots of all rows and takes the pointer. */
-  private readonly pad = element('div', { class: 'charts-pad' });
-  private readonly axisPlace = element('div', { class: 'charts-axis' });
-  private readonly state = element('span', { class: 'charts-state' });
-  private readonly follow = button('Follow', () => this.followLive(), {
+  readonly #pad = element('div', { class: 'charts-pad' });
+  readonly #axisPlace = element('div', { class: 'charts-axis' });
+  readonly #state = element('span', { class: 'charts-state' });
+  readonly #follow = button('Follow', () => this.followLive(), {
     keys: 'Esc',
     class: 'charts-follow',
   });
-  private readonly spoken = element('p', { class: 'visually-hidden', role: 'status' });
-  private readonly body: HTMLElement;
-  private readonly root: HTMLElement;
-  private readonly pointer: PointerActions;
-  private readonly observer = new ResizeObserver(() => this.resize());
-  private theme: Theme;
-  private axisArea: Area = { left: 0, top: 0, width: 0, height: 0 };
+  readonly #spoken = element('p', { class: 'visually-hidden', role: 'status' });
+  readonly #body: HTMLElement;
+  readonly #root: HTMLElement;
+  readonly #pointer: PointerActions;
+  readonly #observer = new ResizeObserver(() => this.resize());
+  #theme: Theme;
+  #axisFrame: Frame = NO_FRAME;
   /** Columns across the width: one per CSS pixel. */
-  private columns = 0;
-  private measured = false;
-  private dirty = true;
+  #columns = 0;
+  #measured = false;
+  #dirty = true;
   /** State of the history when it was last drawn. */
-  private version = -1;
-  private epoch = -1;
-  private latest = Number.NaN;
-  private pinned: ColumnSource | null = null;
-  private pinnedEpoch = Number.NaN;
-  private readoutDue = false;
-  private readoutAt = Number.NEGATIVE_INFINITY;
+  #version = -1;
+  #epoch = -1;
+  #latest = Number.NaN;
+  #pinned: ColumnSource | null = null;
+  #pinnedEpoch = Number.NaN;
+  #readoutDue = false;
+  #readoutAt = Number.NEGATIVE_INFINITY;
 
-  constructor(
-    host: HTMLElement,
-    private readonly history: History,
-  ) {
-    const mode = element('div', { class: 'charts-mode' }, this.state, this.follow);
-    const foot = element('div', { class: 'charts-foot' }, this.axisPlace, mode);
-    const rows = this.rows.map((row) => row.element);
-    this.body = element(
+  constructor(host: HTMLElement, history: History) {
+    this.#history = history;
+    const mode = element('div', { class: 'charts-mode' }, this.#state, this.#follow);
+    const foot = element('div', { class: 'charts-foot' }, this.#axisPlace, mode);
+    const rows = this.#rows.map((row) => row.element);
+    this.#body = element(
       'div',
       { class: 'charts-body' },
-      this.canvas.element,
-      this.pad,
+      this.#canvas.element,
+      this.#pad,
       ...rows,
       foot,
-      this.spoken,
+      this.#spoken,
     );
-    this.root = element(
+    this.#root = element(
       'div',
       { class: 'charts', role: 'group', tabindex: 0, 'aria-label': 'Strip charts', 'aria-description': HELP },
-      this.body,
+      this.#body,
     );
-    host.append(this.root);
-    this.theme = readTheme(this.root);
-    this.pointer = new PointerActions(this.pad, this.view, this.cursor, () => this.touch());
-    this.root.addEventListener('keydown', (event) => this.key(event));
-    this.observer.observe(this.body);
+    host.append(this.#root);
+    this.#theme = readTheme(this.#root);
+    this.#pointer = new PointerActions(this.#pad, this.#view, this.#cursor, () => this.#touch());
+    this.#root.addEventListener('keydown', (event) => this.#key(event));
+    this.#observer.observe(this.#body);
   }
 
   draw(): void {
-    if (this.canvas.blurred) this.resize();
-    if (this.stale()) {
-      this.render();
-      this.readoutDue = true;
+    if (this.#canvas.blurred) this.resize();
+    if (this.#stale()) {
+      this.#render();
+      this.#readoutDue = true;
     }
-    if (this.readoutDue && performance.now() - this.readoutAt >= READOUT_INTERVAL) this.readout();
+    if (this.#readoutDue && performance.now() - this.#readoutAt >= READOUT_INTERVAL) this.#readout();
   }
 
   setParameters(p: Parameters): void {
-    for (const row of this.rows) row.setParameters(p);
+    for (const row of this.#rows) row.setParameters(p);
     this.resize();
   }
 
   setWindowSeconds(s: number): void {
-    this.view.setSpan(s);
-    this.touch();
+    this.#view.setSpan(s);
+    this.#touch();
   }
 
   setFrozen(frozen: boolean): void {
-    this.view.freeze(frozen);
-    this.touch();
+    this.#view.freeze(frozen);
+    this.#touch();
   }
 
   followLive(): void {
-    this.view.followLive();
-    this.touch();
+    this.#view.followLive();
+    this.#touch();
   }
 
   setPinned(pinned: ColumnSource | null): void {
-    this.pinned = pinned;
-    this.touch();
+    this.#pinned = pinned;
+    this.#touch();
   }
 
   resize(): void {
-    this.measured = false;
-    this.touch();
+    this.#measured = false;
+    this.#touch();
   }
 
   themeChanged(): void {
@@ -151,113 +150,119 @@ class StripCharts implements Charts {
   }
 
   dispose(): void {
-    this.observer.disconnect();
-    this.root.remove();
+    this.#observer.disconnect();
+    this.#root.remove();
   }
 
   /** A person has changed something: it shows at once. */
-  private touch(): void {
-    this.dirty = true;
-    this.readoutAt = Number.NEGATIVE_INFINITY;
+  #touch(): void {
+    this.#dirty = true;
+    this.#readoutAt = Number.NEGATIVE_INFINITY;
   }
 
-  private key(event: KeyboardEvent): void {
+  #key(event: KeyboardEvent): void {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
-    if (!pressKey(event.key, this.view, this.cursor, this.columns)) return;
+    if (!pressKey(event.key, this.#view, this.#cursor, this.#columns)) return;
     event.preventDefault();
-    this.touch();
+    this.#touch();
     this.draw();
-    this.spoken.textContent = this.spokenCursor();
+    this.#spoken.textContent = this.#spokenCursor();
   }
 
-  private spokenCursor(): string {
-    const { fraction } = this.cursor;
-    const column = this.cursor.column(this.columns);
+  #spokenCursor(): string {
+    const { fraction } = this.#cursor;
+    const column = this.#cursor.column(this.#columns);
     if (fraction === null || column === null) return '';
-    return [this.axis.moment(fraction), ...this.open().map((row) => row.describe(column))].join('; ');
+    return [this.#axis.moment(fraction), ...this.#open().map((row) => row.describe(column))].join('; ');
   }
 
   /** Whether something would look different than it was drawn. */
-  private stale(): boolean {
-    if (this.dirty || (this.pinned && this.pinned.epoch !== this.pinnedEpoch)) return true;
-    if (this.version === this.history.version) return false;
-    if (this.epoch !== this.history.epoch) return true;
-    return !this.view.frozen && (this.view.live || this.view.to > this.latest);
+  #stale(): boolean {
+    if (this.#dirty || (this.#pinned && this.#pinned.epoch !== this.#pinnedEpoch)) return true;
+    if (this.#version === this.#history.version) return false;
+    if (this.#epoch !== this.#history.epoch) return true;
+    return !this.#view.frozen && (this.#view.live || this.#view.to > this.#latest);
   }
 
-  private render(): void {
-    if (!this.measured) this.measure();
-    if (this.columns === 0) return;
-    const { history, view, axis, theme, columns } = this;
-    const { context } = this.canvas;
-    this.dirty = false;
-    this.version = history.version;
-    if (this.epoch !== history.epoch) view.restart();
-    this.epoch = history.epoch;
-    this.latest = history.latestTime;
-    this.pinnedEpoch = this.pinned?.epoch ?? Number.NaN;
-    const empty = Number.isNaN(this.latest);
-    view.update(empty ? 0 : history.oldestTime, empty ? 0 : this.latest, columns);
-    axis.fit(view.from, view.to, this.axisArea.width / (TIME_LABEL * theme.textSize));
+  #render(): void {
+    if (!this.#measured) this.#measure();
+    if (this.#columns === 0) return;
+    const [history, view, axis, theme, columns] = [
+      this.#history,
+      this.#view,
+      this.#axis,
+      this.#theme,
+      this.#columns,
+    ];
+    const { context } = this.#canvas;
+    this.#dirty = false;
+    this.#version = history.version;
+    if (this.#epoch !== history.epoch) view.restart();
+    this.#epoch = history.epoch;
+    this.#latest = history.latestTime;
+    this.#pinnedEpoch = this.#pinned?.epoch ?? Number.NaN;
+    const empty = Number.isNaN(this.#latest);
+    view.update(empty ? 0 : history.oldestTime, empty ? 0 : this.#latest, columns);
+    axis.fit(view.from, view.to, this.#axisFrame.width / (TIME_LABEL * theme.textSize));
 
-    this.canvas.clear();
+    this.#canvas.clear();
     context.font = theme.font;
     context.textBaseline = 'middle';
-    const rows = this.open();
+    const rows = this.#open();
     for (const row of rows) {
-      row.read(history, this.pinned, view, columns, theme.textSize);
-      drawGround(context, theme, axis, row.area);
+      row.read(history, this.#pinned, view, columns, theme.textSize);
+      drawGround(context, theme, axis, row.frame);
       if (!empty) row.draw(context, theme);
     }
-    drawTimeLabels(context, theme, axis, this.axisArea);
-    if (empty) this.drawEmpty();
-    else this.drawPointer(rows);
-    this.showMode();
+    drawTimeLabels(context, theme, axis, this.#axisFrame);
+    if (empty) this.#drawEmpty();
+    else this.#drawPointer(rows);
+    this.#showMode();
   }
 
-  private drawPointer(rows: readonly Row[]): void {
-    const { axis, theme, columns } = this;
-    const { context } = this.canvas;
-    if (this.pointer.selection) drawSelection(context, theme, rows, this.pointer.selection);
-    const column = this.cursor.column(columns);
+  #drawPointer(rows: readonly Row[]): void {
+    const [axis, theme, columns] = [this.#axis, this.#theme, this.#columns];
+    const { context } = this.#canvas;
+    if (this.#pointer.selection) drawSelection(context, theme, rows, this.#pointer.selection);
+    const column = this.#cursor.column(columns);
     if (column === null) return;
     const fraction = (column + 0.5) / columns;
-    drawCursor(context, theme, rows, this.axisArea, { column, fraction, moment: axis.moment(fraction) });
+    drawCursor(context, theme, rows, this.#axisFrame, { column, fraction, moment: axis.moment(fraction) });
   }
 
-  private drawEmpty(): void {
-    const { context } = this.canvas;
-    const { left, width, top } = this.axisArea;
-    context.fillStyle = this.theme.soft;
+  #drawEmpty(): void {
+    const { context } = this.#canvas;
+    const { left, width, top } = this.#axisFrame;
+    context.fillStyle = this.#theme.colour('soft');
     context.textAlign = 'center';
     context.fillText('Nothing recorded yet', left + width / 2, top / 2);
   }
 
-  private readout(): void {
-    this.readoutDue = false;
-    this.readoutAt = performance.now();
-    const column = this.cursor.column(this.columns);
-    for (const row of this.open()) row.readout(column);
+  #readout(): void {
+    this.#readoutDue = false;
+    this.#readoutAt = performance.now();
+    const column = this.#cursor.column(this.#columns);
+    for (const row of this.#open()) row.readout(column);
   }
 
-  private showMode(): void {
-    const { live, frozen } = this.view;
-    setText(this.state, frozen ? 'Frozen' : live ? 'Live' : 'Held');
-    this.follow.hidden = live;
+  #showMode(): void {
+    const { live, frozen } = this.#view;
+    setText(this.#state, frozen ? 'Frozen' : live ? 'Live' : 'Held');
+    this.#follow.hidden = live;
   }
 
-  private open(): Row[] {
-    return this.rows.filter((row) => !row.folded);
+  #open(): Row[] {
+    return this.#rows.filter((row) => !row.folded);
   }
 
-  private measure(): void {
-    const origin = this.body.getBoundingClientRect();
-    const { left, top, width, height } = this.axisPlace.getBoundingClientRect();
-    this.theme = readTheme(this.root);
-    this.canvas.resize(origin.width, origin.height);
-    this.axisArea = { left: left - origin.left, top: top - origin.top, width, height };
-    this.columns = Math.max(0, Math.floor(width));
-    for (const row of this.rows) row.measure(origin);
-    this.measured = true;
+  #measure(): void {
+    const origin = this.#body.getBoundingClientRect();
+    const { left, top, width, height } = this.#axisPlace.getBoundingClientRect();
+    this.#theme = readTheme(this.#root);
+    this.#canvas.resize(origin.width, origin.height);
+    this.#axisFrame = { left: left - origin.left, top: top - origin.top, width, height };
+    this.#columns = Math.max(0, Math.floor(width));
+    for (const row of this.#rows) row.measure(origin);
+    this.#measured = true;
   }
 }

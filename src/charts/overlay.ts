@@ -1,32 +1,32 @@
-import type { Area } from '../plot/canvas/plot.ts';
 import type { Theme } from '../plot/canvas/theme.ts';
-import type { TimeAxis } from '../plot/canvas/timeAxis.ts';
+import type { Frame } from '../plot/frame.ts';
+import type { TimeAxis } from '../plot/strip/timeAxis.ts';
 import type { Row } from './row.ts';
 
 type Context = CanvasRenderingContext2D;
 
 /** The ground of one plot with vertical lines at the ticks of the time axis. */
-export function drawGround(context: Context, theme: Theme, axis: TimeAxis, area: Area): void {
-  context.fillStyle = theme.plot;
-  context.fillRect(area.left, area.top, area.width, area.height);
-  context.fillStyle = theme.line;
+export function drawGround(context: Context, theme: Theme, axis: TimeAxis, frame: Frame): void {
+  context.fillStyle = theme.colour('ground');
+  context.fillRect(frame.left, frame.top, frame.width, frame.height);
+  context.fillStyle = theme.colour('line');
   axis.eachTick((fraction) => {
-    context.fillRect(Math.round(area.left + fraction * area.width), area.top, 1, area.height);
+    context.fillRect(Math.round(frame.left + fraction * frame.width), frame.top, 1, frame.height);
   });
 }
 
 /** Labels of the time axis in its own area; the unit stands at the right end. */
-export function drawTimeLabels(context: Context, theme: Theme, axis: TimeAxis, area: Area): void {
-  const middle = area.top + area.height / 2;
+export function drawTimeLabels(context: Context, theme: Theme, axis: TimeAxis, frame: Frame): void {
+  const middle = frame.top + frame.height / 2;
   const unit = context.measureText(axis.title).width;
-  context.fillStyle = theme.soft;
+  context.fillStyle = theme.colour('soft');
   context.textAlign = 'right';
-  context.fillText(axis.title, area.left + area.width, middle);
+  context.fillText(axis.title, frame.left + frame.width, middle);
   context.textAlign = 'center';
   axis.eachTick((fraction, text) => {
     const half = context.measureText(text).width / 2;
-    const x = area.left + fraction * area.width;
-    if (x - half > area.left - theme.textSize && x + half < area.left + area.width - unit - theme.textSize)
+    const x = frame.left + fraction * frame.width;
+    if (x - half > frame.left - theme.textSize && x + half < frame.left + frame.width - unit - theme.textSize)
       context.fillText(text, x, middle);
   });
 }
@@ -36,22 +36,22 @@ export function drawCursor(
   context: Context,
   theme: Theme,
   rows: readonly Row[],
-  axisArea: Area,
+  axisFrame: Frame,
   at: { column: number; fraction: number; moment: string },
 ): void {
-  const { left, width } = axisArea;
+  const { left, width } = axisFrame;
   const x = left + at.fraction * width;
-  context.fillStyle = theme.ink;
-  for (const { area } of rows) context.fillRect(Math.round(x), area.top, 1, area.height);
+  context.fillStyle = theme.colour('ink');
+  for (const { frame } of rows) context.fillRect(Math.round(x), frame.top, 1, frame.height);
   for (const row of rows) row.drawMarks(context, theme, at.column, x);
 
   const half = context.measureText(at.moment).width / 2 + theme.textSize / 2;
   const middle = Math.min(Math.max(x, left + half), left + width - half);
-  context.fillStyle = theme.accent;
-  context.fillRect(middle - half, axisArea.top, 2 * half, axisArea.height);
-  context.fillStyle = theme.ground;
+  context.fillStyle = theme.colour('accent');
+  context.fillRect(middle - half, axisFrame.top, 2 * half, axisFrame.height);
+  context.fillStyle = theme.colour('panel');
   context.textAlign = 'center';
-  context.fillText(at.moment, middle, axisArea.top + axisArea.height / 2);
+  context.fillText(at.moment, middle, axisFrame.top + axisFrame.height / 2);
 }
 
 /** The window that is being dragged out, as fractions of the width. */
@@ -61,14 +61,14 @@ export function drawSelection(
   rows: readonly Row[],
   [a, b]: readonly [number, number],
 ): void {
-  context.fillStyle = theme.accent;
-  for (const { area } of rows) {
-    const start = area.left + Math.min(a, b) * area.width;
-    const length = Math.abs(b - a) * area.width;
+  context.fillStyle = theme.colour('accent');
+  for (const { frame } of rows) {
+    const start = frame.left + Math.min(a, b) * frame.width;
+    const length = Math.abs(b - a) * frame.width;
     context.globalAlpha = 0.18;
-    context.fillRect(start, area.top, length, area.height);
+    context.fillRect(start, frame.top, length, frame.height);
     context.globalAlpha = 1;
-    context.fillRect(start, area.top, 1, area.height);
-    context.fillRect(start + length, area.top, 1, area.height);
+    context.fillRect(start, frame.top, 1, frame.height);
+    context.fillRect(start + length, frame.top, 1, frame.height);
   }
 }

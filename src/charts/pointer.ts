@@ -11,82 +11,85 @@ const WHEEL = 0.0015;
  * click follows the newest sample again.
  */
 export class PointerActions {
+  readonly #pad: HTMLElement;
+  readonly #view: TimeView;
+  readonly #cursor: Cursor;
+  readonly #onChange: () => void;
   /** The window being dragged out, as fractions of the width. */
   selection: readonly [number, number] | null = null;
-  private start = 0;
-  private wasLive = false;
+  #start = 0;
+  #wasLive = false;
 
-  constructor(
-    private readonly pad: HTMLElement,
-    private readonly view: TimeView,
-    private readonly cursor: Cursor,
-    private readonly onchange: () => void,
-  ) {
-    pad.addEventListener('pointerdown', (event) => this.press(event));
-    pad.addEventListener('pointermove', (event) => this.move(event));
-    pad.addEventListener('pointerup', (event) => this.release(event));
-    pad.addEventListener('pointercancel', () => this.cancel());
-    pad.addEventListener('pointerleave', () => this.leave());
-    pad.addEventListener('dblclick', () => this.act(() => view.followLive()));
-    pad.addEventListener('wheel', (event) => this.wheel(event), { passive: false });
+  constructor(pad: HTMLElement, view: TimeView, cursor: Cursor, onChange: () => void) {
+    this.#pad = pad;
+    this.#view = view;
+    this.#cursor = cursor;
+    this.#onChange = onChange;
+    pad.addEventListener('pointerdown', (event) => this.#press(event));
+    pad.addEventListener('pointermove', (event) => this.#move(event));
+    pad.addEventListener('pointerup', (event) => this.#release(event));
+    pad.addEventListener('pointercancel', () => this.#cancel());
+    pad.addEventListener('pointerleave', () => this.#leave());
+    pad.addEventListener('dblclick', () => this.#act(() => view.followLive()));
+    pad.addEventListener('wheel', (event) => this.#wheel(event), { passive: false });
   }
 
-  private press(event: PointerEvent): void {
+  #press(event: PointerEvent): void {
     if (event.button !== 0) return;
-    this.pad.setPointerCapture(event.pointerId);
-    this.act(() => {
-      const at = this.fraction(event);
-      this.start = event.clientX;
+    this.#pad.setPointerCapture(event.pointerId);
+    this.#act(() => {
+      const at = this.#fraction(event);
+      this.#start = event.clientX;
       this.selection = [at, at];
       // What is being selected must not move away underneath.
-      this.wasLive = this.view.live;
-      this.view.hold();
+      this.#wasLive = this.#view.live;
+      this.#view.hold();
     });
   }
 
-  private move(event: PointerEvent): void {
-    this.act(() => {
-      this.cursor.fraction = this.fraction(event);
-      if (this.selection) this.selection = [this.selection[0], this.cursor.fraction];
+  #move(event: PointerEvent): void {
+    this.#act(() => {
+      this.#cursor.fraction = this.#fraction(event);
+      if (this.selection) this.selection = [this.selection[0], this.#cursor.fraction];
     });
   }
 
-  private release(event: PointerEvent): void {
+  #release(event: PointerEvent): void {
     const selection = this.selection;
     if (!selection) return;
-    this.act(() => {
+    this.#act(() => {
       this.selection = null;
-      if (Math.abs(event.clientX - this.start) >= CLICK) this.view.select(...selection);
-      else if (this.wasLive) this.view.followLive();
+      if (Math.abs(event.clientX - this.#start) >= CLICK) this.#view.select(...selection);
+      else if (this.#wasLive) this.#view.followLive();
     });
   }
 
-  private cancel(): void {
-    this.act(() => {
+  #cancel(): void {
+    this.#act(() => {
       this.selection = null;
-      if (this.wasLive) this.view.followLive();
+      if (this.#wasLive) this.#view.followLive();
     });
   }
 
-  private leave(): void {
-    if (!this.selection) this.act(() => (this.cursor.fraction = null));
+  #leave(): void {
+    if (!this.selection) this.#act(() => (this.#cursor.fraction = null));
   }
 
-  private wheel(event: WheelEvent): void {
+  #wheel(event: WheelEvent): void {
     event.preventDefault();
-    this.act(() => {
+    this.#act(() => {
       const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
-      this.view.zoom(Math.exp(event.deltaY * lines * WHEEL), this.fraction(event));
+      this.#view.zoom(Math.exp(event.deltaY * lines * WHEEL), this.#fraction(event));
     });
   }
 
-  private fraction(event: MouseEvent): number {
-    const { left, width } = this.pad.getBoundingClientRect();
+  #fraction(event: MouseEvent): number {
+    const { left, width } = this.#pad.getBoundingClientRect();
     return Math.min(Math.max((event.clientX - left) / width, 0), 1);
   }
 
-  private act(change: () => void): void {
+  #act(change: () => void): void {
     change();
-    this.onchange();
+    this.#onChange();
   }
 }

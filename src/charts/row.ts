@@ -1,11 +1,13 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { ColumnBuffer, type ColumnSource } from '../plot/canvas/columnBuffer.ts';
-import { type Area, Plot } from '../plot/canvas/plot.ts';
 import type { Theme } from '../plot/canvas/theme.ts';
+import type { Frame } from '../plot/frame.ts';
+import { ColumnBuffer, type ColumnSource } from '../plot/strip/columnBuffer.ts';
+import { StripPlot } from '../plot/strip/stripPlot.ts';
+import type { Band, Trace } from '../plot/strip/trace.ts';
 import { element, setText } from '../ui/dom.ts';
 import { LegendEntry } from './legendEntry.ts';
-import type { Band, RowSpec, Trace } from './rows.ts';
+import type { RowSpec } from './rows.ts';
 import type { TimeView } from './timeView.ts';
 
 /** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */
@@ -29,24 +31,25 @@ interface Line {
 /** One of the stacked charts: its lines on a scale of their own, their legend, and its title, which folds it away. */
 export class Row {
   readonly element: HTMLElement;
-  private readonly place = element('div', { class: 'charts-plot' });
-  private readonly unit = element('span', { class: 'charts-unit' });
-  private readonly plot: Plot;
-  private readonly lines: readonly Line[];
-  private readonly limit: Line | null;
-  private band: Band | null = null;
-  private haunted = false;
+  readonly #place = element('div', { class: 'charts-plot' });
+  readonly #unit = element('span', { class: 'charts-unit' });
+  readonly #spec: RowSpec;
+  readonly #onChange: () => void;
+  readonly #plot: StripPlot;
+  readonly #lines: readonly Line[];
+  readonly #limit: Line | null;
+  #band: Band | null = null;
+  #hasPinned = false;
 
-  /** `onchange` is called when a person has shown, hidden or folded something. */
-  constructor(
-    private readonly spec: RowSpec,
-    private readonly onchange: () => void,
-  ) {
-    this.plot = new Plot(spec.unit, spec.scale);
-    this.lines = spec.traces.map((trace) => this.line(trace));
-    this.limit = spec.limit ? this.line(spec.limit) : null;
-    const entries = [...this.lines, ...(this.limit ? [this.limit] : [])].map(({ entry }) => entry.item);
-    const title = this.title();
+  /** `onChange` is called when a person has shown, hidden or folded something. */
+  constructor(spec: RowSpec, onChange: () => void) {
+    this.#spec = spec;
+    this.#onChange = onChange;
+    this.#plot = new StripPlot(spec.unit, spec.scale);
+    this.#lines = spec.traces.map((trace) => this.#line(trace));
+    this.#limit = spec.limit ? this.#line(spec.limit) : null;
+    const entries = [...this.#lines, ...(this.#limit ? [this.#limit] : [])].map(({ entry }) => entry.item);
+    const title = this.#title();
     const legend = element(
       'ul',
       { class: 'charts-legend', 'aria-label': `Lines of ${spec.title}` },
@@ -56,7 +59,7 @@ export class Row {
       'section',
       { class: 'charts-row', 'aria-label': spec.title },
       title,
-      this.place,
+      this.#place,
       legend,
     );
   }
@@ -65,13 +68,13 @@ export class Row {
     return this.element.classList.contains('charts-folded');
   }
 
-  get area(): Area {
-    return this.plot.area;
+  get frame(): Frame {
+    return this.#plot.frame;
   }
 
   setParameters(p: Parameters): void {
-    this.band = this.spec.band?.(p) ?? null;
-    for (const line of this.lines) {
+    this.#band = this.#spec.band?.(p) ?? null;
+    for (const line of this.#lines) {
       line.relevant = line.trace.relevant?.(p) ?? true;
       line.entry.item.hidden = !line.relevant;
     }
@@ -79,8 +82,8 @@ export class Row {
 
   /** Reads where the page has put the plot, relative to `origin`. */
   measure(origin: DOMRect): void {
-    const { left, top, width, height } = this.place.getBoundingClientRect();
-    this.plot.area = { left: left - origin.left, top: top - origin.top, width, height };
+    const { left, top, width, height } = this.#place.getBoundingClientRect();
+    this.#plot.frame = { left: left - origin.left, top: top - origin.top, width, height };
   }
 
   /** Reads the window from the history, and from a pinned run, and fits the scale to both. */
@@ -91,7 +94,7 @@ export class Row {
     count: number,
     textSize: number,
   ): void {
-    this.haunted = pinned !== null;
+    this.#hasPinned = pinned !== null;
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
     const take = (columns: ColumnBuffer, source: ColumnSource) => {
@@ -99,120 +102,120 @@ export class Row {
       low = Math.min(low, columns.low());
       high = Math.max(high, columns.high());
     };
-    for (const { columns, ghost } of this.visible()) {
+    for (const { columns, ghost } of this.#visible()) {
       take(columns, history);
       if (pinned) take(ghost, pinned);
     }
-    if (this.limit?.shown) {
-      this.limit.columns.read(history, view, count);
-      const limit = this.limit.columns.high();
+    if (this.#limit?.shown) {
+      this.#limit.columns.read(history, view, count);
+      const limit = this.#limit.columns.high();
       if (Math.max(-low, high) > NEAR * limit) {
         low = Math.min(low, -limit);
         high = Math.max(high, limit);
       }
     }
-    if (low <= high) this.plot.fit(low, high, textSize);
+    if (low <= high) this.#plot.fit(low, high, textSize);
   }
 
   draw(context: CanvasRenderingContext2D, theme: Theme): void {
-    const { plot, limit } = this;
+    const [plot, limit] = [this.#plot, this.#limit];
     context.save();
     plot.clip(context);
     plot.drawGrid(context, theme);
-    if (this.band) {
-      context.fillStyle = theme.quantity(this.spec.traces[0]!.quantity);
-      plot.drawBand(context, this.band);
+    if (this.#band) {
+      context.fillStyle = theme.colour(this.#spec.traces[0]!.quantity);
+      plot.drawBand(context, this.#band);
     }
-    if (this.haunted) this.drawPinned(context, theme);
-    for (const { trace, columns } of this.visible()) {
-      context.fillStyle = theme.quantity(trace.quantity);
+    if (this.#hasPinned) this.#drawPinned(context, theme);
+    for (const { trace, columns } of this.#visible()) {
+      context.fillStyle = theme.colour(trace.quantity);
       plot.drawLine(context, columns, trace);
     }
     if (limit?.shown) {
-      context.fillStyle = theme.quantity(limit.trace.quantity);
+      context.fillStyle = theme.colour(limit.trace.quantity);
       plot.drawLimit(context, limit.columns, limit.trace);
     }
-    if (this.haunted) this.labelPinned(context, theme);
+    if (this.#hasPinned) this.#labelPinned(context, theme);
     context.restore();
     plot.drawLabels(context, theme);
   }
 
-  private drawPinned(context: CanvasRenderingContext2D, theme: Theme): void {
+  #drawPinned(context: CanvasRenderingContext2D, theme: Theme): void {
     context.globalAlpha = GHOST_DEPTH;
-    for (const { trace, ghost } of this.visible()) {
-      context.fillStyle = theme.quantity(trace.quantity);
-      this.plot.drawLine(context, ghost, { ...trace, ...GHOST });
+    for (const { trace, ghost } of this.#visible()) {
+      context.fillStyle = theme.colour(trace.quantity);
+      this.#plot.drawLine(context, ghost, { ...trace, ...GHOST });
     }
     context.globalAlpha = 1;
   }
 
   /** Says which of the lines are pinned, without crossing them out. */
-  private labelPinned(context: CanvasRenderingContext2D, theme: Theme): void {
-    const { left, top, width } = this.area;
+  #labelPinned(context: CanvasRenderingContext2D, theme: Theme): void {
+    const { left, top, width } = this.frame;
     const right = left + width - theme.textSize / 2;
     const length = context.measureText(PINNED).width;
-    context.fillStyle = theme.plot;
+    context.fillStyle = theme.colour('ground');
     context.globalAlpha = LABEL_GROUND;
     context.fillRect(right - length, top, length, theme.textSize * 1.25);
     context.globalAlpha = 1;
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     context.textAlign = 'right';
     context.fillText(PINNED, right, top + theme.textSize * 0.7);
   }
 
   /** Marks the lines where the cursor crosses them. */
   drawMarks(context: CanvasRenderingContext2D, theme: Theme, column: number, x: number): void {
-    context.strokeStyle = theme.ground;
-    for (const { trace, columns } of this.visible()) {
-      context.fillStyle = theme.quantity(trace.quantity);
-      this.plot.drawMark(context, x, columns.lows[column]!);
-      this.plot.drawMark(context, x, columns.highs[column]!);
+    context.strokeStyle = theme.colour('panel');
+    for (const { trace, columns } of this.#visible()) {
+      context.fillStyle = theme.colour(trace.quantity);
+      this.#plot.drawMark(context, x, columns.lows[column]!);
+      this.#plot.drawMark(context, x, columns.highs[column]!);
     }
   }
 
   /** Shows the values in a column in the legend; null: the newest. */
   readout(column: number | null): void {
-    setText(this.unit, [this.plot.unitText, this.band?.name ?? ''].filter(Boolean).join(', '));
-    for (const { columns, entry } of this.visible()) entry.setValue(this.valueText(columns, column));
-    if (this.limit?.shown) {
-      const { columns, entry } = this.limit;
-      entry.setValue(ranged(columns.highs[column ?? columns.last()] ?? Number.NaN, this.spec.unit));
+    setText(this.#unit, [this.#plot.unitText, this.#band?.name ?? ''].filter(Boolean).join(', '));
+    for (const { columns, entry } of this.#visible()) entry.setValue(this.#valueText(columns, column));
+    if (this.#limit?.shown) {
+      const { columns, entry } = this.#limit;
+      entry.setValue(ranged(columns.highs[column ?? columns.last()] ?? Number.NaN, this.#spec.unit));
     }
   }
 
   /** The values in a column in words. */
   describe(column: number): string {
-    const values = this.visible().map(
-      ({ trace, columns }) => `${trace.name} ${this.valueText(columns, column)}`,
+    const values = this.#visible().map(
+      ({ trace, columns }) => `${trace.name} ${this.#valueText(columns, column)}`,
     );
-    return `${this.spec.title}, ${this.plot.unitText}: ${values.join(', ')}`;
+    return `${this.#spec.title}, ${this.#plot.unitText}: ${values.join(', ')}`;
   }
 
-  private valueText(columns: ColumnBuffer, at: number | null): string {
+  #valueText(columns: ColumnBuffer, at: number | null): string {
     const column = at ?? columns.last();
-    return this.plot.valueText(columns.lows[column] ?? Number.NaN, columns.highs[column] ?? Number.NaN);
+    return this.#plot.valueText(columns.lows[column] ?? Number.NaN, columns.highs[column] ?? Number.NaN);
   }
 
-  private visible(): Line[] {
-    return this.lines.filter(({ shown, relevant }) => shown && relevant);
+  #visible(): Line[] {
+    return this.#lines.filter(({ shown, relevant }) => shown && relevant);
   }
 
-  private title(): HTMLElement {
+  #title(): HTMLElement {
     const title = element(
       'button',
       { type: 'button', class: 'charts-title', 'aria-expanded': 'true', title: 'Fold or unfold' },
-      this.spec.title,
-      this.unit,
+      this.#spec.title,
+      this.#unit,
     );
     title.addEventListener('click', () => {
       const folded = this.element.classList.toggle('charts-folded');
       title.setAttribute('aria-expanded', String(!folded));
-      this.onchange();
+      this.#onChange();
     });
     return title;
   }
 
-  private line(trace: Trace): Line {
+  #line(trace: Trace): Line {
     const line: Line = {
       trace,
       columns: new ColumnBuffer(trace.channel),
@@ -220,7 +223,7 @@ export class Row {
       entry: new LegendEntry(trace, (shown) => {
         line.shown = shown;
         if (!shown) line.entry.setValue('');
-        this.onchange();
+        this.#onChange();
       }),
       shown: true,
       relevant: true,

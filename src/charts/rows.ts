@@ -1,34 +1,8 @@
-import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
 import { ranged, shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Unit } from '../../shared/core/units.ts';
-import type { ScaleLimits } from '../plot/verticalScale.ts';
-
-/** How a line is told from its neighbours besides its colour: on and off lengths in columns; empty is unbroken. */
-export const DASHES = {
-  solid: [],
-  dashed: [10, 5],
-  dotted: [3, 4],
-  dashDot: [12, 4, 3, 4],
-} as const satisfies Record<string, readonly number[]>;
-
-export interface Trace {
-  readonly channel: ChannelName;
-  readonly name: string;
-  readonly quantity: Quantity;
-  readonly dash: keyof typeof DASHES;
-  /** Width of the line, CSS pixels. */
-  readonly width: number;
-  /** Only drives that have such a thing show it. */
-  readonly relevant?: (p: Parameters) => boolean;
-}
-
-/** A range that means something, such as the window that counts as settled. */
-export interface Band {
-  readonly name: string;
-  readonly low: number;
-  readonly high: number;
-}
+import type { Band, Trace } from '../plot/strip/trace.ts';
+import type { ScaleLimits } from '../plot/strip/verticalScale.ts';
 
 export interface RowSpec {
   readonly title: string;

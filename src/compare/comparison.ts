@@ -4,7 +4,7 @@ import { compareFigures, compareMoves, compareParameters } from '../../shared/fi
 import type { AxisStatus, MoveFigures } from '../../shared/protocol/axis.ts';
 import type { Trace } from '../../shared/protocol/trace.ts';
 import type { History } from '../history/history.ts';
-import type { ColumnSource } from '../plot/canvas/columnBuffer.ts';
+import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { differenceTable } from './differenceTable.ts';
 import { Ghost } from './ghost.ts';

@@ -1,6 +1,6 @@
 import type { ChannelName } from '../../shared/core/channels.ts';
 import type { History } from '../history/history.ts';
-import type { ColumnSource } from '../plot/canvas/columnBuffer.ts';
+import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
 import type { LoggedMove } from './moveLog.ts';
 
 /** What can be laid over a run: a recording, and how its moves repeat. */

@@ -1,9 +1,9 @@
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import type { DisturbanceTest } from '../../shared/protocol/accuracy.ts';
+import { rangeOf } from '../plot/range.ts';
 import { widened } from '../plot/svg/axes.ts';
 import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
 import { labelOnWhite, line, type Size } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import { type Markup, markup } from '../ui/markup.ts';
 
 /** Deviation of the table after a force has come, with the window of plus and minus `window`, m; on the scale of all of `among`. */

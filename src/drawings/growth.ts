@@ -1,9 +1,9 @@
 import { ranged } from '../../shared/core/format.ts';
+import { rangeOf } from '../plot/range.ts';
 import { widened } from '../plot/svg/axes.ts';
 import { candidatePen } from '../plot/svg/candidatePens.ts';
 import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
 import type { Size } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import type { Markup } from '../ui/markup.ts';
 import type { CandidateCourse } from './drift.ts';
 import { hoursAxis } from './hoursAxis.ts';

@@ -1,9 +1,9 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { IncrementTest } from '../../shared/protocol/accuracy.ts';
+import { rangeOf } from '../plot/range.ts';
 import { axes, widenedLog } from '../plot/svg/axes.ts';
 import { USUAL_SIZE } from '../plot/svg/lineChart.ts';
 import { circle, clipped, dot, drawing, line, type Size, textAt } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import { type Markup, markup } from '../ui/markup.ts';
 
 const COLOUR = 'var(--q-position, #000)';

@@ -1,5 +1,6 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
+import { rangeOf } from '../plot/range.ts';
 import { type Axes, axes, widened } from '../plot/svg/axes.ts';
 import {
   circle,
@@ -13,7 +14,6 @@ import {
   type Size,
   textAt,
 } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import { type Markup, markup } from '../ui/markup.ts';
 
 const POSITIONING_SIZE: Size = { width: 640, height: 300 };

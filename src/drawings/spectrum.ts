@@ -1,8 +1,8 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { RippleTest } from '../../shared/protocol/accuracy.ts';
+import { rangeOf } from '../plot/range.ts';
 import { axes, widenedLog } from '../plot/svg/axes.ts';
 import { clipped, curve, drawing, labelOnWhite, labelWidth, type Size, textAt } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import { type Markup, markup } from '../ui/markup.ts';
 
 const SPECTRUM_SIZE: Size = { width: 640, height: 340 };

@@ -1,9 +1,9 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { StaircaseTest } from '../../shared/protocol/accuracy.ts';
+import { rangeOf } from '../plot/range.ts';
 import { widened } from '../plot/svg/axes.ts';
 import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
 import type { Size } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import type { Markup } from '../ui/markup.ts';
 
 /** Stairs as they are set and as the tool takes them, on the scale of all of `among`. */

@@ -1,10 +1,10 @@
 import { inUnit } from '../../shared/core/format.ts';
 import type { Course, LapseSample } from '../../shared/protocol/timeLapse.ts';
+import { rangeOf } from '../plot/range.ts';
 import { widened } from '../plot/svg/axes.ts';
 import { pen } from '../plot/svg/candidatePens.ts';
 import { lineChart, type Series, USUAL_SIZE } from '../plot/svg/lineChart.ts';
 import { type Size, textAt } from '../plot/svg/plot.ts';
-import { rangeOf } from '../plot/svg/range.ts';
 import { type Markup, markup } from '../ui/markup.ts';
 import { hoursAxis } from './hoursAxis.ts';
 

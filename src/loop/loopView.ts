@@ -8,8 +8,8 @@ import type {
 } from '../../shared/protocol/analysis.ts';
 import { type Bench, presentScene } from '../bench/bench.ts';
 import { errorText } from '../clients/errorText.ts';
-import { FrequencyAxis } from '../plot/canvas/frequencyAxis.ts';
 import { readTheme, type Theme } from '../plot/canvas/theme.ts';
+import { FrequencyAxis } from '../plot/loop/frequencyAxis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { prefer, preferredEntries } from '../ui/preferences.ts';
 import { createFiguresTable } from './figuresTable.ts';

@@ -1,6 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Reading } from '../gauges/reading.ts';
-import type { Span } from '../plot/canvas/columnBuffer.ts';
+import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
 import { Magnifier, SPAN } from '../stage/lens/magnifier.ts';
 import { button, element, setText } from '../ui/dom.ts';

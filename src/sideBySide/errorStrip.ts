@@ -1,9 +1,9 @@
 import '../charts/charts.css';
 import type { History } from '../history/history.ts';
 import { Canvas } from '../plot/canvas/canvas.ts';
-import { ColumnBuffer, type Span } from '../plot/canvas/columnBuffer.ts';
-import { Plot } from '../plot/canvas/plot.ts';
 import { readTheme, type Theme } from '../plot/canvas/theme.ts';
+import { ColumnBuffer, type Span } from '../plot/strip/columnBuffer.ts';
+import { StripPlot } from '../plot/strip/stripPlot.ts';
 import { element, setText } from '../ui/dom.ts';
 
 const TRACE = {
@@ -28,7 +28,7 @@ export class ErrorStrip {
     element('p', { class: 'candidate-strip-title' }, this.#unit, this.#time),
     this.#place,
   );
-  readonly #plot = new Plot('mm', { minSpan: 2e-9, zero: true });
+  readonly #plot = new StripPlot('mm', { minSpan: 2e-9, zero: true });
   readonly #columns = new ColumnBuffer('followingError');
   #theme: Theme | null = null;
 
@@ -40,7 +40,7 @@ export class ErrorStrip {
   /** Reads a window of the run. False where there is nothing to draw it on. */
   read(history: History, window: (columns: number) => Span): boolean {
     const theme = this.#measure();
-    const count = Math.floor(this.#plot.area.width);
+    const count = Math.floor(this.#plot.frame.width);
     if (!theme || count < 2) return false;
     this.#columns.read(history, window(count), count);
     return true;
@@ -66,12 +66,12 @@ export class ErrorStrip {
     context.font = theme.font;
     context.textBaseline = 'middle';
     context.save();
-    context.fillStyle = theme.plot;
-    const { left, top, width, height } = plot.area;
+    context.fillStyle = theme.colour('ground');
+    const { left, top, width, height } = plot.frame;
     context.fillRect(left, top, width, height);
     plot.clip(context);
     plot.drawGrid(context, theme);
-    context.fillStyle = theme.quantity('error');
+    context.fillStyle = theme.colour('error');
     plot.drawBand(context, { name: '', low: -tolerance, high: tolerance });
     plot.drawLine(context, this.#columns, TRACE);
     context.restore();
@@ -87,7 +87,7 @@ export class ErrorStrip {
     this.#canvas.resize(clientWidth, clientHeight);
     const theme = readTheme(this.#place);
     const left = Math.round(GUTTER * theme.textSize);
-    this.#plot.area = { left, top: 0, width: clientWidth - left, height: clientHeight };
+    this.#plot.frame = { left, top: 0, width: clientWidth - left, height: clientHeight };
     this.#theme = theme;
     return theme;
   }

@@ -2,7 +2,7 @@ import './sideBySide.css';
 import { shortest } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
-import type { Span } from '../plot/canvas/columnBuffer.ts';
+import type { Span } from '../plot/strip/columnBuffer.ts';
 import { stepAtLeast } from '../plot/ticks.ts';
 import { LensRange } from '../stage/lens/lensRange.ts';
 import { element } from '../ui/dom.ts';

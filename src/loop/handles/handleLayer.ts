@@ -1,5 +1,5 @@
 import { decibels } from '../../../shared/core/decibels.ts';
-import type { Graph } from '../../plot/canvas/graph.ts';
+import type { Graph } from '../../plot/loop/graph.ts';
 import { element, setText } from '../../ui/dom.ts';
 import type { Handle, Place, Shaping } from './handles.ts';
 import './handles.css';

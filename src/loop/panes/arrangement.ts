@@ -1,4 +1,4 @@
-import type { BodeName } from '../../plot/canvas/curves.ts';
+import type { BodeName } from '../../plot/loop/responses.ts';
 
 export type PaneName = BodeName | 'nyquist' | 'eigenvalues';
 

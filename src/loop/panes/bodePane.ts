@@ -2,6 +2,11 @@ import { decibels } from '../../../shared/core/decibels.ts';
 import { inUnit } from '../../../shared/core/format.ts';
 import type { LoopAnalysis, Response } from '../../../shared/protocol/analysis.ts';
 import { Canvas } from '../../plot/canvas/canvas.ts';
+import type { Theme } from '../../plot/canvas/theme.ts';
+import { placeOn, power, straight } from '../../plot/interpolate.ts';
+import type { FrequencyAxis } from '../../plot/loop/frequencyAxis.ts';
+import { drawLabel, Graph } from '../../plot/loop/graph.ts';
+import { LevelScale } from '../../plot/loop/levelScale.ts';
 import {
   BODE,
   type BodeName,
@@ -9,12 +14,7 @@ import {
   type CurveSpec,
   colourOf,
   degrees,
-} from '../../plot/canvas/curves.ts';
-import type { FrequencyAxis } from '../../plot/canvas/frequencyAxis.ts';
-import { drawLabel, Graph } from '../../plot/canvas/graph.ts';
-import { LevelScale } from '../../plot/canvas/levelScale.ts';
-import type { Theme } from '../../plot/canvas/theme.ts';
-import { placeOn, power, straight } from '../../plot/interpolate.ts';
+} from '../../plot/loop/responses.ts';
 import { element } from '../../ui/dom.ts';
 import { FILTER_NAMES, filterGain } from '../handles/filterGain.ts';
 import type { LoopData } from './loopData.ts';
@@ -102,7 +102,7 @@ export class BodePane implements Pane {
     lowest.drawFrequencies(context, theme);
     context.textAlign = 'left';
     context.textBaseline = 'middle';
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     const { left, top } = this.magnitude.area;
     drawLabel(context, theme, magnitude.unit, left + 5, top + theme.textSize * 0.8);
     if (data.cursor !== null) this.#drawCursor(context, data, theme, data.cursor);
@@ -182,7 +182,7 @@ export class BodePane implements Pane {
 
   #drawFilters(context: Context, { present }: LoopData, theme: Theme): void {
     const { analysis, parameters } = present!;
-    context.strokeStyle = theme.accent;
+    context.strokeStyle = theme.colour('accent');
     for (const name of FILTER_NAMES.filter((each) => parameters[each])) {
       const gain = filterGain(name, parameters);
       const { frequency } = analysis;
@@ -200,7 +200,7 @@ export class BodePane implements Pane {
     const graph = this.magnitude;
     const x = graph.x(gainMargin.frequency);
     const end = graph.y(-decibels(gainMargin.value));
-    context.fillStyle = theme.accent;
+    context.fillStyle = theme.colour('accent');
     context.fillRect(x - 1.5, graph.y(0), 3, end - graph.y(0));
     context.textAlign = 'center';
     context.textBaseline = 'middle';
@@ -216,7 +216,7 @@ export class BodePane implements Pane {
     const at = degrees(straight(openLoop.phase, placeOn(frequency, phaseMargin.frequency)));
     const x = graph.x(phaseMargin.frequency);
     const [from, to] = [graph.y(at - degrees(phaseMargin.value)), graph.y(at)];
-    context.fillStyle = theme.accent;
+    context.fillStyle = theme.colour('accent');
     context.fillRect(x - 1.5, Math.min(from, to), 3, Math.abs(to - from));
     context.textAlign = 'left';
     context.textBaseline = 'middle';
@@ -229,13 +229,13 @@ export class BodePane implements Pane {
     graph.drawGround(context, theme, null);
     graph.clipped(context, () => {
       context.globalAlpha = stale ? 0.35 : 1;
-      context.strokeStyle = theme.ink;
+      context.strokeStyle = theme.colour('ink');
       graph.drawCurve(context, frequency, (k) => coherence[k]!, { dash: 'solid', width: 1.5 });
       context.globalAlpha = 1;
     });
     graph.drawLevels(context, theme, 1, String);
     context.textAlign = 'left';
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     const { left, top, height } = graph.area;
     drawLabel(context, theme, stale ? 'coherence, outdated' : 'coherence', left + 5, top + height / 2);
   }
@@ -246,7 +246,7 @@ export class BodePane implements Pane {
     const x = Math.round(this.magnitude.x(cursor));
     for (const { area } of [this.magnitude, this.#phase]) {
       if (x < area.left || x > area.left + area.width) return;
-      context.fillStyle = theme.ink;
+      context.fillStyle = theme.colour('ink');
       context.fillRect(x, area.top, 1, area.height);
     }
     for (const curve of this.#spec.curves) {

@@ -1,7 +1,7 @@
 import type { LoopAnalysis } from '../../../shared/protocol/analysis.ts';
-import { DASHES } from '../../charts/rows.ts';
-import { drawLabel } from '../../plot/canvas/graph.ts';
 import type { Theme } from '../../plot/canvas/theme.ts';
+import { drawLabel } from '../../plot/loop/graph.ts';
+import { DASHES } from '../../plot/pens.ts';
 import type { LoopData } from './loopData.ts';
 import { PlanePane } from './planePane.ts';
 
@@ -25,7 +25,7 @@ export class EigenvaluesPane extends PlanePane {
     const { context, plane } = this;
     const { analysis } = present!;
     context.lineWidth = 1.5;
-    context.strokeStyle = theme.strong;
+    context.strokeStyle = theme.colour('strong');
     plane.circle(context, 0, 0, 1);
     context.stroke();
     context.lineWidth = 1;
@@ -44,7 +44,7 @@ export class EigenvaluesPane extends PlanePane {
     const { left, top } = plane.area;
     context.textAlign = 'left';
     context.textBaseline = 'middle';
-    context.fillStyle = stable ? theme.soft : theme.alarm;
+    context.fillStyle = stable ? theme.colour('soft') : theme.colour('alarm');
     drawLabel(
       context,
       theme,
@@ -59,7 +59,7 @@ export class EigenvaluesPane extends PlanePane {
     eigenvaluesRe.forEach((re, k) => {
       const im = eigenvaluesIm[k]!;
       const outside = Math.hypot(re, im) >= 1;
-      context.strokeStyle = outside ? theme.alarm : theme.ink;
+      context.strokeStyle = outside ? theme.colour('alarm') : theme.colour('ink');
       context.lineWidth = outside ? 3 : 2;
       const [x, y] = [plane.x(re), plane.y(im)];
       context.beginPath();

@@ -1,9 +1,9 @@
 import { inUnit } from '../../../shared/core/format.ts';
 import type { LoopAnalysis } from '../../../shared/protocol/analysis.ts';
-import { DASHES } from '../../charts/rows.ts';
-import { drawLabel } from '../../plot/canvas/graph.ts';
 import type { Theme } from '../../plot/canvas/theme.ts';
 import { placeOn, straight } from '../../plot/interpolate.ts';
+import { drawLabel } from '../../plot/loop/graph.ts';
+import { DASHES } from '../../plot/pens.ts';
 import type { LoopData } from './loopData.ts';
 import { PlanePane } from './planePane.ts';
 
@@ -25,20 +25,20 @@ export class NyquistPane extends PlanePane {
     const { modulusMargin, stable } = analysis.figures;
 
     context.lineWidth = 1;
-    context.strokeStyle = theme.strong;
+    context.strokeStyle = theme.colour('strong');
     context.setLineDash(DASHES.dotted);
     plane.circle(context, 0, 0, 1);
     context.stroke();
     context.setLineDash([]);
 
-    context.fillStyle = context.strokeStyle = theme.quantity('error');
+    context.fillStyle = context.strokeStyle = theme.colour('error');
     plane.circle(context, -1, 0, modulusMargin.value);
     context.globalAlpha = 0.13;
     context.fill();
     context.globalAlpha = 1;
     context.stroke();
 
-    context.strokeStyle = theme.ink;
+    context.strokeStyle = theme.colour('ink');
     if (pinned) {
       context.globalAlpha = 0.45;
       this.#curve(pinned.analysis, 1, 1.25);
@@ -60,13 +60,13 @@ export class NyquistPane extends PlanePane {
       context.globalAlpha = 1;
     }
 
-    context.fillStyle = stable ? theme.ink : theme.alarm;
+    context.fillStyle = stable ? theme.colour('ink') : theme.colour('alarm');
     plane.circle(context, -1, 0, 4 / plane.unit);
     context.fill();
     context.textAlign = 'right';
     context.textBaseline = 'middle';
     drawLabel(context, theme, '−1', plane.x(-1) - 7, plane.y(0) - theme.textSize * 0.7);
-    context.fillStyle = theme.quantity('error');
+    context.fillStyle = theme.colour('error');
     context.textAlign = 'left';
     const { left, top } = plane.area;
     const modulus = `modulus ${inUnit(modulusMargin.value, '', 2)}`;
@@ -74,7 +74,7 @@ export class NyquistPane extends PlanePane {
 
     if (cursor !== null) {
       const place = placeOn(analysis.frequency, cursor);
-      context.strokeStyle = theme.ink;
+      context.strokeStyle = theme.colour('ink');
       context.lineWidth = 1.5;
       this.#ring(theme, straight(analysis.nyquistRe, place), straight(analysis.nyquistIm, place), 4);
     }
@@ -93,7 +93,7 @@ export class NyquistPane extends PlanePane {
   #ring(theme: Theme, re: number, im: number, radius: number): void {
     const { context, plane } = this;
     plane.circle(context, re, im, radius / plane.unit);
-    context.fillStyle = theme.plot;
+    context.fillStyle = theme.colour('ground');
     context.fill();
     context.stroke();
   }

@@ -1,5 +1,5 @@
-import type { CurveSpec } from '../../plot/canvas/curves.ts';
 import type { Theme } from '../../plot/canvas/theme.ts';
+import type { CurveSpec } from '../../plot/loop/responses.ts';
 import type { LoopData } from './loopData.ts';
 
 /** One plot of the loop with a canvas of its own. */

@@ -1,6 +1,6 @@
 import { Canvas } from '../../plot/canvas/canvas.ts';
-import { Plane, type PlaneView } from '../../plot/canvas/plane.ts';
 import type { Theme } from '../../plot/canvas/theme.ts';
+import { Plane, type PlaneView } from '../../plot/loop/plane.ts';
 import { element } from '../../ui/dom.ts';
 import type { LoopData } from './loopData.ts';
 import type { Pane } from './pane.ts';

@@ -1,5 +1,5 @@
-import { DASHES } from '../../charts/rows.ts';
-import type { CurveSpec } from '../../plot/canvas/curves.ts';
+import type { CurveSpec } from '../../plot/loop/responses.ts';
+import { DASHES } from '../../plot/pens.ts';
 import { element } from '../../ui/dom.ts';
 import { createSegmented } from '../../ui/segmented.ts';
 import { type Arrangement, arrangementFor, type PaneName } from './arrangement.ts';

@@ -1,8 +1,8 @@
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import type { MotionAsked } from '../../../shared/study/motionAsked.ts';
+import { rangeOf } from '../../plot/range.ts';
 import { widened } from '../../plot/svg/axes.ts';
 import { lineChart } from '../../plot/svg/lineChart.ts';
-import { rangeOf } from '../../plot/svg/range.ts';
 import type { Markup } from '../../ui/markup.ts';
 
 const HEIGHT = 240;

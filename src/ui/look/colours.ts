@@ -1,3 +1,32 @@
+import type { Quantity } from '../../../shared/core/channels.ts';
+
+/** Colours of the page that things are drawn in besides those of quantities, and their custom properties. */
+const PAGE_COLOURS = {
+  ink: '--ink',
+  soft: '--ink-soft',
+  line: '--line',
+  strong: '--line-strong',
+  panel: '--panel',
+  /** What curves are drawn on. */
+  ground: '--raised',
+  accent: '--accent',
+  alarm: '--alarm',
+} as const;
+
+export type PageColour = keyof typeof PAGE_COLOURS;
+
+/** What something may be drawn in: the colour of its quantity, or one of the page. */
+export type Colour = Quantity | PageColour;
+
+/** The custom property of the page that holds a colour. */
+export function colourProperty(colour: Colour): string {
+  return isPageColour(colour) ? PAGE_COLOURS[colour] : `--q-${colour}`;
+}
+
+function isPageColour(colour: Colour): colour is PageColour {
+  return colour in PAGE_COLOURS;
+}
+
 const looked = new Map<string, string>();
 
 /**

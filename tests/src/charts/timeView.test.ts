@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MAX_SPAN, MIN_SPAN, TimeView } from '../../../src/charts/timeView.ts';
-import { TimeAxis } from '../../../src/plot/canvas/timeAxis.ts';
+import { TimeAxis } from '../../../src/plot/strip/timeAxis.ts';
 
 const COLUMNS = 500;
 

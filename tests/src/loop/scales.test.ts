@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { arrangementFor } from '../../../src/loop/panes/arrangement.ts';
-import { FrequencyAxis, tickText } from '../../../src/plot/canvas/frequencyAxis.ts';
-import { LevelScale } from '../../../src/plot/canvas/levelScale.ts';
+import { FrequencyAxis, tickText } from '../../../src/plot/loop/frequencyAxis.ts';
+import { LevelScale } from '../../../src/plot/loop/levelScale.ts';
 
 describe('the frequency axis', () => {
   const axis = () => {

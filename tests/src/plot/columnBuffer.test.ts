@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { TimeView } from '../../../src/charts/timeView.ts';
 import { History } from '../../../src/history/history.ts';
-import { ColumnBuffer } from '../../../src/plot/canvas/columnBuffer.ts';
+import { ColumnBuffer } from '../../../src/plot/strip/columnBuffer.ts';
 import { frame, PERIOD, random, type Source } from '../history/frames.ts';
 
 const next = random(5);

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { DASHES } from '../../../src/charts/rows.ts';
-import { mirrored, stripPath } from '../../../src/plot/strip.ts';
+import { DASHES } from '../../../src/plot/pens.ts';
+import { linearScale, mirrored } from '../../../src/plot/scale.ts';
+import { stripPath } from '../../../src/plot/strip/stripPath.ts';
 
-const MAP = { left: 100, columnWidth: 1, top: 0, height: 100, low: -1, high: 1 };
+const MAP = { left: 100, columnWidth: 1, y: linearScale(-1, 1, 100, 0) };
 
 /** The outlines a path is made of, as [x, y] corners. */
 function outlines(
@@ -78,7 +79,7 @@ describe('strip', () => {
   it('mirrors a limit to the other side of zero, dashes included', () => {
     const half = new Array<number>(15).fill(0.5);
     const [upper] = outlines(half, half, { dash: [10, 5] });
-    const [lower] = outlines(half, half, { dash: [10, 5], map: mirrored(MAP) });
+    const [lower] = outlines(half, half, { dash: [10, 5], map: { ...MAP, y: mirrored(MAP.y) } });
     expect([Math.min(...ys(upper!)), Math.max(...ys(upper!))]).toEqual([24, 26]);
     expect([Math.min(...ys(lower!)), Math.max(...ys(lower!))]).toEqual([74, 76]);
     expect(xs(lower!)).toEqual(xs(upper!));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { VerticalScale } from '../../../src/plot/verticalScale.ts';
+import { VerticalScale } from '../../../src/plot/strip/verticalScale.ts';
 import { random } from '../history/frames.ts';
 
 const TEXT = 14;

@@ -2,9 +2,9 @@ import type { Quantity } from '../../../shared/core/channels.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { UNITS } from '../../../shared/core/units.ts';
 import type { LoopAnalysis, MeasuredLoop, Response } from '../../../shared/protocol/analysis.ts';
-import type { DASHES } from '../../charts/rows.ts';
+import type { Theme } from '../canvas/theme.ts';
+import type { DASHES } from '../pens.ts';
 import type { LevelLimits } from './levelScale.ts';
-import type { Theme } from './theme.ts';
 
 /** One response as the plots draw it. */
 export interface CurveSpec {
@@ -38,7 +38,7 @@ export interface MagnitudeSpec {
 }
 
 export const colourOf = ({ quantity }: CurveSpec, theme: Theme): string =>
-  quantity === null ? theme.ink : theme.quantity(quantity);
+  quantity === null ? theme.colour('ink') : theme.colour(quantity);
 
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 

@@ -1,6 +1,7 @@
+import { clipped } from '../canvas/canvas.ts';
+import type { Theme } from '../canvas/theme.ts';
+import { type Frame as Area, NO_FRAME } from '../frame.ts';
 import { decimalsOf, stepAtLeast, tickRange } from '../ticks.ts';
-import { type Area, clipped } from './plot.ts';
-import type { Theme } from './theme.ts';
 
 type Context = CanvasRenderingContext2D;
 
@@ -16,7 +17,7 @@ const near = (pixel: number): number => Math.min(Math.max(pixel, -FAR), FAR);
 
 /** An area of the complex plane with the same scale on both axes. */
 export class Plane {
-  area: Area = { left: 0, top: 0, width: 0, height: 0 };
+  area: Area = NO_FRAME;
   view: PlaneView;
   readonly #first: PlaneView;
   readonly #halves: readonly [least: number, most: number];
@@ -65,15 +66,15 @@ export class Plane {
 
   drawGround(context: Context, theme: Theme): void {
     const { left, top, width, height } = this.area;
-    context.fillStyle = theme.plot;
+    context.fillStyle = theme.colour('ground');
     context.fillRect(left, top, width, height);
     const step = this.#step(theme);
     this.#eachTick(step, 'x', (re) => {
-      context.fillStyle = re === 0 ? theme.strong : theme.line;
+      context.fillStyle = re === 0 ? theme.colour('strong') : theme.colour('line');
       context.fillRect(Math.round(this.x(re)), top, 1, height);
     });
     this.#eachTick(step, 'y', (im) => {
-      context.fillStyle = im === 0 ? theme.strong : theme.line;
+      context.fillStyle = im === 0 ? theme.colour('strong') : theme.colour('line');
       context.fillRect(left, Math.round(this.y(im)), width, 1);
     });
   }
@@ -82,7 +83,7 @@ export class Plane {
     const { left, top, width, height } = this.area;
     const step = this.#step(theme);
     const text = (value: number) => value.toFixed(decimalsOf(step)).replace('-', '−');
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     context.textBaseline = 'middle';
     context.textAlign = 'center';
     this.#eachTick(step, 'x', (re) => {

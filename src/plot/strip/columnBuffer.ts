@@ -1,6 +1,6 @@
 import type { ChannelName } from '../../../shared/core/channels.ts';
 import type { History } from '../../history/history.ts';
-import type { Columns } from '../strip.ts';
+import type { Columns } from './stripPath.ts';
 
 /** What columns are read from: the history of the run, or a run laid over it. */
 export type ColumnSource = Pick<History, 'epoch' | 'latestTime' | 'columns'>;
@@ -20,13 +20,16 @@ export class ColumnBuffer implements Columns {
   highs = new Float64Array(0);
   /** Number of the first column, counted from time zero. */
   firstColumn = 0;
-  private history: ColumnSource | null = null;
-  private epoch = Number.NaN;
-  private width = Number.NaN;
+  readonly #channel: ChannelName;
+  #history: ColumnSource | null = null;
+  #epoch = Number.NaN;
+  #width = Number.NaN;
   /** Number of the first column that may not be complete yet. */
-  private open = 0;
+  #open = 0;
 
-  constructor(private readonly channel: ChannelName) {}
+  constructor(channel: ChannelName) {
+    this.#channel = channel;
+  }
 
   get count(): number {
     return this.lows.length;
@@ -36,10 +39,10 @@ export class ColumnBuffer implements Columns {
   read(history: ColumnSource, { from, to }: Span, count: number): void {
     const width = (to - from) / count;
     const first = Math.round(from / width);
-    const start = this.keep(history, first, width, count);
+    const start = this.#keep(history, first, width, count);
     if (start < count)
       history.columns(
-        this.channel,
+        this.#channel,
         (first + start) * width,
         (first + count) * width,
         count - start,
@@ -47,41 +50,41 @@ export class ColumnBuffer implements Columns {
         this.highs,
         start,
       );
-    this.history = history;
-    this.epoch = history.epoch;
-    this.width = width;
+    this.#history = history;
+    this.#epoch = history.epoch;
+    this.#width = width;
     this.firstColumn = first;
     // The bin that is still being filled may reach back into the column before.
     const { latestTime } = history;
-    this.open = Number.isNaN(latestTime) ? first : Math.floor(latestTime / width) - 1;
+    this.#open = Number.isNaN(latestTime) ? first : Math.floor(latestTime / width) - 1;
   }
 
-  /** Least of the minima; ∞ if nothing was recorded. */
+  /** Lowest of the minima; ∞ if nothing was recorded. */
   low(): number {
-    let low = Number.POSITIVE_INFINITY;
-    for (let c = 0; c < this.count; c++) if (this.lows[c]! < low) low = this.lows[c]!;
-    return low;
+    let lowest = Number.POSITIVE_INFINITY;
+    for (const low of this.lows) if (low < lowest) lowest = low;
+    return lowest;
   }
 
-  /** Greatest of the maxima; -∞ if nothing was recorded. */
+  /** Highest of the maxima; −∞ if nothing was recorded. */
   high(): number {
-    let high = Number.NEGATIVE_INFINITY;
-    for (let c = 0; c < this.count; c++) if (this.highs[c]! > high) high = this.highs[c]!;
-    return high;
+    let highest = Number.NEGATIVE_INFINITY;
+    for (const high of this.highs) if (high > highest) highest = high;
+    return highest;
   }
 
   /** The newest column that holds something; -1 if none does. */
   last(): number {
     let c = this.count - 1;
-    while (c >= 0 && Number.isNaN(this.lows[c]!)) c--;
+    while (c >= 0 && Number.isNaN(this.lows[c])) c--;
     return c;
   }
 
   /** Moves what is already known to its new place; from which place on columns have to be read. */
-  private keep(history: ColumnSource, first: number, width: number, count: number): number {
+  #keep(history: ColumnSource, first: number, width: number, count: number): number {
     const shift = first - this.firstColumn;
-    const same = history === this.history && history.epoch === this.epoch && count === this.count;
-    const sameGrid = Math.abs(width / this.width - 1) < 1e-9;
+    const same = history === this.#history && history.epoch === this.#epoch && count === this.count;
+    const sameGrid = Math.abs(width / this.#width - 1) < 1e-9;
     if (count !== this.count) {
       this.lows = new Float64Array(count);
       this.highs = new Float64Array(count);
@@ -89,6 +92,6 @@ export class ColumnBuffer implements Columns {
     if (!same || !sameGrid || shift < 0 || shift >= count) return 0;
     this.lows.copyWithin(0, shift);
     this.highs.copyWithin(0, shift);
-    return Math.min(count, Math.max(0, Math.min(this.open, this.firstColumn + count) - first));
+    return Math.min(count, Math.max(0, Math.min(this.#open, this.firstColumn + count) - first));
   }
 }

@@ -1,8 +1,9 @@
-import { DASHES } from '../../charts/rows.ts';
+import { clipped } from '../canvas/canvas.ts';
+import type { Theme } from '../canvas/theme.ts';
+import { type Frame as Area, NO_FRAME } from '../frame.ts';
+import { DASHES } from '../pens.ts';
 import { type FrequencyAxis, tickText } from './frequencyAxis.ts';
 import type { LevelScale } from './levelScale.ts';
-import { type Area, clipped } from './plot.ts';
-import type { Theme } from './theme.ts';
 
 type Context = CanvasRenderingContext2D;
 
@@ -13,7 +14,7 @@ const near = (pixel: number): number => Math.min(Math.max(pixel, -FAR), FAR);
 
 /** One plot over frequency: an area of a canvas, the shared frequency axis, and a vertical scale of its own. */
 export class Graph {
-  area: Area = { left: 0, top: 0, width: 0, height: 0 };
+  area: Area = NO_FRAME;
   readonly axis: FrequencyAxis;
   readonly scale: LevelScale;
 
@@ -40,16 +41,16 @@ export class Graph {
 
   drawGround(context: Context, theme: Theme, reference: number | null): void {
     const { left, top, width, height } = this.area;
-    context.fillStyle = theme.plot;
+    context.fillStyle = theme.colour('ground');
     context.fillRect(left, top, width, height);
     for (const { frequency, digit } of this.axis.ticks()) {
       context.globalAlpha = digit === 1 ? 1 : 0.45;
-      context.fillStyle = theme.line;
+      context.fillStyle = theme.colour('line');
       context.fillRect(Math.round(this.x(frequency)), top, 1, height);
     }
     context.globalAlpha = 1;
     for (const level of this.scale.ticks()) {
-      context.fillStyle = level === reference ? theme.strong : theme.line;
+      context.fillStyle = level === reference ? theme.colour('strong') : theme.colour('line');
       context.fillRect(left, Math.round(this.y(level)), width, 1);
     }
   }
@@ -63,7 +64,7 @@ export class Graph {
   ): void {
     const { left, top, height } = this.area;
     const half = theme.textSize * 0.55;
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     context.textAlign = 'right';
     context.textBaseline = 'middle';
     const taken: number[] = [];
@@ -80,7 +81,7 @@ export class Graph {
   drawFrequencies(context: Context, theme: Theme): void {
     const { left, width, top, height } = this.area;
     const middle = top + height + theme.textSize * 0.75;
-    context.fillStyle = theme.soft;
+    context.fillStyle = theme.colour('soft');
     context.textBaseline = 'middle';
     context.textAlign = 'right';
     context.fillText('Hz', left + width, middle);
@@ -128,7 +129,7 @@ export class Graph {
   drawRing(context: Context, theme: Theme, frequency: number, level: number, radius: number): void {
     context.beginPath();
     context.arc(near(this.x(frequency)), near(this.y(level)), radius, 0, 2 * Math.PI);
-    context.fillStyle = theme.plot;
+    context.fillStyle = theme.colour('ground');
     context.fill();
     context.lineWidth = 1.5;
     context.stroke();
@@ -139,7 +140,7 @@ export class Graph {
 export function drawLabel(context: Context, theme: Theme, text: string, x: number, y: number): void {
   context.lineWidth = 4;
   context.lineJoin = 'round';
-  context.strokeStyle = theme.plot;
+  context.strokeStyle = theme.colour('ground');
   context.strokeText(text, x, y);
   context.fillText(text, x, y);
 }
