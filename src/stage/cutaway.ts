@@ -1,4 +1,5 @@
 import type { Color, MeshStandardMaterial } from 'three';
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Bin } from './build/bin.ts';
@@ -16,19 +17,18 @@ const HEAT_GRAIN = 0.2;
 /** Opens the machine and colours what shows by the currents or the temperatures of the model. */
 export class CutawayPaint {
   mode: Cutaway = 'closed';
-  private readonly coils: MeshStandardMaterial;
-  private readonly carrier: MeshStandardMaterial;
-  private readonly table: MeshStandardMaterial;
-  private readonly screw: MeshStandardMaterial;
-  private readonly range = new SteppedRange({ min: 0.1, max: 5000, calm: 0.6, hold: 2 });
+  readonly #coils: MeshStandardMaterial;
+  readonly #carrier: MeshStandardMaterial;
+  readonly #table: MeshStandardMaterial;
+  readonly #screw: MeshStandardMaterial;
+  readonly #range = new SteppedRange({ min: 0.1, max: 5000, calm: 0.6, hold: 2 });
   /** What the colours show now: angle and currents, or temperatures. */
-  private readonly shown = new Float64Array(5).fill(Number.NaN);
+  readonly #shown = new Float64Array(5).fill(Number.NaN);
+  readonly #legend: Legend;
 
-  constructor(
-    bin: Bin,
-    private readonly legend: Legend,
-  ) {
-    [this.coils, this.carrier, this.table, this.screw] = [1, 2, 3, 4].map(() => dataMaterial(bin)) as [
+  constructor(bin: Bin, legend: Legend) {
+    this.#legend = legend;
+    [this.#coils, this.#carrier, this.#table, this.#screw] = [1, 2, 3, 4].map(() => dataMaterial(bin)) as [
       MeshStandardMaterial,
       MeshStandardMaterial,
       MeshStandardMaterial,
@@ -38,7 +38,7 @@ export class CutawayPaint {
 
   setMode(mode: Cutaway, machine: Machine | null): void {
     this.mode = mode;
-    this.legend.setMode(mode);
+    this.#legend.setMode(mode);
     if (machine) this.dress(machine);
   }
 
@@ -46,50 +46,50 @@ export class CutawayPaint {
   dress(machine: Machine): void {
     const warm = this.mode === 'temperature';
     machine.setCut(this.mode !== 'closed');
-    machine.dress(machine.drive.carriers, warm ? this.carrier : null);
-    machine.dress(machine.table.warm, warm ? this.table : null);
-    machine.dress(machine.drive.screws, warm ? this.screw : null);
+    machine.dress(machine.drive.carriers, warm ? this.#carrier : null);
+    machine.dress(machine.table.warm, warm ? this.#table : null);
+    machine.dress(machine.drive.screws, warm ? this.#screw : null);
     if (this.mode === 'closed') for (const set of machine.drive.coils) set.setPlain();
-    this.shown.fill(Number.NaN);
+    this.#shown.fill(Number.NaN);
   }
 
   /** Returns whether a colour changed. */
   update(machine: Machine, now: Float64Array, p: Parameters, elapsed: number): boolean {
     if (this.mode === 'closed') return false;
     return this.mode === 'temperature'
-      ? this.showHeat(machine, now, p)
-      : this.showCurrents(machine, now, p, elapsed);
+      ? this.#showHeat(machine, now, p)
+      : this.#showCurrents(machine, now, p, elapsed);
   }
 
-  private showCurrents(machine: Machine, now: Float64Array, p: Parameters, elapsed: number): boolean {
+  #showCurrents(machine: Machine, now: Float64Array, p: Parameters, elapsed: number): boolean {
     // The amplifier's current is shared by its motors.
-    const field = (now[C.fieldCurrent] as number) / p.motorCount;
-    const force = (now[C.forceCurrent] as number) / p.motorCount;
-    const angle = electricalAngle(p, now[C.motorPosition] as number) % (2 * Math.PI);
-    const fullScale = this.range.follow(Math.hypot(field, force), elapsed);
-    this.legend.showCurrent(fullScale);
-    if (!this.moved([angle, field / fullScale, force / fullScale], CURRENT_GRAIN)) return false;
-    for (const set of machine.drive.coils) set.showCurrents(field, force, angle, fullScale, this.coils);
+    const field = valueAt(now, C.fieldCurrent) / p.motorCount;
+    const force = valueAt(now, C.forceCurrent) / p.motorCount;
+    const angle = electricalAngle(p, valueAt(now, C.motorPosition)) % (2 * Math.PI);
+    const fullScale = this.#range.follow(Math.hypot(field, force), elapsed);
+    this.#legend.showCurrent(fullScale);
+    if (!this.#moved([angle, field / fullScale, force / fullScale], CURRENT_GRAIN)) return false;
+    for (const set of machine.drive.coils) set.showCurrents(field, force, angle, fullScale, this.#coils);
     return true;
   }
 
-  private showHeat(machine: Machine, now: Float64Array, p: Parameters): boolean {
-    this.legend.showHeat(now, p);
+  #showHeat(machine: Machine, now: Float64Array, p: Parameters): boolean {
+    this.#legend.showHeat(now, p);
     const nodes = [C.windingTemperature, C.carrierTemperature, C.tableTemperature, C.screwTemperature];
-    const temperatures = nodes.map((channel) => now[channel] as number);
-    if (!this.moved([...temperatures, p.windingLimit - p.ambient], HEAT_GRAIN)) return false;
+    const temperatures = nodes.map((channel) => valueAt(now, channel));
+    if (!this.#moved([...temperatures, p.windingLimit - p.ambient], HEAT_GRAIN)) return false;
     const share = (t: number) => (t - p.ambient) / (p.windingLimit - p.ambient);
     const [winding, carrier, table, screw] = temperatures.map(share) as [number, number, number, number];
-    for (const set of machine.drive.coils) set.showHeat(winding, this.coils);
-    paint(this.carrier.color, carrier);
-    paint(this.table.color, table);
-    paint(this.screw.color, screw);
+    for (const set of machine.drive.coils) set.showHeat(winding, this.#coils);
+    paint(this.#carrier.color, carrier);
+    paint(this.#table.color, table);
+    paint(this.#screw.color, screw);
     return true;
   }
 
-  private moved(values: readonly number[], grain: number): boolean {
-    if (values.every((value, i) => Math.abs(value - this.shown[i]!) < grain)) return false;
-    this.shown.set(values);
+  #moved(values: readonly number[], grain: number): boolean {
+    if (values.every((value, i) => Math.abs(value - this.#shown[i]!) < grain)) return false;
+    this.#shown.set(values);
     return true;
   }
 }

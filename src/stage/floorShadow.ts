@@ -15,8 +15,8 @@ export interface Standing {
 /** The soft shadow of machines on the floor: painted once, since what stands on the floor does not move. */
 export class FloorShadow {
   readonly group = new Group();
-  private readonly material: MeshBasicMaterial;
-  private readonly plane: PlaneGeometry;
+  readonly #material: MeshBasicMaterial;
+  readonly #plane: PlaneGeometry;
 
   constructor(bin: Bin) {
     const picture = bin.own(
@@ -36,24 +36,24 @@ export class FloorShadow {
         }
       }),
     );
-    this.material = bin.own(
+    this.#material = bin.own(
       new MeshBasicMaterial({ map: picture, transparent: true, depthWrite: false, toneMapped: false }),
     );
-    this.plane = bin.own(new PlaneGeometry(1, 1).rotateX(-Math.PI / 2));
+    this.#plane = bin.own(new PlaneGeometry(1, 1).rotateX(-Math.PI / 2));
   }
 
   set darkness(share: number) {
-    this.material.opacity = share;
+    this.#material.opacity = share;
   }
 
   /** Under each of these; the light comes from the upper left front. */
   place(standing: readonly Standing[]): void {
     this.group.clear();
-    for (const each of standing) this.group.add(this.under(each));
+    for (const each of standing) this.group.add(this.#under(each));
   }
 
-  private under({ extent, floor }: Standing): Mesh {
-    const mesh = new Mesh(this.plane, this.material);
+  #under({ extent, floor }: Standing): Mesh {
+    const mesh = new Mesh(this.#plane, this.#material);
     mesh.renderOrder = -1;
     const { min, max } = new Box3().setFromPoints([...extent]);
     const grown = PICTURE / OUTLINE;

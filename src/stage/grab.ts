@@ -37,26 +37,28 @@ export interface Hold {
 /** The pointer or the keys take hold of the table and pull it along its axis. */
 export class Grab {
   hold: Hold | null = null;
-  private heldBy: number | string | null = null;
-  private readonly caster = new Raycaster();
-  private readonly pointer = new Vector2();
-  private readonly ray = new Ray();
-  private readonly toMachine = new Matrix4();
-  private readonly hit = new Vector3();
+  #heldBy: number | string | null = null;
+  readonly #caster = new Raycaster();
+  readonly #pointer = new Vector2();
+  readonly #ray = new Ray();
+  readonly #toMachine = new Matrix4();
+  readonly #hit = new Vector3();
+  readonly #canvas: HTMLCanvasElement;
+  readonly #camera: PerspectiveCamera;
+  readonly #world: GrabWorld;
 
-  constructor(
-    private readonly canvas: HTMLCanvasElement,
-    private readonly camera: PerspectiveCamera,
-    private readonly world: GrabWorld,
-  ) {
+  constructor(canvas: HTMLCanvasElement, camera: PerspectiveCamera, world: GrabWorld) {
+    this.#canvas = canvas;
+    this.#camera = camera;
+    this.#world = world;
     // Before the camera's own listeners, which must not see a pointer that holds the table.
-    canvas.addEventListener('pointerdown', this.down, { capture: true });
-    canvas.addEventListener('pointermove', this.move, { capture: true });
-    canvas.addEventListener('pointerup', this.up, { capture: true });
-    canvas.addEventListener('pointercancel', this.up, { capture: true });
-    canvas.addEventListener('lostpointercapture', this.up, { capture: true });
-    canvas.addEventListener('keydown', this.keyDown);
-    canvas.addEventListener('keyup', this.keyUp);
+    canvas.addEventListener('pointerdown', this.#down, { capture: true });
+    canvas.addEventListener('pointermove', this.#move, { capture: true });
+    canvas.addEventListener('pointerup', this.#up, { capture: true });
+    canvas.addEventListener('pointercancel', this.#up, { capture: true });
+    canvas.addEventListener('lostpointercapture', this.#up, { capture: true });
+    canvas.addEventListener('keydown', this.#keyDown);
+    canvas.addEventListener('keyup', this.#keyUp);
     canvas.addEventListener('blur', this.letGo);
     window.addEventListener('blur', this.letGo);
   }
@@ -65,134 +67,135 @@ export class Grab {
   readonly letGo = (): void => {
     if (!this.hold) return;
     this.hold = null;
-    this.heldBy = null;
-    this.canvas.style.cursor = '';
-    this.world.onHand(null);
-    this.world.changed();
+    this.#heldBy = null;
+    this.#canvas.style.cursor = '';
+    this.#world.onHand(null);
+    this.#world.changed();
   };
 
   dispose(): void {
     this.letGo();
-    const { canvas } = this;
-    canvas.removeEventListener('pointerdown', this.down, { capture: true });
-    canvas.removeEventListener('pointermove', this.move, { capture: true });
-    canvas.removeEventListener('pointerup', this.up, { capture: true });
-    canvas.removeEventListener('pointercancel', this.up, { capture: true });
-    canvas.removeEventListener('lostpointercapture', this.up, { capture: true });
-    canvas.removeEventListener('keydown', this.keyDown);
-    canvas.removeEventListener('keyup', this.keyUp);
+    const canvas = this.#canvas;
+    canvas.removeEventListener('pointerdown', this.#down, { capture: true });
+    canvas.removeEventListener('pointermove', this.#move, { capture: true });
+    canvas.removeEventListener('pointerup', this.#up, { capture: true });
+    canvas.removeEventListener('pointercancel', this.#up, { capture: true });
+    canvas.removeEventListener('lostpointercapture', this.#up, { capture: true });
+    canvas.removeEventListener('keydown', this.#keyDown);
+    canvas.removeEventListener('keyup', this.#keyUp);
     canvas.removeEventListener('blur', this.letGo);
     window.removeEventListener('blur', this.letGo);
   }
 
-  private readonly down = (event: PointerEvent): void => {
+  readonly #down = (event: PointerEvent): void => {
     if (event.button !== 0 || this.hold) return;
-    const grip = this.gripUnder(event);
+    const grip = this.#gripUnder(event);
     if (!grip) return;
     event.stopImmediatePropagation();
-    this.canvas.focus({ preventScroll: true });
-    this.canvas.setPointerCapture(event.pointerId);
-    this.canvas.style.cursor = 'grabbing';
-    this.take(event.pointerId, grip.x, grip.y, grip.z);
+    this.#canvas.focus({ preventScroll: true });
+    this.#canvas.setPointerCapture(event.pointerId);
+    this.#canvas.style.cursor = 'grabbing';
+    this.#take(event.pointerId, grip.x, grip.y, grip.z);
     // The grip itself stays under the pointer: the pull starts from zero force.
-    this.pullTo(this.alongAxis() ?? this.world.tablePosition() + grip.x);
+    this.#pullTo(this.#alongAxis() ?? this.#world.tablePosition() + grip.x);
   };
 
-  private readonly move = (event: PointerEvent): void => {
-    if (this.heldBy === event.pointerId) {
+  readonly #move = (event: PointerEvent): void => {
+    if (this.#heldBy === event.pointerId) {
       event.stopImmediatePropagation();
-      this.aim(event);
-      const hand = this.alongAxis();
-      if (hand !== null) this.pullTo(hand);
-    } else if (event.buttons === 0) this.canvas.style.cursor = this.gripUnder(event) ? 'grab' : '';
+      this.#aim(event);
+      const hand = this.#alongAxis();
+      if (hand !== null) this.#pullTo(hand);
+    } else if (event.buttons === 0) this.#canvas.style.cursor = this.#gripUnder(event) ? 'grab' : '';
   };
 
-  private readonly up = (event: PointerEvent): void => {
-    if (this.heldBy !== event.pointerId) return;
+  readonly #up = (event: PointerEvent): void => {
+    if (this.#heldBy !== event.pointerId) return;
     event.stopImmediatePropagation();
     this.letGo();
   };
 
-  private readonly keyDown = (event: KeyboardEvent): void => {
-    const sense = this.senseOf(event);
+  readonly #keyDown = (event: KeyboardEvent): void => {
+    const sense = this.#senseOf(event);
     if (sense === 0) return;
     event.preventDefault();
-    const machine = this.world.machine();
-    const p = this.world.parameters();
-    if (!machine || !p || event.repeat || (this.hold && this.heldBy !== event.code)) return;
+    const machine = this.#world.machine();
+    const p = this.#world.parameters();
+    if (!machine || !p || event.repeat || (this.hold && this.#heldBy !== event.code)) return;
     const { plate, plateBottom } = machine.plan;
     const grip = (sense * plate.length) / 2;
-    this.take(event.code, grip, plateBottom + plate.height / 2, plate.width / 2);
+    this.#take(event.code, grip, plateBottom + plate.height / 2, plate.width / 2);
     const force = event.shiftKey ? STRONG_KEY_FORCE : KEY_FORCE;
-    this.pullTo(this.world.tablePosition() + grip + (sense * force) / p.handStiffness);
+    this.#pullTo(this.#world.tablePosition() + grip + (sense * force) / p.handStiffness);
   };
 
-  private readonly keyUp = (event: KeyboardEvent): void => {
-    if (this.heldBy === event.code) this.letGo();
+  readonly #keyUp = (event: KeyboardEvent): void => {
+    if (this.#heldBy === event.code) this.letGo();
   };
 
-  private take(by: number | string, grip: number, y: number, z: number): void {
-    this.heldBy = by;
-    this.hold = { grip, hand: this.world.tablePosition() + grip, y, z };
+  #take(by: number | string, grip: number, y: number, z: number): void {
+    this.#heldBy = by;
+    this.hold = { grip, hand: this.#world.tablePosition() + grip, y, z };
   }
 
-  private pullTo(hand: number): void {
-    const machine = this.world.machine();
+  #pullTo(hand: number): void {
+    const machine = this.#world.machine();
     if (!this.hold || !machine) return;
     const { from, to } = machine.plan;
     const reach = to - from;
     this.hold.hand = Math.min(Math.max(hand, from - reach), to + reach);
-    this.world.onHand(this.hold.hand - this.hold.grip);
-    this.world.changed();
+    this.#world.onHand(this.hold.hand - this.hold.grip);
+    this.#world.changed();
   }
 
   /** Which way along the axis an arrow key points as the axis is seen now; 0: neither. */
-  private senseOf({ key, ctrlKey, altKey, metaKey }: KeyboardEvent): number {
+  #senseOf({ key, ctrlKey, altKey, metaKey }: KeyboardEvent): number {
     const arrow = ARROWS[key];
-    const machine = this.world.machine();
+    const machine = this.#world.machine();
     if (!arrow || !machine || ctrlKey || altKey || metaKey) return 0;
     const { frame, plan } = machine;
     const ends = [plan.from, plan.to].map((x) =>
-      frame.localToWorld(new Vector3(x, 0, 0)).project(this.camera),
+      frame.localToWorld(new Vector3(x, 0, 0)).project(this.#camera),
     ) as [Vector3, Vector3];
-    const right = (ends[1].x - ends[0].x) * this.camera.aspect;
+    const right = (ends[1].x - ends[0].x) * this.#camera.aspect;
     const up = ends[1].y - ends[0].y;
     const share = (arrow[0] * right + arrow[1] * up) / (Math.hypot(right, up) || 1);
     return Math.abs(share) > 0.5 ? Math.sign(share) : 0;
   }
 
-  private aim(event: PointerEvent): void {
-    const box = this.canvas.getBoundingClientRect();
-    this.pointer.set(
+  #aim(event: PointerEvent): void {
+    const box = this.#canvas.getBoundingClientRect();
+    this.#pointer.set(
       ((event.clientX - box.left) / box.width) * 2 - 1,
       1 - ((event.clientY - box.top) / box.height) * 2,
     );
-    this.caster.setFromCamera(this.pointer, this.camera);
-    const machine = this.world.machine() as Machine;
-    this.toMachine.copy(machine.frame.matrixWorld).invert();
-    this.ray.copy(this.caster.ray).applyMatrix4(this.toMachine);
+    this.#caster.setFromCamera(this.#pointer, this.#camera);
+    const machine = this.#world.machine() as Machine;
+    this.#toMachine.copy(machine.frame.matrixWorld).invert();
+    this.#ray.copy(this.#caster.ray).applyMatrix4(this.#toMachine);
   }
 
   /** The point of the table under the pointer, seen from the table's middle; null beside it. */
-  private gripUnder(event: PointerEvent): Vector3 | null {
-    const machine = this.world.machine();
+  #gripUnder(event: PointerEvent): Vector3 | null {
+    const machine = this.#world.machine();
     if (!machine) return null;
-    this.aim(event);
-    const shift = this.world.tablePosition();
-    this.ray.origin.x -= shift;
+    this.#aim(event);
+    const shift = this.#world.tablePosition();
+    this.#ray.origin.x -= shift;
     let nearest: Vector3 | null = null;
     for (const handle of machine.handles)
-      if (this.ray.intersectBox(handle, this.hit)) {
-        const closer = !nearest || this.ray.origin.distanceTo(this.hit) < this.ray.origin.distanceTo(nearest);
-        if (closer) nearest = this.hit.clone();
+      if (this.#ray.intersectBox(handle, this.#hit)) {
+        const closer =
+          !nearest || this.#ray.origin.distanceTo(this.#hit) < this.#ray.origin.distanceTo(nearest);
+        if (closer) nearest = this.#hit.clone();
       }
-    this.ray.origin.x += shift;
+    this.#ray.origin.x += shift;
     return nearest;
   }
 
   /** The place on the line of the hold that comes nearest to the pointer's ray; null if that line is seen end on. */
-  private alongAxis(): number | null {
-    const { origin, direction: d } = this.ray;
+  #alongAxis(): number | null {
+    const { origin, direction: d } = this.#ray;
     const { y, z } = this.hold as Hold;
     const across = 1 - d.x * d.x;
     if (across < 1e-3) return null;

@@ -18,35 +18,35 @@ const AROUND = 7;
 /** The spring between table and hand, with a knob where the hand is. */
 export class HandSpring {
   readonly group = new Group();
-  private readonly bin = new Bin();
-  private readonly material = this.bin.own(
+  readonly #bin = new Bin();
+  readonly #material = this.#bin.own(
     new MeshStandardMaterial({ roughness: 0.35, metalness: 0.3, emissiveIntensity: 0.25 }),
   );
-  private readonly geometry = this.bin.own(new BufferGeometry());
-  private readonly knob = new Mesh(this.bin.own(new SphereGeometry(1, 28, 18)), this.material);
-  private readonly positions = new Float32Array((STEPS + 1) * AROUND * 3);
-  private readonly normals = new Float32Array((STEPS + 1) * AROUND * 3);
+  readonly #geometry = this.#bin.own(new BufferGeometry());
+  readonly #knob = new Mesh(this.#bin.own(new SphereGeometry(1, 28, 18)), this.#material);
+  readonly #positions = new Float32Array((STEPS + 1) * AROUND * 3);
+  readonly #normals = new Float32Array((STEPS + 1) * AROUND * 3);
 
   constructor() {
-    this.geometry.setAttribute('position', new Float32BufferAttribute(this.positions, 3));
-    this.geometry.setAttribute('normal', new Float32BufferAttribute(this.normals, 3));
+    this.#geometry.setAttribute('position', new Float32BufferAttribute(this.#positions, 3));
+    this.#geometry.setAttribute('normal', new Float32BufferAttribute(this.#normals, 3));
     const indices: number[] = [];
     for (let i = 0; i < STEPS; i++)
       for (let k = 0; k < AROUND; k++) {
         const [a, b] = [i * AROUND + k, i * AROUND + ((k + 1) % AROUND)];
         indices.push(a, b, a + AROUND, b, b + AROUND, a + AROUND);
       }
-    this.geometry.setIndex(indices);
-    const wire = new Mesh(this.geometry, this.material);
+    this.#geometry.setIndex(indices);
+    const wire = new Mesh(this.#geometry, this.#material);
     wire.frustumCulled = false;
-    wire.castShadow = this.knob.castShadow = true;
-    this.group.add(wire, this.knob);
+    wire.castShadow = this.#knob.castShadow = true;
+    this.group.add(wire, this.#knob);
     this.group.visible = false;
   }
 
   setColour(colour: Color): void {
-    this.material.color.copy(colour);
-    this.material.emissive.copy(colour);
+    this.#material.color.copy(colour);
+    this.#material.emissive.copy(colour);
   }
 
   /** `table` and the hold along the axis; `eye` and the result in machine coordinates. `radius` of the coil. */
@@ -54,16 +54,17 @@ export class HandSpring {
     // The line of the hold touches the table: the spring is drawn just off it, on the side of the eye.
     const off = (1.3 * radius) / Math.hypot(eye.y - y, eye.z - z);
     this.group.position.set(0, y + off * (eye.y - y), z + off * (eye.z - z));
-    this.stretch(table + grip, hand, radius);
+    this.#stretch(table + grip, hand, radius);
   }
 
   /** Where the hand is drawn, in machine coordinates. */
   handPlace(into: Vector3): Vector3 {
-    return into.copy(this.group.position).setX(this.knob.position.x);
+    return into.copy(this.group.position).setX(this.#knob.position.x);
   }
 
-  private stretch(grip: number, hand: number, radius: number): void {
-    const { positions, normals } = this;
+  #stretch(grip: number, hand: number, radius: number): void {
+    const positions = this.#positions;
+    const normals = this.#normals;
     const length = hand - grip;
     const wire = 0.2 * radius;
     const slope = length / (TURNS * 2 * Math.PI * radius);
@@ -87,16 +88,16 @@ export class HandSpring {
         positions[at + 2] = r * sin + wire * normals[at + 2]!;
       }
     }
-    const position = this.geometry.getAttribute('position') as Float32BufferAttribute;
-    const normal = this.geometry.getAttribute('normal') as Float32BufferAttribute;
+    const position = this.#geometry.getAttribute('position') as Float32BufferAttribute;
+    const normal = this.#geometry.getAttribute('normal') as Float32BufferAttribute;
     position.copyArray(positions).needsUpdate = true;
     normal.copyArray(normals).needsUpdate = true;
-    this.knob.position.x = hand;
-    this.knob.scale.setScalar(radius);
+    this.#knob.position.x = hand;
+    this.#knob.scale.setScalar(radius);
   }
 
   dispose(): void {
     this.group.removeFromParent();
-    this.bin.dispose();
+    this.#bin.dispose();
   }
 }

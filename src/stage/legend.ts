@@ -1,3 +1,4 @@
+import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { fixed, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -7,50 +8,50 @@ import type { Cutaway } from './cutawayMode.ts';
 /** The legend of the cut-away: what its colours mean. */
 export class Legend {
   readonly element = document.createElement('div');
-  private readonly title = document.createElement('strong');
-  private readonly bar = document.createElement('div');
-  private readonly ends = [0, 1, 2].map(() => document.createElement('span'));
-  private readonly nodes = document.createElement('dl');
-  private shown = '';
-  private shownNodes = '';
+  readonly #title = document.createElement('strong');
+  readonly #bar = document.createElement('div');
+  readonly #ends = [0, 1, 2].map(() => document.createElement('span'));
+  readonly #nodes = document.createElement('dl');
+  #shown = '';
+  #shownNodes = '';
 
   constructor() {
     this.element.className = 'stage-legend';
-    this.bar.className = 'stage-legend-bar';
+    this.#bar.className = 'stage-legend-bar';
     const ends = document.createElement('div');
     ends.className = 'stage-legend-ends';
-    ends.append(...this.ends);
-    this.element.append(this.title, this.bar, ends, this.nodes);
+    ends.append(...this.#ends);
+    this.element.append(this.#title, this.#bar, ends, this.#nodes);
     this.setMode('closed');
   }
 
   setMode(mode: Cutaway): void {
     this.element.hidden = mode === 'closed';
-    this.shown = this.shownNodes = '';
-    this.nodes.replaceChildren();
-    this.title.textContent = mode === 'temperature' ? 'Temperature' : 'Current in the coils';
-    this.bar.style.background =
+    this.#shown = this.#shownNodes = '';
+    this.#nodes.replaceChildren();
+    this.#title.textContent = mode === 'temperature' ? 'Temperature' : 'Current in the coils';
+    this.#bar.style.background =
       mode === 'temperature' ? cssGradient(heatColour, 0, 1) : cssGradient(signedColour, -1, 1);
   }
 
   /** Amplitude at the ends of the scale, A. */
   showCurrent(fullScale: number): void {
-    this.write([`−${ranged(fullScale, 'A', 2)}`, '0', `+${ranged(fullScale, 'A', 2)}`]);
+    this.#write([`−${ranged(fullScale, 'A', 2)}`, '0', `+${ranged(fullScale, 'A', 2)}`]);
   }
 
   showHeat(now: Float64Array, p: Parameters): void {
     const half = (p.ambient + p.windingLimit) / 2;
-    this.write([p.ambient, half, p.windingLimit].map((t) => fixed(t, '°C', 0)));
+    this.#write([p.ambient, half, p.windingLimit].map((t) => fixed(t, '°C', 0)));
     const nodes: [string, number][] = [
-      ['Winding', now[C.windingTemperature] as number],
-      [p.lead > 0 ? 'Housing' : 'Carrier', now[C.carrierTemperature] as number],
-      ['Table', now[C.tableTemperature] as number],
+      ['Winding', valueAt(now, C.windingTemperature)],
+      [p.lead > 0 ? 'Housing' : 'Carrier', valueAt(now, C.carrierTemperature)],
+      ['Table', valueAt(now, C.tableTemperature)],
     ];
-    if (p.lead > 0) nodes.push(['Screw', now[C.screwTemperature] as number]);
+    if (p.lead > 0) nodes.push(['Screw', valueAt(now, C.screwTemperature)]);
     const text = nodes.map(([name, t]) => `${name} ${fixed(t, '°C', 0)}`).join();
-    if (text === this.shownNodes) return;
-    this.shownNodes = text;
-    this.nodes.replaceChildren(
+    if (text === this.#shownNodes) return;
+    this.#shownNodes = text;
+    this.#nodes.replaceChildren(
       ...nodes.flatMap(([name, t]) => {
         const [term, value] = [document.createElement('dt'), document.createElement('dd')];
         term.textContent = name;
@@ -60,11 +61,11 @@ export class Legend {
     );
   }
 
-  private write(texts: readonly string[]): void {
-    if (this.shown === texts.join()) return;
-    this.shown = texts.join();
+  #write(texts: readonly string[]): void {
+    if (this.#shown === texts.join()) return;
+    this.#shown = texts.join();
     texts.forEach((text, i) => {
-      (this.ends[i] as HTMLElement).textContent = text;
+      at(this.#ends, i).textContent = text;
     });
   }
 }

@@ -14,6 +14,7 @@ import {
   type Texture,
   type WebGLRenderer,
 } from 'three';
+import { at } from '../../shared/core/at.ts';
 import { Bin } from './build/bin.ts';
 
 export type Theme = 'light' | 'dark';
@@ -48,30 +49,31 @@ const BOXES: readonly [
 /** A studio: soft boxes that metal can mirror, and one key light that throws the shadow. */
 export class Studio {
   readonly key = new DirectionalLight('#fff6ea', 2);
-  private readonly fill = new HemisphereLight('#e8eef5', '#8d8880', 1);
-  private environment: Texture | null = null;
-  private theme: Theme | null = null;
+  readonly #fill = new HemisphereLight('#e8eef5', '#8d8880', 1);
+  #environment: Texture | null = null;
+  #theme: Theme | null = null;
+  readonly #scene: Scene;
+  readonly #renderer: WebGLRenderer;
 
-  constructor(
-    private readonly scene: Scene,
-    private readonly renderer: WebGLRenderer,
-  ) {
+  constructor(scene: Scene, renderer: WebGLRenderer) {
+    this.#scene = scene;
+    this.#renderer = renderer;
     this.key.castShadow = true;
     this.key.shadow.mapSize.set(2048, 2048);
     this.key.shadow.radius = 4;
     this.key.shadow.intensity = 0.85;
-    scene.add(this.key, this.key.target, this.fill);
+    scene.add(this.key, this.key.target, this.#fill);
   }
 
   setTheme(theme: Theme): void {
-    if (theme === this.theme) return;
-    this.theme = theme;
+    if (theme === this.#theme) return;
+    this.#theme = theme;
     const mood = MOODS[theme];
     this.key.intensity = mood.key;
-    this.fill.intensity = mood.fill;
-    this.environment?.dispose();
-    this.environment = surroundings(this.renderer, mood);
-    this.scene.environment = this.environment;
+    this.#fill.intensity = mood.fill;
+    this.#environment?.dispose();
+    this.#environment = surroundings(this.#renderer, mood);
+    this.#scene.environment = this.#environment;
   }
 
   /** The shadow covers this sphere and nothing else, so that it is as fine as it can be. */
@@ -96,7 +98,7 @@ export class Studio {
   }
 
   dispose(): void {
-    this.environment?.dispose();
+    this.#environment?.dispose();
     this.key.dispose();
   }
 }
@@ -129,10 +131,10 @@ function shadeByElevation(sphere: SphereGeometry, stops: readonly number[]): voi
   const position = sphere.getAttribute('position');
   const colours = new Float32Array(3 * position.count);
   for (let i = 0; i < position.count; i++) {
-    const at = (0.5 + Math.asin(position.getY(i) / 6) / Math.PI) * (stops.length - 1);
-    const stop = Math.min(Math.floor(at), stops.length - 2);
-    const [from, to] = [stops[stop] as number, stops[stop + 1] as number];
-    colours.fill(from + (at - stop) * (to - from), 3 * i, 3 * i + 3);
+    const height = (0.5 + Math.asin(position.getY(i) / 6) / Math.PI) * (stops.length - 1);
+    const stop = Math.min(Math.floor(height), stops.length - 2);
+    const [from, to] = [at(stops, stop), at(stops, stop + 1)];
+    colours.fill(from + (height - stop) * (to - from), 3 * i, 3 * i + 3);
   }
   sphere.setAttribute('color', new BufferAttribute(colours, 3));
 }

@@ -1,5 +1,6 @@
 import { Box3, Group, type Material, type Mesh, Vector3 } from 'three';
 import { motorConstants } from '../../shared/axis/motor.ts';
+import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../shared/core/scene.ts';
@@ -69,27 +70,27 @@ export class Machine {
   readonly floor: number;
   /** Blocks a hand can take hold of, seen from the middle of the table. */
   readonly handles: readonly Box3[];
-  private readonly bin = new Bin();
-  private readonly swaying = new Group();
-  private readonly motorSide = new Group();
-  private readonly chain: CableChain | null;
-  private readonly ownMaterial = new Map<Mesh, Material | Material[]>();
+  readonly #bin = new Bin();
+  readonly #swaying = new Group();
+  readonly #motorSide = new Group();
+  readonly #chain: CableChain | null;
+  readonly #ownMaterial = new Map<Mesh, Material | Material[]>();
 
   constructor(
     readonly driveType: DriveType,
     p: Parameters,
     materials: Materials,
   ) {
-    const shop: Shop = { bin: this.bin, m: materials };
+    const shop: Shop = { bin: this.#bin, m: materials };
     const plan = layout(driveType, p);
     this.plan = plan;
     this.drive = driveOf(shop, plan, p);
     this.table = table(shop, plan, this.drive.tableCut);
-    this.chain = cableChain(shop, plan);
+    this.#chain = cableChain(shop, plan);
     this.tower = tower(shop, plan, p.inclination);
     this.rule = rule(shop, plan);
 
-    this.swaying.add(
+    this.#swaying.add(
       graniteBase(shop, plan),
       rails(shop, plan),
       endStops(shop, plan),
@@ -98,41 +99,41 @@ export class Machine {
       this.drive.fixed,
     );
     this.carried.add(this.table.group, this.drive.onTable);
-    this.motorSide.add(this.drive.moving);
+    this.#motorSide.add(this.drive.moving);
     if (p.encoderSide === 'load') {
-      this.swaying.add(encoderScale(shop, plan));
+      this.#swaying.add(encoderScale(shop, plan));
       this.carried.add(readHead(shop, plan));
     }
-    if (this.chain) {
-      this.swaying.add(this.chain.fixed);
-      this.carried.add(this.chain.moving);
+    if (this.#chain) {
+      this.#swaying.add(this.#chain.fixed);
+      this.carried.add(this.#chain.moving);
     }
-    this.swaying.add(this.carried, this.motorSide);
-    this.frame.add(this.swaying);
+    this.#swaying.add(this.carried, this.#motorSide);
+    this.frame.add(this.#swaying);
     this.frame.rotation.z = p.inclination;
     const standing = stand(shop, plan, p.inclination);
     this.frame.add(feet(shop, plan, p.base));
     this.root.add(this.frame, standing.group);
     const own = [...this.drive.carriers, ...this.table.warm, ...this.drive.screws];
-    for (const part of [this.frame, this.swaying, this.carried, this.motorSide, ...own]) apart(part);
+    for (const part of [this.frame, this.#swaying, this.carried, this.#motorSide, ...own]) apart(part);
     for (const hand of [this.rule.position, this.rule.setpoint]) apart(hand);
-    mergeStill(this.root, this.bin);
+    mergeStill(this.root, this.#bin);
     this.floor = standing.floor;
     this.root.updateMatrixWorld(true);
-    this.extent = this.extentOf(plan);
+    this.extent = this.#extentOf(plan);
     this.handles = handlesOf(plan);
   }
 
   pose(now: Float64Array): void {
-    const table = now[C.tablePosition] as number;
-    const motor = now[C.motorPosition] as number;
+    const table = valueAt(now, C.tablePosition);
+    const motor = valueAt(now, C.motorPosition);
     this.carried.position.x = table;
-    this.motorSide.position.x = motor;
-    this.swaying.position.x = now[C.basePosition] as number;
+    this.#motorSide.position.x = motor;
+    this.#swaying.position.x = valueAt(now, C.basePosition);
     this.rule.position.position.x = table;
-    this.rule.setpoint.position.x = now[C.setpoint] as number;
+    this.rule.setpoint.position.x = valueAt(now, C.setpoint);
     this.drive.turn(motor);
-    this.chain?.pose(table);
+    this.#chain?.pose(table);
   }
 
   setCut(cut: boolean): void {
@@ -143,17 +144,17 @@ export class Machine {
   /** Dresses these parts in one material; null gives each its own back. */
   dress(meshes: readonly Mesh[], material: Material | null): void {
     for (const mesh of meshes) {
-      if (!this.ownMaterial.has(mesh)) this.ownMaterial.set(mesh, mesh.material);
-      mesh.material = material ?? (this.ownMaterial.get(mesh) as Material);
+      if (!this.#ownMaterial.has(mesh)) this.#ownMaterial.set(mesh, mesh.material);
+      mesh.material = material ?? (this.#ownMaterial.get(mesh) as Material);
     }
   }
 
   dispose(): void {
     this.root.removeFromParent();
-    this.bin.dispose();
+    this.#bin.dispose();
   }
 
-  private extentOf({ base, plateBottom, plate, payload, motor }: Layout): Vector3[] {
+  #extentOf({ base, plateBottom, plate, payload, motor }: Layout): Vector3[] {
     const top = plateBottom + plate.height + (payload ? payload.height + 0.01 : 0);
     const overhang = motor.driveType === 'screw' ? motor.motorLength : 0;
     const bottom = -base.height - footHeight(this.plan);
@@ -192,12 +193,12 @@ function handlesOf(plan: Layout): Box3[] {
   if (motor.driveType === 'tubular')
     for (const { x, track } of units) {
       const r = motor.finOuter;
-      handles.push(around(x, tracks[track] as number, motor.length, 2 * r, driveHeight - r, driveHeight + r));
+      handles.push(around(x, at(tracks, track), motor.length, 2 * r, driveHeight - r, driveHeight + r));
     }
   if (motor.driveType === 'u-channel')
     for (const { x, track } of units) {
       const { length, width, height } = motor.header;
-      handles.push(around(x, tracks[track] as number, length, width, top - height, top));
+      handles.push(around(x, at(tracks, track), length, width, top - height, top));
     }
   return handles;
 }

@@ -19,45 +19,45 @@ export class Overlay {
   readonly element = document.createElement('div');
   readonly magnifier = new Magnifier();
   readonly legend = new Legend();
-  private readonly lines = document.createElementNS(SVG, 'svg');
-  private readonly leader = document.createElementNS(SVG, 'line');
-  private readonly ring = document.createElementNS(SVG, 'circle');
-  private readonly hand = document.createElement('output');
-  private readonly state = document.createElement('div');
-  private readonly note = document.createElement('p');
+  readonly #lines = document.createElementNS(SVG, 'svg');
+  readonly #leader = document.createElementNS(SVG, 'line');
+  readonly #ring = document.createElementNS(SVG, 'circle');
+  readonly #hand = document.createElement('output');
+  readonly #state = document.createElement('div');
+  readonly #note = document.createElement('p');
 
   constructor() {
     this.element.className = 'stage-overlay';
-    this.lines.setAttribute('class', 'stage-lines');
-    this.lines.setAttribute('aria-hidden', 'true');
-    this.lines.append(this.leader, this.ring);
-    this.hand.className = 'stage-hand';
-    this.hand.setAttribute('aria-live', 'off');
-    this.hand.hidden = true;
-    this.state.className = 'stage-state';
-    this.note.className = 'stage-note';
+    this.#lines.setAttribute('class', 'stage-lines');
+    this.#lines.setAttribute('aria-hidden', 'true');
+    this.#lines.append(this.#leader, this.#ring);
+    this.#hand.className = 'stage-hand';
+    this.#hand.setAttribute('aria-live', 'off');
+    this.#hand.hidden = true;
+    this.#state.className = 'stage-state';
+    this.#note.className = 'stage-note';
     this.element.append(
-      this.lines,
+      this.#lines,
       this.magnifier.element,
       this.legend.element,
-      this.hand,
-      this.state,
-      this.note,
+      this.#hand,
+      this.#state,
+      this.#note,
     );
     this.setNote('No machine on the stage yet.', false);
   }
 
   /** A sentence where the machine would be; the magnifier needs values, not a machine. */
   setNote(text: string, magnifier: boolean): void {
-    this.note.textContent = text;
-    this.note.hidden = text === '';
+    this.#note.textContent = text;
+    this.#note.hidden = text === '';
     this.magnifier.element.hidden = !magnifier;
-    this.lines.style.display = text === '' ? '' : 'none';
+    this.#lines.style.display = text === '' ? '' : 'none';
   }
 
   setState(state: RunState): void {
     this.element.setAttribute('data-state', state);
-    this.state.textContent = STATE_TEXT[state];
+    this.#state.textContent = STATE_TEXT[state];
   }
 
   /** The leader from the rim of the lens to the nearest of these points. */
@@ -72,8 +72,8 @@ export class Overlay {
     const distance = away(nearest) || 1;
     const [ux, uy] = [(x - cx) / distance, (y - cy) / distance];
     const r = 7;
-    set(this.leader, { x1: cx + ux * radius, y1: cy + uy * radius, x2: x - ux * r, y2: y - uy * r });
-    set(this.ring, { cx: x, cy: y, r });
+    set(this.#leader, { x1: cx + ux * radius, y1: cy + uy * radius, x2: x - ux * r, y2: y - uy * r });
+    set(this.#ring, { cx: x, cy: y, r });
   }
 
   /** Copies the lens into a picture of the stage, `scale` pixels of it to a CSS pixel. */
@@ -87,20 +87,20 @@ export class Overlay {
     pen.lineWidth = 1.5 * scale;
     pen.beginPath();
     const at = (name: string, shape: SVGElement) => scale * Number(shape.getAttribute(name));
-    pen.moveTo(at('x1', this.leader), at('y1', this.leader));
-    pen.lineTo(at('x2', this.leader), at('y2', this.leader));
+    pen.moveTo(at('x1', this.#leader), at('y1', this.#leader));
+    pen.lineTo(at('x2', this.#leader), at('y2', this.#leader));
     pen.stroke();
     pen.beginPath();
-    pen.arc(at('cx', this.ring), at('cy', this.ring), at('r', this.ring), 0, 2 * Math.PI);
+    pen.arc(at('cx', this.#ring), at('cy', this.#ring), at('r', this.#ring), 0, 2 * Math.PI);
     pen.stroke();
   }
 
   /** Force of the hand, N, beside it; null: no hand. */
   showHand(force: number | null, { x, y }: ScreenPoint): void {
-    this.hand.hidden = force === null;
+    this.#hand.hidden = force === null;
     if (force === null) return;
-    this.hand.textContent = `Hand ${ranged(force, 'N')}`;
-    this.hand.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(-50%, -220%)`;
+    this.#hand.textContent = `Hand ${ranged(force, 'N')}`;
+    this.#hand.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(-50%, -220%)`;
   }
 }
 

@@ -27,86 +27,86 @@ export function pictureOn(canvas: HTMLCanvasElement): Picture | null {
 export class Picture {
   readonly camera = new PerspectiveCamera(24, 1, 0.01, 100);
   readonly scene = new Scene();
-  private readonly renderer: WebGLRenderer;
-  private readonly bin = new Bin();
-  private readonly studio: Studio;
-  private readonly shadow: FloorShadow;
-  private readonly software = drawsInSoftware();
-  private readonly governor = new QualityGovernor(this.software ? 2 : 0);
-  private lastRefresh = performance.now();
-  private refreshes = 0;
-  private frames = 0;
-  private stillTimer = 0;
-  private resolution = 0;
+  readonly #renderer: WebGLRenderer;
+  readonly #bin = new Bin();
+  readonly #studio: Studio;
+  readonly #shadow: FloorShadow;
+  readonly #software = drawsInSoftware();
+  readonly #governor = new QualityGovernor(this.#software ? 2 : 0);
+  #lastRefresh = performance.now();
+  #refreshes = 0;
+  #frames = 0;
+  #stillTimer = 0;
+  #resolution = 0;
 
   /** Throws where there is no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
-    this.renderer = this.bin.own(
+    this.#renderer = this.#bin.own(
       new WebGLRenderer({
         canvas,
         alpha: true,
-        antialias: !this.software,
+        antialias: !this.#software,
         powerPreference: 'high-performance',
       }),
     );
-    this.renderer.toneMapping = NeutralToneMapping;
-    this.renderer.shadowMap.enabled = true;
-    this.renderer.shadowMap.type = PCFShadowMap;
-    this.renderer.shadowMap.autoUpdate = false;
-    this.studio = this.bin.own(new Studio(this.scene, this.renderer));
-    this.shadow = new FloorShadow(this.bin);
-    this.scene.add(this.shadow.group);
+    this.#renderer.toneMapping = NeutralToneMapping;
+    this.#renderer.shadowMap.enabled = true;
+    this.#renderer.shadowMap.type = PCFShadowMap;
+    this.#renderer.shadowMap.autoUpdate = false;
+    this.#studio = this.#bin.own(new Studio(this.scene, this.#renderer));
+    this.#shadow = new FloorShadow(this.#bin);
+    this.scene.add(this.#shadow.group);
   }
 
   setTheme(theme: Theme): void {
-    this.studio.setTheme(theme);
-    this.shadow.darkness = theme === 'light' ? 0.5 : 0.85;
+    this.#studio.setTheme(theme);
+    this.#shadow.darkness = theme === 'light' ? 0.5 : 0.85;
   }
 
   /** Light and floor for these machines. */
   place(machines: readonly Standing[]): void {
-    this.studio.aim(new Sphere().setFromPoints(machines.flatMap(({ extent }) => extent)));
-    this.shadow.place(machines);
+    this.#studio.aim(new Sphere().setFromPoints(machines.flatMap(({ extent }) => extent)));
+    this.#shadow.place(machines);
   }
 
   resize(width: number, height: number): void {
-    this.renderer.setSize(width, height, false);
-    this.resolution = 0;
+    this.#renderer.setSize(width, height, false);
+    this.#resolution = 0;
   }
 
   /** With each refresh of an ongoing movement: whether this one is to be drawn. */
   takesTurn(): boolean {
     const time = performance.now();
-    this.governor.refresh((time - this.lastRefresh) / 1000);
-    this.lastRefresh = time;
-    return this.refreshes++ % this.governor.quality.every === 0;
+    this.#governor.refresh((time - this.#lastRefresh) / 1000);
+    this.#lastRefresh = time;
+    return this.#refreshes++ % this.#governor.quality.every === 0;
   }
 
   /** One frame of an ongoing movement. */
   render(): void {
-    const { resolution, shadowEvery } = this.governor.quality;
-    this.draw(resolution, this.frames++ % shadowEvery === 0);
-    clearTimeout(this.stillTimer);
-    if (this.governor.level > 0) this.stillTimer = window.setTimeout(() => this.renderStill(), STILL);
+    const { resolution, shadowEvery } = this.#governor.quality;
+    this.#draw(resolution, this.#frames++ % shadowEvery === 0);
+    clearTimeout(this.#stillTimer);
+    if (this.#governor.level > 0) this.#stillTimer = window.setTimeout(() => this.renderStill(), STILL);
   }
 
   /** The present view at its best: for what stands still, and for pictures to keep. */
   renderStill(): void {
-    this.draw(this.software ? FINER : 1, true);
+    this.#draw(this.#software ? FINER : 1, true);
   }
 
   dispose(): void {
-    clearTimeout(this.stillTimer);
-    this.bin.dispose();
+    clearTimeout(this.#stillTimer);
+    this.#bin.dispose();
   }
 
-  private draw(share: number, shadow: boolean): void {
+  #draw(share: number, shadow: boolean): void {
     const resolution = share * Math.min(devicePixelRatio, MAX_PIXELS);
-    if (resolution !== this.resolution) {
-      this.resolution = resolution;
-      this.renderer.setPixelRatio(resolution);
+    if (resolution !== this.#resolution) {
+      this.#resolution = resolution;
+      this.#renderer.setPixelRatio(resolution);
     }
-    this.renderer.shadowMap.needsUpdate = shadow;
-    this.renderer.render(this.scene, this.camera);
+    this.#renderer.shadowMap.needsUpdate = shadow;
+    this.#renderer.render(this.scene, this.camera);
   }
 }

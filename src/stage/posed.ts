@@ -6,20 +6,20 @@ const POSES = [C.tablePosition, C.motorPosition, C.setpoint, C.basePosition] as 
 
 /** The pose a machine was last drawn in. */
 export class Posed {
-  private readonly places = new Float64Array(POSES.length).fill(Number.NaN);
+  readonly #places = new Float64Array(POSES.length).fill(Number.NaN);
 
   /** Whether the machine would look different with these values, in the order of CHANNELS. */
   differsFrom(now: Float64Array): boolean {
-    return POSES.some((channel, i) => !(Math.abs(now[channel]! - this.places[i]!) < GRAIN));
+    return POSES.some((channel, i) => !(Math.abs(now[channel]! - this.#places[i]!) < GRAIN));
   }
 
   take(now: Float64Array): void {
     POSES.forEach((channel, i) => {
-      this.places[i] = now[channel]!;
+      this.#places[i] = now[channel]!;
     });
   }
 
   forget(): void {
-    this.places.fill(Number.NaN);
+    this.#places.fill(Number.NaN);
   }
 }

@@ -1,3 +1,5 @@
+import { at } from '../../shared/core/at.ts';
+
 /**
  * How finely the stage is drawn: a share of the screen's own resolution; on every how manyeth refresh, so that the rest of
  * the page keeps its pace where pictures are slow; and with every how manyeth of these the shadow moves.
@@ -28,40 +30,40 @@ const GAP = 0.2;
 
 /** Chooses the quality a display can keep up with, from the times between refreshes. */
 export class QualityGovernor {
-  private mean = 1 / 60;
-  private slowFor = 0;
-  private fastFor = 0;
-  private trust = TRUST;
-  private raised = false;
+  #mean = 1 / 60;
+  #slowFor = 0;
+  #fastFor = 0;
+  #trust = TRUST;
+  #raised = false;
 
   constructor(public level: number) {}
 
   /** `sinceLast` in seconds. Returns whether the level changed. */
   refresh(sinceLast: number): boolean {
     const elapsed = Math.min(sinceLast, GAP);
-    this.mean += 0.15 * (elapsed - this.mean);
-    this.slowFor = this.mean > SLOW ? this.slowFor + elapsed : 0;
-    this.fastFor = this.mean < FAST ? this.fastFor + elapsed : 0;
-    if (this.slowFor > DOUBT && this.level < QUALITIES.length - 1) {
-      if (this.raised) this.trust *= 2;
-      this.raised = false;
-      return this.go(1);
+    this.#mean += 0.15 * (elapsed - this.#mean);
+    this.#slowFor = this.#mean > SLOW ? this.#slowFor + elapsed : 0;
+    this.#fastFor = this.#mean < FAST ? this.#fastFor + elapsed : 0;
+    if (this.#slowFor > DOUBT && this.level < QUALITIES.length - 1) {
+      if (this.#raised) this.#trust *= 2;
+      this.#raised = false;
+      return this.#go(1);
     }
-    if (this.fastFor > this.trust && this.level > 0) {
-      this.raised = true;
-      return this.go(-1);
+    if (this.#fastFor > this.#trust && this.level > 0) {
+      this.#raised = true;
+      return this.#go(-1);
     }
     return false;
   }
 
   get quality(): Quality {
-    return QUALITIES[this.level] as Quality;
+    return at(QUALITIES, this.level);
   }
 
-  private go(step: number): true {
+  #go(step: number): true {
     this.level += step;
-    this.slowFor = this.fastFor = 0;
-    this.mean = 1 / 40;
+    this.#slowFor = this.#fastFor = 0;
+    this.#mean = 1 / 40;
     return true;
   }
 }

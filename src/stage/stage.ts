@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import './stage.css';
 import { Color, Vector3 } from 'three';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
@@ -58,282 +59,283 @@ export function createStage(host: HTMLElement, options: StageOptions): Stage {
 }
 
 class MachineStage implements Stage {
-  private readonly root = document.createElement('div');
-  private readonly canvas = document.createElement('canvas');
-  private readonly overlay = new Overlay();
-  private readonly bin = new Bin();
-  private readonly picture: Picture | null;
-  private readonly materials: Materials;
-  private readonly paint: CutawayPaint;
-  private readonly view: View | null = null;
-  private readonly grab: Grab | null = null;
-  private readonly spring = this.bin.own(new HandSpring());
-  private readonly watcher = new ResizeObserver(() => this.resize());
+  readonly #root = document.createElement('div');
+  readonly #canvas = document.createElement('canvas');
+  readonly #overlay = new Overlay();
+  readonly #bin = new Bin();
+  readonly #picture: Picture | null;
+  readonly #materials: Materials;
+  readonly #paint: CutawayPaint;
+  readonly #view: View | null = null;
+  readonly #grab: Grab | null = null;
+  readonly #spring = this.#bin.own(new HandSpring());
+  readonly #watcher = new ResizeObserver(() => this.#resize());
 
-  private machine: Machine | null = null;
-  private scene: Scene | null = null;
-  private parameters: Parameters | null = null;
-  private shape = '';
-  private built = 0;
-  private readonly now = new Float64Array(CHANNEL_COUNT);
-  private readonly posed = new Posed();
-  private state: RunState = 'paused';
-  private dirty = true;
-  private waiting = 0;
-  private lastDraw = performance.now();
-  private readonly corner = new Vector3();
-  private readonly hand: ScreenPoint = { x: 0, y: 0 };
+  #machine: Machine | null = null;
+  #scene: Scene | null = null;
+  #parameters: Parameters | null = null;
+  #shape = '';
+  #built = 0;
+  readonly #now = new Float64Array(CHANNEL_COUNT);
+  readonly #posed = new Posed();
+  #state: RunState = 'paused';
+  #dirty = true;
+  #waiting = 0;
+  #lastDraw = performance.now();
+  readonly #corner = new Vector3();
+  readonly #hand: ScreenPoint = { x: 0, y: 0 };
   /** Both ends of the table's edge that the magnifier shows. */
-  private readonly edges: readonly ScreenPoint[] = [
+  readonly #edges: readonly ScreenPoint[] = [
     { x: 0, y: 0 },
     { x: 0, y: 0 },
   ];
+  readonly #options: StageOptions;
 
-  constructor(
-    host: HTMLElement,
-    private readonly options: StageOptions,
-  ) {
-    this.root.className = 'stage';
-    this.canvas.tabIndex = 0;
-    this.canvas.setAttribute('role', 'application');
-    this.canvas.setAttribute('aria-label', LABEL);
-    this.root.append(this.canvas, this.overlay.element);
-    host.append(this.root);
-    this.materials = createMaterials(this.bin);
-    this.paint = new CutawayPaint(this.bin, this.overlay.legend);
-    this.picture = pictureOn(this.canvas);
-    if (this.picture) {
-      const { camera, scene } = this.picture;
-      this.bin.own(this.picture);
-      this.grab = this.bin.own(
-        new Grab(this.canvas, camera, {
-          machine: () => this.machine,
-          parameters: () => this.parameters,
-          tablePosition: () => this.tablePlace(),
-          onHand: (position) => this.options.onHand(position),
-          changed: this.invalidate,
+  constructor(host: HTMLElement, options: StageOptions) {
+    this.#options = options;
+    this.#root.className = 'stage';
+    this.#canvas.tabIndex = 0;
+    this.#canvas.setAttribute('role', 'application');
+    this.#canvas.setAttribute('aria-label', LABEL);
+    this.#root.append(this.#canvas, this.#overlay.element);
+    host.append(this.#root);
+    this.#materials = createMaterials(this.#bin);
+    this.#paint = new CutawayPaint(this.#bin, this.#overlay.legend);
+    this.#picture = pictureOn(this.#canvas);
+    if (this.#picture) {
+      const { camera, scene } = this.#picture;
+      this.#bin.own(this.#picture);
+      this.#grab = this.#bin.own(
+        new Grab(this.#canvas, camera, {
+          machine: () => this.#machine,
+          parameters: () => this.#parameters,
+          tablePosition: () => this.#tablePlace(),
+          onHand: (position) => this.#options.onHand(position),
+          changed: this.#invalidate,
         }),
       );
-      this.view = this.bin.own(new View(camera, this.canvas, this.invalidate));
-      scene.add(this.spring.group);
-      this.canvas.addEventListener('keydown', this.keyDown);
-      this.canvas.addEventListener('webglcontextrestored', this.invalidate);
+      this.#view = this.#bin.own(new View(camera, this.#canvas, this.#invalidate));
+      scene.add(this.#spring.group);
+      this.#canvas.addEventListener('keydown', this.#keyDown);
+      this.#canvas.addEventListener('webglcontextrestored', this.#invalidate);
     }
-    this.watcher.observe(this.root);
+    this.#watcher.observe(this.#root);
     this.setState('paused');
     this.setTheme(document.documentElement.getAttribute('data-theme') === 'dark' ? 'dark' : 'light');
   }
 
   show(scene: Scene): void {
-    this.grab?.letGo();
-    this.scene = scene;
-    this.parameters = scene.parameters;
-    this.now.fill(0);
-    this.build(true);
+    this.#grab?.letGo();
+    this.#scene = scene;
+    this.#parameters = scene.parameters;
+    this.#now.fill(0);
+    this.#build(true);
   }
 
   draw(now: Float64Array, p: Parameters): void {
-    this.now.set(now);
-    this.parameters = p;
+    this.#now.set(now);
+    this.#parameters = p;
     const time = performance.now();
-    const elapsed = Math.min((time - this.lastDraw) / 1000, 0.25);
-    this.lastDraw = time;
-    if (!this.scene) return;
-    this.rebuildIfNeeded();
-    const { machine } = this;
-    if (machine && this.paint.update(machine, now, p, elapsed)) this.dirty = true;
-    if (this.posed.differsFrom(now)) this.dirty = true;
-    if (this.grab?.hold) this.dirty = true;
-    const gliding = this.view?.update() ?? false;
-    cancelAnimationFrame(this.waiting);
-    this.waiting = 0;
-    if (this.dirty || gliding) this.refresh();
-    this.overlay.magnifier.draw(now, p, elapsed, this.pixelsPerMetre());
+    const elapsed = Math.min((time - this.#lastDraw) / 1000, 0.25);
+    this.#lastDraw = time;
+    if (!this.#scene) return;
+    this.#rebuildIfNeeded();
+    const machine = this.#machine;
+    if (machine && this.#paint.update(machine, now, p, elapsed)) this.#dirty = true;
+    if (this.#posed.differsFrom(now)) this.#dirty = true;
+    if (this.#grab?.hold) this.#dirty = true;
+    const gliding = this.#view?.update() ?? false;
+    cancelAnimationFrame(this.#waiting);
+    this.#waiting = 0;
+    if (this.#dirty || gliding) this.#refresh();
+    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre());
   }
 
   setCutaway(mode: Cutaway): void {
-    this.paint.setMode(mode, this.machine);
-    this.invalidate();
+    this.#paint.setMode(mode, this.#machine);
+    this.#invalidate();
   }
 
   setTheme(theme: Theme): void {
-    this.picture?.setTheme(theme);
-    this.materials.phantom.color.set(theme === 'light' ? '#1b2023' : '#dfe5ea');
-    this.colour();
-    this.overlay.magnifier.restyle();
-    this.invalidate();
+    this.#picture?.setTheme(theme);
+    this.#materials.phantom.color.set(theme === 'light' ? '#1b2023' : '#dfe5ea');
+    this.#colour();
+    this.#overlay.magnifier.restyle();
+    this.#invalidate();
   }
 
   setState(state: RunState): void {
-    this.state = state;
-    this.root.setAttribute('data-state', state);
-    this.overlay.setState(state);
-    this.machine?.tower.show(state);
-    this.invalidate();
+    this.#state = state;
+    this.#root.setAttribute('data-state', state);
+    this.#overlay.setState(state);
+    this.#machine?.tower.show(state);
+    this.#invalidate();
   }
 
   resetView(): void {
-    this.view?.home();
+    this.#view?.home();
   }
 
   snapshot(): string {
-    this.rebuildIfNeeded(true);
-    this.frame();
-    this.picture?.renderStill();
-    const { canvas, pen, scale } = stillOf(this.canvas, this.root.clientWidth);
-    this.overlay.copyTo(pen, scale);
+    this.#rebuildIfNeeded(true);
+    this.#frame();
+    this.#picture?.renderStill();
+    const { canvas, pen, scale } = stillOf(this.#canvas, this.#root.clientWidth);
+    this.#overlay.copyTo(pen, scale);
     return canvas.toDataURL('image/png');
   }
 
   dispose(): void {
-    cancelAnimationFrame(this.waiting);
-    this.watcher.disconnect();
-    this.machine?.dispose();
-    this.bin.dispose();
-    this.root.remove();
+    cancelAnimationFrame(this.#waiting);
+    this.#watcher.disconnect();
+    this.#machine?.dispose();
+    this.#bin.dispose();
+    this.#root.remove();
   }
 
   /** Draws with the next refresh, whether or not new values arrive by then. */
-  private readonly invalidate = (): void => {
-    this.dirty = true;
-    if (this.waiting) return;
-    this.waiting = requestAnimationFrame(() => {
-      this.waiting = 0;
-      if (!this.dirty) return;
-      this.rebuildIfNeeded();
-      this.view?.update();
-      this.refresh();
-      if (this.dirty) this.invalidate();
+  readonly #invalidate = (): void => {
+    this.#dirty = true;
+    if (this.#waiting) return;
+    this.#waiting = requestAnimationFrame(() => {
+      this.#waiting = 0;
+      if (!this.#dirty) return;
+      this.#rebuildIfNeeded();
+      this.#view?.update();
+      this.#refresh();
+      if (this.#dirty) this.#invalidate();
     });
   };
 
-  private rebuildIfNeeded(atOnce = false): void {
-    if (!this.scene || !this.parameters || shapeOf(this.scene.driveType, this.parameters) === this.shape)
+  #rebuildIfNeeded(atOnce = false): void {
+    if (!this.#scene || !this.#parameters || shapeOf(this.#scene.driveType, this.#parameters) === this.#shape)
       return;
-    if (atOnce || performance.now() - this.built > REBUILD) this.build(false);
-    else this.invalidate();
+    if (atOnce || performance.now() - this.#built > REBUILD) this.#build(false);
+    else this.#invalidate();
   }
 
-  private build(goHome: boolean): void {
-    if (!this.scene || !this.parameters) return;
-    if (!this.picture) {
-      this.overlay.setNote(NO_PICTURE, true);
+  #build(goHome: boolean): void {
+    if (!this.#scene || !this.#parameters) return;
+    if (!this.#picture) {
+      this.#overlay.setNote(NO_PICTURE, true);
       return;
     }
-    const p = this.parameters;
-    this.built = performance.now();
-    const tilt = this.machine?.frame.rotation.z;
-    this.machine?.dispose();
-    const machine = new Machine(this.scene.driveType, p, this.materials);
-    this.machine = machine;
-    this.shape = shapeOf(this.scene.driveType, p);
-    this.picture.scene.add(machine.root);
-    this.picture.place([machine]);
-    machine.frame.add(this.spring.group);
-    machine.tower.show(this.state);
-    this.paint.dress(machine);
-    this.view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
-    this.fitRule();
-    this.posed.forget();
-    this.overlay.setNote('', true);
-    this.colour();
-    this.invalidate();
+    const p = this.#parameters;
+    this.#built = performance.now();
+    const tilt = this.#machine?.frame.rotation.z;
+    this.#machine?.dispose();
+    const machine = new Machine(this.#scene.driveType, p, this.#materials);
+    this.#machine = machine;
+    this.#shape = shapeOf(this.#scene.driveType, p);
+    this.#picture.scene.add(machine.root);
+    this.#picture.place([machine]);
+    machine.frame.add(this.#spring.group);
+    machine.tower.show(this.#state);
+    this.#paint.dress(machine);
+    this.#view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);
+    this.#fitRule();
+    this.#posed.forget();
+    this.#overlay.setNote('', true);
+    this.#colour();
+    this.#invalidate();
   }
 
   /** Colours of quantities on the machine, as the theme has them now. */
-  private colour(): void {
-    this.spring.setColour(new Color(cssColour('--q-force')));
-    if (this.machine) colourHands(this.machine.rule);
+  #colour(): void {
+    this.#spring.setColour(new Color(cssColour('--q-force')));
+    if (this.#machine) colourHands(this.#machine.rule);
   }
 
   /** Draws, unless the display is so slow that this refresh belongs to the rest of the page. */
-  private refresh(): void {
-    if (this.picture?.takesTurn() ?? true) this.frame();
-    else this.dirty = true;
+  #refresh(): void {
+    if (this.#picture?.takesTurn() ?? true) this.#frame();
+    else this.#dirty = true;
   }
 
-  private frame(): void {
-    this.dirty = false;
-    const { picture, machine } = this;
-    if (!picture || this.root.clientWidth === 0) return;
+  #frame(): void {
+    this.#dirty = false;
+    const picture = this.#picture;
+    const machine = this.#machine;
+    if (!picture || this.#root.clientWidth === 0) return;
     if (machine) {
-      machine.pose(this.now);
-      this.posed.take(this.now);
-      this.stretchSpring(machine);
+      machine.pose(this.#now);
+      this.#posed.take(this.#now);
+      this.#stretchSpring(machine);
     }
     picture.render();
     if (machine) {
       const { plate, plateBottom } = machine.plan;
-      const table = this.now[C.tablePosition] as number;
-      this.edges.forEach((point, i) => {
+      const table = valueAt(this.#now, C.tablePosition);
+      this.#edges.forEach((point, i) => {
         const z = i === 0 ? plate.width / 2 : -plate.width / 2;
-        this.corner.set(table - plate.length / 2, plateBottom + plate.height, z);
-        this.onScreen(machine, this.corner, point);
+        this.#corner.set(table - plate.length / 2, plateBottom + plate.height, z);
+        this.#onScreen(machine, this.#corner, point);
       });
-      this.overlay.lead(this.edges);
+      this.#overlay.lead(this.#edges);
     }
   }
 
-  private stretchSpring(machine: Machine): void {
-    const hold = this.grab?.hold ?? null;
-    this.spring.group.visible = hold !== null;
+  #stretchSpring(machine: Machine): void {
+    const hold = this.#grab?.hold ?? null;
+    this.#spring.group.visible = hold !== null;
     if (!hold) {
-      this.overlay.showHand(null, this.hand);
+      this.#overlay.showHand(null, this.#hand);
       return;
     }
-    const eye = machine.frame.worldToLocal(this.corner.copy((this.picture as Picture).camera.position));
-    this.spring.follow(hold, this.tablePlace(), eye, 0.42 * machine.plan.rail.width);
-    this.onScreen(machine, this.spring.handPlace(this.corner), this.hand);
-    this.overlay.showHand(this.now[C.handForce] as number, this.hand);
+    const eye = machine.frame.worldToLocal(this.#corner.copy((this.#picture as Picture).camera.position));
+    this.#spring.follow(hold, this.#tablePlace(), eye, 0.42 * machine.plan.rail.width);
+    this.#onScreen(machine, this.#spring.handPlace(this.#corner), this.#hand);
+    this.#overlay.showHand(valueAt(this.#now, C.handForce), this.#hand);
   }
 
   /** Where the table is in the room, along the axis: the base moves too. */
-  private tablePlace(): number {
-    return (this.now[C.tablePosition] as number) + (this.now[C.basePosition] as number);
+  #tablePlace(): number {
+    return valueAt(this.#now, C.tablePosition) + valueAt(this.#now, C.basePosition);
   }
 
   /** Where a point of the machine appears, CSS pixels. */
-  private onScreen(machine: Machine, at: Vector3, into: ScreenPoint): void {
-    machine.frame.localToWorld(at).project((this.picture as Picture).camera);
-    into.x = (0.5 + 0.5 * at.x) * this.root.clientWidth;
-    into.y = (0.5 - 0.5 * at.y) * this.root.clientHeight;
+  #onScreen(machine: Machine, at: Vector3, into: ScreenPoint): void {
+    machine.frame.localToWorld(at).project((this.#picture as Picture).camera);
+    into.x = (0.5 + 0.5 * at.x) * this.#root.clientWidth;
+    into.y = (0.5 - 0.5 * at.y) * this.#root.clientHeight;
   }
 
   /** Of the picture, where the table is: how far the magnifier enlarges follows from it. */
-  private pixelsPerMetre(): number {
-    const { machine, picture } = this;
+  #pixelsPerMetre(): number {
+    const machine = this.#machine;
+    const picture = this.#picture;
     if (!machine || !picture) return Number.NaN;
     const { camera } = picture;
-    this.corner.set(this.now[C.tablePosition] as number, machine.plan.plateBottom, 0);
-    const distance = camera.position.distanceTo(machine.frame.localToWorld(this.corner));
-    return this.root.clientHeight / (2 * distance * Math.tan((camera.fov * Math.PI) / 360));
+    this.#corner.set(valueAt(this.#now, C.tablePosition), machine.plan.plateBottom, 0);
+    const distance = camera.position.distanceTo(machine.frame.localToWorld(this.#corner));
+    return this.#root.clientHeight / (2 * distance * Math.tan((camera.fov * Math.PI) / 360));
   }
 
   /** Its letters as high as the page's own. */
-  private fitRule(): void {
-    const { machine } = this;
-    if (!machine || !this.picture || this.root.clientHeight === 0) return;
+  #fitRule(): void {
+    const machine = this.#machine;
+    if (!machine || !this.#picture || this.#root.clientHeight === 0) return;
     const { zMax, height } = machine.plan.base;
-    const [top, bottom] = this.edges as [ScreenPoint, ScreenPoint];
-    this.onScreen(machine, this.corner.set(0, 0, zMax), top);
-    this.onScreen(machine, this.corner.set(0, -height, zMax), bottom);
+    const [top, bottom] = this.#edges as [ScreenPoint, ScreenPoint];
+    this.#onScreen(machine, this.#corner.set(0, 0, zMax), top);
+    this.#onScreen(machine, this.#corner.set(0, -height, zMax), bottom);
     const pixels = Math.hypot(top.x - bottom.x, top.y - bottom.y) / height;
-    const text = Number.parseFloat(getComputedStyle(this.root).fontSize);
+    const text = Number.parseFloat(getComputedStyle(this.#root).fontSize);
     machine.rule.fit((LETTERS * text) / pixels, MIN_LETTERS / pixels);
   }
 
-  private resize(): void {
-    const { clientWidth, clientHeight } = this.root;
+  #resize(): void {
+    const { clientWidth, clientHeight } = this.#root;
     if (clientWidth === 0 || clientHeight === 0) return;
-    this.picture?.resize(clientWidth, clientHeight);
-    this.view?.resize(clientWidth, clientHeight);
-    this.fitRule();
-    this.overlay.magnifier.restyle();
+    this.#picture?.resize(clientWidth, clientHeight);
+    this.#view?.resize(clientWidth, clientHeight);
+    this.#fitRule();
+    this.#overlay.magnifier.restyle();
     // At once: a canvas of a new size is empty until it is drawn on.
-    this.frame();
+    this.#frame();
   }
 
-  private readonly keyDown = (event: KeyboardEvent): void => {
-    if (this.view?.press(event)) event.preventDefault();
+  readonly #keyDown = (event: KeyboardEvent): void => {
+    if (this.#view?.press(event)) event.preventDefault();
   };
 }

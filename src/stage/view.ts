@@ -29,67 +29,74 @@ const ZOOM: Readonly<Record<string, number>> = { '+': 0.87, '=': 0.87, '-': 1.15
 
 /** The camera: at home it sees the whole travel; the pointer carries it around, wheel and keys bring it closer. */
 export class View {
-  private readonly controls: OrbitControls;
-  private points: readonly Vector3[] = [];
-  private readonly middle = new Vector3();
-  private readonly eye = new Vector3();
-  private azimuth = 0;
-  private elevation = 0;
+  readonly #controls: OrbitControls;
+  #points: readonly Vector3[] = [];
+  readonly #middle = new Vector3();
+  readonly #eye = new Vector3();
+  #azimuth = 0;
+  #elevation = 0;
   /** 0 level, 1 steep. */
-  private steepness = 0;
-  private readonly place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
-  private atHome = true;
+  #steepness = 0;
+  readonly #place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
+  #atHome = true;
+  readonly #changed: () => void;
+  readonly #outlook: Outlook;
 
   constructor(
     readonly camera: PerspectiveCamera,
     canvas: HTMLCanvasElement,
-    private readonly changed: () => void,
-    private readonly outlook = ONE_MACHINE,
+    changed: () => void,
+    outlook = ONE_MACHINE,
   ) {
-    this.controls = new OrbitControls(camera, canvas);
-    this.controls.enableDamping = true;
-    this.controls.dampingFactor = 0.14;
-    this.controls.minPolarAngle = 0.04;
-    this.controls.maxPolarAngle = Math.PI / 2 - 0.02;
-    this.controls.zoomSpeed = 0.8;
-    this.controls.addEventListener('start', () => {
-      this.atHome = false;
+    this.#changed = changed;
+    this.#outlook = outlook;
+    this.#controls = new OrbitControls(camera, canvas);
+    this.#controls.enableDamping = true;
+    this.#controls.dampingFactor = 0.14;
+    this.#controls.minPolarAngle = 0.04;
+    this.#controls.maxPolarAngle = Math.PI / 2 - 0.02;
+    this.#controls.zoomSpeed = 0.8;
+    this.#controls.addEventListener('start', () => {
+      this.#atHome = false;
     });
-    this.controls.addEventListener('change', changed);
+    this.#controls.addEventListener('change', changed);
   }
 
   /** Once per frame; true while the view still glides. */
   update(): boolean {
-    return this.controls.update();
+    return this.#controls.update();
   }
 
   /** What has to be seen from home, and how far the axis rises (rad): the table's face is turned to the operator. */
   frame(points: readonly Vector3[], inclination: number, goHome: boolean): void {
-    this.points = points;
+    this.#points = points;
     const box = new Box3().setFromPoints([...points]);
-    box.getCenter(this.middle);
-    this.azimuth = this.outlook.azimuth - MathUtils.degToRad(28) * Math.sin(inclination);
-    this.elevation = this.outlook.elevation * (1 - 0.45 * Math.abs(Math.sin(inclination)));
-    this.steepness = Math.min(Math.abs(inclination) / STEEP_RISE, 1);
-    const size = box.getSize(this.eye).length();
+    box.getCenter(this.#middle);
+    this.#azimuth = this.#outlook.azimuth - MathUtils.degToRad(28) * Math.sin(inclination);
+    this.#elevation = this.#outlook.elevation * (1 - 0.45 * Math.abs(Math.sin(inclination)));
+    this.#steepness = Math.min(Math.abs(inclination) / STEEP_RISE, 1);
+    const size = box.getSize(this.#eye).length();
     this.camera.near = 0.01 * size;
     this.camera.far = 30 * size;
-    this.controls.minDistance = 0.12 * size;
-    this.controls.maxDistance = 6 * size;
-    if (goHome || this.atHome) this.home();
+    this.#controls.minDistance = 0.12 * size;
+    this.#controls.maxDistance = 6 * size;
+    if (goHome || this.#atHome) this.home();
   }
 
   home(): void {
-    if (this.points.length === 0) return;
-    this.atHome = true;
-    const { camera, controls, eye, place } = this;
-    const { level, steep } = this.outlook;
+    if (this.#points.length === 0) return;
+    this.#atHome = true;
+    const { camera } = this;
+    const controls = this.#controls;
+    const eye = this.#eye;
+    const place = this.#place;
+    const { level, steep } = this.#outlook;
     for (const side of ['left', 'right', 'bottom', 'top'] as const)
-      place[side] = MathUtils.lerp(level[side], steep[side], this.steepness);
-    eye.setFromSphericalCoords(1, Math.PI / 2 - this.elevation, this.azimuth);
-    controls.target.copy(this.middle);
+      place[side] = MathUtils.lerp(level[side], steep[side], this.#steepness);
+    eye.setFromSphericalCoords(1, Math.PI / 2 - this.#elevation, this.#azimuth);
+    controls.target.copy(this.#middle);
     // Distance and target are refined together: what is nearer looks larger, so neither has a closed form.
-    let distance = 2 * Math.max(...this.points.map((point) => point.distanceTo(this.middle)));
+    let distance = 2 * Math.max(...this.#points.map((point) => point.distanceTo(this.#middle)));
     const seen = new Vector3();
     const up = new Vector3();
     const right = new Vector3();
@@ -99,7 +106,7 @@ export class View {
       camera.updateMatrixWorld();
       camera.updateProjectionMatrix();
       let [left, highest, lowest, rightmost] = [2, -2, 2, -2];
-      for (const point of this.points) {
+      for (const point of this.#points) {
         seen.copy(point).project(camera);
         left = Math.min(left, seen.x);
         rightmost = Math.max(rightmost, seen.x);
@@ -121,27 +128,28 @@ export class View {
     }
     camera.position.copy(eye).multiplyScalar(distance).add(controls.target);
     controls.update();
-    this.changed();
+    this.#changed();
   }
 
   resize(width: number, height: number): void {
     this.camera.aspect = width / height;
     this.camera.updateProjectionMatrix();
-    if (this.atHome) this.home();
-    this.changed();
+    if (this.#atHome) this.home();
+    this.#changed();
   }
 
   /** Closer (below 1) or further away. */
   zoom(factor: number): void {
-    this.atHome = false;
-    const { camera, controls } = this;
+    this.#atHome = false;
+    const { camera } = this;
+    const controls = this.#controls;
     const distance = camera.position.distanceTo(controls.target);
     const wanted = MathUtils.clamp(distance * factor, controls.minDistance, controls.maxDistance);
     camera.position
       .sub(controls.target)
       .multiplyScalar(wanted / distance)
       .add(controls.target);
-    this.changed();
+    this.#changed();
   }
 
   /** Plus and minus zoom, Home goes home; whether the key was one of these. */
@@ -155,6 +163,6 @@ export class View {
   }
 
   dispose(): void {
-    this.controls.dispose();
+    this.#controls.dispose();
   }
 }

@@ -1,3 +1,5 @@
+import { at } from '../../../shared/core/at.ts';
+
 /** Red, green and blue of the screen (sRGB), 0 to 1. */
 export type Rgb = [r: number, g: number, b: number];
 
@@ -16,11 +18,11 @@ const SEQUENTIAL = ['0d0887', '5302a3', '8b0aa5', 'b83289', 'db5c68', 'f48849', 
 );
 
 function along(stops: readonly Rgb[], share: number, into: Rgb): Rgb {
-  const at = Math.min(Math.max(share, 0), 1) * (stops.length - 1);
-  const i = Math.min(Math.floor(at), stops.length - 2);
-  const from = stops[i] as Rgb;
-  const to = stops[i + 1] as Rgb;
-  const w = at - i;
+  const place = Math.min(Math.max(share, 0), 1) * (stops.length - 1);
+  const i = Math.min(Math.floor(place), stops.length - 2);
+  const from = at(stops, i);
+  const to = at(stops, i + 1);
+  const w = place - i;
   for (let k = 0; k < 3; k++) into[k] = from[k]! + w * (to[k]! - from[k]!);
   return into;
 }

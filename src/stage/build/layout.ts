@@ -1,4 +1,5 @@
 import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
+import { at } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
 import { GRANITE, type MotorSize, motorSize, payloadSize, plateSize, railWidth, type Size } from './sizes.ts';
@@ -63,7 +64,7 @@ const TRACKS: Record<DriveType, readonly (readonly number[])[]> = {
 
 export function layout(driveType: DriveType, p: Parameters): Layout {
   const motor = motorSize(driveType, p);
-  const trackOf = TRACKS[driveType][p.motorCount - 1] as readonly number[];
+  const trackOf = at(TRACKS[driveType], p.motorCount - 1);
   const trackCount = Math.max(...trackOf) + 1;
   const units = unitPlaces(motor, p, trackOf);
   const rowLength = 2 * Math.max(...units.map(({ x }) => Math.abs(x) + motor.length / 2));
@@ -140,7 +141,7 @@ function unitPlaces(motor: MotorSize, p: Parameters, trackOf: readonly number[])
     motor.driveType === 'screw' ? [0, 0, 0, 0] : [0, p.misalignment2, p.misalignment3, p.misalignment4];
   return trackOf.map((track, i) => {
     const row = trackOf.flatMap((t, j) => (t === track ? [j] : []));
-    const misalignment = stated[i] as number;
+    const misalignment = at(stated, i);
     return { track, misalignment, x: (row.indexOf(i) - (row.length - 1) / 2) * apart + misalignment };
   });
 }

@@ -6,6 +6,7 @@ import {
   Mesh,
   type Object3D,
 } from 'three';
+import { at } from '../../../shared/core/at.ts';
 import type { Bin } from './bin.ts';
 
 const APART = 'apart';
@@ -43,7 +44,7 @@ function mergeWithin(boundary: Object3D, bin: Bin): void {
   const toBoundary = boundary.matrixWorld.clone().invert();
   for (const meshes of batches.values()) {
     if (meshes.length < 2) continue;
-    const first = meshes[0] as Mesh;
+    const first = at(meshes, 0);
     const parts = meshes.map((mesh) => {
       const part = mesh.geometry.index ? mesh.geometry.toNonIndexed() : mesh.geometry.clone();
       return part.applyMatrix4(toBoundary.clone().multiply(mesh.matrixWorld));

@@ -15,32 +15,34 @@ export interface RangeLimits {
  */
 export class SteppedRange {
   step: number;
-  private calmFor = 0;
-  private calmStep = 0;
+  #calmFor = 0;
+  #calmStep = 0;
+  readonly #limits: RangeLimits;
 
-  constructor(private readonly limits: RangeLimits) {
+  constructor(limits: RangeLimits) {
+    this.#limits = limits;
     this.step = limits.min;
   }
 
   /** `amplitude` in the unit of the limits, `elapsed` seconds since the last call. Returns the step. */
   follow(amplitude: number, elapsed: number): number {
-    const { min, max, calm, hold } = this.limits;
+    const { min, max, calm, hold } = this.#limits;
     const size = Number.isFinite(amplitude) ? Math.abs(amplitude) : max;
     const needed = stepAtLeast(Math.min(Math.max(size, min), max));
     const roomy = stepAtLeast(Math.min(Math.max(size / calm, min), max));
     if (needed >= this.step || roomy >= this.step) {
-      this.settle(Math.max(needed, this.step));
+      this.#settle(Math.max(needed, this.step));
       return this.step;
     }
-    this.calmFor += elapsed;
-    this.calmStep = Math.max(this.calmStep, roomy);
-    if (this.calmFor >= hold) this.settle(this.calmStep);
+    this.#calmFor += elapsed;
+    this.#calmStep = Math.max(this.#calmStep, roomy);
+    if (this.#calmFor >= hold) this.#settle(this.#calmStep);
     return this.step;
   }
 
-  private settle(step: number): void {
+  #settle(step: number): void {
     this.step = step;
-    this.calmFor = 0;
-    this.calmStep = 0;
+    this.#calmFor = 0;
+    this.#calmStep = 0;
   }
 }

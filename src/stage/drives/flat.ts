@@ -1,4 +1,5 @@
 import { Group, type Mesh } from 'three';
+import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import { racetrack } from '../build/racetrack.ts';
@@ -23,7 +24,7 @@ export function flat(shop: Shop, plan: Layout, motor: FlatSize, polePitch: numbe
   const sets: Coils[] = [];
   const carriers: Mesh[] = [];
   for (const unit of plan.units) {
-    const z = plan.tracks[unit.track] as number;
+    const z = at(plan.tracks, unit.track);
     const built = coilUnit(shop, motor);
     built.group.position.set(unit.x, plan.plateBottom - motor.unitHeight, z);
     moving.add(built.group);

@@ -1,4 +1,5 @@
 import { Group, type Mesh } from 'three';
+import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import type { Shop } from '../build/shop.ts';
 import type { TubularSize } from '../build/sizes.ts';
@@ -27,17 +28,17 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
   const carriers: Mesh[] = [];
   const sets: Coils[] = [];
   for (const unit of plan.units) {
-    const z = plan.tracks[unit.track] as number;
-    const at = (x: number): Point => [unit.x + x, plan.driveHeight, z];
+    const z = at(plan.tracks, unit.track);
+    const placeAt = (x: number): Point => [unit.x + x, plan.driveHeight, z];
     const coilXs = spread(-length / 2 + coilPitch / 2, length / 2 - coilPitch / 2, motor.coils);
-    const set = coils(shop, coilRings[0]!, coilXs.map(at), Math.PI / 3);
+    const set = coils(shop, coilRings[0]!, coilXs.map(placeAt), Math.PI / 3);
     const finXs = spread(-length / 2 + coilPitch, length / 2 - coilPitch, motor.coils - 1);
-    const fins = many(bin, finRings[0]!, shop.m.anodisedFine, finXs.map(at));
+    const fins = many(bin, finRings[0]!, shop.m.anodisedFine, finXs.map(placeAt));
     const flanges = many(
       bin,
       flangeRings[0]!,
       shop.m.anodised,
-      [-1, 1].map((s) => at(s * (length / 2 + 0.12 * coilPitch))),
+      [-1, 1].map((s) => placeAt(s * (length / 2 + 0.12 * coilPitch))),
     );
     const side = Math.sign(z);
     const saddle = block(

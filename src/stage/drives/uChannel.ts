@@ -1,4 +1,5 @@
 import { CircleGeometry, ExtrudeGeometry, Group, type Mesh } from 'three';
+import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import { racetrack } from '../build/racetrack.ts';
@@ -37,7 +38,7 @@ export function uChannel(shop: Shop, plan: Layout, motor: ChannelSize, polePitch
   const carriers: Mesh[] = [];
   const sets: Coils[] = [];
   for (const unit of plan.units) {
-    const z = plan.tracks[unit.track] as number;
+    const z = at(plan.tracks, unit.track);
     const blade = coilBlade(shop, plan, motor, z);
     blade.group.position.set(unit.x, plan.driveHeight, z);
     moving.add(blade.group);

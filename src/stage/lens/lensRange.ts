@@ -6,14 +6,14 @@ const FILL = 0.86;
 
 /** Length of the scale bar of a lens, m, from 1 nm to 10 mm: it follows the largest error that has to fit. */
 export class LensRange {
-  private readonly range = new SteppedRange({ min: 1e-9, max: 1e-2, calm: 0.7, hold: 1.2 });
+  readonly #range = new SteppedRange({ min: 1e-9, max: 1e-2, calm: 0.7, hold: 1.2 });
 
   get bar(): number {
-    return this.range.step;
+    return this.#range.step;
   }
 
   /** `elapsed` seconds of the clock since the last call. */
   follow(amplitude: number, elapsed: number): void {
-    this.range.follow(amplitude / (BARS * FILL), elapsed);
+    this.#range.follow(amplitude / (BARS * FILL), elapsed);
   }
 }

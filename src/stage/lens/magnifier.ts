@@ -1,3 +1,4 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
@@ -19,16 +20,16 @@ const NUMBERS = 0.12;
 export class Magnifier {
   readonly element = document.createElement('figure');
   readonly canvas = document.createElement('canvas');
-  private readonly pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
-  private readonly trail = new ErrorTrail(SPAN);
-  private readonly ownRange = new LensRange();
-  private readonly numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
-  private zoom = Math.log(1 / (BARS * this.ownRange.bar));
-  private numbersAge = NUMBERS;
-  private colours: LensColours | null = null;
-  private stale = true;
-  private rem = 16;
-  private lastTime = Number.NaN;
+  readonly #pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
+  readonly #trail = new ErrorTrail(SPAN);
+  readonly #ownRange = new LensRange();
+  readonly #numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
+  #zoom = Math.log(1 / (BARS * this.#ownRange.bar));
+  #numbersAge = NUMBERS;
+  #colours: LensColours | null = null;
+  #stale = true;
+  #rem = 16;
+  #lastTime = Number.NaN;
 
   constructor() {
     this.element.className = 'stage-magnifier';
@@ -47,7 +48,7 @@ export class Magnifier {
       caption.append(label, value);
       return value;
     };
-    this.numbers = {
+    this.#numbers = {
       error: row('error', 'Following error'),
       peak: row('peak', 'Largest in 1 s'),
       tool: row('tool', 'At the tool'),
@@ -63,21 +64,21 @@ export class Magnifier {
 
   /** After a change of size, theme or text size. */
   restyle(): void {
-    this.colours = null;
-    this.stale = true;
+    this.#colours = null;
+    this.#stale = true;
   }
 
   /** The error at a moment, m: one before the last begins the afterglow anew. */
   remember(time: number, followingError: number): void {
-    this.trail.push(time, followingError);
+    this.#trail.push(time, followingError);
   }
 
   /** Takes in the present values. Returns the largest following error of the afterglow, m. */
   take(now: Float64Array): number {
-    const time = now[C.time] as number;
-    const followingError = now[C.followingError] as number;
+    const time = valueAt(now, C.time);
+    const followingError = valueAt(now, C.followingError);
     this.remember(time, followingError);
-    return Math.max(this.trail.peak(time), Math.abs(followingError));
+    return Math.max(this.#trail.peak(time), Math.abs(followingError));
   }
 
   /**
@@ -91,24 +92,24 @@ export class Magnifier {
     pixelsPerMetre: number,
     shared: LensRange | null = null,
   ): void {
-    const time = now[C.time] as number;
-    const followingError = now[C.followingError] as number;
-    const toolError = now[C.toolError] as number;
+    const time = valueAt(now, C.time);
+    const followingError = valueAt(now, C.followingError);
+    const toolError = valueAt(now, C.toolError);
     const amplitude = this.take(now);
-    this.ownRange.follow(amplitude, elapsed);
-    const { bar } = shared ?? this.ownRange;
+    this.#ownRange.follow(amplitude, elapsed);
+    const { bar } = shared ?? this.#ownRange;
     const wanted = Math.log(1 / (BARS * bar));
-    const gliding = Math.abs(wanted - this.zoom) > 1e-3;
-    if (!gliding && !this.stale && time === this.lastTime) return;
-    this.zoom = gliding ? wanted + (this.zoom - wanted) * Math.exp(-elapsed / glide()) : wanted;
-    this.lastTime = time;
+    const gliding = Math.abs(wanted - this.#zoom) > 1e-3;
+    if (!gliding && !this.#stale && time === this.#lastTime) return;
+    this.#zoom = gliding ? wanted + (this.#zoom - wanted) * Math.exp(-elapsed / glide()) : wanted;
+    this.#lastTime = time;
 
-    if (!this.resize()) return;
-    this.colours ??= lensColours(getComputedStyle(this.element));
+    if (!this.#resize()) return;
+    this.#colours ??= lensColours(getComputedStyle(this.element));
     drawLens(
-      this.pen,
+      this.#pen,
       this.canvas.width,
-      this.rem,
+      this.#rem,
       {
         followingError,
         toolError,
@@ -117,18 +118,18 @@ export class Magnifier {
         time,
         bar,
         barText: ranged(bar, 'm', 1),
-        radiiPerMetre: Math.exp(this.zoom),
+        radiiPerMetre: Math.exp(this.#zoom),
       },
-      this.trail,
+      this.#trail,
       SPAN,
-      this.colours,
+      this.#colours,
     );
-    this.numbersAge += elapsed;
-    if (this.numbersAge < NUMBERS && !this.stale) return;
-    this.numbersAge = 0;
-    this.stale = false;
-    this.measure();
-    const { numbers } = this;
+    this.#numbersAge += elapsed;
+    if (this.#numbersAge < NUMBERS && !this.#stale) return;
+    this.#numbersAge = 0;
+    this.#stale = false;
+    this.#measure();
+    const numbers = this.#numbers;
     numbers.error.textContent = ranged(followingError, 'm');
     numbers.peak.textContent = ranged(amplitude, 'm');
     numbers.tool.textContent = ranged(toolError, 'm');
@@ -136,19 +137,19 @@ export class Magnifier {
   }
 
   /** Size of the page's text, which may change at any time, in pixels of the canvas. */
-  private measure(): void {
+  #measure(): void {
     const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-    this.rem = (rem * this.canvas.width) / this.canvas.clientWidth;
+    this.#rem = (rem * this.canvas.width) / this.canvas.clientWidth;
   }
 
   /** Fits the canvas to its place; false while it has none. */
-  private resize(): boolean {
+  #resize(): boolean {
     const width = this.canvas.clientWidth;
     if (width === 0) return false;
     const size = Math.round(width * devicePixelRatio);
-    if (this.canvas.width !== size || this.stale) {
+    if (this.canvas.width !== size || this.#stale) {
       this.canvas.width = this.canvas.height = size;
-      this.measure();
+      this.#measure();
     }
     return true;
   }
