@@ -1,4 +1,9 @@
-import { PARAMETERS, type ParameterChanges } from './parameters/table.ts';
+import {
+  PARAMETERS,
+  type ParameterChanges,
+  type ParameterName,
+  type Parameters,
+} from './parameters/table.ts';
 import { didYouMean, type Failure, failure, shown } from './problem.ts';
 import type { Preset, Presets } from './scene.ts';
 
@@ -37,4 +42,10 @@ export function presetParameters(preset: Preset, motorCount: number): ParameterC
     if (single !== undefined) changes[name] = motorCount * single;
   }
   return changes;
+}
+
+/** Names of the drive's parameters that are not as the preset has them for this number of motors. */
+export function changedFromPreset(preset: Preset, parameters: Parameters): ParameterName[] {
+  const asPreset = presetParameters(preset, parameters.motorCount);
+  return (Object.keys(asPreset) as ParameterName[]).filter((name) => asPreset[name] !== parameters[name]);
 }

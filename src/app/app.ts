@@ -20,7 +20,7 @@ import { type Actions, listenToKeys } from '../ui/keys.ts';
 import { createMessages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
 import { createBar } from './bar.ts';
-import { createCaption } from './caption.ts';
+import { Caption } from './caption.ts';
 import { createCautions } from './cautionsDialog.ts';
 import { createFiguresDialog } from './figuresDialog.ts';
 import { startFrameLoop } from './frameLoop.ts';
@@ -84,7 +84,7 @@ export function startApp(): void {
   });
   const layout = new Layout(() => view.resize());
   const theme = new ThemeSwitch((is) => view.setTheme(is));
-  const caption = createCaption(byId('caption'));
+  const caption = new Caption(byId('caption'));
 
   const actions: Actions = {
     runOrPause: () => axis.send(request.toggle(status?.state ?? 'paused') === 'running' ? 'run' : 'pause'),
@@ -211,7 +211,7 @@ export function startApp(): void {
 
   function show(is: Bench): void {
     bar.show(is);
-    caption.show(is.origin);
+    caption.show(presentScene(is));
     panel.show(is);
     panel.showSteps(store.undoText, store.redoText);
     view.offerUndo(store.undoText !== null);

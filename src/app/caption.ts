@@ -1,36 +1,57 @@
+import './caption.css';
+import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { basedOn } from '../bench/presets.ts';
 import { element, setText } from '../ui/dom.ts';
 import { inPanelText } from '../ui/fields/label.ts';
 
-export interface Caption {
-  show(scene: Scene): void;
+/** Title of the scene, what to look for in it, what its drive is based on, and what is odd about its set-up. */
+export class Caption {
+  readonly #title = element('h2', { class: 'visually-hidden' });
+  readonly #lookFor = element('p');
+  readonly #changes = new FoldedList('caption-list');
+  readonly #warnings = new FoldedList('caption-list warnings');
+  #warned: readonly string[] = [];
+
+  constructor(host: HTMLElement) {
+    host.append(this.#title, this.#lookFor, this.#changes.element, this.#warnings.element);
+  }
+
+  /** The scene as it is set now. */
+  show(scene: Scene): void {
+    setText(this.#title, scene.title);
+    setText(this.#lookFor, scene.lookFor);
+    const { summary, changes } = basedOn(scene, PRESETS) ?? { summary: '', changes: [] };
+    this.#changes.show(summary, changes);
+  }
+
   /** Sentences about the set-up that is probably not what was meant. Returns those that are new. */
-  warn(warnings: readonly string[]): string[];
+  warn(sentences: readonly string[]): string[] {
+    if (sentences.join() === this.#warned.join()) return [];
+    const fresh = sentences.filter((sentence) => !this.#warned.includes(sentence)).map(inPanelText);
+    this.#warned = sentences;
+    const count = sentences.length === 1 ? '1 warning' : `${sentences.length} warnings`;
+    this.#warnings.show(count, sentences.map(inPanelText));
+    return fresh;
+  }
 }
 
-/** Title of the scene, what to look for in it, and what is odd about its set-up. */
-export function createCaption(host: HTMLElement): Caption {
-  const title = element('h2', { class: 'visually-hidden' });
-  const lookFor = element('p');
-  const count = element('summary');
-  const list = element('ul');
-  const warnings = element('details', { class: 'warnings', hidden: true }, count, list);
-  host.append(title, lookFor, warnings);
-  let shown: readonly string[] = [];
+/** One line that unfolds into a list; hidden while the list is empty. */
+class FoldedList {
+  readonly element: HTMLDetailsElement;
+  readonly #summary = element('summary');
+  readonly #list = element('ul');
+  #shown: readonly string[] = [];
 
-  return {
-    show(scene) {
-      setText(title, scene.title);
-      setText(lookFor, scene.lookFor);
-    },
-    warn(sentences) {
-      if (sentences.join() === shown.join()) return [];
-      const fresh = sentences.filter((sentence) => !shown.includes(sentence)).map(inPanelText);
-      shown = sentences;
-      warnings.hidden = sentences.length === 0;
-      setText(count, sentences.length === 1 ? '1 warning' : `${sentences.length} warnings`);
-      list.replaceChildren(...sentences.map((sentence) => element('li', {}, inPanelText(sentence))));
-      return fresh;
-    },
-  };
+  constructor(className: string) {
+    this.element = element('details', { class: className, hidden: true }, this.#summary, this.#list);
+  }
+
+  show(summary: string, items: readonly string[]): void {
+    setText(this.#summary, summary);
+    if (items.join('\n') === this.#shown.join('\n')) return;
+    this.#shown = items;
+    this.element.hidden = items.length === 0;
+    this.#list.replaceChildren(...items.map((item) => element('li', {}, item)));
+  }
 }

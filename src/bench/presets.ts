@@ -1,14 +1,15 @@
 import { startGains } from '../../shared/axis/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
+import { parameterLabel, parameterText } from '../../shared/core/parameters/labels.ts';
 import {
   defaultParameters,
   type ParameterChanges,
   type ParameterName,
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
-import { findPreset, presetParameters } from '../../shared/core/preset.ts';
+import { changedFromPreset, findPreset, presetParameters } from '../../shared/core/preset.ts';
 import type { Failure } from '../../shared/core/problem.ts';
-import type { Preset, Presets } from '../../shared/core/scene.ts';
+import type { Preset, Presets, Scene } from '../../shared/core/scene.ts';
 import type { Bench } from './bench.ts';
 
 /**
@@ -42,5 +43,27 @@ export function withPreset(bench: Bench, id: string, presets: Presets): Bench | 
       parameters: { ...bench.origin.parameters, ...changes },
     },
     parameters: { ...bench.parameters, ...changes },
+  };
+}
+
+/** What a drive is based on, in one line, and a line for each of its values that is another now. */
+export interface BasedOn {
+  readonly summary: string;
+  readonly changes: readonly string[];
+}
+
+/** Null for a drive as the shelf has it, and for one that is based on none of the shelf. */
+export function basedOn({ preset: id, parameters }: Scene, presets: Presets): BasedOn | null {
+  const preset = id === null ? undefined : presets[id];
+  if (!preset) return null;
+  const names = changedFromPreset(preset, parameters);
+  if (names.length === 0) return null;
+  const usual = { ...parameters, ...presetParameters(preset, parameters.motorCount) };
+  const text = (name: ParameterName, from: Parameters) => parameterText(name, from[name]);
+  return {
+    summary: `Based on ${preset.title}, ${names.length === 1 ? '1 value' : `${names.length} values`} changed`,
+    changes: names.map(
+      (name) => `${parameterLabel(name)}: ${text(name, parameters)} instead of ${text(name, usual)}`,
+    ),
   };
 }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SCENE, PRESETS, SCENES } from '../../../scenes/index.ts';
+import { DEFAULT_SCENE, PRESETS, SCENES, sceneById } from '../../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
 import { crossChecks } from '../../../shared/core/check.ts';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { type Bench, benchOf } from '../../../src/bench/bench.ts';
-import { withPreset } from '../../../src/bench/presets.ts';
+import { basedOn, withPreset } from '../../../src/bench/presets.ts';
 
 const ids = Object.keys(PRESETS);
 const chosen = (bench: Bench, id: string) => {
@@ -54,5 +55,43 @@ describe('choosing a drive', () => {
     const contradiction = { odd: { ...PRESETS.tubular, parameters: { signalPeriod: 1e-6 } } };
     const result = withPreset(bench, 'odd', contradiction);
     expect('problems' in result && result.problems.map(({ field }) => field)).toContain('signalPeriod');
+  });
+});
+
+describe('what a drive is based on', () => {
+  const based = (id: string, changes: ParameterChanges = {}) => {
+    const scene = sceneById(id);
+    return basedOn({ ...scene, parameters: { ...scene.parameters, ...changes } }, PRESETS);
+  };
+
+  it('goes without saying for a drive as it is on the shelf, however many there are of it', () => {
+    expect(based('mould-shuttle')).toBeNull();
+    expect(based('mould-shuttle', { Kp: 1e5, payload: 9 })).toBeNull();
+    expect(based('four-motors-one-misaligned')).toBeNull();
+  });
+
+  it('is said once a value of the drive is another, also of its motor, with what it was', () => {
+    expect(based('mould-shuttle', { forceConstant: 61 })).toEqual({
+      summary: 'Based on Tubular motor, ironless, 1 value changed',
+      changes: ['Force constant: 61 N/A instead of 60 N/A'],
+    });
+    expect(based('soft-coil-mounting')).toMatchObject({
+      summary: 'Based on U-channel motor, ironless, 2 values changed',
+      changes: [
+        expect.stringMatching(/^Link stiffness: 2\.3 N\/µm instead of/),
+        expect.stringMatching(/^Link damping:/),
+      ],
+    });
+  });
+
+  it('counts what belongs to another number of motors', () => {
+    const { changes } = based('mould-shuttle', { motorCount: 2 }) ?? {};
+    expect(changes).toContain('Continuous current: 7.5 A instead of 15 A');
+  });
+
+  it('is nothing for a drive of no preset', () => {
+    const own = { ...DEFAULT_SCENE, parameters: { ...DEFAULT_SCENE.parameters, forceConstant: 61 } };
+    expect(basedOn({ ...own, preset: null }, PRESETS)).toBeNull();
+    expect(basedOn({ ...own, preset: 'constructor' }, PRESETS)).toBeNull();
   });
 });
