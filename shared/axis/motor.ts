@@ -52,6 +52,11 @@ export function continuousForce(p: Parameters): number {
   return p.motorCount * p.continuousForce;
 }
 
+/** Offsets δ_j of the motors from the electrical angle of the first, which has none, m. */
+export function motorOffsets(p: Parameters): number[] {
+  return [0, p.misalignment2, p.misalignment3, p.misalignment4].slice(0, p.motorCount);
+}
+
 /** Mass m1t that travels with the motors: all coil units, kg. */
 export function translatingMotorMass(p: Parameters): number {
   return p.motorCount * p.coilMass;

@@ -1,5 +1,6 @@
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
 import { parallelGainsOf } from './cascade.ts';
+import { viscousDrag } from './drag.ts';
 import { holdingForce } from './gravity.ts';
 import { movedMass } from './motor.ts';
 import { rounded, within } from './tunedValue.ts';
@@ -60,7 +61,7 @@ export function exactGains(p: Parameters, crossover: number): Record<StartGain, 
     Kd: velocityGain * unit.Kd,
     derivativeTime,
     accelerationFeedforward: mass,
-    speedFeedforward: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    speedFeedforward: viscousDrag(p),
     forceBias: holdingForce(p),
   };
 }

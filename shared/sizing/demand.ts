@@ -1,6 +1,8 @@
-import { ironFactor } from '../axis/field.ts';
-import { GRAVITY, holdingForce } from '../axis/gravity.ts';
-import { loadSideMass, motorConstants, movedMass, translatingMotorMass } from '../axis/motor.ts';
+import { type Drag, dryMotorDrag, ironDrag, nutDrag, viscousDrag } from '../axis/drag.ts';
+import { holdingForce } from '../axis/gravity.ts';
+import { guideLoad, slidingFriction } from '../axis/guide.ts';
+import { loadSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
+import { coggingTerms } from '../axis/periodic.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MotionStretch } from '../motion/cycleMotion.ts';
 import type { Setpoint } from '../motion/setpoint.ts';
@@ -20,7 +22,7 @@ export interface Loads {
   readonly viscous: number;
   /** What holds the axis against gravity, less the counterbalance. */
   readonly holding: number;
-  /** Cogging: amplitudes of its terms. */
+  /** Cogging: amplitudes of the terms that it has. */
   readonly cogging: readonly number[];
   /** Process force along +x: its mean, what it swings between, and the mean square of what it swings by. */
   readonly process: {
@@ -34,17 +36,15 @@ export interface Loads {
 }
 
 export function loadsOf(p: Parameters): Loads {
-  const iron = p.motorCount * ironFactor(p, motorConstants(p).polePitch);
-  const normal = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + iron * p.attraction);
   return {
     mass: movedMass(p),
     travellingMass: translatingMotorMass(p) + loadSideMass(p),
-    normal,
-    guide: p.frictionCoefficient * normal + p.sealFriction,
-    drag: p.motorCount * p.hysteresisDrag + p.nutDrag,
-    viscous: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    normal: guideLoad(p),
+    guide: slidingFriction(p),
+    drag: dryMotorDrag(p),
+    viscous: viscousDrag(p),
     holding: holdingForce(p),
-    cogging: [p.cogging1, p.cogging2, p.cogging3].map((amplitude) => iron * amplitude),
+    cogging: coggingTerms(p).map(({ amplitude }) => amplitude),
     process: processOf(p),
     feed: p.process === 'feed' ? p.processForce : 0,
   };
@@ -154,11 +154,11 @@ export function meanPowers(p: Parameters, loads: Loads, motion: readonly MotionS
   const time = totalTime(speeds);
   const distance = speeds.reduce((sum, each) => sum + integral(each), 0) / time;
   const square = meanSquare(speeds);
-  const lost = (dry: number, viscous: number) => dry * distance + viscous * square;
+  const lost = ({ dry, viscous }: Drag) => dry * distance + viscous * square;
   return {
-    guide: lost(loads.guide, p.viscous),
-    iron: p.motorCount * lost(p.hysteresisDrag, p.eddyDrag),
-    nut: lost(p.nutDrag, p.nutViscous),
-    process: lost(loads.feed, 0),
+    guide: lost({ dry: loads.guide, viscous: p.viscous }),
+    iron: lost(ironDrag(p)),
+    nut: lost(nutDrag(p)),
+    process: lost({ dry: loads.feed, viscous: 0 }),
   };
 }

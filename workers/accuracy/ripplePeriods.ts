@@ -1,4 +1,4 @@
-import { motorConstants } from '../../shared/axis/motor.ts';
+import { coggingTerms, interpolationTerms, rippleTerms } from '../../shared/axis/periodic.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -21,25 +21,22 @@ const ORDINALS = { 1: '', 2: '2nd harmonic of ', 3: '3rd harmonic of ' } as cons
  * workers/MODEL.md. The loop samples the encoder: what passes faster than half its rate works on the axis as a slower wave.
  */
 export function periodicTerms(p: Parameters, speed: number): PeriodicTerm[] {
-  const { polePitch } = motorConstants(p);
   const terms: PeriodicTerm[] = [];
   const add = (size: number, period: number, name: string, harmonic = 1) => {
     if (size > 0) terms.push({ period, harmonic, name });
   };
-  for (const [size, period] of [
-    [p.cogging1, p.cogging1Period],
-    [p.cogging2, p.cogging2Period],
-    [p.cogging3, p.cogging3Period],
-  ] as const)
-    for (const k of HARMONICS) add(size, period / k, `${ORDINALS[k]}cogging at ${shortest(period, 'mm')}`, k);
-  add(p.ripple6, polePitch / 3, 'force ripple, 6th order');
-  add(p.ripple12, polePitch / 6, 'force ripple, 12th order');
+  for (const { amplitude, period } of coggingTerms(p))
+    for (const k of HARMONICS)
+      add(amplitude, period / k, `${ORDINALS[k]}cogging at ${shortest(period, 'mm')}`, k);
+  for (const { amplitude, period, order } of rippleTerms(p))
+    add(amplitude, period, `force ripple, ${order}th order`);
   const addSampled = (size: number, period: number, name: string) => {
     const folded = foldedPeriod(period, speed / positionRate(p));
     add(size, folded, folded > period ? `${name}, folded down by the sampling` : name);
   };
-  addSampled(p.interpolation1, p.signalPeriod, 'interpolation error, once per signal period');
-  addSampled(p.interpolation2, p.signalPeriod / 2, 'interpolation error, twice per signal period');
+  const [once, twice] = interpolationTerms(p);
+  addSampled(once.amplitude, once.period, 'interpolation error, once per signal period');
+  addSampled(twice.amplitude, twice.period, 'interpolation error, twice per signal period');
   add(p.encoderResolution, p.encoderResolution, 'counts of the encoder');
   return terms;
 }

@@ -1,3 +1,4 @@
+import { DRAG_REVERSAL } from '../../shared/axis/drag.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Plant } from '../model/plant.ts';
@@ -19,8 +20,6 @@ const FORCE_STEP = 1;
 const SPEED_SHARE = 1e-3;
 const SPEED_SHARE_AT_REST = 1e-5;
 const CURRENT_SHARE = 1e-3;
-/** Speed over which iron and nut drag change sign, m/s. */
-const DRAG_REVERSAL = 5e-4;
 
 /** The plant in balance, and its partial derivatives there. */
 export interface Equilibrium {

@@ -1,3 +1,4 @@
+import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
 import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
@@ -75,15 +76,8 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
 function analysed(p: Parameters, point: OperatingPoint): Parameters {
   const closed: Parameters = { ...p, drive: 'on', backlash: 0 };
   if (point.friction === 'presliding' || point.speed !== 0) return closed;
-  return {
-    ...closed,
-    frictionCoefficient: 0,
-    stictionCoefficient: 0,
-    sealFriction: 0,
-    sealStiction: 0,
-    hysteresisDrag: 0,
-    nutDrag: 0,
-  };
+  const dry = [...GUIDE_FRICTION, 'hysteresisDrag', 'nutDrag'] as const;
+  return { ...closed, ...Object.fromEntries(dry.map((name) => [name, 0])) };
 }
 
 /**

@@ -1,5 +1,6 @@
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
+import { interpolationTerms, rippleTerms } from '../../shared/axis/periodic.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/protocol/fit.ts';
@@ -164,8 +165,9 @@ function takeLink(
 
 /** A sweep sees the force constant at one place of its ripple, and the encoder at one place of its interpolation error: relative half-width. */
 function localTolerance(p: Parameters): number {
-  const slope = (2 * Math.PI * (p.interpolation1 + 2 * p.interpolation2)) / p.signalPeriod;
-  return p.ripple6 + p.ripple12 + slope;
+  const ripple = rippleTerms(p).reduce((sum, { amplitude }) => sum + amplitude, 0);
+  const slopes = interpolationTerms(p).map(({ amplitude, period }) => (2 * Math.PI * amplitude) / period);
+  return slopes.reduce((sum, slope) => sum + slope, ripple);
 }
 
 function takeDelay(

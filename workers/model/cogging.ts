@@ -1,4 +1,4 @@
-import { ironFactor } from '../../shared/axis/field.ts';
+import { coggingTerms } from '../../shared/axis/periodic.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /*
@@ -9,44 +9,27 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
  * A in N, λ and x in m. Slot and pole interaction gives a fraction of the pole pitch, the ends of the iron give τ and 2τ.
  */
 export class Cogging {
-  private a1 = 0;
-  private a2 = 0;
-  private a3 = 0;
-  private w1 = 0;
-  private w2 = 0;
-  private w3 = 0;
-  private phi1 = 0;
-  private phi2 = 0;
-  private phi3 = 0;
+  #waves: readonly { readonly a: number; readonly w: number; readonly phi: number }[] = [];
 
-  configure(p: Parameters, polePitch: number): void {
-    const scale = p.motorCount * ironFactor(p, polePitch);
-    this.a1 = scale * p.cogging1;
-    this.a2 = scale * p.cogging2;
-    this.a3 = scale * p.cogging3;
-    this.w1 = (2 * Math.PI) / p.cogging1Period;
-    this.w2 = (2 * Math.PI) / p.cogging2Period;
-    this.w3 = (2 * Math.PI) / p.cogging3Period;
-    this.phi1 = p.cogging1Phase;
-    this.phi2 = p.cogging2Phase;
-    this.phi3 = p.cogging3Phase;
+  configure(p: Parameters): void {
+    this.#waves = coggingTerms(p).map(({ amplitude, period, phase }) => ({
+      a: amplitude,
+      w: (2 * Math.PI) / period,
+      phi: phase,
+    }));
   }
 
   /** Force that resists motion towards +x, N. */
   force(x: number): number {
     let force = 0;
-    if (this.a1 !== 0) force += this.a1 * Math.sin(this.w1 * x + this.phi1);
-    if (this.a2 !== 0) force += this.a2 * Math.sin(this.w2 * x + this.phi2);
-    if (this.a3 !== 0) force += this.a3 * Math.sin(this.w3 * x + this.phi3);
+    for (const { a, w, phi } of this.#waves) force += a * Math.sin(w * x + phi);
     return force;
   }
 
   /** Energy stored in the field of the detents, J. */
   energy(x: number): number {
-    return (
-      -(this.a1 / this.w1) * Math.cos(this.w1 * x + this.phi1) -
-      (this.a2 / this.w2) * Math.cos(this.w2 * x + this.phi2) -
-      (this.a3 / this.w3) * Math.cos(this.w3 * x + this.phi3)
-    );
+    let energy = 0;
+    for (const { a, w, phi } of this.#waves) energy -= (a / w) * Math.cos(w * x + phi);
+    return energy;
   }
 }

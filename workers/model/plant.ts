@@ -1,5 +1,6 @@
-import { ironFactor } from '../../shared/axis/field.ts';
+import { DRAG_REVERSAL, ironDrag, nutDrag } from '../../shared/axis/drag.ts';
 import { GRAVITY } from '../../shared/axis/gravity.ts';
+import { breakawayForce, slidingFriction } from '../../shared/axis/guide.ts';
 import {
   loadSideMass,
   motorConstants,
@@ -29,9 +30,6 @@ import {
   Z,
 } from './state.ts';
 import { Windings } from './windings.ts';
-
-/** Speed over which a drag force changes sign, m/s. */
-const DRAG_REVERSAL = 5e-4;
 
 /*
  * The right-hand side, assembled from one file per physical idea. Forces in N, positive along +x, on the motor side (1) and table (2):
@@ -98,22 +96,21 @@ export class Plant {
     this.weight1 = this.m1t * gravity;
     this.weight2 = this.m2 * gravity;
     this.counterbalance = p.counterbalance;
-    this.eddy = p.motorCount * p.eddyDrag;
-    this.hysteresis = p.motorCount * p.hysteresisDrag;
-    this.nutDrag = p.nutDrag;
-    this.nutViscous = p.nutViscous;
+    const [iron, nut] = [ironDrag(p), nutDrag(p)];
+    this.eddy = iron.viscous;
+    this.hysteresis = iron.dry;
+    this.nutDrag = nut.dry;
+    this.nutViscous = nut.viscous;
     this.handStiffness = p.handStiffness;
     this.handDamping = p.handDamping;
 
     this.windings.configure(p, motor);
-    this.cogging.configure(p, motor.polePitch);
+    this.cogging.configure(p);
     this.link.configure(p);
     this.endStops.configure(p);
-    const attraction = p.motorCount * ironFactor(p, motor.polePitch) * p.attraction;
-    const normal = Math.abs(this.m2 * GRAVITY * Math.cos(p.inclination) + attraction);
     this.friction.configure({
-      coulomb: p.frictionCoefficient * normal + p.sealFriction,
-      breakaway: p.stictionCoefficient * normal + p.sealStiction,
+      coulomb: slidingFriction(p),
+      breakaway: breakawayForce(p),
       stribeckSpeed: p.stribeckSpeed,
       bristleStiffness: p.bristleStiffness,
       bristleDamping: p.bristleDamping,

@@ -1,3 +1,4 @@
+import { viscousDrag } from '../../shared/axis/drag.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { motorConstants, movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
@@ -21,7 +22,7 @@ export interface MotionForce {
 export function datasheetMotion(p: Parameters): MotionForce {
   return {
     mass: movedMass(p),
-    drag: p.viscous + p.nutViscous + p.motorCount * p.eddyDrag,
+    drag: viscousDrag(p),
     source: 'datasheet',
     trim: 0,
   };

@@ -1,3 +1,5 @@
+import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
+import { magnetFactor } from '../../shared/axis/temperature.ts';
 import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
@@ -8,15 +10,7 @@ export interface Variation {
   readonly changes: (p: Parameters) => ParameterChanges;
 }
 
-const FRICTION = [
-  'frictionCoefficient',
-  'stictionCoefficient',
-  'sealFriction',
-  'sealStiction',
-  'viscous',
-  'nutDrag',
-  'nutViscous',
-] as const;
+const FRICTION = [...GUIDE_FRICTION, 'viscous', 'nutDrag', 'nutViscous'] as const;
 
 /** Magnets that lose so much per kelvin, the most the table allows, at the temperature of the carrier. */
 const HOT_MAGNETS = { magnetTempCoefficient: -0.005, magnetFollow: 1 };
@@ -46,8 +40,7 @@ function resonance(p: Parameters, factor: number): ParameterChanges {
 
 /** By the heat of the magnets: the controller goes on with the constant of the datasheet, as a real one does. */
 function forceConstant(p: Parameters, factor: number): ParameterChanges {
-  const magnets = p.ambient + p.magnetFollow * (p.carrierStart - p.ambient);
-  const flux = 1 + p.magnetTempCoefficient * (magnets - DATASHEET);
+  const flux = magnetFactor(p, p.carrierStart);
   return {
     ...HOT_MAGNETS,
     carrierStart: within('carrierStart', DATASHEET + (factor * flux - 1) / HOT_MAGNETS.magnetTempCoefficient),

@@ -1,5 +1,6 @@
-import { GRAVITY, slopeForce } from '../../../shared/axis/gravity.ts';
-import { loadSideMass, motorConstants, voltageLimit } from '../../../shared/axis/motor.ts';
+import { slopeForce } from '../../../shared/axis/gravity.ts';
+import { slidingFriction } from '../../../shared/axis/guide.ts';
+import { motorConstants, voltageLimit } from '../../../shared/axis/motor.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
@@ -30,8 +31,7 @@ const SHARE_OF_ERROR_LIMIT = 0.25;
 export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: LoopFigures): Sweep {
   const { forcePerAmp, inductance } = motorConstants(p);
   const crossover = figures.crossovers[figures.crossovers.length - 1] ?? 50;
-  const load = Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination)) + p.motorCount * p.attraction;
-  const friction = p.frictionCoefficient * load + p.sealFriction + p.nutDrag;
+  const friction = slidingFriction(p) + p.nutDrag;
   const motor = SHARE_OF_MOTOR * (forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
   const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;
   const sweepTo = Math.min(0.4 * positionRate(p), BANDWIDTHS * p.currentBandwidth);

@@ -1,9 +1,9 @@
-import { ironFactor } from '../../../shared/axis/field.ts';
-import { GRAVITY, slopeForce } from '../../../shared/axis/gravity.ts';
-import { loadSideMass, motorConstants, motorSideMass } from '../../../shared/axis/motor.ts';
+import { dryMotorDrag, ironDrag, nutDrag } from '../../../shared/axis/drag.ts';
+import { slopeForce } from '../../../shared/axis/gravity.ts';
+import { slidingFriction } from '../../../shared/axis/guide.ts';
+import { motorSideMass } from '../../../shared/axis/motor.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
-import { motorDrag } from './motorForce.ts';
 
 /**
  * The estimates as rows of the parameter table. A trace shows sums only; what is not told apart goes to the row a user can least look up: mass to
@@ -17,13 +17,14 @@ export function changesOf(estimates: FitResult['estimates'], p: Parameters): Par
   else if (forceConstant) changes.forceConstant = forceConstant.value;
   const carried = { ...p, ...changes };
   if (coulomb) {
-    const seals = Math.max(0, coulomb.value - motorDrag(p) - p.frictionCoefficient * normalLoad(carried));
+    const fromLoad = slidingFriction({ ...carried, sealFriction: 0 });
+    const seals = Math.max(0, coulomb.value - dryMotorDrag(p) - fromLoad);
     changes.sealFriction = seals;
     // Breakaway stays as far above sliding as it is.
     changes.sealStiction = Math.max(0, p.sealStiction + seals - p.sealFriction);
   }
   if (viscous) {
-    changes.viscous = Math.max(0, viscous.value - p.nutViscous - p.motorCount * p.eddyDrag);
+    changes.viscous = Math.max(0, viscous.value - nutDrag(p).viscous - ironDrag(p).viscous);
   }
   if (bias) changes.counterbalance = slopeForce(carried) - bias.value;
   if (linkStiffness) changes.linkStiffness = linkStiffness.value;
@@ -31,12 +32,6 @@ export function changesOf(estimates: FitResult['estimates'], p: Parameters): Par
   const lag = delay ? delay.value - heldDelay(p) : 0;
   if (lag > 0) changes.currentBandwidth = 1 / (2 * Math.PI * lag);
   return changes;
-}
-
-/** Weight on the guide and pull of the magnets, N, as in `plant.ts`. */
-function normalLoad(p: Parameters): number {
-  const pull = p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
-  return Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + pull);
 }
 
 /** A command that the position loop holds for several periods of the current loop is on average as late as half of the others, s. */

@@ -1,8 +1,8 @@
+import { dryMotorDrag } from '../../../shared/axis/drag.ts';
 import { motorSideMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { type Jackknife, jackknife } from './jackknife.ts';
 import type { MotionFit } from './motionFit.ts';
-import { motorDrag } from './motorForce.ts';
 import { rippleColumns } from './nuisance.ts';
 import { rms } from './numbers.ts';
 
@@ -47,7 +47,7 @@ export function fitLink(
       f -
       motorSideMass(p) * acceleration[k]! -
       translatingMotorMass(p) * baseAcceleration[k]! -
-      motorDrag(p) * direction[k]!,
+      dryMotorDrag(p) * direction[k]!,
   );
   const place = windows.average(table);
   const perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
@@ -79,7 +79,7 @@ export function fitLink(
     jackknife: fit,
     stiffness: (x) => 1 / x[COMPLIANCE]!,
     backlash: (x) => 2 * x[LOST]!,
-    backlashTolerance: fit.dependent[DRY] ? 2 * motorDrag(p) * fit.x[COMPLIANCE]! : 0,
+    backlashTolerance: fit.dependent[DRY] ? 2 * dryMotorDrag(p) * fit.x[COMPLIANCE]! : 0,
   };
 }
 

@@ -1,5 +1,6 @@
 import { fitFactor } from '../../../shared/axis/field.ts';
-import { COPPER_ALPHA, motorConstants } from '../../../shared/axis/motor.ts';
+import { motorConstants, motorOffsets } from '../../../shared/axis/motor.ts';
+import { magnetFactor, resistanceFactor } from '../../../shared/axis/temperature.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /**
@@ -11,7 +12,7 @@ export const MAGNET_TOLERANCE = 0.0011;
 /** Cosine and sine of each motor's angle in the drive's frame, less their means, and the mean cosine. */
 function angles(p: Parameters): { readonly aligned: number; readonly spread: number } {
   const { polePitch } = motorConstants(p);
-  const offsets = [0, p.misalignment2, p.misalignment3, p.misalignment4].slice(0, p.motorCount);
+  const offsets = motorOffsets(p);
   const mean = (wave: (angle: number) => number) =>
     offsets.reduce((sum, offset) => sum + wave((Math.PI * offset) / polePitch), 0) / p.motorCount;
   const [cos, sin] = [mean(Math.cos), mean(Math.sin)];
@@ -24,8 +25,7 @@ export function forceFactor(p: Parameters): number {
 }
 
 function fluxFactor(p: Parameters): number {
-  const magnet = p.ambient + p.magnetFollow * (p.carrierStart - p.ambient);
-  return (1 + p.magnetTempCoefficient * (magnet - 20)) * fitFactor(p, motorConstants(p).polePitch);
+  return magnetFactor(p, p.carrierStart) * fitFactor(p, motorConstants(p).polePitch);
 }
 
 /*
@@ -38,7 +38,7 @@ function fluxFactor(p: Parameters): number {
 export function brakingOf(speed: number, p: Parameters): number {
   const motor = motorConstants(p);
   const emfPerSpeed = (fluxFactor(p) * motor.forcePerAmp) / 1.5;
-  const resistance = motor.resistance * (1 + COPPER_ALPHA * (p.windingStart - 20));
+  const resistance = motor.resistance * resistanceFactor(p.windingStart);
   const reactance = (Math.PI * speed * motor.inductance) / motor.polePitch;
   return (
     (1.5 * emfPerSpeed ** 2 * angles(p).spread * resistance * speed) / (resistance ** 2 + reactance ** 2)
@@ -50,9 +50,4 @@ export function forceOf(current: Float64Array, p: Parameters): Float64Array<Arra
   const perAmp = motorConstants(p).forcePerAmp * forceFactor(p);
   const saturation = p.saturationCurrent > 0 ? 1 / (p.motorCount * p.saturationCurrent) ** 2 : 0;
   return Float64Array.from(current, (i) => (perAmp * i) / Math.sqrt(1 + i * i * saturation));
-}
-
-/** Dry drag of nut and iron on the motor side, N. */
-export function motorDrag(p: Parameters): number {
-  return p.nutDrag + p.motorCount * p.hysteresisDrag;
 }

@@ -1,4 +1,4 @@
-import { motorConstants } from '../../../shared/axis/motor.ts';
+import { coggingTerms, rippleTerms } from '../../../shared/axis/periodic.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { rms } from './numbers.ts';
 import type { Windows } from './windows.ts';
@@ -17,7 +17,6 @@ export function rippleColumns(
   force: Float64Array,
   p: Parameters,
 ): Float64Array[] {
-  const { polePitch } = motorConstants(p);
   const columns: Float64Array[] = [];
   const add = (period: number, amplitude: Float64Array | null) => {
     const pair = [Math.cos, Math.sin].map((wave) =>
@@ -26,10 +25,7 @@ export function rippleColumns(
     const size = amplitude === null ? 1 : rms(windows.average(amplitude));
     if (pair.some((column) => rms(column) > NEGLIGIBLE * size)) columns.push(...pair);
   };
-  add(polePitch / 3, force);
-  add(polePitch / 6, force);
-  if (p.cogging1 > 0) add(p.cogging1Period, null);
-  if (p.cogging2 > 0) add(p.cogging2Period, null);
-  if (p.cogging3 > 0) add(p.cogging3Period, null);
+  for (const { period } of rippleTerms(p)) add(period, force);
+  for (const { period } of coggingTerms(p)) add(period, null);
   return columns;
 }

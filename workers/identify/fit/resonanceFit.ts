@@ -1,3 +1,4 @@
+import { dryMotorDrag } from '../../../shared/axis/drag.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../../shared/axis/motor.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { ResonanceFit } from '../../../shared/protocol/fit.ts';
@@ -5,7 +6,6 @@ import { findResonance } from './findResonance.ts';
 import { jackknife, scatter, TWENTY_FOUR_BLOCKS } from './jackknife.ts';
 import { levenbergMarquardt } from './levenbergMarquardt.ts';
 import { between, type Lines, linesOf, smoothed } from './lines.ts';
-import { motorDrag } from './motorForce.ts';
 import { rms } from './numbers.ts';
 import { SampledCurrent } from './sampledCurrent.ts';
 import { positionOverForce, type TwoMass } from './twoMass.ts';
@@ -54,7 +54,7 @@ export function fitResonance(
   if (p.backlash > 0) {
     return 'With lost motion a sweep shows no constant stiffness: record the positions of motor and table in a move.';
   }
-  if (motorDrag(p) > MAX_DRAG * rms(force)) {
+  if (dryMotorDrag(p) > MAX_DRAG * rms(force)) {
     return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with more, or record the positions of motor and table in a move.';
   }
   const all = linesOf(force, position, period);
@@ -193,7 +193,7 @@ function startAt(resonance: number, p: Parameters): Unknowns {
   return {
     masses: {
       motorMass,
-      motorDamping: motorDrag(p) > 0 ? START_DAMPING * omega * motorMass : 0,
+      motorDamping: dryMotorDrag(p) > 0 ? START_DAMPING * omega * motorMass : 0,
       tableMass,
       stiffness: omega * omega * reduced,
       damping: 2 * START_DAMPING * omega * reduced,

@@ -1,0 +1,39 @@
+import type { Parameters } from '../core/parameters/table.ts';
+import { ironFactor } from './field.ts';
+import { GRAVITY } from './gravity.ts';
+import { loadSideMass, motorConstants } from './motor.ts';
+
+/*
+ * What presses on the guide, and the dry friction that it makes of it; every force in N:
+ *
+ *   F_att = N (B/B0)² attraction              pull of the magnets on the iron of all N motors
+ *   N_g   = |m2 g cosθ + F_att|               load of the guide
+ *   F_c   = μ_c N_g + F_c0                    sliding friction
+ *   F_s   = μ_s N_g + F_s0                    breakaway
+ *
+ * Source: Coulomb friction with a share that does not depend on load, for seals and wipers (common practice).
+ */
+
+/** The rows of the parameter table that the guide's dry friction consists of: with all of them 0 there is none. */
+export const GUIDE_FRICTION = [
+  'frictionCoefficient',
+  'stictionCoefficient',
+  'sealFriction',
+  'sealStiction',
+] as const;
+
+export function attractionForce(p: Parameters): number {
+  return p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
+}
+
+export function guideLoad(p: Parameters): number {
+  return Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + attractionForce(p));
+}
+
+export function slidingFriction(p: Parameters): number {
+  return p.frictionCoefficient * guideLoad(p) + p.sealFriction;
+}
+
+export function breakawayForce(p: Parameters): number {
+  return p.stictionCoefficient * guideLoad(p) + p.sealStiction;
+}
