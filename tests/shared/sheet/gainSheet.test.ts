@@ -304,7 +304,7 @@ describe('the sheet as a whole', () => {
   it('cautions as the axis asks for', () => {
     const label = (changes: ParameterChanges) => gainSheet(scene(changes)).cautions.join(' ');
     expect(label({})).toMatch(/qualified person.*low limits.*magnet/s);
-    expect(label({ inclination: Math.PI / 2 })).toMatch(/falls when the drive trips.*Brake/s);
+    expect(label({ inclination: Math.PI / 2 })).toMatch(/drops when the drive trips.*Brake/s);
     expect(label({ lead: 0.01 })).not.toContain('magnet');
   });
 
