@@ -1,10 +1,11 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { balance } from './balance.ts';
 import { Matrix } from './matrix.ts';
 
-/** A = M H M⁻¹ with H upper Hessenberg (nothing below its first subdiagonal). */
+/** A = M H M⁻¹ with H upper Hessenberg: nothing below its first subdiagonal. All are n × n. */
 export interface HessenbergForm {
   readonly h: Matrix;
-  /** M and its inverse: scaling by powers of two and reflections. */
+  /** M and its inverse: scaling by powers of two, and reflections. */
   readonly m: Matrix;
   readonly inverse: Matrix;
 }
@@ -26,9 +27,10 @@ export function hessenbergForm(a: Matrix): HessenbergForm {
     // v = x ± |x| e1, the sign that does not cancel; I − 2 v vᵀ/vᵀv takes x to a multiple of e1.
     let squares = 0;
     for (let i = k + 1; i < n; i++) {
-      v[i] = h.get(i, k);
-      if (i === k + 1) v[i]! += v[i]! < 0 ? -norm : norm;
-      squares += v[i]! ** 2;
+      const x = h.get(i, k);
+      const element = i > k + 1 ? x : x + (x < 0 ? -norm : norm);
+      v[i] = element;
+      squares += element ** 2;
     }
     reflectRows(h, v, k + 1, squares);
     reflectColumns(h, v, k + 1, squares);
@@ -37,10 +39,10 @@ export function hessenbergForm(a: Matrix): HessenbergForm {
   }
   const m = new Matrix(n, n);
   const inverse = new Matrix(n, n);
-  for (let i = 0; i < n; i++) {
+  for (const [i, factor] of scale.entries()) {
     for (let j = 0; j < n; j++) {
-      m.set(i, j, scale[i]! * q.get(i, j));
-      inverse.set(j, i, q.get(i, j) / scale[i]!);
+      m.set(i, j, factor * q.get(i, j));
+      inverse.set(j, i, q.get(i, j) / factor);
     }
   }
   return { h, m, inverse };
@@ -49,19 +51,19 @@ export function hessenbergForm(a: Matrix): HessenbergForm {
 /** From the left: rows `from` on. */
 function reflectRows(a: Matrix, v: Float64Array, from: number, squares: number): void {
   for (let j = 0; j < a.cols; j++) {
-    let dot = 0;
-    for (let i = from; i < a.rows; i++) dot += v[i]! * a.get(i, j);
-    const factor = (2 * dot) / squares;
-    for (let i = from; i < a.rows; i++) a.add(i, j, -factor * v[i]!);
+    let sum = 0;
+    for (let i = from; i < a.rows; i++) sum += valueAt(v, i) * a.get(i, j);
+    const factor = (2 * sum) / squares;
+    for (let i = from; i < a.rows; i++) a.add(i, j, -factor * valueAt(v, i));
   }
 }
 
 /** From the right: columns `from` on. */
 function reflectColumns(a: Matrix, v: Float64Array, from: number, squares: number): void {
   for (let i = 0; i < a.rows; i++) {
-    let dot = 0;
-    for (let j = from; j < a.cols; j++) dot += a.get(i, j) * v[j]!;
-    const factor = (2 * dot) / squares;
-    for (let j = from; j < a.cols; j++) a.add(i, j, -factor * v[j]!);
+    let sum = 0;
+    for (let j = from; j < a.cols; j++) sum += a.get(i, j) * valueAt(v, j);
+    const factor = (2 * sum) / squares;
+    for (let j = from; j < a.cols; j++) a.add(i, j, -factor * valueAt(v, j));
   }
 }

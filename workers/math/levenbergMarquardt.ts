@@ -1,4 +1,6 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { leastSquares } from './leastSquares.ts';
+import { dot } from './vectors.ts';
 
 /** Writes the residuals at `x` into `out`. */
 export type Residuals = (x: Float64Array, out: Float64Array) => void;
@@ -6,7 +8,7 @@ export type Residuals = (x: Float64Array, out: Float64Array) => void;
 export interface Minimum {
   readonly x: Float64Array;
   readonly residual: Float64Array;
-  /** Derivative of the residuals by each of the unknowns, at x. */
+  /** Derivative of the residuals with respect to each of the unknowns, at x: one array for each. */
   readonly jacobian: readonly Float64Array[];
 }
 
@@ -15,9 +17,10 @@ const MAX_STEPS = 200;
 const DIFFERENCE = 6e-6;
 
 /**
- * Unknowns that make the sum of squares of `count` residuals least, from a start that is near enough. It ends when a step lowers the sum by no
- * more than `tolerance` of it. Each step solves the damped linear problem by least squares, not by normal equations.
- * Source: Marquardt, SIAM J. Applied Mathematics 11(2), 1963; damping scaled by the columns as in Moré, Lecture Notes in Mathematics 630, 1978.
+ * Unknowns that minimise the sum of squares of `count` residuals, from a start that is near enough. It ends when a step
+ * lowers the sum by no more than `tolerance` of it. Each step solves the damped linear problem by least squares, not by
+ * normal equations. Source: Marquardt, SIAM J. Applied Mathematics 11(2), 1963; damping scaled by the columns as in
+ * Moré, Lecture Notes in Mathematics 630, 1978.
  */
 export function levenbergMarquardt(
   residuals: Residuals,
@@ -26,15 +29,15 @@ export function levenbergMarquardt(
   tolerance = 1e-12,
 ): Minimum {
   let x = Float64Array.from(start);
-  let residual = at(residuals, x, count);
+  let residual = residualsAt(residuals, x, count);
   let jacobian = jacobianAt(residuals, x, count);
   let damping = 1e-3;
   for (let step = 0; step < MAX_STEPS && damping < 1e12; step++) {
     const move = dampedStep(jacobian, residual, damping);
-    const next = x.map((value, k) => value + move[k]!);
-    const nextResidual = at(residuals, next, count);
-    const before = square(residual);
-    const after = square(nextResidual);
+    const next = x.map((value, k) => value + valueAt(move, k));
+    const nextResidual = residualsAt(residuals, next, count);
+    const before = dot(residual, residual);
+    const after = dot(nextResidual, nextResidual);
     if (!(after <= before)) {
       damping *= 4;
       continue;
@@ -48,7 +51,7 @@ export function levenbergMarquardt(
   return { x, residual, jacobian };
 }
 
-function at(residuals: Residuals, x: Float64Array, count: number): Float64Array {
+function residualsAt(residuals: Residuals, x: Float64Array, count: number): Float64Array {
   const out = new Float64Array(count);
   residuals(x, out);
   return out;
@@ -57,12 +60,14 @@ function at(residuals: Residuals, x: Float64Array, count: number): Float64Array 
 function jacobianAt(residuals: Residuals, x: Float64Array, count: number): Float64Array[] {
   return Array.from(x, (value, k) => {
     const h = DIFFERENCE * (Math.abs(value) || 1);
-    const [up, down] = [h, -h].map((shift) => {
+    const shifted = (shift: number) => {
       const moved = x.slice();
       moved[k] = value + shift;
-      return at(residuals, moved, count);
-    }) as [Float64Array, Float64Array];
-    return up.map((r, i) => (r - down[i]!) / (2 * h));
+      return residualsAt(residuals, moved, count);
+    };
+    const up = shifted(h);
+    const down = shifted(-h);
+    return up.map((r, i) => (r - valueAt(down, i)) / (2 * h));
   });
 }
 
@@ -77,14 +82,10 @@ function dampedStep(
   const columns = jacobian.map((column, k) => {
     const out = new Float64Array(size);
     out.set(column);
-    out[count + k] = Math.sqrt(damping * square(column));
+    out[count + k] = Math.sqrt(damping * dot(column, column));
     return out;
   });
   const right = new Float64Array(size);
-  for (let i = 0; i < count; i++) right[i] = -residual[i]!;
+  right.set(residual.map((r) => -r));
   return leastSquares(columns, right).x;
-}
-
-function square(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value * value, 0);
 }

@@ -6,8 +6,16 @@ export interface Complex {
 
 export const ONE: Complex = { re: 1, im: 0 };
 
+export function real(value: number): Complex {
+  return { re: value, im: 0 };
+}
+
 export function plus(a: Complex, b: Complex): Complex {
   return { re: a.re + b.re, im: a.im + b.im };
+}
+
+export function minus(a: Complex, b: Complex): Complex {
+  return { re: a.re - b.re, im: a.im - b.im };
 }
 
 export function times(a: Complex, b: Complex): Complex {
