@@ -4,7 +4,7 @@ import type { EnergyFlow } from '../../../shared/protocol/accuracy.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import { dayPower, yearEnergy } from '../../../shared/verdict/read.ts';
 import { energyFlowChart } from '../../drawings/energyFlow.ts';
-import type { Size } from '../../plot/svg/plot.ts';
+import type { Size } from '../../plot/frame.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { figure, table } from '../paperParts.ts';

@@ -15,7 +15,8 @@ import { positioningChart } from '../../drawings/positioning.ts';
 import { rippleChart } from '../../drawings/ripple.ts';
 import { spectrumChart } from '../../drawings/spectrum.ts';
 import { staircaseChart } from '../../drawings/staircase.ts';
-import type { Size } from '../../plot/svg/plot.ts';
+import type { Drawing } from '../../plot/drawing.ts';
+import type { Size } from '../../plot/frame.ts';
 import {
   DISTURBANCE_ROWS,
   INCREMENT_ROWS,
@@ -98,7 +99,7 @@ interface Section<T> {
   readonly rows: readonly TestRow<T>[];
   readonly drawings: readonly {
     readonly height: number;
-    readonly draw: (test: T, among: readonly T[] | undefined, size: Size) => Markup;
+    readonly draw: (test: T, among: readonly T[] | undefined, size: Size) => Drawing;
   }[];
 }
 
@@ -123,7 +124,7 @@ function section<T extends object>(
         const test = tests[k]!;
         const content = test
           ? draw(test, oneScale ? all : undefined, { width: each, height })
-          : markup`<p>${whyNot(results[k]!)}</p>`;
+          : whyNot(results[k] ?? null);
         return candidateFigure(candidate, content);
       }),
     ),

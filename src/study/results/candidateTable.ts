@@ -1,4 +1,6 @@
 import { CELL_TEXT } from '../../../shared/verdict/judgement.ts';
+import type { Drawing } from '../../plot/drawing.ts';
+import { svg } from '../../plot/svg.ts';
 import { candidateName } from '../../sideBySide/candidateName.ts';
 import type { CandidateTableRow } from '../../studyState/candidateTableRow.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
@@ -29,7 +31,8 @@ ${cells.map(({ text, fails = false }) => (fails ? markup`<td class="is-beyond">$
 </table></div>`;
 }
 
-/** A drawing of one candidate under its name. */
-export function candidateFigure(candidate: Candidate, content: Markup): Markup {
-  return markup`<figure><figcaption>${candidateName(candidate)}</figcaption>${content}</figure>`;
+/** A chart of one candidate under its name, or why there is none. */
+export function candidateFigure(candidate: Candidate, content: Drawing | string): Markup {
+  const shown = typeof content === 'string' ? markup`<p>${content}</p>` : svg(content);
+  return markup`<figure><figcaption>${candidateName(candidate)}</figcaption>${shown}</figure>`;
 }

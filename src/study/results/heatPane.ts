@@ -3,6 +3,7 @@ import type { Course, LapseSample } from '../../../shared/protocol/timeLapse.ts'
 import { driftChart } from '../../drawings/drift.ts';
 import { growthChart } from '../../drawings/growth.ts';
 import { temperaturesChart } from '../../drawings/temperatures.ts';
+import { svg } from '../../plot/svg.ts';
 import { candidateName } from '../../sideBySide/candidateName.ts';
 import { courseOf, temperatureData } from '../../studyState/candidateCourses.ts';
 import { watchResults } from '../../studyState/changes.ts';
@@ -75,9 +76,9 @@ ${columns(
 )}
 ${columns(pair, width, [
   (each) =>
-    markup`<figure><figcaption>Growth at the tool</figcaption>${growthChart(ofCandidates, values.growthLimit, { width: each, height: HEIGHT }, at, zoom)}</figure>`,
+    markup`<figure><figcaption>Growth at the tool</figcaption>${svg(growthChart(ofCandidates, values.growthLimit, { width: each, height: HEIGHT }, at, zoom))}</figure>`,
   (each) =>
-    markup`<figure><figcaption>Force per ampere, against cold</figcaption>${driftChart(ofCandidates, { width: each, height: HEIGHT }, at)}</figure>`,
+    markup`<figure><figcaption>Force per ampere, against cold</figcaption>${svg(driftChart(ofCandidates, { width: each, height: HEIGHT }, at))}</figure>`,
 ])}
 <h3>Is a chiller needed?</h3>
 <dl class="candidate-answers">${done.map(

@@ -117,7 +117,8 @@ describe('the report of a study', () => {
   });
 
   it('has the colours of the drawings with it', () => {
-    const used = new Set([...html.matchAll(/var\((--[\w-]+)/g)].map(([, name]) => name!));
+    // Grid and text have the colours of paper instead.
+    const used = new Set([...html.matchAll(/var\((--q-[\w-]+)/g)].map(([, name]) => name!));
     expect(used.size).toBeGreaterThan(5);
     for (const name of used) expect(html).toContain(`${name}: #`);
   });
