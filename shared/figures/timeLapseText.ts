@@ -15,7 +15,10 @@ export function coolingSentences(p: Parameters, verdict: CoolingVerdict): string
 
 function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: CoolingTarget): string {
   const size = (value: number) => (of === 'winding' ? inUnit(value, '°C') : ranged(value, 'm'));
-  const target = of === 'winding' ? `Winding below ${size(limit)}` : `Growth within ±${size(limit)}`;
+  const target =
+    of === 'winding'
+      ? `Peak winding temperature below ${size(limit)}`
+      : `Thermal growth at the tool within ±${size(limit)}`;
   const long = inAir === null ? 'without an end' : `in the end ${size(inAir)}`;
   if (metInAir) return `${target}: met in the air of the room, ${long}.`;
   if (coolant === null)

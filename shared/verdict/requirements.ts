@@ -3,7 +3,7 @@ import { durationText } from '../figures/timeLapseText.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { shortestDwell } from './read.ts';
-import { type FigureRow, figureText } from './row.ts';
+import type { FigureRow } from './row.ts';
 import { figure } from './rows.ts';
 import { clause, lowered } from './text.ts';
 
@@ -123,18 +123,18 @@ function atMost(
 ): Shortfall[] {
   const value = row.of(candidate, job);
   if (value === null) {
-    const text = error ?? `${row.label.toLowerCase()}: ${figureText(row, value)}`;
+    const text = error ?? `${row.name}: ${row.text(value)}`;
     return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
   }
   if (value <= limit) return [];
   // Where both read alike, the words have to tell them apart.
   const above = row.text(value) === row.text(limit) ? 'just above' : 'above';
-  const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
+  const text = `its ${row.name}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
   return [
     {
       row: row.id,
       text,
-      brief: `its ${row.label.toLowerCase()} is ${row.text(value)}`,
+      brief: `its ${row.name} is ${row.text(value)}`,
       inRow: `${above} ${row.text(limit)}`,
       factor: value / limit,
     },

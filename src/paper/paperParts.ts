@@ -44,6 +44,13 @@ export function figure(title: string, shown: Drawing | Markup): Markup {
 `;
 }
 
+/** What each of these figures means. */
+export function meanings(
+  figures: readonly { readonly label: string; readonly definition: string }[],
+): Markup {
+  return markup`<dl class="meanings">${figures.map(({ label, definition }) => meaning(label, definition))}</dl>`;
+}
+
 /** What a word means, as a part of a list of such. */
 export function meaning(word: string, definition: string): Markup {
   return markup`<div><dt>${withIndices(word)}</dt><dd>${withIndices(definition)}</dd></div>

@@ -5,6 +5,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';
+import { errorText } from '../clients/errorText.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createMenu, item, type MenuItem } from '../ui/menu.ts';
@@ -56,7 +57,15 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
     undo: () => view.store.undo(),
     redo: () => view.store.redo(),
   };
-  const report = async () => showReport(view.store.state, await view.picture());
+  const report = async () => {
+    try {
+      const state = await view.judged();
+      const { judgement, flips } = state?.verdict ?? {};
+      if (state && judgement && flips) showReport(state, { ...judgement, ...flips }, await view.picture());
+    } catch (error) {
+      messages.problems('There is no report', [], errorText(error));
+    }
+  };
   const view: StudyView = new StudyView({
     study: DEFAULT_STUDY,
     openOnBench,

@@ -7,22 +7,26 @@ import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { StudyActions, UnitSystem } from './state.ts';
 import type { StudyRun } from './studyRun.ts';
 import type { StudyStore } from './studyStore.ts';
+import type { VerdictRun } from './verdictRun.ts';
 
 /** What a person can do to a study, each checked before it reaches the store. */
 export class StudyDesk implements StudyActions {
   readonly #store: StudyStore;
   readonly #run: StudyRun;
+  readonly #verdict: VerdictRun;
   readonly #presets: Readonly<Record<string, Preset>>;
   readonly #openOnBench: (scene: Scene) => void;
 
   constructor(
     store: StudyStore,
     run: StudyRun,
+    verdict: VerdictRun,
     presets: Readonly<Record<string, Preset>>,
     openOnBench: (scene: Scene) => void,
   ) {
     this.#store = store;
     this.#run = run;
+    this.#verdict = verdict;
     this.#presets = presets;
     this.#openOnBench = openOnBench;
   }
@@ -67,8 +71,13 @@ export class StudyDesk implements StudyActions {
     void this.#run.start();
   }
 
+  judge(): void {
+    void this.#verdict.start();
+  }
+
   cancel(): void {
     this.#run.cancel();
+    this.#store.setReportDue(false);
   }
 
   openOnBench(index: number): void {

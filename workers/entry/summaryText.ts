@@ -30,8 +30,8 @@ export function summaryText(scene: Scene, s: RunSummary): string {
     ['Voltage amplitude, peak', ranged(s.peakVoltage, 'V')],
     ['Headroom of current / voltage', pair(s.currentHeadroom, s.voltageHeadroom, '%')],
     ['Copper loss, mean', ranged(s.copperLoss, 'W')],
-    ['Winding / carrier', pair(s.windingTemperature, s.carrierTemperature, '°C')],
-    ['Table / screw', pair(s.tableTemperature, s.screwTemperature, '°C')],
+    ['Winding / carrier temperature at the end', pair(s.windingTemperature, s.carrierTemperature, '°C')],
+    ['Table / screw temperature at the end', pair(s.tableTemperature, s.screwTemperature, '°C')],
     ['Energy residual over throughput', s.energyResidual.toExponential(1)],
   ];
   const width = Math.max(...lines.map(([label]) => label.length));

@@ -11,7 +11,7 @@ import type { CandidateState, StudyActions, StudyState } from '../../studyState/
 import { button, element, setText } from '../../ui/dom.ts';
 import { inPanelText } from '../../ui/fields/label.ts';
 import { grouped } from '../../ui/picker.ts';
-import { comparableButton } from '../comparableButton.ts';
+import { comparableButton } from '../parts/comparableButton.ts';
 import { createDatasheetDialog } from './datasheetDialog.ts';
 
 export interface CandidatesForm {

@@ -1,4 +1,4 @@
-import '../results/results.css';
+import '../parts/parts.css';
 import './job.css';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../../shared/study/motionAsked.ts';
@@ -10,7 +10,7 @@ import { element, setText } from '../../ui/dom.ts';
 import { labelled } from '../../ui/labelled.ts';
 import { markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
-import { drawnPart } from '../results/drawnPart.ts';
+import { drawnPart } from '../parts/drawnPart.ts';
 import { createCandidatesForm } from './candidatesForm.ts';
 import { createJobForm } from './jobForm.ts';
 import { motionPlot } from './motionPlot.ts';

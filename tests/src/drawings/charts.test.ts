@@ -3,13 +3,11 @@ import type { RippleTest } from '../../../shared/protocol/accuracy.ts';
 import { spectrumChart } from '../../../src/drawings/spectrum.ts';
 import { temperaturesChart } from '../../../src/drawings/temperatures.ts';
 import { lineChart } from '../../../src/plot/lineChart.ts';
-import { sampleCandidates } from '../../shared/study/sampleOutcome.ts';
+import { recordedDrives } from '../../shared/study/recordedStudy.ts';
 import { labelOf, labelsIn, marksOf, numberOf, readerOf, textsIn } from '../plot/readDrawing.ts';
 import { found } from './everyChart.ts';
 
-const [candidate] = sampleCandidates();
-if (!candidate) throw new Error('no sample');
-const { accuracy, heat } = candidate.outcome;
+const { accuracy, heat } = recordedDrives().A.outcome;
 
 describe('a cause of speed ripple', () => {
   const ripple: RippleTest = found(accuracy.ripple);
@@ -18,10 +16,10 @@ describe('a cause of speed ripple', () => {
     const drawing = spectrumChart(ripple);
     const marks = labelsIn(drawing, 'middle').filter(({ text }) => /^[1-4]$/.test(text));
     expect(marks).toHaveLength(ripple.lines.length);
-    // On a logarithmic axis equal ratios are equal distances: read between 10 µm and 100 µm.
-    const [ten, hundred] = [labelOf(drawing, '10 µm').x, labelOf(drawing, '100 µm').x];
+    // On a logarithmic axis equal ratios are equal distances: read between 100 µm and 1 mm.
+    const [tenth, one] = [labelOf(drawing, '100 µm').x, labelOf(drawing, '1 mm').x];
     for (const { text, x } of marks) {
-      const period = 1e-5 * 10 ** ((x - ten) / (hundred - ten));
+      const period = 1e-4 * 10 ** ((x - tenth) / (one - tenth));
       expect(period / (ripple.lines[numberOf(text) - 1]?.period ?? 0)).toBeCloseTo(1, 9);
     }
   });

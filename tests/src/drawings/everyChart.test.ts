@@ -1,6 +1,4 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { PRESETS } from '../../../scenes/index.ts';
-import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { disturbanceChart } from '../../../src/drawings/disturbance.ts';
 import { rippleChart } from '../../../src/drawings/ripple.ts';
 import { spectrumChart } from '../../../src/drawings/spectrum.ts';
@@ -11,7 +9,7 @@ import { svg } from '../../../src/plot/svg.ts';
 import { disturbance } from '../../../workers/accuracy/disturbance.ts';
 import { ripple } from '../../../workers/accuracy/ripple.ts';
 import { staircase } from '../../../workers/accuracy/staircase.ts';
-import { type SampleLetter, sampleChoice, sampleJob } from '../../shared/study/sampleOutcome.ts';
+import { recordedDrives, recordedJob } from '../../shared/study/recordedStudy.ts';
 import { marksOf, valuesIn } from '../plot/readDrawing.ts';
 import { type ChartData, everyChart, found, sampleData } from './everyChart.ts';
 
@@ -79,18 +77,18 @@ describe('every chart', () => {
 });
 
 describe('what the simulation measures of the default job', () => {
-  const job = sampleJob();
-  const sceneOf = (letter: SampleLetter) => candidateScene(job, sampleChoice(letter), PRESETS);
+  const job = recordedJob();
+  const drives = recordedDrives(job);
 
   it.each(['A', 'C'] as const)('the speed ripple of drive %s has a curve', (letter) => {
-    const test = found(ripple(sceneOf(letter), job));
+    const test = found(ripple(drives[letter].scene, job));
     expectToShow(rippleChart(test, job.values.rippleLimit));
     expectToShow(spectrumChart(test));
   });
 
   it('staircase and force step have curves', () => {
-    expectToShow(staircaseChart(found(staircase(sceneOf('C')))));
-    expectToShow(disturbanceChart(found(disturbance(sceneOf('C'))), job.values.window));
+    expectToShow(staircaseChart(found(staircase(drives.C.scene))));
+    expectToShow(disturbanceChart(found(disturbance(drives.C.scene)), job.values.window));
   });
 });
 

@@ -1,11 +1,9 @@
-import { PRESETS, sceneById } from '../../../scenes/index.ts';
+import { sceneById } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Accuracy, TestResult } from '../../../shared/protocol/accuracy.ts';
 import { type LoopAnalysis, type MeasuredLoop, startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { ForceResidual } from '../../../shared/protocol/fit.ts';
-import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import type { Envelope } from '../../../shared/sizing/sizing.ts';
-import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { type MotionAsked, motionAsked } from '../../../shared/study/motionAsked.ts';
 import { disturbanceChart } from '../../../src/drawings/disturbance.ts';
 import { type CandidateCourse, driftChart } from '../../../src/drawings/drift.ts';
@@ -33,7 +31,7 @@ import { TEXT_SIZE } from '../../../src/plot/marks.ts';
 import { motionPlot } from '../../../src/study/job/motionPlot.ts';
 import { forcesChart, residualChart } from '../../../src/tuning/trace/residualPlot.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
-import { sampleCandidates, sampleChoice, sampleJob } from '../../shared/study/sampleOutcome.ts';
+import { recordedCandidates, recordedJob } from '../../shared/study/recordedStudy.ts';
 
 /** What the charts of the page and of the papers are drawn from. */
 export interface ChartData {
@@ -51,7 +49,7 @@ const HALF = { width: 420, height: 250 };
 /** Every chart of the page, of the report and of the gain sheet, once. */
 export function everyChart(data: ChartData): ReadonlyMap<string, Drawing> {
   const { accuracy, courses, loop } = data;
-  const job = sampleJob().values;
+  const job = recordedJob().values;
   return new Map([
     ['motion', motionPlot(data.motion, 'metric', 640)],
     ['envelope', envelopeChart(data.envelope, undefined, HALF)],
@@ -78,15 +76,15 @@ export function everyChart(data: ChartData): ReadonlyMap<string, Drawing> {
   ]);
 }
 
-/** The default job on a drive of the shelf, and a scene's loop: what is quick to work out is worked out, the rest made up. */
+/** The recorded study, and the loop of a scene. */
 export function sampleData(): ChartData {
-  const job = sampleJob();
-  const candidates = sampleCandidates(job);
-  const { outcome, scene } = at(candidates, 0);
+  const job = recordedJob();
+  const candidates = recordedCandidates(job);
+  const { outcome, scene, sizing } = at(candidates, 0);
   const { parameters: p } = scene;
   return {
     motion: motionAsked(job),
-    envelope: sizeCandidate(job, candidateScene(job, sampleChoice('A'), PRESETS)).envelope,
+    envelope: sizing.envelope,
     accuracy: outcome.accuracy,
     courses: candidates.map((each) => ({ letter: each.letter, course: each.outcome.heat.asSet })),
     temperatures: {

@@ -1,5 +1,5 @@
-import type { StudyActions } from '../studyState/state.ts';
-import { button } from '../ui/dom.ts';
+import type { StudyActions } from '../../studyState/state.ts';
+import { button } from '../../ui/dom.ts';
 
 /** Puts comparable drives into the candidates, whatever is in them. */
 export function comparableButton(actions: StudyActions): HTMLButtonElement {
