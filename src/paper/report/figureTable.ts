@@ -4,6 +4,7 @@ import {
   type Column,
   type FigureTable,
   MARKS,
+  type Mark,
   type TableRow,
 } from '../../studyState/tables/table.ts';
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
@@ -63,16 +64,22 @@ function note(text: string): Markup {
 }
 
 /** Why a figure fails is told in the sentences on the candidates. */
-function cell({ text, marks = [], limit, cause }: Cell): Markup {
-  const words = marks.map((mark) => MARKS[mark].word).join(', ');
-  const mark = words === '' ? '' : markup`<span class="mark">${words}</span>`;
-  const below =
-    limit === undefined
-      ? words === ''
-        ? ''
-        : markup`<br>${mark}`
-      : markup`<br><span class="note">${limit}${words === '' ? '' : ': '}</span>${mark}`;
-  return markup`<td><span class="value">${text}</span>${below}${cause ? note(cause) : ''}</td>`;
+function cell({ text, isAbsent = false, marks = [], limit, cause }: Cell): Markup {
+  const notes = [
+    ...(limit === undefined
+      ? marks.map(markWord)
+      : [markup`${limit}${marks.map((mark) => markup`: ${markWord(mark)}`)}`]),
+    ...(cause ? [withIndices(cause)] : []),
+  ];
+  return markup`<td><span class="${isAbsent ? 'none' : 'value'}">${text}</span>${notes.map((each) => markup`<br><span class="note">${each}</span>`)}</td>`;
+}
+
+/** What is as it should be is no news. */
+const QUIET: readonly Mark[] = ['within', 'close'];
+
+function markWord(mark: Mark): Markup {
+  const { word } = MARKS[mark];
+  return QUIET.includes(mark) ? markup`${word}` : markup`<span class="mark">${word}</span>`;
 }
 
 /** Formulas that several candidates share are printed once, and numbers that they share as well. */

@@ -116,13 +116,13 @@ function heading(...content: (Node | string)[]): HTMLElement {
   return element('th', { scope: 'col' }, ...content);
 }
 
-function cellElement({ text, marks = [], limit, reason, cause }: Cell): HTMLElement {
+function cellElement({ text, isAbsent = false, marks = [], limit, reason, cause }: Cell): HTMLElement {
   const note = (kind: string, said: string | null | undefined) =>
     said ? [element('p', { class: kind }, said)] : [];
   return element(
     'td',
     {},
-    element('span', { class: 'figure-value' }, text),
+    element('span', { class: isAbsent ? 'figure-none' : 'figure-value' }, text),
     ...marks.flatMap((mark) => [' ', markElement(mark)]),
     ...note('figure-note', limit),
     ...note('figure-reason', reason),

@@ -115,7 +115,7 @@ function waiting(): HTMLElement[] {
 
 function changes({ flips, share, error }: VerdictState): HTMLElement[] {
   if (error !== null) return [element('p', { class: 'verdict-note', role: 'alert' }, error)];
-  if (flips === null) return [element('p', { class: 'verdict-note' }, flipProgress(share))];
+  if (flips === null) return [element('p', { class: 'verdict-note' }, `Still ${flipProgress(share)} …`)];
   return list(
     'ol',
     flips.flips.map(({ sentence }) => sentence),

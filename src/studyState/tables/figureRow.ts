@@ -14,6 +14,7 @@ export function figureRow(
   const cells = values.map(
     (value): Cell => ({
       text: figureText(figure, value, units),
+      isAbsent: value === null,
       marks: value !== null && fails(value) ? ['fails'] : [],
     }),
   );

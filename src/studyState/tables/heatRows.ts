@@ -24,9 +24,11 @@ export function heatRows(
   return HEAT_FIGURE_NAMES.flatMap((name) => {
     const figure: HeatFigure = HEAT_FIGURES[name];
     const has = ({ hasScrew }: HeatColumn) => hasScrew || !figure.ofScrew;
-    const values = columns.map((column) => (has(column) && column.state ? figure.of(column.state) : null));
-    if (columns.every((column) => !has(column)) || (isPower(figure) && values.every((value) => !value)))
-      return [];
+    const values = columns.map((column) =>
+      has(column) && column.state ? heatValue(figure, column.state) : null,
+    );
+    const isNothing = columns.every((column, k) => !has(column) || (column.state && values[k] === null));
+    if (isNothing) return [];
     const fails = name === 'growth' ? (value: number) => Math.abs(value) > growthLimit : undefined;
     const row = figureRow(`heat-${prefix}-${name}`, figure, values, units, fails);
     const cells = row.cells.map((cell, k): Cell => {
@@ -37,8 +39,10 @@ export function heatRows(
   });
 }
 
-function isPower({ unit }: HeatFigure): boolean {
-  return unit === 'W';
+/** A loss of nothing at all is none: the motor has no iron. */
+function heatValue({ unit, of }: HeatFigure, state: HeatState): number | null {
+  const value = of(state);
+  return unit === 'W' && value === 0 ? null : value;
 }
 
 /** When something gives out in the hours of the duty. */

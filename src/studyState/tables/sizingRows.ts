@@ -47,7 +47,9 @@ function sizingRow(id: string, candidates: readonly Sized[], units: UnitSystem):
     label: [...new Set(found.map(({ figure }) => `${figure.label} ${figure.symbol}`))].join(' · '),
     definition: '',
     calculations: calculations(found),
-    cells: figures.map(({ figure }) => (figure ? sizingCell(figure, units) : { text: 'none' })),
+    cells: figures.map(({ figure }) =>
+      figure ? sizingCell(figure, units) : { text: 'none', isAbsent: true },
+    ),
   };
 }
 

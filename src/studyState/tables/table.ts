@@ -31,6 +31,8 @@ export interface TableRow {
 
 export interface Cell {
   readonly text: string;
+  /** There is no figure; the text says so. */
+  readonly isAbsent?: boolean;
   /** How it stands among the candidates, or to what is allowed. */
   readonly marks?: readonly Mark[];
   /** What is allowed: 'at most 300 N'. */
