@@ -10,7 +10,7 @@ const job = recordedJob();
 const candidates = recordedCandidates(job);
 const { A } = recordedDrives(job);
 
-/** Every order of four. */
+/** Every order of some things, the given one first. */
 function orders<T>(items: readonly T[]): T[][] {
   if (items.length < 2) return [[...items]];
   return items.flatMap((item, k) =>
@@ -52,7 +52,7 @@ describe('what is said', () => {
   const first = facts(verdict(job, candidates, PRESETS), candidates, marks);
 
   it('follows the candidates in whatever order they stand', () => {
-    for (const order of orders([0, 1, 2, 3]).filter((_, k) => k % 5 === 0)) {
+    for (const order of orders([0, 1, 2, 3]).filter((_, k) => k % 8 === 3)) {
       const shuffled = order.map((from, to) => relettered(candidates[from]!, 'ABCD'[to]!));
       const said = facts(
         verdict(job, shuffled, PRESETS),
