@@ -50,7 +50,7 @@ function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
   return limited(
     {
       id: 'currentHeadroom',
-      label: 'Current headroom, calculated',
+      label: 'Current headroom',
       symbol: '',
       value,
       unit: '%',
@@ -142,7 +142,7 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
     limited(
       {
         id: 'voltageHeadroom',
-        label: 'Voltage headroom, calculated',
+        label: 'Voltage headroom',
         symbol: '',
         value: headroom,
         unit: '%',

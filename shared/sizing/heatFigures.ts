@@ -46,7 +46,7 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
   return limited(
     {
       id: 'windingTemperature',
-      label: 'Winding temperature, steady state, calculated',
+      label: 'Winding temperature in the long run',
       symbol: 'T_w',
       value,
       unit: '°C',
@@ -75,7 +75,7 @@ function energy({ heat, powers, forces }: CandidateFacts): Figured[] {
   return [
     plain({
       id: 'energy',
-      label: 'Net energy per cycle, calculated',
+      label: 'Energy of a cycle',
       symbol: 'E',
       value: mean * cycle,
       unit: 'J',

@@ -1,21 +1,17 @@
 import { inUnit, ranged } from '../core/format.ts';
-import { qualified } from '../figures/figure.ts';
-import { HEAT_FIGURES } from '../figures/heatFigures.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { driftCause, growthCause, windingCause } from './causes.ts';
 import { dayEnd, dayOf, largest, longRun } from './read.ts';
 import { figureRow } from './row.ts';
 
-const { windingPeak, growth } = HEAT_FIGURES;
-
 export const HEAT_ROWS = [
   figureRow({
-    ...qualified(windingPeak, 'at the end of the day'),
     id: 'winding',
     group: 'heat',
-    name: 'winding temperature at the end of the day',
+    label: "Winding at the day's end",
+    unit: '°C',
     better: 'less',
-    definition: 'Hottest winding during the last cycle of the day.',
+    definition: 'Hottest winding of the last cycle of the day.',
     of: (candidate) => dayEnd(candidate)?.windingPeak ?? null,
     absent: 'trips',
     asked: ({ values }) => `never folded back in ${durationText(values.dailyTime)}`,
@@ -24,31 +20,31 @@ export const HEAT_ROWS = [
       weight: 0.8,
       family: 'winding',
       verb: 'has',
-      noun: 'a winding at the end of the day',
+      noun: "a winding at the day's end",
       measure: 'warmth',
       mattersFrom: () => 20,
     },
     cause: (candidate, _job, rival) => windingCause(candidate, rival),
   }),
   figureRow({
-    ...qualified(windingPeak, 'steady state'),
     id: 'windingSteady',
     group: 'heat',
+    label: 'Winding in the long run',
+    unit: '°C',
     better: 'less',
-    definition:
-      'Hottest winding during a cycle once the duty has gone on until nothing warms up any further.',
+    definition: 'Hottest winding of a cycle when the duty goes on until nothing warms any more.',
     of: (candidate) => longRun(candidate)?.windingPeak ?? null,
-    absent: 'no steady state',
+    absent: 'no end to it',
     resolution: { absolute: 1, relative: 0 },
   }),
   figureRow({
     id: 'drift',
     group: 'heat',
-    label: 'Loss of force per ampere, at the end of the day',
-    name: 'loss of force per ampere over the day',
+    label: 'Loss of force per ampere',
     unit: '%',
     better: 'less',
-    definition: 'What warm magnets take from the force per ampere, against everything at room temperature.',
+    definition:
+      "What the day's heat takes from the force per ampere, against everything as cold as the room.",
     of(candidate) {
       const end = dayEnd(candidate);
       return end && Math.max(1 - end.forcePerAmp, 0);
@@ -65,13 +61,13 @@ export const HEAT_ROWS = [
     cause: driftCause,
   }),
   figureRow({
-    ...qualified(growth, 'largest of the day'),
     id: 'growth',
     group: 'heat',
-    name: 'thermal growth at the tool',
+    label: 'Growth at the tool',
+    unit: 'µm',
     better: 'less',
-    definition: `${growth.definition} The largest magnitude of the day.`,
-    of: (candidate) => largest(dayOf(candidate), growth.of),
+    definition: 'Farthest that heat moves the tool in the day, at the end of the stroke where that is most.',
+    of: (candidate) => largest(dayOf(candidate), ({ growth }) => growth),
     absent: 'trips',
     asked: ({ values }) => `at most ${ranged(values.growthLimit, 'µm')}`,
     limit: ({ values }) => values.growthLimit,
@@ -80,7 +76,7 @@ export const HEAT_ROWS = [
       weight: 1,
       family: 'growth',
       verb: 'has',
-      noun: 'a thermal growth at the tool',
+      noun: 'a growth at the tool',
       measure: 'size',
       mattersFrom: ({ values }) => values.growthLimit,
     },
@@ -89,16 +85,17 @@ export const HEAT_ROWS = [
   figureRow({
     id: 'coolant',
     group: 'heat',
-    label: 'Heat to be removed by a coolant, steady state',
+    label: 'Heat a coolant has to take',
     unit: 'W',
     better: 'less',
     definition:
-      'What a coolant has to carry away so that winding and growth stay within what is asked; none where the air of the room is enough.',
+      'To be carried away in the long run so that winding and growth keep what is asked of them; 0 W where the air of the room is enough.',
     of({ outcome }) {
       const { cooling } = outcome.heat;
       return cooling && cooling.outOfReach.length === 0 ? cooling.heat : null;
     },
-    text: (value) => (value === null ? 'no coolant helps' : value === 0 ? 'none' : inUnit(value, 'W')),
+    absent: 'no coolant helps',
+    text: (value) => (value === 0 ? 'none' : inUnit(value, 'W')),
     resolution: { absolute: 1, relative: 0.05 },
   }),
 ];

@@ -1,8 +1,11 @@
 import { PRESETS } from '../../scenes/index.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
+import { problemTexts } from '../../shared/core/problem.ts';
+import { AS_WRITTEN, sentenceText } from '../../shared/core/sentence.ts';
+import { NOTICE_TEXTS } from '../../shared/figures/tripText.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
-import { type Bench, benchOf, presentScene } from '../bench/bench.ts';
+import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench.ts';
 import { BenchActions } from '../bench/benchActions.ts';
 import { createDocuments } from '../bench/documents.ts';
 import { openingScene } from '../bench/opening.ts';
@@ -40,7 +43,7 @@ export function startApp(): void {
   const axis = new AxisClient(opening.scene, (error) =>
     messages.problems(
       'The simulation stopped',
-      [{ field: '', value: undefined, message: error }],
+      [error],
       'The bench keeps its settings. Why the simulation stopped:',
       { label: 'Start it again', action: () => axis.restart(presentScene(store.bench)) },
     ),
@@ -219,7 +222,11 @@ export function startApp(): void {
   }
 
   function warn(): void {
-    const fresh = caption.warn([...parameterWarnings(store.bench.parameters), ...(status?.warnings ?? [])]);
+    const ofParameters = parameterWarnings(store.bench.parameters);
+    const fresh = caption.warn([
+      ...ofParameters.map((warning) => sentenceText(warning, BENCH_WORDING)),
+      ...(status?.notices ?? []).map((notice) => NOTICE_TEXTS[notice]),
+    ]);
     if (fresh.length > 0) messages.say(fresh.join(' '));
   }
 
@@ -233,7 +240,7 @@ export function startApp(): void {
     figures.show(status.lastMove);
     bar.showStatus(status, store.bench.parameters.drive);
     if (status.state !== was?.state) view.showState(status.state);
-    if (status.warnings.length !== was?.warnings.length) warn();
+    if (status.notices.join() !== was?.notices.join()) warn();
     if (replaying?.hasBegun(run)) followReplay(replaying, status.tick);
   }
 
@@ -283,8 +290,8 @@ export function startApp(): void {
   const refuseLink = (problems: typeof opening.problems) =>
     messages.problems(
       'The link was not opened',
-      problems,
-      'The bench is as it was. What is wrong with the link:',
+      problemTexts(problems, AS_WRITTEN),
+      'The bench is unchanged. What is wrong with the link:',
     );
 
   offerCrossover(store.bench);

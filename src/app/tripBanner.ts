@@ -1,3 +1,4 @@
+import { tripText } from '../../shared/figures/tripText.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 
@@ -48,9 +49,10 @@ export function createTripBanner(reset: () => void, undo: () => void): TripBanne
       banner.hidden = trip === null;
       if (!trip || !isNew) return null;
       setText(title, `The drive tripped at ${trip.time.toFixed(3)} s`);
-      setText(reason, trip.message);
+      const why = tripText(trip, 'metric');
+      setText(reason, why);
       setText(advice, ADVICE[trip.kind]);
-      return `The drive tripped. ${trip.message} ${ADVICE[trip.kind]}`;
+      return `The drive tripped. ${why} ${ADVICE[trip.kind]}`;
     },
   };
 }

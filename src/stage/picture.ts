@@ -107,7 +107,6 @@ export class Picture {
       this.#renderer.setPixelRatio(resolution);
     }
     this.#renderer.shadowMap.needsUpdate = shadow;
-    this.#studio.furnish();
     this.#renderer.render(this.scene, this.camera);
   }
 }

@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import type {
   PretuneBreadth,
   PretuneGoal,
@@ -110,7 +111,7 @@ export async function pretune(
   const [best] = proven.sort(byProof(task, goal));
   if (best === undefined || best.point.trip) {
     const why = best?.point.trip
-      ? `With the best of them it trips: ${best.point.trip.message}`
+      ? `With the best of them it trips: ${tripText(best.point.trip, 'metric')}`
       : `${lessStrict(limits[0]!)}.`;
     throw new RangeError(`No loop that keeps ${limitText(limits[0]!)} does the job with this drive. ${why}`);
   }

@@ -1,8 +1,7 @@
 import { sinkTemperature } from '../../shared/axis/temperature.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { Matrix } from '../math/matrix.ts';
-import { matrixExponential } from '../math/matrixExponential.ts';
-import { solve } from '../math/solve.ts';
+import { Matrix, solve } from '../analysis/matrix.ts';
+import { exponential } from '../analysis/zeroOrderHold.ts';
 import { heatInto } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
@@ -85,7 +84,8 @@ function partMap(p: Parameters, cycle: Cycle, part: CyclePart, about: Temperatur
     const linear = NODES.reduce((sum, node, j) => sum + generator.get(i, j) * about[node], 0);
     generator.set(i, NODES.length, middle[each] - linear);
   });
-  return matrixExponential(generator.mapped((rate) => rate * part.duration));
+  for (let k = 0; k < generator.data.length; k++) generator.data[k]! *= part.duration;
+  return exponential(generator);
 }
 
 /** K/s of each node. */

@@ -21,7 +21,7 @@ ${sizingSection(candidate, candidates)}
 ${
   isSimulated(candidate)
     ? [
-        heatSection(candidate, job, judged),
+        heatSection(candidate, judged),
         accuracySection(candidate, job, judged),
         energySection(candidate, job, judged),
       ]

@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import { gainSection } from '../../../shared/sheet/gainRows.ts';
 import { numberText } from '../../../shared/sheet/quantityText.ts';
 import type { Job } from '../../../shared/study/job.ts';
@@ -7,10 +8,9 @@ import type { MoveOutcome } from '../../../shared/study/outcome.ts';
 import { listed } from '../../../shared/verdict/text.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
-import { type TableRow, ungrouped } from '../../studyState/tables/table.ts';
-import { type Markup, markup } from '../../ui/markup.ts';
-import { list, meanings } from '../paperParts.ts';
-import { figureTable } from './figureTable.ts';
+import { type Markup, markup, withIndices } from '../../ui/markup.ts';
+import { list, meaning } from '../paperParts.ts';
+import { candidateHead } from './candidateColumns.ts';
 
 const DIGITS = 5;
 
@@ -37,7 +37,7 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
       ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
       : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
-    moves.trip ? [`${letter}: its drive trips. ${moves.trip.message}`] : [],
+    moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip, 'metric')}`] : [],
   );
   const counts = candidates
     .map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`)
@@ -51,13 +51,13 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
   );
   return markup`<section><h2>Tuning</h2>
 <div class="words"><p>${origin} Gains in SI, as they are read back; those that are 0 or off are left out.</p></div>
-${figureTable(ungrouped(candidates, [...loopRows(candidates), ...gainRows(candidates)]), { kind: 'by-candidate', head: 'Gain', meaning: 'below' })}</section>
+<table class="by-candidate">${candidateHead(['Gain'], candidates)}<tbody>${loopRows(candidates)}${gainRows(candidates)}</tbody></table></section>
 <section><h3>The moves as tuned</h3>
 <div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured stands further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
-${figureTable(ungrouped(candidates, moves), { kind: 'by-candidate' })}</section>`;
+<table class="by-candidate">${candidateHead(['Figure'], candidates)}<tbody>${moves}</tbody></table></section>`;
 }
 
-function loopRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
+function loopRows(candidates: readonly SimulatedCandidate[]): Markup[] {
   return [
     row(
       'Peak sensitivity',
@@ -72,7 +72,7 @@ function loopRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
   ];
 }
 
-function gainRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
+function gainRows(candidates: readonly SimulatedCandidate[]): Markup[] {
   const columns = candidates.map(({ scene: { parameters: p } }) =>
     gainSection(p).rows.filter(
       ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
@@ -92,11 +92,13 @@ function gainRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
   );
 }
 
-function row(label: string, definition: string, texts: readonly string[]): TableRow {
-  return { id: label, label, definition, cells: texts.map((text) => ({ text })) };
+function row(label: string, meaning: string, texts: readonly string[]): Markup {
+  const note = meaning === '' ? '' : markup`<br><span class="note">${withIndices(meaning)}</span>`;
+  return markup`<tr><th scope="row">${withIndices(label)}${note}</th>${texts.map((text) => markup`<td class="value">${text}</td>`)}</tr>
+`;
 }
 
 /** How the figures of the moves are measured: once for all candidates. */
 export function moveDefinitions(): Markup {
-  return meanings(FIGURES.map((name) => MOVE_FIGURES[name]));
+  return markup`<dl class="meanings">${FIGURES.map((name) => meaning(MOVE_FIGURES[name].label, MOVE_FIGURES[name].definition))}</dl>`;
 }

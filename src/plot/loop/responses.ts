@@ -1,26 +1,31 @@
+import type { Quantity } from '../../../shared/core/channels.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { UNITS } from '../../../shared/core/units.ts';
 import type { LoopAnalysis, MeasuredLoop, Response } from '../../../shared/protocol/analysis.ts';
-import type { Pen } from '../pens.ts';
+import type { Theme } from '../canvas/theme.ts';
+import type { DASHES } from '../pens.ts';
 import type { LevelLimits } from './levelScale.ts';
 
 /** One response as the plots draw it. */
-export interface ResponseSpec {
+export interface CurveSpec {
   readonly name: string;
   readonly title: string;
-  readonly pen: Pen;
+  /** Null: the colour of text, for L, which is no quantity of the axis. */
+  readonly quantity: Quantity | null;
+  readonly dash: keyof typeof DASHES;
+  readonly width: number;
   of(analysis: LoopAnalysis): Response;
   measured?(loop: MeasuredLoop): Response;
 }
 
 export interface BodeSpec {
   readonly title: string;
-  readonly responses: readonly ResponseSpec[];
+  readonly curves: readonly CurveSpec[];
   /** How the upper scale counts a magnitude: dB, or powers of ten of a unit. */
   readonly magnitude: MagnitudeSpec;
   readonly phase: LevelLimits;
   /** Only the open loop shows its margins, filters and handles. */
-  readonly isShaped: boolean;
+  readonly shaped: boolean;
 }
 
 export interface MagnitudeSpec {
@@ -32,19 +37,19 @@ export interface MagnitudeSpec {
   textOf(level: number): string;
 }
 
+export const colourOf = ({ quantity }: CurveSpec, theme: Theme): string =>
+  quantity === null ? theme.colour('ink') : theme.colour(quantity);
+
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-const numberText = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
-
-/** Text of a level of phase. */
-export const degreesText = (level: number): string => `${numberText(level)}°`;
+const number = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
 
 const DECIBELS = (min: LevelLimits['min'], max: LevelLimits['max']): MagnitudeSpec => ({
   unit: 'dB',
   limits: { steps: [10, 20, 40, 80], min, max },
   reference: 0,
   levelOf: decibels,
-  textOf: numberText,
+  textOf: number,
 });
 
 /** Powers of ten of N/µm. */
@@ -66,53 +71,61 @@ const PHASE = (min: LevelLimits['min'], max: LevelLimits['max']): LevelLimits =>
 export const BODE = {
   open: {
     title: 'Open loop',
-    responses: [
+    curves: [
       {
         name: 'L',
         title: 'Open loop L, cut at the current command',
-        pen: { colour: 'ink', width: 2 },
+        quantity: null,
+        dash: 'solid',
+        width: 2,
         of: ({ openLoop }) => openLoop,
         measured: ({ openLoop }) => openLoop,
       },
     ],
     magnitude: DECIBELS([-40, 40], [-80, 60]),
     phase: PHASE([-270, -90], [-450, 90]),
-    isShaped: true,
+    shaped: true,
   },
   closed: {
     title: 'S and T',
-    responses: [
+    curves: [
       {
         name: 'S',
-        title: 'Sensitivity S = 1/(1 + L): the share of a disturbance that remains',
-        pen: { colour: 'error', dash: 'dashed', width: 2 },
+        title: 'Sensitivity S = 1/(1 + L): what is left of a disturbance',
+        quantity: 'error',
+        dash: 'dashed',
+        width: 2,
         of: ({ sensitivity }) => sensitivity,
         measured: ({ sensitivity }) => sensitivity,
       },
       {
         name: 'T',
         title: 'Closed loop T = L/(1 + L)',
-        pen: { colour: 'position', width: 2 },
+        quantity: 'position',
+        dash: 'solid',
+        width: 2,
         of: ({ closedLoop }) => closedLoop,
       },
     ],
     magnitude: DECIBELS([-30, 10], [-60, 40]),
     phase: PHASE([-180, 90], [-450, 270]),
-    isShaped: false,
+    shaped: false,
   },
   stiffness: {
     title: 'Stiffness',
-    responses: [
+    curves: [
       {
         name: 'stiffness',
         title: 'Disturbance stiffness: force on the table over its deflection',
-        pen: { colour: 'force', width: 2 },
+        quantity: 'force',
+        dash: 'solid',
+        width: 2,
         of: ({ stiffness }) => stiffness,
       },
     ],
     magnitude: NEWTONS_PER_MICROMETRE,
     phase: PHASE([-90, 180], [-450, 360]),
-    isShaped: false,
+    shaped: false,
   },
 } as const satisfies Record<string, BodeSpec>;
 

@@ -9,9 +9,8 @@ import { type CandidateChoice, candidateLetter, MAX_CANDIDATES } from '../../../
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import type { CandidateState, StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { inPanelText } from '../../ui/fields/label.ts';
 import { grouped } from '../../ui/picker.ts';
-import { comparableButton } from '../parts/comparableButton.ts';
+import { comparableButton } from '../comparableButton.ts';
 import { createDatasheetDialog } from './datasheetDialog.ts';
 
 export interface CandidatesForm {
@@ -133,7 +132,7 @@ function createCandidateRow(index: number, { onChoice, onRemove, onDatasheet }: 
 
   function take(next: Choice): void {
     const wrong = onChoice(next);
-    setText(problem, wrong === null ? '' : inPanelText(wrong));
+    setText(problem, wrong ?? '');
     if (wrong !== null) fill();
   }
 

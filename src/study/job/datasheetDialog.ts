@@ -6,13 +6,15 @@ import {
   type Parameters,
   parameterRow,
 } from '../../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../../shared/core/problem.ts';
 import type { Preset } from '../../../shared/core/scene.ts';
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { inPanelText, parameterLabel } from '../../ui/fields/label.ts';
+import { parameterLabel } from '../../ui/fields/label.ts';
 import { createRowField, type RowField } from './rowField.ts';
 
 export interface DatasheetDialog {
@@ -99,9 +101,9 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
     const usual = usualValues();
     const checked = checkDatasheet(own, preset);
     const problems = 'problems' in checked ? checked.problems : [];
-    setText(problem, problems.map(({ message }) => inPanelText(message)).join(' '));
+    setText(problem, problemTexts(problems, onPage(units)).join(' '));
     const warning = backEmfWarning({ ...usual, ...own });
-    setText(caution, warning === null ? '' : inPanelText(warning));
+    setText(caution, warning === null ? '' : sentenceText(warning, onPage(units)));
     for (const name of DATASHEET_NAMES) {
       const row = parameterRow(name);
       const isOwn = name in own && row.kind === 'number';
@@ -130,7 +132,7 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
     }
     const wrong = onUse(own);
     if (wrong === null) dialog.close();
-    else setText(problem, inPanelText(wrong));
+    else setText(problem, wrong);
   }
 
   return {

@@ -8,10 +8,9 @@ import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { firstChange } from '../../../shared/verdict/search.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
-import { recordedCandidates, recordedDrives, recordedJob } from '../study/recordedStudy.ts';
-import { relettered, withEnergy, withMoves } from './candidates.ts';
+import { JUDGED_JOB, relettered, sizedCandidates, withEnergy, withMoves } from './candidates.ts';
 
-const job = recordedJob();
+const job = JUDGED_JOB;
 
 /** Who comes first on another job: the calculation done again from scratch, what was simulated held. */
 function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly number[] {
@@ -23,7 +22,7 @@ function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly n
 }
 
 describe('what would change the choice', () => {
-  const candidates = recordedCandidates(job);
+  const candidates = sizedCandidates(job);
   const { flips, first } = verdict(job, candidates, PRESETS);
   const withInput = (input: string, value: number): Job => ({
     ...job,
@@ -52,33 +51,26 @@ describe('what would change the choice', () => {
 });
 
 describe('a wider window', () => {
-  const { A } = recordedDrives(job);
+  const [A] = sizedCandidates(job) as [JudgedCandidate];
   const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
 
   it('lets in whom it holds from the first sample on', () => {
-    const candidates = [
-      withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }),
-      late,
-    ];
+    const candidates = [withMoves(A, { trip: { kind: 'divergence', time: 0 } }), late];
     const { flips } = verdict(job, candidates, PRESETS);
     expect(flips[0]).toMatchObject({ input: 'window' });
     expect(flips[0]!.to).toBeCloseTo(3e-6, 8);
   });
 
   it('tells nothing where settling in it was not simulated', () => {
-    const { flips } = verdict(
-      job,
-      [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05, peakError: 1 })],
-      PRESETS,
-    );
+    const { flips } = verdict(job, [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05 })], PRESETS);
     expect(flips.filter(({ input }) => input === 'window')).toEqual([]);
   });
 });
 
 describe('when nothing changes it', () => {
   it('says so', () => {
-    const { A } = recordedDrives(job);
-    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } });
+    const [A] = sizedCandidates(job) as [JudgedCandidate];
+    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0 } });
     const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
     expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');
