@@ -28,18 +28,19 @@ export function cycleMotion({ parameters: p, moves }: Scene): MotionStretch[] {
 
 function stretchesOf({ from, segment }: CycleSegment, move: number): MotionStretch[] {
   if (segment.duration === Infinity) return [standing(from, move)];
+  const now = newSegmentCommand();
+  const at = (time: number): Setpoint => {
+    segment.sample(time, now);
+    const { position, speed, acceleration, jerk } = now;
+    return { position, speed, acceleration, jerk };
+  };
   const stretches: MotionStretch[] = [];
   let start = 0;
   for (const end of segment.corners()) {
     const time = end - start;
-    const at = (share: number): Setpoint => {
-      const point = newSegmentCommand();
-      segment.sample(start + share * time, point);
-      return point;
-    };
     if (time > 0) {
-      const middle = at(0.5);
-      const points = [at(0), middle, at(1)] as const;
+      const middle = at(start + 0.5 * time);
+      const points = [at(start), middle, at(start + time)] as const;
       stretches.push({ time, direction: Math.sign(middle.speed), move, points });
     }
     start = end;

@@ -20,7 +20,7 @@ export function newSetpoint(): Setpoint {
 }
 
 export function newSegmentCommand(): SegmentCommand {
-  return { ...newSetpoint(), force: 0, frequency: 0, phase: 0 };
+  return { position: 0, speed: 0, acceleration: 0, jerk: 0, force: 0, frequency: 0, phase: 0 };
 }
 
 export function standAt(position: number, out: Setpoint): void {

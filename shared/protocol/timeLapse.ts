@@ -1,5 +1,4 @@
 import type { Parameters } from '../core/parameters/table.ts';
-import type { Sentence } from '../core/sentence.ts';
 import type { Trip } from './axis.ts';
 
 /** What a time-lapse is asked. SI, °C. */
@@ -100,8 +99,8 @@ export interface CoolingVerdict {
 /** Whether the axis can do its duty as long as is asked, and for ever. */
 export interface DutyVerdict {
   readonly canDo: boolean;
-  /** Why not. */
-  readonly reasons: readonly Sentence[];
+  /** Why not, in plain words. */
+  readonly reasons: readonly string[];
   /** Of all motors together, N, and amplitude of the amplifier, A: root mean squares at the end of the hours. */
   readonly rmsForce: number;
   readonly continuousForce: number;

@@ -3,9 +3,9 @@ import { positionRate } from '../core/crossChecks.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { type Factor, factor } from './factor.ts';
 
-/** What the gains are scaled with, each with its symbol. */
+/** The quantities that scale the gains, each with its symbol. */
 export interface Basis {
-  /** Force of all motors together per ampere of their summed current, amplitude and rms, at 20 °C. */
+  /** Force of all motors together per ampere of their summed current, amplitude and RMS, at 20 °C. */
   readonly forcePerAmp: Factor;
   readonly forcePerAmpRms: Factor;
   readonly peakCurrent: Factor;

@@ -5,14 +5,14 @@ import { converted, type Factor, factor, fixedFactor, MILLISECOND, PERCENT } fro
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
 
 const TEXT = [
-  'For a drive with a position loop round a speed loop: F = K_vel · (1 + 1/(T_n s)) · (K_v · e + v_set − v̂).',
+  'For a drive with a speed loop inside a position loop: F = K_vel · (1 + 1/(T_n s)) · (K_v · e + v_set − v̂).',
   'K_d = K_vel,  K_p = K_vel · (K_v + 1/T_n),  K_i = K_vel · K_v/T_n',
 ];
 
 /** 1/s in (m/min)/mm, as machine tools quote it: 1 (m/min)/mm is 1000/60 per second. */
 const METRES_PER_MINUTE_PER_MM = fixedFactor('0.06 s·(m/min)/mm', 0.06);
 
-/** The same loop as a cascade, or plainly why there is none. */
+/** The same loop as a cascade, or the reason why it has no cascade form. */
 export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
   const section = { id: 'cascade', title: 'Equivalent cascade' };
   const cascade = cascadeOf(p);
@@ -65,7 +65,7 @@ function resetRows(resetTime: number, Kvel: Factor, { positionPeriod, forcePerAm
     setRow('Reset time of the speed loop', 'T_n', resetTime, 's'),
     row('Reset time, in samples', 'T_n / T_p', [Tn], [positionPeriod], 'samples'),
     row('Integral gain of the speed loop', 'K_vel / T_n', [Kvel], [Tn, forcePerAmp], 'A/m'),
-    row('Share added per sample', 'T_p / T_n', [positionPeriod], [Tn], ''),
+    row('Integral share added per sample', 'T_p / T_n', [positionPeriod], [Tn], ''),
   ];
 }
 

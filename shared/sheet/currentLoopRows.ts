@@ -4,7 +4,7 @@ import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, TWO_PI } from './factor.ts';
 import { convertedRow, type SheetSection } from './row.ts';
 
-/** The current loop as the amplifier may want it: V per A, with an integral gain or with a reset time. */
+/** The current loop in the forms that amplifiers ask for: V per A, with an integral gain or a reset time. */
 export function currentLoopSection(p: Parameters, basis: Basis): SheetSection {
   const motor = motorConstants(p);
   const bandwidth = factor('f_bw', p.currentBandwidth, 'Hz');
@@ -22,8 +22,8 @@ export function currentLoopSection(p: Parameters, basis: Basis): SheetSection {
     id: 'current-loop',
     title: 'Current loop',
     text: [
-      'On d and q alike: v = K_p,i · (i* − i) + K_i,i · ∫(i* − i) dt, with decoupling ω L i and back-EMF feedforward. i_d* = 0.',
-      'Phase values and amplitudes. i is the summed current of all motors, which the amplifier sees in parallel. A drive that takes line-to-line values of the winding takes twice L and R.',
+      'On both the d and the q axis: v = K_p,i · (i* − i) + K_i,i · ∫(i* − i) dt, with decoupling ω L i and back-EMF feedforward. i_d* = 0.',
+      'Values per phase, currents and voltages as amplitudes. i is the sum of the currents of all motors, which are in parallel on the amplifier. A drive that asks for line-to-line values takes twice L and R.',
     ],
     rows: [
       convertedRow(

@@ -1,6 +1,6 @@
 import { quantityText } from './quantityText.ts';
 
-/** One factor of a conversion: a symbol for the formula, an SI value to compute with, a text for the numbers. */
+/** One factor of a conversion: its symbol in the formula, its SI value, and its value as text. */
 export interface Factor {
   readonly symbol: string;
   readonly value: number;
@@ -10,7 +10,7 @@ export interface Factor {
 export interface Converted {
   readonly value: number;
   readonly unit: string;
-  /** In symbols, then in numbers, then what it comes to. */
+  /** In symbols, in numbers, and the result. */
   readonly formula: string;
 }
 
@@ -29,8 +29,8 @@ export const MILLISECOND = fixedFactor('1 ms', 1e-3);
 export const TWO_PI = fixedFactor('2π', 2 * Math.PI);
 
 /**
- * The product of `over` divided by that of `under`. Value and formula come from the same factors, so that they cannot disagree.
- * `shownIn` is how many of `unit` are one SI unit of the result: 1000 for milliseconds.
+ * The product of `over` divided by that of `under`. Value and formula come from the same factors, so they cannot disagree.
+ * `shownIn` is the number of `unit` in one SI unit of the result: 1000 for milliseconds.
  */
 export function converted(
   name: string,

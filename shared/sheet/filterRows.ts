@@ -6,12 +6,12 @@ import { numberText, quantityText } from './quantityText.ts';
 import { type SheetRow, type SheetSection, setRow } from './row.ts';
 
 const NOTCH_TEXT = [
-  'N(s) = (s² + 2 d D ω s + ω²)/(s² + 2 D ω s + ω²), ω = 2π f. d is the gain left at the centre, D the damping of the poles.',
-  'Elsewhere called: quality Q = 1/(2D), width 2 D f between the −3 dB points of a full notch, depth 20 log d.',
+  'N(s) = (s² + 2 d D ω s + ω²)/(s² + 2 D ω s + ω²), ω = 2π f. d is the gain at the centre, D the damping of the poles.',
+  'Other common forms: quality factor Q = 1/(2D), width 2 D f between the −3 dB points of a full notch, depth 20 log d.',
 ];
 const LOWPASS_TEXT = ['P(s) = ω²/(s² + 2 D ω s + ω²), ω = 2π f'];
 const DIGITAL_TEXT =
-  'As a digital filter at the rate of the position loop: y = b0 x + b1 x₁ + b2 x₂ − a1 y₁ − a2 y₂ (index: samples ago). A drive that adds the a-terms takes them with the other sign.';
+  'As a digital filter at the rate of the position loop: y = b0 x + b1 x₁ + b2 x₂ − a1 y₁ − a2 y₂ (index: samples ago). For a drive that adds the a-terms, change their sign.';
 
 interface Filter {
   readonly on: boolean;
@@ -62,7 +62,7 @@ function shapeRows({ frequency, damping, depth }: Filter): SheetRow[] {
   const quality = 1 / (2 * damping);
   const fromDamping = (name: string, numbers: string, text: string) => `${name} = ${numbers} = ${text}`;
   rows.push({
-    ...setRow('Quality', 'Q', quality),
+    ...setRow('Quality factor', 'Q', quality),
     how: fromDamping('Q = 1 / (2 · D)', `1 / (2 · ${numberText(damping)})`, numberText(quality)),
   });
   if (depth === null) return rows;
@@ -78,7 +78,7 @@ function shapeRows({ frequency, damping, depth }: Filter): SheetRow[] {
         quantityText(width, 'Hz'),
       ),
     },
-    setRow('Gain left at the centre', 'd', depth),
+    setRow('Gain at the centre', 'd', depth),
     {
       ...setRow('Depth', '', decibels, 'dB'),
       how: fromDamping(
@@ -90,7 +90,7 @@ function shapeRows({ frequency, damping, depth }: Filter): SheetRow[] {
   ];
 }
 
-/** Coefficients, and how they follow from the frequency, prewarped so that it is met exactly. */
+/** Coefficients, and how they follow from the frequency, which prewarping makes exact. */
 function digitalRows({ frequency, damping, depth }: Filter, { positionRate: rate }: Basis): SheetRow[] {
   const section: BiquadCoefficients = { b0: 1, b1: 0, b2: 0, a1: 0, a2: 0 };
   if (depth === null) designLowpass(section, frequency, damping, rate.value);

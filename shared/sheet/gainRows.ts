@@ -1,13 +1,13 @@
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
 import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
-import { siUnit } from '../core/units.ts';
 import type { SheetRow, SheetSection } from './row.ts';
+import { siUnit } from './siUnit.ts';
 
-/** The loop as the simulation runs it, so that each gain can be told from its namesakes in other drives. */
+/** The control law that the simulation runs: gains of the same name mean other things in other drives. */
 const LAW = [
-  'Once per position-loop sample T_p, in SI units: e = x_set − x, x the encoder reading.',
-  'v̂ += T_p/(T_f + T_p) · ((x − x_before)/T_p − v̂)',
+  'Once per position-loop sample T_p, in SI units: e = x_set − x, where x is the encoder reading.',
+  'v̂ += T_p/(T_f + T_p) · ((x − x_prev)/T_p − v̂)',
   'I += K_i · T_p · e, held while the current is limited in that direction',
   'F = K_p · e + I + K_d · (v_set − v̂) + K_vff · v_set + K_aff · a_set + F_b',
   'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
@@ -40,7 +40,7 @@ export function onOff(on: boolean): 'on' | 'off' {
   return on ? 'on' : 'off';
 }
 
-/** The value of a parameter from what its row shows; anything that is neither number nor switch stays for the check to refuse. */
+/** The value of a parameter from what its row shows; anything that is neither a number nor a switch is left for the check to refuse. */
 export function parameterValue(name: string, shown: unknown): unknown {
   if (!isTuningName(name) || parameterRow(name).kind !== 'switch') return shown;
   return shown === 'on' ? true : shown === 'off' ? false : shown;

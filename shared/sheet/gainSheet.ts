@@ -21,17 +21,17 @@ export const GAIN_SHEET_VERSION = 1;
 
 /**
  * Everything that is needed to enter the tuning of a scene into whatever drive arrives: gains in SI and in the scalings that drives
- * use, each with its formula, and what has to be known and minded beside them. Plain data; its JSON is the file.
+ * use, each with its formula, with assumptions, warnings and cautions. Plain data; its JSON is the file.
  */
 export interface GainSheet {
   readonly waybench: 'gain sheet';
   readonly version: number;
   readonly madeBy: string;
   readonly title: string;
-  /** The tuning in SI, unrounded. This, and nothing else of the sheet, is read back. */
+  /** The tuning in SI, unrounded: the only part of the sheet that is read back. */
   readonly parameters: Tuning;
   readonly readBack: string;
-  /** What speaks against these very gains; above everything else. */
+  /** Reasons not to use these gains; shown first. */
   readonly warnings: readonly string[];
   readonly cautions: readonly string[];
   readonly assumptions: readonly string[];
@@ -40,9 +40,9 @@ export interface GainSheet {
   readonly scaled: readonly ScaledGain[];
 }
 
-const READ_BACK = 'Only the values under "parameters" are read back. All others are worked out from them.';
+const READ_BACK = 'Only the values under "parameters" are read back. All others are calculated from them.';
 
-/** `loops` are analyses of this very tuning, each at its operating point; `move` a move made with it. */
+/** `loops` are analyses of this tuning, each at its operating point; `move` is a move made with it. */
 export function gainSheet(
   scene: Scene,
   { loops = [], move = null }: { loops?: readonly LoopOfSheet[]; move?: MoveFigures | null } = {},

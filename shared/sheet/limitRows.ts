@@ -6,18 +6,18 @@ import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts
 const ROOT_2 = fixedFactor('√2', Math.SQRT2);
 const ROOT_3 = fixedFactor('√3', Math.sqrt(3));
 
-/** Limits of the simulated axis, for a drive that knows amperes rms and counts. */
+/** Limits of the simulated axis, for a drive that is set in amperes RMS and counts. */
 export function limitSection(p: Parameters, basis: Basis): SheetSection {
   const bus = factor('V_dc', p.busVoltage, 'V');
   const steady = factor('i_c', p.continuousCurrent, 'A');
   return {
     id: 'limits',
     title: 'Limits of the simulated axis',
-    text: ['For the first moves set all of them far lower: a tenth of the current, a tenth of the speed.'],
+    text: ['For the first moves, set all of them far lower: a tenth of the current, a tenth of the speed.'],
     rows: [
       setRow('Peak current, amplitude', 'i_pk', p.peakCurrent, 'A'),
       convertedRow(
-        'Peak current, rms',
+        'Peak current, RMS',
         'i_pk',
         converted('i_pk in A rms', [basis.peakCurrent], [ROOT_2], 'A rms'),
       ),
@@ -27,15 +27,15 @@ export function limitSection(p: Parameters, basis: Basis): SheetSection {
         converted('F_pk', [basis.peakCurrent, basis.forcePerAmp], [], 'N'),
       ),
       setRow('Continuous current, amplitude', 'i_c', p.continuousCurrent, 'A'),
-      convertedRow('Continuous current, rms', 'i_c', converted('i_c in A rms', [steady], [ROOT_2], 'A rms')),
+      convertedRow('Continuous current, RMS', 'i_c', converted('i_c in A rms', [steady], [ROOT_2], 'A rms')),
       setRow('Time at peak current', 't_pk', p.overloadTime, 's'),
       setRow('DC bus', 'V_dc', p.busVoltage, 'V'),
-      convertedRow('Largest voltage amplitude', '', converted('V_dc / √3', [bus], [ROOT_3], 'V')),
-      ...lengths('Following error that trips', 'e_max', p.followingErrorLimit, basis),
-      ...lengths('Window that counts as settled', 'w', p.window, basis),
+      convertedRow('Maximum voltage amplitude', '', converted('V_dc / √3', [bus], [ROOT_3], 'V')),
+      ...lengths('Following error limit (trip)', 'e_max', p.followingErrorLimit, basis),
+      ...lengths('Settling window', 'w', p.window, basis),
       ...lengths('Travel limit, lower', 'x_min', p.travelMin, basis),
       ...lengths('Travel limit, upper', 'x_max', p.travelMax, basis),
-      ...speeds('Speed that trips', 'v_max', p.speedLimit, basis),
+      ...speeds('Speed limit (trip)', 'v_max', p.speedLimit, basis),
     ],
   };
 }

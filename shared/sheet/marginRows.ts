@@ -1,10 +1,10 @@
 import { ranged } from '../core/format.ts';
-import { siUnit } from '../core/units.ts';
 import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../figures/loopFigures.ts';
 import type { LoopFigures, OperatingPoint } from '../protocol/analysis.ts';
 import { type SheetRow, type SheetSection, setRow } from './row.ts';
+import { siUnit } from './siUnit.ts';
 
-/** What the loop was looked at with: its figures hold there, and for these gains. */
+/** An analysed loop: its figures apply at this operating point and with these gains. */
 export interface LoopOfSheet {
   readonly point: OperatingPoint;
   readonly figures: LoopFigures;
@@ -18,14 +18,14 @@ export function marginSection({ point, figures }: LoopOfSheet): SheetSection {
       pointText(point),
       figures.stable
         ? 'The loop is stable: every closed-loop eigenvalue lies inside the unit circle.'
-        : 'The loop is UNSTABLE at this operating point. What follows says how its curve runs: it has no margins.',
+        : 'The loop is UNSTABLE at this operating point. The figures below describe its frequency response. It has no margins.',
       ...(figures.conditional
-        ? ['Too little gain would make it unstable too: do not lower all gains together while it runs.']
+        ? ['Too low a gain would also make it unstable: do not lower all gains together while it runs.']
         : []),
     ],
     rows: [
       setRow('Stable', '', figures.stable ? 'yes' : 'no'),
-      setRow('Largest closed-loop eigenvalue, magnitude', '', figures.spectralRadius),
+      setRow('Largest magnitude of a closed-loop eigenvalue', '', figures.spectralRadius),
       ...LOOP_FIGURE_NAMES.map((name) => marginRow(name, figures)),
     ],
   };
@@ -44,12 +44,12 @@ function marginRow(name: keyof typeof LOOP_FIGURES, figures: LoopFigures): Sheet
 function pointText(point: OperatingPoint): string {
   const friction =
     point.friction === 'presliding'
-      ? 'guide presliding, its bristles as springs'
-      : 'guide sliding, dry friction as a constant force';
-  const motion = point.speed === 0 ? 'standing' : `at ${ranged(point.speed, 'm/s')}`;
+      ? 'guide presliding (friction acts as a spring)'
+      : 'guide sliding (dry friction as a constant force)';
+  const motion = point.speed === 0 ? 'at standstill' : `at ${ranged(point.speed, 'm/s')}`;
   const load = point.loadForce === 0 ? 'no load force' : `load force ${ranged(point.loadForce, 'N')}`;
   return (
     `Operating point: table at ${ranged(point.position, 'm')}, ${motion}, ${load}, ` +
-    `winding at ${ranged(point.windingTemperature, '°C')}, ${friction}. Another position, load or temperature has other margins.`
+    `winding at ${ranged(point.windingTemperature, '°C')}, ${friction}. Margins differ at other positions, loads and temperatures.`
   );
 }

@@ -6,7 +6,7 @@ const FIRST_POWER = -12;
 /** Units that take a prefix; %, 1/s, kg, counts and the gains in SI read better as plain numbers. */
 const PREFIXABLE = /^(?:A|N|V|H|m|s|Hz)(?: rms)?(?:$|\/(?!m$|\(m·s\)$))/;
 
-/** A number of up to `digits` significant digits, without the zeros at its end: '2.8·10⁶', '0.125', '−14'. */
+/** A number of up to `digits` significant digits, without trailing zeros: '2.8·10⁶', '0.125', '−14'. */
 export function numberText(value: number, digits = 6): string {
   const text = inUnit(value, '', digits);
   return text.includes('.') ? text.replace(/\.?0+(?=·|$)/, '') : text;

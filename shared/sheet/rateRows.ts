@@ -6,7 +6,7 @@ import { convertedRow, type SheetSection, setRow } from './row.ts';
 const ONE = fixedFactor('1', 1);
 const HALF = fixedFactor('½', 0.5);
 
-/** The rates the gains hold for, and the delays the margins reckon with. */
+/** The sampling rates for which the gains apply, and the delays included in the margins. */
 export function rateSection(p: Parameters, basis: Basis): SheetSection {
   const { currentRate, currentPeriod, positionRate, positionPeriod } = basis;
   const divider = factor('n_p', p.positionDivider, '');
@@ -15,7 +15,7 @@ export function rateSection(p: Parameters, basis: Basis): SheetSection {
     id: 'rates',
     title: 'Loop rates and delays',
     text: [
-      'Gains per sample hold for these rates only. A drive with other rates needs them worked out anew from the SI values, and new margins: a slower loop has less.',
+      'Gains per sample apply at these rates only. For a drive with other rates, recalculate them from the SI values and check the margins again: a slower loop has smaller margins.',
     ],
     rows: [
       setRow('Current loop, rate', 'f_c', currentRate.value, 'Hz'),
@@ -24,21 +24,21 @@ export function rateSection(p: Parameters, basis: Basis): SheetSection {
       convertedRow('Position loop, rate', 'f_p', converted('f_p', [currentRate], [divider], 'Hz')),
       convertedRow('Position loop, period', 'T_p', converted('T_p', [divider], [currentRate], 's')),
       convertedRow(
-        'Computed voltage is applied after',
+        'Delay until the calculated voltage is applied',
         '',
         converted('one current-loop period', [currentPeriod], [], 's'),
       ),
       convertedRow(
-        'Held voltage acts later by',
+        'Delay of the held voltage',
         '',
         converted('half a current-loop period', [HALF, currentPeriod], [], 's'),
       ),
       {
-        ...setRow('Encoder reading to the middle of the voltage it causes', '', fromReading, 's'),
+        ...setRow('Delay from encoder reading to the middle of the resulting voltage', '', fromReading, 's'),
         how: `T_s + ½ · T_p = ${currentPeriod.text} + ½ · ${positionPeriod.text} = ${factor('', fromReading, 's').text}`,
       },
       convertedRow(
-        'Speed reading is old by, without its filter',
+        'Delay of the speed reading, without its filter',
         '',
         converted('half a position-loop period', [HALF, positionPeriod], [], 's'),
       ),

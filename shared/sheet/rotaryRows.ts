@@ -6,7 +6,7 @@ import { convertedRow, type SheetRow, type SheetSection } from './row.ts';
 
 const SIXTY = fixedFactor('60 s/min', 60);
 
-/** A screw drive in terms of its motor: torque and angle. Null for a direct drive. */
+/** A screw drive referred to its motor, as torque and angle. Null for a direct drive. */
 export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): SheetSection | null {
   if (p.lead === 0) return null;
   const lead = factor('p_h', p.lead, 'm');
@@ -29,9 +29,9 @@ export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): She
   const peak = factor('i_pk', p.peakCurrent, 'A');
   return {
     id: 'rotary',
-    title: 'In terms of the rotary motor',
+    title: 'Referred to the rotary motor',
     text: [
-      'Force times p_h/2π is torque, travel divided by p_h/2π is angle. Efficiency of the screw is in the friction, not in the ratio.',
+      'Force times p_h/2π is torque, and travel divided by p_h/2π is angle. The efficiency of the screw is part of the friction, not of the ratio.',
     ],
     rows: [
       turned('Position gain', 'K_p', p.Kp, 'N/m', 'N·m/rad', squared),
@@ -56,7 +56,7 @@ export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): She
         converted('M_pk', [peak, forcePerAmp, perAngle], [], 'N·m'),
       ),
       convertedRow(
-        'Speed that trips',
+        'Speed limit (trip)',
         'v_max',
         converted('v_max in rev/min', [factor('v_max', p.speedLimit, 'm/s'), SIXTY], [lead], 'rev/min'),
       ),

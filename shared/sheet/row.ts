@@ -8,9 +8,9 @@ export interface SheetRow {
   /** A number in `unit`, or a word: on, off, none, unlimited. */
   readonly value: number | string;
   readonly unit: string;
-  /** How the value comes about: in symbols and in numbers, or in words. */
+  /** How the value is obtained: in symbols and numbers, or in words. */
   readonly how: string;
-  /** How the value is read where value and unit do not tell all of it. */
+  /** The full reading, where value and unit do not tell all of it. */
   readonly text?: string;
   /** The parameter that is read back from this line. */
   readonly parameter?: TuningName;
@@ -19,7 +19,7 @@ export interface SheetRow {
 export interface SheetSection {
   readonly id: string;
   readonly title: string;
-  /** What holds for all of it, one sentence or formula an entry. */
+  /** What applies to the whole section: one sentence or formula an entry. */
   readonly text: readonly string[];
   readonly rows: readonly SheetRow[];
 }

@@ -4,12 +4,12 @@ import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, MILLISECOND, PERCENT } from './factor.ts';
 import { convertedRow, type SheetRow } from './row.ts';
 
-/** One gain per one measure of its input, in every measure of the output. */
+/** One gain for one unit of its input, in every unit of the output. */
 export interface ScaledGain {
   readonly parameter: GainName;
   readonly label: string;
   readonly symbol: string;
-  /** What one unit of its input is: 'count·ms'; empty for a force that needs no input. */
+  /** The unit of its input, such as 'count·ms'; empty for a force without an input. */
   readonly per: string;
   /** In the order of OUTPUTS. */
   readonly forms: readonly SheetRow[];
@@ -24,11 +24,11 @@ interface Measure {
   readonly by: readonly Factor[];
 }
 
-/** What the drive may call one unit of force at the output of its loop. */
+/** The units in which a drive may express force at the output of its loop. */
 export const OUTPUTS = ['N', 'A', 'A rms', '% of i_pk', '% of F_c'] as const;
 type Output = (typeof OUTPUTS)[number];
 
-/** Every gain of the position loop as it is entered where positions are counts and times are milliseconds or samples. */
+/** Every gain of the position loop, also for drives that count positions and take times in milliseconds or samples. */
 export function scaledGains(p: Parameters, basis: Basis): ScaledGain[] {
   const { count: q, positionPeriod: T } = basis;
   const si = (unit: string): Measure => ({ unit, times: [], by: [] });

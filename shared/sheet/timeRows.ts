@@ -4,7 +4,7 @@ import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, TWO_PI } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
 
-/** For a drive that takes one gain and times: in milliseconds and in samples of the position loop. */
+/** For a drive that takes one gain and time constants: in milliseconds and in position-loop samples. */
 export function timeSection(p: Parameters, basis: Basis): SheetSection {
   const Kp = factor('K_p', p.Kp, 'N/m');
   const Ki = factor('K_i', p.Ki, 'N/(m·s)');
@@ -23,7 +23,7 @@ export function timeSection(p: Parameters, basis: Basis): SheetSection {
       ...(p.Kp > 0
         ? time('Derivative action time', 'T_d', [Kd], [Kp], basis)
         : [setRow('Derivative action time', 'T_d', 'none')]),
-      ...time('Filter of the measured speed', 'T_f', [Tf], [], basis),
+      ...time('Time constant of the speed filter', 'T_f', [Tf], [], basis),
       ...speedFilter(p, Tf, basis),
       ...(Number.isFinite(resetTime)
         ? time('Reset time of the cascade', 'T_n', [factor('T_n', resetTime, 's')], [], basis)
@@ -49,7 +49,7 @@ function time(
   ];
 }
 
-/** The same filter as a weight and as a corner. */
+/** The same filter as a weight and as a corner frequency. */
 function speedFilter(p: Parameters, Tf: Factor, { positionPeriod }: Basis): SheetRow[] {
   const sum = p.derivativeTime + positionPeriod.value;
   const weight = factor('T_f + T_p', sum, 's');
@@ -60,7 +60,13 @@ function speedFilter(p: Parameters, Tf: Factor, { positionPeriod }: Basis): Shee
       converted('a', [positionPeriod], [{ ...weight, symbol: '(T_f + T_p)' }], ''),
     ),
     ...(p.derivativeTime > 0
-      ? [convertedRow('Corner of that filter', 'f_f', converted('f_f', [], [TWO_PI, Tf], 'Hz'))]
+      ? [
+          convertedRow(
+            'Corner frequency of the speed filter',
+            'f_f',
+            converted('f_f', [], [TWO_PI, Tf], 'Hz'),
+          ),
+        ]
       : []),
   ];
 }

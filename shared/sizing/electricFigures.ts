@@ -50,7 +50,7 @@ function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
   return limited(
     {
       id: 'currentHeadroom',
-      label: 'Current headroom',
+      label: 'Current headroom, calculated',
       symbol: '',
       value,
       unit: '%',
@@ -142,7 +142,7 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
     limited(
       {
         id: 'voltageHeadroom',
-        label: 'Voltage headroom',
+        label: 'Voltage headroom, calculated',
         symbol: '',
         value: headroom,
         unit: '%',

@@ -46,7 +46,7 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
   return limited(
     {
       id: 'windingTemperature',
-      label: 'Winding temperature in the long run',
+      label: 'Winding temperature, steady state, calculated',
       symbol: 'T_w',
       value,
       unit: '°C',
@@ -75,7 +75,7 @@ function energy({ heat, powers, forces }: CandidateFacts): Figured[] {
   return [
     plain({
       id: 'energy',
-      label: 'Energy of a cycle',
+      label: 'Net energy per cycle, calculated',
       symbol: 'E',
       value: mean * cycle,
       unit: 'J',

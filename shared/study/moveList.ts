@@ -1,16 +1,8 @@
 import type { Travel } from '../core/crossChecks.ts';
-import {
-  entryFailure,
-  entryProblem,
-  type Failure,
-  failure,
-  MAX_PROBLEMS,
-  type Problem,
-  shown,
-} from '../core/problem.ts';
+import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../core/units.ts';
-import { checkMoves, MOVE_ENTRIES, type MovePlace } from '../motion/moves.ts';
+import { checkMoves, MOVE_ENTRIES } from '../motion/moves.ts';
 import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
 
 /** The units a column may be written in; the first is meant where the list has no header. */
@@ -55,12 +47,12 @@ const title = ({ name, unit }: Column) => `${name} [${unit}]`;
  */
 export function readMoveList(text: string, p: Travel): { readonly moves: readonly MoveLine[] } | Failure {
   if (text.length > LONGEST_TEXT)
-    return failure('', text.length, 'The list is too long: the limit is a million characters.');
+    return failure('', text.length, 'The list is too long: at most a million characters.');
   const lines = text
     .split(/\r\n|\r|\n/)
     .map((line, index) => ({ line: line.trim(), place: `line ${index + 1}` }))
     .filter(({ line }) => line !== '' && !line.startsWith('#'));
-  if (lines.length === 0) return failure('', text, 'The list is empty. Paste one move per line.');
+  if (lines.length === 0) return failure('', text, 'The list is empty. Paste one move a line.');
 
   const delimiter = ['\t', ';'].find((each) => lines[0]!.line.includes(each)) ?? ',';
   const cellsOf = (line: string) => line.split(delimiter).map((cell) => cell.trim());
@@ -71,14 +63,11 @@ export function readMoveList(text: string, p: Travel): { readonly moves: readonl
 
   const rows = hasHeader ? lines.slice(1) : lines;
   if (rows.length === 0)
-    return failure('', text, 'The list has a header but no moves. Paste one move per line.');
+    return failure('', text, 'The list has a header but no moves. Paste one move a line.');
   const problems: Problem[] = [];
   const moves = rows.map(({ line, place }) => readRow(cellsOf(line), columns, place, delimiter, problems));
   if (problems.length > 0) return { problems: problems.slice(0, MAX_PROBLEMS) };
-  const place: MovePlace = (index, entry) => {
-    const { place: line = '' } = rows[index] ?? {};
-    return entry === undefined ? line : `${line}, ${entry}`;
-  };
+  const place = (index: number) => rows[index]!.place;
   const limited = isTimed(columns) ? withLimits(moves as unknown as TimedMove[], place) : { moves };
   return 'problems' in limited ? limited : checkMoves(limited.moves, p, place);
 }
@@ -114,8 +103,8 @@ function readRow(
   problems: Problem[],
 ): Record<string, number> {
   if (cells.length !== columns.length) {
-    const message = `it has ${cells.length} columns. Enter ${columns.length}: ${columns.map(title).join(', ')}.`;
-    problems.push(entryProblem(place, cells.length, message));
+    const message = `${place}: it has ${cells.length} columns. Give ${columns.length}: ${columns.map(title).join(', ')}.`;
+    problems.push({ field: place, value: cells.length, message });
     return {};
   }
   return Object.fromEntries(
@@ -123,8 +112,8 @@ function readRow(
       const cell = cells[column]!;
       const text = (delimiter === ',' ? cell : cell.replace(',', '.')).replace('−', '-');
       if (!NUMBER.test(text)) {
-        const message = `${shown(cell)} is not a number. Enter a number in ${unit}.`;
-        problems.push(entryProblem(`${place}, ${name}`, cell, message));
+        const message = `${place}, ${name}: ${shown(cell)} is not a number. Give a number in ${unit}.`;
+        problems.push({ field: `${place}, ${name}`, value: cell, message });
       }
       return [name, toSI(Number(text), unit)];
     }),
@@ -136,19 +125,19 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   for (const cell of cells) {
     const [name, unit] = splitTitle(cell);
     if (!isColumnName(name) || columns.some((column) => column.name === name)) {
-      return entryFailure(
+      return failure(
         'header',
         cell,
-        `${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
+        `header: ${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
           'or time [s] in place of speed, acceleration and jerk.',
       );
     }
     const known = COLUMN_UNITS[name].find((each) => each === unit);
     if (known === undefined) {
-      return entryFailure(
+      return failure(
         'header',
         cell,
-        `${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title({ name, unit: COLUMN_UNITS[name][0]! })}".`,
+        `header: ${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title({ name, unit: COLUMN_UNITS[name][0]! })}".`,
       );
     }
     columns.push({ name, unit: known });
@@ -156,15 +145,18 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   const wanted: readonly ColumnName[] = isTimed(columns) ? TIMED_ENTRIES : MOVE_ENTRIES;
   const twice = columns.find(({ name }) => !wanted.includes(name));
   if (twice !== undefined) {
-    const message = `time replaces speed, acceleration and jerk. Leave out time or ${title(twice)}.`;
-    return entryFailure('header', twice.name, message);
+    return failure(
+      'header',
+      twice.name,
+      `header: time stands in place of speed, acceleration and jerk. Leave out time or ${title(twice)}.`,
+    );
   }
   const missing = wanted.find((name) => !columns.some((column) => column.name === name));
   if (missing === undefined) return columns;
-  return entryFailure(
+  return failure(
     'header',
     missing,
-    `the column ${title({ name: missing, unit: COLUMN_UNITS[missing][0]! })} is missing.`,
+    `header: the column ${title({ name: missing, unit: COLUMN_UNITS[missing][0]! })} is missing.`,
   );
 }
 

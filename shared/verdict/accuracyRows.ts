@@ -1,7 +1,14 @@
 import { inUnit } from '../core/format.ts';
+import { qualified } from '../figures/figure.ts';
+import {
+  DISTURBANCE_FIGURES,
+  INCREMENT_FIGURES,
+  POSITIONING_FIGURES,
+  RIPPLE_FIGURES,
+} from '../figures/testFigures.ts';
 import { encoderCause, rippleCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
-import { positioningIn, testOf } from './read.ts';
+import { positioningIn, testFigure } from './read.ts';
 import { figureRow } from './row.ts';
 
 /** Of a mean and a spread over a few approaches no more can be told apart. */
@@ -27,13 +34,11 @@ export const ACCURACY_ROWS = [
     resolution: { absolute: 1e-9, relative: 0.03 },
   }),
   figureRow({
+    ...qualified(POSITIONING_FIGURES.accuracy, 'cold'),
     id: 'accuracyCold',
     group: 'accuracy',
-    label: 'Tool accuracy A, cold',
-    unit: 'µm',
     better: 'less',
-    definition:
-      'Bidirectional accuracy A of the tool after ISO 230-2: deviation of the means with twice the spread on both sides, everything as cold as the room.',
+    definition: `${POSITIONING_FIGURES.accuracy.definition} After ISO 230-2, at the tool, everything at room temperature.`,
     of: (candidate) => positioningIn(candidate, 'cold')?.figures.accuracy ?? null,
     resolution: OF_A_TEST,
     speech: {
@@ -47,10 +52,9 @@ export const ACCURACY_ROWS = [
     cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
+    ...qualified(POSITIONING_FIGURES.accuracy, 'warm'),
     id: 'accuracyWarm',
     group: 'accuracy',
-    label: 'Tool accuracy A, warm',
-    unit: 'µm',
     better: 'less',
     definition: 'The same, everything as warm as at the end of the day.',
     of: (candidate) => positioningIn(candidate, 'warm')?.figures.accuracy ?? null,
@@ -66,13 +70,11 @@ export const ACCURACY_ROWS = [
     cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
+    ...qualified(POSITIONING_FIGURES.reversal, 'worn'),
     id: 'reversal',
     group: 'accuracy',
-    label: 'Reversal error B, worn',
-    unit: 'µm',
     better: 'less',
-    definition:
-      'Largest difference of the mean positions from the two sides after ISO 230-2, worn; warm where there is nothing that wears.',
+    definition: `${POSITIONING_FIGURES.reversal.definition} After ISO 230-2, worn; warm where there is nothing that wears.`,
     of: (candidate) => positioningIn(candidate, 'warm', 'worn')?.figures.reversal ?? null,
     resolution: OF_A_TEST,
     speech: {
@@ -86,51 +88,41 @@ export const ACCURACY_ROWS = [
     cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
+    ...testFigure('increment', INCREMENT_FIGURES.smallest),
     id: 'increment',
     group: 'accuracy',
-    label: 'Smallest step',
-    unit: 'nm',
     better: 'less',
-    definition: 'Smallest step that the tool takes for certain, of those tried.',
-    of: (candidate) => testOf(candidate, 'increment')?.smallest ?? null,
-    absent: 'none of those tried',
     resolution: { absolute: 1e-10, relative: 0.01 },
     speech: {
       weight: 0.7,
       family: 'increment',
       verb: 'has',
-      noun: 'a smallest sure step',
+      noun: 'a minimum incremental motion',
       measure: 'size',
       mattersFrom: ({ values }) => values.window / 10,
     },
     cause: (candidate, _job, rival) => encoderCause(candidate, rival),
   }),
   figureRow({
+    ...testFigure('disturbance', DISTURBANCE_FIGURES.stiffness),
     id: 'stiffness',
     group: 'accuracy',
-    label: 'Stiffness against a force',
-    unit: 'N/µm',
     better: 'more',
-    definition: 'A force that comes at once over the largest deviation of the table that it causes.',
-    of: (candidate) => testOf(candidate, 'disturbance')?.stiffness ?? null,
     resolution: { absolute: 1e4, relative: 0.03 },
     speech: {
       weight: 0.6,
       family: 'stiffness',
       verb: 'has',
-      noun: 'a stiffness against a sudden force',
+      noun: 'a stiffness against a force step',
       measure: 'height',
     },
   }),
   figureRow({
+    ...testFigure('ripple', RIPPLE_FIGURES.peak),
     id: 'ripple',
     group: 'smoothness',
-    label: 'Speed ripple of the scan',
-    unit: '%',
+    name: 'speed ripple of the scan',
     better: 'less',
-    definition:
-      'Half of peak to peak of the table speed in a scan at constant speed, as a share of that speed.',
-    of: (candidate) => testOf(candidate, 'ripple')?.peak ?? null,
     asked: ({ values }) => `at most ${inUnit(values.rippleLimit, '%')}`,
     resolution: { absolute: 1e-5, relative: 0.05 },
     speech: {

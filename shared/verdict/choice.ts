@@ -1,7 +1,7 @@
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { CRITERIA, nearest, type Standing } from './ranking.ts';
-import { figureText, tie } from './row.ts';
+import { tie } from './row.ts';
 import { figure } from './rows.ts';
 import { factorText, listed, named, numberWord, sentence } from './text.ts';
 
@@ -44,9 +44,9 @@ function shared(job: Job, candidates: readonly JudgedCandidate[], { first, ranki
       : `lead the ${numberWord(ranking.length)} drives that do everything the job asks`;
   const figures = CRITERIA.map((id) => {
     const values = [
-      ...new Set(first.map((place) => figureText(figure(id), figure(id).of(candidates[place]!, job)))),
+      ...new Set(first.map((place) => figure(id).text(figure(id).of(candidates[place]!, job)))),
     ];
-    return `${figure(id).label.toLowerCase()} ${listed(values)}`;
+    return `${figure(id).name} ${listed(values)}`;
   });
   return sentence(
     `${names} ${what}, and nothing that counts tells them apart (${figures.join('; ')}): take ${first.length > 2 ? 'any of them' : 'either'}`,
@@ -59,8 +59,7 @@ function chosen(
   { first, ranking, decidedBy }: Standing,
 ): string {
   const winner = candidates[first[0]!]!;
-  const text = (id: string, candidate: JudgedCandidate) =>
-    figureText(figure(id), figure(id).of(candidate, job));
+  const text = (id: string, candidate: JudgedCandidate) => figure(id).text(figure(id).of(candidate, job));
   const value = (id: string, candidate: JudgedCandidate) => figure(id).of(candidate, job);
   const ties = (id: string) => (place: number) => {
     const [a, b] = [value(id, candidates[place]!), value(id, winner)];

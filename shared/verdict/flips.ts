@@ -30,21 +30,22 @@ interface Found extends Flip {
 }
 
 /**
- * Every single input of the job that, moved by itself, would change the first place; the nearest first. It takes hundreds of sizings, and
- * pauses after each input, so that a page can do something else in between.
+ * Every single input of the job that, moved by itself, would change the first place; the nearest first. It takes hundreds of sizings;
+ * `onProgress` hears the share that is done.
  */
-export function* searchFlips(
+export function findFlips(
   job: Job,
   candidates: readonly JudgedCandidate[],
   presets: Presets,
-): Generator<undefined, Flips, void> {
+  onProgress: (share: number) => void = () => {},
+): Flips {
   if (candidates.length === 0) return { flips: [], flipNote: '' };
   const standing = rank(job, candidates);
   const inputs = FLIP_INPUTS.filter(({ appliesTo }) => appliesTo(job));
   const found: Found[] = [];
-  for (const input of inputs) {
+  for (const [k, input] of inputs.entries()) {
+    onProgress(k / inputs.length);
     found.push(...flipsOfInput(job, candidates, standing, input, presets));
-    yield;
   }
   found.sort((a, b) => a.distance - b.distance);
   const flips = found.slice(0, MAX_FLIPS).map(({ distance: _, ...flip }) => flip);

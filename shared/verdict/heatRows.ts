@@ -1,17 +1,21 @@
 import { inUnit, ranged } from '../core/format.ts';
+import { qualified } from '../figures/figure.ts';
+import { HEAT_FIGURES } from '../figures/heatFigures.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { driftCause, growthCause, windingCause } from './causes.ts';
 import { dayEnd, dayOf, largest, longRun } from './read.ts';
 import { figureRow } from './row.ts';
 
+const { windingPeak, growth } = HEAT_FIGURES;
+
 export const HEAT_ROWS = [
   figureRow({
+    ...qualified(windingPeak, 'at the end of the day'),
     id: 'winding',
     group: 'heat',
-    label: "Winding at the day's end",
-    unit: '°C',
+    name: 'winding temperature at the end of the day',
     better: 'less',
-    definition: 'Hottest winding of the last cycle of the day.',
+    definition: 'Hottest winding during the last cycle of the day.',
     of: (candidate) => dayEnd(candidate)?.windingPeak ?? null,
     absent: 'trips',
     asked: ({ values }) => `never folded back in ${durationText(values.dailyTime)}`,
@@ -20,31 +24,31 @@ export const HEAT_ROWS = [
       weight: 0.8,
       family: 'winding',
       verb: 'has',
-      noun: "a winding at the day's end",
+      noun: 'a winding at the end of the day',
       measure: 'warmth',
       mattersFrom: () => 20,
     },
     cause: (candidate, _job, rival) => windingCause(candidate, rival),
   }),
   figureRow({
+    ...qualified(windingPeak, 'steady state'),
     id: 'windingSteady',
     group: 'heat',
-    label: 'Winding in the long run',
-    unit: '°C',
     better: 'less',
-    definition: 'Hottest winding of a cycle when the duty goes on until nothing warms any more.',
+    definition:
+      'Hottest winding during a cycle once the duty has gone on until nothing warms up any further.',
     of: (candidate) => longRun(candidate)?.windingPeak ?? null,
-    absent: 'no end to it',
+    absent: 'no steady state',
     resolution: { absolute: 1, relative: 0 },
   }),
   figureRow({
     id: 'drift',
     group: 'heat',
-    label: 'Loss of force per ampere',
+    label: 'Loss of force per ampere, at the end of the day',
+    name: 'loss of force per ampere over the day',
     unit: '%',
     better: 'less',
-    definition:
-      "What the day's heat takes from the force per ampere, against everything as cold as the room.",
+    definition: 'What warm magnets take from the force per ampere, against everything at room temperature.',
     of(candidate) {
       const end = dayEnd(candidate);
       return end && Math.max(1 - end.forcePerAmp, 0);
@@ -61,13 +65,13 @@ export const HEAT_ROWS = [
     cause: driftCause,
   }),
   figureRow({
+    ...qualified(growth, 'largest of the day'),
     id: 'growth',
     group: 'heat',
-    label: 'Growth at the tool',
-    unit: 'µm',
+    name: 'thermal growth at the tool',
     better: 'less',
-    definition: 'Farthest that heat moves the tool in the day, at the end of the stroke where that is most.',
-    of: (candidate) => largest(dayOf(candidate), ({ growth }) => growth),
+    definition: `${growth.definition} The largest magnitude of the day.`,
+    of: (candidate) => largest(dayOf(candidate), growth.of),
     absent: 'trips',
     asked: ({ values }) => `at most ${ranged(values.growthLimit, 'µm')}`,
     limit: ({ values }) => values.growthLimit,
@@ -76,7 +80,7 @@ export const HEAT_ROWS = [
       weight: 1,
       family: 'growth',
       verb: 'has',
-      noun: 'a growth at the tool',
+      noun: 'a thermal growth at the tool',
       measure: 'size',
       mattersFrom: ({ values }) => values.growthLimit,
     },
@@ -85,17 +89,16 @@ export const HEAT_ROWS = [
   figureRow({
     id: 'coolant',
     group: 'heat',
-    label: 'Heat a coolant has to take',
+    label: 'Heat to be removed by a coolant, steady state',
     unit: 'W',
     better: 'less',
     definition:
-      'To be carried away in the long run so that winding and growth keep what is asked of them; 0 W where the air of the room is enough.',
+      'What a coolant has to carry away so that winding and growth stay within what is asked; none where the air of the room is enough.',
     of({ outcome }) {
       const { cooling } = outcome.heat;
       return cooling && cooling.outOfReach.length === 0 ? cooling.heat : null;
     },
-    absent: 'no coolant helps',
-    text: (value) => (value === 0 ? 'none' : inUnit(value, 'W')),
+    text: (value) => (value === null ? 'no coolant helps' : value === 0 ? 'none' : inUnit(value, 'W')),
     resolution: { absolute: 1, relative: 0.05 },
   }),
 ];

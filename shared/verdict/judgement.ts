@@ -29,9 +29,6 @@ export interface VerdictCell {
   readonly reason: string | null;
 }
 
-/** What is said of a cell, everywhere in the same words: how it stands among the candidates, and that it does not keep what the job asks. */
-export const CELL_TEXT = { best: 'best', tie: 'as good', fails: 'fails' } as const;
-
 export const VERDICT_GROUPS = {
   throughput: 'Throughput',
   accuracy: 'Accuracy',
@@ -92,3 +89,14 @@ export interface Judgement {
 }
 
 export interface Verdict extends Judgement, Flips {}
+
+/** The command of a verdict worker. */
+export interface VerdictCommands {
+  /** Keeps the worker busy until it is through; the judgement comes first, the search for flips takes hundreds of sizings. */
+  verdict(
+    job: Job,
+    candidates: readonly JudgedCandidate[],
+    onJudgement: (judgement: Judgement) => void,
+    onProgress: (share: number) => void,
+  ): Flips;
+}

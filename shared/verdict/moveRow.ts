@@ -10,10 +10,11 @@ export function moveRow(
   name: Name,
   given: Pick<Given, 'id' | 'group' | 'resolution'> & Partial<FigureRow>,
 ): FigureRow {
-  const { label, unit, better, definition } = MOVE_FIGURES[name];
+  const { label, unit, better, definition, absent } = MOVE_FIGURES[name];
   return figureRow({
     label,
     unit,
+    absent,
     better: better === 'more' ? 'more' : 'less',
     definition: `${definition} The worst of all moves.`,
     of: (candidate) => movesOf(candidate)?.[name] ?? null,

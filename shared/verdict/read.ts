@@ -1,3 +1,4 @@
+import type { Figure, FigureOf } from '../figures/figure.ts';
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
 import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
 import type { Job, JobValues } from '../study/job.ts';
@@ -21,11 +22,26 @@ export function movesOf({ outcome }: JudgedCandidate): MoveOutcome | null {
   return outcome.moves.trip === null ? outcome.moves : null;
 }
 
-export function testOf<K extends Exclude<keyof Accuracy, 'positioning'>>(
-  { outcome }: JudgedCandidate,
+/** The tests that are made once. */
+type TestName = Exclude<keyof Accuracy, 'positioning'>;
+type Ended<R> = Exclude<R, TrippedTest>;
+
+export function testOf<K extends TestName>({ outcome }: JudgedCandidate, name: K): Ended<Accuracy[K]> | null {
+  return ended(outcome.accuracy[name] as TestResult<object>) as Ended<Accuracy[K]> | null;
+}
+
+/** A figure of a test, read from a candidate; none where the drive tripped in it. */
+export function testFigure<K extends TestName>(
   name: K,
-): Exclude<Accuracy[K], TrippedTest> | null {
-  return ended(outcome.accuracy[name] as TestResult<object>) as Exclude<Accuracy[K], TrippedTest> | null;
+  figure: FigureOf<Ended<Accuracy[K]>>,
+): Figure & { readonly of: (candidate: JudgedCandidate) => number | null } {
+  return {
+    ...figure,
+    of: (candidate) => {
+      const test = testOf(candidate, name);
+      return test === null ? null : figure.of(test);
+    },
+  };
 }
 
 /** The positioning test in the last of these states that it was made in. */
@@ -74,12 +90,6 @@ export function dayPower(candidate: JudgedCandidate): number | null {
 export function yearEnergy(candidate: JudgedCandidate, { dailyTime, days }: JobValues): number | null {
   const power = dayPower(candidate);
   return power === null ? null : power * dailyTime * days;
-}
-
-/** Energy of a cycle taken from the bus, less what braking gives back to it, J. */
-export function cycleEnergy(candidate: JudgedCandidate): number | null {
-  const flow = testOf(candidate, 'energy');
-  return flow && flow.drawn - flow.returned;
 }
 
 /** The shortest standstill of the job, in which an axis has to settle, s; 0: none. */

@@ -1,10 +1,9 @@
 import { inUnit, ranged } from '../core/format.ts';
 import { durationText } from '../figures/timeLapseText.ts';
-import { tripText } from '../figures/tripText.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { shortestDwell } from './read.ts';
-import { type FigureRow, figureText } from './row.ts';
+import type { FigureRow } from './row.ts';
 import { figure } from './rows.ts';
 import { clause, lowered } from './text.ts';
 
@@ -54,11 +53,7 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
   const { trip, settlingTime } = candidate.outcome.moves;
   if (trip)
     return [
-      {
-        row: 'moves',
-        text: `its drive trips: ${clause(tripText(trip, 'metric'))}`,
-        factor: Number.POSITIVE_INFINITY,
-      },
+      { row: 'moves', text: `its drive trips: ${clause(trip.message)}`, factor: Number.POSITIVE_INFINITY },
     ];
   const dwell = shortestDwell(job);
   if (dwell === 0) return [];
@@ -85,9 +80,7 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
 }
 
 function ripple({ outcome: { accuracy } }: JudgedCandidate): string | null {
-  return 'trip' in accuracy.ripple
-    ? `its scan trips: ${clause(tripText(accuracy.ripple.trip, 'metric'))}`
-    : null;
+  return 'trip' in accuracy.ripple ? `its scan trips: ${clause(accuracy.ripple.trip.message)}` : null;
 }
 
 function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
@@ -99,7 +92,7 @@ function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
     return [
       {
         row: 'winding',
-        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(tripText(trip, 'metric'))}`,
+        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(trip.message)}`,
         factor: Number.POSITIVE_INFINITY,
       },
     ];
@@ -130,18 +123,18 @@ function atMost(
 ): Shortfall[] {
   const value = row.of(candidate, job);
   if (value === null) {
-    const text = error ?? `${row.label.toLowerCase()}: ${figureText(row, value)}`;
+    const text = error ?? `${row.name}: ${row.text(value)}`;
     return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
   }
   if (value <= limit) return [];
   // Where both read alike, the words have to tell them apart.
   const above = row.text(value) === row.text(limit) ? 'just above' : 'above';
-  const text = `its ${row.label.toLowerCase()}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
+  const text = `its ${row.name}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
   return [
     {
       row: row.id,
       text,
-      brief: `its ${row.label.toLowerCase()} is ${row.text(value)}`,
+      brief: `its ${row.name} is ${row.text(value)}`,
       inRow: `${above} ${row.text(limit)}`,
       factor: value / limit,
     },

@@ -1,7 +1,7 @@
-import { ranged } from '../core/format.ts';
-import type { Unit } from '../core/units.ts';
+import { type Figure, figureText } from '../figures/figure.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate, VerdictGroup } from './judgement.ts';
+import { lowered } from './text.ts';
 
 /** How a figure is told in a sentence that sets one candidate against another. */
 export interface Speech {
@@ -18,17 +18,16 @@ export interface Speech {
 }
 
 /** One figure that candidates are compared by: what it means, where it is read, what the job asks of it. SI. */
-export interface FigureRow {
+export interface FigureRow extends Figure {
   readonly id: string;
   readonly group: VerdictGroup;
-  readonly label: string;
-  readonly unit: Unit;
+  /** What a sentence calls it, where its label would not do: 'speed ripple of the scan'. */
+  readonly name: string;
   readonly better: 'less' | 'more';
-  readonly definition: string;
   /** Null where the candidate has no such figure. */
   readonly of: (candidate: JudgedCandidate, job: Job) => number | null;
-  readonly absent: string;
-  readonly text: (value: number) => string;
+  /** Of a value, or why there is none. */
+  readonly text: (value: number | null) => string;
   /** What the job asks, in words; null where it asks nothing. */
   readonly asked: (job: Job) => string | null;
   /** The largest that the job allows, where its unit is one that people differ in. */
@@ -43,16 +42,14 @@ export interface FigureRow {
 }
 
 /** What a row has to state; the rest is usual unless stated. */
-export type Given = Pick<
-  FigureRow,
-  'id' | 'group' | 'label' | 'unit' | 'better' | 'definition' | 'of' | 'resolution'
-> &
+export type Given = Figure &
+  Pick<FigureRow, 'id' | 'group' | 'better' | 'of' | 'resolution'> &
   Partial<FigureRow>;
 
 export function figureRow(given: Given): FigureRow {
   return {
-    absent: '—',
-    text: (value) => ranged(value, given.unit),
+    name: lowered(given.label),
+    text: (value) => figureText(given, value),
     asked: () => null,
     ranked: true,
     speech: null,
@@ -70,9 +67,4 @@ export function tie({ resolution }: FigureRow, a: number, b: number): boolean {
 
 export function isBetter(row: FigureRow, a: number, b: number): boolean {
   return row.better === 'less' ? a < b : a > b;
-}
-
-/** The text of a candidate's figure, or why there is none. */
-export function figureText(row: FigureRow, value: number | null): string {
-  return value === null ? row.absent : row.text(value);
 }

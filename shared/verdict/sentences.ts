@@ -3,7 +3,7 @@ import { contrastClause, explainedClause } from './clauses.ts';
 import { type Contrast, contrasts, SPOKEN_ROWS } from './contrasts.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import type { Standing } from './ranking.ts';
-import { figureText, tie } from './row.ts';
+import { tie } from './row.ts';
 import { listed, named, sentence } from './text.ts';
 
 /** Less is told of candidates and families that have been told of. */
@@ -140,8 +140,6 @@ function tieSentences(job: Job, candidates: readonly JudgedCandidate[]): string[
     .filter(({ row }) => row.speech.weight >= TIE_WEIGHT)
     .slice(0, MAX_TIES)
     .map(({ row, values }) =>
-      sentence(
-        `${letters} tie on ${row.label.toLowerCase()}: ${listed(values.map((value) => figureText(row, value)))}`,
-      ),
+      sentence(`${letters} tie on ${row.name}: ${listed(values.map((value) => row.text(value)))}`),
     );
 }

@@ -1,7 +1,7 @@
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate, VerdictCell, VerdictRow } from './judgement.ts';
 import type { Shortfall } from './requirements.ts';
-import { type FigureRow, figureText, isBetter, tie } from './row.ts';
+import { type FigureRow, isBetter, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';
 
 /** Every figure of every candidate, with what is best in its row and what does not do. */
@@ -27,7 +27,7 @@ export function tableOf(
         const own = shortfalls[place]!.filter((each) => each.row === row.id);
         return {
           value,
-          text: figureText(row, value),
+          text: row.text(value),
           cause: value === null ? null : row.cause(candidate, job, null),
           mark: marks[place]!,
           fails: own.length > 0,

@@ -4,7 +4,7 @@ import { moveRow } from './moveRow.ts';
 import { longestMotion, movesOf, shortestDwell } from './read.ts';
 import { figureRow } from './row.ts';
 
-const yesOrNo = (yes: string, no: string) => (value: number) => (value === 1 ? yes : no);
+const yesOrNo = (yes: string, no: string) => (value: number | null) => (value === 1 ? yes : no);
 const NOTHING_TELLS = { absolute: 0, relative: 0 };
 
 export const THROUGHPUT_ROWS = [
@@ -52,7 +52,6 @@ export const THROUGHPUT_ROWS = [
   moveRow('settlingTime', {
     id: 'settling',
     group: 'throughput',
-    absent: 'does not settle',
     asked: (job) => (shortestDwell(job) > 0 ? `within the dwell, ${ranged(shortestDwell(job), 's')}` : null),
     resolution: { absolute: 2e-4, relative: 0.03 },
     speech: {

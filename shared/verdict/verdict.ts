@@ -2,7 +2,7 @@ import type { Preset } from '../core/scene.ts';
 import type { Job } from '../study/job.ts';
 import { choiceSentence } from './choice.ts';
 import { fairnessSentence } from './fairness.ts';
-import { searchFlips } from './flips.ts';
+import { findFlips } from './flips.ts';
 import type { JudgedCandidate, Judgement, Verdict } from './judgement.ts';
 import { nearest, RULE, rank } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
@@ -16,10 +16,7 @@ export function verdict(
   candidates: readonly JudgedCandidate[],
   presets: Readonly<Record<string, Preset>>,
 ): Verdict {
-  const search = searchFlips(job, candidates, presets);
-  let step = search.next();
-  while (!step.done) step = search.next();
-  return { ...judge(job, candidates), ...step.value };
+  return { ...judge(job, candidates), ...findFlips(job, candidates, presets) };
 }
 
 /** The table, the choice, and what stands out. */

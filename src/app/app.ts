@@ -1,11 +1,8 @@
 import { PRESETS } from '../../scenes/index.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
-import { problemTexts } from '../../shared/core/problem.ts';
-import { AS_WRITTEN, sentenceText } from '../../shared/core/sentence.ts';
-import { NOTICE_TEXTS } from '../../shared/figures/tripText.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
-import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench.ts';
+import { type Bench, benchOf, presentScene } from '../bench/bench.ts';
 import { BenchActions } from '../bench/benchActions.ts';
 import { createDocuments } from '../bench/documents.ts';
 import { openingScene } from '../bench/opening.ts';
@@ -43,7 +40,7 @@ export function startApp(): void {
   const axis = new AxisClient(opening.scene, (error) =>
     messages.problems(
       'The simulation stopped',
-      [error],
+      [{ field: '', value: undefined, message: error }],
       'The bench keeps its settings. Why the simulation stopped:',
       { label: 'Start it again', action: () => axis.restart(presentScene(store.bench)) },
     ),
@@ -222,11 +219,7 @@ export function startApp(): void {
   }
 
   function warn(): void {
-    const ofParameters = parameterWarnings(store.bench.parameters);
-    const fresh = caption.warn([
-      ...ofParameters.map((warning) => sentenceText(warning, BENCH_WORDING)),
-      ...(status?.notices ?? []).map((notice) => NOTICE_TEXTS[notice]),
-    ]);
+    const fresh = caption.warn([...parameterWarnings(store.bench.parameters), ...(status?.warnings ?? [])]);
     if (fresh.length > 0) messages.say(fresh.join(' '));
   }
 
@@ -240,7 +233,7 @@ export function startApp(): void {
     figures.show(status.lastMove);
     bar.showStatus(status, store.bench.parameters.drive);
     if (status.state !== was?.state) view.showState(status.state);
-    if (status.notices.join() !== was?.notices.join()) warn();
+    if (status.warnings.length !== was?.warnings.length) warn();
     if (replaying?.hasBegun(run)) followReplay(replaying, status.tick);
   }
 
@@ -290,8 +283,8 @@ export function startApp(): void {
   const refuseLink = (problems: typeof opening.problems) =>
     messages.problems(
       'The link was not opened',
-      problemTexts(problems, AS_WRITTEN),
-      'The bench is unchanged. What is wrong with the link:',
+      problems,
+      'The bench is as it was. What is wrong with the link:',
     );
 
   offerCrossover(store.bench);

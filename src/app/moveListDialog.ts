@@ -1,8 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { problemTexts } from '../../shared/core/problem.ts';
 import type { MoveLine } from '../../shared/core/scene.ts';
 import { readMoveList, writeMoveList } from '../../shared/study/moveList.ts';
-import { BENCH_WORDING } from '../bench/bench.ts';
 import { button, element } from '../ui/dom.ts';
 
 export interface MoveListDialog {
@@ -46,8 +44,7 @@ export function createMoveListDialog(onUse: (moves: readonly MoveLine[]) => void
       dialog.close();
       onUse(read.moves);
     } else {
-      const texts = problemTexts(read.problems, BENCH_WORDING);
-      problems.replaceChildren(...texts.map((text) => element('li', {}, text)));
+      problems.replaceChildren(...read.problems.map(({ message }) => element('li', {}, message)));
     }
   }
 

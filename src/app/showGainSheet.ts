@@ -31,9 +31,10 @@ export async function showGainSheet(
     ];
     openGainSheet(document.body, gainSheet(scene, { loops, move }), moving);
   } catch (error) {
+    const message = errorText(error);
     messages.problems(
       'There is no gain sheet',
-      [errorText(error)],
+      [{ field: '', value: undefined, message }],
       'The bench is as it was. Why the loop could not be worked out:',
     );
   }

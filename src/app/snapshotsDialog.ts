@@ -1,5 +1,5 @@
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import { problemTexts } from '../../shared/core/problem.ts';
+import type { Problem } from '../../shared/core/problem.ts';
 import { compareParameters } from '../../shared/figures/comparison.ts';
 import {
   addSnapshot,
@@ -9,7 +9,6 @@ import {
   type Snapshot,
   type SnapshotsResult,
 } from '../../shared/files/snapshots.ts';
-import { BENCH_WORDING } from '../bench/bench.ts';
 import { keepSnapshots, keptSnapshots } from '../bench/keptSnapshots.ts';
 import { differenceTable } from '../compare/differenceTable.ts';
 import { button, element } from '../ui/dom.ts';
@@ -61,19 +60,19 @@ export function createSnapshotsDialog({ parameters, onApply }: SnapshotsDialogOp
   /** Shows and keeps another list, or says why there is none. */
   function take(result: SnapshotsResult): boolean {
     if ('problems' in result) {
-      complain(problemTexts(result.problems, BENCH_WORDING));
+      complain(result.problems);
       return false;
     }
     snapshots = result.snapshots;
     comparison.replaceChildren();
     problems.replaceChildren();
-    if (!keepSnapshots(snapshots)) complain([NOT_KEPT]);
+    if (!keepSnapshots(snapshots)) complain([{ field: '', value: undefined, message: NOT_KEPT }]);
     show();
     return true;
   }
 
-  function complain(found: readonly string[]): void {
-    problems.replaceChildren(...found.map((text) => element('li', {}, text)));
+  function complain(found: readonly Problem[]): void {
+    problems.replaceChildren(...found.map(({ message }) => element('li', {}, message)));
   }
 
   function show(): void {
@@ -99,7 +98,7 @@ export function createSnapshotsDialog({ parameters, onApply }: SnapshotsDialogOp
   function apply(snapshot: Snapshot): void {
     const read = applySnapshot(snapshot, parameters());
     if ('problems' in read) {
-      complain(problemTexts(read.problems, BENCH_WORDING));
+      complain(read.problems);
       return;
     }
     dialog.close();
@@ -157,7 +156,7 @@ export function createSnapshotsDialog({ parameters, onApply }: SnapshotsDialogOp
       const kept = keptSnapshots();
       snapshots = kept.snapshots;
       comparison.replaceChildren();
-      complain(problemTexts(kept.problems, BENCH_WORDING));
+      complain(kept.problems);
       show();
       dialog.showModal();
     },

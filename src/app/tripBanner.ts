@@ -1,4 +1,3 @@
-import { tripText } from '../../shared/figures/tripText.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 
@@ -49,10 +48,9 @@ export function createTripBanner(reset: () => void, undo: () => void): TripBanne
       banner.hidden = trip === null;
       if (!trip || !isNew) return null;
       setText(title, `The drive tripped at ${trip.time.toFixed(3)} s`);
-      const why = tripText(trip, 'metric');
-      setText(reason, why);
+      setText(reason, trip.message);
       setText(advice, ADVICE[trip.kind]);
-      return `The drive tripped. ${why} ${ADVICE[trip.kind]}`;
+      return `The drive tripped. ${trip.message} ${ADVICE[trip.kind]}`;
     },
   };
 }

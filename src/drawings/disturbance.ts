@@ -1,43 +1,49 @@
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import type { DisturbanceTest } from '../../shared/protocol/accuracy.ts';
-import { rangeOf } from '../plot/range.ts';
-import { widened } from '../plot/svg/axes.ts';
-import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
-import { labelOnWhite, line, type Size } from '../plot/svg/plot.ts';
-import { type Markup, markup } from '../ui/markup.ts';
+import type { Axes } from '../plot/axes.ts';
+import type { Drawing } from '../plot/drawing.ts';
+import { footOf, type Size } from '../plot/frame.ts';
+import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
+import { label, line, type Mark } from '../plot/marks.ts';
+import { greatestOf, rangeOf, widened } from '../plot/range.ts';
 
-/** Deviation of the table after a force has come, with the window of plus and minus `window`, m; on the scale of all of `among`. */
+/** Deviation of the table after a force step, with the window of plus and minus `window`, m; on the scale of all of `among`. */
 export function disturbanceChart(
   test: DisturbanceTest,
   window: number,
   among: readonly DisturbanceTest[] = [test],
   size: Size = USUAL_SIZE,
-): Markup {
+): Drawing {
   const { force, peak, stiffness, recovery, time, error } = test;
   const [low, high] = rangeOf([-1.3 * window, 1.3 * window], ...among.map((each) => each.error));
-  const end = recovery === null ? 'does not come back' : `back after ${ranged(recovery, 's')}`;
+  const end = recovery === null ? 'does not recover' : `recovers in ${ranged(recovery, 's')}`;
   return lineChart(
     {
-      text: `Under ${ranged(force, 'N')}: deviation ${ranged(peak, 'µm')}, ${inUnit(stiffness, 'N/µm')}, ${end}.`,
+      description: `Force step of ${ranged(force, 'N')}: peak deviation ${ranged(peak, 'µm')}, stiffness ${inUnit(stiffness, 'N/µm')}, ${end}.`,
       x: {
-        title: 'Since the force came',
+        title: 'Time since the force step',
         unit: 's',
         from: 0,
-        to: Math.max(...among.map((each) => each.time.at(-1) ?? 1)),
+        to: greatestOf(...among.map((each) => each.time)),
       },
       y: { title: 'Deviation', unit: 'mm', ...widened(low, high) },
-      series: [{ name: '', x: time, y: error, pen: { colour: 'var(--q-error, #000)', width: 2 } }],
+      series: [{ name: '', x: time, y: error, pen: { colour: 'error', width: 2 } }],
       band: [-window, window],
       levelText: 'right',
       levels: [{ y: window, text: `window ±${ranged(window, 'µm')}` }],
-      marks: ({ frame, x }) => {
-        if (recovery === null) return markup``;
-        const at = x.at(recovery);
-        const anchor = at > frame.left + 0.6 * frame.width ? 'end' : 'start';
-        const foot = frame.top + frame.height;
-        return markup`${line(at, foot - 34, at, foot, { width: 1.5 })}${labelOnWhite(anchor === 'end' ? at - 5 : at + 5, foot - 10, end, anchor)}`;
-      },
+      notes: (axes) => (recovery === null ? [] : recoveryMark(axes, recovery, end)),
     },
     size,
   );
+}
+
+/** A short upright line where the deviation is back in the window for good. */
+function recoveryMark({ frame, x }: Axes, recovery: number, text: string): Mark[] {
+  const place = x.at(recovery);
+  const foot = footOf(frame);
+  const isRight = place > frame.left + 0.6 * frame.width;
+  return [
+    line(place, foot - 34, place, foot, { width: 1.5 }),
+    label(place + (isRight ? -5 : 5), foot - 15, text, { align: isRight ? 'end' : 'start', halo: true }),
+  ];
 }

@@ -1,11 +1,10 @@
 import { inUnit } from '../../shared/core/format.ts';
 import type { Course } from '../../shared/protocol/timeLapse.ts';
-import { rangeOf } from '../plot/range.ts';
-import { widened } from '../plot/svg/axes.ts';
-import { candidatePen } from '../plot/svg/candidatePens.ts';
-import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
-import type { Size } from '../plot/svg/plot.ts';
-import type { Markup } from '../ui/markup.ts';
+import type { Drawing } from '../plot/drawing.ts';
+import type { Size } from '../plot/frame.ts';
+import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
+import { candidatePen } from '../plot/pens.ts';
+import { rangeOf, widened } from '../plot/range.ts';
 import { hoursAxis } from './hoursAxis.ts';
 
 export interface CandidateCourse {
@@ -13,7 +12,7 @@ export interface CandidateCourse {
   readonly course: Course;
 }
 
-/** Least span of the scale: less than this nobody feels. */
+/** Smallest span of the scale: nobody notices less than this. */
 const MIN = 0.001;
 
 /** Force per ampere of all candidates over their duty, against that of the cold axis. */
@@ -21,21 +20,21 @@ export function driftChart(
   candidates: readonly CandidateCourse[],
   size: Size = USUAL_SIZE,
   cursor?: number,
-): Markup {
+): Drawing {
   const series = candidates.map(({ letter, course: { samples, trip } }) => {
     const y = samples.map(({ forcePerAmp }) => forcePerAmp - 1);
     return {
       name: `${letter} ${inUnit(y[y.length - 1] ?? Number.NaN, '%', 2)}`,
       x: samples.map(({ time }) => time),
       y,
-      pen: candidatePen(letter, 'var(--q-force, #000)'),
+      pen: candidatePen(letter, 'force'),
       stops: trip !== null,
     };
   });
   const [low, high] = rangeOf([0, -MIN], ...series.map(({ y }) => y));
   return lineChart(
     {
-      text: `Change of force per ampere over the duty. At the end: ${series.map(({ name }) => name).join(', ')}.`,
+      description: `Change of force per ampere over the duty. At the end: ${series.map(({ name }) => name).join(', ')}.`,
       x: hoursAxis(candidates.map(({ course }) => course)),
       y: { title: 'Force per ampere', unit: '%', ...widened(low, high) },
       series,

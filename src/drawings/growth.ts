@@ -1,16 +1,15 @@
 import { ranged } from '../../shared/core/format.ts';
-import { rangeOf } from '../plot/range.ts';
-import { widened } from '../plot/svg/axes.ts';
-import { candidatePen } from '../plot/svg/candidatePens.ts';
-import { lineChart, USUAL_SIZE } from '../plot/svg/lineChart.ts';
-import type { Size } from '../plot/svg/plot.ts';
-import type { Markup } from '../ui/markup.ts';
+import type { Drawing } from '../plot/drawing.ts';
+import type { Size } from '../plot/frame.ts';
+import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
+import { candidatePen } from '../plot/pens.ts';
+import { rangeOf, widened } from '../plot/range.ts';
 import type { CandidateCourse } from './drift.ts';
 import { hoursAxis } from './hoursAxis.ts';
 
 /**
- * Growth at the tool of all candidates over their duty, with the band that is allowed, plus and minus `allowed`, m. Candidates that leave a scale
- * of plus and minus `most` are cut off there; their labels say how far they go.
+ * Thermal growth at the tool of all candidates over their duty, with the band that is allowed, plus and minus `allowed`, m. Candidates that
+ * leave a scale of plus and minus `max` are cut off there; their labels say how far they go.
  */
 export function growthChart(
   candidates: readonly CandidateCourse[],
@@ -18,21 +17,21 @@ export function growthChart(
   size: Size = USUAL_SIZE,
   cursor?: number,
   max = Number.POSITIVE_INFINITY,
-): Markup {
+): Drawing {
   const series = candidates.map(({ letter, course: { samples, trip } }) => {
     const y = samples.map(({ growth }) => growth);
     return {
       name: `${letter} ${ranged(y[y.length - 1] ?? Number.NaN, 'µm')}`,
       x: samples.map(({ time }) => time),
       y,
-      pen: candidatePen(letter, 'var(--q-error, #000)'),
+      pen: candidatePen(letter, 'error'),
       stops: trip !== null,
     };
   });
   const [low, high] = rangeOf([-1.2 * allowed, 1.2 * allowed], ...series.map(({ y }) => y));
   return lineChart(
     {
-      text: `Growth at the tool over the duty, allowed plus or minus ${ranged(allowed, 'µm')}. At the end: ${series.map(({ name }) => name).join(', ')}.`,
+      description: `Thermal growth at the tool over the duty, allowed ±${ranged(allowed, 'µm')}. At the end: ${series.map(({ name }) => name).join(', ')}.`,
       x: hoursAxis(candidates.map(({ course }) => course)),
       y: { title: 'Growth', unit: 'mm', ...widened(Math.max(low, -max), Math.min(high, max)) },
       series,

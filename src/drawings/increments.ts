@@ -1,47 +1,50 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { IncrementTest } from '../../shared/protocol/accuracy.ts';
-import { rangeOf } from '../plot/range.ts';
-import { axes, widenedLog } from '../plot/svg/axes.ts';
-import { USUAL_SIZE } from '../plot/svg/lineChart.ts';
-import { circle, clipped, dot, drawing, line, type Size, textAt } from '../plot/svg/plot.ts';
-import { type Markup, markup } from '../ui/markup.ts';
+import { axes } from '../plot/axes.ts';
+import { type Drawing, drawing } from '../plot/drawing.ts';
+import type { Size } from '../plot/frame.ts';
+import { inside } from '../plot/inside.ts';
+import { USUAL_SIZE } from '../plot/lineChart.ts';
+import { label, line, point } from '../plot/marks.ts';
+import type { Pen } from '../plot/pens.ts';
+import { rangeOf, widenedLog } from '../plot/range.ts';
 
-const COLOUR = 'var(--q-position, #000)';
+const PEN: Pen = { colour: 'position', width: 1.5 };
 
-/** Steps that the tool takes against steps that are set: full dots are made for certain, open ones are not. */
+/** Measured steps of the tool against commanded steps: full dots are resolved, rings are not. */
 export function incrementsChart(
   test: IncrementTest,
   among: readonly IncrementTest[] = [test],
   size: Size = USUAL_SIZE,
-): Markup {
+): Drawing {
   const steps = among.flatMap(({ tried }) => tried.map(({ step }) => step));
   const [min, max] = rangeOf(steps.length > 0 ? steps : [1e-9, 1e-6]);
   const ends = widenedLog(min / 1.6, max * 1.6);
-  // Taken steps may be far smaller than set ones, and are not shown smaller than this.
+  // Measured steps may be far smaller than commanded ones, and are not shown smaller than this.
   const floor = ends.from / 5;
-  const { frame, x, y, drawn } = axes(
+  const made = axes(
     size,
-    { title: 'Step set', unit: 'mm', ...ends, log: true },
-    { title: 'Step taken', unit: 'mm', from: floor, to: ends.to, log: true },
+    { title: 'Commanded step', unit: 'mm', ...ends, log: true },
+    { title: 'Measured step', unit: 'mm', from: floor, to: ends.to, log: true },
   );
+  const { frame, x, y } = made;
   const height = (value: number) => y.at(Math.max(value, floor));
-  const marks = test.tried.map(({ step, mean, spread, made }) => {
-    const at = x.at(step);
-    const bar = line(at, height(mean + 2 * spread), at, height(mean - 2 * spread), {
-      colour: COLOUR,
-      width: 1.25,
-    });
-    const point = made
-      ? dot(at, height(mean), 4, COLOUR)
-      : circle(at, height(mean), 4, { colour: COLOUR, width: 1.5 });
-    return markup`${bar}${point}`;
-  });
-  const text = test.smallest === null ? 'none is certain' : `smallest ${ranged(test.smallest, 'nm')}`;
-  return drawing(
-    size,
-    `Steps taken against steps set: ${text}.`,
-    markup`${drawn}
-${clipped(frame, [line(x.at(ends.from), y.at(ends.from), x.at(ends.to), y.at(ends.to), 'reference'), ...marks])}
-${textAt(frame.left + 10, frame.top + 20, text)}`,
-  );
+  const text =
+    test.smallest === null
+      ? 'no step is resolved'
+      : `minimum incremental motion ${ranged(test.smallest, 'nm')}`;
+  return drawing(size, `Measured against commanded steps: ${text}.`, [
+    ...made.marks,
+    ...inside(frame, [
+      line(x.at(ends.from), y.at(ends.from), x.at(ends.to), y.at(ends.to), { dash: 'dotted' }),
+      ...test.tried.flatMap(({ step, mean, spread, made: isMade }) => [
+        line(x.at(step), height(mean + 2 * spread), x.at(step), height(mean - 2 * spread), {
+          ...PEN,
+          width: 1.25,
+        }),
+        point(x.at(step), height(mean), isMade ? 'dot' : 'ring', 4, PEN),
+      ]),
+    ]),
+    label(frame.left + 10, frame.top + 15, text, { halo: true }),
+  ]);
 }

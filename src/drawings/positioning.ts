@@ -1,26 +1,17 @@
+import { at } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
-import { rangeOf } from '../plot/range.ts';
-import { type Axes, axes, widened } from '../plot/svg/axes.ts';
-import {
-  circle,
-  clipped,
-  curve,
-  dot,
-  drawing,
-  labelWidth,
-  line,
-  type Pen,
-  type Size,
-  textAt,
-} from '../plot/svg/plot.ts';
-import { type Markup, markup } from '../ui/markup.ts';
+import { type Axes, axes } from '../plot/axes.ts';
+import { type Drawing, drawing } from '../plot/drawing.ts';
+import { footOf, rightOf, type Size } from '../plot/frame.ts';
+import { inside } from '../plot/inside.ts';
+import { curve, label, labelWidth, line, type Mark, point } from '../plot/marks.ts';
+import type { Pen } from '../plot/pens.ts';
+import { rangeOf, widened } from '../plot/range.ts';
 
 const POSITIONING_SIZE: Size = { width: 640, height: 300 };
 
-const COLOUR = 'var(--q-error, #000)';
-const UP: Pen = { colour: COLOUR, width: 2 };
-const DOWN: Pen = { colour: COLOUR, width: 2, dash: '7 4' };
+const PEN: Pen = { colour: 'error', width: 2 };
 /** Narrower than this, the figures stand below instead of beside. */
 const NARROW = 460;
 const ROW = 20;
@@ -30,96 +21,120 @@ const SPANS = 48;
 const BESIDE = 4;
 const CAP = 3;
 
+/** All approaches of the targets from one side. */
+interface Direction {
+  readonly values: readonly (readonly number[])[];
+  readonly means: readonly number[];
+  readonly spreads: readonly number[];
+  /** How far beside the target they are drawn, px. */
+  readonly shift: number;
+  readonly symbol: 'dot' | 'ring';
+  readonly dash: 'solid' | 'dashed';
+}
+
+function directionsOf({ up, down, figures }: PositioningTest): readonly Direction[] {
+  const { meanUp, meanDown, spreadUp, spreadDown } = figures;
+  return [
+    { values: up, means: meanUp, spreads: spreadUp, shift: -BESIDE, symbol: 'dot', dash: 'solid' },
+    { values: down, means: meanDown, spreads: spreadDown, shift: BESIDE, symbol: 'ring', dash: 'dashed' },
+  ];
+}
+
 /**
- * Deviation of the tool from each target after ISO 230-2: single approaches as dots, their means joined, bars of plus and minus 2 s; in
+ * Deviation of the tool from each target after ISO 230-2: single approaches as points, their means joined, bars of plus and minus 2 s; in
  * +x full and solid, in −x open and dashed. On the scale of all of `among`.
  */
 export function positioningChart(
   test: PositioningTest,
   among: readonly PositioningTest[] = [test],
   size: Size = POSITIONING_SIZE,
-): Markup {
-  const { targets, figures } = test;
-  const range = widened(...rangeOf(...among.map(extent)));
+): Drawing {
   const width = rangeOf(...among.map((each) => each.targets));
   const margin = 0.06 * (width[1] - width[0] || 1e-3);
-  const below = size.width < NARROW;
+  const isNarrow = size.width < NARROW;
   const text = figureText(test);
-  const plot = below ? { ...size, height: size.height - 2 * ROW } : size;
+  const plot = isNarrow ? { ...size, height: size.height - 2 * ROW } : size;
   const made = axes(
     plot,
     { title: 'Target', unit: 'mm', from: width[0] - margin, to: width[1] + margin },
-    { title: 'Deviation', unit: 'mm', ...range },
-    below ? SPANS : SPANS + 14 + Math.max(...text.map(labelWidth)),
+    { title: 'Deviation', unit: 'mm', ...widened(...rangeOf(...among.map(extent))) },
+    isNarrow ? SPANS : SPANS + 14 + Math.max(...text.map((each) => labelWidth(each))),
   );
-  const { frame, x, y, drawn } = made;
-  const approaches = (values: readonly number[], k: number, shift: number, filled: boolean) =>
-    values.map((value) =>
-      filled
-        ? dot(x.at(targets[k]!) + shift, y.at(value), 2, COLOUR)
-        : circle(x.at(targets[k]!) + shift, y.at(value), 2, { colour: COLOUR }),
-    );
-  const joined = (means: readonly number[], pen: Pen) =>
-    curve(
-      targets.length,
+  const { frame } = made;
+  const directions = directionsOf(test);
+  return drawing(size, summary(test), [
+    ...made.marks,
+    ...inside(frame, [
+      ...directions.flatMap((direction) => spreadBars(test, direction, made)),
       // Not moved aside: along a slope that would look like lost motion.
-      (k) => x.at(targets[k]!),
-      (k) => y.at(means[k]!),
-      pen,
-    );
-  const bars = (means: readonly number[], spreads: readonly number[], shift: number) =>
-    targets.map((target, k) =>
-      bar(x.at(target) + shift, y.at(means[k]! + 2 * spreads[k]!), y.at(means[k]! - 2 * spreads[k]!), COLOUR),
-    );
-  return drawing(
-    size,
-    summary(test),
-    markup`${drawn}
-${clipped(frame, [
-  ...bars(figures.meanUp, figures.spreadUp, -BESIDE),
-  ...bars(figures.meanDown, figures.spreadDown, BESIDE),
-  joined(figures.meanUp, UP),
-  joined(figures.meanDown, DOWN),
-  ...test.up.flatMap((values, k) => approaches(values, k, -BESIDE, true)),
-  ...test.down.flatMap((values, k) => approaches(values, k, BESIDE, false)),
-])}
-${spans(test, made)}
-${text.map((each, k) =>
-  below
-    ? textAt(frame.left + (k % 2) * (frame.width / 2 + 24), plot.height + 14 + ROW * Math.floor(k / 2), each)
-    : textAt(frame.left + frame.width + SPANS + 8, frame.top + 24 + 22 * k, each),
-)}`,
+      ...directions.map(({ means, dash }) => curve(test.targets, means, made, { ...PEN, dash })),
+      ...directions.flatMap((direction) => approaches(test, direction, made)),
+    ]),
+    ...spans(test, made),
+    ...text.map((each, k) =>
+      isNarrow
+        ? label(
+            frame.left + (k % 2) * (frame.width / 2 + 24),
+            plot.height + 9 + ROW * Math.floor(k / 2),
+            each,
+          )
+        : label(rightOf(frame) + SPANS + 8, frame.top + 19 + 22 * k, each),
+    ),
+  ]);
+}
+
+function spreadBars({ targets }: PositioningTest, direction: Direction, { x, y }: Axes): Mark[] {
+  const { means, spreads, shift } = direction;
+  return targets.flatMap((target, k) => {
+    const [mean, reach] = [at(means, k), 2 * at(spreads, k)];
+    return bar(x.at(target) + shift, y.at(mean + reach), y.at(mean - reach), { ...PEN, width: 1.25 });
+  });
+}
+
+function approaches({ targets }: PositioningTest, direction: Direction, { x, y }: Axes): Mark[] {
+  const { values, shift, symbol } = direction;
+  return targets.flatMap((target, k) =>
+    at(values, k).map((value) => point(x.at(target) + shift, y.at(value), symbol, 2, { ...PEN, width: 1 })),
   );
 }
 
 /** All that has to be on the scale, and zero. */
-function extent({ up, down, figures }: PositioningTest): number[] {
-  const { meanUp, meanDown, spreadUp, spreadDown } = figures;
-  const bars = (means: readonly number[], spreads: readonly number[]) =>
-    means.flatMap((mean, k) => [mean + 2 * spreads[k]!, mean - 2 * spreads[k]!]);
-  return [0, ...up.flat(), ...down.flat(), ...bars(meanUp, spreadUp), ...bars(meanDown, spreadDown)];
+function extent(test: PositioningTest): number[] {
+  const all = directionsOf(test).flatMap((direction) => [
+    ...direction.values.flat(),
+    ...endsOf(direction, 2),
+    ...endsOf(direction, -2),
+  ]);
+  return [0, ...all];
 }
 
-function bar(x: number, top: number, foot: number, colour = 'currentColor'): Markup {
-  const pen = { colour, width: 1.25 };
-  return markup`${line(x, top, x, foot, pen)}${line(x - CAP, top, x + CAP, top, pen)}${line(x - CAP, foot, x + CAP, foot, pen)}`;
+/** The means, moved by so many times their spread. */
+function endsOf({ means, spreads }: Direction, times: number): number[] {
+  return means.map((mean, k) => mean + times * at(spreads, k));
+}
+
+function bar(x: number, top: number, foot: number, pen: Pen): Mark[] {
+  return [
+    line(x, top, x, foot, pen),
+    line(x - CAP, top, x + CAP, top, pen),
+    line(x - CAP, foot, x + CAP, foot, pen),
+  ];
 }
 
 /** A and E beside the frame as what they measure: from the lowest to the highest bar, and from the lowest to the highest mean. */
-function spans({ figures }: PositioningTest, { frame, y }: Axes): Markup {
-  const { meanUp, meanDown, spreadUp, spreadDown } = figures;
-  const side = frame.left + frame.width;
-  const ends = (times: number) =>
-    rangeOf(
-      ...[-1, 1].flatMap((sign) => [
-        meanUp.map((mean, k) => mean + sign * times * spreadUp[k]!),
-        meanDown.map((mean, k) => mean + sign * times * spreadDown[k]!),
-      ]),
+function spans(test: PositioningTest, { frame, y }: Axes): Mark[] {
+  const directions = directionsOf(test);
+  const side = rightOf(frame);
+  const span = (x: number, times: number, name: string) => {
+    const [low, high] = rangeOf(
+      ...directions.flatMap((direction) => [endsOf(direction, times), endsOf(direction, -times)]),
     );
-  const foot = frame.top + frame.height;
-  const span = (x: number, [low, high]: readonly [number, number], name: string) =>
-    markup`${bar(x, y.at(high), y.at(low))}${textAt(x, foot + 17, name, 'middle')}`;
-  return markup`${span(side + 16, ends(2), 'A')}${span(side + 36, ends(0), 'E')}`;
+    return [
+      ...bar(x, y.at(high), y.at(low), { width: 1.25 }),
+      label(x, footOf(frame) + 12, name, { align: 'middle' }),
+    ];
+  };
+  return [...span(side + 16, 2, 'A'), ...span(side + 36, 0, 'E')];
 }
 
 function figureText({ figures }: PositioningTest): string[] {

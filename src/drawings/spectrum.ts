@@ -1,9 +1,11 @@
 import { ranged } from '../../shared/core/format.ts';
 import type { RippleTest } from '../../shared/protocol/accuracy.ts';
-import { rangeOf } from '../plot/range.ts';
-import { axes, widenedLog } from '../plot/svg/axes.ts';
-import { clipped, curve, drawing, labelOnWhite, labelWidth, type Size, textAt } from '../plot/svg/plot.ts';
-import { type Markup, markup } from '../ui/markup.ts';
+import { axes } from '../plot/axes.ts';
+import { type Drawing, drawing } from '../plot/drawing.ts';
+import { footOf, type Size } from '../plot/frame.ts';
+import { inside } from '../plot/inside.ts';
+import { curve, label, labelWidth, type Mark } from '../plot/marks.ts';
+import { greatestOf, rangeOf, widenedLog } from '../plot/range.ts';
 
 const SPECTRUM_SIZE: Size = { width: 640, height: 340 };
 
@@ -12,82 +14,78 @@ const FAINTEST = 1e-3;
 const MAX_LINES = 4;
 const LINE = 18;
 
-interface Text {
-  readonly number: string;
-  readonly rows: readonly string[];
-}
+type SpectralLine = RippleTest['lines'][number];
 
 /**
- * Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and named below. With few of them the drawing is
- * less high.
+ * Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and named below. With few
+ * of them the drawing is less high.
  */
 export function spectrumChart(
   test: RippleTest,
   among: readonly RippleTest[] = [test],
   size: Size = SPECTRUM_SIZE,
-): Markup {
-  const { period, amplitude } = test;
+): Drawing {
   const lines = test.lines.slice(0, MAX_LINES);
-  const list = lines.map((each, k) => lineText(each, String(k + 1), size.width - 30));
-  const listHeight = LINE * list.reduce((sum, { rows }) => sum + rows.length, 0);
   const plot = { width: size.width, height: size.height - LINE * 2 * MAX_LINES };
   const [shortest, longest] = rangeOf(...among.map((each) => each.period));
-  const [, strongest] = rangeOf(
-    ...among.flatMap((each) => [each.amplitude, each.lines.map((l) => l.amplitude)]),
+  const strongest = greatestOf(
+    ...among.flatMap((each) => [each.amplitude, each.lines.map(({ amplitude }) => amplitude)]),
   );
-  const { frame, x, y, drawn } = axes(
+  const made = axes(
     plot,
     { title: 'Period along the axis', unit: 'mm', from: shortest, to: longest, log: true },
     { title: 'Amplitude', unit: '%', ...widenedLog(strongest * FAINTEST, strongest * 1.5), log: true },
   );
-  const foot = frame.top + frame.height;
-  const marks = lines.map((each, k) =>
-    labelOnWhite(
-      x.at(each.period),
-      Math.min(Math.max(y.at(each.amplitude) - 5, frame.top + 14), foot - 4),
+  const { frame, x, y } = made;
+  const numbers = lines.map(({ period, amplitude }, k) =>
+    label(
+      x.at(period),
+      Math.min(Math.max(y.at(amplitude) - 10, frame.top + 9), footOf(frame) - 9),
       String(k + 1),
-      'middle',
+      { align: 'middle', halo: true },
     ),
   );
-  let below = plot.height + LINE - 4;
-  const written = list.map(({ number, rows }) => {
-    const drawnRows = rows.map((text, k) => textAt(28, below + LINE * k, text));
-    const head = textAt(8, below, number);
-    below += LINE * rows.length;
-    return markup`${head}${drawnRows}`;
-  });
+  const list = listed(lines, plot);
   return drawing(
-    { width: size.width, height: plot.height + listHeight + 6 },
-    `Spectrum of the speed ripple. Strongest: ${test.lines.slice(0, MAX_LINES).map(plainText).join('; ')}.`,
-    markup`${drawn}
-${clipped(
-  frame,
-  curve(
-    period.length,
-    (k) => x.at(period[k]!),
-    // What is nothing has no logarithm: it lies on the foot.
-    (k) => (amplitude[k]! > 0 ? y.at(amplitude[k]!) : foot),
-    { colour: 'var(--q-speed, #000)', width: 1.5 },
-  ),
-)}
-${marks}
-${written}`,
+    { width: size.width, height: list.foot + 6 },
+    `Spectrum of the speed ripple. Strongest: ${lines.map(plainText).join('; ')}.`,
+    [
+      ...made.marks,
+      ...inside(frame, [curve(test.period, test.amplitude, made, { colour: 'speed', width: 1.5 })]),
+      ...numbers,
+      ...list.marks,
+    ],
   );
 }
 
-type SpectralLine = RippleTest['lines'][number];
+/** The lines with their numbers below the plot, and where the list ends. */
+function listed(
+  lines: readonly SpectralLine[],
+  plot: Size,
+): { readonly marks: readonly Mark[]; readonly foot: number } {
+  const marks: Mark[] = [];
+  let foot = plot.height;
+  for (const [k, each] of lines.entries()) {
+    marks.push(label(8, foot + LINE / 2, String(k + 1)));
+    for (const row of rowsOf(plainText(each), plot.width - 30)) {
+      marks.push(label(28, foot + LINE / 2, row));
+      foot += LINE;
+    }
+  }
+  return { marks, foot };
+}
 
 function plainText({ period, amplitude, cause }: SpectralLine): string {
   return `${ranged(period, 'mm')}, ${ranged(amplitude, '%')}, ${cause ?? 'no known cause'}`;
 }
 
 /** As many rows as it takes. */
-function lineText(each: SpectralLine, number: string, room: number): Text {
+function rowsOf(text: string, room: number): string[] {
   const rows: string[] = [];
-  for (const word of plainText(each).split(' ')) {
+  for (const word of text.split(' ')) {
     const longer = `${rows[rows.length - 1] ?? ''} ${word}`.trim();
     if (rows.length > 0 && labelWidth(longer) <= room) rows[rows.length - 1] = longer;
     else rows.push(word);
   }
-  return { number, rows };
+  return rows;
 }

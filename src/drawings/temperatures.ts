@@ -1,11 +1,11 @@
 import { inUnit } from '../../shared/core/format.ts';
 import type { Course, LapseSample } from '../../shared/protocol/timeLapse.ts';
-import { rangeOf } from '../plot/range.ts';
-import { widened } from '../plot/svg/axes.ts';
-import { pen } from '../plot/svg/candidatePens.ts';
-import { lineChart, type Series, USUAL_SIZE } from '../plot/svg/lineChart.ts';
-import { type Size, textAt } from '../plot/svg/plot.ts';
-import { type Markup, markup } from '../ui/markup.ts';
+import type { Drawing } from '../plot/drawing.ts';
+import type { Size } from '../plot/frame.ts';
+import { lineChart, type Series, USUAL_SIZE } from '../plot/lineChart.ts';
+import { label } from '../plot/marks.ts';
+import { penOfPlace } from '../plot/pens.ts';
+import { rangeOf, widened } from '../plot/range.ts';
 import { hoursAxis } from './hoursAxis.ts';
 
 export interface TemperatureData {
@@ -34,7 +34,7 @@ export function temperaturesChart(
   among: readonly TemperatureData[] = [data],
   size: Size = USUAL_SIZE,
   cursor?: number,
-): Markup {
+): Drawing {
   const { course, other, foldback, limit, hasScrew } = data;
   const [low, high] = rangeOf(...among.flatMap(allTemperatures));
   const reach = (line: number) => high - low > NEAR_LIMIT * (line - low);
@@ -42,7 +42,7 @@ export function temperaturesChart(
   const top = reach(lowestLimit) ? Math.max(high, ...among.map((each) => each.limit)) : high;
   const spare = top === high ? BESIDE_NOTES : BESIDE_LIMITS;
   const y = { title: 'Temperature', unit: '°C', ...widened(low, top + spare * (top - low)) } as const;
-  const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
+  const nodes = nodesOf(hasScrew);
   const limits = [
     { y: foldback, text: `fold-back ${inUnit(foldback, '°C')}` },
     { y: limit, text: `limit ${inUnit(limit, '°C')}` },
@@ -51,7 +51,7 @@ export function temperaturesChart(
   const beyond = limits.filter((each) => !isHere(each)).map(({ text }) => text);
   return lineChart(
     {
-      text: summary(course, nodes),
+      description: summary(course, nodes),
       x: hoursAxis(among.flatMap((each) => [each.course, each.other])),
       y,
       series: [
@@ -60,16 +60,21 @@ export function temperaturesChart(
       ],
       levels: limits.filter(isHere),
       cursor,
-      marks: ({ frame }) =>
-        markup`${beyond.map((text, k) => textAt(frame.left + 8, frame.top + 18 + 18 * k, `↑ ${text}`))}`,
+      notes: ({ frame }) =>
+        beyond.map((text, k) => label(frame.left + 8, frame.top + 13 + 18 * k, `↑ ${text}`, { halo: true })),
     },
     size,
   );
 }
 
+function nodesOf(hasScrew: boolean): readonly Node[] {
+  return NODES.filter((node) => hasScrew || node !== 'screw');
+}
+
 function allTemperatures({ course, other, hasScrew }: TemperatureData): number[][] {
-  const nodes = NODES.filter((node) => hasScrew || node !== 'screw');
-  return [course, other].flatMap(({ samples }) => nodes.map((node) => samples.map((sample) => sample[node])));
+  return [course, other].flatMap(({ samples }) =>
+    nodesOf(hasScrew).map((node) => samples.map((sample) => sample[node])),
+  );
 }
 
 function seriesOf(
@@ -83,7 +88,7 @@ function seriesOf(
     name,
     x: samples.map(({ time }) => time),
     y: samples.map((sample) => sample[node]),
-    pen: { ...pen(NODES.indexOf(node), 'var(--q-heat, #000)', width), opacity },
+    pen: { ...penOfPlace(NODES.indexOf(node), 'heat', width), opacity },
     stops: trip !== null,
   };
 }
@@ -97,5 +102,5 @@ function nameOf({ samples }: Course, node: Node, hasScrew: boolean): string {
 function summary({ samples, cooling }: Course, nodes: readonly Node[]): string {
   const last = samples[samples.length - 1];
   const ends = last ? nodes.map((node) => `${node} ${inUnit(last[node], '°C')}`).join(', ') : 'none';
-  return `Temperatures over the duty, ${cooling ? 'with coolant' : 'in the air of the room'}. At the end: ${ends}.`;
+  return `Temperatures over the duty, ${cooling ? 'with coolant' : 'in room air'}. At the end: ${ends}.`;
 }

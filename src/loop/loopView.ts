@@ -25,7 +25,7 @@ import { NewestWins } from './newestWins.ts';
 import { BodePane } from './panes/bodePane.ts';
 import { BODE_KEYS, listenToBode } from './panes/bodePointer.ts';
 import { EigenvaluesPane } from './panes/eigenvaluesPane.ts';
-import type { Analysed, LoopData, Measured } from './panes/loopData.ts';
+import { type Analysed, chartDataOf, type LoopData, type Measured } from './panes/loopData.ts';
 import { NyquistPane } from './panes/nyquistPane.ts';
 import { Slots } from './panes/slots.ts';
 import { readoutAt } from './readout.ts';
@@ -89,7 +89,7 @@ export class LoopView {
   #dirty = true;
   /** What was said last, in the place of the reading at the cursor. */
   #message: string | null = null;
-  #data: LoopData = { present: null, pinned: null, measured: null, stale: false, cursor: null };
+  #data: LoopData = { present: null, pinned: null, measured: null, isStale: false, cursor: null };
 
   constructor(host: HTMLElement, bench: Bench, options: LoopViewOptions) {
     this.#bench = bench;
@@ -114,7 +114,7 @@ export class LoopView {
     this.#measure = createMeasureForm({
       onMeasure: (kind, sweep) => this.#begin(kind, sweep),
       onCancel: () => options.analyst.cancelMeasuring(),
-      onClear: () => this.#become({ measured: null, stale: false }),
+      onClear: () => this.#become({ measured: null, isStale: false }),
     });
     this.tools = element(
       'div',
@@ -184,7 +184,7 @@ export class LoopView {
 
   #forget(): void {
     this.#options.analyst.cancelMeasuring();
-    this.#become({ measured: null, stale: false });
+    this.#become({ measured: null, isStale: false });
   }
 
   #requestFor(request: PointRequest): void {
@@ -209,10 +209,10 @@ export class LoopView {
     const slow = (figures.crossovers[0] ?? SLOW) < SLOW && (figures.crossovers.at(-1) ?? SLOW) < SLOW;
     this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, frequency[frequency.length - 1]!);
     const { measured } = this.#data;
-    const stale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
-    if (stale && !this.#data.stale)
+    const isStale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
+    if (isStale && !this.#data.isStale)
       this.#tell('The measured points belong to other settings than the present ones.');
-    this.#become({ present, stale });
+    this.#become({ present, isStale });
     const verdict = verdictOf(figures);
     setText(this.#verdict, verdict.text);
     this.#verdict.title = verdict.text;
@@ -234,7 +234,8 @@ export class LoopView {
     this.#theme ??= this.#measureRoom();
     this.#dirty = false;
     const { present, cursor } = this.#data;
-    for (const pane of this.#slots.shown) pane.draw(this.#data, this.#theme);
+    const data = chartDataOf(this.#data);
+    for (const pane of this.#slots.shown) pane.draw(data, this.#theme);
     if (!present) return;
     this.#handles.show(handlesOf(present));
     const reading = cursor === null ? HINT : readoutAt(present, cursor);
@@ -341,7 +342,7 @@ export class LoopView {
     const { loop, kind } = measured;
     this.#become({
       measured: loop.frequency.length > 0 ? measured : null,
-      stale: present !== null && hasMoved(measured.analysis, present.analysis, loop.frequency),
+      isStale: present !== null && hasMoved(measured.analysis, present.analysis, loop.frequency),
     });
     this.#tell(
       loop.ended === null

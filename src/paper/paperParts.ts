@@ -1,4 +1,6 @@
-import { type Markup, markup, withIndices } from '../ui/markup.ts';
+import type { Drawing } from '../plot/drawing.ts';
+import { svg } from '../plot/svg.ts';
+import { Markup, markup, withIndices } from '../ui/markup.ts';
 
 /** Sentences in a frame; nothing without any. */
 export function box(kind: 'warning' | 'caution', title: string, texts: readonly string[]): Markup {
@@ -36,10 +38,17 @@ export function figureRow(label: string, value: string, meaning: string): Markup
 `;
 }
 
-/** A drawing with its title. */
-export function figure(title: string, drawn: Markup): Markup {
-  return markup`<figure><figcaption>${title}</figcaption>${drawn}</figure>
+/** A chart or a picture with its title. */
+export function figure(title: string, shown: Drawing | Markup): Markup {
+  return markup`<figure><figcaption>${title}</figcaption>${shown instanceof Markup ? shown : svg(shown)}</figure>
 `;
+}
+
+/** What each of these figures means. */
+export function meanings(
+  figures: readonly { readonly label: string; readonly definition: string }[],
+): Markup {
+  return markup`<dl class="meanings">${figures.map(({ label, definition }) => meaning(label, definition))}</dl>`;
 }
 
 /** What a word means, as a part of a list of such. */

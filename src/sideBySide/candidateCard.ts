@@ -1,5 +1,4 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { tripText } from '../../shared/figures/tripText.ts';
 import { Reading } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
@@ -134,6 +133,6 @@ export class CandidateCard {
 /** Why the candidate stands still at a moment, or null. */
 function faultAt({ error, trip }: Candidate, moment: number): string | null {
   if (error !== null) return `The simulation stopped: ${error}`;
-  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip, 'metric')}`;
+  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${trip.message}`;
   return null;
 }

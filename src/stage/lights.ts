@@ -72,7 +72,16 @@ export class Studio {
     this.key.intensity = mood.key;
     this.#fill.intensity = mood.fill;
     this.#environment?.dispose();
-    this.#environment = surroundings(this.#renderer, mood);
+    this.#environment = null;
+  }
+
+  /**
+   * Before a frame: what metal mirrors. Made only once there is something to draw, since it takes a machine
+   * without a graphics card seconds.
+   */
+  furnish(): void {
+    if (this.#environment || !this.#theme) return;
+    this.#environment = surroundings(this.#renderer, MOODS[this.#theme]);
     this.#scene.environment = this.#environment;
   }
 

@@ -107,6 +107,7 @@ export class Picture {
       this.#renderer.setPixelRatio(resolution);
     }
     this.#renderer.shadowMap.needsUpdate = shadow;
+    this.#studio.furnish();
     this.#renderer.render(this.scene, this.camera);
   }
 }

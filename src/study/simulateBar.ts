@@ -1,30 +1,33 @@
 import { candidateShare, candidateText } from '../studyState/candidateProgress.ts';
 import type { StudyActions, StudyState } from '../studyState/state.ts';
 import { button, element, setText } from '../ui/dom.ts';
+import { flipProgress } from './parts/verdictProgress.ts';
 
-/** Starts tuning and simulation of all candidates, and says how far they are. */
+/** Starts tuning and simulation of all candidates, and says how far they are, or the report that is due. */
 export function createSimulateBar(actions: StudyActions): {
   readonly element: HTMLElement;
   show(state: StudyState): void;
 } {
   const start = button('Simulate all', () => actions.simulate(), { class: 'primary' });
   const cancel = button('Cancel', () => actions.cancel());
-  const bar = element('progress', { max: 1, 'aria-label': 'Progress of the simulation' });
+  const bar = element('progress', { max: 1, 'aria-label': 'Progress' });
   const text = element('span', { class: 'simulate-words', role: 'status' });
   return {
     element: element('div', { class: 'simulate-bar' }, start, cancel, bar, text),
     show(state) {
-      const { candidates, isRunning } = state;
+      const { candidates, isRunning, isReportDue, verdict } = state;
       start.hidden = isRunning || candidates.every(({ outcome }) => outcome !== null);
-      cancel.hidden = bar.hidden = !isRunning;
-      bar.value =
-        candidates.reduce((sum, candidate) => sum + candidateShare(candidate), 0) / candidates.length;
+      cancel.hidden = bar.hidden = !isRunning && !isReportDue;
+      bar.value = isReportDue
+        ? verdict.share
+        : candidates.reduce((sum, candidate) => sum + candidateShare(candidate), 0) / candidates.length;
       setText(text, textOf(state));
     },
   };
 }
 
-function textOf({ candidates, isRunning }: StudyState): string {
+function textOf({ candidates, isRunning, isReportDue, verdict }: StudyState): string {
+  if (isReportDue) return `Report: ${flipProgress(verdict.share)}`;
   const missing = candidates.filter(({ outcome }) => outcome === null);
   if (missing.length === 0) return 'All drives are tuned and simulated.';
   const told = missing.filter(({ progress, error }) => progress !== null || error !== null);

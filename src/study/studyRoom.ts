@@ -1,11 +1,11 @@
 import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../scenes/index.ts';
-import { type Failure, problemTexts } from '../../shared/core/problem.ts';
+import type { Failure } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';
+import { errorText } from '../clients/errorText.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createMenu, item, type MenuItem } from '../ui/menu.ts';
@@ -57,7 +57,15 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
     undo: () => view.store.undo(),
     redo: () => view.store.redo(),
   };
-  const report = async () => showReport(view.store.state, await view.picture());
+  const report = async () => {
+    try {
+      const state = await view.judged();
+      const { judgement, flips } = state?.verdict ?? {};
+      if (state && judgement && flips) showReport(state, { ...judgement, ...flips }, await view.picture());
+    } catch (error) {
+      messages.problems('There is no report', [], errorText(error));
+    }
+  };
   const view: StudyView = new StudyView({
     study: DEFAULT_STUDY,
     openOnBench,
@@ -87,8 +95,8 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
     } else {
       messages.problems(
         `${name} was not opened`,
-        problemTexts(read.problems, AS_WRITTEN),
-        'The study is unchanged. What is wrong:',
+        read.problems,
+        'The study is as it was. What has to be mended:',
       );
     }
   }

@@ -2,10 +2,11 @@ import './study.css';
 import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Study } from '../../shared/study/candidate.ts';
-import type { Pane } from '../studyState/state.ts';
+import type { Pane, StudyState } from '../studyState/state.ts';
 import { StudyDesk } from '../studyState/studyDesk.ts';
 import { StudyRun } from '../studyState/studyRun.ts';
 import { StudyStore } from '../studyState/studyStore.ts';
+import { VerdictRun } from '../studyState/verdictRun.ts';
 import { button, element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createSegmented } from '../ui/segmented.ts';
@@ -13,7 +14,7 @@ import { createJobPane } from './job/jobPane.ts';
 import { createAccuracyPane } from './results/accuracyPane.ts';
 import { createHeatPane } from './results/heatPane.ts';
 import { createCandidatesPane } from './results/sideBySidePane.ts';
-import { createVerdictPane } from './results/verdictPane.ts';
+import { VerdictPane } from './results/verdictPane.ts';
 import { createSimulateBar } from './simulateBar.ts';
 import { createSizingPane } from './sizing/sizingPane.ts';
 
@@ -36,6 +37,7 @@ export class StudyView {
   readonly element: HTMLElement;
   readonly store: StudyStore;
   readonly #panes: Readonly<Record<Part, Pane>>;
+  readonly #verdict: VerdictRun;
   readonly #candidates;
   readonly #parts;
   readonly #host = element('main', { class: 'study-part' });
@@ -44,7 +46,8 @@ export class StudyView {
   constructor({ study, openOnBench, leave, report, menus }: StudyViewOptions) {
     this.store = new StudyStore(study, PRESETS);
     const run = new StudyRun(this.store);
-    const actions = new StudyDesk(this.store, run, PRESETS, openOnBench);
+    this.#verdict = new VerdictRun(this.store);
+    const actions = new StudyDesk(this.store, run, this.#verdict, PRESETS, openOnBench);
     this.#candidates = createCandidatesPane(actions);
     this.#panes = {
       Job: createJobPane(actions),
@@ -52,7 +55,7 @@ export class StudyView {
       'Side by side': this.#candidates,
       Heat: createHeatPane(actions),
       Accuracy: createAccuracyPane(actions),
-      Verdict: createVerdictPane(actions, { onReport: report }),
+      Verdict: new VerdictPane(actions, { onReport: report }),
     };
     this.#parts = createSegmented('Part of the study', PARTS, () => this.#showPart());
     const simulate = createSimulateBar(actions);
@@ -85,6 +88,22 @@ export class StudyView {
   /** What the keyboard sets off in the part that is shown. */
   get keys(): Partial<Actions> {
     return this.#shownPart === 'Side by side' ? this.#candidates.keys : {};
+  }
+
+  /**
+   * The study with the whole verdict on it; while that is worked out the bar says so, and a person may cancel it. Null when they do, or
+   * when a report is due already.
+   * @throws Error when the verdict cannot be worked out
+   */
+  async judged(): Promise<StudyState | null> {
+    if (this.store.state.isReportDue) return null;
+    this.store.setReportDue(true);
+    try {
+      const state = await this.#verdict.whole();
+      return this.store.state.isReportDue ? state : null;
+    } finally {
+      this.store.setReportDue(false);
+    }
   }
 
   /** The stage with all candidates as a PNG data URL, for which they come to sight for a moment. Null where there is no 3D picture. */

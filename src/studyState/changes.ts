@@ -10,6 +10,22 @@ export function watchChanges(): (...values: readonly unknown[]) => boolean {
   };
 }
 
+/** Whether two states hold the same job and the same results, so that the verdict on one is that on the other. */
+export function sameResults(a: StudyState, b: StudyState): boolean {
+  const results = ({ study, candidates }: StudyState) => [
+    study.job,
+    ...candidates.flatMap(({ letter, title, scene, sizing, outcome }) => [
+      letter,
+      title,
+      scene,
+      sizing,
+      outcome,
+    ]),
+  ];
+  const [ofA, ofB] = [results(a), results(b)];
+  return ofA.length === ofB.length && ofA.every((value, k) => value === ofB[k]);
+}
+
 /** Says whether what was simulated, or how it is read, has changed: progress alone has nothing drawn anew. */
 export function watchResults(): (state: StudyState) => boolean {
   const isNew = watchChanges();

@@ -4,6 +4,7 @@ import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import type { Flips, Judgement } from '../../shared/verdict/judgement.ts';
 
 export type { UnitSystem };
 
@@ -23,12 +24,28 @@ export interface CandidateState {
   readonly error: string | null;
 }
 
+/** The verdict on the candidates that have been simulated, as far as it has been worked out. */
+export interface VerdictState {
+  readonly judgement: Judgement | null;
+  readonly flips: Flips | null;
+  /** How much of the search for flips is done, 0 to 1. */
+  readonly share: number;
+  /** Why it could not be worked out, in plain words. */
+  readonly error: string | null;
+}
+
+export const NO_VERDICT: VerdictState = { judgement: null, flips: null, share: 0, error: null };
+
 export interface StudyState {
   readonly study: Study;
   readonly units: UnitSystem;
   readonly candidates: readonly CandidateState[];
   /** Candidates are being tuned and simulated. */
   readonly isRunning: boolean;
+  /** Of job and candidates as they now stand. */
+  readonly verdict: VerdictState;
+  /** The report opens as soon as the verdict is known. */
+  readonly isReportDue: boolean;
 }
 
 /** What a person can do to a study. Each answers with what is wrong, in words, or null. */
@@ -43,6 +60,9 @@ export interface StudyActions {
   chooseCandidates(): void;
   /** Pretunes and simulates every candidate that has no outcome. */
   simulate(): void;
+  /** Works out the verdict, unless it is known or under way. */
+  judge(): void;
+  /** Ends tuning and simulation, and the wait for a report. */
   cancel(): void;
   /** Leaves the study and puts the axis of a candidate on the bench. */
   openOnBench(index: number): void;

@@ -1,6 +1,4 @@
-import { type Problem, problemText } from '../../shared/core/problem.ts';
 import type { Preset, Scene } from '../../shared/core/scene.ts';
-import { onPage } from '../../shared/core/sentence.ts';
 import { chooseCandidates } from '../../shared/sizing/chooseCandidates.ts';
 import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
@@ -9,22 +7,26 @@ import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { StudyActions, UnitSystem } from './state.ts';
 import type { StudyRun } from './studyRun.ts';
 import type { StudyStore } from './studyStore.ts';
+import type { VerdictRun } from './verdictRun.ts';
 
 /** What a person can do to a study, each checked before it reaches the store. */
 export class StudyDesk implements StudyActions {
   readonly #store: StudyStore;
   readonly #run: StudyRun;
+  readonly #verdict: VerdictRun;
   readonly #presets: Readonly<Record<string, Preset>>;
   readonly #openOnBench: (scene: Scene) => void;
 
   constructor(
     store: StudyStore,
     run: StudyRun,
+    verdict: VerdictRun,
     presets: Readonly<Record<string, Preset>>,
     openOnBench: (scene: Scene) => void,
   ) {
     this.#store = store;
     this.#run = run;
+    this.#verdict = verdict;
     this.#presets = presets;
     this.#openOnBench = openOnBench;
   }
@@ -52,7 +54,7 @@ export class StudyDesk implements StudyActions {
       return null;
     }
     const checked = checkCandidate(choice, job, this.#presets);
-    if ('problems' in checked) return this.#worded(checked.problems);
+    if ('problems' in checked) return checked.problems[0]!.message;
     this.#store.setCandidates([
       ...candidates.slice(0, index),
       checked.candidate,
@@ -69,8 +71,13 @@ export class StudyDesk implements StudyActions {
     void this.#run.start();
   }
 
+  judge(): void {
+    void this.#verdict.start();
+  }
+
   cancel(): void {
     this.#run.cancel();
+    this.#store.setReportDue(false);
   }
 
   openOnBench(index: number): void {
@@ -79,21 +86,15 @@ export class StudyDesk implements StudyActions {
   }
 
   #propose(change: (job: Job) => Job): string | null {
-    const { study } = this.#store.state;
-    const { job, problems } = checkJob(change(study.job));
-    if (!job) return this.#worded(problems);
+    const { study, units } = this.#store.state;
+    const { job, problems } = checkJob(change(study.job), units);
+    if (!job) return problems[0]!.message;
     // An own datasheet may leave a drive less room than its preset has.
     for (const [index, candidate] of study.candidates.entries()) {
       const checked = checkCandidate({ ...candidate, gains: null }, job, this.#presets);
-      if ('problems' in checked)
-        return this.#worded(checked.problems.map((problem) => ofCandidate(index, problem)));
+      if ('problems' in checked) return ofCandidate(index, checked.problems[0]!).message;
     }
     this.#store.setJob(job);
     return null;
-  }
-
-  /** The first of some problems, in the units of the study. */
-  #worded([problem]: readonly Problem[]): string | null {
-    return problem ? problemText(problem, onPage(this.#store.state.units)) : null;
   }
 }

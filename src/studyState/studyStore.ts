@@ -5,7 +5,14 @@ import { type CandidateChoice, candidateLetter, type Study } from '../../shared/
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job, JobEntry } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
-import type { CandidateState, StudyState, UnitSystem } from './state.ts';
+import { sameResults } from './changes.ts';
+import {
+  type CandidateState,
+  NO_VERDICT,
+  type StudyState,
+  type UnitSystem,
+  type VerdictState,
+} from './state.ts';
 
 type Presets = Readonly<Record<string, Preset>>;
 
@@ -22,15 +29,24 @@ export class StudyStore {
 
   constructor(study: Study, presets: Presets) {
     this.#presets = presets;
-    this.#state = { study, units: 'metric', candidates: candidatesOf(study, presets, []), isRunning: false };
+    this.#state = {
+      study,
+      units: 'metric',
+      candidates: candidatesOf(study, presets, []),
+      isRunning: false,
+      verdict: NO_VERDICT,
+      isReportDue: false,
+    };
   }
 
   get state(): StudyState {
     return this.#state;
   }
 
-  subscribe(subscriber: (state: StudyState) => void): void {
+  /** Returns how to end the subscription. */
+  subscribe(subscriber: (state: StudyState) => void): () => void {
     this.#subscribers.add(subscriber);
+    return () => this.#subscribers.delete(subscriber);
   }
 
   undo(): void {
@@ -92,6 +108,14 @@ export class StudyStore {
     this.#setCandidate(index, { error, progress: null });
   }
 
+  setVerdict(changes: Partial<VerdictState>): void {
+    this.#take({ ...this.#state, verdict: { ...this.#state.verdict, ...changes } });
+  }
+
+  setReportDue(isReportDue: boolean): void {
+    this.#take({ ...this.#state, isReportDue });
+  }
+
   /** Candidates are tuned and simulated from now on; what went wrong before may be tried again. */
   startRun(): void {
     this.#setRunning(true, { error: null });
@@ -126,8 +150,9 @@ export class StudyStore {
   }
 
   #take(state: StudyState): void {
-    this.#state = state;
-    for (const subscriber of this.#subscribers) subscriber(state);
+    const isJudged = sameResults(this.#state, state);
+    this.#state = isJudged ? state : { ...state, verdict: NO_VERDICT };
+    for (const subscriber of this.#subscribers) subscriber(this.#state);
   }
 }
 

@@ -1,8 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { PRESETS } from '../../scenes/index.ts';
-import { problemText } from '../../shared/core/problem.ts';
-import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink } from '../../shared/files/studyLink.ts';
 import { expectState } from './controls.ts';
@@ -65,7 +63,7 @@ it('takes a customer from the job to a report that repeats it', async () => {
   const chunks: Buffer[] = [];
   for await (const chunk of file) chunks.push(chunk as Buffer);
   const read = readStudy(Buffer.concat(chunks).toString(), PRESETS);
-  if (!('study' in read)) throw new Error(problemText(read.problems[0]!, AS_WRITTEN));
+  if (!('study' in read)) throw new Error(read.problems[0]!.message);
   expect(read.study.job.values.payload).toBe(6.5);
   expect(read.study.candidates.map(({ gains }) => gains !== null)).toEqual([true, true]);
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Complex, magnitude, over, phase, plus, times, unit } from '../../workers/analysis/complex.ts';
 import { logSpaced } from '../../workers/analysis/grid.ts';
 import { type Curve, margins } from '../../workers/analysis/margins.ts';
-import { Matrix } from '../../workers/analysis/matrix.ts';
-import { Transfer } from '../../workers/analysis/transfer.ts';
-import { zeroOrderHold } from '../../workers/analysis/zeroOrderHold.ts';
+import { type Complex, magnitude, over, phase, plus, times, unit } from '../../workers/math/complex.ts';
+import { Matrix } from '../../workers/math/matrix.ts';
+import { Transfer } from '../../workers/math/transfer.ts';
+import { zeroOrderHold } from '../../workers/math/zeroOrderHold.ts';
 
 const DEGREE = Math.PI / 180;
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { magnitude, phase, unit } from '../../workers/analysis/complex.ts';
-import { hessenbergEigenvalues } from '../../workers/analysis/eigenvalues.ts';
-import { hessenbergForm } from '../../workers/analysis/hessenberg.ts';
-import { Matrix } from '../../workers/analysis/matrix.ts';
 import { biquadResponse } from '../../workers/analysis/positionController.ts';
-import { Transfer } from '../../workers/analysis/transfer.ts';
-import { zeroOrderHold } from '../../workers/analysis/zeroOrderHold.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
+import { magnitude, phase, unit } from '../../workers/math/complex.ts';
+import { hessenbergEigenvalues } from '../../workers/math/eigenvalues.ts';
+import { hessenbergForm } from '../../workers/math/hessenberg.ts';
+import { Matrix } from '../../workers/math/matrix.ts';
+import { Transfer } from '../../workers/math/transfer.ts';
+import { zeroOrderHold } from '../../workers/math/zeroOrderHold.ts';
 
 const eigenvaluesOf = (a: Matrix) => hessenbergEigenvalues(hessenbergForm(a).h);
 

@@ -3,10 +3,10 @@ import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { RippleTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
+import { Spectrum } from '../math/spectrum.ts';
 import { MIN_CYCLES, strongestLines } from './rippleLines.ts';
 import { causeOf, periodicTerms } from './ripplePeriods.ts';
 import { type ScanPlan, scanPlan } from './scanPlan.ts';
-import { Spectrum } from './spectrum.ts';
 import { TestAxis } from './testAxis.ts';
 
 /** Places along the scan that a spectrum is made of at most; each is the mean of the samples in it. */

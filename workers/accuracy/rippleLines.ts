@@ -1,4 +1,4 @@
-import type { Line, Spectrum } from './spectrum.ts';
+import type { Line, Spectrum } from '../math/spectrum.ts';
 
 /** Fewer cycles than this over the record are not told from a drift. */
 export const MIN_CYCLES = 3;

@@ -5,8 +5,8 @@ import type {
   LoopFigures,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
-import { magnitude, ONE, over } from './complex.ts';
-import type { Eigenvalues } from './eigenvalues.ts';
+import { magnitude, ONE, over } from '../math/complex.ts';
+import type { ComplexArray } from '../math/complexArray.ts';
 import { logSpaced, modes, refined } from './grid.ts';
 import { bandwidth, type Found, lowest, margins } from './margins.ts';
 import { responseOf } from './response.ts';
@@ -100,7 +100,7 @@ function atFrequency(found: Found | null): AtFrequency | null {
 }
 
 /** Largest magnitude first. */
-function sorted({ re, im }: Eigenvalues): [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
+function sorted({ re, im }: ComplexArray): [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
   const order = Array.from(re.keys()).sort(
     (a, b) => Math.hypot(re[b]!, im[b]!) - Math.hypot(re[a]!, im[a]!) || im[b]! - im[a]!,
   );

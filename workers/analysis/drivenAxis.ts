@@ -1,9 +1,9 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { Matrix } from '../math/matrix.ts';
+import { zeroOrderHold } from '../math/zeroOrderHold.ts';
 import type { LinearPlant } from './linearise.ts';
-import { Matrix } from './matrix.ts';
 import { combine, type Signal, single, widened } from './signal.ts';
-import { zeroOrderHold } from './zeroOrderHold.ts';
 
 /** Plant, current loop and speed estimate over one position-loop sample: s⁺ = A s + b i* + Σ e_m f_m. */
 export interface DrivenAxis {

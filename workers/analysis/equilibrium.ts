@@ -1,10 +1,11 @@
 import { DRAG_REVERSAL } from '../../shared/axis/drag.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
+import { jacobian } from '../math/jacobian.ts';
+import { Matrix } from '../math/matrix.ts';
+import { solve } from '../math/solve.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
-import { jacobian } from './jacobian.ts';
-import { Matrix, solve } from './matrix.ts';
 
 /** Newton steps at most; three to five are usual. */
 const MAX_STEPS = 30;

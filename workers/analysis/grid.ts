@@ -1,5 +1,5 @@
-import { type Complex, magnitude, over, phase } from './complex.ts';
-import type { Eigenvalues } from './eigenvalues.ts';
+import { type Complex, magnitude, over, phase } from '../math/complex.ts';
+import type { ComplexArray } from '../math/complexArray.ts';
 
 /** A turn of the response between two neighbours that calls for a point between them: rad, or the logarithm of a ratio. */
 const TURN = 0.25;
@@ -16,7 +16,7 @@ export function logSpaced(from: number, to: number, count: number): number[] {
 }
 
 /** Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may turn fast. */
-export function modes({ re, im }: Eigenvalues, period: number): number[] {
+export function modes({ re, im }: ComplexArray, period: number): number[] {
   return Array.from(re, (value, k) => Math.atan2(im[k]!, value) / period);
 }
 

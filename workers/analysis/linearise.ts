@@ -3,9 +3,9 @@ import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Encoder } from '../control/encoder.ts';
+import { Matrix } from '../math/matrix.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { equilibrium } from './equilibrium.ts';
-import { Matrix } from './matrix.ts';
 
 /** Step for the slope of a standing encoder, as a share of its signal period. */
 const ENCODER_SHARE = 1e-4;

@@ -1,5 +1,6 @@
-import { type Complex, magnitude, ONE, phase, plus } from './complex.ts';
-import { minimum, root } from './roots.ts';
+import { type Complex, magnitude, ONE, phase, plus } from '../math/complex.ts';
+import { minimum } from '../math/minimum.ts';
+import { root } from '../math/root.ts';
 
 /** A response over angular frequency, rad/s: of a continuous loop L(jω), or of a sampled one L(exp(jωT)). */
 export type Curve = (omega: number) => Complex;

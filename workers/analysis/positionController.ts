@@ -1,7 +1,7 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Biquad } from '../control/biquad.ts';
-import { type Complex, ONE, over, plus, scaled, times } from './complex.ts';
+import { type Complex, ONE, over, plus, scaled, times } from '../math/complex.ts';
 
 /*
  * The position loop of control/positionLoop.ts in z, at z = exp(jωTp), with the same biquads:

@@ -1,5 +1,5 @@
 import type { Response } from '../../shared/protocol/analysis.ts';
-import { type Complex, magnitude, phase } from './complex.ts';
+import { type Complex, magnitude, phase } from '../math/complex.ts';
 
 /** Phase at the end that is known by itself: between −315° and 45°, so that three integrators read −270°. */
 const LOWEST_PHASE = -1.75 * Math.PI;

@@ -1,13 +1,13 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
-import { type Complex, ONE, over, plus, times, unit } from './complex.ts';
+import { type Complex, ONE, over, plus, times, unit } from '../math/complex.ts';
+import type { ComplexArray } from '../math/complexArray.ts';
+import { Matrix } from '../math/matrix.ts';
+import { Transfer } from '../math/transfer.ts';
 import { type DrivenAxis, drivenAxis } from './drivenAxis.ts';
-import type { Eigenvalues } from './eigenvalues.ts';
 import { linearise } from './linearise.ts';
-import { Matrix } from './matrix.ts';
 import { PositionController } from './positionController.ts';
 import { combine, type Signal, single, widened } from './signal.ts';
-import { Transfer } from './transfer.ts';
 
 /** The responses of a loop at one frequency. */
 export interface LoopResponse {
@@ -32,8 +32,8 @@ export class SampledLoop {
   /** Tp, s. */
   readonly period: number;
   /** Of the closed loop and of the axis without position loop, over one sample. */
-  readonly eigenvalues: Eigenvalues;
-  readonly openPoles: Eigenvalues;
+  readonly eigenvalues: ComplexArray;
+  readonly openPoles: ComplexArray;
   /** What holds the operating point: A, V, amplitudes. */
   readonly holdingCurrent: number;
   readonly holdingVoltage: number;

@@ -152,7 +152,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       achievedTimeScale: this.pacer.achieved,
       lostTime: this.pacer.lost,
       trip: axis.trip,
-      notices: axis.notices,
+      warnings: axis.warnings,
       lastMove: meter.last,
       finished: this.session.takeFinished(),
       moveStart: meter.presentStart,

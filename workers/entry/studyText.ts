@@ -9,11 +9,9 @@ export function studyText(job: Job, candidates: readonly JudgedCandidate[], foun
     ...cells.map(({ text, fails }) => (fails ? `(${text})` : text)),
     asked ?? '',
   ]);
-  const widths = head.map((_, column) => Math.max(...[head, ...rows].map((row) => row[column]!.length)));
-  const lines = [head, ...rows].map((row) =>
-    row
-      .map((cell, column) => (column === 0 ? cell.padEnd : cell.padStart).call(cell, widths[column]!))
-      .join('  '),
+  const widthOf = (column: number) => Math.max(...[head, ...rows].map((row) => row[column]?.length ?? 0));
+  const lines = [head, ...rows].map(([label = '', ...cells]) =>
+    [label.padEnd(widthOf(0)), ...cells.map((cell, k) => cell.padStart(widthOf(k + 1)))].join('  '),
   );
   return [
     job.title,

@@ -2,7 +2,6 @@ import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Unit } from '../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
-import { tripText } from '../../shared/figures/tripText.ts';
 import type { RunSummary } from '../run/measureRun.ts';
 
 type WorstOfMoves = MoveFigureName &
@@ -31,14 +30,12 @@ export function summaryText(scene: Scene, s: RunSummary): string {
     ['Voltage amplitude, peak', ranged(s.peakVoltage, 'V')],
     ['Headroom of current / voltage', pair(s.currentHeadroom, s.voltageHeadroom, '%')],
     ['Copper loss, mean', ranged(s.copperLoss, 'W')],
-    ['Winding / carrier', pair(s.windingTemperature, s.carrierTemperature, '°C')],
-    ['Table / screw', pair(s.tableTemperature, s.screwTemperature, '°C')],
+    ['Winding / carrier temperature at the end', pair(s.windingTemperature, s.carrierTemperature, '°C')],
+    ['Table / screw temperature at the end', pair(s.tableTemperature, s.screwTemperature, '°C')],
     ['Energy residual over throughput', s.energyResidual.toExponential(1)],
   ];
   const width = Math.max(...lines.map(([label]) => label.length));
   const text = lines.map(([label, value]) => `  ${label.padEnd(width)}  ${value}`);
-  const end = s.trip
-    ? `TRIPPED (${s.trip.kind}) at ${ranged(s.trip.time, 's')}: ${tripText(s.trip, 'SI')}`
-    : 'Done.';
+  const end = s.trip ? `TRIPPED (${s.trip.kind}) at ${ranged(s.trip.time, 's')}: ${s.trip.message}` : 'Done.';
   return [scene.title, ...text, end].join('\n');
 }

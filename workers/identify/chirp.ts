@@ -2,8 +2,8 @@ import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import { Axis } from '../axis.ts';
+import { transformOf } from '../math/fourier.ts';
 import { CrossPower } from './crossPower.ts';
-import { fourier } from './fourier.ts';
 import { type LoopSample, runLoop } from './loopSample.ts';
 import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
 
@@ -17,28 +17,32 @@ const POINTS_PER_OCTAVE = 12;
 export class ChirpMeter {
   /** Complete records. */
   count = 0;
-  private readonly records: LoopSample[][] = [];
-  private record: LoopSample[] | null = null;
-  private sweeping = false;
+  readonly #rate: number;
+  readonly #records: LoopSample[][] = [];
+  #record: LoopSample[] | null = null;
+  #sweeping = false;
 
-  constructor(private readonly rate: number) {}
+  /** @param rate of the samples, Hz */
+  constructor(rate: number) {
+    this.#rate = rate;
+  }
 
   /** Give it every sample, in order. */
   take(sample: LoopSample): void {
     const sweeps = sample.frequency > 0;
-    if (sweeps && !this.sweeping) {
+    if (sweeps && !this.#sweeping) {
       this.finish();
-      this.record = [];
+      this.#record = [];
     }
-    this.sweeping = sweeps;
-    this.record?.push(sample);
+    this.#sweeping = sweeps;
+    this.#record?.push(sample);
   }
 
   /** Ends the record in progress. */
   finish(): void {
-    if (this.record === null) return;
-    this.records.push(this.record);
-    this.record = null;
+    if (this.#record === null) return;
+    this.#records.push(this.#record);
+    this.#record = null;
     this.count++;
   }
 
@@ -49,23 +53,20 @@ export class ChirpMeter {
       { length: Math.floor(octaves * POINTS_PER_OCTAVE) + 1 },
       () => new CrossPower(),
     );
-    for (const record of this.records) this.addRecord(record, from, powers);
+    for (const record of this.#records) this.#addRecord(record, from, powers);
     return powers
       .map((power, k) => ({ frequency: from * 2 ** (k / POINTS_PER_OCTAVE), power }))
       .filter(({ power }) => Number.isFinite(power.coherence));
   }
 
-  private addRecord(record: readonly LoopSample[], from: number, powers: readonly CrossPower[]): void {
-    const size = 2 ** Math.ceil(Math.log2(record.length));
-    const added = spectrum(
-      record.map((sample) => sample.added),
-      size,
-    );
-    const total = spectrum(withoutTrend(record.map((sample) => sample.total)), size);
+  #addRecord(record: readonly LoopSample[], from: number, powers: readonly CrossPower[]): void {
+    const added = transformOf(record.map((sample) => sample.added));
+    const total = transformOf(withoutTrend(record.map((sample) => sample.total)));
+    const size = added.length;
     for (let line = 1; line < size / 2; line++) {
-      const frequency = (line * this.rate) / size;
+      const frequency = (line * this.#rate) / size;
       const power = powers[Math.round(Math.log2(frequency / from) * POINTS_PER_OCTAVE)];
-      power?.add({ re: added.re[line]!, im: added.im[line]! }, { re: total.re[line]!, im: total.im[line]! });
+      power?.add(added.at(line), total.at(line));
     }
   }
 }
@@ -98,16 +99,7 @@ export function measureChirp(
 
 /** Less the straight line from the first to the last value: holding forces are not part of the response. */
 function withoutTrend(values: readonly number[]): number[] {
-  const first = values[0]!;
-  const slope = (values[values.length - 1]! - first) / (values.length - 1);
+  const [first = 0] = values;
+  const slope = ((values.at(-1) ?? 0) - first) / (values.length - 1);
   return values.map((value, k) => value - first - slope * k);
-}
-
-/** Of the values followed by zeros. */
-function spectrum(values: readonly number[], size: number): { re: Float64Array; im: Float64Array } {
-  const re = new Float64Array(size);
-  re.set(values);
-  const im = new Float64Array(size);
-  fourier(re, im);
-  return { re, im };
 }

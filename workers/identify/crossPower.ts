@@ -1,4 +1,4 @@
-import type { Complex } from '../analysis/complex.ts';
+import type { Complex } from '../math/complex.ts';
 
 /**
  * Averages of repeated looks at a cause X and its effect Y at one frequency:
@@ -8,23 +8,23 @@ import type { Complex } from '../analysis/complex.ts';
  * H1 is not biased by noise on Y. γ² is 1 when every look shows the same ratio. Source: Bendat, Piersol, Random Data, 4th ed. 2010, ch. 6.
  */
 export class CrossPower {
-  private re = 0;
-  private im = 0;
-  private cause = 0;
-  private effect = 0;
+  #re = 0;
+  #im = 0;
+  #cause = 0;
+  #effect = 0;
 
   add(x: Complex, y: Complex): void {
-    this.re += y.re * x.re + y.im * x.im;
-    this.im += y.im * x.re - y.re * x.im;
-    this.cause += x.re * x.re + x.im * x.im;
-    this.effect += y.re * y.re + y.im * y.im;
+    this.#re += y.re * x.re + y.im * x.im;
+    this.#im += y.im * x.re - y.re * x.im;
+    this.#cause += x.re * x.re + x.im * x.im;
+    this.#effect += y.re * y.re + y.im * y.im;
   }
 
   get response(): Complex {
-    return { re: this.re / this.cause, im: this.im / this.cause };
+    return { re: this.#re / this.#cause, im: this.#im / this.#cause };
   }
 
   get coherence(): number {
-    return (this.re * this.re + this.im * this.im) / (this.cause * this.effect);
+    return (this.#re * this.#re + this.#im * this.#im) / (this.#cause * this.#effect);
   }
 }

@@ -1,5 +1,4 @@
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import { tripText } from '../../shared/figures/tripText.ts';
 import type { Axis } from '../axis.ts';
 
 /** What a measurement of the loop takes at each position-loop sample. Forces in N. */
@@ -22,7 +21,7 @@ export interface LoopSample {
 export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): string | null {
   for (;;) {
     const samples = axis.atPositionSample;
-    if (!axis.step()) return axis.trip && tripText(axis.trip, 'metric');
+    if (!axis.step()) return axis.trip!.message;
     if (!samples) continue;
     const { cycle, segment, frequency, phase, force } = axis.set;
     const total = axis.record[C.currentCommand]! * axis.forcePerAmp;

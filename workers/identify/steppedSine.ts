@@ -15,21 +15,22 @@ const TURN = 2 * Math.PI;
 /** Takes the samples of a stepped sine and makes a point of each of its tones. Give it every sample, in order. */
 export class SteppedSineMeter {
   readonly points: MeasuredFrequency[] = [];
-  private tone: LoopSample[] = [];
+  #tone: LoopSample[] = [];
 
   take(sample: LoopSample): void {
-    const last = this.tone[this.tone.length - 1];
+    const last = this.#tone.at(-1);
     if (last && sample.segment !== last.segment) this.finish();
-    if (sample.frequency > 0) this.tone.push(sample);
+    if (sample.frequency > 0) this.#tone.push(sample);
   }
 
   /** Ends the tone in progress. */
   finish(): void {
-    const { tone } = this;
-    this.tone = [];
-    if (tone.length === 0) return;
-    const { frequency } = tone[0]!;
-    const periods = Math.round(tone[tone.length - 1]!.phase / TURN);
+    const tone = this.#tone;
+    this.#tone = [];
+    const [first] = tone;
+    const last = tone.at(-1);
+    if (!first || !last) return;
+    const periods = Math.round(last.phase / TURN);
     const settled = Math.ceil(periods * SETTLING);
     const looks = Math.min(LOOKS, periods - settled);
     if (looks < 1) return;
@@ -45,7 +46,7 @@ export class SteppedSineMeter {
         amplitude(({ total }) => total),
       );
     }
-    this.points.push({ frequency, power });
+    this.points.push({ frequency: first.frequency, power });
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { type Complex, times } from '../analysis/complex.ts';
 import { PositionController } from '../analysis/positionController.ts';
+import { type Complex, times } from '../math/complex.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 
 export interface Gains {

@@ -1,8 +1,8 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { hessenbergEigenvalues } from '../analysis/eigenvalues.ts';
-import { hessenbergForm } from '../analysis/hessenberg.ts';
 import { PositionController } from '../analysis/positionController.ts';
 import { closedLoop } from '../analysis/sampledLoop.ts';
+import { hessenbergEigenvalues } from '../math/eigenvalues.ts';
+import { hessenbergForm } from '../math/hessenberg.ts';
 import type { Gains, LoopFamily } from './loopFamily.ts';
 import type { PlantResponse } from './plantResponse.ts';
 

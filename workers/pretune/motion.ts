@@ -4,7 +4,8 @@ import { motorConstants, movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import { Matrix, solve } from '../analysis/matrix.ts';
+import { Matrix } from '../math/matrix.ts';
+import { solve } from '../math/solve.ts';
 import { measureRun } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
 

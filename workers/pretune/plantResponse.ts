@@ -1,10 +1,10 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
-import { type Complex, unit } from '../analysis/complex.ts';
 import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
 import { logSpaced } from '../analysis/grid.ts';
 import { linearise } from '../analysis/linearise.ts';
-import { Transfer } from '../analysis/transfer.ts';
+import { type Complex, unit } from '../math/complex.ts';
+import { Transfer } from '../math/transfer.ts';
 
 /** Lowest frequency of a design, Hz. */
 const LOWEST = 0.5;

@@ -1,5 +1,4 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import { tripText } from '../../shared/figures/tripText.ts';
 import type {
   PretuneBreadth,
   PretuneGoal,
@@ -111,7 +110,7 @@ export async function pretune(
   const [best] = proven.sort(byProof(task, goal));
   if (best === undefined || best.point.trip) {
     const why = best?.point.trip
-      ? `With the best of them it trips: ${tripText(best.point.trip, 'metric')}`
+      ? `With the best of them it trips: ${best.point.trip.message}`
       : `${lessStrict(limits[0]!)}.`;
     throw new RangeError(`No loop that keeps ${limitText(limits[0]!)} does the job with this drive. ${why}`);
   }

@@ -1,4 +1,4 @@
-import { magnitude } from '../analysis/complex.ts';
+import { magnitude } from '../math/complex.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 import type { Shape } from './shape.ts';
 

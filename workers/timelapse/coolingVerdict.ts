@@ -6,7 +6,8 @@ import type {
   HeatState,
   LapseOptions,
 } from '../../shared/protocol/timeLapse.ts';
-import { minimum, root } from '../analysis/roots.ts';
+import { minimum } from '../math/minimum.ts';
+import { root } from '../math/root.ts';
 import { startTemperatures } from '../model/heat.ts';
 import { coldForce } from './course.ts';
 import type { Cycle } from './cycle.ts';

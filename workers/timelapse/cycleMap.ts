@@ -1,7 +1,8 @@
 import { sinkTemperature } from '../../shared/axis/temperature.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { Matrix, solve } from '../analysis/matrix.ts';
-import { exponential } from '../analysis/zeroOrderHold.ts';
+import { Matrix } from '../math/matrix.ts';
+import { matrixExponential } from '../math/matrixExponential.ts';
+import { solve } from '../math/solve.ts';
 import { heatInto } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
@@ -84,8 +85,7 @@ function partMap(p: Parameters, cycle: Cycle, part: CyclePart, about: Temperatur
     const linear = NODES.reduce((sum, node, j) => sum + generator.get(i, j) * about[node], 0);
     generator.set(i, NODES.length, middle[each] - linear);
   });
-  for (let k = 0; k < generator.data.length; k++) generator.data[k]! *= part.duration;
-  return exponential(generator);
+  return matrixExponential(generator.mapped((rate) => rate * part.duration));
 }
 
 /** K/s of each node. */

@@ -3,11 +3,18 @@ import { choice, linear, log, toggle } from './row.ts';
 /** The position loop: parallel PID, feedforward, two notches and a low-pass. */
 export const loopRows = {
   Kp: log('K_p', 'N/m', [1e2, 1e9], 2.8e6, 'Position gain: force per position error', { zero: true }),
-  Ki: log('K_i', 'N/(m·s)', [1e3, 1e12], 2.2e8, 'Integral gain: removes what is left at standstill', {
-    zero: true,
-  }),
+  Ki: log(
+    'K_i',
+    'N/(m·s)',
+    [1e3, 1e12],
+    2.2e8,
+    'Integral gain: removes the error that remains at standstill',
+    {
+      zero: true,
+    },
+  ),
   Kd: log('K_d', 'N·s/m', [1, 1e7], 7.1e3, 'Damping gain: force per speed error', { zero: true }),
-  derivativeTime: log('T_f', 'ms', [1e-6, 0.01], 1e-4, 'Filter of the measured speed', { zero: true }),
+  derivativeTime: log('T_f', 'ms', [1e-6, 0.01], 1e-4, 'Time constant of the speed filter', { zero: true }),
   speedFeedforward: log(
     'K_vff',
     'N·s/m',
@@ -24,18 +31,18 @@ export const loopRows = {
     'Force per commanded acceleration: the moved mass',
     { zero: true },
   ),
-  forceBias: linear('F_b', 'N', [-5000, 5000], 0, 'Constant force: holds a vertical load'),
+  forceBias: linear('F_b', 'N', [-5000, 5000], 0, 'Constant force, for example to hold a vertical load'),
   notch1: toggle('', false, 'First notch in the loop'),
   notch1Frequency: log('f_n1', 'Hz', [5, 8000], 600, 'Centre of the first notch'),
-  notch1Width: log('D_n1', '', [0.01, 2], 0.5, 'Damping of the first notch poles: its width'),
-  notch1Depth: log('d_n1', '', [1e-3, 1], 0.1, 'What is left at the centre of the first notch'),
+  notch1Width: log('D_n1', '', [0.01, 2], 0.5, 'Damping of the first notch’s poles: sets its width'),
+  notch1Depth: log('d_n1', '', [1e-3, 1], 0.1, 'Gain at the centre of the first notch'),
   notch2: toggle('', false, 'Second notch in the loop'),
   notch2Frequency: log('f_n2', 'Hz', [5, 8000], 1200, 'Centre of the second notch'),
-  notch2Width: log('D_n2', '', [0.01, 2], 0.5, 'Damping of the second notch poles: its width'),
-  notch2Depth: log('d_n2', '', [1e-3, 1], 0.1, 'What is left at the centre of the second notch'),
+  notch2Width: log('D_n2', '', [0.01, 2], 0.5, 'Damping of the second notch’s poles: sets its width'),
+  notch2Depth: log('d_n2', '', [1e-3, 1], 0.1, 'Gain at the centre of the second notch'),
   lowpass: toggle('', false, 'Second-order low-pass on the force command'),
-  lowpassFrequency: log('f_lp', 'Hz', [5, 8000], 1500, 'Corner of the low-pass'),
-  lowpassDamping: log('D_lp', '', [0.1, 2], 0.7, 'Damping of the low-pass'),
+  lowpassFrequency: log('f_lp', 'Hz', [5, 8000], 1500, 'Corner frequency of the low-pass'),
+  lowpassDamping: log('D_lp', '', [0.1, 2], 0.7, 'Damping ratio of the low-pass'),
 };
 
 /** The amplifier: current loop, rates, voltage and current limits. */
@@ -44,10 +51,12 @@ export const amplifierRows = {
     '',
     ['on', 'off', 'shorted'],
     'on',
-    'Drive enabled, off with open windings, or off with shorted windings',
+    'Drive enabled, off with windings open, or off with windings shorted',
   ),
   currentBandwidth: log('f_bw', 'Hz', [50, 6000], 1000, 'Bandwidth of the current loop'),
-  currentRate: linear('f_c', 'kHz', [4000, 64000], 16000, 'Rate of the current loop', { restart: true }),
+  currentRate: linear('f_c', 'kHz', [4000, 64000], 16000, 'Sampling rate of the current loop', {
+    restart: true,
+  }),
   positionDivider: linear('n_p', '', [1, 16], 2, 'Current-loop periods per position-loop sample', {
     integer: true,
     restart: true,
@@ -58,29 +67,31 @@ export const amplifierRows = {
     'A',
     [0.1, 1000],
     25,
-    'Largest current amplitude of the amplifier, all motors together',
+    'Peak current of the amplifier (amplitude), all motors together',
   ),
-  continuousCurrent: log('i_c', 'A', [0.05, 500], 10, 'Current amplitude the amplifier may carry for ever'),
-  overloadTime: log('t_pk', 's', [0.05, 120], 2, 'Time at peak current before the fold-back'),
+  continuousCurrent: log('i_c', 'A', [0.05, 500], 10, 'Continuous current of the amplifier (amplitude)'),
+  overloadTime: log('t_pk', 's', [0.05, 120], 2, 'Time at peak current before fold-back'),
 };
 
 /** Four heat nodes: winding, coil carrier or housing, table, screw. Capacities and conductances of the whole axis. */
 export const heatRows = {
-  ambient: linear('T_a', '°C', [-20, 60], 22, 'Temperature of the room'),
-  cooling: toggle('', false, 'Coil carrier cooled by a liquid instead of the room air'),
-  coolantTemperature: linear('T_c', '°C', [0, 60], 20, 'Temperature of the coolant'),
+  ambient: linear('T_a', '°C', [-20, 60], 22, 'Ambient temperature'),
+  cooling: toggle('', false, 'Coil carrier liquid-cooled instead of cooled by air'),
+  coolantTemperature: linear('T_c', '°C', [0, 60], 20, 'Coolant temperature'),
   windingStart: linear('T_w0', '°C', [-20, 200], 22, 'Winding temperature at the start'),
   carrierStart: linear('T_h0', '°C', [-20, 150], 22, 'Carrier or housing temperature at the start'),
   windingCapacity: log('C_w', 'J/K', [1, 1e5], 150, 'Heat capacity of the winding'),
   carrierCapacity: log('C_h', 'J/K', [10, 1e6], 900, 'Heat capacity of the coil carrier or motor housing'),
   tableCapacity: log('C_t', 'J/K', [10, 1e7], 7000, 'Heat capacity of the table'),
   screwCapacity: log('C_s', 'J/K', [10, 1e6], 1000, 'Heat capacity of the screw'),
-  windingToCarrier: log('G_wh', 'W/K', [0.01, 1000], 4, 'Winding to carrier'),
-  carrierToAir: log('G_ha', 'W/K', [0.01, 1000], 1.2, 'Carrier to air or coolant'),
-  carrierToTable: log('G_ht', 'W/K', [1e-3, 100], 0.5, 'Carrier to table', { zero: true }),
-  tableToAir: log('G_ta', 'W/K', [0.01, 1000], 4, 'Table to air'),
-  screwToAir: log('G_sa', 'W/K', [0.01, 1000], 2, 'Screw to air'),
-  speedCooling: log('c_h', '√(s/m)', [0.01, 10], 0.6, 'How much better an exposed coil cools when it moves', {
+  windingToCarrier: log('G_wh', 'W/K', [0.01, 1000], 4, 'Thermal conductance, winding to carrier'),
+  carrierToAir: log('G_ha', 'W/K', [0.01, 1000], 1.2, 'Thermal conductance, carrier to air or coolant'),
+  carrierToTable: log('G_ht', 'W/K', [1e-3, 100], 0.5, 'Thermal conductance, carrier to table', {
+    zero: true,
+  }),
+  tableToAir: log('G_ta', 'W/K', [0.01, 1000], 4, 'Thermal conductance, table to air'),
+  screwToAir: log('G_sa', 'W/K', [0.01, 1000], 2, 'Thermal conductance, screw to air'),
+  speedCooling: log('c_h', '√(s/m)', [0.01, 10], 0.6, 'How much cooling improves with speed (exposed coil)', {
     zero: true,
   }),
   foldbackTemperature: linear(
@@ -88,18 +99,18 @@ export const heatRows = {
     '°C',
     [40, 200],
     110,
-    'Winding temperature where the current limit starts to fall',
+    'Winding temperature at which current fold-back begins',
   ),
   windingLimit: linear(
     'T_max',
     '°C',
     [60, 220],
     130,
-    'Winding temperature that trips: the limit of its class',
+    'Winding temperature at which the drive trips: limit of the insulation class',
   ),
-  tableExpansion: linear('α_t', 'µm/(m·K)', [0, 30e-6], 23e-6, 'Expansion of the table'),
-  toolArm: linear('l_t', 'mm', [-0.5, 0.5], 0.08, 'Along the axis from the scale head to the tool'),
-  screwExpansion: linear('α_k', 'µm/(m·K)', [0, 30e-6], 0, 'Expansion of the screw; 11.7 is steel'),
+  tableExpansion: linear('α_t', 'µm/(m·K)', [0, 30e-6], 23e-6, 'Thermal expansion of the table'),
+  toolArm: linear('l_t', 'mm', [-0.5, 0.5], 0.08, 'Distance from scale head to tool, along the axis'),
+  screwExpansion: linear('α_k', 'µm/(m·K)', [0, 30e-6], 0, 'Thermal expansion of the screw; steel: 11.7'),
 };
 
 /** What makes a run repeatable. */

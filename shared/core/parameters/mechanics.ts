@@ -7,11 +7,13 @@ export const linkRows = {
     'N/µm',
     [1e5, 2e9],
     1.2e8,
-    'Stiffness of the coil mounting, or of nut and bearings',
+    'Stiffness of the coil mounting, or of screw nut and bearings',
   ),
-  linkDamping: log('c₁₂', 'N·s/m', [1, 1e6], 2000, 'Damping of the same', { zero: true }),
+  linkDamping: log('c₁₂', 'N·s/m', [1, 1e6], 2000, 'Damping of the coil mounting, or of nut and bearings', {
+    zero: true,
+  }),
   backlash: log('b', 'µm', [1e-8, 1e-3], 0, 'Lost motion between motor and table', { zero: true }),
-  screwRigidity: log('EA', 'kN', [1e4, 1e9], 0, 'Axial rigidity E·A of the screw shaft; 0 leaves it out', {
+  screwRigidity: log('EA', 'kN', [1e4, 1e9], 0, 'Axial rigidity E·A of the screw shaft; 0: not modelled', {
     zero: true,
   }),
   screwSpan: linear('l₀', 'mm', [0.01, 5], 0.5, 'Screw length from the fixed bearing to the nut at x = 0'),
@@ -21,46 +23,52 @@ export const linkRows = {
   nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', { zero: true }),
 };
 
-/** The guide, with load-dependent bristle friction. Zero Coulomb and static force is an air bearing. */
+/** The guide, with load-dependent bristle friction. With sliding and breakaway forces of zero it is an air bearing. */
 export const guideRows = {
   frictionCoefficient: log('μ_c', '', [1e-4, 0.5], 0.004, 'Sliding friction coefficient', { zero: true }),
   stictionCoefficient: log('μ_s', '', [1e-4, 0.8], 0.006, 'Breakaway friction coefficient', { zero: true }),
-  sealFriction: log('F_c0', 'N', [0.01, 500], 3, 'Sliding friction without load: seals and wipers', {
+  sealFriction: log('F_c0', 'N', [0.01, 500], 3, 'Load-independent sliding friction: seals and wipers', {
     zero: true,
   }),
-  sealStiction: log('F_s0', 'N', [0.01, 800], 4, 'Breakaway force without load', { zero: true }),
-  stribeckSpeed: log('v_s', 'mm/s', [1e-5, 0.2], 0.003, 'Speed at which breakaway gives way to sliding'),
+  sealStiction: log('F_s0', 'N', [0.01, 800], 4, 'Load-independent breakaway force', { zero: true }),
+  stribeckSpeed: log(
+    'v_s',
+    'mm/s',
+    [1e-5, 0.2],
+    0.003,
+    'Stribeck speed: where breakaway friction gives way to sliding friction',
+  ),
   bristleStiffness: log('σ₀', 'N/µm', [1e4, 1e9], 3e7, 'Presliding stiffness of the whole guide'),
   bristleDamping: log('σ₁', 'N·s/m', [0.1, 1e6], 3000, 'Presliding damping', { zero: true }),
   dampingFadeSpeed: log('v_d', 'mm/s', [1e-5, 1], 0.002, 'Speed above which presliding damping fades'),
   viscous: log('σ₂', 'N·s/m', [0.01, 5000], 15, 'Viscous friction of the guide', { zero: true }),
 };
 
-/** What the loop can see. */
+/** What the position loop measures. */
 export const encoderRows = {
   encoderSide: choice(
     '',
     ['load', 'motor'],
     'load',
-    'Where the encoder sits: a scale on the table, or on the motor of a screw (semi-closed)',
+    'Encoder location: linear scale on the table, or on the motor of a screw (semi-closed)',
   ),
-  encoderResolution: log('q', 'nm', [1e-11, 1e-3], 1e-9, 'One count of the encoder', { zero: true }),
-  signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period that the counts are interpolated from'),
+  encoderResolution: log('q', 'nm', [1e-11, 1e-3], 1e-9, 'Encoder resolution: one count', { zero: true }),
+  signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period from which the counts are interpolated'),
   interpolation1: log('a₁', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, once per signal period', {
     zero: true,
   }),
   interpolation2: log('a₂', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, twice per signal period', {
     zero: true,
   }),
-  encoderNoise: log('σ_x', 'nm', [1e-12, 1e-6], 3e-10, 'Noise of one reading, rms', { zero: true }),
-  scaleExpansion: linear('α_s', 'µm/(m·K)', [0, 30e-6], 8e-6, 'Expansion of the scale'),
+  encoderNoise: log('σ_x', 'nm', [1e-12, 1e-6], 3e-10, 'Noise of one reading, RMS', { zero: true }),
+  scaleExpansion: linear('α_s', 'µm/(m·K)', [0, 30e-6], 8e-6, 'Thermal expansion of the scale'),
 };
 
-/** Limits the machine must not pass, and the window that counts as arrived. */
+/** Limits the machine must not exceed, and the window that counts as settled. */
 export const limitRows = {
   travelMin: linear('x_min', 'mm', [-3, 3], -0.3, 'Travel limit, lower'),
   travelMax: linear('x_max', 'mm', [-3, 3], 0.3, 'Travel limit, upper'),
-  followingErrorLimit: log('e_max', 'mm', [1e-7, 0.1], 0.002, 'Following error that trips the drive'),
-  speedLimit: log('v_max', 'm/s', [0.01, 20], 5, 'Speed that trips the drive'),
-  window: log('w', 'µm', [1e-10, 1e-2], 1e-6, 'Window, plus or minus, that counts as settled'),
+  followingErrorLimit: log('e_max', 'mm', [1e-7, 0.1], 0.002, 'Following error at which the drive trips'),
+  speedLimit: log('v_max', 'm/s', [0.01, 20], 5, 'Speed at which the drive trips'),
+  window: log('w', 'µm', [1e-10, 1e-2], 1e-6, 'Settling window, plus or minus'),
 };

@@ -54,9 +54,9 @@ export class HandleLayer {
   }
 
   #place({ button, handle }: Grip): void {
-    const { left, top, width, height } = this.#graph.area;
-    const x = this.#graph.x(handle.frequency);
-    const y = Math.min(Math.max(this.#graph.y(handle.level), top), top + height);
+    const { left, top, width, height } = this.#graph.frame;
+    const x = this.#graph.x.at(handle.frequency);
+    const y = Math.min(Math.max(this.#graph.y.at(handle.level), top), top + height);
     button.hidden = x < left - 1 || x > left + width + 1;
     button.style.transform = `translate(${x}px, ${y}px)`;
     button.title = `${handle.label}, ${handle.value}. ${handle.help}`;
@@ -99,17 +99,17 @@ export class HandleLayer {
       button.setPointerCapture(event.pointerId);
       const { x, y } = this.#pixel(event);
       const { handle } = grip;
-      held = { handle, dx: x - this.#graph.x(handle.frequency), dy: y - this.#graph.y(handle.level) };
+      held = { handle, dx: x - this.#graph.x.at(handle.frequency), dy: y - this.#graph.y.at(handle.level) };
       this.#gestures++;
     });
     button.addEventListener('pointermove', (event) => {
       if (!held) return;
       const { x, y } = this.#pixel(event);
-      const { left, width } = this.#graph.area;
+      const { left, width } = this.#graph.frame;
       const inside = Math.min(Math.max(x - held.dx, left), left + width - 1);
       this.#drag(held.handle, {
-        frequency: this.#graph.frequencyAt(inside),
-        level: this.#graph.levelAt(y - held.dy),
+        frequency: this.#graph.x.valueAt(inside),
+        level: this.#graph.y.valueAt(y - held.dy),
       });
     });
     for (const end of ['pointerup', 'pointercancel'] as const)
@@ -117,7 +117,7 @@ export class HandleLayer {
   }
 
   #drag(handle: Handle, to: Place): void {
-    this.#shape(handle.drag!(to), `${handle.id} drag ${this.#gestures}`);
+    if (handle.drag) this.#shape(handle.drag(to), `${handle.id} drag ${this.#gestures}`);
   }
 
   #key(event: KeyboardEvent, { handle }: Grip): void {

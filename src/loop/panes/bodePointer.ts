@@ -22,8 +22,8 @@ export interface BodeActions {
 export function listenToBode({ element: pad, magnitude: graph }: BodePane, actions: BodeActions): void {
   const { axis } = graph;
   const fractionOf = (event: MouseEvent) => {
-    const x = event.clientX - pad.getBoundingClientRect().left - graph.area.left;
-    return Math.min(Math.max(x / graph.area.width, 0), 1);
+    const x = event.clientX - pad.getBoundingClientRect().left - graph.frame.left;
+    return Math.min(Math.max(x / graph.frame.width, 0), 1);
   };
   let dragged: { x: number; moved: boolean } | null = null;
 
@@ -37,7 +37,7 @@ export function listenToBode({ element: pad, magnitude: graph }: BodePane, actio
       const by = event.clientX - dragged.x;
       if (!dragged.moved && Math.abs(by) < 4) return;
       dragged = { x: event.clientX, moved: true };
-      axis.pan(-by / graph.area.width);
+      axis.pan(-by / graph.frame.width);
       actions.onChange();
     } else {
       actions.setCursor(axis.frequencyAt(fractionOf(event)), false);
@@ -65,7 +65,10 @@ export function listenToBode({ element: pad, magnitude: graph }: BodePane, actio
 
   const move = (pixels: number) => {
     const at = actions.cursor === null ? 0.5 : axis.fraction(actions.cursor);
-    const fraction = Math.min(Math.max(at + (actions.cursor === null ? 0 : pixels / graph.area.width), 0), 1);
+    const fraction = Math.min(
+      Math.max(at + (actions.cursor === null ? 0 : pixels / graph.frame.width), 0),
+      1,
+    );
     actions.setCursor(axis.frequencyAt(fraction), true);
   };
   const about = () => (actions.cursor === null ? 0.5 : axis.fraction(actions.cursor));

@@ -1,5 +1,7 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { LoopAnalysis, MeasuredLoop, OperatingPoint } from '../../../shared/protocol/analysis.ts';
+import type { LoopChartData } from '../../plot/loop/loopData.ts';
+import { FILTER_NAMES, filterGain } from '../handles/filterGain.ts';
 
 /** An analysis with what it was made from. */
 export interface Analysed {
@@ -21,7 +23,22 @@ export interface LoopData {
   readonly pinned: Analysed | null;
   readonly measured: Measured | null;
   /** The loop is no longer the one that was measured. */
-  readonly stale: boolean;
+  readonly isStale: boolean;
   /** Hz; null: none. */
   readonly cursor: number | null;
+}
+
+/** The same as charts take it; null while nothing has been analysed. */
+export function chartDataOf({ present, pinned, measured, isStale, cursor }: LoopData): LoopChartData | null {
+  if (!present) return null;
+  const { analysis, parameters } = present;
+  const filters = FILTER_NAMES.filter((name) => parameters[name]).map((name) => filterGain(name, parameters));
+  return {
+    analysis,
+    pinned: pinned?.analysis ?? null,
+    measured: measured?.loop ?? null,
+    isStale,
+    cursor,
+    filters,
+  };
 }

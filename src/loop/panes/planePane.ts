@@ -1,8 +1,10 @@
 import { Canvas } from '../../plot/canvas/canvas.ts';
+import { paint } from '../../plot/canvas/paint.ts';
 import type { Theme } from '../../plot/canvas/theme.ts';
+import type { LoopChartData } from '../../plot/loop/loopData.ts';
 import { Plane, type PlaneView } from '../../plot/loop/plane.ts';
+import type { Mark } from '../../plot/marks.ts';
 import { element } from '../../ui/dom.ts';
-import type { LoopData } from './loopData.ts';
 import type { Pane } from './pane.ts';
 
 /** Room for labels left and below, as a multiple of the text size. */
@@ -16,7 +18,7 @@ export interface PlanePaneOptions {
   readonly title: string;
   readonly description: string;
   readonly first: PlaneView;
-  readonly halves: readonly [least: number, most: number];
+  readonly halves: readonly [min: number, max: number];
   onChange(): void;
 }
 
@@ -26,14 +28,12 @@ export abstract class PlanePane implements Pane {
   readonly element: HTMLElement;
   readonly legend = [];
   protected readonly plane: Plane;
-  protected readonly context: CanvasRenderingContext2D;
   readonly #canvas = new Canvas();
   readonly #onChange: () => void;
 
   constructor({ title, description, first, halves, onChange }: PlanePaneOptions) {
     this.title = title;
     this.plane = new Plane(first, halves);
-    this.context = this.#canvas.context;
     this.#onChange = onChange;
     this.element = element(
       'div',
@@ -54,7 +54,7 @@ export abstract class PlanePane implements Pane {
     const { width, height } = this.element.getBoundingClientRect();
     this.#canvas.resize(width, height);
     const left = GUTTER * theme.textSize;
-    this.plane.area = {
+    this.plane.frame = {
       left,
       top: 1,
       width: Math.max(1, width - left - 2),
@@ -62,18 +62,13 @@ export abstract class PlanePane implements Pane {
     };
   }
 
-  draw(data: LoopData, theme: Theme): void {
+  draw(data: LoopChartData | null, theme: Theme): void {
     if (this.#canvas.blurred) this.measure(theme);
     this.#canvas.clear();
-    if (!data.present) return;
-    const { context, plane } = this;
-    context.font = theme.font;
-    plane.drawGround(context, theme);
-    plane.clipped(context, () => this.drawInside(data, theme));
-    plane.drawLabels(context, theme);
+    if (data) paint(this.#canvas.context, theme, this.marks(data, theme.textSize));
   }
 
-  protected abstract drawInside(data: LoopData, theme: Theme): void;
+  protected abstract marks(data: LoopChartData, textSize: number): Mark[];
 
   #listen(): void {
     const { element: pad, plane } = this;

@@ -1,11 +1,9 @@
-import type { CurveSpec } from '../../plot/loop/responses.ts';
-import { DASHES } from '../../plot/pens.ts';
+import { lineSample } from '../../plot/lineSample.ts';
+import type { ResponseSpec } from '../../plot/loop/responses.ts';
 import { element } from '../../ui/dom.ts';
 import { createSegmented } from '../../ui/segmented.ts';
 import { type Arrangement, arrangementFor, type PaneName } from './arrangement.ts';
 import type { Pane } from './pane.ts';
-
-const SVG = 'http://www.w3.org/2000/svg';
 
 /** Puts the panes where there is room for them; where several share a place, a row of options chooses one. */
 export class Slots {
@@ -78,15 +76,6 @@ export class Slots {
 }
 
 /** A sample of the line and its name. */
-function legendItem({ name, title, quantity, dash, width }: CurveSpec): HTMLElement {
-  const svg = document.createElementNS(SVG, 'svg');
-  svg.setAttribute('viewBox', '0 0 28 10');
-  svg.setAttribute('aria-hidden', 'true');
-  const line = document.createElementNS(SVG, 'path');
-  line.setAttribute('d', 'M0 5H28');
-  line.style.stroke = quantity === null ? 'var(--ink)' : `var(--q-${quantity})`;
-  line.style.strokeWidth = String(width);
-  line.style.strokeDasharray = DASHES[dash].join(' ');
-  svg.append(line);
-  return element('li', { title }, svg, name);
+function legendItem({ name, title, pen }: ResponseSpec): HTMLElement {
+  return element('li', { title }, lineSample(pen), name);
 }

@@ -1,7 +1,7 @@
 import type { LoopAnalysis } from '../../../shared/protocol/analysis.ts';
 import type { GainSheet } from '../../../shared/sheet/gainSheet.ts';
-import { bodePlot } from '../../plot/svg/bode.ts';
-import { nyquistPlot } from '../../plot/svg/nyquist.ts';
+import { bodeSheet } from '../../plot/loop/bodeSheet.ts';
+import { nyquistSheet } from '../../plot/loop/nyquist.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { paperPage } from '../paperPage.ts';
 import { box, figure, list } from '../paperParts.ts';
@@ -65,5 +65,5 @@ function isFilter(name: string): boolean {
 }
 
 function plots(analysis: LoopAnalysis): Markup {
-  return markup`<div class="together">${figure('Frequency response', bodePlot(analysis))}${figure('Nyquist plot', nyquistPlot(analysis))}</div>`;
+  return markup`<div class="together">${figure('Frequency response', bodeSheet(analysis))}${figure('Nyquist plot', nyquistSheet(analysis))}</div>`;
 }

@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
-import { tripText } from '../../../shared/figures/tripText.ts';
+import { figureText } from '../../../shared/figures/figure.ts';
+import { INCREMENT_FIGURES, POSITIONING_FIGURES } from '../../../shared/figures/testFigures.ts';
 import type {
   Accuracy,
   IncrementTest,
@@ -8,7 +9,7 @@ import type {
   TestResult,
   TrippedTest,
 } from '../../../shared/protocol/accuracy.ts';
-import type { Job } from '../../../shared/study/job.ts';
+import type { Job, JobValues } from '../../../shared/study/job.ts';
 import { ended } from '../../../shared/verdict/read.ts';
 import { disturbanceChart } from '../../drawings/disturbance.ts';
 import { incrementsChart } from '../../drawings/increments.ts';
@@ -16,16 +17,12 @@ import { positioningChart } from '../../drawings/positioning.ts';
 import { rippleChart } from '../../drawings/ripple.ts';
 import { spectrumChart } from '../../drawings/spectrum.ts';
 import { staircaseChart } from '../../drawings/staircase.ts';
-import {
-  DISTURBANCE_ROWS,
-  POSITIONING_ROWS,
-  RIPPLE_ROWS,
-  STAIRCASE_ROWS,
-  type TestRow,
-} from '../../studyState/accuracyRows.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
+import { testRows } from '../../studyState/tables/accuracyRows.ts';
+import { type TableRow, ungrouped } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
-import { figure, figureRow, meaning, table } from '../paperParts.ts';
+import { figure, meanings, table } from '../paperParts.ts';
+import { figureTable } from './figureTable.ts';
 import { HALF } from './halfSize.ts';
 
 const STATES: Readonly<Record<PositioningTest['state'], string>> = {
@@ -47,17 +44,19 @@ export function accuracySection(
   const staircases = measured(all.map(({ staircase }) => staircase));
   const increments = measured(all.map(({ increment }) => increment));
   const disturbances = measured(all.map(({ disturbance }) => disturbance));
-  return markup`<section><h3>Positioning after ISO 230-2</h3>${positioning(accuracy)}</section>
+  return markup`<section><h3>Positioning after ISO 230-2</h3>${positioning(accuracy, values)}</section>
 <section><h3>Scan at constant speed</h3>${tested(
     accuracy.ripple,
-    (test) => markup`${figuresOf(RIPPLE_ROWS, test)}
+    (test) => markup`${figuresOf(testRows('ripple', [test], values, 'metric'))}
 ${strongestLines(test)}
 <div class="drawings">${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, HALF))}
 ${figure('Spectrum of the speed ripple', spectrumChart(test, ripples, HALF))}</div>`,
   )}</section>
 <section><h3>Staircase</h3>${tested(
     accuracy.staircase,
-    (test) => markup`<div class="drawings"><div>${figuresOf(STAIRCASE_ROWS, test)}</div>
+    (
+      test,
+    ) => markup`<div class="drawings"><div>${figuresOf(testRows('staircase', [test], values, 'metric'))}</div>
 ${figure('Stairs set and taken', staircaseChart(test, staircases, HALF))}</div>`,
   )}</section>
 <section><h3>Smallest step</h3>${tested(
@@ -67,7 +66,9 @@ ${figure('Steps set and taken', incrementsChart(test, increments, HALF))}</div>`
   )}</section>
 <section><h3>Sudden force</h3>${tested(
     accuracy.disturbance,
-    (test) => markup`<div class="drawings"><div>${figuresOf(DISTURBANCE_ROWS, test)}</div>
+    (
+      test,
+    ) => markup`<div class="drawings"><div>${figuresOf(testRows('disturbance', [test], values, 'metric'))}</div>
 ${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, HALF))}</div>`,
   )}</section>`;
 }
@@ -79,7 +80,7 @@ export function tested<T extends object>(result: TestResult<T>, show: (test: T) 
 }
 
 function notMeasured({ trip }: TrippedTest): Markup {
-  return markup`<p>Not measured: the drive stopped itself. ${tripText(trip, 'metric')}</p>`;
+  return markup`<p>Not measured: the drive tripped. ${trip.message}</p>`;
 }
 
 /** The tests that could be ended. */
@@ -87,34 +88,25 @@ export function measured<T extends object>(results: readonly TestResult<T>[]): T
   return results.map(ended).filter((test) => test !== null);
 }
 
-function positioning({ positioning: results }: Accuracy): Markup {
+function positioning({ positioning: results }: Accuracy, values: JobValues): Markup {
   const tests = measured(results);
   const trips = results.filter((result) => ended(result) === null) as TrippedTest[];
   const [first] = tests;
   if (first === undefined) return markup`${trips.map(notMeasured)}`;
-  const rows = POSITIONING_ROWS.map(
-    ({
-      label,
-      text,
-    }) => markup`<tr><th scope="row">${label}</th>${tests.map((test) => markup`<td>${text(test, 'metric')}</td>`)}</tr>
-`,
-  );
+  const columns = tests.map(({ state }) => ({ title: state }));
+  const rows = testRows('positioning', tests, values, 'metric');
   return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every candidate.</p></div>
-${table('states', ['Figure', ...tests.map(({ state }) => state)], rows)}${trips.map(notMeasured)}
+${figureTable(ungrouped(columns, rows), { kind: 'states' })}${trips.map(notMeasured)}
 <div class="drawings">${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test, [test], HALF)))}</div>`;
 }
 
 /** What is meant by each figure of positioning. */
 export function positioningMeanings(): Markup {
-  return markup`<dl class="meanings">${POSITIONING_ROWS.map(({ label, definition }) => meaning(label, definition))}</dl>`;
+  return meanings(Object.values(POSITIONING_FIGURES));
 }
 
-function figuresOf<T>(rows: readonly TestRow<T>[], test: T): Markup {
-  return table(
-    'figures',
-    ['Figure', 'Value', 'Meaning'],
-    rows.map(({ label, text, definition }) => figureRow(label, text(test, 'metric'), definition)),
-  );
+function figuresOf(rows: readonly TableRow[]): Markup {
+  return figureTable(ungrouped([{ title: 'Value' }], rows), { kind: 'figures', meaning: 'beside' });
 }
 
 function strongestLines({ lines }: RippleTest): Markup {
@@ -130,8 +122,9 @@ function strongestLines({ lines }: RippleTest): Markup {
   return table('lines', ['Strongest lines: period', 'Amplitude', 'Where it comes from'], rows);
 }
 
-function stepsTried({ smallest, tried }: IncrementTest): Markup {
-  const rows = tried.map(
+function stepsTried(test: IncrementTest): Markup {
+  const { smallest } = INCREMENT_FIGURES;
+  const rows = test.tried.map(
     ({
       step,
       mean,
@@ -140,6 +133,6 @@ function stepsTried({ smallest, tried }: IncrementTest): Markup {
     }) => markup`<tr><th scope="row">${ranged(step, METRES)}</th><td>${ranged(mean, METRES)}</td><td>${ranged(spread, METRES)}</td><td>${made ? 'yes' : 'no'}</td></tr>
 `,
   );
-  return markup`<div class="words"><p>${smallest === null ? 'None of the steps tried is taken for certain.' : `The smallest step that the tool takes for certain is ${ranged(smallest, METRES)}.`}</p></div>
-${table('half steps', ['Step set', 'Taken, mean', 'Its spread', 'For certain'], rows)}`;
+  return markup`<div class="words"><p>${smallest.label}: ${figureText(smallest, smallest.of(test))}.</p></div>
+${table('half steps', ['Step commanded', 'Taken, mean', 'Its spread', 'Every time'], rows)}`;
 }

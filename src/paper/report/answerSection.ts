@@ -1,13 +1,9 @@
-import {
-  CELL_TEXT,
-  VERDICT_GROUPS,
-  type Verdict,
-  type VerdictCell,
-  type VerdictRow,
-} from '../../../shared/verdict/judgement.ts';
+import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
+import { verdictTable } from '../../studyState/tables/verdictRows.ts';
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
-import { groupRow, list, meaning } from '../paperParts.ts';
+import { list, meanings } from '../paperParts.ts';
+import { figureTable } from './figureTable.ts';
 
 /** Which drive, and by what rule. */
 export function answerSection({ choice, rule, fairness }: Verdict): Markup {
@@ -18,29 +14,15 @@ export function answerSection({ choice, rule, fairness }: Verdict): Markup {
 <p>${withIndices(fairness)}</p></section>`;
 }
 
-/** Every figure of every candidate. The best is told by a word, and so is what does not do. */
-export function verdictTable({ rows }: Verdict, candidates: readonly SimulatedCandidate[]): Markup {
+/** Every figure of every candidate. */
+export function sideBySideSection(verdict: Verdict, candidates: readonly SimulatedCandidate[]): Markup {
   return markup`<section><h2>The candidates side by side</h2>
-<table class="verdict">
-<thead><tr><th scope="col">Figure</th>${candidates.map(({ letter, title }) => markup`<th scope="col">${letter}<br><span class="candidate-title">${title}</span></th>`)}</tr></thead>
-<tbody>${rows.map((row, k) => markup`${row.group === rows[k - 1]?.group ? '' : groupRow(VERDICT_GROUPS[row.group], candidates.length + 1)}${verdictRow(row)}`)}</tbody></table></section>`;
+${figureTable(verdictTable(verdict, candidates, 'metric'), { kind: 'verdict' })}</section>`;
 }
 
 /** What is meant by each figure of the table. */
 export function figureMeanings({ rows }: Verdict): Markup {
-  return markup`<dl class="meanings">${rows.map(({ label, definition }) => meaning(label, definition))}</dl>`;
-}
-
-function verdictRow({ label, asked, better, cells }: VerdictRow): Markup {
-  const goal = asked === null ? `${better} is better` : `asked: ${asked}`;
-  return markup`<tr><th scope="row">${withIndices(label)}<br><span class="goal">${goal}</span></th>${cells.map(verdictCell)}</tr>
-`;
-}
-
-/** Why it does not do is told where the candidates are told apart. */
-function verdictCell({ text, cause, mark, fails }: VerdictCell): Markup {
-  const said = [...(mark === null ? [] : [CELL_TEXT[mark]]), ...(fails ? [CELL_TEXT.fails] : [])].join(', ');
-  return markup`<td class="${mark === null ? 'plain' : 'value'}">${text}${said === '' ? '' : markup`<br><span class="mark">${said}</span>`}${cause === null ? '' : markup`<br><span class="note">${withIndices(cause)}</span>`}</td>`;
+  return meanings(rows);
 }
 
 export function standoutSection({ sentences }: Verdict): Markup {

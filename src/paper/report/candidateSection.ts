@@ -21,7 +21,7 @@ ${sizingSection(candidate, candidates)}
 ${
   isSimulated(candidate)
     ? [
-        heatSection(candidate, judged),
+        heatSection(candidate, job, judged),
         accuracySection(candidate, job, judged),
         energySection(candidate, job, judged),
       ]

@@ -2,9 +2,10 @@ import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
 import { PARAMETER_GROUPS, type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import type { CandidateState } from '../../studyState/state.ts';
-import { type Markup, markup, withIndices } from '../../ui/markup.ts';
-import { groupRow, list } from '../paperParts.ts';
-import { candidateHead } from './candidateColumns.ts';
+import type { TableRow } from '../../studyState/tables/table.ts';
+import { type Markup, markup } from '../../ui/markup.ts';
+import { list } from '../paperParts.ts';
+import { figureTable } from './figureTable.ts';
 import { valueIn } from './quantity.ts';
 
 /** What a datasheet states, and what every axis needs besides a motor. */
@@ -26,32 +27,36 @@ export function drivesSection(candidates: readonly CandidateState[]): Markup {
     ({ letter, title, choice, scene }) =>
       `${letter}: ${title}, ${motors(scene.parameters.motorCount)} on one amplifier, ${provenance(choice.own)}.`,
   );
+  const groups = SHOWN.flatMap((shown) =>
+    PARAMETER_GROUPS.filter(({ id }) => id === shown).map(({ title, rows }) => ({
+      title,
+      rows: parameterRows(Object.keys(rows) as ParameterName[], candidates),
+    })),
+  );
   return markup`<section><h2>The drives and their data</h2>
 <div class="words">${list(said)}<p>Values that are 0 or off are left out.</p></div>
-<table class="by-candidate datasheet">${candidateHead(['Value'], candidates)}<tbody>${SHOWN.map((id) => groupRows(id, candidates))}</tbody></table></section>`;
+${figureTable({ columns: candidates, groups }, { kind: 'by-candidate datasheet', head: 'Value' })}</section>`;
 }
 
-function groupRows(id: (typeof SHOWN)[number], candidates: readonly CandidateState[]): Markup {
-  const { title, rows } = PARAMETER_GROUPS.find((group) => group.id === id)!;
-  const names = (Object.keys(rows) as ParameterName[]).filter(
-    (name) => !OF_THE_JOB.includes(name) && candidates.some((candidate) => hasValue(candidate, name)),
-  );
-  return markup`${groupRow(title, candidates.length + 1)}${names.map(
-    (
-      name,
-    ) => markup`<tr><th scope="row">${parameterLabel(name)} ${withIndices(parameterRow(name).symbol)}</th>${candidates.map((candidate) => valueCell(candidate, name))}</tr>
-`,
-  )}`;
+function parameterRows(names: readonly ParameterName[], candidates: readonly CandidateState[]): TableRow[] {
+  return names
+    .filter((name) => !OF_THE_JOB.includes(name) && candidates.some((candidate) => hasValue(candidate, name)))
+    .map((name) => ({
+      id: name,
+      label: `${parameterLabel(name)} ${parameterRow(name).symbol}`,
+      definition: '',
+      cells: candidates.map((candidate) => ({ text: valueText(candidate, name) })),
+    }));
 }
 
 function hasValue({ scene: { parameters: p } }: CandidateState, name: ParameterName): boolean {
   return isInUse(name, p) && p[name] !== 0;
 }
 
-function valueCell(candidate: CandidateState, name: ParameterName): Markup {
-  if (!hasValue(candidate, name)) return markup`<td>none</td>`;
-  const own = Object.hasOwn(candidate.choice.own, name) ? markup` <span class="note">(typed in)</span>` : '';
-  return markup`<td class="value">${valueIn('metric', parameterRow(name), candidate.scene.parameters[name])}${own}</td>`;
+function valueText(candidate: CandidateState, name: ParameterName): string {
+  if (!hasValue(candidate, name)) return 'none';
+  const own = Object.hasOwn(candidate.choice.own, name) ? ' (typed in)' : '';
+  return `${valueIn('metric', parameterRow(name), candidate.scene.parameters[name])}${own}`;
 }
 
 function motors(count: number): string {

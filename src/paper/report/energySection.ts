@@ -1,33 +1,21 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
+import { ENERGY_FIGURE_NAMES, ENERGY_FIGURES } from '../../../shared/figures/energyFigures.ts';
 import { durationText } from '../../../shared/figures/timeLapseText.ts';
 import type { EnergyFlow } from '../../../shared/protocol/accuracy.ts';
 import type { Job } from '../../../shared/study/job.ts';
-import { dayPower, yearEnergy } from '../../../shared/verdict/read.ts';
 import { energyFlowChart } from '../../drawings/energyFlow.ts';
-import type { Size } from '../../plot/svg/plot.ts';
+import type { Size } from '../../plot/frame.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
+import { energyRows, yearRows } from '../../studyState/tables/energyRows.ts';
+import { type TableRow, ungrouped } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
-import { figure, table } from '../paperParts.ts';
+import { figure } from '../paperParts.ts';
 import { measured, tested } from './accuracySection.ts';
+import { figureTable } from './figureTable.ts';
 import { quantityIn } from './quantity.ts';
 
 /** Lower than on the page, so that it stands below its table. */
 const FLOW_SIZE: Size = { width: 640, height: 170 };
-
-/** Share of what is drawn below which a term is left out. */
-const NEGLIGIBLE = 1e-5;
-
-const TERMS: readonly (readonly [label: string, keyof EnergyFlow])[] = [
-  ['Drawn at the motor terminals', 'drawn'],
-  ['Given back while braking', 'returned'],
-  ['Copper', 'copper'],
-  ['Iron and eddy currents', 'iron'],
-  ['Guide', 'guide'],
-  ['Nut and bearings', 'nut'],
-  ['Other: link, mounts, buffers', 'other'],
-  ['Work on the process', 'work'],
-  ['Stored at the end, and rounding', 'stored'],
-];
 
 export function energySection(
   candidate: SimulatedCandidate,
@@ -44,22 +32,25 @@ ${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows, FLOW_S
 )}</section>`;
 }
 
+/** Energy of each term, the mean power that it takes and its share of what is drawn. */
 function energy(flow: EnergyFlow): Markup {
   const { cycleTime, drawn } = flow;
-  const rows = TERMS.filter(([, name]) => Math.abs(flow[name]) > NEGLIGIBLE * drawn).map(
-    ([
-      label,
-      name,
-    ]) => markup`<tr><th scope="row">${label}</th><td>${ranged(flow[name], 'J')}</td><td>${ranged(flow[name] / cycleTime, 'W')}</td><td>${inUnit(flow[name] / drawn, '%')}</td></tr>
-`,
-  );
-  return table('energy', ['Of one cycle', 'Energy', 'Mean power', 'Of what is drawn'], rows);
+  const columns = ['Energy', 'Mean power', 'Share of what is drawn'].map((title) => ({ title }));
+  const shown = new Set(energyRows([flow], 'metric').map(({ id }) => id));
+  const rows = ENERGY_FIGURE_NAMES.flatMap((name): TableRow[] => {
+    const { label, definition, unit, of } = ENERGY_FIGURES[name];
+    const [id, value] = [`energy-${name}`, of(flow)];
+    if (unit !== 'J' || !shown.has(id)) return [];
+    const texts = [ranged(value, 'J'), ranged(value / cycleTime, 'W'), inUnit(value / drawn, '%')];
+    return [{ id, label, definition, cells: texts.map((text) => ({ text })) }];
+  });
+  return figureTable(ungrouped(columns, rows), { kind: 'energy' });
 }
 
 /** Of the day with windings as warm as they get, as the comparison of the candidates has it. */
-function yearly(candidate: SimulatedCandidate, { values }: Job): Markup {
-  const [power, year] = [dayPower(candidate), yearEnergy(candidate, values)];
-  if (power === null || year === null)
-    return markup`<p class="words">There is no cost of a year: the drive does not last the day.</p>`;
-  return markup`<p class="words">With windings as warm as they get the mean power is ${ranged(power, 'W')}. In a year of ${values.days} days of ${durationText(values.dailyTime)} that is ${inUnit(year, 'kWh')}; at ${quantityIn('metric', values.energyPrice, '1/kWh')} it costs ${inUnit(year * values.energyPrice, '')} in your currency. Losses of the amplifier are not in it, and terms below 0.001 % are not in the table.</p>`;
+function yearly(candidate: SimulatedCandidate, job: Job): Markup {
+  const rows = yearRows([candidate], job, 'metric');
+  const { days, dailyTime, energyPrice } = job.values;
+  return markup`${figureTable(ungrouped([{ title: 'Value' }], rows), { kind: 'figures', meaning: 'beside' })}
+<p class="words">A year has ${days} days of ${durationText(dailyTime)}; energy costs ${quantityIn('metric', energyPrice, '1/kWh')}. Losses of the amplifier are not included, and terms below 0.001 % are left out of the table.</p>`;
 }

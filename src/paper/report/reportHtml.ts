@@ -1,7 +1,7 @@
 import { isSimulated } from '../../studyState/simulatedCandidate.ts';
 import { markup } from '../../ui/markup.ts';
 import { paperPage } from '../paperPage.ts';
-import { answerSection, flipSection, standoutSection, verdictTable } from './answerSection.ts';
+import { answerSection, flipSection, sideBySideSection, standoutSection } from './answerSection.ts';
 import { candidateSection } from './candidateSection.ts';
 import { assumptionSection, cautionSection, reproductionSection } from './closing.ts';
 import { drivesSection } from './driveSection.ts';
@@ -28,7 +28,7 @@ export function reportHtml(input: ReportInput): string {
 ${jobSection(job, units)}
 ${answerSection(verdict)}
 ${pictureOf(pictures.stage, 'The candidates on the stage')}
-${verdictTable(verdict, judged)}
+${sideBySideSection(verdict, judged)}
 ${standoutSection(verdict)}
 ${flipSection(verdict)}
 ${heatOfAll(judged, job)}

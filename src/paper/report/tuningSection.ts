@@ -1,6 +1,5 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
-import { tripText } from '../../../shared/figures/tripText.ts';
 import { gainSection } from '../../../shared/sheet/gainRows.ts';
 import { numberText } from '../../../shared/sheet/quantityText.ts';
 import type { Job } from '../../../shared/study/job.ts';
@@ -8,9 +7,10 @@ import type { MoveOutcome } from '../../../shared/study/outcome.ts';
 import { listed } from '../../../shared/verdict/text.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
-import { type Markup, markup, withIndices } from '../../ui/markup.ts';
-import { list, meaning } from '../paperParts.ts';
-import { candidateHead } from './candidateColumns.ts';
+import { type TableRow, ungrouped } from '../../studyState/tables/table.ts';
+import { type Markup, markup } from '../../ui/markup.ts';
+import { list, meanings } from '../paperParts.ts';
+import { figureTable } from './figureTable.ts';
 
 const DIGITS = 5;
 
@@ -37,7 +37,7 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
       ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
       : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
-    moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip, 'metric')}`] : [],
+    moves.trip ? [`${letter}: its drive trips. ${moves.trip.message}`] : [],
   );
   const counts = candidates
     .map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`)
@@ -51,13 +51,13 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
   );
   return markup`<section><h2>Tuning</h2>
 <div class="words"><p>${origin} Gains in SI, as they are read back; those that are 0 or off are left out.</p></div>
-<table class="by-candidate">${candidateHead(['Gain'], candidates)}<tbody>${loopRows(candidates)}${gainRows(candidates)}</tbody></table></section>
+${figureTable(ungrouped(candidates, [...loopRows(candidates), ...gainRows(candidates)]), { kind: 'by-candidate', head: 'Gain', meaning: 'below' })}</section>
 <section><h3>The moves as tuned</h3>
 <div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured stands further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
-<table class="by-candidate">${candidateHead(['Figure'], candidates)}<tbody>${moves}</tbody></table></section>`;
+${figureTable(ungrouped(candidates, moves), { kind: 'by-candidate' })}</section>`;
 }
 
-function loopRows(candidates: readonly SimulatedCandidate[]): Markup[] {
+function loopRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
   return [
     row(
       'Peak sensitivity',
@@ -72,7 +72,7 @@ function loopRows(candidates: readonly SimulatedCandidate[]): Markup[] {
   ];
 }
 
-function gainRows(candidates: readonly SimulatedCandidate[]): Markup[] {
+function gainRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
   const columns = candidates.map(({ scene: { parameters: p } }) =>
     gainSection(p).rows.filter(
       ({ value, parameter }) => value !== 0 && value !== 'off' && (!parameter || isInUse(parameter, p)),
@@ -92,13 +92,11 @@ function gainRows(candidates: readonly SimulatedCandidate[]): Markup[] {
   );
 }
 
-function row(label: string, meaning: string, texts: readonly string[]): Markup {
-  const note = meaning === '' ? '' : markup`<br><span class="note">${withIndices(meaning)}</span>`;
-  return markup`<tr><th scope="row">${withIndices(label)}${note}</th>${texts.map((text) => markup`<td class="value">${text}</td>`)}</tr>
-`;
+function row(label: string, definition: string, texts: readonly string[]): TableRow {
+  return { id: label, label, definition, cells: texts.map((text) => ({ text })) };
 }
 
 /** How the figures of the moves are measured: once for all candidates. */
 export function moveDefinitions(): Markup {
-  return markup`<dl class="meanings">${FIGURES.map((name) => meaning(MOVE_FIGURES[name].label, MOVE_FIGURES[name].definition))}</dl>`;
+  return meanings(FIGURES.map((name) => MOVE_FIGURES[name]));
 }

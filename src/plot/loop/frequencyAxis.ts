@@ -1,45 +1,49 @@
-/** Least span that can be zoomed to, as a ratio of its ends. */
-const MIN_RATIO = 1.25;
+import { logScale } from '../scale.ts';
+import { type DecadeTick, decadeTicks } from '../ticks.ts';
 
-export interface FrequencyTick {
-  readonly frequency: number;
-  /** 1, 2, 5 or another digit times a power of ten. */
-  readonly digit: number;
-}
+/** Smallest span that can be zoomed to, as a ratio of its ends. */
+const MIN_RATIO = 1.25;
 
 /** The logarithmic frequency axis that all Bode plots share, Hz: all of it, or the part that was zoomed to. */
 export class FrequencyAxis {
-  from = 1;
-  to = 4000;
+  /** Places are shares of the width. */
+  #scale = logScale(1, 4000, 0, 1);
   #lowest = 1;
   #highest = 4000;
+
+  get from(): number {
+    return this.#scale.from;
+  }
+
+  get to(): number {
+    return this.#scale.to;
+  }
 
   /** What there is to be seen. A part that was zoomed to is kept as far as it lies inside. */
   setRange(lowest: number, highest: number): void {
     if (lowest === this.#lowest && highest === this.#highest) return;
-    const whole = this.whole;
+    const { isWhole } = this;
     this.#lowest = lowest;
     this.#highest = highest;
-    if (whole) this.showAll();
+    if (isWhole) this.showAll();
     else this.#show(this.from, this.to / this.from);
   }
 
-  get whole(): boolean {
+  get isWhole(): boolean {
     return this.from === this.#lowest && this.to === this.#highest;
   }
 
   showAll(): void {
-    this.from = this.#lowest;
-    this.to = this.#highest;
+    this.#scale = logScale(this.#lowest, this.#highest, 0, 1);
   }
 
-  /** Share of the width at which a frequency stands; beyond 0 and 1 outside. */
+  /** Share of the width at which a frequency lies; beyond 0 and 1 outside. */
   fraction(frequency: number): number {
-    return Math.log(frequency / this.from) / Math.log(this.to / this.from);
+    return this.#scale.at(frequency);
   }
 
   frequencyAt(fraction: number): number {
-    return this.from * (this.to / this.from) ** fraction;
+    return this.#scale.valueAt(fraction);
   }
 
   /** Makes the span `factor` times as wide on the logarithmic scale about a fraction of the width. */
@@ -55,24 +59,20 @@ export class FrequencyAxis {
     this.#show(this.from * ratio ** share, ratio);
   }
 
-  /** Every digit times a power of ten in view, ascending. */
-  ticks(): FrequencyTick[] {
-    const found: FrequencyTick[] = [];
-    for (let power = Math.floor(Math.log10(this.from)); 10 ** power <= this.to; power++) {
-      for (let digit = 1; digit < 10; digit++) {
-        const frequency = Number(`${digit}e${power}`);
-        if (frequency >= this.from * (1 - 1e-9) && frequency <= this.to * (1 + 1e-9))
-          found.push({ frequency, digit });
-      }
-    }
-    return found;
+  /** Every digit times a power of ten in view, Hz, ascending. */
+  ticks(): DecadeTick[] {
+    return decadeTicks(this.from, this.to);
   }
 
   #show(from: number, wanted: number): void {
-    const ratio = Math.min(Math.max(wanted, MIN_RATIO), this.#highest / this.#lowest);
-    this.from = Math.min(Math.max(from, this.#lowest), this.#highest / ratio);
-    this.to = this.from * ratio;
-    if (ratio === this.#highest / this.#lowest) this.showAll();
+    const most = this.#highest / this.#lowest;
+    const ratio = Math.min(Math.max(wanted, MIN_RATIO), most);
+    if (ratio === most) {
+      this.showAll();
+      return;
+    }
+    const start = Math.min(Math.max(from, this.#lowest), this.#highest / ratio);
+    this.#scale = logScale(start, start * ratio, 0, 1);
   }
 }
 

@@ -1,31 +1,26 @@
-import type { Quantity } from '../../../shared/core/channels.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { UNITS } from '../../../shared/core/units.ts';
 import type { LoopAnalysis, MeasuredLoop, Response } from '../../../shared/protocol/analysis.ts';
-import type { Theme } from '../canvas/theme.ts';
-import type { DASHES } from '../pens.ts';
+import type { Pen } from '../pens.ts';
 import type { LevelLimits } from './levelScale.ts';
 
 /** One response as the plots draw it. */
-export interface CurveSpec {
+export interface ResponseSpec {
   readonly name: string;
   readonly title: string;
-  /** Null: the colour of text, for L, which is no quantity of the axis. */
-  readonly quantity: Quantity | null;
-  readonly dash: keyof typeof DASHES;
-  readonly width: number;
+  readonly pen: Pen;
   of(analysis: LoopAnalysis): Response;
   measured?(loop: MeasuredLoop): Response;
 }
 
 export interface BodeSpec {
   readonly title: string;
-  readonly curves: readonly CurveSpec[];
+  readonly responses: readonly ResponseSpec[];
   /** How the upper scale counts a magnitude: dB, or powers of ten of a unit. */
   readonly magnitude: MagnitudeSpec;
   readonly phase: LevelLimits;
   /** Only the open loop shows its margins, filters and handles. */
-  readonly shaped: boolean;
+  readonly isShaped: boolean;
 }
 
 export interface MagnitudeSpec {
@@ -37,19 +32,19 @@ export interface MagnitudeSpec {
   textOf(level: number): string;
 }
 
-export const colourOf = ({ quantity }: CurveSpec, theme: Theme): string =>
-  quantity === null ? theme.colour('ink') : theme.colour(quantity);
-
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 
-const number = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
+const numberText = (value: number): string => String(Number(value.toPrecision(6))).replace('-', '−');
+
+/** Text of a level of phase. */
+export const degreesText = (level: number): string => `${numberText(level)}°`;
 
 const DECIBELS = (min: LevelLimits['min'], max: LevelLimits['max']): MagnitudeSpec => ({
   unit: 'dB',
   limits: { steps: [10, 20, 40, 80], min, max },
   reference: 0,
   levelOf: decibels,
-  textOf: number,
+  textOf: numberText,
 });
 
 /** Powers of ten of N/µm. */
@@ -71,61 +66,53 @@ const PHASE = (min: LevelLimits['min'], max: LevelLimits['max']): LevelLimits =>
 export const BODE = {
   open: {
     title: 'Open loop',
-    curves: [
+    responses: [
       {
         name: 'L',
         title: 'Open loop L, cut at the current command',
-        quantity: null,
-        dash: 'solid',
-        width: 2,
+        pen: { colour: 'ink', width: 2 },
         of: ({ openLoop }) => openLoop,
         measured: ({ openLoop }) => openLoop,
       },
     ],
     magnitude: DECIBELS([-40, 40], [-80, 60]),
     phase: PHASE([-270, -90], [-450, 90]),
-    shaped: true,
+    isShaped: true,
   },
   closed: {
     title: 'S and T',
-    curves: [
+    responses: [
       {
         name: 'S',
-        title: 'Sensitivity S = 1/(1 + L): what is left of a disturbance',
-        quantity: 'error',
-        dash: 'dashed',
-        width: 2,
+        title: 'Sensitivity S = 1/(1 + L): the share of a disturbance that remains',
+        pen: { colour: 'error', dash: 'dashed', width: 2 },
         of: ({ sensitivity }) => sensitivity,
         measured: ({ sensitivity }) => sensitivity,
       },
       {
         name: 'T',
         title: 'Closed loop T = L/(1 + L)',
-        quantity: 'position',
-        dash: 'solid',
-        width: 2,
+        pen: { colour: 'position', width: 2 },
         of: ({ closedLoop }) => closedLoop,
       },
     ],
     magnitude: DECIBELS([-30, 10], [-60, 40]),
     phase: PHASE([-180, 90], [-450, 270]),
-    shaped: false,
+    isShaped: false,
   },
   stiffness: {
     title: 'Stiffness',
-    curves: [
+    responses: [
       {
         name: 'stiffness',
         title: 'Disturbance stiffness: force on the table over its deflection',
-        quantity: 'force',
-        dash: 'solid',
-        width: 2,
+        pen: { colour: 'force', width: 2 },
         of: ({ stiffness }) => stiffness,
       },
     ],
     magnitude: NEWTONS_PER_MICROMETRE,
     phase: PHASE([-90, 180], [-450, 360]),
-    shaped: false,
+    isShaped: false,
   },
 } as const satisfies Record<string, BodeSpec>;
 

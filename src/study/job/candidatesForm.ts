@@ -9,8 +9,9 @@ import { type CandidateChoice, candidateLetter, MAX_CANDIDATES } from '../../../
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import type { CandidateState, StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
+import { inPanelText } from '../../ui/fields/label.ts';
 import { grouped } from '../../ui/picker.ts';
-import { comparableButton } from '../comparableButton.ts';
+import { comparableButton } from '../parts/comparableButton.ts';
 import { createDatasheetDialog } from './datasheetDialog.ts';
 
 export interface CandidatesForm {
@@ -132,7 +133,7 @@ function createCandidateRow(index: number, { onChoice, onRemove, onDatasheet }: 
 
   function take(next: Choice): void {
     const wrong = onChoice(next);
-    setText(problem, wrong ?? '');
+    setText(problem, wrong === null ? '' : inPanelText(wrong));
     if (wrong !== null) fill();
   }
 

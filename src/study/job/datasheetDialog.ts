@@ -6,15 +6,13 @@ import {
   type Parameters,
   parameterRow,
 } from '../../../shared/core/parameters/table.ts';
-import { problemTexts } from '../../../shared/core/problem.ts';
 import type { Preset } from '../../../shared/core/scene.ts';
-import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { parameterLabel } from '../../ui/fields/label.ts';
+import { inPanelText, parameterLabel } from '../../ui/fields/label.ts';
 import { createRowField, type RowField } from './rowField.ts';
 
 export interface DatasheetDialog {
@@ -101,9 +99,9 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
     const usual = usualValues();
     const checked = checkDatasheet(own, preset);
     const problems = 'problems' in checked ? checked.problems : [];
-    setText(problem, problemTexts(problems, onPage(units)).join(' '));
+    setText(problem, problems.map(({ message }) => inPanelText(message)).join(' '));
     const warning = backEmfWarning({ ...usual, ...own });
-    setText(caution, warning === null ? '' : sentenceText(warning, onPage(units)));
+    setText(caution, warning === null ? '' : inPanelText(warning));
     for (const name of DATASHEET_NAMES) {
       const row = parameterRow(name);
       const isOwn = name in own && row.kind === 'number';
@@ -132,7 +130,7 @@ export function createDatasheetDialog(onUse: (own: ParameterChanges) => string |
     }
     const wrong = onUse(own);
     if (wrong === null) dialog.close();
-    else setText(problem, wrong);
+    else setText(problem, inPanelText(wrong));
   }
 
   return {

@@ -1,5 +1,3 @@
-import { problemText } from '../../../shared/core/problem.ts';
-import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
 import { isAsked } from '../../../shared/study/isAsked.ts';
@@ -74,11 +72,9 @@ export function createJobForm(actions: StudyActions, onFold: () => void): JobFor
   }
 
   function problemOf(name: JobEntry, changes: Values): string | null {
-    const { problems } = checkJob(wanted(changes));
-    const own = problems.find(({ field }) => field === name);
-    if (own) return capitalised(sentenceText(own.message, onPage(system)));
-    const [other] = problems;
-    return other ? problemText(other, onPage(system)) : null;
+    const { problems } = checkJob(wanted(changes), system);
+    const problem = problems.find(({ field }) => field === name) ?? problems[0];
+    return problem ? capitalised(problem.message.replace(`${jobLabel(name)}: `, '')) : null;
   }
 
   function fold(): void {

@@ -1,7 +1,8 @@
-import '../results/results.css';
+import '../parts/parts.css';
 import './job.css';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
 import { motionAsked } from '../../../shared/study/motionAsked.ts';
+import { svg } from '../../plot/svg.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import type { Pane, StudyActions, StudyState } from '../../studyState/state.ts';
 import { DROPS } from '../../ui/cautions.ts';
@@ -9,7 +10,7 @@ import { element, setText } from '../../ui/dom.ts';
 import { labelled } from '../../ui/labelled.ts';
 import { markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
-import { drawnPart } from '../results/drawnPart.ts';
+import { drawnPart } from '../parts/drawnPart.ts';
 import { createCandidatesForm } from './candidatesForm.ts';
 import { createJobForm } from './jobForm.ts';
 import { motionPlot } from './motionPlot.ts';
@@ -37,7 +38,7 @@ export function createJobPane(actions: StudyActions): Pane {
     if (!state) return markup``;
     const wantsList = form.wanted.motion === 'move list';
     const asked = (wantsList ? moveList.typed : null) ?? motionAsked(state.study.job);
-    return motionPlot(asked, state.units, width);
+    return svg(motionPlot(asked, state.units, width));
   });
   const candidates = createCandidatesForm(actions);
   const motion = element(

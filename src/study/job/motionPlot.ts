@@ -1,24 +1,23 @@
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import type { MotionAsked } from '../../../shared/study/motionAsked.ts';
-import { rangeOf } from '../../plot/range.ts';
-import { widened } from '../../plot/svg/axes.ts';
-import { lineChart } from '../../plot/svg/lineChart.ts';
-import type { Markup } from '../../ui/markup.ts';
+import type { Drawing } from '../../plot/drawing.ts';
+import { lineChart } from '../../plot/lineChart.ts';
+import { rangeOf, widened } from '../../plot/range.ts';
 
 const HEIGHT = 240;
 
-/** Position over the time of one cycle, as it is asked for. */
+/** Commanded position over the time of one cycle. */
 export function motionPlot(
   { time, position, moves, cycleTime }: MotionAsked,
   units: UnitSystem,
   width: number,
-): Markup {
+): Drawing {
   return lineChart(
     {
-      text: `Position over one cycle of ${moves.length} moves, as it is asked for.`,
+      description: `Commanded position over one cycle of ${moves.length} moves.`,
       x: { title: 'Time', unit: 's', from: 0, to: cycleTime },
       y: { title: 'Position', unit: unitIn(units, 'mm'), ...widened(...rangeOf(position)) },
-      series: [{ name: '', x: time, y: position, pen: { colour: 'var(--q-setpoint)', width: 2 } }],
+      series: [{ name: '', x: time, y: position, pen: { colour: 'setpoint', width: 2 } }],
     },
     { width, height: HEIGHT },
   );

@@ -1,25 +1,27 @@
-import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import { HEAT_FIGURES } from '../../../shared/figures/heatFigures.ts';
 import { coolingSentences, durationText } from '../../../shared/figures/timeLapseText.ts';
-import type { Course, LapseSample } from '../../../shared/protocol/timeLapse.ts';
+import type { Course, HeatState, LapseSample } from '../../../shared/protocol/timeLapse.ts';
 import { driftChart } from '../../drawings/drift.ts';
 import { growthChart } from '../../drawings/growth.ts';
 import { temperaturesChart } from '../../drawings/temperatures.ts';
+import { svg } from '../../plot/svg.ts';
 import { candidateName } from '../../sideBySide/candidateName.ts';
 import { courseOf, temperatureData } from '../../studyState/candidateCourses.ts';
 import { watchResults } from '../../studyState/changes.ts';
-import { eventRows, stateRows } from '../../studyState/heatRows.ts';
 import { isSimulated, type SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import type { Pane, StudyActions, StudyState } from '../../studyState/state.ts';
+import { eventRows, heatRows } from '../../studyState/tables/heatRows.ts';
+import { ungrouped } from '../../studyState/tables/table.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { labelled } from '../../ui/labelled.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
-import { candidateFigure, candidateTable } from './candidateTable.ts';
-import { columns, columnsFor } from './columns.ts';
-import { drawnPart, unitNote } from './drawnPart.ts';
-import { createMissingCandidates } from './missingCandidates.ts';
-import './results.css';
+import { candidateFigure } from '../parts/candidateFigure.ts';
+import { columns, columnsFor } from '../parts/columns.ts';
+import { drawnPart, unitNote } from '../parts/drawnPart.ts';
+import { FigureTableView } from '../parts/figureTable.ts';
+import { createMissingCandidates } from '../parts/missingCandidates.ts';
+import '../parts/parts.css';
 
 /** Narrowest column of a chart, and the height of all of them, px of a drawing. */
 const MIN = 315;
@@ -45,23 +47,75 @@ export function createHeatPane(actions: StudyActions): Pane {
     labelled('Growth', growth),
     element('label', { class: 'results-control results-time' }, 'Read at', slider, time),
   );
-  const part = drawnPart(element('div'), (width) => (state ? content(state, width) : markup``));
+  const part = drawnPart(element('div'), (width) => (state ? drawings(state, width) : markup``));
+  const tables = { now: new FigureTableView(), events: new FigureTableView(), steady: new FigureTableView() };
 
   function refresh(): void {
     const text = durationText(Number(slider.value));
     slider.setAttribute('aria-valuetext', text);
     setText(time, text);
     part.refresh();
+    if (state) showTables(state);
   }
 
-  function content({ study, candidates, units }: StudyState, width: number): Markup {
-    const done = candidates.filter(isSimulated);
-    if (done.length === 0) return markup``;
+  /** Of each candidate that has been simulated, in the air of the room or with the coolant, whichever is looked at. */
+  function coursesOf({ candidates }: StudyState) {
+    const withCoolant = cooling.value === 'with coolant';
+    return candidates
+      .filter(isSimulated)
+      .map((candidate) => ({ candidate, course: courseOf(candidate, withCoolant) }));
+  }
+
+  function showTables(shown: StudyState): void {
+    const { study, units } = shown;
+    const found = coursesOf(shown);
+    if (found.length === 0) {
+      for (const table of Object.values(tables)) table.hide();
+      return;
+    }
+    const candidates = found.map(({ candidate }) => candidate);
+    const courses = found.map(({ course }) => course);
+    const at = Number(slider.value);
+    const rows = (prefix: string, stateOf: (course: Course) => HeatState | null, absent: string) =>
+      heatRows(
+        prefix,
+        found.map(({ candidate, course }) => ({
+          state: stateOf(course),
+          absent: course.trip ? 'trips' : absent,
+          hasScrew: candidate.scene.parameters.lead > 0,
+        })),
+        study.job.values,
+        units,
+      );
+    tables.now.show(
+      `After ${durationText(at)} ${cooling.value}`,
+      ungrouped(
+        candidates,
+        rows('now', (course) => sampleAt(course, at), 'trips'),
+      ),
+    );
+    tables.events.show(
+      `In ${durationText(longest(courses))} ${cooling.value}`,
+      ungrouped(candidates, eventRows(courses)),
+    );
+    tables.steady.show(
+      `In steady state ${cooling.value}`,
+      ungrouped(
+        candidates,
+        rows('steady', ({ steady }) => steady, 'no steady state'),
+      ),
+    );
+  }
+
+  function drawings(shown: StudyState, width: number): Markup {
+    const { study, units } = shown;
+    const found = coursesOf(shown);
+    if (found.length === 0) return markup``;
+    const done = found.map(({ candidate }) => candidate);
     const { values } = study.job;
     const withCoolant = cooling.value === 'with coolant';
     const at = Number(slider.value);
-    const courses = done.map((candidate) => courseOf(candidate, withCoolant));
-    const ofCandidates = done.map(({ letter }, k) => ({ letter, course: courses[k]! }));
+    const ofCandidates = found.map(({ candidate: { letter }, course }) => ({ letter, course }));
     const data = done.map((candidate) => temperatureData(candidate, withCoolant));
     const beside = columnsFor(done.length, width, MIN);
     const zoom = growth.value === 'whole' ? undefined : GROWTH_ZOOM * values.growthLimit;
@@ -71,46 +125,24 @@ ${columns(
   beside,
   width,
   done.map(
-    (candidate, k) => (each) =>
-      candidateFigure(candidate, temperaturesChart(data[k]!, data, { width: each, height: HEIGHT }, at)),
+    (candidate) => (each) =>
+      candidateFigure(
+        candidate,
+        temperaturesChart(temperatureData(candidate, withCoolant), data, { width: each, height: HEIGHT }, at),
+      ),
   ),
 )}
 ${columns(pair, width, [
   (each) =>
-    markup`<figure><figcaption>Growth at the tool</figcaption>${growthChart(ofCandidates, values.growthLimit, { width: each, height: HEIGHT }, at, zoom)}</figure>`,
+    markup`<figure><figcaption>${HEAT_FIGURES.growth.label}</figcaption>${svg(growthChart(ofCandidates, values.growthLimit, { width: each, height: HEIGHT }, at, zoom))}</figure>`,
   (each) =>
-    markup`<figure><figcaption>Force per ampere, against cold</figcaption>${driftChart(ofCandidates, { width: each, height: HEIGHT }, at)}</figure>`,
+    markup`<figure><figcaption>${HEAT_FIGURES.forcePerAmp.label}</figcaption>${svg(driftChart(ofCandidates, { width: each, height: HEIGHT }, at))}</figure>`,
 ])}
 <h3>Is a chiller needed?</h3>
 <dl class="candidate-answers">${done.map(
       (candidate) =>
-        markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate, units).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
-    )}</dl>
-${candidateTable(
-  `After ${durationText(at)} ${cooling.value}`,
-  done,
-  stateRows(
-    'now',
-    done,
-    courses.map((course) => sampleAt(course, at)),
-    () => 'trips',
-    values,
-    units,
-  ),
-)}
-${candidateTable(`In ${durationText(longest(courses))} ${cooling.value}`, done, eventRows(courses, units))}
-${candidateTable(
-  `In the long run ${cooling.value}`,
-  done,
-  stateRows(
-    'steady',
-    done,
-    courses.map(({ steady }) => steady),
-    (k) => (courses[k]!.trip ? 'trips' : 'no end to it'),
-    values,
-    units,
-  ),
-)}`;
+        markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
+    )}</dl>`;
   }
 
   return {
@@ -121,6 +153,7 @@ ${candidateTable(
       missing.element,
       controls,
       part.element,
+      ...Object.values(tables).map((table) => table.element),
     ),
     show(next) {
       state = next;
@@ -144,12 +177,12 @@ ${candidateTable(
 const GROWTH_ZOOM = 3;
 
 /** Whether the duty can be done, and what cooling has to do, in sentences. */
-function answers({ outcome: { heat }, scene }: SimulatedCandidate, units: UnitSystem): string[] {
+function answers({ outcome: { heat }, scene }: SimulatedCandidate): string[] {
   const { cooling, duty } = heat;
   const needs =
-    cooling === null ? [['The cycle cannot even be run cold.']] : coolingSentences(scene.parameters, cooling);
+    cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(scene.parameters, cooling);
   // Last comes what was asked first.
-  return [...needs.reverse(), ...duty.reasons].map((sentence) => sentenceText(sentence, onPage(units)));
+  return [...needs.reverse(), ...duty.reasons];
 }
 
 /** The last sample not after a time; null once the drive has stopped. */

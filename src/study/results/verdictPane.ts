@@ -1,123 +1,125 @@
-import './results.css';
+import '../parts/parts.css';
 import './verdict.css';
-import { PRESETS } from '../../../scenes/index.ts';
-import { searchFlips } from '../../../shared/verdict/flips.ts';
 import type { JudgedCandidate, Judgement } from '../../../shared/verdict/judgement.ts';
-import { judge } from '../../../shared/verdict/verdict.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
-import { watchResults } from '../../studyState/changes.ts';
+import { watchChanges } from '../../studyState/changes.ts';
 import { isSimulated } from '../../studyState/simulatedCandidate.ts';
-import type { Pane, StudyActions, StudyState } from '../../studyState/state.ts';
+import type { Pane, StudyActions, StudyState, VerdictState } from '../../studyState/state.ts';
+import { verdictTable } from '../../studyState/tables/verdictRows.ts';
 import { button, element } from '../../ui/dom.ts';
-import { createMissingCandidates } from './missingCandidates.ts';
-import { verdictTable } from './verdictTable.ts';
+import { FigureTableView } from '../parts/figureTable.ts';
+import { createMissingCandidates } from '../parts/missingCandidates.ts';
+import { flipProgress } from '../parts/verdictProgress.ts';
 
 export interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
 const IN_METRIC = 'Sentences, causes and reasons are in metric units, also where the table is not.';
-const CHANGES = 'What would change the choice';
 
-/** Which drive, and why: the choice first, then everything it rests on. Worked out only while it is in sight, and only when something is new. */
-export function createVerdictPane(actions: StudyActions, { onReport }: VerdictPaneOptions): Pane {
-  const missing = createMissingCandidates(actions);
-  const content = element('div', { class: 'verdict-content' });
-  const changes = element('section');
-  let toCome = 0;
-  const pane = element('div', { class: 'verdict-pane' }, missing.element, content);
-  let state: StudyState | null = null;
-  let isShown = true;
-  const isNew = watchResults();
+/** Which drive, and why: the choice first, then everything it rests on. It is worked out only once it is looked at. */
+export class VerdictPane implements Pane {
+  readonly element: HTMLElement;
+  readonly #actions: StudyActions;
+  readonly #onReport: () => void;
+  readonly #missing;
+  readonly #content = element('div', { class: 'verdict-content' });
+  readonly #changes = element('section');
+  readonly #table: FigureTableView;
+  readonly #isNew = watchChanges();
+  #state: StudyState | null = null;
+  #isShown = true;
 
-  function refresh(): void {
-    if (!state || !isShown) return;
-    missing.show(state);
-    if (!isNew(state)) return;
-    const { study, candidates } = state;
-    const known = candidates.filter(isSimulated);
-    window.clearTimeout(toCome);
-    content.replaceChildren(...(known.length > 0 ? parts(judge(study.job, known), known, state) : []));
-    changes.replaceChildren(title(CHANGES), element('p', { class: 'verdict-note' }, 'Being worked out …'));
-    if (known.length === 0) return;
-    const search = searchFlips(study.job, known, PRESETS);
-    // A step at a time: it takes hundreds of sizings, and the page goes on in between.
-    const go = () => {
-      const { done, value } = search.next();
-      if (!done) toCome = window.setTimeout(go);
-      else
-        changes.replaceChildren(
-          title(CHANGES),
-          ...list(
-            'ol',
-            value.flips.map(({ sentence }) => sentence),
-            value.flipNote,
-          ),
-        );
-    };
-    toCome = window.setTimeout(go);
+  constructor(actions: StudyActions, { onReport }: VerdictPaneOptions) {
+    this.#actions = actions;
+    this.#onReport = onReport;
+    this.#missing = createMissingCandidates(actions);
+    this.#table = new FigureTableView({
+      columnFoot: ({ letter = '' }) =>
+        button('To the bench', () => this.#toBench(letter), { 'aria-label': `To the bench: ${letter}` }),
+    });
+    this.element = element('div', { class: 'verdict-pane' }, this.#missing.element, this.#content);
   }
 
-  function parts(
-    found: Judgement,
-    known: readonly JudgedCandidate[],
-    { candidates, units }: StudyState,
-  ): HTMLElement[] {
-    const toBench = (candidate: JudgedCandidate) => () =>
-      actions.openOnBench(candidates.findIndex(({ letter }) => letter === candidate.letter));
+  show(state: StudyState): void {
+    this.#state = state;
+    this.#refresh();
+  }
+
+  setShown(isShown: boolean): void {
+    this.#isShown = isShown;
+    this.#refresh();
+  }
+
+  #refresh(): void {
+    const state = this.#state;
+    if (!state || !this.#isShown) return;
+    this.#missing.show(state);
+    const known = state.candidates.filter(isSimulated);
+    if (known.length > 0) this.#actions.judge();
+    const { judgement } = state.verdict;
+    if (this.#isNew(judgement, state.units, known.length))
+      this.#content.replaceChildren(
+        ...(known.length === 0 ? [] : judgement ? this.#parts(judgement, known, state) : waiting()),
+      );
+    this.#changes.replaceChildren(title('What would change the choice'), ...changes(state.verdict));
+  }
+
+  #parts(judgement: Judgement, known: readonly JudgedCandidate[], { units }: StudyState): HTMLElement[] {
+    const { sentences, rule, fairness } = judgement;
+    this.#table.show('Figures of the drives', verdictTable(judgement, known, units));
     return [
-      choice(found, known, toBench, onReport),
-      verdictTable(found, known, units, toBench),
-      ...(found.sentences.length > 0
-        ? [element('section', {}, title('What stands out'), ...list('ul', found.sentences))]
+      this.#choice(judgement, known),
+      this.#table.element,
+      ...(sentences.length > 0
+        ? [element('section', {}, title('What stands out'), ...list('ul', sentences))]
         : []),
-      changes,
+      this.#changes,
       element(
         'section',
         {},
         title('How it was chosen'),
-        ...paragraphs(found.rule, found.fairness, ...(units === 'metric' ? [] : [IN_METRIC])),
+        ...[rule, fairness, ...(units === 'metric' ? [] : [IN_METRIC])].map((text) => element('p', {}, text)),
       ),
     ];
   }
 
-  return {
-    element: pane,
-    show(now) {
-      state = now;
-      refresh();
-    },
-    setShown(shown) {
-      isShown = shown;
-      refresh();
-    },
-  };
+  #choice({ choice, first, shortfalls }: Judgement, known: readonly JudgedCandidate[]): HTMLElement {
+    const chosen = known.filter((_, place) => first.includes(place));
+    const failing = shortfalls.some((each) => each.length > 0);
+    return element(
+      'section',
+      { class: 'verdict-choice', 'data-passes': chosen.length === 0 ? 'none' : failing ? 'some' : 'all' },
+      element('h2', {}, ...headline(chosen, known)),
+      element('p', { class: 'verdict-words' }, choice),
+      element(
+        'div',
+        { class: 'verdict-ways' },
+        ...chosen.map(({ letter }) =>
+          button(`Put ${letter} on the bench`, () => this.#toBench(letter), { class: 'primary' }),
+        ),
+        button('Report …', this.#onReport, { title: 'The whole study on paper, or as a file to send' }),
+      ),
+    );
+  }
+
+  #toBench(letter: string): void {
+    const index = this.#state?.candidates.findIndex((candidate) => candidate.letter === letter) ?? -1;
+    this.#actions.openOnBench(index);
+  }
 }
 
-type ToBench = (candidate: JudgedCandidate) => () => void;
+function waiting(): HTMLElement[] {
+  return [element('p', { class: 'verdict-note', role: 'status' }, 'Comparing the drives …')];
+}
 
-function choice(
-  { choice: text, first, shortfalls }: Judgement,
-  known: readonly JudgedCandidate[],
-  toBench: ToBench,
-  onReport: () => void,
-): HTMLElement {
-  const chosen = first.map((place) => known[place]!);
-  const failing = shortfalls.some((each) => each.length > 0);
-  const state = first.length === 0 ? 'none' : failing ? 'some' : 'all';
-  return element(
-    'section',
-    { class: 'verdict-choice', 'data-passes': state },
-    element('h2', {}, ...headline(chosen, known)),
-    element('p', { class: 'verdict-words' }, text),
-    element(
-      'div',
-      { class: 'verdict-ways' },
-      ...chosen.map((candidate) =>
-        button(`Put ${candidate.letter} on the bench`, toBench(candidate), { class: 'primary' }),
-      ),
-      button('Report …', onReport, { title: 'The whole study on paper, or as a file to send' }),
-    ),
+function changes({ flips, share, error }: VerdictState): HTMLElement[] {
+  if (error !== null) return [element('p', { class: 'verdict-note', role: 'alert' }, error)];
+  if (flips === null) return [element('p', { class: 'verdict-note' }, `Still ${flipProgress(share)} …`)];
+  return list(
+    'ol',
+    flips.flips.map(({ sentence }) => sentence),
+    flips.flipNote,
   );
 }
 
@@ -134,10 +136,6 @@ function headline(chosen: readonly JudgedCandidate[], known: readonly JudgedCand
 
 function title(text: string): HTMLElement {
   return element('h3', {}, text);
-}
-
-function paragraphs(...texts: readonly string[]): HTMLElement[] {
-  return texts.map((text) => element('p', {}, text));
 }
 
 function list(tag: 'ul' | 'ol', sentences: readonly string[], note = ''): HTMLElement[] {

@@ -1,17 +1,18 @@
-import '../results/results.css';
+import '../parts/parts.css';
 import './sizing.css';
 import { PRESETS } from '../../../scenes/index.ts';
 import { classNote } from '../../../shared/sizing/classNote.ts';
 import { envelopeChart } from '../../drawings/envelope.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import type { CandidateState, Pane, StudyActions, StudyState } from '../../studyState/state.ts';
+import { sizingTable } from '../../studyState/tables/sizingRows.ts';
 import { element } from '../../ui/dom.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
-import { comparableButton } from '../comparableButton.ts';
-import { candidateFigure } from '../results/candidateTable.ts';
-import { columns, columnsFor } from '../results/columns.ts';
-import { drawnPart } from '../results/drawnPart.ts';
-import { sizingTable } from './sizingTable.ts';
+import { candidateFigure } from '../parts/candidateFigure.ts';
+import { columns, columnsFor } from '../parts/columns.ts';
+import { comparableButton } from '../parts/comparableButton.ts';
+import { drawnPart } from '../parts/drawnPart.ts';
+import { FigureTableView } from '../parts/figureTable.ts';
 
 /** Narrowest column of a chart, and the height of all of them, px of a drawing. */
 const MIN = 300;
@@ -21,10 +22,14 @@ const HEIGHT = 240;
 export function createSizingPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
   const isNew = watchChanges();
-  const open = new Set<string>();
   const fairness = element('p', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
-  const table = element('div');
+  const metric = element(
+    'p',
+    { class: 'results-words', hidden: true },
+    'The calculations themselves are written in metric units.',
+  );
+  const table = new FigureTableView();
   const charts = drawnPart(element('div'), (width) =>
     state ? envelopes(state.candidates, width) : markup``,
   );
@@ -47,7 +52,8 @@ export function createSizingPane(actions: StudyActions): Pane {
         'Unbroken: what the motors give for the overload time. Dashed: for ever, where the dot, the RMS of the job, has to stay below. Thin: what the job asks from instant to instant. All drives are drawn to one scale.',
       ),
       charts.element,
-      table,
+      metric,
+      table.element,
     ),
     show(next) {
       state = next;
@@ -55,17 +61,10 @@ export function createSizingPane(actions: StudyActions): Pane {
       charts.refresh();
       fairness.textContent = classNote(next.study.candidates, PRESETS);
       answer.replaceChildren(...answers(next.candidates));
-      table.replaceChildren(
-        ...(next.units === 'inch'
-          ? [
-              element(
-                'p',
-                { class: 'results-words' },
-                'The calculations themselves are written in metric units.',
-              ),
-            ]
-          : []),
-        sizingTable(next.candidates, next.units, open),
+      metric.hidden = next.units !== 'inch';
+      table.show(
+        'Every figure, each with its calculation behind it',
+        sizingTable(next.candidates, next.units),
       );
     },
   };

@@ -1,66 +1,99 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import { rangeOf } from '../../plot/range.ts';
+import { linearScale, type Scale } from '../../plot/scale.ts';
 import { button, element } from '../../ui/dom.ts';
 import { judgedFigure, pointText } from './pretuneText.ts';
 
-/** Largest and least diameter of a point, rem: it grows with the current. */
+/** Smallest and largest diameter of a point, rem: it grows with the current. */
 const SIZE = [0.75, 1.375] as const;
 /** Room for what did not settle or tripped, as a share of the height. */
 const SHELF = 0.14;
 
-/**
- * Every point a simulated run: peak sensitivity to the right, what is judged upwards, rms current as size. Each is a button that makes
- * its tuning live.
- */
-export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPoint) => void): HTMLElement {
+/** Where a simulated run lies in the chart. */
+export interface TradeOffPlace {
+  readonly point: TuningPoint;
+  /** Shares of the width from the left and of the height from the foot. */
+  readonly x: number;
+  readonly y: number;
+  /** Diameter, rem. */
+  readonly size: number;
+}
+
+/** All runs whose peak sensitivity is finite, and the ends of both scales. */
+export interface TradeOff {
+  readonly places: readonly TradeOffPlace[];
+  /** How many runs have no finite peak sensitivity. */
+  readonly missing: number;
+  readonly sensitivity: readonly [low: number, high: number];
+  /** Of the figure that is judged, SI. */
+  readonly highest: number;
+}
+
+/** Peak sensitivity to the right, what is judged upwards, rms current as size; what did not settle lies at the top. */
+export function tradeOffOf(result: PretuneResult): TradeOff {
   const points = result.points.filter((point) => Number.isFinite(point.peakSensitivity));
-  const across = extent(points.map((point) => point.peakSensitivity));
   const values = points.map((point) => (point.trip ? null : judgedFigure(result, point)));
-  const up = extent([0, ...values.filter((value) => value !== null)]);
-  const current = extent(points.map((point) => point.rmsCurrent));
-  const unit = result.figure === 'settling time' ? 's' : 'm';
+  const sensitivity = rangeOf(points.map((point) => point.peakSensitivity));
+  const [, highest] = rangeOf(
+    [0],
+    values.filter((value) => value !== null),
+  );
+  const across = shares(sensitivity, [0, 1]);
+  const up = shares([0, highest], [0, 1 - SHELF]);
+  const diameter = shares(rangeOf(points.map((point) => point.rmsCurrent)), SIZE);
+  const places = points.map((point, k) => {
+    const value = values[k] ?? null;
+    return {
+      point,
+      x: across.at(point.peakSensitivity),
+      y: value === null || !Number.isFinite(value) ? 1 : up.at(value),
+      size: Number.isFinite(point.rmsCurrent) ? diameter.at(point.rmsCurrent) : SIZE[0],
+    };
+  });
+  return { places, missing: result.points.length - points.length, sensitivity, highest };
+}
+
+/** The middle of the places where all values are the same. */
+function shares([low, high]: readonly [number, number], [start, end]: readonly [number, number]): Scale {
+  return high > low ? linearScale(low, high, start, end) : linearScale(low - 1, low + 1, start, end);
+}
+
+/** Every point is a simulated run, and a button that makes its tuning live. */
+export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPoint) => void): HTMLElement {
+  const { places, missing, sensitivity, highest } = tradeOffOf(result);
   const plot = element(
     'div',
     { class: 'trade-plot', role: 'group', 'aria-label': 'Trade-off' },
-    ...points.map((point, i) => {
-      const value = values[i]!;
-      const height = value === null ? 1 : (1 - SHELF) * share(value, up);
+    ...places.map(({ point, x, y, size }) => {
       const mark = button('', () => onChoose(point), {
         class: `trade-point is-${point.origin.replaceAll(' ', '-')}`,
         title: `${pointText(result, point)}. Press to make it live.`,
         'aria-label': pointText(result, point),
       });
-      mark.style.left = `${100 * share(point.peakSensitivity, across)}%`;
-      mark.style.bottom = `${100 * height}%`;
-      mark.style.setProperty(
-        '--size',
-        `${SIZE[0] + (SIZE[1] - SIZE[0]) * share(point.rmsCurrent, current)}rem`,
-      );
+      mark.style.left = `${100 * x}%`;
+      mark.style.bottom = `${100 * y}%`;
+      mark.style.setProperty('--size', `${size}rem`);
       return mark;
     }),
+    ...(places.length === 0 ? [element('p', {}, 'No run has a finite peak sensitivity.')] : []),
   );
+  const unit = result.figure === 'settling time' ? 's' : 'm';
   return element(
     'figure',
     { class: 'trade' },
     element(
       'p',
       { class: 'trade-up' },
-      `${result.figure}, 0 to ${ranged(up[1], unit)}; what did not settle stands at the top`,
+      `${result.figure}, 0 to ${ranged(highest, unit)}; runs that did not settle lie at the top`,
     ),
     plot,
     element(
       'figcaption',
       {},
-      `Peak sensitivity from ${inUnit(across[0], '', 3)} (robust) to ${inUnit(across[1], '', 3)} (lively). `,
-      'Circles are pretuned, squares textbook, the diamond is the tuning as it was; larger ones draw more current. Press one to make it live.',
+      `Peak sensitivity from ${inUnit(sensitivity[0], '', 3)} (robust) to ${inUnit(sensitivity[1], '', 3)} (lively). `,
+      'Circles are pretuned, squares textbook, the diamond is the present tuning; larger ones draw more current. Press one to make it live.',
+      ...(missing > 0 ? [` Not shown: ${missing} without a finite peak sensitivity.`] : []),
     ),
   );
-}
-
-function extent(values: readonly number[]): readonly [number, number] {
-  return [Math.min(...values), Math.max(...values)];
-}
-
-function share(value: number, [low, high]: readonly [number, number]): number {
-  return high > low ? (value - low) / (high - low) : 0.5;
 }

@@ -1,64 +1,77 @@
 import { ranged } from '../../../shared/core/format.ts';
 import type { ForceResidual } from '../../../shared/protocol/fit.ts';
+import type { Drawing } from '../../plot/drawing.ts';
+import type { Size } from '../../plot/frame.ts';
+import { lineChart } from '../../plot/lineChart.ts';
+import { point } from '../../plot/marks.ts';
+import { greatestOf, rangeOf, widened } from '../../plot/range.ts';
+import { svg } from '../../plot/svg.ts';
 import { element } from '../../ui/dom.ts';
 
-const SVG = 'http://www.w3.org/2000/svg';
-const WIDTH = 900;
-const PLOTS = [
-  { top: 8, height: 150 },
-  { top: 178, height: 110 },
-] as const;
-const HEIGHT = 300;
+const FORCES: Size = { width: 820, height: 230 };
+const RESIDUAL: Size = { width: 820, height: 190 };
+/** Room above and below the residuals that were fitted, as a share of the largest. */
+const SPARE = 1.1;
 
-/** Force of the measured current with that of the fitted model above, and what is left below; windows that were not fitted are open. */
+/** Forces and residual of a fit, one chart above the other. */
 export function createResidualPlot(forces: ForceResidual): HTMLElement {
-  const { time, measured, model, residual, used } = forces;
-  const svg = document.createElementNS(SVG, 'svg');
-  svg.setAttribute('viewBox', `0 0 ${WIDTH} ${HEIGHT}`);
-  svg.setAttribute('role', 'img');
-  const fitted = residual.filter((_, k) => used[k] === 1);
-  const left = largest(fitted.length > 0 ? fitted : residual);
-  const force = Math.max(largest(measured), largest(model));
-  svg.setAttribute('aria-label', `Forces to ${ranged(force, 'N')}, residual to ${ranged(left, 'N')}`);
-  const x = (k: number) => (WIDTH * (time[k]! - time[0]!)) / Math.max(time.at(-1)! - time[0]!, 1e-9);
-  const line = (values: Float64Array, plot: 0 | 1, scale: number, name: string) => {
-    const { top, height } = PLOTS[plot];
-    const places = Array.from(
-      values,
-      (value, k) => `${x(k).toFixed(1)},${(top + height / 2 - (value / scale) * (height / 2)).toFixed(1)}`,
-    );
-    add(svg, 'polyline', { points: places.join(' '), class: name });
-  };
-  for (const { top, height } of PLOTS)
-    add(svg, 'line', { x1: 0, x2: WIDTH, y1: top + height / 2, y2: top + height / 2, class: 'zero' });
-  line(measured, 0, force, 'measured');
-  line(model, 0, force, 'model');
-  residual.forEach((value, k) => {
-    const { top, height } = PLOTS[1];
-    const y = top + height / 2 - Math.max(Math.min(value / left, 1), -1) * (height / 2);
-    add(svg, 'circle', { cx: x(k), cy: y, r: 2.5, class: used[k] ? 'used' : 'unused' });
-  });
+  const charts = element('div');
+  charts.innerHTML = [forcesChart(forces), residualChart(forces)].map((chart) => svg(chart).text).join('');
   return element(
     'figure',
     { class: 'residual' },
-    svg,
+    charts,
     element(
       'figcaption',
       {},
-      `Above: force of the measured current (solid) and of the fitted model (dashed), to ±${ranged(force, 'N')}. `,
-      `Below: what is left, to ±${ranged(left, 'N')}; open circles were not fitted: the table stands or turns round there.`,
+      'Above: force of the measured current, and of the fitted model. Below: the residual; open circles were not fitted, because the table stands still or reverses there.',
     ),
   );
 }
 
-function largest(values: Float64Array): number {
-  let max = 1e-9;
-  for (const value of values) if (Number.isFinite(value)) max = Math.max(max, Math.abs(value));
-  return max;
+/** Force of the measured current with that of the fitted model. */
+export function forcesChart({ time, measured, model }: ForceResidual, size: Size = FORCES): Drawing {
+  const [low, high] = rangeOf(measured, model);
+  return lineChart(
+    {
+      description: `Measured and modelled force, ${ranged(low, 'N')} to ${ranged(high, 'N')}.`,
+      x: timeAxis(time),
+      y: { title: 'Force', unit: 'N', ...widened(low, high) },
+      series: [
+        { name: 'measured', x: time, y: measured, pen: { colour: 'force', width: 2 } },
+        { name: 'model', x: time, y: model, pen: { colour: 'ink', width: 1.5, dash: 'dashed' } },
+      ],
+    },
+    size,
+  );
 }
 
-function add(svg: SVGElement, tag: string, attributes: Readonly<Record<string, string | number>>): void {
-  const made = document.createElementNS(SVG, tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, String(value));
-  svg.append(made);
+/** What the model leaves of the force. The scale is that of the windows that were fitted; others may lie beyond its ends, and are drawn there. */
+export function residualChart({ time, residual, used }: ForceResidual, size: Size = RESIDUAL): Drawing {
+  const fitted = residual.filter((_, k) => used[k] === 1);
+  const shown = fitted.length > 0 ? fitted : residual;
+  const limit = SPARE * greatestOf(shown.map(Math.abs));
+  const { from, to } = widened(-limit, limit);
+  return lineChart(
+    {
+      description: `Residual force, to ±${ranged(limit / SPARE, 'N')} where the model was fitted.`,
+      x: timeAxis(time),
+      y: { title: 'Residual', unit: 'N', from, to },
+      series: [],
+      values: ({ x, y }) =>
+        Array.from(residual, (value, k) => {
+          const isUsed = used[k] === 1;
+          const held = Math.min(Math.max(value, from), to);
+          return point(x.at(time[k] ?? Number.NaN), y.at(held), isUsed ? 'dot' : 'ring', 2.5, {
+            colour: isUsed ? 'error' : 'soft',
+          });
+        }),
+    },
+    size,
+  );
+}
+
+function timeAxis(time: Float64Array) {
+  const [from, to] = rangeOf(time);
+  return { title: 'Time', unit: 's', from, to } as const;
 }

@@ -1,8 +1,7 @@
-import { onPage } from '../../../shared/core/sentence.ts';
 import './trace.css';
 import { movedMass } from '../../../shared/axis/motor.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
-import { type Problem, problemTexts } from '../../../shared/core/problem.ts';
+import type { Problem } from '../../../shared/core/problem.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { errorText } from '../../clients/errorText.ts';
@@ -135,8 +134,7 @@ export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLD
   }
 
   function complain(list: readonly Problem[]): void {
-    const texts = problemTexts(list, onPage('metric'));
-    problems.replaceChildren(...texts.map((text) => element('li', {}, text)));
+    problems.replaceChildren(...list.map(({ message }) => element('li', {}, message)));
   }
 
   return dialog;

@@ -1,6 +1,5 @@
 import { checkNumber } from '../../../shared/core/check.ts';
 import type { NumberRow } from '../../../shared/core/parameters/row.ts';
-import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { element, setText } from '../dom.ts';
 import { afterPress, watchPresses } from './afterPress.ts';
 import { fieldText } from './fieldText.ts';
@@ -12,9 +11,6 @@ export interface QuantityOptions {
   /** What an empty field means, which then is null; without it a field may not be empty. */
   readonly empty?: string;
 }
-
-/** The row states the unit in which a person types. */
-const AS_ROW = onPage('metric');
 
 /** A labelled field for one number with its unit, checked against a row of a table. */
 export class QuantityInput {
@@ -78,8 +74,8 @@ export class QuantityInput {
       return null;
     }
     const typed = readTyped(text, this.#row.unit);
-    const checked = 'problem' in typed ? { wrong: [typed.problem] } : checkNumber(typed.value, this.#row);
-    this.show('wrong' in checked ? sentenceText(checked.wrong, AS_ROW) : null);
+    const checked = 'problem' in typed ? { wrong: typed.problem } : checkNumber(typed.value, this.#row);
+    this.show('wrong' in checked ? checked.wrong : null);
     return 'wrong' in checked ? undefined : checked.legal;
   }
 

@@ -1,31 +1,6 @@
 import type { LapseSample } from '../../../shared/protocol/timeLapse.ts';
-import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
-import type { Job } from '../../../shared/study/job.ts';
 import type { MoveOutcome } from '../../../shared/study/outcome.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
-import { sampleCandidates, sampleJob } from '../study/sampleOutcome.ts';
-
-/** What the samples are judged by, whatever job a study opens with. */
-export const JUDGED_JOB = sampleJob({
-  payload: 5,
-  tableMass: 8,
-  travel: 0.4,
-  stroke: 0.25,
-  moveTime: 0.4,
-  dwell: 0.2,
-  window: 1e-7,
-  rippleLimit: 0.02,
-  growthLimit: 5e-6,
-  dailyTime: 8 * 3600,
-});
-
-/** The sample candidates, sized for the job by the calculation that the page uses. */
-export function sizedCandidates(job: Job = JUDGED_JOB): JudgedCandidate[] {
-  return sampleCandidates(job).map((candidate) => ({
-    ...candidate,
-    sizing: sizeCandidate(job, candidate.scene),
-  }));
-}
 
 export function relettered(
   candidate: JudgedCandidate,
@@ -47,7 +22,7 @@ export function withRipple(
   period = 0.01,
 ): JudgedCandidate {
   const { accuracy } = candidate.outcome;
-  if ('trip' in accuracy.ripple) throw new Error('the sample scan trips');
+  if ('trip' in accuracy.ripple) throw new Error('the recorded scan trips');
   const ripple = { ...accuracy.ripple, peak, lines: [{ period, amplitude: peak, cause }] };
   return { ...candidate, outcome: { ...candidate.outcome, accuracy: { ...accuracy, ripple } } };
 }

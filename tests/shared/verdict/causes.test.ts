@@ -10,14 +10,10 @@ import {
 } from '../../../shared/verdict/causes.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { largestGrowth } from '../../../workers/timelapse/toolGrowth.ts';
-import { relettered, sizedCandidates, withDay, withMoves } from './candidates.ts';
+import { recordedDrives } from '../study/recordedStudy.ts';
+import { relettered, withDay, withMoves } from './candidates.ts';
 
-const [A, B, C, D] = sizedCandidates() as [
-  JudgedCandidate,
-  JudgedCandidate,
-  JudgedCandidate,
-  JudgedCandidate,
-];
+const { A, B, C, D } = recordedDrives();
 
 function withParameters(candidate: JudgedCandidate, changes: Partial<Parameters>): JudgedCandidate {
   return {
@@ -85,10 +81,10 @@ describe('a cause beside a rival', () => {
 describe('a cause by itself', () => {
   it('is most of the energy, when something is', () => {
     expect([A, B, C, D].map(energyCause)).toEqual([
-      '65 % of it copper loss',
-      '52 % of it copper loss',
+      '66 % of it copper loss',
+      '53 % of it copper loss',
       null,
-      '64 % of it friction of nut and bearings',
+      '65 % of it friction of nut and bearings',
     ]);
   });
 

@@ -8,9 +8,10 @@ import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { firstChange } from '../../../shared/verdict/search.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
-import { JUDGED_JOB, relettered, sizedCandidates, withEnergy, withMoves } from './candidates.ts';
+import { recordedCandidates, recordedDrives, recordedJob } from '../study/recordedStudy.ts';
+import { relettered, withEnergy, withMoves } from './candidates.ts';
 
-const job = JUDGED_JOB;
+const job = recordedJob();
 
 /** Who comes first on another job: the calculation done again from scratch, what was simulated held. */
 function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly number[] {
@@ -22,7 +23,7 @@ function firstOn(other: Job, candidates: readonly JudgedCandidate[]): readonly n
 }
 
 describe('what would change the choice', () => {
-  const candidates = sizedCandidates(job);
+  const candidates = recordedCandidates(job);
   const { flips, first } = verdict(job, candidates, PRESETS);
   const withInput = (input: string, value: number): Job => ({
     ...job,
@@ -51,26 +52,33 @@ describe('what would change the choice', () => {
 });
 
 describe('a wider window', () => {
-  const [A] = sizedCandidates(job) as [JudgedCandidate];
+  const { A } = recordedDrives(job);
   const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
 
   it('lets in whom it holds from the first sample on', () => {
-    const candidates = [withMoves(A, { trip: { kind: 'divergence', time: 0 } }), late];
+    const candidates = [
+      withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }),
+      late,
+    ];
     const { flips } = verdict(job, candidates, PRESETS);
     expect(flips[0]).toMatchObject({ input: 'window' });
     expect(flips[0]!.to).toBeCloseTo(3e-6, 8);
   });
 
   it('tells nothing where settling in it was not simulated', () => {
-    const { flips } = verdict(job, [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05 })], PRESETS);
+    const { flips } = verdict(
+      job,
+      [A, withMoves(relettered(A, 'B'), { settlingTime: 0.05, peakError: 1 })],
+      PRESETS,
+    );
     expect(flips.filter(({ input }) => input === 'window')).toEqual([]);
   });
 });
 
 describe('when nothing changes it', () => {
   it('says so', () => {
-    const [A] = sizedCandidates(job) as [JudgedCandidate];
-    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0 } });
+    const { A } = recordedDrives(job);
+    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } });
     const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
     expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');

@@ -1,19 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
-import { sampleJob } from '../study/sampleOutcome.ts';
-import {
-  JUDGED_JOB,
-  relettered,
-  sizedCandidates,
-  withDay,
-  withEnergy,
-  withMoves,
-  withRipple,
-} from './candidates.ts';
+import { recordedDrives, recordedJob } from '../study/recordedStudy.ts';
+import { relettered, withDay, withEnergy, withMoves, withRipple } from './candidates.ts';
 
-const job = JUDGED_JOB;
-const [A, B] = sizedCandidates(job) as [ReturnType<typeof relettered>, ReturnType<typeof relettered>];
+const job = recordedJob();
+const { A, B } = recordedDrives(job);
 /** A again, as candidate B. */
 const twin = relettered(A, 'B');
 
@@ -24,7 +16,7 @@ describe('the choice', () => {
   });
 
   it('is of the candidate that takes least energy where two are in place within 1 %', () => {
-    const thrifty = withEnergy(withMoves(twin, { settlingTime: 0.023 }), 5);
+    const thrifty = withEnergy(withMoves(twin, { settlingTime: A.outcome.moves.settlingTime! + 0.003 }), 5);
     expect(rank(job, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
   });
 
@@ -38,7 +30,7 @@ describe('the choice', () => {
     const found = judge(job, [A, rough]);
     expect(found.ranking).toEqual([0]);
     expect(found.shortfalls[1]).toEqual([
-      'Its speed ripple of the scan, 4.00 %, is above the 2.00 % that the job allows.',
+      'Its speed ripple of the scan, 0.200 %, is above the 0.100 % that the job allows.',
     ]);
     expect(found.rows.find(({ id }) => id === 'ripple')!.cells.map(({ fails }) => fails)).toEqual([
       false,
@@ -49,17 +41,21 @@ describe('the choice', () => {
   it('has words for what is beyond a limit by less than is written', () => {
     const found = judge(job, [withRipple(A, (1 + 1e-5) * job.values.rippleLimit)]);
     expect(found.shortfalls[0]).toEqual([
-      'Its speed ripple of the scan, 2.00 %, is just above the 2.00 % that the job allows.',
+      'Its speed ripple of the scan, 0.100 %, is just above the 0.100 % that the job allows.',
     ]);
   });
 
   it('says once that a drive trips, not again of its day', () => {
-    const trip = { kind: 'following error', time: 0, limit: 0.00217 } as const;
+    const trip = {
+      kind: 'following error',
+      time: 0,
+      message: 'The following error passed 2.00 mm.',
+    } as const;
     const { heat } = A.outcome;
     const moves = withMoves(A, { trip });
     const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
     const told = judge(job, [{ ...moves, outcome: tripped }]).shortfalls[0]!.join(' ');
-    expect(told.split('2.17 mm')).toHaveLength(2);
+    expect(told.split('2.00 mm')).toHaveLength(2);
   });
 
   it('names who fails by least, and by what, when nobody does the job', () => {
@@ -72,14 +68,14 @@ describe('the choice', () => {
     expect(found.ranking).toEqual([]);
     expect(found.first).toEqual([]);
     expect(found.choice).toBe(
-      `Neither drive does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 2.20 %, ` +
-        'is above the 2.00 % that the job allows.',
+      `Neither drive does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 0.110 %, ` +
+        'is above the 0.100 % that the job allows.',
     );
   });
 });
 
 describe('what the job asks', () => {
-  const trip = { kind: 'following error', time: 0.3, limit: 0.002 } as const;
+  const trip = { kind: 'following error', time: 0.3, message: 'The following error passed 2 mm.' } as const;
   const { heat } = A.outcome;
   const heated = (asSet: Partial<typeof heat.asSet>) => ({
     ...A,
@@ -113,12 +109,12 @@ describe('what the job asks', () => {
     expect(cell.reason).not.toBeNull();
   });
 
-  it('is kept by the sample drives A and B', () => {
+  it('is kept by the recorded drives A and B', () => {
     expect(rank(job, [A, B]).shortfalls).toEqual([[], []]);
   });
 
   it('says nothing of settling where there is no dwell', () => {
-    const restless = sampleJob({ ...job.values, dwell: 0 });
+    const restless = recordedJob({ dwell: 0 });
     expect(rank(restless, [withMoves(A, { settlingTime: null })]).shortfalls[0]).toEqual([]);
   });
 });

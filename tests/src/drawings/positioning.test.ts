@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PositioningTest } from '../../../shared/protocol/accuracy.ts';
 import { positioningChart } from '../../../src/drawings/positioning.ts';
 import { evaluatePositioning } from '../../../workers/accuracy/iso230.ts';
-import { curvesIn, readerOf } from '../plot/readDrawing.ts';
+import { labelsIn, marksOf, pointsOf, readerOf, textsIn } from '../plot/readDrawing.ts';
 
 /** Approaches of 1, 2 and 3 µm have the mean 2 µm and, with n − 1 below, s = 1 µm: ±2s is 0 to 4 µm. From above all is 5 µm less. */
 const up = [-0.1, 0, 0.1].map(() => [1e-6, 2e-6, 3e-6]);
@@ -18,32 +18,32 @@ const sample: PositioningTest = {
 describe('the positioning plot', () => {
   const drawing = positioningChart(sample);
   const height = readerOf(drawing, 'end');
-  const verticals = curvesIn(drawing).filter(([from, to, more]) => !more && from![0] === to![0]);
 
   it('has a bar from mean − 2s to mean + 2s at every target in each direction', () => {
-    expect(verticals).toHaveLength(6);
-    const ends = verticals.map(([top, foot]) => [height(top![1]), height(foot![1])]);
-    for (const [top, foot] of ends.slice(0, 3)) {
-      expect(top).toBeCloseTo(4, 1);
-      expect(foot).toBeCloseTo(0, 1);
-    }
-    for (const [top, foot] of ends.slice(3)) {
-      expect(top).toBeCloseTo(-1, 1);
-      expect(foot).toBeCloseTo(-5, 1);
-    }
+    const bars = marksOf(drawing.marks, 'line')
+      .filter(({ points: [x1, , x2], pen }) => x1 === x2 && pen.colour === 'error')
+      .map(({ points: [, top = Number.NaN, , foot = Number.NaN] }) => [height(top), height(foot)]);
+    const upward = [expect.closeTo(4, 6), expect.closeTo(0, 6)];
+    const downward = [expect.closeTo(-1, 6), expect.closeTo(-5, 6)];
+    expect(bars).toEqual([upward, upward, upward, downward, downward, downward]);
   });
 
   it('joins the means', () => {
-    const [upward, downward] = curvesIn(drawing).filter((path) => path.length === 3);
-    for (const [, y] of upward!) expect(height(y)).toBeCloseTo(2, 1);
-    for (const [, y] of downward!) expect(height(y)).toBeCloseTo(-3, 1);
+    const means = marksOf(drawing.marks, 'curve').map((curve) => pointsOf(curve).map(([, y]) => height(y)));
+    expect(means).toEqual([
+      [2, 2, 2].map((mean) => expect.closeTo(mean, 6)),
+      [-3, -3, -3].map((mean) => expect.closeTo(mean, 6)),
+    ]);
   });
 
   it('shows every single approach, and says A, E, R and B', () => {
-    expect(drawing.text.match(/<circle/g)).toHaveLength(18);
+    const points = marksOf(drawing.marks, 'point');
+    expect(points.filter(({ symbol }) => symbol === 'dot')).toHaveLength(9);
+    expect(points.filter(({ symbol }) => symbol === 'ring')).toHaveLength(9);
     // A: from −5 to 4 µm. E: from −3 to 2 µm. R: 2s + 2s + |B| = 9 µm. B: 5 µm.
-    for (const label of ['A 9.00 µm', 'E 5.00 µm', 'R 9.00 µm', 'B 5.00 µm'])
-      expect(drawing.text).toContain(label);
+    expect(textsIn(drawing)).toEqual(
+      expect.arrayContaining(['A 9.00 µm', 'E 5.00 µm', 'R 9.00 µm', 'B 5.00 µm']),
+    );
   });
 
   it('draws drives that are compared to one scale', () => {
@@ -54,9 +54,10 @@ describe('the positioning plot', () => {
       targets: [0],
       figures: evaluatePositioning([[1e-9, 2e-9]], [[1e-9, 2e-9]]),
     };
-    const labels = (text: string) => text.match(/text-anchor="end">[^<]+</g);
-    const together = positioningChart(small, [small, sample]);
-    expect(labels(together.text)).toEqual(labels(positioningChart(sample, [small, sample]).text));
-    expect(labels(positioningChart(small).text)).not.toEqual(labels(together.text));
+    const labels = (...tests: Parameters<typeof positioningChart>) =>
+      labelsIn(positioningChart(...tests), 'end');
+    const together = labels(small, [small, sample]);
+    expect(together).toEqual(labels(sample, [small, sample]));
+    expect(labels(small)).not.toEqual(together);
   });
 });

@@ -6,8 +6,8 @@ import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { controllerGain } from '../../../src/loop/handles/controllerGain.ts';
 import { gainsForCrossover, mainCrossover, movedGains } from '../../../src/loop/handles/shapeCrossover.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
-import { magnitude, unit } from '../../../workers/analysis/complex.ts';
 import { PositionController } from '../../../workers/analysis/positionController.ts';
+import { magnitude, unit } from '../../../workers/math/complex.ts';
 
 const sliding = (p: Parameters) => analyse(p, { ...startingPoint(p), friction: 'sliding' });
 const loopGain = ({ frequency, openLoop }: ReturnType<typeof analyse>) => ({

@@ -7,8 +7,8 @@ import { edgeOfNotch, filterGain, widthOfNotch } from '../../../src/loop/handles
 import { notchFor } from '../../../src/loop/handles/placeNotch.ts';
 import { resonanceNear, resonances } from '../../../src/loop/handles/resonance.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
-import { magnitude, unit } from '../../../workers/analysis/complex.ts';
 import { biquadResponse, PositionController } from '../../../workers/analysis/positionController.ts';
+import { magnitude, unit } from '../../../workers/math/complex.ts';
 
 const grid = Float64Array.from({ length: 4000 }, (_, k) => 1 * 4000 ** (k / 3999));
 

@@ -25,7 +25,7 @@ describe('the frequency axis', () => {
     expect(a.frequencyAt(at)).toBeCloseTo(100, 9);
     expect(Math.log(a.to / a.from)).toBeCloseTo(Math.log(4000) / 2, 9);
     a.zoom(10, at);
-    expect(a.whole).toBe(true);
+    expect(a.isWhole).toBe(true);
     for (let k = 0; k < 50; k++) a.zoom(0.5, at);
     expect(a.to / a.from).toBeCloseTo(1.25, 9);
   });
@@ -53,7 +53,7 @@ describe('the frequency axis', () => {
       a
         .ticks()
         .slice(0, 11)
-        .map(({ frequency }) => frequency),
+        .map(({ value }) => value),
     ).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 20]);
     expect([0.1, 20, 1000, 2000].map(tickText)).toEqual(['0.1', '20', '1k', '2k']);
   });

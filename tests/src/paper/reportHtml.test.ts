@@ -8,7 +8,7 @@ import { reportHtml } from '../../../src/paper/report/reportHtml.ts';
 import type { ReportInput } from '../../../src/paper/report/reportInput.ts';
 import type { CandidateState } from '../../../src/studyState/state.ts';
 import { CAUTIONS } from '../../../src/ui/cautions.ts';
-import { sampleJob } from '../../shared/study/sampleOutcome.ts';
+import { recordedJob } from '../../shared/study/recordedStudy.ts';
 import { nestingProblem, textOf } from './markupText.ts';
 import { PIXEL, sampleReport } from './sampleReport.ts';
 
@@ -20,7 +20,7 @@ const text = textOf(html);
 const plain = (label: string) => label.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
 
 function withJob(changes: Partial<JobValues>, input: Partial<ReportInput> = {}): string {
-  return reportHtml(sampleReport(input, sampleJob(changes)));
+  return reportHtml(sampleReport(input, recordedJob(changes)));
 }
 
 describe('the report of a study', () => {
@@ -117,14 +117,15 @@ describe('the report of a study', () => {
   });
 
   it('has the colours of the drawings with it', () => {
-    const used = new Set([...html.matchAll(/var\((--[\w-]+)/g)].map(([, name]) => name!));
+    // Grid and text have the colours of paper instead.
+    const used = new Set([...html.matchAll(/var\((--q-[\w-]+)/g)].map(([, name]) => name!));
     expect(used.size).toBeGreaterThan(5);
     for (const name of used) expect(html).toContain(`${name}: #`);
   });
 
   it('shows a title as text, whatever is in it', () => {
     const title = '</title><script>alert("1")</script> & <b onload=\'x\'>';
-    const job = { ...sampleJob(), title };
+    const job = { ...recordedJob(), title };
     const hostile = reportHtml(sampleReport({}, job));
     expect(hostile).not.toMatch(/<script|<b /);
     expect(nestingProblem(hostile)).toBeNull();
@@ -190,7 +191,7 @@ describe('the job', () => {
 
   it('lists the moves of a move list', () => {
     const job = {
-      ...sampleJob({ motion: 'move list' }),
+      ...recordedJob({ motion: 'move list' }),
       moves: [{ to: 0.0123, speed: 0.5, acceleration: 7, jerk: 300, dwell: 0.25 }],
     };
     const listed = textOf(reportHtml(sampleReport({}, job)));
@@ -231,7 +232,7 @@ describe('a candidate', () => {
   }
 
   it('that tripped says why, instead of figures', () => {
-    const trip = { kind: 'over-travel', time: 1, side: 'upper', limit: 0.2 } as const;
+    const trip = { kind: 'over-travel', time: 1, message: 'It ran out of its <travel>.' } as const;
     const shown = withCandidate((candidate) => ({
       ...candidate,
       outcome: {
@@ -248,12 +249,8 @@ describe('a candidate', () => {
       },
     }));
     expect(nestingProblem(shown)).toBeNull();
-    expect(
-      textOf(shown).match(
-        /the drive stopped itself[:.] The table passed the upper travel limit at 200 mm\./g,
-      ),
-    ).toHaveLength(7);
-    expect(textOf(shown)).toContain('There is no cost of a year');
+    expect(textOf(shown).match(/the drive tripped[:.] It ran out of its <travel>\./g)).toHaveLength(7);
+    expect(textOf(shown)).toContain('does not last the day');
   });
 
   it('that was not simulated says so, with what can be calculated of it', () => {
@@ -281,13 +278,15 @@ describe('a candidate', () => {
 
   it('has the cost of a year from the mean power of the day', () => {
     // 8 h on 250 days at 0.25 per kWh: 0.5 per year and watt.
-    const { heat } = usual.candidates[0]!.outcome!;
-    const { samples } = heat.asSet;
-    const sum = samples
-      .slice(1)
-      .reduce((total, { electricPower }, k) => total + electricPower + samples[k]!.electricPower, 0);
-    const mean = sum / 2 / (samples.length - 1);
-    const [, cost] = /it costs ([\d.]+) in your currency/.exec(text)!;
-    expect(Number(cost)).toBeCloseTo(0.5 * mean, 1);
+    const [candidate] = usual.candidates;
+    const samples = candidate?.outcome?.heat.asSet.samples ?? [];
+    let [energy, time] = [0, 0];
+    for (const [k, sample] of samples.slice(1).entries()) {
+      const before = samples[k] ?? sample;
+      energy += ((before.electricPower + sample.electricPower) / 2) * (sample.time - before.time);
+      time = sample.time;
+    }
+    const [, cost] = /Energy cost per year\s*([\d.]+)\s*Mean power/.exec(text) ?? [];
+    expect(Number(cost)).toBeCloseTo((0.5 * energy) / time, 1);
   });
 });

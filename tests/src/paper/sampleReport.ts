@@ -1,23 +1,18 @@
 import { PRESETS } from '../../../scenes/index.ts';
 import { writeStudy } from '../../../shared/files/studyFile.ts';
 import { writeStudyLink } from '../../../shared/files/studyLink.ts';
-import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
 import type { ReportInput } from '../../../src/paper/report/reportInput.ts';
-import { sampleCandidates, sampleJob, sampleState } from '../../shared/study/sampleOutcome.ts';
+import { recordedCandidates, recordedJob, recordedState } from '../../shared/study/recordedStudy.ts';
 
 /** A picture of one white pixel. */
 export const PIXEL =
   'data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAQAAAC1HAwCAAAAC0lEQVR42mP8/x8AAwMCAO+ip1sAAAAASUVORK5CYII=';
 
-export function sampleReport(changes: Partial<ReportInput> = {}, job: Job = sampleJob()): ReportInput {
-  const { study, units } = sampleState(job);
-  // By calculation as it really is; what simulation found is made up.
-  const candidates = sampleCandidates(job).map((candidate) => ({
-    ...candidate,
-    sizing: sizeCandidate(job, candidate.scene),
-  }));
+export function sampleReport(changes: Partial<ReportInput> = {}, job: Job = recordedJob()): ReportInput {
+  const { study, units } = recordedState(job);
+  const candidates = recordedCandidates(job);
   return {
     study,
     units,

@@ -1,36 +1,61 @@
-import type { Markup } from '../../../src/ui/markup.ts';
+import type { Drawing } from '../../../src/plot/drawing.ts';
+import type { Curve, Label, Mark, Point, Shape } from '../../../src/plot/marks.ts';
 
-export type Point = readonly [x: number, y: number];
+/** Marks of one kind, also those that are cut off at a frame. */
+export function marksOf<K extends Mark['kind']>(
+  marks: readonly Mark[],
+  kind: K,
+): Extract<Mark, { readonly kind: K }>[] {
+  const all = marks.flatMap((mark): Mark[] => (mark.kind === 'clip' ? [mark, ...mark.marks] : [mark]));
+  return all.filter((mark): mark is Extract<Mark, { readonly kind: K }> => mark.kind === kind);
+}
 
-/** Where a label stands. */
-export function labelsIn(
-  { text }: Markup,
-  anchor: 'start' | 'middle' | 'end',
-): (readonly [string, ...Point])[] {
-  const found = text.matchAll(
-    new RegExp(`<text x="([-\\d.]+)" y="([-\\d.]+)" text-anchor="${anchor}"[^>]*>([^<]*)</text>`, 'g'),
-  );
-  return [...found].map(([, x, y, label]) => [label!, Number(x), Number(y)]);
+export function labelsIn({ marks }: Pick<Drawing, 'marks'>, align: Label['align']): Label[] {
+  return marksOf(marks, 'label').filter((label) => label.align === align && !label.upward);
+}
+
+export function textsIn({ marks }: Pick<Drawing, 'marks'>): string[] {
+  return marksOf(marks, 'label').map(({ text }) => text);
+}
+
+/** The label with this text. */
+export function labelOf({ marks }: Pick<Drawing, 'marks'>, text: string): Label {
+  const found = marksOf(marks, 'label').find((label) => label.text === text);
+  if (!found) throw new Error(`no label “${text}”`);
+  return found;
 }
 
 /** From a label of an axis to its number, in the unit of the axis. */
-export function numberOf(label: string): number {
-  return Number(label.replace('−', '-'));
+export function numberOf(text: string): number {
+  return Number(text.replace('−', '-'));
 }
 
-/** Value at a height, read as a person would: by the labels beside the axis, which stand 5 px below their line. */
-export function readerOf(drawing: Markup, anchor: 'middle' | 'end'): (place: number) => number {
-  const labels = labelsIn(drawing, anchor).filter(([label]) => /^−?[\d.]+$/.test(label));
-  const [first, last] = [labels[0]!, labels.at(-1)!];
-  const place = ([, x, y]: (typeof labels)[number]) => (anchor === 'end' ? y - 5 : x);
-  const scale = (numberOf(last[0]) - numberOf(first[0])) / (place(last) - place(first));
-  return (at) => numberOf(first[0]) + (at - place(first)) * scale;
+/** Value at a place, read as a person would: by the labels along an axis, below the frame or beside it. */
+export function readerOf(
+  drawing: Pick<Drawing, 'marks'>,
+  align: 'middle' | 'end',
+): (place: number) => number {
+  const labels = labelsIn(drawing, align).filter(({ text }) => /^−?[\d.]+$/.test(text));
+  const [first, last] = [labels[0], labels[labels.length - 1]];
+  if (!first || !last) throw new Error('no labels along the axis');
+  const place = ({ x, y }: Label) => (align === 'end' ? y : x);
+  const scale = (numberOf(last.text) - numberOf(first.text)) / (place(last) - place(first));
+  return (at) => numberOf(first.text) + (at - place(first)) * scale;
 }
 
-/** The points of all paths that the drawing cuts off at its frame. */
-export function curvesIn({ text }: Markup): Point[][] {
-  const frame = /<svg x="[^>]*>([\s\S]*?)<\/svg>/.exec(text)?.[1] ?? '';
-  return [...frame.matchAll(/<path d="([^"]+)"/g)].map(([, d]) =>
-    [...d!.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]): Point => [Number(x), Number(y)]),
-  );
+/** The points of a curve as pairs. */
+export function pointsOf({ runs }: Curve): [x: number, y: number][] {
+  return runs.flatMap((run) => pairsOf(run));
+}
+
+export function pairsOf(points: readonly number[]): [x: number, y: number][] {
+  return Array.from({ length: points.length / 2 }, (_, k): [number, number] => [
+    points[2 * k] ?? Number.NaN,
+    points[2 * k + 1] ?? Number.NaN,
+  ]);
+}
+
+/** The marks of a chart that stand for values. */
+export function valuesIn(marks: readonly Mark[]): (Curve | Point | Shape)[] {
+  return [...marksOf(marks, 'curve'), ...marksOf(marks, 'point'), ...marksOf(marks, 'shape')];
 }

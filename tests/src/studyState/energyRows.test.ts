@@ -1,18 +1,9 @@
 import { expect, test } from 'vitest';
 import type { EnergyFlow } from '../../../shared/protocol/accuracy.ts';
-import { energyRows } from '../../../src/studyState/energyRows.ts';
-import { sampleCandidates, sampleJob } from '../../shared/study/sampleOutcome.ts';
-
-/** Power all day long as in the sample, but always the same. */
-function candidateWith(power: number) {
-  const [candidate] = sampleCandidates();
-  const { heat } = candidate!.outcome;
-  const samples = heat.asSet.samples.map((sample) => ({ ...sample, electricPower: power }));
-  return {
-    ...candidate!,
-    outcome: { ...candidate!.outcome, heat: { ...heat, asSet: { ...heat.asSet, samples } } },
-  };
-}
+import { energyRows, yearRows } from '../../../src/studyState/tables/energyRows.ts';
+import type { TableRow } from '../../../src/studyState/tables/table.ts';
+import { recordedDrives, recordedJob } from '../../shared/study/recordedStudy.ts';
+import { withDay } from '../../shared/verdict/candidates.ts';
 
 const flow: EnergyFlow = {
   cycleTime: 2,
@@ -27,19 +18,28 @@ const flow: EnergyFlow = {
   stored: 0,
 };
 
-test('energy, power and money of a year follow from those of a cycle and of a day', () => {
-  // 0.25 a kWh; 1 kWh = 3.6 MJ.
-  const { values } = sampleJob({ dailyTime: 8 * 3600, days: 250, energyPrice: 0.25 / 3.6e6 });
-  const rows = energyRows([candidateWith(100)], [flow], values);
-  const text = (id: string) => rows.find((row) => row.id === `energy-${id}`)!.cells[0]!.text;
-  expect(text('net')).toBe('24.0 J');
-  expect(text('power')).toBe('12.0 W');
-  // 0.1 kW · 8 h · 250 = 200 kWh, for 50.
-  expect(text('year')).toBe('200 kWh');
-  expect(text('cost')).toBe('50.0');
+const text = (rows: readonly TableRow[], id: string) =>
+  rows.find((row) => row.id === id)?.cells.map((cell) => cell.text);
+
+test('net energy and power of a cycle follow from what is drawn and returned', () => {
+  const rows = energyRows([flow], 'metric');
+  expect(text(rows, 'energy-net')).toEqual(['24.0 J']);
+  expect(text(rows, 'energy-netPower')).toEqual(['12.0 W']);
 });
 
-test('a drive that stops itself has no energy of a cycle', () => {
-  const rows = energyRows([candidateWith(100)], [null], sampleJob().values);
-  expect(rows.find(({ id }) => id === 'energy-drawn')!.cells[0]!.text).toBe('—');
+test('energy and money of a year follow from the mean power of the day', () => {
+  const steady = withDay(recordedDrives().A, (sample) => ({ ...sample, electricPower: 100 }));
+  // 0.25 a kWh; 1 kWh = 3.6 MJ.
+  const job = recordedJob({ dailyTime: 8 * 3600, days: 250, energyPrice: 0.25 / 3.6e6 });
+  const rows = yearRows([steady], job, 'metric');
+  expect(text(rows, 'year-power')).toEqual(['100 W']);
+  // 0.1 kW · 8 h · 250 = 200 kWh, for 50.
+  expect(text(rows, 'year-energy')).toEqual(['200 kWh']);
+  expect(text(rows, 'year-cost')).toEqual(['50.0']);
+});
+
+test('a loss that no drive has is left out, and a drive that trips has no energy of a cycle', () => {
+  const rows = energyRows([flow, null], 'metric');
+  expect(rows.map(({ id }) => id)).not.toContain('energy-iron');
+  expect(text(rows, 'energy-drawn')).toEqual(['30.0 J', 'trips']);
 });

@@ -7,9 +7,9 @@ import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { extremes, ripple } from '../../../workers/accuracy/ripple.ts';
 import { causeOf, periodicTerms } from '../../../workers/accuracy/ripplePeriods.ts';
 import { scanPlan } from '../../../workers/accuracy/scanPlan.ts';
-import { Spectrum } from '../../../workers/accuracy/spectrum.ts';
-import { magnitude } from '../../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
+import { magnitude } from '../../../workers/math/complex.ts';
+import { Spectrum } from '../../../workers/math/spectrum.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { jobOf, tunedScene } from './bench.ts';
 

@@ -5,16 +5,8 @@ import { disturbance, FORCE_SHARE } from '../../../workers/accuracy/disturbance.
 import { increment } from '../../../workers/accuracy/increment.ts';
 import { roundNumber, roundUpIndex } from '../../../workers/accuracy/roundNumbers.ts';
 import { staircase } from '../../../workers/accuracy/staircase.ts';
-import {
-  type Complex,
-  magnitude,
-  over,
-  plus,
-  scaled,
-  times,
-  unit,
-} from '../../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
+import { type Complex, magnitude, over, plus, scaled, times, unit } from '../../../workers/math/complex.ts';
 import { tunedScene } from './bench.ts';
 
 const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor' } as const;

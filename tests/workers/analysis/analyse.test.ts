@@ -3,7 +3,7 @@ import { GRAVITY } from '../../../shared/axis/gravity.ts';
 import { motorConstants } from '../../../shared/axis/motor.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
-import { crossChecks } from '../../../shared/core/crossChecks.ts';
+import { crossChecks } from '../../../shared/core/check.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,
@@ -13,10 +13,10 @@ import {
 } from '../../../shared/core/parameters/table.ts';
 import { type OperatingPoint, startingPoint } from '../../../shared/protocol/analysis.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
-import { magnitude, over, phase } from '../../../workers/analysis/complex.ts';
-import { root } from '../../../workers/analysis/roots.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
+import { magnitude, over, phase } from '../../../workers/math/complex.ts';
+import { root } from '../../../workers/math/root.ts';
 import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';

@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { magnitude, phase, times, unit } from '../../../workers/analysis/complex.ts';
 import { measureChirp } from '../../../workers/identify/chirp.ts';
 import { CrossPower } from '../../../workers/identify/crossPower.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
-import { fourier } from '../../../workers/identify/fourier.ts';
 import { measureSteppedSine } from '../../../workers/identify/steppedSine.ts';
+import { magnitude, phase, times, unit } from '../../../workers/math/complex.ts';
 import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
@@ -18,42 +17,6 @@ describe('demodulation', () => {
     );
     expect(magnitude(found)).toBeCloseTo(2.5, 10);
     expect(phase(found)).toBeCloseTo(0.7, 10);
-  });
-});
-
-describe('Fourier transform', () => {
-  const random = seeded(3);
-  const [re, im] = [0, 1].map(() => Float64Array.from({ length: 64 }, () => random() - 0.5)) as [
-    Float64Array,
-    Float64Array,
-  ];
-  const [outRe, outIm] = [re.slice(), im.slice()];
-  fourier(outRe, outIm);
-
-  it('is the sum that defines it', () => {
-    for (let k = 0; k < 64; k++) {
-      const terms = Array.from(re, (value, n) =>
-        times({ re: value, im: im[n]! }, unit((-2 * Math.PI * n * k) / 64)),
-      );
-      expect(outRe[k]).toBeCloseTo(
-        terms.reduce((sum, term) => sum + term.re, 0),
-        12,
-      );
-      expect(outIm[k]).toBeCloseTo(
-        terms.reduce((sum, term) => sum + term.im, 0),
-        12,
-      );
-    }
-  });
-
-  it('keeps the energy (Parseval)', () => {
-    const energy = (a: Float64Array, b: Float64Array) =>
-      a.reduce((sum, value, k) => sum + value ** 2 + b[k]! ** 2, 0);
-    expect(energy(outRe, outIm) / 64).toBeCloseTo(energy(re, im), 10);
-  });
-
-  it('refuses a length that is not a power of two', () => {
-    expect(() => fourier(new Float64Array(12), new Float64Array(12))).toThrow(/length is 12/);
   });
 });
 

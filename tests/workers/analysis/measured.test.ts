@@ -2,11 +2,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { CHANNEL_INDEX as C, type ChannelName } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { type MeasuredLoop, type Response, startingPoint } from '../../../shared/protocol/analysis.ts';
-import { type Complex, magnitude, over, phase } from '../../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { measureChirp } from '../../../workers/identify/chirp.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
 import { measureSteppedSine } from '../../../workers/identify/steppedSine.ts';
+import { type Complex, magnitude, over, phase } from '../../../workers/math/complex.ts';
 import { sceneOf } from '../model/sceneOf.ts';
 import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';
 

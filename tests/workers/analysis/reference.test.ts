@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { type OperatingPoint, startingPoint } from '../../../shared/protocol/analysis.ts';
-import type { Complex } from '../../../workers/analysis/complex.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
+import type { Complex } from '../../../workers/math/complex.ts';
 import { filesUnder, ROOT } from '../../tools/sources.mjs';
 
 /*

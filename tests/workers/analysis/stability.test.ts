@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
-import { root } from '../../../workers/analysis/roots.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
+import { root } from '../../../workers/math/root.ts';
 import { barePreset, bareStanding, PRESET_NAMES, runAxis } from './barePreset.ts';
 
 /*

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { jackknife } from '../../../workers/identify/fit/jackknife.ts';
-import { leastSquares } from '../../../workers/identify/fit/leastSquares.ts';
-import { levenbergMarquardt } from '../../../workers/identify/fit/levenbergMarquardt.ts';
+import { leastSquares } from '../../../workers/math/leastSquares.ts';
+import { levenbergMarquardt } from '../../../workers/math/levenbergMarquardt.ts';
 
 /*
  * Statistical Reference Datasets of the National Institute of Standards and Technology (www.itl.nist.gov/div898/strd). Data and certified values are

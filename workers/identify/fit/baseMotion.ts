@@ -28,8 +28,9 @@ export function baseMotion(position: Float64Array, period: number, mass: number,
   const a2 = c * c - 2 * decay * c + omega * omega;
   const base = new Float64Array(position.length);
   let [x1, x2, y1, y2] = [0, 0, 0, 0];
-  for (let k = 0; k < position.length; k++) {
-    const x = -share * (position[k]! - position[0]!);
+  const start = position[0] ?? 0;
+  for (const [k, place] of position.entries()) {
+    const x = -share * (place - start);
     const y = (c * c * (x - 2 * x1 + x2) - a1 * y1 - a2 * y2) / a0;
     [x2, x1, y2, y1] = [x1, x, y1, y];
     base[k] = y;

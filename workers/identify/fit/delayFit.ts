@@ -1,8 +1,9 @@
 import { motorConstants } from '../../../shared/axis/motor.ts';
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { rms } from '../../math/statistics.ts';
 import { jackknife, scatter } from './jackknife.ts';
 import { forceFactor } from './motorForce.ts';
-import { rms } from './numbers.ts';
 import { Windows } from './windows.ts';
 
 const HALF = 0.01;
@@ -40,19 +41,20 @@ export function fitDelay(
   p: Parameters,
 ): DelayFit | string {
   const windows = new Windows(period, command.length, Math.max(HALF, FEWEST_SAMPLES * period));
-  const averages = [0, 1, 2, 3].map((order) => windows.average(command, order));
+  const commanded = windows.average(command);
   const answer = windows.average(current);
   const whole = (column: Float64Array) =>
-    column.filter((_, k) => !Number.isNaN(averages[0]![k]! + answer[k]!));
-  const [level, first, second, third] = averages.map(whole) as [Float64Array, ...Float64Array[]];
+    column.filter((_, k) => !Number.isNaN(valueAt(commanded, k) + valueAt(answer, k)));
+  const derivative = (order: number) => whole(windows.average(command, order));
+  const [level, first, second, third] = [whole(commanded), derivative(1), derivative(2), derivative(3)];
   const right = whole(answer);
   if (right.length < FEWEST_WINDOWS) return 'The trace is too short to tell the delay of the current.';
-  if (rms(first!) * windows.half * period < MIN_CHANGE * rms(level)) {
+  if (rms(first) * windows.half * period < MIN_CHANGE * rms(level)) {
     return 'The current command hardly changes, so its delay does not show.';
   }
   const one = new Float64Array(right.length).fill(1);
-  const fit = jackknife([level, first!, second!, third!, one], right, windows.overlap);
-  const delay = (x: Float64Array) => -x[1]! / x[0]!;
+  const fit = jackknife([level, first, second, third, one], right, windows.overlap);
+  const delay = (x: Float64Array) => -valueAt(x, 1) / valueAt(x, 0);
   const emf = emfDelay(mass, p);
   return { delay: delay(fit.x) - (moves ? emf : 0), scatter: scatter(fit, delay), tolerance: emf };
 }

@@ -1,3 +1,5 @@
+import { valueAt } from '../../../shared/core/at.ts';
+import type { ComplexArray } from '../../math/complexArray.ts';
 import { type Lines, smoothed } from './lines.ts';
 
 /** Lines count as swept where their force is above this share of the strongest, and at least so coherent with the motion. */
@@ -13,27 +15,26 @@ export interface FoundResonance {
   readonly high: number;
 }
 
-/** The frequency where force moves the axis most against the same mass without a link; in words why there is none. */
-export function findResonance(lines: Lines, mass: number): FoundResonance | string {
-  const { frequency, causeRe, causeIm, effectRe, effectIm } = lines;
-  const power = (re: Float64Array, im: Float64Array) => smoothed(re.map((r, k) => r * r + im[k]! * im[k]!));
-  const force = power(causeRe, causeIm);
-  const motion = power(effectRe, effectIm);
-  const crossRe = smoothed(causeRe.map((r, k) => r * effectRe[k]! + causeIm[k]! * effectIm[k]!));
-  const crossIm = smoothed(causeRe.map((r, k) => r * effectIm[k]! - causeIm[k]! * effectRe[k]!));
-  const cross = crossRe.map((r, k) => Math.hypot(r, crossIm[k]!));
+/** The frequency where force moves the axis most against the same mass without a link; or a text why there is none. */
+export function findResonance({ frequency, cause, effect }: Lines, mass: number): FoundResonance | string {
+  const force = power(cause);
+  const motion = power(effect);
+  const cross = crossPower(cause, effect);
   const strongest = force.reduce((max, value) => Math.max(max, value), 0);
 
   let [low, high, at, highest] = [Number.POSITIVE_INFINITY, 0, 0, 0];
-  for (let k = 1; k < frequency.length; k++) {
-    const isSwept = force[k]! > SWEPT ** 2 * strongest && cross[k]! ** 2 > COHERENT * force[k]! * motion[k]!;
-    if (!isSwept) continue;
-    low = Math.min(low, frequency[k]!);
-    high = frequency[k]!;
-    const rise = (mass * (2 * Math.PI * high) ** 2 * cross[k]!) / force[k]!;
+  for (const [k, f] of frequency.entries()) {
+    const strength = valueAt(force, k);
+    const common = valueAt(cross, k);
+    const isSwept =
+      strength > SWEPT ** 2 * strongest && common ** 2 > COHERENT * strength * valueAt(motion, k);
+    if (k === 0 || !isSwept) continue;
+    low = Math.min(low, f);
+    high = f;
+    const rise = (mass * (2 * Math.PI * f) ** 2 * common) / strength;
     if (rise > highest) {
       highest = rise;
-      at = high;
+      at = f;
     }
   }
   if (high === 0) return 'Force and motion hang together at no frequency, so the link does not show.';
@@ -41,4 +42,17 @@ export function findResonance(lines: Lines, mass: number): FoundResonance | stri
     return `No resonance between ${low.toFixed(0)} and ${high.toFixed(0)} Hz, where the trace is excited: sweep higher, or with more force.`;
   }
   return { at, low, high };
+}
+
+/** |X|², averaged over neighbours. */
+function power({ re, im }: ComplexArray): Float64Array {
+  return smoothed(re.map((r, k) => r ** 2 + valueAt(im, k) ** 2));
+}
+
+/** |X conj Y| of what is averaged over neighbours. */
+function crossPower(x: ComplexArray, y: ComplexArray): Float64Array {
+  const re = x.re.map((r, k) => r * valueAt(y.re, k) + valueAt(x.im, k) * valueAt(y.im, k));
+  const im = x.re.map((r, k) => r * valueAt(y.im, k) - valueAt(x.im, k) * valueAt(y.re, k));
+  const smoothIm = smoothed(im);
+  return smoothed(re).map((r, k) => Math.hypot(r, valueAt(smoothIm, k)));
 }

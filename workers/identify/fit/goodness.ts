@@ -1,5 +1,6 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import type { ForceResidual, Goodness } from '../../../shared/protocol/fit.ts';
-import { rms } from './numbers.ts';
+import { mean, rms } from '../../math/statistics.ts';
 
 /** Lags that are looked at, and χ² with as many degrees of freedom at 99 % (tabulated, e.g. Abramowitz & Stegun, table 26.8). */
 const LAGS = 5;
@@ -36,10 +37,11 @@ export function goodnessOf({ measured, residual, used }: ForceResidual, widened:
 export function ljungBox(values: Float64Array): number | null {
   const n = values.length;
   if (n < FEWEST) return null;
-  const mean = values.reduce((sum, value) => sum + value, 0) / n;
+  const middle = mean(values);
+  const off = values.map((value) => value - middle);
   const product = (lag: number) => {
     let sum = 0;
-    for (let k = lag; k < n; k++) sum += (values[k]! - mean) * (values[k - lag]! - mean);
+    for (let k = lag; k < n; k++) sum += valueAt(off, k) * valueAt(off, k - lag);
     return sum;
   };
   const power = product(0);

@@ -1,5 +1,9 @@
-import { Matrix, solve } from '../../analysis/matrix.ts';
-import { leastSquares, type Solution } from './leastSquares.ts';
+import { valueAt } from '../../../shared/core/at.ts';
+import { leastSquares, type Solution } from '../../math/leastSquares.ts';
+import { Matrix } from '../../math/matrix.ts';
+import { solve } from '../../math/solve.ts';
+import { mean, sumOfSquares } from '../../math/statistics.ts';
+import { dot } from '../../math/vectors.ts';
 
 /** Number of blocks, and Student's t at 97.5 % with one degree of freedom less (tabulated, e.g. Abramowitz & Stegun, table 26.10). */
 export interface Blocks {
@@ -13,7 +17,7 @@ export const TWENTY_FOUR_BLOCKS: Blocks = { count: 24, quantile: 2.0687 };
 /** Step of a difference quotient, relative: the cube root of the rounding error. */
 const DIFFERENCE = 6e-6;
 
-/** A solution, and the solutions with one block of rows left out each. */
+/** A solution, and the solutions with one block of rows left out of each. */
 export interface Jackknife extends Solution {
   readonly deleted: readonly Float64Array[];
   readonly blocks: Blocks;
@@ -58,9 +62,7 @@ export function blockScatter(
   figure: (x: Float64Array) => number,
 ): number {
   const figures = deleted.map(figure);
-  const mean = figures.reduce((sum, value) => sum + value, 0) / count;
-  const squares = figures.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  return quantile * Math.sqrt(((count - 1) / count) * squares);
+  return quantile * Math.sqrt(((count - 1) / count) * sumOfSquares(figures, mean(figures)));
 }
 
 /** √(gᵀ C g) with the gradient g of the figure, and t. */
@@ -71,16 +73,16 @@ export function whiteScatter(
   if (covariance === null) return 0;
   const gradient = Float64Array.from(x, (value, k) => {
     const step = DIFFERENCE * Math.max(Math.abs(value), Math.sqrt(covariance.get(k, k)));
-    const [up, down] = [step, -step].map((shift) => {
+    const shifted = (shift: number) => {
       const moved = x.slice();
       moved[k] = value + shift;
       return figure(moved);
-    }) as [number, number];
-    return step > 0 ? (up - down) / (2 * step) : 0;
+    };
+    return step > 0 ? (shifted(step) - shifted(-step)) / (2 * step) : 0;
   });
   let variance = 0;
-  for (let i = 0; i < x.length; i++) {
-    for (let j = 0; j < x.length; j++) variance += gradient[i]! * covariance.get(i, j) * gradient[j]!;
+  for (const [i, slope] of gradient.entries()) {
+    for (const [j, other] of gradient.entries()) variance += slope * covariance.get(i, j) * other;
   }
   return blocks.quantile * Math.sqrt(variance);
 }
@@ -95,32 +97,28 @@ function whiteCovariance(
   { x, dependent }: Solution,
   overlap: number,
 ): Matrix | null {
-  const kept = columns.flatMap((_, k) => (dependent[k] ? [] : [k]));
+  const kept = columns.flatMap((column, place) => {
+    if (dependent[place]) return [];
+    const size = Math.sqrt(dot(column, column));
+    return [{ place, size, unit: column.map((value) => value / size) }];
+  });
   const freedom = 1 - (kept.length * overlap) / y.length;
   if (freedom <= 0) return null;
-  const residual = y.map((value, k) => columns.reduce((rest, column, j) => rest - x[j]! * column[k]!, value));
+  const residual = y.map((value, k) =>
+    columns.reduce((rest, column, j) => rest - valueAt(x, j) * valueAt(column, k), value),
+  );
   const variance = (overlap * dot(residual, residual)) / y.length / freedom;
-  const scaled = kept.map((k) => {
-    const size = Math.sqrt(dot(columns[k]!, columns[k]!));
-    return { size, column: columns[k]!.map((value) => value / size) };
-  });
-  const normal = Matrix.of(scaled.map((a) => scaled.map((b) => dot(a.column, b.column))));
+  const normal = Matrix.of(kept.map((a) => kept.map((b) => dot(a.unit, b.unit))));
   const covariance = new Matrix(columns.length, columns.length);
-  for (const [j, column] of kept.entries()) {
+  for (const column of kept) {
     const inverse = solve(
       normal,
-      kept.map((_, i) => (i === j ? 1 : 0)),
+      kept.map((row) => (row === column ? 1 : 0)),
     );
     if (inverse === null) return null;
-    kept.forEach((row, i) => {
-      covariance.set(row, column, (variance * inverse[i]!) / (scaled[i]!.size * scaled[j]!.size));
-    });
+    for (const [i, row] of kept.entries()) {
+      covariance.set(row.place, column.place, (variance * valueAt(inverse, i)) / (row.size * column.size));
+    }
   }
   return covariance;
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]!;
-  return sum;
 }

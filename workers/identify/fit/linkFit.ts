@@ -1,10 +1,11 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
 import { motorSideMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
+import { at, valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { rms } from '../../math/statistics.ts';
 import { type Jackknife, jackknife } from './jackknife.ts';
 import type { MotionFit } from './motionFit.ts';
 import { rippleColumns } from './nuisance.ts';
-import { rms } from './numbers.ts';
 
 /** A link that gives is pulled one way or the other where its force is above this share of its largest. */
 const CLEARLY_PULLED = 0.1;
@@ -45,18 +46,20 @@ export function fitLink(
   const linkForce = average.map(
     (f, k) =>
       f -
-      motorSideMass(p) * acceleration[k]! -
-      translatingMotorMass(p) * baseAcceleration[k]! -
-      dryMotorDrag(p) * direction[k]!,
+      motorSideMass(p) * valueAt(acceleration, k) -
+      translatingMotorMass(p) * valueAt(baseAcceleration, k) -
+      dryMotorDrag(p) * at(direction, k),
   );
   const place = windows.average(table);
   const perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
-  const difference = motor.map((x1, k) => x1 - table[k]!);
+  const difference = motor.map((x1, k) => x1 - valueAt(table, k));
   const stretch = windows
     .average(difference)
-    .map((s, k) => s - linkForce[k]! * (place[k]! + p.screwSpan) * perRigidity);
+    .map((s, k) => s - valueAt(linkForce, k) * (valueAt(place, k) + p.screwSpan) * perRigidity);
   const pull = p.backlash > 0 ? pulls(linkForce, direction) : direction;
-  const used = direction.map((d, k) => (d !== 0 && pull[k] !== 0 && !Number.isNaN(stretch[k]!) ? 1 : 0));
+  const used = direction.map((d, k) =>
+    d !== 0 && pull[k] !== 0 && !Number.isNaN(valueAt(stretch, k)) ? 1 : 0,
+  );
   const count = used.reduce((sum, one) => sum + one, 0);
   if (count < FEWEST_WINDOWS) return 'The table moves too little for its lag behind the motor to show.';
 
@@ -77,9 +80,9 @@ export function fitLink(
   const fit = jackknife(columns, right, windows.overlap);
   return {
     jackknife: fit,
-    stiffness: (x) => 1 / x[COMPLIANCE]!,
-    backlash: (x) => 2 * x[LOST]!,
-    backlashTolerance: fit.dependent[DRY] ? 2 * dryMotorDrag(p) * fit.x[COMPLIANCE]! : 0,
+    stiffness: (x) => 1 / valueAt(x, COMPLIANCE),
+    backlash: (x) => 2 * valueAt(x, LOST),
+    backlashTolerance: fit.dependent[DRY] ? 2 * dryMotorDrag(p) * valueAt(fit.x, COMPLIANCE) : 0,
   };
 }
 

@@ -1,9 +1,9 @@
 import { loadSideMass, motorSideMass, movedMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { ForceResidual } from '../../../shared/protocol/fit.ts';
+import { leastSquares } from '../../math/leastSquares.ts';
 import { baseMotion } from './baseMotion.ts';
 import { type Jackknife, jackknife, TWELVE_BLOCKS } from './jackknife.ts';
-import { leastSquares } from './leastSquares.ts';
 import { brakingOf } from './motorForce.ts';
 import { rippleColumns } from './nuisance.ts';
 import { type Sliding, slidingWindows } from './sliding.ts';

@@ -1,6 +1,6 @@
 import { coggingTerms, rippleTerms } from '../../../shared/axis/periodic.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { rms } from './numbers.ts';
+import { rms } from '../../math/statistics.ts';
 import type { Windows } from './windows.ts';
 
 /** A column weaker than this share of the force, or of its own amplitude, is averaged away by the windows and would only cost certainty. */

@@ -1,12 +1,14 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../../shared/axis/motor.ts';
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { ResonanceFit } from '../../../shared/protocol/fit.ts';
+import { magnitude, times, unit } from '../../math/complex.ts';
+import { levenbergMarquardt, type Minimum } from '../../math/levenbergMarquardt.ts';
+import { range, rms } from '../../math/statistics.ts';
 import { findResonance } from './findResonance.ts';
 import { jackknife, scatter, TWENTY_FOUR_BLOCKS } from './jackknife.ts';
-import { levenbergMarquardt } from './levenbergMarquardt.ts';
 import { between, type Lines, linesOf, smoothed } from './lines.ts';
-import { rms } from './numbers.ts';
 import { SampledCurrent } from './sampledCurrent.ts';
 import { positionOverForce, type TwoMass } from './twoMass.ts';
 
@@ -48,7 +50,7 @@ export function fitResonance(
   period: number,
   p: Parameters,
 ): LinkResonance | string {
-  if (span(position) > STANDS) {
+  if (range(position) > STANDS) {
     return 'The link shows in a sweep at standstill, or in a move with the positions of both motor and table recorded.';
   }
   if (p.backlash > 0) {
@@ -79,11 +81,11 @@ export function fitResonance(
     lines.overlap,
     TWENTY_FOUR_BLOCKS,
   );
-  const at = (move: Float64Array) => model.unknowns(fit.x.map((value, k) => value + move[k]!));
+  const moved = (move: Float64Array) => model.unknowns(fit.x.map((value, k) => value + valueAt(move, k)));
   const none = new Float64Array(START.length);
   const screw = screwCompliance(position, p);
-  const stiffness = (move: Float64Array) => 1 / (1 / at(move).masses.stiffness - screw);
-  const { motorMass: m1, tableMass: m2, stiffness: whole } = at(none).masses;
+  const stiffness = (move: Float64Array) => 1 / (1 / moved(move).masses.stiffness - screw);
+  const { motorMass: m1, tableMass: m2, stiffness: whole } = moved(none).masses;
   if (whole * screw >= 1)
     return 'The resonance lies where the screw shaft alone would put it: check its rigidity and span.';
   const share = stiffness(none) / whole;
@@ -111,77 +113,77 @@ const START = [0, 0, 0, 0, 0, 0, 0];
 
 /** The lines, and the two masses in seven unknowns. */
 class Model {
-  private readonly weight: Float64Array;
+  readonly #lines: Lines;
+  readonly #start: Unknowns;
+  readonly #p: Parameters;
+  readonly #weight: Float64Array;
 
-  constructor(
-    private readonly lines: Lines,
-    private readonly start: Unknowns,
-    private readonly p: Parameters,
-  ) {
-    this.weight = lines.effectRe.map((re, k) => 1 / Math.hypot(re, lines.effectIm[k]!));
+  constructor(lines: Lines, start: Unknowns, p: Parameters) {
+    this.#lines = lines;
+    this.#start = start;
+    this.#p = p;
+    this.#weight = lines.effect.magnitudes().map((size) => 1 / size);
   }
 
-  unknowns(u: ArrayLike<number>): Unknowns {
-    const { masses: s, skew } = this.start;
+  unknowns(u: Float64Array): Unknowns {
+    const { masses: s, skew } = this.#start;
     return {
       masses: {
         motorMass: s.motorMass,
-        motorDamping: s.motorDamping * u[6]!,
-        tableMass: s.tableMass * Math.exp(u[0]!),
-        stiffness: s.stiffness * Math.exp(u[1]!),
-        damping: s.damping * Math.exp(u[2]!),
-        guideStiffness: s.guideStiffness * u[3]!,
-        guideDamping: s.guideDamping * u[4]!,
+        motorDamping: s.motorDamping * valueAt(u, 6),
+        tableMass: s.tableMass * Math.exp(valueAt(u, 0)),
+        stiffness: s.stiffness * Math.exp(valueAt(u, 1)),
+        damping: s.damping * Math.exp(valueAt(u, 2)),
+        guideStiffness: s.guideStiffness * valueAt(u, 3),
+        guideDamping: s.guideDamping * valueAt(u, 4),
       },
-      skew: skew * u[5]!,
+      skew: skew * valueAt(u, 5),
     };
   }
 
-  fit(start: ArrayLike<number>) {
+  fit(start: ArrayLike<number>): Minimum {
     return levenbergMarquardt(
-      (u, out) => this.residuals(u, out),
+      (u, out) => this.#residuals(u, out),
       start,
-      2 * this.lines.frequency.length,
+      2 * this.#lines.frequency.length,
       WORTH,
     );
   }
 
   /** Each line counts by the inverse of the noise that the residuals show round it. */
   reweight(residual: Float64Array): void {
-    const power = this.weight.map((w, k) => (residual[2 * k]! ** 2 + residual[2 * k + 1]! ** 2) / (w * w));
-    smoothed(power).forEach((noise, k) => {
-      this.weight[k] = 1 / Math.sqrt(noise);
-    });
+    const power = this.#weight.map(
+      (w, k) => (valueAt(residual, 2 * k) ** 2 + valueAt(residual, 2 * k + 1) ** 2) / (w * w),
+    );
+    this.#weight.set(smoothed(power).map((noise) => 1 / Math.sqrt(noise)));
   }
 
   curve(u: Float64Array, resonance: number): ResonanceFit {
-    const { frequency, causeRe, causeIm, effectRe, effectIm } = this.lines;
+    const { frequency, cause, effect } = this.#lines;
     const { masses } = this.unknowns(u);
+    const force = cause.magnitudes();
     return {
       resonance,
-      frequency: frequency.slice() as Float64Array<ArrayBuffer>,
-      measured: Float64Array.from(
-        frequency,
-        (_, k) => Math.hypot(effectRe[k]!, effectIm[k]!) / Math.hypot(causeRe[k]!, causeIm[k]!),
+      frequency: Float64Array.from(frequency),
+      measured: Float64Array.from(effect.magnitudes(), (position, k) => position / valueAt(force, k)),
+      model: Float64Array.from(frequency, (f) =>
+        magnitude(positionOverForce(2 * Math.PI * f, masses, this.#p.encoderSide)),
       ),
-      model: Float64Array.from(frequency, (f) => {
-        const { re, im } = positionOverForce(2 * Math.PI * f, masses, this.p.encoderSide);
-        return Math.hypot(re, im);
-      }),
     };
   }
 
-  private residuals(u: Float64Array, out: Float64Array): void {
-    const { frequency, causeRe, causeIm, effectRe, effectIm } = this.lines;
+  #residuals(u: Float64Array, out: Float64Array): void {
+    const { frequency, cause, effect } = this.#lines;
     const { masses, skew } = this.unknowns(u);
+    const weight = this.#weight;
     for (let k = 0; k < frequency.length; k++) {
-      const omega = 2 * Math.PI * frequency[k]!;
-      const { re, im } = positionOverForce(omega, masses, this.p.encoderSide);
-      const [c, s] = [Math.cos(omega * skew), Math.sin(omega * skew)];
-      const [gr, gi] = [re * c - im * s, re * s + im * c];
-      const w = this.weight[k]!;
-      out[2 * k] = w * (effectRe[k]! - gr * causeRe[k]! + gi * causeIm[k]!);
-      out[2 * k + 1] = w * (effectIm[k]! - gr * causeIm[k]! - gi * causeRe[k]!);
+      const omega = 2 * Math.PI * valueAt(frequency, k);
+      const g = times(positionOverForce(omega, masses, this.#p.encoderSide), unit(omega * skew));
+      const xr = valueAt(cause.re, k);
+      const xi = valueAt(cause.im, k);
+      const w = valueAt(weight, k);
+      out[2 * k] = w * (valueAt(effect.re, k) - g.re * xr + g.im * xi);
+      out[2 * k + 1] = w * (valueAt(effect.im, k) - g.re * xi - g.im * xr);
     }
   }
 }
@@ -206,7 +208,7 @@ function startAt(resonance: number, p: Parameters): Unknowns {
 
 /** Of the shaft between its bearing and the nut, in series with nut and bearings, m/N. */
 function screwCompliance(position: Float64Array, p: Parameters): number {
-  const place = position.find((x) => !Number.isNaN(x))!;
+  const place = position.find((x) => !Number.isNaN(x)) ?? 0;
   return p.screwRigidity > 0 ? (place + p.screwSpan) / p.screwRigidity : 0;
 }
 
@@ -216,20 +218,6 @@ function isSampledWithCommand(period: number, p: Parameters): boolean {
 }
 
 /** Turns the spectrum of the force's samples into that of the force. */
-function withoutImages({ frequency, causeRe, causeIm }: Lines, sampled: SampledCurrent): void {
-  frequency.forEach((f, k) => {
-    const { re, im } = sampled.factor(f);
-    const [a, b] = [causeRe[k]!, causeIm[k]!];
-    causeRe[k] = a * re - b * im;
-    causeIm[k] = a * im + b * re;
-  });
-}
-
-function span(values: Float64Array): number {
-  let [min, max] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const value of values) {
-    if (value < min) min = value;
-    if (value > max) max = value;
-  }
-  return max - min;
+function withoutImages({ frequency, cause }: Lines, sampled: SampledCurrent): void {
+  for (const [k, f] of frequency.entries()) cause.set(k, times(cause.at(k), sampled.factor(f)));
 }

@@ -1,4 +1,5 @@
 import { motorConstants } from '../../../shared/axis/motor.ts';
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Known } from '../../../shared/protocol/fit.ts';
 import type { Findings } from './findings.ts';
@@ -15,7 +16,7 @@ export interface Scale {
 /** The force constant of the parameters is believed, but for the temperature of the magnets. */
 export const BELIEVED: Scale = { value: 1, tolerance: MAGNET_TOLERANCE };
 
-const massOf = (x: Float64Array) => x[MASS]!;
+const massOf = (x: Float64Array) => valueAt(x, MASS);
 
 /**
  * Takes mass and force constant apart: the motion tells M/K only.

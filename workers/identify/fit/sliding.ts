@@ -1,5 +1,5 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { largest } from './numbers.ts';
+import { largestMagnitude, sumOfSquares } from '../../math/statistics.ts';
 import { noiseOf, Windows } from './windows.ts';
 
 /** Above this multiple of the Stribeck speed breakaway has given way to sliding: exp(−4²) is left of it. */
@@ -54,7 +54,7 @@ function slidingAt(
 ): Sliding {
   const windows = new Windows(period, position.length, half);
   const speed = windows.average(position, 1);
-  const top = largest(speed);
+  const top = largestMagnitude(speed);
   const min = Math.max(CLEAR_OF_STRIBECK * p.stribeckSpeed, SHARE_OF_TOP * top);
   // A window reaches over the centres of the two before and the two after it.
   const direction = new Int8Array(windows.count);
@@ -65,7 +65,7 @@ function slidingAt(
   }
   const noiseShare = (order: number) => {
     const column = windows.average(position, order).filter((_, k) => direction[k] !== 0);
-    const square = column.reduce((sum, value) => sum + value * value, 0) / column.length;
+    const square = sumOfSquares(column) / column.length;
     return (noise * windows.noiseGain(order)) ** 2 / square;
   };
   return {

@@ -1,3 +1,6 @@
+import { at, valueAt } from '../../../shared/core/at.ts';
+import { median, sumOfSquares } from '../../math/statistics.ts';
+
 /** Power of the cosine: φ has continuous derivatives up to the fifth. */
 const COEFFICIENTS = [20, 30, 12, 2] as const;
 
@@ -15,7 +18,7 @@ export class Windows {
   /** Samples from a centre to the edge of its window, and from centre to centre. */
   readonly half: number;
   readonly hop: number;
-  private readonly kernels: readonly Float64Array[];
+  readonly #kernels: readonly Float64Array[];
 
   /** @param halfTime h, s; neighbouring windows overlap by three quarters */
   constructor(
@@ -26,7 +29,7 @@ export class Windows {
     this.half = Math.round(halfTime / period);
     this.hop = Math.max(1, this.half >> 1);
     this.count = Math.max(0, Math.floor((samples - 1 - 2 * this.half) / this.hop) + 1);
-    this.kernels = [0, 1, 2, 3, 4].map((order) => this.kernel(order));
+    this.#kernels = [0, 1, 2, 3, 4].map((order) => this.#kernel(order));
   }
 
   /** Sample at the centre of a window. */
@@ -35,13 +38,13 @@ export class Windows {
   }
 
   /** The averages of the n-th derivative of a series, n = 0 to 4, one a window. NaN where the window has a gap. */
-  average(series: ArrayLike<number>, order = 0): Float64Array {
-    const kernel = this.kernels[order]!;
+  average(series: Float64Array, order = 0): Float64Array {
+    const kernel = this.#kernelOf(order);
     const out = new Float64Array(this.count);
     for (let window = 0; window < this.count; window++) {
       const from = window * this.hop;
       let sum = 0;
-      for (let k = 0; k < kernel.length; k++) sum += kernel[k]! * series[from + k]!;
+      for (let k = 0; k < kernel.length; k++) sum += valueAt(kernel, k) * valueAt(series, from + k);
       out[window] = sum;
     }
     return out;
@@ -49,16 +52,16 @@ export class Windows {
 
   /** Rms of the n-th derivative that white noise of rms 1 in the series pretends. */
   noiseGain(order: number): number {
-    return Math.sqrt(this.kernels[order]!.reduce((sum, value) => sum + value * value, 0));
+    return Math.sqrt(sumOfSquares(this.#kernelOf(order)));
   }
 
   /** How many windows share the noise of one when white noise in the series is averaged: the sum of the correlations between them. */
   get overlap(): number {
     const { hop } = this;
-    const kernel = this.kernels[0]!;
+    const kernel = this.#kernelOf(0);
     const shared = (shift: number) => {
       let sum = 0;
-      for (let k = shift; k < kernel.length; k++) sum += kernel[k]! * kernel[k - shift]!;
+      for (let k = shift; k < kernel.length; k++) sum += valueAt(kernel, k) * valueAt(kernel, k - shift);
       return sum;
     };
     let sum = 1;
@@ -66,7 +69,11 @@ export class Windows {
     return sum;
   }
 
-  private kernel(order: number): Float64Array {
+  #kernelOf(order: number): Float64Array {
+    return at(this.#kernels, order);
+  }
+
+  #kernel(order: number): Float64Array {
     const { half, period } = this;
     const h = half * period;
     const scale = (period / (40 * h)) * (order % 2 === 0 ? 1 : -1);
@@ -90,12 +97,11 @@ export class Windows {
 export function noiseOf(series: Float64Array): number {
   const sizes: number[] = [];
   for (let k = 4; k < series.length; k++) {
-    const difference =
-      series[k]! - 4 * series[k - 1]! + 6 * series[k - 2]! - 4 * series[k - 3]! + series[k - 4]!;
+    const back = (rows: number) => valueAt(series, k - rows);
+    const difference = back(0) - 4 * back(1) + 6 * back(2) - 4 * back(3) + back(4);
     if (!Number.isNaN(difference)) sizes.push(Math.abs(difference));
   }
-  const sorted = Float64Array.from(sizes).sort();
-  const median = sorted[sorted.length >> 1] ?? 0;
+  if (sizes.length === 0) return 0;
   // The median of |n| is 0.6745 of the rms of a normal n.
-  return median / 0.6745 / Math.sqrt(70);
+  return median(sizes) / 0.6745 / Math.sqrt(70);
 }

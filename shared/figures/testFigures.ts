@@ -1,0 +1,174 @@
+/** Figures of the acceptance tests, in the order in which a person reads them. */
+import type {
+  DisturbanceTest,
+  IncrementTest,
+  PositioningFigures,
+  PositioningTest,
+  RippleTest,
+  StaircaseTest,
+} from '../protocol/accuracy.ts';
+import type { FigureOf } from './figure.ts';
+
+type NumberName = {
+  [K in keyof PositioningFigures]: PositioningFigures[K] extends number ? K : never;
+}[keyof PositioningFigures];
+
+const positioned = (name: NumberName, label: string, definition: string): FigureOf<PositioningTest> => ({
+  label,
+  unit: 'µm',
+  definition,
+  of: ({ figures }) => figures[name],
+});
+
+/** After ISO 230-2:2014, from memory: the terms are those of the standard, the definitions are in our words. */
+export const POSITIONING_FIGURES = {
+  accuracy: positioned(
+    'accuracy',
+    'Bidirectional accuracy A',
+    'From the lowest to the highest of all means ± 2s (s: standard deviation), of both directions and all targets: a band that holds nearly every approach.',
+  ),
+  accuracyUp: positioned(
+    'accuracyUp',
+    'Unidirectional accuracy A, in +x',
+    'The same for the approaches in +x alone: without lost motion.',
+  ),
+  accuracyDown: positioned(
+    'accuracyDown',
+    'Unidirectional accuracy A, in −x',
+    'The same for the approaches in −x alone.',
+  ),
+  systematic: positioned(
+    'systematic',
+    'Bidirectional systematic error E',
+    'From the lowest to the highest mean of both directions: what a table of corrections could take out, and what lost motion adds.',
+  ),
+  systematicUp: positioned(
+    'systematicUp',
+    'Unidirectional systematic error E, in +x',
+    'The same for the approaches in +x alone.',
+  ),
+  systematicDown: positioned(
+    'systematicDown',
+    'Unidirectional systematic error E, in −x',
+    'The same for the approaches in −x alone.',
+  ),
+  meanRange: positioned(
+    'meanRange',
+    'Range of the mean M',
+    'From the lowest to the highest of the means of both directions at each target: errors along the travel, without lost motion.',
+  ),
+  repeatability: positioned(
+    'repeatability',
+    'Bidirectional repeatability R',
+    'At the worst target, the band that holds approaches from either direction: 2s of both and the difference of their means, or 4s of one if that is more (s: standard deviation).',
+  ),
+  repeatabilityUp: positioned(
+    'repeatabilityUp',
+    'Unidirectional repeatability R, in +x',
+    '4s of the approaches in +x, at the worst target.',
+  ),
+  repeatabilityDown: positioned(
+    'repeatabilityDown',
+    'Unidirectional repeatability R, in −x',
+    '4s of the approaches in −x, at the worst target.',
+  ),
+  reversal: positioned(
+    'reversal',
+    'Reversal error B',
+    'At the worst target, the difference between the means of the two directions: backlash, wind-up and friction.',
+  ),
+  meanReversal: positioned(
+    'meanReversal',
+    'Reversal error B, mean',
+    'The same as the mean over all targets, with its sign.',
+  ),
+} as const satisfies Partial<Record<NumberName, FigureOf<PositioningTest>>>;
+
+export const STAIRCASE_FIGURES = {
+  step: {
+    label: 'Height of a stair',
+    unit: 'nm',
+    definition: 'As commanded.',
+    of: ({ step }) => step,
+  },
+  largestError: {
+    label: 'Error of a stair, largest',
+    unit: 'nm',
+    definition: 'Largest difference between the mean on a stair and its commanded height.',
+    of: ({ largestError }) => largestError,
+  },
+  noise: {
+    label: 'Noise at standstill, RMS',
+    unit: 'nm',
+    definition: 'Root mean square of the deviation of the tool from its mean while it stands on a stair.',
+    of: ({ noise }) => noise,
+  },
+} as const satisfies Record<string, FigureOf<StaircaseTest>>;
+
+export const RIPPLE_FIGURES = {
+  speed: {
+    label: 'Speed of the scan',
+    unit: 'mm/s',
+    definition: 'As the job asks, or slower where the travel is too short to reach it.',
+    of: ({ speed }) => speed,
+  },
+  length: {
+    label: 'Length of the scan',
+    unit: 'mm',
+    definition: 'As the job asks, or what the travel and twenty seconds have room for.',
+    of: ({ length }) => length,
+  },
+  peak: {
+    label: 'Speed ripple of the scan, peak',
+    unit: '%',
+    definition:
+      'Half the peak-to-peak of the table speed in a scan at constant speed, as a share of that speed.',
+    of: ({ peak }) => peak,
+  },
+  rms: {
+    label: 'Speed ripple of the scan, RMS',
+    unit: '%',
+    definition: 'Root mean square of the deviation from the set speed, as a share of it.',
+    of: ({ rms }) => rms,
+  },
+} as const satisfies Record<string, FigureOf<RippleTest>>;
+
+export const INCREMENT_FIGURES = {
+  smallest: {
+    label: 'Minimum incremental motion at the tool',
+    unit: 'nm',
+    definition:
+      'Smallest of the steps tried that the tool takes every time, one after another in the same direction.',
+    absent: 'none of those tried',
+    of: ({ smallest }) => smallest,
+  },
+} as const satisfies Record<string, FigureOf<IncrementTest>>;
+
+export const DISTURBANCE_FIGURES = {
+  force: {
+    label: 'Force step',
+    unit: 'N',
+    definition: 'Applied to the table at once, and held.',
+    of: ({ force }) => force,
+  },
+  peak: {
+    label: 'Deviation under the force step, peak',
+    unit: 'µm',
+    definition: 'Of the table, from where it stood.',
+    of: ({ peak }) => peak,
+  },
+  stiffness: {
+    label: 'Stiffness against a force step',
+    unit: 'N/µm',
+    definition:
+      'The force divided by the peak deviation: how stiff the axis is against a sudden force. In the long run the integrator removes the error.',
+    of: ({ stiffness }) => stiffness,
+  },
+  recovery: {
+    label: 'Recovery from the force step',
+    unit: 's',
+    definition: 'From the force step until the error stays within the window of the job, plus or minus.',
+    absent: 'does not recover',
+    of: ({ recovery }) => recovery,
+  },
+} as const satisfies Record<string, FigureOf<DisturbanceTest>>;

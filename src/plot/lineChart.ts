@@ -1,0 +1,109 @@
+import { at } from '../../shared/core/at.ts';
+import { type Axes, type Axis, axes } from './axes.ts';
+import { type Drawing, drawing } from './drawing.ts';
+import { endLabelRoom, endLabels } from './endLabels.ts';
+import { footOf, rightOf, type Size } from './frame.ts';
+import { inside } from './inside.ts';
+import { area, curve, label, line, type Mark, point } from './marks.ts';
+import type { Pen } from './pens.ts';
+
+export interface Series {
+  /** Written at the end of the line; empty for a line without words. */
+  readonly name: string;
+  readonly x: ArrayLike<number>;
+  readonly y: ArrayLike<number>;
+  readonly pen: Pen;
+  /** It ends before its time: a cross marks where. */
+  readonly stops?: boolean;
+}
+
+export interface Level {
+  readonly y: number;
+  readonly text: string;
+}
+
+export interface LineChart {
+  /** What it shows, in words, for whoever cannot see it. */
+  readonly description: string;
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly series: readonly Series[];
+  /** Heights that mean something, with their words on them. */
+  readonly levels?: readonly Level[];
+  /** Where the words of levels hide no curve. */
+  readonly levelText?: 'left' | 'right';
+  /** What is allowed, between two heights; a dotted line at either. */
+  readonly band?: readonly [from: number, to: number];
+  /** Where a person reads the values. */
+  readonly cursor?: number | undefined;
+  /** Whatever else is drawn among the curves. */
+  readonly values?: (axes: Axes) => readonly Mark[];
+  /** Whatever else is written or drawn on top. */
+  readonly notes?: (axes: Axes) => readonly Mark[];
+}
+
+export const USUAL_SIZE: Size = { width: 640, height: 260 };
+
+/** Half the width of the cross where a curve stops, px. */
+const CROSS = 5;
+
+/** Curves over one axis, each with its name at its end. */
+export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Drawing {
+  const { description, series, levels = [], band, cursor, values, notes } = chart;
+  const ends = series.filter(({ name }) => name !== '').flatMap((each) => endOf(each));
+  const room = ends.length > 0 ? endLabelRoom(ends.map(({ name }) => name)) : 12;
+  const made = axes(size, chart.x, chart.y, room);
+  const { frame, x, y } = made;
+  const [side, foot] = [rightOf(frame), footOf(frame)];
+  const edges = new Set([...levels.map((level) => level.y), ...(band ?? [])]);
+  return drawing(size, description, [
+    ...made.marks,
+    ...inside(frame, [
+      ...(band ? [allowedBand(made, band)] : []),
+      ...series.map((each) => curve(each.x, each.y, made, each.pen)),
+      ...(values?.(made) ?? []),
+      ...[...edges].map((each) =>
+        line(frame.left, y.at(each), side, y.at(each), { width: 1.5, dash: 'dotted' }),
+      ),
+      ...series
+        .filter(({ stops = false }) => stops)
+        .flatMap((each) => endOf(each))
+        .map((end) => point(x.at(end.x), y.at(end.y), 'cross', CROSS, { width: 2 })),
+      ...(cursor === undefined ? [] : [line(x.at(cursor), frame.top, x.at(cursor), foot)]),
+    ]),
+    ...levels.map((level) => levelLabel(made, level, chart.levelText)),
+    ...(notes?.(made) ?? []),
+    ...endLabels(
+      frame,
+      ends.map((end) => ({ text: end.name, y: y.at(end.y) })),
+    ),
+  ]);
+}
+
+function allowedBand({ frame, y }: Axes, [from, to]: readonly [number, number]): Mark {
+  return area({ ...frame, top: y.at(to), height: y.at(from) - y.at(to) }, { colour: 'ink', opacity: 0.09 });
+}
+
+interface End {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The last finite value of a curve under its name; nothing without any. */
+function endOf({ name, x, y }: Series): End[] {
+  for (let k = Math.min(x.length, y.length) - 1; k >= 0; k--) {
+    const end = { name, x: at(x, k), y: at(y, k) };
+    if (Number.isFinite(end.x + end.y)) return [end];
+  }
+  return [];
+}
+
+/** Above its line, or below it where there is no room above. */
+function levelLabel({ frame, y }: Axes, level: Level, side: 'left' | 'right' = 'left'): Mark {
+  const edge = y.at(level.y);
+  const height = edge + (edge < frame.top + 20 ? 11 : -10);
+  return side === 'left'
+    ? label(frame.left + 8, height, level.text, { halo: true })
+    : label(rightOf(frame) - 8, height, level.text, { halo: true, align: 'end' });
+}

@@ -1,0 +1,84 @@
+import { inUnit, ranged } from '../../../shared/core/format.ts';
+import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import type { Sizing, SizingFigure, Standing } from '../../../shared/sizing/sizing.ts';
+import type { Calculation, Cell, FigureTable, Mark, TableRow } from './table.ts';
+
+interface Sized {
+  readonly letter: string;
+  readonly title: string;
+  readonly sizing: Sizing;
+}
+
+const MARK: Readonly<Record<Standing, Mark | null>> = {
+  good: 'within',
+  close: 'close',
+  beyond: 'beyond',
+  plain: null,
+};
+
+/** What belongs together, in the order in which an axis is sized. */
+const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
+  ['Motion and mass', ['speed', 'acceleration', 'dutyFactor', 'mass', 'inertiaMatch']],
+  ['Force', ['friction', 'peakForce', 'peakUtilisation', 'rmsForce', 'continuousUtilisation']],
+  ['Current and voltage', ['peakCurrent', 'currentHeadroom', 'rmsCurrent', 'voltage', 'voltageHeadroom']],
+  ['Heat and energy', ['windingTemperature', 'energy']],
+  ['Screw', ['peakTorque', 'rmsTorque', 'screwSpeed', 'screwLoad', 'growthPerKelvin']],
+  ['Stiffness and encoder', ['stiffness', 'resolution']],
+];
+
+/** Every figure of the sizing, with its calculation. */
+export function sizingTable(candidates: readonly Sized[], units: UnitSystem): FigureTable {
+  const groups = GROUPS.map(([title, ids]) => ({
+    title,
+    rows: ids.flatMap((id) => sizingRow(id, candidates, units) ?? []),
+  }));
+  return { columns: candidates, groups: groups.filter(({ rows }) => rows.length > 0) };
+}
+
+function sizingRow(id: string, candidates: readonly Sized[], units: UnitSystem): TableRow | null {
+  const figures = candidates.map(({ letter, sizing }) => ({
+    letter,
+    figure: sizing.figures.find((each) => each.id === id),
+  }));
+  const found = figures.flatMap(({ letter, figure }) => (figure ? { letter, figure } : []));
+  if (found.length === 0) return null;
+  return {
+    id: `sizing-${id}`,
+    label: [...new Set(found.map(({ figure }) => `${figure.label} ${figure.symbol}`))].join(' · '),
+    definition: '',
+    calculations: calculations(found),
+    cells: figures.map(({ figure }) =>
+      figure ? sizingCell(figure, units) : { text: 'none', isAbsent: true },
+    ),
+  };
+}
+
+function sizingCell({ value, unit, limit, standing }: SizingFigure, units: UnitSystem): Cell {
+  const text = (si: number) => (Number.isFinite(si) ? shown(si, unit, units) : 'no end');
+  const mark = MARK[standing];
+  return {
+    text: text(value),
+    marks: mark === null ? [] : [mark],
+    ...(limit && { limit: `at ${limit.side} ${text(limit.value)}` }),
+  };
+}
+
+function shown(value: number, unit: SizingFigure['unit'], units: UnitSystem): string {
+  const asked = unitIn(units, unit);
+  if (value === 0) return `0 ${asked}`;
+  return asked === unit ? ranged(value, unit) : inUnit(value, asked);
+}
+
+/** Candidates that share formula and note stand together. */
+function calculations(
+  found: readonly { readonly letter: string; readonly figure: SizingFigure }[],
+): Calculation[] {
+  const groups = new Map<string, Calculation>();
+  for (const { letter, figure } of found) {
+    const { formula, note, numbers } = figure;
+    const key = `${formula}\n${note}`;
+    const before = groups.get(key)?.numbers ?? [];
+    groups.set(key, { formula, note, numbers: [...before, { letter, text: numbers }] });
+  }
+  return [...groups.values()];
+}
