@@ -8,7 +8,7 @@ import { TimeAxis } from '../plot/strip/timeAxis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { Cursor } from './cursor.ts';
 import { pressKey } from './keys.ts';
-import { drawCursor, drawGround, drawSelection, drawTimeLabels } from './overlay.ts';
+import { drawCursor, drawGround, drawSelection, drawTimeLabels, momentBox } from './overlay.ts';
 import { PointerActions } from './pointer.ts';
 import { Row } from './row.ts';
 import { ROWS } from './rows.ts';
@@ -214,20 +214,16 @@ class StripCharts implements Charts {
       drawGround(context, theme, axis, row.frame);
       if (!empty) row.draw(context, theme);
     }
-    drawTimeLabels(context, theme, axis, this.#axisFrame);
+    const column = empty ? null : this.#cursor.column(columns);
+    const fraction = column === null ? null : (column + 0.5) / columns;
+    const frame = this.#axisFrame;
+    const box = fraction === null ? null : momentBox(context, theme, axis, frame, fraction);
+    drawTimeLabels(context, theme, axis, frame, box);
     if (empty) this.#drawEmpty();
-    else this.#drawPointer(rows);
+    else if (this.#pointer.selection) drawSelection(context, theme, rows, this.#pointer.selection);
+    if (column !== null && fraction !== null)
+      drawCursor(context, theme, rows, { column, x: frame.left + fraction * frame.width });
     this.#showMode();
-  }
-
-  #drawPointer(rows: readonly Row[]): void {
-    const [axis, theme, columns] = [this.#axis, this.#theme, this.#columns];
-    const { context } = this.#canvas;
-    if (this.#pointer.selection) drawSelection(context, theme, rows, this.#pointer.selection);
-    const column = this.#cursor.column(columns);
-    if (column === null) return;
-    const fraction = (column + 0.5) / columns;
-    drawCursor(context, theme, rows, this.#axisFrame, { column, fraction, moment: axis.moment(fraction) });
   }
 
   #drawEmpty(): void {

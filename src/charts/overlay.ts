@@ -1,5 +1,5 @@
 import type { Theme } from '../plot/canvas/theme.ts';
-import type { Frame } from '../plot/frame.ts';
+import { type Frame, rightOf } from '../plot/frame.ts';
 import type { TimeAxis } from '../plot/strip/timeAxis.ts';
 import type { Row } from './row.ts';
 
@@ -15,43 +15,67 @@ export function drawGround(context: Context, theme: Theme, axis: TimeAxis, frame
   });
 }
 
-/** Labels of the time axis in its own area; the unit stands at the right end. */
-export function drawTimeLabels(context: Context, theme: Theme, axis: TimeAxis, frame: Frame): void {
+/** The time at the cursor, in a box on the time axis. */
+export interface MomentBox {
+  readonly text: string;
+  readonly left: number;
+  readonly width: number;
+}
+
+/** The box lies below the cursor, but inside the axis. */
+export function momentBox(
+  context: Context,
+  theme: Theme,
+  axis: TimeAxis,
+  frame: Frame,
+  fraction: number,
+): MomentBox {
+  const text = axis.moment(fraction);
+  const width = context.measureText(text).width + theme.textSize;
+  const left = frame.left + fraction * frame.width - width / 2;
+  return { text, width, left: Math.min(Math.max(left, frame.left), rightOf(frame) - width) };
+}
+
+/** Labels of the time axis in its own area; the unit stands at the right end, and the box hides none by half. */
+export function drawTimeLabels(
+  context: Context,
+  theme: Theme,
+  axis: TimeAxis,
+  frame: Frame,
+  box: MomentBox | null,
+): void {
   const middle = frame.top + frame.height / 2;
-  const unit = context.measureText(axis.title).width;
+  const last = rightOf(frame) - context.measureText(axis.title).width - theme.textSize;
+  const isFree = (left: number, right: number) =>
+    left > frame.left - theme.textSize &&
+    right < last &&
+    (box === null || right < box.left || left > box.left + box.width);
   context.fillStyle = theme.colour('soft');
   context.textAlign = 'right';
-  context.fillText(axis.title, frame.left + frame.width, middle);
+  context.fillText(axis.title, rightOf(frame), middle);
   context.textAlign = 'center';
   axis.eachTick((fraction, text) => {
     const half = context.measureText(text).width / 2;
     const x = frame.left + fraction * frame.width;
-    if (x - half > frame.left - theme.textSize && x + half < frame.left + frame.width - unit - theme.textSize)
-      context.fillText(text, x, middle);
+    if (isFree(x - half, x + half)) context.fillText(text, x, middle);
   });
+  if (!box) return;
+  context.fillStyle = theme.colour('accent');
+  context.fillRect(box.left, frame.top, box.width, frame.height);
+  context.fillStyle = theme.colour('panel');
+  context.fillText(box.text, box.left + box.width / 2, middle);
 }
 
-/** The hair line, a mark wherever it crosses a line, and its time on the axis. */
+/** The hair line, and a mark wherever it crosses a line. */
 export function drawCursor(
   context: Context,
   theme: Theme,
   rows: readonly Row[],
-  axisFrame: Frame,
-  at: { column: number; fraction: number; moment: string },
+  { column, x }: { readonly column: number; readonly x: number },
 ): void {
-  const { left, width } = axisFrame;
-  const x = left + at.fraction * width;
   context.fillStyle = theme.colour('ink');
   for (const { frame } of rows) context.fillRect(Math.round(x), frame.top, 1, frame.height);
-  for (const row of rows) row.drawMarks(context, theme, at.column, x);
-
-  const half = context.measureText(at.moment).width / 2 + theme.textSize / 2;
-  const middle = Math.min(Math.max(x, left + half), left + width - half);
-  context.fillStyle = theme.colour('accent');
-  context.fillRect(middle - half, axisFrame.top, 2 * half, axisFrame.height);
-  context.fillStyle = theme.colour('panel');
-  context.textAlign = 'center';
-  context.fillText(at.moment, middle, axisFrame.top + axisFrame.height / 2);
+  for (const row of rows) row.drawMarks(context, theme, column, x);
 }
 
 /** The window that is being dragged out, as fractions of the width. */

@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Theme } from '../plot/canvas/theme.ts';
@@ -123,7 +124,7 @@ export class Row {
     plot.clip(context);
     plot.drawGrid(context, theme);
     if (this.#band) {
-      context.fillStyle = theme.colour(this.#spec.traces[0]!.quantity);
+      context.fillStyle = theme.colour(this.#spec.traces[0].quantity);
       plot.drawBand(context, this.#band);
     }
     if (this.#hasPinned) this.#drawPinned(context, theme);
@@ -168,8 +169,8 @@ export class Row {
     context.strokeStyle = theme.colour('panel');
     for (const { trace, columns } of this.#visible()) {
       context.fillStyle = theme.colour(trace.quantity);
-      this.#plot.drawMark(context, x, columns.lows[column]!);
-      this.#plot.drawMark(context, x, columns.highs[column]!);
+      this.#plot.drawMark(context, x, valueAt(columns.lows, column));
+      this.#plot.drawMark(context, x, valueAt(columns.highs, column));
     }
   }
 

@@ -9,7 +9,7 @@ export interface RowSpec {
   /** Family of the unit and the largest one it is shown in. */
   readonly unit: Unit;
   readonly scale: ScaleLimits;
-  readonly traces: readonly Trace[];
+  readonly traces: readonly [first: Trace, ...others: Trace[]];
   /** A channel whose value, plus and minus, the others must stay within. */
   readonly limit?: Trace;
   readonly band?: (p: Parameters) => Band;

@@ -29,7 +29,6 @@ export function disturbanceChart(
       y: { title: 'Deviation', unit: 'mm', ...widened(low, high) },
       series: [{ name: '', x: time, y: error, pen: { colour: 'error', width: 2 } }],
       band: [-window, window],
-      levelText: 'right',
       levels: [{ y: window, text: `window ±${ranged(window, 'µm')}` }],
       notes: (axes) => (recovery === null ? [] : recoveryMark(axes, recovery, end)),
     },

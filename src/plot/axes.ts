@@ -35,9 +35,11 @@ interface Ticks {
   readonly unit: string;
 }
 
-/** Room between labels, px: beside and above each other. */
+/** Usual distances of labels, px: beside and above each other. */
 const ACROSS = 50;
 const UP = 30;
+/** Smallest gap between labels beside each other, px. */
+const GAP = 10;
 const TOP = 10;
 const BOTTOM = 42;
 const AXIS_TITLE = 20;
@@ -46,10 +48,10 @@ const AXIS_TITLE = 20;
 export function axes({ width, height }: Size, xAxis: Axis, yAxis: Axis, right = 12): Axes {
   const [across, up] = [proper(xAxis), proper(yAxis)];
   const plotHeight = height - TOP - BOTTOM;
-  const rows = ticksOf(up, plotHeight / UP);
+  const rows = ticksOf(up, plotHeight, UP, () => UP);
   const left = AXIS_TITLE + 10 + Math.max(0, ...rows.ticks.map(({ text }) => labelWidth(text)));
   const frame: Frame = { left, top: TOP, width: width - left - right, height: plotHeight };
-  const columns = ticksOf(across, frame.width / ACROSS);
+  const columns = ticksOf(across, frame.width, ACROSS, (text) => labelWidth(text) + GAP);
   const [foot, side] = [footOf(frame), rightOf(frame)];
   const x = (across.log ? logScale : linearScale)(across.from, across.to, left, side);
   const y = (up.log ? logScale : linearScale)(up.from, up.to, foot, TOP);
@@ -78,8 +80,12 @@ function proper(axis: Axis): Axis {
   return hasLength ? axis : { ...axis, from: log ? 0.1 : 0, to: 1 };
 }
 
-function ticksOf(axis: Axis, max: number): Ticks {
-  return axis.log ? decades(axis, max) : steps(axis, max);
+/** Ticks on a length of px, `usual` px apart or more where a label has no `room`, px. */
+function ticksOf(axis: Axis, length: number, usual: number, room: (text: string) => number): Ticks {
+  if (axis.log) return decades(axis, length, room);
+  const ticks = steps(axis, length / usual);
+  const widest = Math.max(...ticks.ticks.map(({ text }) => room(text)));
+  return widest > usual ? steps(axis, length / widest) : ticks;
 }
 
 function steps({ from, to, unit }: Axis, max: number): Ticks {
@@ -92,17 +98,17 @@ function steps({ from, to, unit }: Axis, max: number): Ticks {
 }
 
 /** Labels at 1, 2, 5 where there is room, else at the powers of ten; each in its own unit when they span several. */
-function decades({ from, to, unit }: Axis, max: number): Ticks {
-  const count = Math.log10(to / from);
-  const digits = count * 3 <= max ? [1, 2, 5] : [1];
-  const every = Math.max(1, Math.ceil(count / max));
-  const [lowest] = decadeTicks(from, to);
-  const ticks = decadeTicks(from, to)
+function decades({ from, to, unit }: Axis, length: number, room: (text: string) => number): Ticks {
+  const decade = length / Math.log10(to / from);
+  const all = decadeTicks(from, to).map((tick) => ({ ...tick, text: withOwnUnit(tick.value, unit) }));
+  const widest = Math.max(0, ...all.map(({ text }) => room(text)));
+  // From 1 to 2 and from 5 to 10 is the shortest way.
+  const digits = Math.log10(2) * decade >= widest ? [1, 2, 5] : [1];
+  const every = Math.max(1, Math.ceil(widest / decade));
+  const lowest = all[0]?.power ?? 0;
+  const ticks = all
     .filter(({ digit }) => digits.includes(digit))
-    .map(({ value, power }) => ({
-      value,
-      text: (power - (lowest?.power ?? 0)) % every === 0 ? withOwnUnit(value, unit) : '',
-    }));
+    .map(({ value, power, text }) => ({ value, text: (power - lowest) % every === 0 ? text : '' }));
   return { ticks, unit: '' };
 }
 

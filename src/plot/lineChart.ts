@@ -2,9 +2,9 @@ import { at } from '../../shared/core/at.ts';
 import { type Axes, type Axis, axes } from './axes.ts';
 import { type Drawing, drawing } from './drawing.ts';
 import { endLabelRoom, endLabels } from './endLabels.ts';
-import { footOf, rightOf, type Size } from './frame.ts';
+import { contains, footOf, rightOf, type Size } from './frame.ts';
 import { inside } from './inside.ts';
-import { area, curve, label, line, type Mark, point } from './marks.ts';
+import { area, curve, label, labelWidth, line, type Mark, point } from './marks.ts';
 import type { Pen } from './pens.ts';
 
 export interface Series {
@@ -30,8 +30,6 @@ export interface LineChart {
   readonly series: readonly Series[];
   /** Heights that mean something, with their words on them. */
   readonly levels?: readonly Level[];
-  /** Where the words of levels hide no curve. */
-  readonly levelText?: 'left' | 'right';
   /** What is allowed, between two heights; a dotted line at either. */
   readonly band?: readonly [from: number, to: number];
   /** Where a person reads the values. */
@@ -71,7 +69,7 @@ export function lineChart(chart: LineChart, size: Size = USUAL_SIZE): Drawing {
         .map((end) => point(x.at(end.x), y.at(end.y), 'cross', CROSS, { width: 2 })),
       ...(cursor === undefined ? [] : [line(x.at(cursor), frame.top, x.at(cursor), foot)]),
     ]),
-    ...levels.map((level) => levelLabel(made, level, chart.levelText)),
+    ...levels.map((level) => levelLabel(made, level, series)),
     ...(notes?.(made) ?? []),
     ...endLabels(
       frame,
@@ -99,11 +97,19 @@ function endOf({ name, x, y }: Series): End[] {
   return [];
 }
 
-/** Above its line, or below it where there is no room above. */
-function levelLabel({ frame, y }: Axes, level: Level, side: 'left' | 'right' = 'left'): Mark {
-  const edge = y.at(level.y);
-  const height = edge + (edge < frame.top + 20 ? 11 : -10);
-  return side === 'left'
-    ? label(frame.left + 8, height, level.text, { halo: true })
-    : label(rightOf(frame) - 8, height, level.text, { halo: true, align: 'end' });
+/** Above its line, or below it where there is no room above; at that end of it where it hides less of the curves. */
+function levelLabel({ frame, x, y }: Axes, { y: level, text }: Level, series: readonly Series[]): Mark {
+  const edge = y.at(level);
+  const middle = edge + (edge < frame.top + 20 ? 11 : -10);
+  const width = labelWidth(text);
+  const hidden = (left: number) => {
+    const box = { left, top: middle - 10, width, height: 20 };
+    const inBox = (each: Series) =>
+      Array.from(each.x).filter((value, k) => contains(box, x.at(value), y.at(at(each.y, k))));
+    return series.reduce((sum, each) => sum + inBox(each).length, 0);
+  };
+  const isRight = hidden(rightOf(frame) - 8 - width) < hidden(frame.left + 8);
+  return isRight
+    ? label(rightOf(frame) - 8, middle, text, { halo: true, align: 'end' })
+    : label(frame.left + 8, middle, text, { halo: true });
 }

@@ -2,10 +2,13 @@ import type { BodeName } from '../../plot/loop/responses.ts';
 
 export type PaneName = BodeName | 'nyquist' | 'eigenvalues';
 
-/** Places side by side and one over the other; a place with several panes shows one of them at a time. */
+/** A place for one pane or several, of which it shows one at a time. */
+export type Slot = readonly [first: PaneName, ...others: PaneName[]];
+
+/** Places side by side and one over the other. */
 export interface Arrangement {
   readonly name: 'narrow' | 'wide' | 'tall' | 'full';
-  readonly slots: readonly (readonly PaneName[])[];
+  readonly slots: readonly Slot[];
 }
 
 /** Sizes from which there is room for more, in multiples of the page's text size. */

@@ -2,7 +2,7 @@ import { lineSample } from '../../plot/lineSample.ts';
 import type { ResponseSpec } from '../../plot/loop/responses.ts';
 import { element } from '../../ui/dom.ts';
 import { createSegmented } from '../../ui/segmented.ts';
-import { type Arrangement, arrangementFor, type PaneName } from './arrangement.ts';
+import { type Arrangement, arrangementFor, type PaneName, type Slot } from './arrangement.ts';
 import type { Pane } from './pane.ts';
 
 /** Puts the panes where there is room for them; where several share a place, a row of options chooses one. */
@@ -31,13 +31,15 @@ export class Slots {
     if (arrangement.name === this.#arrangement?.name) return;
     this.#arrangement = arrangement;
     this.element.setAttribute('data-arrangement', arrangement.name);
-    const first = (slot: readonly PaneName[]) =>
-      this.#preferred.find((name) => slot.includes(name)) ?? slot[0]!;
-    this.#shown = arrangement.slots.map(first);
-    this.element.replaceChildren(...arrangement.slots.map((slot, k) => this.#slot(slot, this.#shown[k]!, k)));
+    this.#shown = arrangement.slots.map((slot) => this.#chosenOf(slot));
+    this.element.replaceChildren(...arrangement.slots.map((slot, place) => this.#slot(slot, place)));
   }
 
-  #slot(names: readonly PaneName[], chosen: PaneName, place: number): HTMLElement {
+  #chosenOf(slot: Slot): PaneName {
+    return this.#preferred.find((name) => slot.includes(name)) ?? slot[0];
+  }
+
+  #slot(names: Slot, place: number): HTMLElement {
     const body = element('div', { class: 'loop-slot-body' });
     const legend = element('ul', { class: 'loop-legend' });
     const show = (name: PaneName) => {
@@ -46,31 +48,27 @@ export class Slots {
       legend.replaceChildren(...pane.legend.filter((_, __, all) => all.length > 1).map(legendItem));
     };
     const choose = (title: string) => {
-      const name = names.find((each) => this.#panes[each].title === title)!;
+      const name = names.find((each) => this.#panes[each].title === title) ?? names[0];
       this.#preferred = [name, ...this.#preferred.filter((each) => each !== name)];
       this.#shown = this.#shown.map((each, k) => (k === place ? name : each));
       show(name);
       this.#onChange();
     };
-    show(chosen);
+    show(this.#chosenOf(names));
     return element(
       'section',
       { class: 'loop-slot', 'data-slot': place },
-      element('header', {}, this.#head(names, chosen, place, choose), legend),
+      element('header', {}, this.#head(names, place, choose), legend),
       body,
     );
   }
 
-  #head(
-    names: readonly PaneName[],
-    chosen: PaneName,
-    place: number,
-    choose: (title: string) => void,
-  ): HTMLElement {
+  #head(names: Slot, place: number, choose: (title: string) => void): HTMLElement {
     const titles = names.map((name) => this.#panes[name].title);
-    if (names.length === 1) return element('h3', {}, titles[0]!);
+    const chosen = this.#panes[this.#chosenOf(names)].title;
+    if (names.length === 1) return element('h3', {}, chosen);
     const segmented = createSegmented(`Plot ${place + 1}`, titles, choose);
-    if (chosen !== names[0]) segmented.choose(this.#panes[chosen].title);
+    if (chosen !== titles[0]) segmented.choose(chosen);
     return segmented.element;
   }
 }

@@ -1,3 +1,4 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Scale } from '../scale.ts';
 
 /** A gap of a dashed line never swallows a column taller than this, CSS pixels: a spike shows even between two dashes. */
@@ -39,9 +40,7 @@ export function stripPath(
   const period = dash.reduce((sum, length) => sum + length, 0);
   const isDrawn = (c: number) =>
     !Number.isNaN(lows[c]) &&
-    (period === 0 ||
-      isOn(dash, (firstColumn + c) % period) ||
-      (highs[c] as number) - (lows[c] as number) > tall);
+    (period === 0 || isOn(dash, (firstColumn + c) % period) || valueAt(highs, c) - valueAt(lows, c) > tall);
 
   for (let c = 0; c < count; ) {
     if (!isDrawn(c)) {
@@ -70,8 +69,8 @@ function piecePath(
   const perUnit = pixelsPerUnit(y);
   const [top, foot] = [Math.min(y.start, y.end) - BEYOND, Math.max(y.start, y.end) + BEYOND];
   const pixel = (value: number) => Math.min(Math.max(y.start + (value - y.from) * perUnit, top), foot);
-  const low = (c: number) => lows[c] as number;
-  const high = (c: number) => highs[c] as number;
+  const low = (c: number) => valueAt(lows, c);
+  const high = (c: number) => valueAt(highs, c);
   const centre = (c: number) => left + (c + 0.5) * columnWidth;
   // A column reaches at least to its predecessor, so a jump is drawn as a jump.
   const upper = (c: number) => pixel(c > start ? Math.max(high(c), low(c - 1)) : high(c)) - half;

@@ -3,14 +3,16 @@ import { disturbanceChart } from '../../../src/drawings/disturbance.ts';
 import { rippleChart } from '../../../src/drawings/ripple.ts';
 import { spectrumChart } from '../../../src/drawings/spectrum.ts';
 import { staircaseChart } from '../../../src/drawings/staircase.ts';
+import { axes } from '../../../src/plot/axes.ts';
 import type { Drawing } from '../../../src/plot/drawing.ts';
 import { canBeSeen } from '../../../src/plot/inside.ts';
+import { labelWidth } from '../../../src/plot/marks.ts';
 import { svg } from '../../../src/plot/svg.ts';
 import { disturbance } from '../../../workers/accuracy/disturbance.ts';
 import { ripple } from '../../../workers/accuracy/ripple.ts';
 import { staircase } from '../../../workers/accuracy/staircase.ts';
 import { recordedDrives, recordedJob } from '../../shared/study/recordedStudy.ts';
-import { marksOf, valuesIn } from '../plot/readDrawing.ts';
+import { marksOf, textsIn, valuesIn } from '../plot/readDrawing.ts';
 import { type ChartData, everyChart, found, sampleData } from './everyChart.ts';
 
 const data = sampleData();
@@ -73,6 +75,39 @@ describe('every chart', () => {
       expect(y).toBeGreaterThan(0);
       expect(y).toBeLessThan(size.height);
     }
+  });
+});
+
+describe('labels', () => {
+  it.each([...charts])('of %s lie beside each other', (_, { marks }) => {
+    const boxes = marksOf(marks, 'label')
+      .filter(({ upward }) => !upward)
+      .map(({ x, y, text, align }) => {
+        // Text is rarely as wide as the room that is kept for it.
+        const width = 0.9 * labelWidth(text);
+        const left = x - { start: 0, middle: width / 2, end: width }[align];
+        return { text, left, right: left + width, y };
+      });
+    const overlapping = boxes.flatMap((a, k) =>
+      boxes
+        .slice(k + 1)
+        .filter((b) => Math.abs(a.y - b.y) < 12 && a.left < b.right && b.left < a.right)
+        .map((b) => `${a.text} | ${b.text}`),
+    );
+    expect(overlapping).toEqual([]);
+  });
+
+  it('of a logarithmic axis leave out what has no room', () => {
+    const labels = (width: number) =>
+      textsIn(
+        axes(
+          { width, height: 200 },
+          { title: 'Period', unit: 'mm', from: 2e-5, to: 0.05, log: true },
+          { title: 'y', unit: '%', from: 0, to: 1 },
+        ),
+      ).filter((text) => / [µm]m$/.test(text));
+    expect(labels(640)).toEqual(['100 µm', '1 mm', '10 mm']);
+    expect(labels(1200)).toEqual(expect.arrayContaining(['20 µm', '50 µm', '100 µm']));
   });
 });
 

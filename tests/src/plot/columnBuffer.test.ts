@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { TimeView } from '../../../src/charts/timeView.ts';
 import { History } from '../../../src/history/history.ts';
 import { ColumnBuffer } from '../../../src/plot/strip/columnBuffer.ts';
@@ -6,7 +7,7 @@ import { frame, PERIOD, random, type Source } from '../history/frames.ts';
 
 const next = random(5);
 const values = Array.from({ length: 30_000 }, () => Math.fround(next()));
-const source: Source = (i) => ({ followingError: [values[i]! - 1, values[i]!] });
+const source: Source = (i) => ({ followingError: [at(values, i) - 1, at(values, i)] });
 const COLUMNS = 300;
 
 describe('columns of a moving window', () => {

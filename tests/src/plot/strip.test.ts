@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { DASHES } from '../../../src/plot/pens.ts';
 import { linearScale, mirrored } from '../../../src/plot/scale.ts';
 import { stripPath } from '../../../src/plot/strip/stripPath.ts';
@@ -14,8 +15,8 @@ function outlines(
   const found: [number, number][][] = [];
   const context = {
     moveTo: (x: number, y: number) => found.push([[x, y]]),
-    lineTo: (x: number, y: number) => found.at(-1)!.push([x, y]),
-  } as unknown as CanvasRenderingContext2D;
+    lineTo: (x: number, y: number) => at(found, found.length - 1).push([x, y]),
+  };
   const columns = {
     lows: Float64Array.from(lows),
     highs: Float64Array.from(highs),
@@ -31,21 +32,21 @@ const xs = (outline: [number, number][]) => outline.map(([x]) => x);
 
 describe('strip', () => {
   it('is a line of the given width where minimum and maximum meet', () => {
-    const [outline] = outlines([0, 0, 0], [0, 0, 0]);
-    expect([Math.min(...ys(outline!)), Math.max(...ys(outline!))]).toEqual([49, 51]);
-    expect([Math.min(...xs(outline!)), Math.max(...xs(outline!))]).toEqual([100, 103]);
+    const outline = at(outlines([0, 0, 0], [0, 0, 0]), 0);
+    expect([Math.min(...ys(outline)), Math.max(...ys(outline))]).toEqual([49, 51]);
+    expect([Math.min(...xs(outline)), Math.max(...xs(outline))]).toEqual([100, 103]);
   });
 
   it('reaches from minimum to maximum in the column of a spike', () => {
-    const [outline] = outlines([0, -0.5, 0], [0, 0.8, 0]);
-    const inSpike = outline!.filter(([x]) => x === 101.5).map(([, y]) => y);
+    const outline = at(outlines([0, -0.5, 0], [0, 0.8, 0]), 0);
+    const inSpike = outline.filter(([x]) => x === 101.5).map(([, y]) => y);
     expect(Math.min(...inSpike)).toBeCloseTo(50 - 0.8 * 50 - 1, 9);
     expect(Math.max(...inSpike)).toBeCloseTo(50 + 0.5 * 50 + 1, 9);
   });
 
   it('joins a jump between two columns', () => {
-    const [outline] = outlines([-0.5, 0.5], [-0.5, 0.5]);
-    const second = outline!.filter(([x]) => x === 101.5).map(([, y]) => y);
+    const outline = at(outlines([-0.5, 0.5], [-0.5, 0.5]), 0);
+    const second = outline.filter(([x]) => x === 101.5).map(([, y]) => y);
     expect(second).toEqual([24, 76]);
   });
 
@@ -53,7 +54,7 @@ describe('strip', () => {
     const gap = Number.NaN;
     expect(
       outlines([0, 0, gap, gap, 0], [0, 0, gap, gap, 0]).map((outline) => [
-        outline[0]![0],
+        at(at(outline, 0), 0),
         Math.max(...xs(outline)),
       ]),
     ).toEqual([
@@ -64,8 +65,8 @@ describe('strip', () => {
 
   it('breaks into dashes that move with time', () => {
     const flat = new Array<number>(30).fill(0);
-    expect(outlines(flat, flat, { dash: [10, 5] }).map((o) => o[0]![0])).toEqual([100, 115]);
-    expect(outlines(flat, flat, { dash: [10, 5], firstColumn: 4 }).map((o) => o[0]![0])).toEqual([
+    expect(outlines(flat, flat, { dash: [10, 5] }).map((o) => at(at(o, 0), 0))).toEqual([100, 115]);
+    expect(outlines(flat, flat, { dash: [10, 5], firstColumn: 4 }).map((o) => at(at(o, 0), 0))).toEqual([
       100, 111, 126,
     ]);
   });
@@ -73,15 +74,15 @@ describe('strip', () => {
   it('shows a spike that falls between two dashes', () => {
     const flat = new Array<number>(15).fill(0);
     const spike = flat.map((_, i) => (i === 12 ? 0.9 : 0));
-    expect(outlines(flat, spike, { dash: [10, 5] }).map((o) => o[0]![0])).toEqual([100, 112]);
+    expect(outlines(flat, spike, { dash: [10, 5] }).map((o) => at(at(o, 0), 0))).toEqual([100, 112]);
   });
 
   it('mirrors a limit to the other side of zero, dashes included', () => {
     const half = new Array<number>(15).fill(0.5);
-    const [upper] = outlines(half, half, { dash: [10, 5] });
-    const [lower] = outlines(half, half, { dash: [10, 5], map: { ...MAP, y: mirrored(MAP.y) } });
-    expect([Math.min(...ys(upper!)), Math.max(...ys(upper!))]).toEqual([24, 26]);
-    expect([Math.min(...ys(lower!)), Math.max(...ys(lower!))]).toEqual([74, 76]);
-    expect(xs(lower!)).toEqual(xs(upper!));
+    const upper = at(outlines(half, half, { dash: [10, 5] }), 0);
+    const lower = at(outlines(half, half, { dash: [10, 5], map: { ...MAP, y: mirrored(MAP.y) } }), 0);
+    expect([Math.min(...ys(upper)), Math.max(...ys(upper))]).toEqual([24, 26]);
+    expect([Math.min(...ys(lower)), Math.max(...ys(lower))]).toEqual([74, 76]);
+    expect(xs(lower)).toEqual(xs(upper));
   });
 });
