@@ -1,3 +1,4 @@
+import { linear } from '../core/parameters/row.ts';
 import type { ParameterChanges, ParameterName } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 import type { Trip } from './axis.ts';
@@ -10,6 +11,13 @@ export type PretuneGoal =
   | { readonly kind: 'margins'; readonly phase: number; readonly gain: number }
   /** Fastest settling into ± `window` (m), at no more than this peak sensitivity. */
   | { readonly kind: 'settling'; readonly window: number; readonly sensitivityLimit: number };
+
+/** What a goal may ask for, and what is offered at first. The window is a row of the parameter table. */
+export const GOAL_ROWS = {
+  sensitivity: linear('', '', [1.1, 4], 1.6, 'Largest amplification of disturbances at any frequency'),
+  phase: linear('', '°', [Math.PI / 18, (8 * Math.PI) / 18], Math.PI / 4, 'Phase margin of the open loop'),
+  gain: linear('', '', [1.2, 20], 2.5, 'Gain margin of the open loop, as a factor'),
+} as const;
 
 /** A tuning, and what a simulated run with it came to. SI, rad. */
 export interface TuningPoint {

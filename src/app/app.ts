@@ -13,7 +13,12 @@ import { useGains } from '../bench/useGains.ts';
 import { sameSituation, sendToAxis } from '../bench/workerSync.ts';
 import { AnalysisClient } from '../clients/analysisClient.ts';
 import { AxisClient } from '../clients/axisClient.ts';
-import { createTuningPanel } from '../tuning/tuningPanel.ts';
+import { FiguresDialog } from '../compare/figuresDialog.ts';
+import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
+import { MoveListDialog } from '../tuning/moveListDialog.ts';
+import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
+import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
+import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { byId } from '../ui/dom.ts';
 import { askForText, fileName, saveUrl, takeDrops } from '../ui/files.ts';
 import { type Actions, listenToKeys } from '../ui/keys.ts';
@@ -22,12 +27,9 @@ import { ThemeSwitch } from '../ui/theme.ts';
 import { createBar } from './bar.ts';
 import { Caption } from './caption.ts';
 import { createCautions } from './cautionsDialog.ts';
-import { createFiguresDialog } from './figuresDialog.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { createHelp } from './help.ts';
 import { Layout } from './layout.ts';
-import { createMoveListDialog } from './moveListDialog.ts';
-import { createSnapshotsDialog } from './snapshotsDialog.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
 
@@ -56,13 +58,12 @@ export function startApp(): void {
   });
   const help = createHelp();
   const cautions = createCautions();
-  const moveList = createMoveListDialog((moves) => bench.useMoves(moves));
-  const figures = createFiguresDialog();
-  const snapshots = createSnapshotsDialog({
+  const moveList = new MoveListDialog((moves) => bench.useMoves(moves));
+  const figures = new FiguresDialog();
+  const snapshots = new SnapshotsDialog({
     parameters: () => store.bench.parameters,
     onApply: (changes, label) => useGains(store, messages, changes, label),
   });
-  document.body.append(help, cautions, moveList.element, figures.element, snapshots.element);
 
   let status: AxisStatus | null = null;
   let run = 0;
@@ -74,7 +75,7 @@ export function startApp(): void {
   const view = new View(store.bench, {
     onHand: (position) => axis.send('hand', position),
     onFreeze: () => view.toggleFrozen(),
-    onFigures: figures.open,
+    onFigures: () => figures.open(),
     onPin: () => actions.pin(),
     onDifferences: () => actions.differences(),
     onReset: () => actions.reset(),
@@ -119,7 +120,7 @@ export function startApp(): void {
     resetView: () => view.resetView(),
     freeze: () => view.toggleFrozen(),
     live: () => view.followLive(),
-    figures: figures.open,
+    figures: () => figures.open(),
     pin: () => messages.note(view.comparison.toggle()),
     differences: () => view.comparison.open(),
     theme: () => theme.toggle(),
@@ -128,13 +129,13 @@ export function startApp(): void {
     openFile: () => askForText(documents.open),
     copyLink: () => documents.copyLink(presentScene(store.bench)),
     gainSheet: openGainSheet,
-    snapshots: snapshots.open,
+    snapshots: () => snapshots.open(),
     study: () => void door.toggle(),
-    help: () => help.showModal(),
+    help: () => help.open(),
     scene: (index) => bench.openShelfScene(index),
   };
 
-  const moreHelp = [{ label: 'Before you touch real hardware', action: () => cautions.showModal() }];
+  const moreHelp = [{ label: 'Before you touch real hardware', action: () => cautions.open() }];
   const door = new StudyDoor({
     messages,
     openOnBench: (scene) => bench.openScene(scene, `${scene.title} from the study`),
@@ -157,43 +158,37 @@ export function startApp(): void {
     ],
     moreHelp,
   });
-  const panel = createTuningPanel(byId('panel'), store.bench, {
+  const panel = new TuningPanel(byId('panel'), store.bench, {
     propose: (name, value, gesture) => bench.propose(name, value, gesture),
     startGains: (crossover) => bench.startGains(crossover),
     resetAll: () => bench.resetAll(),
     undo: actions.undo,
     redo: actions.redo,
-    cautions: () => cautions.showModal(),
+    cautions: () => cautions.open(),
     moveList: () => moveList.open(store.bench.origin.moves, store.bench.parameters),
     pretune: () => void openPretune(),
   });
 
-  let pretune: HTMLDialogElement | null = null;
+  let pretune: PretuneDialog | null = null;
   /** Fetched when it is first asked for, as the loop view is. */
   async function openPretune(): Promise<void> {
-    const { createPretuneDialog } = await import('../tuning/pretune/pretuneDialog.ts');
-    if (!pretune) {
-      pretune = createPretuneDialog({
-        scene: () => presentScene(store.bench),
-        use: (changes, label) => bench.shape(changes, label, null),
-      });
-      document.body.append(pretune);
-    }
-    pretune.showModal();
+    const { PretuneDialog } = await import('../tuning/pretune/pretuneDialog.ts');
+    pretune ??= new PretuneDialog({
+      scene: () => presentScene(store.bench),
+      use: (changes, label) => bench.shape(changes, label, null),
+    });
+    pretune.open();
   }
 
-  let trace: HTMLDialogElement | null = null;
+  let trace: TraceDialog | null = null;
   async function openTrace(): Promise<void> {
-    const { createTraceDialog } = await import('../tuning/trace/traceDialog.ts');
-    if (!trace) {
-      trace = createTraceDialog({
-        parameters: () => store.bench.parameters,
-        lay: (trace) => view.comparison.layTrace(trace),
-        use: (changes, label) => bench.shape(changes, label, null),
-      });
-      document.body.append(trace);
-    }
-    trace.showModal();
+    const { TraceDialog } = await import('../tuning/trace/traceDialog.ts');
+    trace ??= new TraceDialog({
+      parameters: () => store.bench.parameters,
+      lay: (trace) => view.comparison.layTrace(trace),
+      use: (changes, label) => bench.shape(changes, label, null),
+    });
+    trace.open();
   }
 
   const offerCrossover = ({ origin: { preset } }: Bench) => {

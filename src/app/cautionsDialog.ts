@@ -1,11 +1,9 @@
 import { CAUTIONS } from '../ui/cautions.ts';
-import { button, element } from '../ui/dom.ts';
+import { Dialog } from '../ui/dialog.ts';
+import { element } from '../ui/dom.ts';
 
-export function createCautions(): HTMLDialogElement {
-  const dialog = element(
-    'dialog',
-    { class: 'dialog cautions', 'aria-labelledby': 'cautions-title' },
-    element('h2', { id: 'cautions-title' }, CAUTIONS.title),
+export function createCautions(): Dialog {
+  return new Dialog({ title: CAUTIONS.title, class: 'cautions' }).fill(
     element('p', {}, CAUTIONS.opening),
     element(
       'dl',
@@ -13,7 +11,5 @@ export function createCautions(): HTMLDialogElement {
       ...CAUTIONS.dangers.flatMap(([title, text]) => [element('dt', {}, title), element('dd', {}, text)]),
     ),
     element('p', {}, CAUTIONS.closing),
-    button('Close', () => dialog.close()),
   );
-  return dialog;
 }

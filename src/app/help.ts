@@ -1,12 +1,10 @@
-import { button, element } from '../ui/dom.ts';
+import { Dialog } from '../ui/dialog.ts';
+import { element } from '../ui/dom.ts';
 import { KEYS, OTHER_KEYS } from '../ui/keys.ts';
 
 /** The list of all keys, made from the table that is obeyed. */
-export function createHelp(): HTMLDialogElement {
-  const dialog = element(
-    'dialog',
-    { class: 'dialog help', 'aria-labelledby': 'help-title' },
-    element('h2', { id: 'help-title' }, 'Keys'),
+export function createHelp(): Dialog {
+  return new Dialog({ title: 'Keys', class: 'help' }).fill(
     element(
       'dl',
       {},
@@ -18,9 +16,7 @@ export function createHelp(): HTMLDialogElement {
     element(
       'p',
       {},
-      'Take hold of the table on the stage and pull: a hand of spring and damper pulls the simulated axis. Turn the view with a drag beside it.',
+      'Drag the table on the stage to pull the simulated axis through a spring and a damper. Drag beside the table to turn the view.',
     ),
-    button('Close', () => dialog.close()),
   );
-  return dialog;
 }

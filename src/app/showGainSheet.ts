@@ -29,7 +29,7 @@ export async function showGainSheet(
       { point: sliding, figures: moving.figures },
       { point: presliding, figures: standing.figures },
     ];
-    openGainSheet(document.body, gainSheet(scene, { loops, move }), moving);
+    openGainSheet(gainSheet(scene, { loops, move }), moving);
   } catch (error) {
     const message = errorText(error);
     messages.problems(

@@ -71,7 +71,6 @@ export class View {
         this.#lower.pin(ghost !== null);
       },
     });
-    document.body.append(this.comparison.element);
     this.#lower = new LowerArea(bench, {
       analyst: options.analyst,
       motionTools: this.#bar.element,

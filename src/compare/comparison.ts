@@ -5,7 +5,8 @@ import type { AxisStatus, MoveFigures } from '../../shared/protocol/axis.ts';
 import type { Trace } from '../../shared/protocol/trace.ts';
 import type { History } from '../history/history.ts';
 import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { Dialog } from '../ui/dialog.ts';
+import { element } from '../ui/dom.ts';
 import { differenceTable } from './differenceTable.ts';
 import { Ghost } from './ghost.ts';
 import { laidTrace } from './laidTrace.ts';
@@ -21,129 +22,122 @@ export interface ComparisonOptions {
 
 /** The present run beside a pinned one: laid over it in the charts, and in figures in a dialog. */
 export class Comparison {
-  readonly element: HTMLDialogElement;
-  private readonly log = new MoveLog();
-  private readonly title = element('h2', { id: 'differences-title', tabindex: -1, autofocus: true });
-  private readonly tables = element('div', { class: 'dialog-scroll' });
-  private status: AxisStatus | null = null;
-  private pinned: PinnedRun | null = null;
-  private ghost: Ghost | null = null;
+  readonly #options: ComparisonOptions;
+  readonly #log = new MoveLog();
+  readonly #tables = element('div', { class: 'dialog-scroll' });
+  readonly #dialog = new Dialog({ title: 'Differences', class: 'wide' }).fill(this.#tables);
+  #scene: Scene;
+  #status: AxisStatus | null = null;
+  #pinned: PinnedRun | null = null;
+  #ghost: Ghost | null = null;
   /** Of the trace that is laid over the run; null where it has no setpoint. */
-  private trace: TraceError | null = null;
+  #trace: TraceError | null = null;
 
-  constructor(
-    private scene: Scene,
-    private readonly options: ComparisonOptions,
-  ) {
-    this.element = element(
-      'dialog',
-      { class: 'dialog wide', 'aria-labelledby': 'differences-title' },
-      this.title,
-      this.tables,
-      button('Close', () => this.element.close()),
-    );
+  constructor(scene: Scene, options: ComparisonOptions) {
+    this.#scene = scene;
+    this.#options = options;
   }
 
   get isPinned(): boolean {
-    return this.ghost !== null;
+    return this.#ghost !== null;
   }
 
   /** The last move, if it was made with the present parameters from its start to its end. */
   get moveOfPresent(): MoveFigures | null {
-    const last = this.log.finished.at(-1);
-    return last && this.log.isOfPresent(last) ? last.figures : null;
+    const last = this.#log.finished.at(-1);
+    return last && this.#log.isOfPresent(last) ? last.figures : null;
   }
 
   /** Another set-up of the axis. */
   setScene(scene: Scene): void {
-    this.scene = scene;
-    this.log.changed(this.status);
-    this.refresh();
+    this.#scene = scene;
+    this.#log.changed(this.#status);
+    this.#refresh();
   }
 
   take(run: number, status: AxisStatus): void {
-    this.status = status;
-    if (!this.log.take(run, status)) return;
-    this.ghost?.align(this.log.moves);
-    this.refresh();
+    this.#status = status;
+    if (!this.#log.take(run, status)) return;
+    this.#ghost?.align(this.#log.moves);
+    this.#refresh();
   }
 
   /** Pins the last cycle, or lets go of the pinned one. Returns what to say of it. */
   toggle(): string {
-    if (this.ghost) {
-      this.lay(null, null);
+    if (this.#ghost) {
+      this.#lay(null, null);
       return 'Unpinned.';
     }
-    const pinned = pinRun(this.options.history, this.log, this.scene);
+    const pinned = pinRun(this.#options.history, this.#log, this.#scene);
     if (!pinned) return 'Nothing to pin yet: let a move finish first.';
-    this.lay(pinned, new Ghost(pinned));
+    this.#lay(pinned, new Ghost(pinned));
     return `Pinned ${movesText(pinned.moves.map(({ index }) => index))}. Change something and compare.`;
   }
 
   open(): void {
-    this.fill();
-    this.element.showModal();
+    this.#fill();
+    this.#dialog.open();
   }
 
   /** Lays a measured trace over the run, in place of a pinned one. */
   layTrace(trace: Trace): void {
-    const laid = laidTrace(trace, this.scene);
-    this.trace = traceError(trace, laid.from);
-    this.lay(null, new Ghost(laid));
+    const laid = laidTrace(trace, this.#scene);
+    this.#trace = traceError(trace, laid.from);
+    this.#lay(null, new Ghost(laid));
   }
 
-  private lay(pinned: PinnedRun | null, ghost: Ghost | null): void {
-    this.pinned = pinned;
-    this.ghost = ghost;
-    this.ghost?.align(this.log.moves);
-    this.options.onPinned(this.ghost);
+  #lay(pinned: PinnedRun | null, ghost: Ghost | null): void {
+    this.#pinned = pinned;
+    this.#ghost = ghost;
+    this.#ghost?.align(this.#log.moves);
+    this.#options.onPinned(this.#ghost);
   }
 
-  private refresh(): void {
-    if (this.element.open) this.fill();
+  #refresh(): void {
+    if (this.#dialog.isOpen) this.#fill();
   }
 
-  private fill(): void {
-    const isTrace = this.ghost !== null && this.pinned === null;
-    setText(this.title, `Differences from the ${isTrace ? 'measured trace' : 'pinned run'}`);
-    const contents = this.pinned
-      ? this.contents(this.pinned)
+  #fill(): void {
+    const isTrace = this.#ghost !== null && this.#pinned === null;
+    this.#dialog.title = `Differences from the ${isTrace ? 'measured trace' : 'pinned run'}`;
+    const contents = this.#pinned
+      ? this.#contents(this.#pinned)
       : isTrace
-        ? this.fromTrace()
+        ? this.#fromTrace()
         : [element('p', {}, NOT_PINNED)];
-    this.tables.replaceChildren(...contents);
+    this.#tables.replaceChildren(...contents);
   }
 
-  private contents(pinned: PinnedRun): Node[] {
-    const { parameters } = this.scene;
+  #contents(pinned: PinnedRun): Node[] {
+    const { parameters } = this.#scene;
     const differing = compareParameters(pinned.parameters, parameters);
     const columns = ['Pinned', 'Now'] as const;
     const settings =
       differing.length > 0
         ? differenceTable('Parameter', columns, differing)
         : element('p', {}, 'Every parameter is set as it was.');
-    return [this.moves(pinned, columns), settings].flat();
+    return [this.#moves(pinned, columns), settings].flat();
   }
 
-  private moves(pinned: PinnedRun, columns: readonly [string, string]): Node[] {
-    const now = this.log.finished.at(-1);
+  #moves(pinned: PinnedRun, columns: readonly [string, string]): Node[] {
+    const now = this.#log.finished.at(-1);
     if (!now) return [element('p', {}, NO_MOVE)];
     const before = counterpart(pinned, now) ?? pinned.moves.at(-1)!;
-    const elsewhere = pinned.title === this.scene.title ? '' : ` of ${pinned.title}`;
-    const text = `Pinned: move ${before.index + 1}${elsewhere}. ${this.nowText(now)}`;
-    const differences = compareMoves(before.figures, now.figures, this.scene.parameters);
+    const elsewhere = pinned.title === this.#scene.title ? '' : ` of ${pinned.title}`;
+    const text = `Pinned: move ${before.index + 1}${elsewhere}. ${this.#nowText(now)}`;
+    const differences = compareMoves(before.figures, now.figures, this.#scene.parameters);
     return [element('p', {}, text), differenceTable('Figure', columns, differences)];
   }
 
   /** Of a trace no more is known than its series: where its moves end, and how it was set, it does not say. */
-  private fromTrace(): Node[] {
-    if (!this.trace) return [element('p', {}, NO_SETPOINT)];
-    const now = this.log.finished.at(-1);
+  #fromTrace(): Node[] {
+    if (!this.#trace) return [element('p', {}, NO_SETPOINT)];
+    const now = this.#log.finished.at(-1);
     if (!now) return [element('p', {}, NO_MOVE)];
-    const span = ranged(this.trace.seconds, 's');
-    const text = `Trace: ${span} from its first motion to its end. ${this.nowText(now)} Both with what they stand still.`;
+    const span = ranged(this.#trace.seconds, 's');
+    const text = `Trace: ${span} from its first motion to its end. ${this.#nowText(now)} Both with what they stand still.`;
     const names = ['peakError', 'rmsError'] as const;
-    const differences = compareFigures(names, this.trace, now.figures, this.scene.parameters);
+    const differences = compareFigures(names, this.#trace, now.figures, this.#scene.parameters);
     return [
       element('p', {}, text),
       differenceTable('Figure', ['Trace', 'Now'], differences),
@@ -151,11 +145,11 @@ export class Comparison {
     ];
   }
 
-  private nowText(now: FinishedMove): string {
-    const mixed = this.log.isOfPresent(now)
+  #nowText(now: FinishedMove): string {
+    const mixed = this.#log.isOfPresent(now)
       ? ''
       : ' Something was changed meanwhile: the next whole move tells.';
-    return `Now: move ${now.index + 1} of ${this.scene.title}.${mixed}`;
+    return `Now: move ${now.index + 1} of ${this.#scene.title}.${mixed}`;
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Difference } from '../../shared/figures/comparison.ts';
 import { element } from '../ui/dom.ts';
+import { type FigureRow, figureTable } from '../ui/figureTable.ts';
 
 /** Lines of differences as a table under `title`; the verdict is a word, so that no colour has to be told. */
 export function differenceTable(
@@ -7,25 +8,24 @@ export function differenceTable(
   [before, after]: readonly [string, string],
   differences: readonly Difference[],
 ): HTMLTableElement {
-  const heads = [title, before, after, 'Change', 'Verdict'];
-  return element(
-    'table',
-    { class: 'dialog-table differences' },
-    element('thead', {}, element('tr', {}, ...heads.map((text) => element('th', { scope: 'col' }, text)))),
-    element('tbody', {}, ...differences.map(row)),
-  );
+  return figureTable({
+    class: 'dialog-table differences',
+    columns: [title, before, after, 'Change', 'Verdict'],
+    rows: differences.map(row),
+  });
 }
 
-function row({ label, before, after, change, verdict }: Difference): HTMLElement {
-  return element(
-    'tr',
-    { 'data-verdict': verdict },
-    element('th', { scope: 'row' }, label),
-    element('td', {}, before),
-    element('td', {}, after),
-    element('td', {}, verdict === 'same' ? '' : changeText(change)),
-    element('td', { class: 'verdict' }, verdict),
-  );
+function row({ label, before, after, change, verdict }: Difference): FigureRow {
+  return {
+    head: label,
+    cells: [
+      before,
+      after,
+      verdict === 'same' ? '' : changeText(change),
+      element('td', { class: 'verdict' }, verdict),
+    ],
+    'data-verdict': verdict,
+  };
 }
 
 /** '+12 %', '−0.4 %', or nothing where there is no such share. */

@@ -11,6 +11,7 @@ import {
 } from '../../shared/figures/loopFigures.ts';
 import type { LoopFigures } from '../../shared/protocol/analysis.ts';
 import { element, setText } from '../ui/dom.ts';
+import { figureTable } from '../ui/figureTable.ts';
 import './figures.css';
 
 export interface FiguresTable {
@@ -18,9 +19,9 @@ export interface FiguresTable {
   show(present: LoopFigures, pinned: LoopFigures | null): void;
 }
 
-interface FigureRow {
+/** The cells of a figure that change. */
+interface LiveRow {
   readonly name: LoopFigureName;
-  readonly element: HTMLElement;
   readonly value: HTMLElement;
   readonly place: HTMLElement;
   readonly pinned: HTMLElement;
@@ -29,27 +30,24 @@ interface FigureRow {
 
 /** The figures of the loop with their units, what they are as tooltips, and what has changed since the pinned loop. */
 export function createFiguresTable(): FiguresTable {
-  const rows = LOOP_FIGURE_NAMES.map(figureRow);
+  const rows = LOOP_FIGURE_NAMES.map(liveRow);
   const head = (label: string, name: string) => element('th', { scope: 'col', class: name }, label);
-  const table = element(
-    'table',
-    { class: 'loop-figures-table' },
-    element('caption', { class: 'visually-hidden' }, 'Figures of the loop'),
-    element(
-      'thead',
-      {},
-      element(
-        'tr',
-        {},
-        head('Figure', ''),
-        head('Now', 'loop-value'),
-        head('at', 'loop-place'),
-        head('Pinned', 'loop-pinned'),
-        head('Change', 'loop-change'),
-      ),
-    ),
-    element('tbody', {}, ...rows.map((row) => row.element)),
-  );
+  const table = figureTable({
+    class: 'loop-figures-table',
+    caption: element('caption', { class: 'visually-hidden' }, 'Figures of the loop'),
+    columns: [
+      'Figure',
+      head('Now', 'loop-value'),
+      head('at', 'loop-place'),
+      head('Pinned', 'loop-pinned'),
+      head('Change', 'loop-change'),
+    ],
+    rows: rows.map(({ name, value, place, pinned, change }) => ({
+      head: LOOP_FIGURES[name].label,
+      title: LOOP_FIGURES[name].definition,
+      cells: [value, place, pinned, change],
+    })),
+  });
   return {
     element: element(
       'div',
@@ -65,24 +63,19 @@ export function createFiguresTable(): FiguresTable {
   };
 }
 
-function figureRow(name: LoopFigureName): FigureRow {
-  const { label, definition } = LOOP_FIGURES[name];
+function liveRow(name: LoopFigureName): LiveRow {
   const cell = (kind: string) => element('td', { class: `loop-${kind}` });
-  const [value, place, pinned, change] = [cell('value'), cell('place'), cell('pinned'), cell('change')];
-  const row = element(
-    'tr',
-    { title: definition },
-    element('th', { scope: 'row' }, label),
-    value,
-    place,
-    pinned,
-    change,
-  );
-  return { name, element: row, value, place, pinned, change };
+  return {
+    name,
+    value: cell('value'),
+    place: cell('place'),
+    pinned: cell('pinned'),
+    change: cell('change'),
+  };
 }
 
 function showRow(
-  { name, value, place, pinned, change }: FigureRow,
+  { name, value, place, pinned, change }: LiveRow,
   now: LoopFigures,
   then: LoopFigures | null,
   verdict: Verdict,

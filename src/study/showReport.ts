@@ -11,7 +11,7 @@ export function showReport(
   verdict: Verdict,
   picture: string | null,
 ): void {
-  openReport(document.body, {
+  openReport({
     study,
     units,
     candidates,

@@ -84,10 +84,7 @@ function watchFrames() {
 async function slide(times) {
   const { seen } = globalThis;
   const refreshed = () => new Promise((done) => requestAnimationFrame(done));
-  const slider = document
-    .querySelector('#field-Kd')
-    .closest('.lil-controller')
-    .querySelector('input[type=range]');
+  const slider = document.querySelector('#field-Kd').closest('.field').querySelector('input[type=range]');
   const start = Number(slider.value);
   const latency = [];
   seen.longestTask = 0;

@@ -3,7 +3,7 @@ import { pageTests } from './page.ts';
 
 const { open } = pageTests();
 
-it('pretunes with progress, refuses an impossible goal by name, and leaves the gains alone when cancelled', async () => {
+it('pretunes with progress, refuses an impossible goal at its field, and leaves the gains alone when cancelled', async () => {
   const page = await open({ stage: false });
   const gain = await page.locator('#field-Kp').inputValue();
   await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
@@ -11,7 +11,8 @@ it('pretunes with progress, refuses an impossible goal by name, and leaves the g
   const limit = page.getByLabel('Peak sensitivity', { exact: true });
   await limit.fill('9');
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
-  await expect.poll(() => status.textContent()).toContain('limit is 9; allowed is 1.1 to 4');
+  expect(await page.locator('#goal-sensitivity-problem').textContent()).toContain('9 is outside 1.1 to 4');
+  expect(await status.textContent()).toBe('');
   await limit.fill('1.6');
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
   await expect.poll(() => status.textContent(), { timeout: 20_000 }).toMatch(/[1-9]\d* of \d+ runs/);

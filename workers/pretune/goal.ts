@@ -1,33 +1,27 @@
 import { shortest } from '../../shared/core/format.ts';
+import type { NumberRow } from '../../shared/core/parameters/row.ts';
 import { PARAMETERS } from '../../shared/core/parameters/table.ts';
-import type { Unit } from '../../shared/core/units.ts';
-import type { PretuneGoal } from '../../shared/protocol/pretune.ts';
+import { GOAL_ROWS, type PretuneGoal } from '../../shared/protocol/pretune.ts';
 import type { LoopLimit } from './loopLimit.ts';
-
-const SENSITIVITY = [1.1, 4] as const;
-const PHASE = [Math.PI / 18, (8 * Math.PI) / 18] as const;
-const GAIN = [1.2, 20] as const;
 
 /** @throws RangeError naming what of the goal cannot be, with the allowed range */
 export function limitOf(goal: PretuneGoal): LoopLimit {
   switch (goal.kind) {
     case 'peak sensitivity':
-      check('limit', goal.limit, SENSITIVITY, '');
+      check('limit', goal.limit, GOAL_ROWS.sensitivity);
       return { kind: 'peak sensitivity', limit: goal.limit };
     case 'margins':
-      check('phase', goal.phase, PHASE, '°');
-      check('gain', goal.gain, GAIN, '');
+      check('phase', goal.phase, GOAL_ROWS.phase);
+      check('gain', goal.gain, GOAL_ROWS.gain);
       return { kind: 'margins', phase: goal.phase, gain: goal.gain };
-    case 'settling': {
-      const { min, max, unit } = PARAMETERS.window;
-      check('window', goal.window, [min, max], unit);
-      check('sensitivityLimit', goal.sensitivityLimit, SENSITIVITY, '');
+    case 'settling':
+      check('window', goal.window, PARAMETERS.window);
+      check('sensitivityLimit', goal.sensitivityLimit, GOAL_ROWS.sensitivity);
       return { kind: 'peak sensitivity', limit: goal.sensitivityLimit };
-    }
   }
 }
 
-function check(name: string, value: number, [min, max]: readonly [number, number], unit: Unit): void {
+function check(name: string, value: number, { min, max, unit }: NumberRow): void {
   if (!(value >= min && value <= max))
     throw new RangeError(
       `${name} is ${Number.isFinite(value) ? shortest(value, unit) : value}; allowed is ${shortest(min, unit)} to ${shortest(max, unit)}.`,

@@ -1,7 +1,7 @@
 import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import type { LoopExperiment } from '../../../shared/protocol/analysis.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { QuantityInput } from '../../ui/fields/quantityInput.ts';
+import { Field } from '../../ui/fields/field.ts';
 import type { Sweep } from './experiment.ts';
 import { createPopover } from './popover.ts';
 
@@ -27,11 +27,13 @@ export function createMeasureForm({ onMeasure, onCancel, onClear }: MeasureFormO
   const hold = () => {
     own = true;
   };
+  const field = (name: keyof Sweep, label: string) =>
+    new Field<number>(PARAMETERS[name], { id: `measure-${name}`, label, onValue: hold });
   const fields = {
-    sweepForce: new QuantityInput('Force amplitude', PARAMETERS.sweepForce, hold),
-    sweepFrom: new QuantityInput('From', PARAMETERS.sweepFrom, hold),
-    sweepTo: new QuantityInput('To', PARAMETERS.sweepTo, hold),
-    sweepTime: new QuantityInput('Time', PARAMETERS.sweepTime, hold),
+    sweepForce: field('sweepForce', 'Force amplitude'),
+    sweepFrom: field('sweepFrom', 'From'),
+    sweepTo: field('sweepTo', 'To'),
+    sweepTime: field('sweepTime', 'Time'),
   };
   const problem = element('p', { class: 'field-problem', role: 'alert' });
   const start = (kind: LoopExperiment['kind']) => {
@@ -46,7 +48,7 @@ export function createMeasureForm({ onMeasure, onCancel, onClear }: MeasureFormO
   const { element: popover, close } = createPopover(
     'Measure',
     'Measure the loop in the simulation, with friction, counts and noise',
-    ...Object.values(fields).flatMap(({ elements }) => elements),
+    ...Object.values(fields).map((each) => each.element),
     element(
       'p',
       { class: 'loop-words' },
@@ -75,7 +77,7 @@ export function createMeasureForm({ onMeasure, onCancel, onClear }: MeasureFormO
     element: element('div', { class: 'loop-measure' }, popover, working),
     suggest(sweep) {
       if (own || popover.open) return;
-      for (const name of Object.keys(fields) as (keyof Sweep)[]) fields[name].value = sweep[name];
+      for (const name of Object.keys(fields) as (keyof Sweep)[]) fields[name].show(sweep[name]);
     },
     showProgress(done) {
       working.hidden = done === null;

@@ -2,7 +2,7 @@ import { windingToAmbientResistance } from '../../../shared/axis/motor.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { checkNumber } from '../../../shared/core/check.ts';
 import { ranged } from '../../../shared/core/format.ts';
-import { linear, type NumberRow } from '../../../shared/core/parameters/row.ts';
+import { choice, linear, type NumberRow } from '../../../shared/core/parameters/row.ts';
 import { PARAMETERS, type Parameters } from '../../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../../shared/protocol/analysis.ts';
 
@@ -24,8 +24,13 @@ export const FIRST_REQUEST: PointRequest = {
   friction: 'sliding',
 };
 
-export const TEMPERATURES = ['as started', 'as now', 'winding at its limit'] as const;
-export const FRICTIONS = ['sliding', 'presliding'] as const;
+export const TEMPERATURE = choice(
+  '',
+  ['as started', 'as now', 'winding at its limit'],
+  'as started',
+  'Temperature of the axis',
+);
+export const FRICTION = choice('', ['sliding', 'presliding'], 'sliding', 'Whether the guide slides');
 export const SPEED = linear('', 'mm/s', [-5, 5], 0, 'Speed of the table');
 
 /** The wish that was kept, as far as its entries can be used; the first one has the rest. */
@@ -39,8 +44,8 @@ export function requestOf(kept: Partial<Record<keyof PointRequest, unknown>>): P
   return {
     position: number(kept.position, PARAMETERS.start),
     speed: number(kept.speed, SPEED) ?? FIRST_REQUEST.speed,
-    temperature: among(TEMPERATURES, kept.temperature, FIRST_REQUEST.temperature),
-    friction: among(FRICTIONS, kept.friction, FIRST_REQUEST.friction),
+    temperature: among(TEMPERATURE.options, kept.temperature, FIRST_REQUEST.temperature),
+    friction: among(FRICTION.options, kept.friction, FIRST_REQUEST.friction),
   };
 }
 

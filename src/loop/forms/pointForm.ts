@@ -1,8 +1,8 @@
 import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../../shared/protocol/analysis.ts';
 import { element, setText } from '../../ui/dom.ts';
-import { QuantityInput } from '../../ui/fields/quantityInput.ts';
-import { FRICTIONS, type PointRequest, pointText, SPEED, TEMPERATURES } from './operatingPoint.ts';
+import { Field } from '../../ui/fields/field.ts';
+import { FRICTION, type PointRequest, pointText, SPEED, TEMPERATURE } from './operatingPoint.ts';
 import { createPopover } from './popover.ts';
 
 export interface PointForm {
@@ -18,47 +18,44 @@ export function createPointForm(first: PointRequest, onRequest: (request: PointR
     friction.disabled = request.speed !== 0;
     onRequest(request);
   };
-  const position = new QuantityInput('Position', PARAMETERS.start, (value) => take({ position: value }), {
+  const position = new Field<number | null>(PARAMETERS.start, {
+    id: 'loop-position',
+    label: 'Position',
     empty: 'where it stands',
+    onValue: (value) => take({ position: value }),
   });
-  const speed = new QuantityInput('Speed', SPEED, (value) => take({ speed: value ?? 0 }));
-  position.value = request.position;
-  speed.value = request.speed;
-  const [temperatureLabel, temperature] = choice('Temperature', TEMPERATURES, (value) =>
-    take({ temperature: value }),
-  );
-  const [frictionLabel, friction] = choice('Friction', FRICTIONS, (value) => take({ friction: value }));
-  temperature.value = request.temperature;
-  friction.value = request.friction;
+  const speed = new Field<number>(SPEED, {
+    id: 'loop-speed',
+    label: 'Speed',
+    onValue: (value) => take({ speed: value }),
+  });
+  position.show(request.position);
+  speed.show(request.speed);
+  const temperature = new Field<PointRequest['temperature']>(TEMPERATURE, {
+    id: 'loop-temperature',
+    label: 'Temperature',
+    onValue: (value) => take({ temperature: value }),
+  });
+  const friction = new Field<PointRequest['friction']>(FRICTION, {
+    id: 'loop-friction',
+    label: 'Friction',
+    onValue: (value) => take({ friction: value }),
+  });
+  temperature.show(request.temperature);
+  friction.show(request.friction);
   friction.disabled = request.speed !== 0;
   const text = element('p', { class: 'loop-words' });
   const { element: root } = createPopover(
     'Point',
     'Operating point: where the loop is looked at',
-    ...position.elements,
-    ...speed.elements,
-    temperatureLabel,
-    temperature,
-    frictionLabel,
-    friction,
+    position.element,
+    speed.element,
+    temperature.element,
+    friction.element,
     text,
   );
   return {
     element: root,
     show: (point) => setText(text, `${pointText(point)}.`),
   };
-}
-
-function choice<T extends string>(
-  text: string,
-  options: readonly T[],
-  onChoose: (value: T) => void,
-): [HTMLLabelElement, HTMLSelectElement] {
-  const id = `loop-${text.toLowerCase()}`;
-  const select = element(
-    'select',
-    { id, onchange: () => onChoose(select.value as T) },
-    ...options.map((option) => element('option', { value: option }, option)),
-  );
-  return [element('label', { for: id }, text), select];
 }

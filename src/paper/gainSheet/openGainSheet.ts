@@ -6,18 +6,14 @@ import { openPaper } from '../openPaper.ts';
 import { gainSheetHtml } from './gainSheetHtml.ts';
 
 /** Shows the sheet to print or save. The analysis is that of the same tuning; without one the sheet has no plots. */
-export function openGainSheet(
-  host: HTMLElement,
-  sheet: GainSheet,
-  analysis: LoopAnalysis | null,
-): HTMLDialogElement {
+export function openGainSheet(sheet: GainSheet, analysis: LoopAnalysis | null): void {
   const html = gainSheetHtml(sheet, analysis, new Date().toLocaleDateString('en', { dateStyle: 'long' }));
   const save = (ending: string, text: string, type: string) =>
     saveText(fileName(sheet.title, ending), text, type);
-  return openPaper(host, {
+  openPaper({
     title: 'Gain sheet',
     html,
-    ways: [
+    actions: [
       { text: 'Save page', action: () => save('gain-sheet.html', html, 'text/html') },
       {
         text: 'Save JSON',

@@ -9,141 +9,142 @@ import {
 import type { Preset } from '../../../shared/core/scene.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
+import { rowIn } from '../../../shared/study/checkJob.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';
+import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
+import { Field } from '../../ui/fields/field.ts';
 import { inPanelText, parameterLabel } from '../../ui/fields/label.ts';
-import { createRowField, type RowField } from './rowField.ts';
 
-export interface DatasheetDialog {
-  readonly element: HTMLDialogElement;
-  open(letter: string, preset: Preset, own: ParameterChanges, units: UnitSystem): void;
+/** The datasheet that is open. */
+interface Datasheet {
+  readonly preset: Preset;
+  /** For one motor, by the defaults and the preset. */
+  readonly usual: Parameters;
+  readonly units: UnitSystem;
+  /** What differs from the preset. */
+  own: ParameterChanges;
 }
 
-interface DatasheetField extends RowField {
+interface DatasheetField {
+  readonly field: Field;
   /** What the preset has, where it is another value. */
   readonly usual: HTMLElement;
 }
 
-/**
- * Values from the datasheet of one motor, typed over those of a preset. `onUse` gets what differs from the preset; it returns what is
- * wrong with it, or null.
- */
-export function createDatasheetDialog(onUse: (own: ParameterChanges) => string | null): DatasheetDialog {
-  let preset: Preset;
-  let units: UnitSystem = 'metric';
-  let own: ParameterChanges = {};
-  const title = element('h2', { id: 'datasheet-title', tabindex: -1, autofocus: true });
-  const caution = element('p', { class: 'datasheet-caution', role: 'status' });
-  const problem = element('p', { class: 'dialog-problems', role: 'alert' });
-  const fields = Object.fromEntries(DATASHEET_NAMES.map((name) => [name, fieldOf(name)])) as Record<
-    DatasheetName,
-    DatasheetField
-  >;
-  const groups = DATASHEET_GROUPS.map(({ title: text, names }) => {
-    const section = element('section', { class: 'job-group' }, element('h3', {}, text));
-    section.append(...names.map((name) => fields[name].element));
-    return { section, names: names as readonly DatasheetName[] };
-  });
-  const dialog = element(
-    'dialog',
-    { class: 'dialog wide datasheet', 'aria-labelledby': 'datasheet-title' },
-    title,
-    element(
-      'p',
-      {},
-      'Type what the datasheet prints for one motor; what is left alone stays as the preset has it. Units may be typed: “12 lbf”, “5 mohm”.',
-    ),
-    element('div', { class: 'job-groups' }, ...groups.map(({ section }) => section)),
-    element(
-      'div',
-      { class: 'datasheet-foot' },
-      caution,
-      problem,
-      element(
-        'div',
-        { class: 'dialog-ways' },
-        button('Use these values', () => use(), { class: 'primary' }),
-        button('All as the preset has them', () => {
-          own = {};
-          fill();
-        }),
-        button('Cancel', () => dialog.close()),
-      ),
-    ),
-  );
+const HELP =
+  'Type what the datasheet prints for one motor; what is left alone stays as the preset has it. Units may be typed: “12 lbf”, “5 mohm”.';
 
-  function fieldOf(name: DatasheetName): DatasheetField {
-    const field = createRowField(parameterRow(name), {
-      id: `datasheet-${name}`,
-      text: parameterLabel(name),
-      onValue: (value) => take(name, value as number),
+/** Values from the datasheet of one motor, typed over those of a preset. */
+export class DatasheetDialog {
+  readonly #onUse: (own: ParameterChanges) => string | null;
+  readonly #caution = element('p', { class: 'datasheet-caution', role: 'status' });
+  readonly #problem = element('p', { class: 'dialog-problems', role: 'alert' });
+  readonly #fields: ReadonlyMap<DatasheetName, DatasheetField>;
+  readonly #groups: readonly { readonly section: HTMLElement; readonly names: readonly DatasheetName[] }[];
+  readonly #dialog = new Dialog({
+    title: 'Own datasheet',
+    class: 'wide datasheet',
+    closeLabel: 'Cancel',
+    buttons: [
+      button('Use these values', () => this.#use(), { class: 'primary' }),
+      button('All as the preset has them', () => this.#clear()),
+    ],
+  });
+  #sheet: Datasheet | null = null;
+
+  /** `onUse` gets what differs from the preset; it returns what is wrong with it, or null. */
+  constructor(onUse: (own: ParameterChanges) => string | null) {
+    this.#onUse = onUse;
+    this.#fields = new Map(DATASHEET_NAMES.map((name) => [name, this.#createField(name)]));
+    this.#groups = DATASHEET_GROUPS.map(({ title, names }) => {
+      const fields = names.flatMap((name) => this.#fields.get(name)?.field.element ?? []);
+      return {
+        section: element('section', { class: 'job-group' }, element('h3', {}, title), ...fields),
+        names,
+      };
     });
-    const usual = element('p', { class: 'row-field-usual' });
-    field.element.append(usual);
-    return { ...field, usual };
+    this.#dialog.fill(
+      element('p', {}, HELP),
+      element('div', { class: 'job-groups' }, ...this.#groups.map(({ section }) => section)),
+      element('div', { class: 'datasheet-foot' }, this.#caution, this.#problem, this.#dialog.buttons),
+    );
   }
 
-  /** As the preset has them, for one motor. */
-  const usualValues = (): Parameters => ({ ...defaultParameters(), ...preset.parameters });
+  open(letter: string, preset: Preset, own: ParameterChanges, units: UnitSystem): void {
+    this.#sheet = { preset, usual: { ...defaultParameters(), ...preset.parameters }, units, own };
+    this.#dialog.title = `Candidate ${letter}: own datasheet over “${preset.title}”`;
+    this.#fill(this.#sheet);
+    this.#dialog.open();
+  }
 
-  function take(name: DatasheetName, value: number): void {
-    const { [name]: _before, ...others } = own;
-    const next = value === usualValues()[name] ? others : { ...own, [name]: value };
-    own = next;
-    showWhatFollows();
+  #createField(name: DatasheetName): DatasheetField {
+    const row = parameterRow(name);
+    const field = new Field(row, {
+      id: `datasheet-${name}`,
+      label: parameterLabel(name),
+      symbol: row.symbol,
+      onValue: (value) => this.#take(name, value as number),
+    });
+    const usual = element('p', { class: 'field-note' });
+    field.element.append(usual);
+    return { field, usual };
+  }
+
+  #take(name: DatasheetName, value: number): void {
+    if (!this.#sheet) return;
+    const { [name]: _before, ...others } = this.#sheet.own;
+    this.#sheet.own = value === this.#sheet.usual[name] ? others : { ...others, [name]: value };
+    this.#showWhatFollows(this.#sheet);
+  }
+
+  #clear(): void {
+    if (!this.#sheet) return;
+    this.#sheet.own = {};
+    this.#fill(this.#sheet);
+  }
+
+  #fill(sheet: Datasheet): void {
+    const values = { ...sheet.usual, ...sheet.own };
+    for (const [name, { field }] of this.#fields) {
+      field.show(values[name], rowIn(sheet.units, parameterRow(name)));
+      field.restore();
+      field.showProblem(null);
+      field.element.hidden = !isOfPreset(name, sheet.usual);
+    }
+    for (const { section, names } of this.#groups)
+      section.hidden = names.every((name) => !isOfPreset(name, sheet.usual));
+    this.#showWhatFollows(sheet);
   }
 
   /** Problems between the values, which may wait for each other until they are used, and what does not fit together. */
-  function showWhatFollows(): void {
-    const usual = usualValues();
+  #showWhatFollows({ own, preset, usual, units }: Datasheet): void {
     const checked = checkDatasheet(own, preset);
     const problems = 'problems' in checked ? checked.problems : [];
-    setText(problem, problems.map(({ message }) => inPanelText(message)).join(' '));
+    setText(this.#problem, problems.map(({ message }) => inPanelText(message)).join(' '));
     const warning = backEmfWarning({ ...usual, ...own });
-    setText(caution, warning === null ? '' : inPanelText(warning));
-    for (const name of DATASHEET_NAMES) {
+    setText(this.#caution, warning === null ? '' : inPanelText(warning));
+    for (const [name, field] of this.#fields) {
       const row = parameterRow(name);
-      const isOwn = name in own && row.kind === 'number';
-      setText(fields[name].usual, isOwn ? `Preset: ${shortest(usual[name], unitIn(units, row.unit))}` : '');
-      fields[name].element.classList.toggle('is-own', isOwn);
+      const text =
+        name in own && row.kind === 'number' ? shortest(usual[name], unitIn(units, row.unit)) : null;
+      setText(field.usual, text === null ? '' : `Preset: ${text}`);
+      field.field.showOrigin(text);
     }
   }
 
-  function fill(): void {
-    const values = { ...usualValues(), ...own };
-    for (const { section, names } of groups) {
-      for (const name of names) {
-        fields[name].show(values[name], units);
-        fields[name].element.hidden = !isOfPreset(name, usualValues());
-      }
-      section.hidden = names.every((name) => fields[name].element.hidden);
-    }
-    showWhatFollows();
-  }
-
-  function use(): void {
-    const unread = dialog.querySelector<HTMLElement>('[aria-invalid="true"]');
+  #use(): void {
+    if (!this.#sheet) return;
+    const unread = [...this.#fields.values()].find(({ field }) => field.hasProblem);
     if (unread) {
-      unread.focus();
+      unread.field.focus();
       return;
     }
-    const wrong = onUse(own);
-    if (wrong === null) dialog.close();
-    else setText(problem, inPanelText(wrong));
+    const problem = this.#onUse(this.#sheet.own);
+    if (problem === null) this.#dialog.close();
+    else setText(this.#problem, inPanelText(problem));
   }
-
-  return {
-    element: dialog,
-    open(letter, nextPreset, nextOwn, system) {
-      preset = nextPreset;
-      own = nextOwn;
-      units = system;
-      setText(title, `Candidate ${letter}: own datasheet over “${preset.title}”`);
-      fill();
-      dialog.showModal();
-    },
-  };
 }
 
 /** What means something for a motor of this kind; a lead only where there is a screw. */

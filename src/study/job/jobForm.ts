@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../../shared/core/units.ts';
-import { checkJob } from '../../../shared/study/checkJob.ts';
+import { checkJob, rowIn } from '../../../shared/study/checkJob.ts';
 import { isAsked } from '../../../shared/study/isAsked.ts';
 import {
   defaultJobValues,
@@ -13,14 +13,7 @@ import { jobLabel } from '../../../shared/study/jobLabels.ts';
 import { JOB_GROUPS } from '../../../shared/study/jobRows.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { element } from '../../ui/dom.ts';
-import { createRowField, type RowField } from './rowField.ts';
-
-export interface JobForm {
-  readonly element: HTMLElement;
-  show(state: StudyState): void;
-  /** What is asked for with what waits to become legal. */
-  readonly wanted: JobValues;
-}
+import { Field } from '../../ui/fields/field.ts';
 
 type Values = Partial<JobValues>;
 
@@ -28,62 +21,24 @@ type Values = Partial<JobValues>;
  * The values of a job in their groups. A value that is legal by itself but not beside the others waits in its field, with its problem
  * beside it, until another change makes it legal.
  */
-export function createJobForm(actions: StudyActions, onFold: () => void): JobForm {
-  let job: Job = { title: '', values: defaultJobValues(), moves: [] };
-  let system: UnitSystem;
-  let waiting: Values = {};
-  const fields = Object.fromEntries(
-    JOB_ENTRIES.map((name) => [
-      name,
-      createRowField(jobRow(name), {
-        id: `job-${name}`,
-        text: jobLabel(name),
-        onValue: (value) => take(name, value as never),
-      }),
-    ]),
-  ) as Record<JobEntry, RowField>;
+export class JobForm {
+  readonly element: HTMLElement;
+  readonly #actions: StudyActions;
+  readonly #onFold: () => void;
+  readonly #fields: Readonly<Record<JobEntry, Field>>;
+  #job: Job = { title: '', values: defaultJobValues(), moves: [] };
+  #system: UnitSystem = 'metric';
+  #waiting: Values = {};
 
-  const wanted = (changes: Values = waiting): Job => ({ ...job, values: { ...job.values, ...changes } });
-
-  function take<N extends JobEntry>(name: N, value: JobValues[N]): void {
-    const { [name]: _before, ...others } = waiting;
-    if (value === job.values[name]) {
-      waiting = others as Values;
-      fields[name].show(value, system);
-    } else if (propose(name, { ...others, [name]: value }, {}) !== null) {
-      const wrong = propose(name, { [name]: value } as Values, others as Values);
-      if (wrong !== null) {
-        waiting = { ...waiting, [name]: value };
-        fields[name].showProblem(wrong);
-      }
-    }
-    fold();
-  }
-
-  /** Asks for the changes; returns what is wrong with them, in words for beside `name`, or null. What is left waiting then waits on. */
-  function propose(name: JobEntry, changes: Values, left: Values): string | null {
-    const wrong = problemOf(name, changes);
-    if (wrong !== null) return wrong;
-    const before = waiting;
-    waiting = left;
-    const refused = actions.changeJob(changes);
-    if (refused !== null) waiting = before;
-    return refused;
-  }
-
-  function problemOf(name: JobEntry, changes: Values): string | null {
-    const { problems } = checkJob(wanted(changes), system);
-    const problem = problems.find(({ field }) => field === name) ?? problems[0];
-    return problem ? capitalised(problem.message.replace(`${jobLabel(name)}: `, '')) : null;
-  }
-
-  function fold(): void {
-    for (const name of JOB_ENTRIES) fields[name].element.hidden = !isAsked(name, wanted());
-    onFold();
-  }
-
-  return {
-    element: element(
+  /** `onFold` is called when fields have come or gone. */
+  constructor(actions: StudyActions, onFold: () => void) {
+    this.#actions = actions;
+    this.#onFold = onFold;
+    this.#fields = Object.fromEntries(JOB_ENTRIES.map((name) => [name, this.#createField(name)])) as Record<
+      JobEntry,
+      Field
+    >;
+    this.element = element(
       'div',
       { class: 'job-groups' },
       ...JOB_GROUPS.map(({ id, title, rows }) =>
@@ -91,26 +46,87 @@ export function createJobForm(actions: StudyActions, onFold: () => void): JobFor
           'section',
           { class: 'job-group', 'aria-labelledby': `job-group-${id}` },
           element('h3', { id: `job-group-${id}` }, title),
-          ...(Object.keys(rows) as JobEntry[]).map((name) => fields[name].element),
+          ...(Object.keys(rows) as JobEntry[]).map((name) => this.#fields[name].element),
         ),
       ),
-    ),
-    show({ study, units }) {
-      const isOther = job.title !== study.job.title && job.values !== study.job.values;
-      if (isOther) waiting = {};
-      job = study.job;
-      system = units;
-      for (const name of JOB_ENTRIES) {
-        if (waiting[name] === job.values[name]) delete waiting[name];
-        if (!(name in waiting)) fields[name].show(job.values[name], units);
-        else fields[name].showProblem(problemOf(name, { [name]: waiting[name] } as Values));
+    );
+  }
+
+  /** What is asked for with what waits to become legal. */
+  get wanted(): JobValues {
+    return this.#with(this.#waiting).values;
+  }
+
+  show({ study, units }: StudyState): void {
+    const isOther = this.#job.title !== study.job.title && this.#job.values !== study.job.values;
+    if (isOther) this.#waiting = {};
+    this.#job = study.job;
+    this.#system = units;
+    const { values } = study.job;
+    for (const name of JOB_ENTRIES) {
+      if (this.#waiting[name] === values[name]) delete this.#waiting[name];
+      if (name in this.#waiting)
+        this.#fields[name].showProblem(this.#problemOf(name, { [name]: this.#waiting[name] }));
+      else this.#showField(name, values[name]);
+    }
+    this.#fold();
+  }
+
+  #createField(name: JobEntry): Field {
+    const row = jobRow(name);
+    return new Field(row, {
+      id: `job-${name}`,
+      label: jobLabel(name),
+      symbol: row.symbol,
+      onValue: (value) => this.#take(name, value as JobValues[typeof name]),
+    });
+  }
+
+  #showField(name: JobEntry, value: JobValues[JobEntry]): void {
+    this.#fields[name].show(value, rowIn(this.#system, jobRow(name)));
+  }
+
+  #take(name: JobEntry, value: JobValues[JobEntry]): void {
+    const { [name]: _before, ...others } = this.#waiting;
+    if (value === this.#job.values[name]) {
+      this.#waiting = others;
+      this.#showField(name, value);
+    } else if (this.#propose(name, { ...others, [name]: value }, {}) !== null) {
+      const problem = this.#propose(name, { [name]: value }, others);
+      if (problem !== null) {
+        this.#waiting = { ...this.#waiting, [name]: value };
+        this.#fields[name].showProblem(problem);
       }
-      fold();
-    },
-    get wanted() {
-      return wanted().values;
-    },
-  };
+    }
+    this.#fold();
+  }
+
+  /** Asks for the changes; returns what is wrong with them, in words for beside `name`, or null. What is left waiting then waits on. */
+  #propose(name: JobEntry, changes: Values, left: Values): string | null {
+    const problem = this.#problemOf(name, changes);
+    if (problem !== null) return problem;
+    const before = this.#waiting;
+    this.#waiting = left;
+    const refused = this.#actions.changeJob(changes);
+    if (refused !== null) this.#waiting = before;
+    return refused;
+  }
+
+  #problemOf(name: JobEntry, changes: Values): string | null {
+    const { problems } = checkJob(this.#with(changes), this.#system);
+    const problem = problems.find(({ field }) => field === name) ?? problems[0];
+    return problem ? capitalised(problem.message.replace(`${jobLabel(name)}: `, '')) : null;
+  }
+
+  #with(changes: Values): Job {
+    return { ...this.#job, values: { ...this.#job.values, ...changes } };
+  }
+
+  #fold(): void {
+    const wanted = this.#with(this.#waiting);
+    for (const name of JOB_ENTRIES) this.#fields[name].element.hidden = !isAsked(name, wanted);
+    this.#onFold();
+  }
 }
 
 function capitalised(text: string): string {

@@ -11,8 +11,8 @@ import { labelled } from '../../ui/labelled.ts';
 import { markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
 import { drawnPart } from '../parts/drawnPart.ts';
-import { createCandidatesForm } from './candidatesForm.ts';
-import { createJobForm } from './jobForm.ts';
+import { CandidatesForm } from './candidatesForm.ts';
+import { JobForm } from './jobForm.ts';
 import { motionPlot } from './motionPlot.ts';
 import { createMoveListForm } from './moveListForm.ts';
 import { createTitleField } from './titleField.ts';
@@ -32,7 +32,7 @@ export function createJobPane(actions: StudyActions): Pane {
   const units = createSegmented('Units', ['metric', 'inch'], (system) => {
     if (system !== state?.units) actions.setUnits(system);
   });
-  const form = createJobForm(actions, () => arrange());
+  const form = new JobForm(actions, () => arrange());
   const moveList = createMoveListForm(actions, () => plot.refresh());
   const plot = drawnPart(element('div', { class: 'job-plot' }), (width) => {
     if (!state) return markup``;
@@ -40,7 +40,7 @@ export function createJobPane(actions: StudyActions): Pane {
     const asked = (wantsList ? moveList.typed : null) ?? motionAsked(state.study.job);
     return svg(motionPlot(asked, state.units, width));
   });
-  const candidates = createCandidatesForm(actions);
+  const candidates = new CandidatesForm(actions);
   const motion = element(
     'section',
     { 'aria-labelledby': 'job-motion-title' },

@@ -1,5 +1,7 @@
-import type { PretuneGoal } from '../../../shared/protocol/pretune.ts';
+import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
+import { GOAL_ROWS, type PretuneGoal } from '../../../shared/protocol/pretune.ts';
 import { element } from '../../ui/dom.ts';
+import { Field } from '../../ui/fields/field.ts';
 import { labelled } from '../../ui/picker.ts';
 
 const KINDS = {
@@ -8,50 +10,63 @@ const KINDS = {
   settling: 'fastest settling into a window',
 } as const satisfies Record<PretuneGoal['kind'], string>;
 
-export interface GoalForm {
+/** What pretuning is to achieve. */
+export class GoalForm {
   readonly element: HTMLElement;
-  /** The goal as it is entered; numbers are checked by whoever works with them. */
-  goal(): PretuneGoal;
-}
-
-/** What pretuning shall be after. */
-export function createGoalForm(): GoalForm {
-  const number = (value: number, step: number) =>
-    element('input', { type: 'number', value, step, class: 'goal-number' });
-  const field = (text: string, input: HTMLElement) => element('label', { class: 'goal-field' }, text, input);
-  const [limit, phase, gain] = [number(1.6, 0.1), number(45, 1), number(2.5, 0.1)];
-  const windowLimit = number(1.6, 0.1);
-  const micrometres = number(1, 0.1);
-  const fields: Record<PretuneGoal['kind'], HTMLElement[]> = {
-    'peak sensitivity': [field('Peak sensitivity', limit)],
-    margins: [field('Phase margin °', phase), field('Gain margin, factor', gain)],
-    settling: [field('Window ± µm', micrometres), field('Peak sensitivity', windowLimit)],
+  readonly #sensitivity = goalField('sensitivity', 'Peak sensitivity');
+  readonly #phase = goalField('phase', 'Phase margin');
+  readonly #gain = goalField('gain', 'Gain margin, factor');
+  readonly #window = new Field<number>(PARAMETERS.window, { id: 'goal-window', label: 'Window ±' });
+  readonly #fields: Readonly<Record<PretuneGoal['kind'], readonly Field<number>[]>> = {
+    'peak sensitivity': [this.#sensitivity],
+    margins: [this.#phase, this.#gain],
+    settling: [this.#window, this.#sensitivity],
   };
-  const place = element('span', { class: 'goal-fields' });
-  const kind = element(
+  readonly #place = element('span', { class: 'goal-fields' });
+  readonly #kind = element(
     'select',
-    { onchange: () => show() },
+    { onchange: () => this.#show() },
     ...Object.entries(KINDS).map(([value, text]) => element('option', { value }, text)),
   );
-  const chosen = () => kind.value as PretuneGoal['kind'];
-  const show = () => place.replaceChildren(...fields[chosen()]);
-  show();
 
-  return {
-    element: element('div', { class: 'goal' }, labelled('Goal', kind), place),
-    goal() {
-      switch (chosen()) {
-        case 'peak sensitivity':
-          return { kind: 'peak sensitivity', limit: limit.valueAsNumber };
-        case 'margins':
-          return { kind: 'margins', phase: (phase.valueAsNumber * Math.PI) / 180, gain: gain.valueAsNumber };
-        case 'settling':
-          return {
-            kind: 'settling',
-            window: micrometres.valueAsNumber * 1e-6,
-            sensitivityLimit: windowLimit.valueAsNumber,
-          };
-      }
-    },
-  };
+  constructor() {
+    this.#window.show(PARAMETERS.window.default);
+    this.element = element('div', { class: 'goal' }, labelled('Goal', this.#kind), this.#place);
+    this.#show();
+  }
+
+  /** The goal as it is entered; null while a number of it is not legal, which its field then says. */
+  goal(): PretuneGoal | null {
+    const kind = this.#chosen;
+    const values = this.#fields[kind].map((field) => field.read());
+    const unread = values.indexOf(undefined);
+    if (unread >= 0) {
+      this.#fields[kind][unread]?.focus();
+      return null;
+    }
+    const [first = Number.NaN, second = Number.NaN] = values;
+    switch (kind) {
+      case 'peak sensitivity':
+        return { kind, limit: first };
+      case 'margins':
+        return { kind, phase: first, gain: second };
+      case 'settling':
+        return { kind, window: first, sensitivityLimit: second };
+    }
+  }
+
+  get #chosen(): PretuneGoal['kind'] {
+    return this.#kind.value as PretuneGoal['kind'];
+  }
+
+  #show(): void {
+    this.#place.replaceChildren(...this.#fields[this.#chosen].map((field) => field.element));
+  }
+}
+
+function goalField(name: keyof typeof GOAL_ROWS, label: string): Field<number> {
+  const row = GOAL_ROWS[name];
+  const field = new Field<number>(row, { id: `goal-${name}`, label });
+  field.show(row.default);
+  return field;
 }

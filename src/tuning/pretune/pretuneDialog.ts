@@ -5,8 +5,9 @@ import type { PretuneProgress, PretuneResult, TuningPoint } from '../../../share
 import { errorText } from '../../clients/errorText.ts';
 import { PretuneClient } from '../../clients/pretuneClient.ts';
 import { WorkerFailure } from '../../clients/workerHost.ts';
+import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { createGoalForm } from './goalForm.ts';
+import { GoalForm } from './goalForm.ts';
 import { pointText } from './pretuneText.ts';
 import { choicesTable, comparisonTable, robustnessTable } from './resultTables.ts';
 import { createTradeOff } from './tradeOff.ts';
@@ -19,82 +20,85 @@ export interface PretuneOptions {
 }
 
 /** Automatic pretuning: goal, progress, and a result in which every value has its reason and every point is a run. */
-export function createPretuneDialog({ scene, use }: PretuneOptions): HTMLDialogElement {
-  const client = new PretuneClient();
-  const goal = createGoalForm();
-  const bar = element('progress', { 'aria-label': 'Progress', hidden: true });
-  const status = element('p', { class: 'pretune-status', role: 'status' });
-  const result = element('div', { class: 'pretune-result' });
-  const start = button('Pretune', () => void run(), { class: 'primary' });
-  const cancel = button('Cancel', () => client.cancel());
-  cancel.hidden = true;
-  const dialog = element(
-    'dialog',
-    { class: 'dialog wide pretune', 'aria-labelledby': 'pretune-title', onclose: () => client.cancel() },
-    element('h2', { id: 'pretune-title' }, 'Automatic pretuning'),
-    goal.element,
-    element(
-      'div',
-      { class: 'dialog-ways' },
-      start,
-      cancel,
-      button('Close', () => dialog.close()),
-    ),
-    bar,
-    status,
-    result,
-  );
+export class PretuneDialog {
+  readonly #options: PretuneOptions;
+  readonly #client = new PretuneClient();
+  readonly #goal = new GoalForm();
+  readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
+  readonly #status = element('p', { class: 'pretune-status', role: 'status' });
+  readonly #result = element('div', { class: 'pretune-result' });
+  readonly #start = button('Pretune', () => void this.#run(), { class: 'primary' });
+  readonly #cancel = button('Cancel', () => this.#client.cancel());
+  readonly #dialog = new Dialog({
+    title: 'Automatic pretuning',
+    class: 'wide pretune',
+    focus: 'control',
+    buttons: [this.#start, this.#cancel],
+    onClose: () => this.#client.cancel(),
+  });
 
-  function working(is: boolean): void {
-    start.disabled = is;
-    cancel.hidden = bar.hidden = !is;
+  constructor(options: PretuneOptions) {
+    this.#options = options;
+    this.#cancel.hidden = true;
+    this.#dialog.fill(this.#goal.element, this.#dialog.buttons, this.#bar, this.#status, this.#result);
   }
 
-  async function run(): Promise<void> {
-    working(true);
-    setText(start, 'Pretune');
-    result.replaceChildren();
+  open(): void {
+    this.#dialog.open();
+  }
+
+  async #run(): Promise<void> {
+    const goal = this.#goal.goal();
+    if (!goal) return;
+    this.#showWorking(true);
+    setText(this.#start, 'Pretune');
+    this.#result.replaceChildren();
     try {
-      const found = await client.pretune(scene(), goal.goal(), progress);
-      if (found) show(found);
-      else setText(status, 'Cancelled. The axis keeps the tuning it has.');
+      const found = await this.#client.pretune(this.#options.scene(), goal, (progress) =>
+        this.#showProgress(progress),
+      );
+      if (found) this.#show(found);
+      else setText(this.#status, 'Cancelled. The axis keeps the tuning it has.');
     } catch (error) {
-      setText(status, errorText(error));
-      if (error instanceof WorkerFailure) setText(start, 'Try again');
+      setText(this.#status, errorText(error));
+      if (error instanceof WorkerFailure) setText(this.#start, 'Try again');
     } finally {
-      working(false);
+      this.#showWorking(false);
     }
   }
 
-  function progress({ stage, done, total }: PretuneProgress): void {
-    bar.max = Math.max(total, 1);
-    bar.value = done;
-    setText(status, `${stage}: ${done} of ${total} runs`);
+  #showWorking(working: boolean): void {
+    this.#start.disabled = working;
+    this.#cancel.hidden = this.#bar.hidden = !working;
   }
 
-  function choose(found: PretuneResult, point: TuningPoint): void {
-    const problem = use(point.changes, point.label);
-    setText(status, problem ?? `Live now: ${pointText(found, point)}.`);
+  #showProgress({ stage, done, total }: PretuneProgress): void {
+    this.#bar.max = Math.max(total, 1);
+    this.#bar.value = done;
+    setText(this.#status, `${stage}: ${done} of ${total} runs`);
   }
 
-  function show(found: PretuneResult): void {
-    setText(status, found.judged);
-    const section = (title: string, ...parts: (Node | string)[]) =>
+  #choose(found: PretuneResult, point: TuningPoint): void {
+    const problem = this.#options.use(point.changes, point.label);
+    setText(this.#status, problem ?? `Live now: ${pointText(found, point)}.`);
+  }
+
+  #show(found: PretuneResult): void {
+    setText(this.#status, found.judged);
+    const section = (title: string, ...parts: Node[]) =>
       element('section', {}, element('h3', {}, title), ...parts);
-    result.replaceChildren(
+    this.#result.replaceChildren(
       section(
         'The result',
         comparisonTable(found),
-        button('Make the pretuned values live', () => choose(found, found.best), { class: 'primary' }),
+        button('Make the pretuned values live', () => this.#choose(found, found.best), { class: 'primary' }),
       ),
       section(
         'The trade-off',
-        createTradeOff(found, (point) => choose(found, point)),
+        createTradeOff(found, (point) => this.#choose(found, point)),
       ),
       section('The values and their reasons', choicesTable(found)),
       section('On other machines than the datasheet’s', robustnessTable(found)),
     );
   }
-
-  return dialog;
 }

@@ -1,8 +1,8 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { parameterRow } from '../../../shared/core/parameters/table.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
-import { element } from '../../ui/dom.ts';
 import { parameterLabel, valueText } from '../../ui/fields/label.ts';
+import { figureTable } from '../../ui/figureTable.ts';
 import { judgedText } from './pretuneText.ts';
 
 /** The chosen tuning beside the textbook's at the same peak sensitivity. */
@@ -62,22 +62,10 @@ export function robustnessTable({ robustness, figure }: PretuneResult): HTMLElem
   );
 }
 
-function table(head: readonly string[], rows: readonly (readonly string[])[]): HTMLElement {
-  return element(
-    'table',
-    { class: 'dialog-table' },
-    element('thead', {}, element('tr', {}, ...head.map((label) => element('th', { scope: 'col' }, label)))),
-    element(
-      'tbody',
-      {},
-      ...rows.map(([label, ...cells]) =>
-        element(
-          'tr',
-          {},
-          element('th', { scope: 'row' }, label!),
-          ...cells.map((cell) => element('td', {}, cell)),
-        ),
-      ),
-    ),
-  );
+function table(columns: readonly string[], rows: readonly (readonly string[])[]): HTMLElement {
+  return figureTable({
+    class: 'dialog-table',
+    columns,
+    rows: rows.map(([head = '', ...cells]) => ({ head, cells })),
+  });
 }

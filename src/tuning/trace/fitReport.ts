@@ -1,6 +1,7 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { FITTED, type FitResult, type FittedName } from '../../../shared/protocol/fit.ts';
 import { element } from '../../ui/dom.ts';
+import { figureTable } from '../../ui/figureTable.ts';
 import { createResidualPlot } from './residualPlot.ts';
 
 const VERDICTS = {
@@ -22,15 +23,8 @@ export function createFitReport(result: FitResult): HTMLElement {
           ranged(estimate.value, unit, 4),
           `${ranged(estimate.low, unit, 4)} to ${ranged(estimate.high, unit, 4)}`,
         ]
-      : ['—', why!];
-    return [
-      element(
-        'tr',
-        {},
-        element('th', { scope: 'row' }, label),
-        ...cells.map((text) => element('td', {}, text)),
-      ),
-    ];
+      : ['—', why ?? ''];
+    return [{ head: label, cells }];
   });
   const text = goodness
     ? `${VERDICTS[goodness.verdict]} The model explains ${inUnit(goodness.explained, '%', 5)} of the force; ${ranged(goodness.rmsResidual, 'N')} rms are left of ${ranged(goodness.rmsForce, 'N')}.`
@@ -38,20 +32,7 @@ export function createFitReport(result: FitResult): HTMLElement {
   return element(
     'div',
     { class: 'fit-report' },
-    element(
-      'table',
-      { class: 'dialog-table' },
-      element(
-        'thead',
-        {},
-        element(
-          'tr',
-          {},
-          ...['', 'Fitted', 'True with 95 % confidence'].map((head) => element('th', { scope: 'col' }, head)),
-        ),
-      ),
-      element('tbody', {}, ...rows),
-    ),
+    figureTable({ class: 'dialog-table', columns: ['', 'Fitted', '95 % confidence interval'], rows }),
     element('p', {}, text),
     ...(forces ? [createResidualPlot(forces)] : []),
     element('ul', {}, ...notes.map((note) => element('li', {}, note))),

@@ -1,6 +1,7 @@
 import type { Unit } from '../../../shared/core/units.ts';
 import { TRACE_LABELS, TRACE_QUANTITIES, type TraceQuantity } from '../../../shared/protocol/trace.ts';
 import { element } from '../../ui/dom.ts';
+import { figureTable } from '../../ui/figureTable.ts';
 import { TRACE_UNITS } from './traceColumns.ts';
 import { type ColumnUse, suggestMapping, type TraceMapping } from './traceFile.ts';
 import type { TraceTable } from './traceTable.ts';
@@ -22,21 +23,11 @@ export function createMappingForm(table: TraceTable): MappingForm {
     return createRow(quantity, table, use && 'column' in use ? use : null);
   });
   return {
-    element: element(
-      'table',
-      { class: 'dialog-table trace-mapping' },
-      element('tbody', {}, ...rows.map(({ row }) => row)),
-      element(
-        'tfoot',
-        {},
-        element(
-          'tr',
-          {},
-          element('th', { scope: 'row' }, 'Without a time column: rate'),
-          element('td', {}, rate, ' Hz'),
-        ),
-      ),
-    ),
+    element: figureTable({
+      class: 'dialog-table trace-mapping',
+      rows: rows.map(({ row }) => row),
+      foot: [{ head: 'Without a time column: rate', cells: [element('td', {}, rate, ' Hz')] }],
+    }),
     mapping() {
       const chosen: Partial<Record<TraceQuantity, ColumnUse>> = {};
       for (const { quantity, use } of rows) {
@@ -68,13 +59,7 @@ function createRow(quantity: TraceQuantity, { columns }: TraceTable, suggested: 
   );
   return {
     quantity,
-    row: element(
-      'tr',
-      {},
-      element('th', { scope: 'row' }, label),
-      element('td', {}, column),
-      element('td', {}, unit),
-    ),
+    row: { head: label, cells: [column, unit] },
     use(): ColumnUse | null {
       const index = Number(column.value);
       if (index === NONE) return null;

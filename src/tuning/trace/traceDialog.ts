@@ -1,17 +1,18 @@
 import './trace.css';
 import { movedMass } from '../../../shared/axis/motor.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
-import type { Problem } from '../../../shared/core/problem.ts';
-import type { FitResult } from '../../../shared/protocol/fit.ts';
+import type { FitOptions, FitResult } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { errorText } from '../../clients/errorText.ts';
 import { FitClient } from '../../clients/fitClient.ts';
 import { WorkerFailure } from '../../clients/workerHost.ts';
+import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
+import { ProblemList } from '../../ui/problemList.ts';
 import { createFitReport } from './fitReport.ts';
 import { createMappingForm, type MappingForm } from './mappingForm.ts';
 import { mapTrace } from './traceFile.ts';
-import { readTraceTable } from './traceTable.ts';
+import { readTraceTable, type TraceTable } from './traceTable.ts';
 
 export interface TraceOptions {
   parameters(): Parameters;
@@ -21,121 +22,130 @@ export interface TraceOptions {
   use(changes: ParameterChanges, label: string): string | null;
 }
 
+/** A recording that could be read, and which of its columns is what. */
+interface Recording {
+  readonly table: TraceTable;
+  readonly form: MappingForm;
+}
+
+const INTRODUCTION =
+  'A recording of the real axis as CSV: position and force current or its command, with time or at a rate. Nothing leaves this computer.';
+
 /** A recording of the real axis: which column is what, and what it says of mass, friction, motor, link and delay. */
-export function createTraceDialog({ parameters, lay, use }: TraceOptions): HTMLDialogElement {
-  const client = new FitClient();
-  let form: MappingForm | null = null;
-  let table: ReturnType<typeof readTraceTable> | null = null;
-  const file = element('input', {
+export class TraceDialog {
+  readonly #options: TraceOptions;
+  readonly #client = new FitClient();
+  readonly #file = element('input', {
     type: 'file',
     accept: '.csv,.txt,.tsv',
     id: 'trace-file',
-    onchange: () => void read(),
+    onchange: () => void this.#read(),
   });
-  const place = element('div');
-  const known = element(
+  readonly #mapping = element('div');
+  readonly #known = element(
     'select',
     { id: 'trace-known' },
     element('option', { value: 'force constant' }, 'the force constant: fit the mass'),
     element('option', { value: 'mass' }, 'the mass on the bench: fit the force constant'),
   );
-  const fit = button('Fit', () => void run(), { class: 'primary' });
-  const overlay = button('Lay over the charts', layOver);
-  const cancel = button('Cancel', () => client.cancel());
-  fit.disabled = overlay.disabled = cancel.hidden = true;
-  const status = element('p', { role: 'status' });
-  const problems = element('ul', { class: 'dialog-problems', role: 'alert' });
-  const report = element('div');
-  const dialog = element(
-    'dialog',
-    { class: 'dialog wide', 'aria-labelledby': 'trace-title' },
-    element('h2', { id: 'trace-title' }, 'Measured trace'),
-    element(
-      'p',
-      {},
-      'A recording of the real axis as CSV: position and force current or its command, with time or at a rate. Nothing leaves this computer.',
-    ),
-    element('p', {}, element('label', { for: 'trace-file' }, 'Recording '), file),
-    place,
-    element('p', {}, element('label', { for: 'trace-known' }, 'Taken as known: '), known),
-    element(
-      'div',
-      { class: 'dialog-ways' },
-      fit,
-      cancel,
-      overlay,
-      button('Close', () => dialog.close()),
-    ),
-    status,
-    problems,
-    report,
-  );
+  readonly #fit = button('Fit', () => void this.#run(), { class: 'primary' });
+  readonly #cancel = button('Cancel', () => this.#client.cancel());
+  readonly #overlay = button('Lay over the charts', () => this.#layOver());
+  readonly #status = element('p', { role: 'status' });
+  readonly #problems = new ProblemList();
+  readonly #report = element('div');
+  readonly #dialog = new Dialog({
+    title: 'Measured trace',
+    class: 'wide',
+    focus: 'control',
+    buttons: [this.#fit, this.#cancel, this.#overlay],
+  });
+  #recording: Recording | null = null;
 
-  async function read(): Promise<void> {
-    const [chosen] = file.files ?? [];
+  constructor(options: TraceOptions) {
+    this.#options = options;
+    this.#fit.disabled = this.#overlay.disabled = this.#cancel.hidden = true;
+    this.#dialog.fill(
+      element('p', {}, INTRODUCTION),
+      element('p', {}, element('label', { for: this.#file.id }, 'Recording '), this.#file),
+      this.#mapping,
+      element('p', {}, element('label', { for: this.#known.id }, 'Taken as known: '), this.#known),
+      this.#dialog.buttons,
+      this.#status,
+      this.#problems.element,
+      this.#report,
+    );
+  }
+
+  open(): void {
+    this.#dialog.open();
+  }
+
+  async #read(): Promise<void> {
+    const [chosen] = this.#file.files ?? [];
     if (!chosen) return;
-    table = readTraceTable(await chosen.text());
-    form = 'columns' in table ? createMappingForm(table) : null;
-    place.replaceChildren(...(form ? [form.element] : []));
-    fit.disabled = overlay.disabled = form === null;
-    report.replaceChildren();
-    setText(status, '');
-    complain('problems' in table ? table.problems : []);
+    const table = readTraceTable(await chosen.text());
+    this.#recording = 'columns' in table ? { table, form: createMappingForm(table) } : null;
+    this.#mapping.replaceChildren(...(this.#recording ? [this.#recording.form.element] : []));
+    this.#fit.disabled = this.#overlay.disabled = this.#recording === null;
+    this.#report.replaceChildren();
+    setText(this.#status, '');
+    this.#problems.show('problems' in table ? table.problems : []);
   }
 
   /** The trace as it is mapped now; null, with the problems shown, when it cannot be. */
-  function mapped(): Trace | null {
-    if (!form || !table || !('columns' in table)) return null;
-    const trace = mapTrace(table, form.mapping());
-    complain('problems' in trace ? trace.problems : []);
+  #mapped(): Trace | null {
+    if (!this.#recording) return null;
+    const trace = mapTrace(this.#recording.table, this.#recording.form.mapping());
+    this.#problems.show('problems' in trace ? trace.problems : []);
     return 'problems' in trace ? null : trace;
   }
 
-  function layOver(): void {
-    const trace = mapped();
+  #layOver(): void {
+    const trace = this.#mapped();
     if (!trace) return;
-    lay(trace);
-    setText(status, 'The trace lies over the charts, from the start of each cycle; “Pinned” takes it away.');
+    this.#options.lay(trace);
+    setText(
+      this.#status,
+      'The trace lies over the charts, from the start of each cycle; “Pinned” takes it away.',
+    );
   }
 
-  async function run(): Promise<void> {
-    const trace = mapped();
+  async #run(): Promise<void> {
+    const trace = this.#mapped();
     if (!trace) return;
-    fit.disabled = true;
-    cancel.hidden = false;
-    setText(fit, 'Fit');
-    setText(status, 'Fitting …');
-    const p = parameters();
+    const parameters = this.#options.parameters();
+    this.#showWorking(true);
+    setText(this.#fit, 'Fit');
+    setText(this.#status, 'Fitting …');
     try {
-      const options = known.value === 'mass' ? { known: { kind: 'mass', mass: movedMass(p) } as const } : {};
-      const fitted = await client.fit(trace, p, options);
-      if (fitted) show(fitted);
-      else setText(status, 'Cancelled.');
+      const fitted = await this.#client.fit(trace, parameters, this.#fitOptions(parameters));
+      if (fitted) this.#show(fitted);
+      else setText(this.#status, 'Cancelled. The bench is as it was.');
     } catch (error) {
-      setText(status, errorText(error));
-      if (error instanceof WorkerFailure) setText(fit, 'Try again');
+      setText(this.#status, errorText(error));
+      if (error instanceof WorkerFailure) setText(this.#fit, 'Try again');
     } finally {
-      fit.disabled = false;
-      cancel.hidden = true;
+      this.#showWorking(false);
     }
   }
 
-  function show(result: FitResult): void {
-    setText(status, 'Fitted to the trace.');
+  #fitOptions(parameters: Parameters): FitOptions {
+    return this.#known.value === 'mass' ? { known: { kind: 'mass', mass: movedMass(parameters) } } : {};
+  }
+
+  #showWorking(working: boolean): void {
+    this.#fit.disabled = working;
+    this.#cancel.hidden = !working;
+  }
+
+  #show(result: FitResult): void {
+    setText(this.#status, 'Fitted to the trace.');
     const apply = button('Put the fitted values on the bench', () => {
-      setText(
-        status,
-        use(result.changes, 'values fitted to a trace') ??
-          'The bench has the fitted values; Undo takes them back.',
-      );
+      const problem = this.#options.use(result.changes, 'values fitted to a trace');
+      setText(this.#status, problem ?? 'The bench has the fitted values; Undo takes them back.');
     });
     apply.disabled = Object.keys(result.changes).length === 0;
-    report.replaceChildren(createFitReport(result), apply);
+    this.#report.replaceChildren(createFitReport(result), apply);
   }
-
-  function complain(list: readonly Problem[]): void {
-    problems.replaceChildren(...list.map(({ message }) => element('li', {}, message)));
-  }
-
-  return dialog;
 }

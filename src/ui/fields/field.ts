@@ -1,0 +1,163 @@
+import type { Row, RowValue } from '../../../shared/core/parameters/row.ts';
+import { button, element, setText, symbolNode } from '../dom.ts';
+import { afterPress, watchPresses } from './afterPress.ts';
+import { rangeText } from './label.ts';
+import { type Widget, widgetFor } from './widgets.ts';
+
+export interface FieldOptions<Value extends RowValue | null> {
+  /** Of the input; the place for problems is `${id}-problem`. */
+  readonly id: string;
+  readonly label: string;
+  /** Shown beside the label, with its index lowered. */
+  readonly symbol?: string;
+  /** What an empty number means, which then is null; without it a number may not be empty. */
+  readonly empty?: string;
+  /** What is written in place of a legal zero. */
+  readonly zeroText?: string;
+  /** Meaning and range for the pointer and for whoever listens; by default of the row in its present unit. */
+  readonly description?: (row: Row) => string;
+  /** Hears each value that is legal by itself; whoever refuses it says so with `showProblem`. */
+  readonly onValue?: (value: Value) => void;
+  /** Offers a way back; called when it is taken. */
+  readonly onReset?: () => void;
+}
+
+/**
+ * One row of a table as a field: label and symbol, input with unit, meaning and range, what is wrong, and a way back. A refused value
+ * stays as it was typed beside what is wrong with it; Escape brings back the value in force.
+ */
+export class Field<Value extends RowValue | null = RowValue> {
+  readonly element: HTMLElement;
+  /** Where label and symbol stand. */
+  readonly name: HTMLElement;
+  readonly input: HTMLElement;
+  readonly #options: FieldOptions<Value>;
+  readonly #widget: Widget;
+  readonly #problem: HTMLElement;
+  readonly #reset: HTMLButtonElement | null;
+  #row: Row;
+  #value: Value | null = null;
+
+  constructor(row: Row, options: FieldOptions<Value>) {
+    watchPresses();
+    const { id, label, symbol, onReset } = options;
+    this.#options = options;
+    this.#row = row;
+    this.#problem = element('p', { class: 'field-problem', id: `${id}-problem`, role: 'alert' });
+    this.#widget = widgetFor(row, {
+      id,
+      problemId: this.#problem.id,
+      empty: options.empty,
+      zeroText: options.zeroText,
+    });
+    this.input = this.#widget.input;
+    this.input.addEventListener('change', () => afterPress(() => this.#commit()));
+    this.input.addEventListener('keydown', (event) => this.#onKey(event));
+    this.#reset = onReset ? resetButton(label, onReset) : null;
+    const name = element('label', { for: id }, label);
+    if (symbol) name.append(' ', symbolNode(symbol));
+    this.name = element('div', { class: 'field-name' }, name);
+    this.element = element('div', { class: `field field-${row.kind}` }, this.name);
+    this.element.append(...(this.#reset ? [this.#reset] : []), ...this.#widget.elements, this.#problem);
+    this.#describe();
+  }
+
+  /** The value in force as it was shown last. */
+  get value(): Value | null {
+    return this.#value;
+  }
+
+  /** Shows the value in force. What is being typed stays while only other fields change. `row`: the same row in another unit. */
+  show(value: Value, row = this.#row): void {
+    const isBeingTyped = document.activeElement === this.input || this.hasProblem;
+    const isOther = value !== this.#value;
+    this.#value = value;
+    if (row !== this.#row) {
+      this.#row = row;
+      this.#widget.setRow(row);
+      this.#describe();
+    }
+    if (isOther || !isBeingTyped) this.#write();
+  }
+
+  /** The legal value; undefined while there is none, which the field then says. */
+  read(): Value | undefined {
+    const reading = this.#widget.read();
+    this.showProblem('problem' in reading ? reading.problem : null);
+    return 'problem' in reading ? undefined : (reading.value as Value);
+  }
+
+  showProblem(problem: string | null): void {
+    setText(this.#problem, problem ?? '');
+    this.input.setAttribute('aria-invalid', String(problem !== null));
+  }
+
+  get hasProblem(): boolean {
+    return this.input.getAttribute('aria-invalid') === 'true';
+  }
+
+  /** Brings back the value in force, whatever is typed or chosen; a problem stays in sight. */
+  restore(): void {
+    this.#widget.write(this.#value);
+  }
+
+  /** Marks the field as changed and offers the way back, which leads to `origin`; null: it is not changed. */
+  showOrigin(origin: string | null): void {
+    this.element.classList.toggle('is-changed', origin !== null);
+    if (!this.#reset) return;
+    this.#reset.hidden = origin === null;
+    this.#reset.title = origin === null ? '' : `Back to ${origin}`;
+  }
+
+  /** Puts another way to enter the value, e.g. a slider, beneath the input. */
+  addBeneath(widget: HTMLElement): void {
+    this.#problem.before(widget);
+  }
+
+  focus(): void {
+    this.input.focus();
+  }
+
+  set disabled(disabled: boolean) {
+    this.input.toggleAttribute('disabled', disabled);
+  }
+
+  /** Takes what was entered. */
+  #commit(): void {
+    const value = this.read();
+    if (value === undefined) return;
+    const before = this.#value;
+    this.#value = value;
+    this.#options.onValue?.(value);
+    if (this.hasProblem) this.#value = before;
+    else this.#write();
+  }
+
+  #onKey({ key }: KeyboardEvent): void {
+    if (this.#row.kind !== 'number') return;
+    if (key === 'Enter') this.#commit();
+    if (key === 'Escape') this.#write();
+  }
+
+  #write(): void {
+    this.#widget.write(this.#value);
+    this.showProblem(null);
+  }
+
+  #describe(): void {
+    const { description = rowDescription } = this.#options;
+    const text = description(this.#row);
+    this.element.title = text;
+    this.input.setAttribute('aria-description', text);
+  }
+}
+
+function rowDescription(row: Row): string {
+  return `${row.meaning}. ${rangeText(row)}`;
+}
+
+function resetButton(label: string, onReset: () => void): HTMLButtonElement {
+  const made = button('Reset', onReset, { class: 'field-reset', 'aria-label': `Reset ${label}` });
+  made.hidden = true;
+  return made;
+}

@@ -1,0 +1,110 @@
+import { checkNumber } from '../../../shared/core/check.ts';
+import type { ChoiceRow, NumberRow, Row, RowValue } from '../../../shared/core/parameters/row.ts';
+import { element, setText } from '../dom.ts';
+import { fieldText } from './fieldText.ts';
+import { readTyped } from './typedQuantity.ts';
+
+type Reading = { readonly value: RowValue | null } | { readonly problem: string };
+
+/** What the value of a row is entered with. */
+export interface Widget {
+  /** What takes focus, label and change. */
+  readonly input: HTMLElement;
+  readonly elements: readonly HTMLElement[];
+  read(): Reading;
+  write(value: RowValue | null): void;
+  /** The same row in another unit; whoever changes it writes the value again. */
+  setRow(row: Row): void;
+}
+
+export interface WidgetOptions {
+  readonly id: string;
+  readonly problemId: string;
+  readonly empty?: string | undefined;
+  readonly zeroText?: string | undefined;
+}
+
+export function widgetFor(row: Row, options: WidgetOptions): Widget {
+  switch (row.kind) {
+    case 'number':
+      return numberWidget(row, options);
+    case 'choice':
+      return choiceWidget(row, options);
+    case 'switch':
+      return switchWidget(options);
+  }
+}
+
+/** A number, typed with or without a unit. */
+function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: WidgetOptions): Widget {
+  let row = first;
+  const input = element('input', {
+    type: 'text',
+    id,
+    inputmode: 'decimal',
+    autocomplete: 'off',
+    spellcheck: 'false',
+    placeholder: empty,
+    'aria-describedby': problemId,
+    onfocus: () => input.select(),
+  });
+  const unit = element('span', { class: 'field-unit' }, row.unit);
+  return {
+    input,
+    elements: [input, unit],
+    read() {
+      const text = input.value.trim();
+      if (text === '' && empty !== undefined) return { value: null };
+      const typed = readTyped(text, row.unit);
+      if ('problem' in typed) return typed;
+      const checked = checkNumber(typed.value, row);
+      return 'wrong' in checked ? { problem: checked.wrong } : { value: checked.legal };
+    },
+    write(value) {
+      const text = numberText(value, row, zeroText);
+      if (input.value !== text) input.value = text;
+    },
+    setRow(next) {
+      if (next.kind !== 'number') return;
+      row = next;
+      setText(unit, next.unit);
+    },
+  };
+}
+
+function numberText(value: RowValue | null, { unit, zero }: NumberRow, zeroText = '0'): string {
+  if (typeof value !== 'number') return '';
+  return value === 0 && zero ? zeroText : fieldText(value, unit);
+}
+
+/** One of a few options. */
+function choiceWidget(row: ChoiceRow, { id, problemId }: WidgetOptions): Widget {
+  const input = element(
+    'select',
+    { id, 'aria-describedby': problemId },
+    ...row.options.map((option) => element('option', { value: option }, option)),
+  );
+  return {
+    input,
+    elements: [input],
+    read: () => ({ value: input.value }),
+    write(value) {
+      input.value = String(value);
+    },
+    setRow() {},
+  };
+}
+
+/** On or off. */
+function switchWidget({ id, problemId }: WidgetOptions): Widget {
+  const input = element('input', { type: 'checkbox', id, 'aria-describedby': problemId });
+  return {
+    input,
+    elements: [input],
+    read: () => ({ value: input.checked }),
+    write(value) {
+      input.checked = value === true;
+    },
+    setRow() {},
+  };
+}
