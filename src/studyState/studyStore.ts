@@ -5,6 +5,7 @@ import { type CandidateChoice, candidateLetter, type Study } from '../../shared/
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job, JobEntry } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import { UndoHistory } from '../bench/undo.ts';
 import { sameResults } from './changes.ts';
 import {
   type CandidateState,
@@ -24,11 +25,11 @@ export class StudyStore {
   #state: StudyState;
   readonly #presets: Presets;
   readonly #subscribers = new Set<(state: StudyState) => void>();
-  #undo: Study[] = [];
-  #redo: Study[] = [];
+  readonly #history: UndoHistory<Study>;
 
   constructor(study: Study, presets: Presets) {
     this.#presets = presets;
+    this.#history = new UndoHistory(study);
     this.#state = {
       study,
       units: 'metric',
@@ -50,17 +51,11 @@ export class StudyStore {
   }
 
   undo(): void {
-    const before = this.#undo.pop();
-    if (!before) return;
-    this.#redo.push(this.#state.study);
-    this.#use(before);
+    if (this.#history.undo()) this.#use();
   }
 
   redo(): void {
-    const after = this.#redo.pop();
-    if (!after) return;
-    this.#undo.push(this.#state.study);
-    this.#use(after);
+    if (this.#history.redo()) this.#use();
   }
 
   setUnits(units: UnitSystem): void {
@@ -93,7 +88,8 @@ export class StudyStore {
     const candidates = study.candidates.map((candidate, k) =>
       k === index ? { ...candidate, gains } : candidate,
     );
-    this.#use({ ...study, candidates });
+    this.#history.amend({ ...study, candidates });
+    this.#use();
   }
 
   setOutcome(index: number, outcome: CandidateOutcome): void {
@@ -139,12 +135,12 @@ export class StudyStore {
   }
 
   #step(study: Study): void {
-    this.#undo.push(this.#state.study);
-    this.#redo = [];
-    this.#use(study);
+    this.#history.advance(study);
+    this.#use();
   }
 
-  #use(study: Study): void {
+  #use(): void {
+    const study = this.#history.present;
     const candidates = candidatesOf(study, this.#presets, this.#state.candidates, this.#state.study.job);
     this.#take({ ...this.#state, study, candidates });
   }
