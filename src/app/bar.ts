@@ -6,9 +6,9 @@ import type { Bench } from '../bench/bench.ts';
 import { button, element } from '../ui/dom.ts';
 import { type Actions, keyOf } from '../ui/keys.ts';
 import { createMenu, item, type MenuItem } from '../ui/menu.ts';
-import { createPicker } from '../ui/picker.ts';
+import { createPicker, type Picker } from '../ui/picker.ts';
 import type { Theme } from '../ui/theme.ts';
-import { createTransport } from '../ui/transport/transport.ts';
+import { Transport } from '../ui/transport/transport.ts';
 import type { Layout } from './layout.ts';
 
 export interface BarOptions {
@@ -21,67 +21,98 @@ export interface BarOptions {
   readonly moreHelp: readonly MenuItem[];
 }
 
-export interface Bar {
-  show(bench: Bench): void;
-  showStatus(status: AxisStatus, drive: Parameters['drive']): void;
-  changeTimeScale(by: -1 | 0 | 1): void;
-}
+const STATES = { paused: 'Paused', running: 'Running', tripped: 'Tripped' };
+
+const DRIVES = { on: '', off: ', drive off', shorted: ', shorted' };
 
 /** The bar on top: what is on the bench, how it runs, and the menus. */
-export function createBar(host: HTMLElement, options: BarOptions): Bar {
-  const { actions, layout, theme, onTimeScale, onPreset, moreFiles, moreHelp } = options;
-  const scenes = createPicker(
-    'Scene',
-    SCENES.map(({ id, title }) => ({ value: id ?? '', text: title })),
-    (id) => actions.scene(SCENES.findIndex((scene) => scene.id === id)),
-  );
-  const presets = createPicker(
-    'Drive',
-    Object.entries(PRESETS).map(([value, { title, driveType }]) => ({
-      value,
-      text: title,
-      group: DRIVE_TYPE_LABELS[driveType],
-    })),
-    onPreset,
-  );
-  const transport = createTransport(actions, onTimeScale);
-  const file = createMenu('File', [
-    item('Open …', actions, 'openFile'),
-    item('Save scene', actions, 'saveScene'),
-    item('Copy link', actions, 'copyLink'),
-    item('Gain sheet', actions, 'gainSheet'),
-    item('Tuning snapshots', actions, 'snapshots'),
-    ...moreFiles,
-  ]);
-  const view = createMenu('View', [
-    item('Tuning panel', actions, 'tuning', () => layout.isShown('panel')),
-    item('Gauges', actions, 'gauges', () => layout.isShown('gauges')),
-    item('Charts', actions, 'charts', () => layout.isShown('charts')),
-    item('Presenter size', actions, 'presenter', () => layout.isPresenting),
-    item('Dark', actions, 'theme', () => theme() === 'dark'),
-    item('Next cut-away', actions, 'cutaway'),
-    item('Reset view', actions, 'resetView'),
-  ]);
-  const help = createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp]);
-  host.append(
-    element('div', { class: 'bar-place' }, scenes.element, presets.element),
-    transport.element,
-    element(
-      'div',
-      { class: 'bar-menus' },
-      button('Which drive?', actions.study, { keys: keyOf('study') }),
-      file,
-      view,
-      help,
-    ),
-  );
+export class Bar {
+  readonly #scenes: Picker;
+  readonly #presets: Picker;
+  readonly #transport: Transport;
 
-  return {
-    show({ origin }) {
-      scenes.show(origin.id, origin.title);
-      presets.show(origin.preset, 'own drive');
-    },
-    showStatus: transport.show,
-    changeTimeScale: transport.changeTimeScale,
-  };
+  constructor(host: HTMLElement, options: BarOptions) {
+    const { actions, onPreset } = options;
+    this.#scenes = createPicker(
+      'Scene',
+      SCENES.map(({ id, title }) => ({ value: id ?? '', text: title })),
+      (id) => actions.scene(SCENES.findIndex((scene) => scene.id === id)),
+    );
+    this.#presets = createPicker(
+      'Drive',
+      Object.entries(PRESETS).map(([value, { title, driveType }]) => ({
+        value,
+        text: title,
+        group: DRIVE_TYPE_LABELS[driveType],
+      })),
+      onPreset,
+    );
+    this.#transport = benchTransport(options);
+    host.append(
+      element('div', { class: 'bar-place' }, this.#scenes.element, this.#presets.element),
+      this.#transport.element,
+      element(
+        'div',
+        { class: 'bar-menus' },
+        button('Which drive?', actions.study, { keys: keyOf('study') }),
+        ...menus(options),
+      ),
+    );
+  }
+
+  show({ origin }: Bench): void {
+    this.#scenes.show(origin.id, origin.title);
+    this.#presets.show(origin.preset, 'own drive');
+  }
+
+  showStatus(status: AxisStatus, drive: Parameters['drive']): void {
+    this.#transport.show({
+      state: status.state,
+      stateText: STATES[status.state] + DRIVES[drive],
+      timeText: `${status.time.toFixed(5)} s`,
+      asked: status.timeScale,
+      achieved: status.achievedTimeScale,
+      lost: status.lostTime,
+    });
+  }
+
+  changeTimeScale(by: -1 | 0 | 1): void {
+    this.#transport.changeTimeScale(by);
+  }
+}
+
+function benchTransport({ actions, onTimeScale }: BarOptions): Transport {
+  return new Transport({
+    label: 'Run',
+    runOrPause: actions.runOrPause,
+    steps: [
+      button('Tick', actions.tick, { title: 'One period of the current loop', keys: keyOf('tick') }),
+      button('Move', actions.move, { title: 'One move, then pause', keys: keyOf('move') }),
+    ],
+    reset: { label: 'Reset', title: 'Back to the start of the scene', action: actions.reset },
+    onTimeScale,
+  });
+}
+
+function menus({ actions, layout, theme, moreFiles, moreHelp }: BarOptions): HTMLElement[] {
+  return [
+    createMenu('File', [
+      item('Open …', actions, 'openFile'),
+      item('Save scene', actions, 'saveScene'),
+      item('Copy link', actions, 'copyLink'),
+      item('Gain sheet', actions, 'gainSheet'),
+      item('Tuning snapshots', actions, 'snapshots'),
+      ...moreFiles,
+    ]),
+    createMenu('View', [
+      item('Tuning panel', actions, 'tuning', () => layout.isShown('panel')),
+      item('Gauges', actions, 'gauges', () => layout.isShown('gauges')),
+      item('Charts', actions, 'charts', () => layout.isShown('charts')),
+      item('Presenter size', actions, 'presenter', () => layout.isPresenting),
+      item('Dark', actions, 'theme', () => theme() === 'dark'),
+      item('Next cut-away', actions, 'cutaway'),
+      item('Reset view', actions, 'resetView'),
+    ]),
+    createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp]),
+  ];
 }

@@ -26,7 +26,7 @@ const ENLARGED = 0.65;
 /** What lies below the stage: the motion over time, or the loop over frequency, as high as a person wants it. */
 export class LowerArea {
   readonly #host = byId('chart-area');
-  readonly #view = this.#host.parentElement!;
+  readonly #view = this.#host.parentElement ?? this.#host;
   readonly #bar: HTMLElement;
   readonly #choice;
   /** Null: as the page lays it out by itself. */

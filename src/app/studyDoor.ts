@@ -19,7 +19,7 @@ export class StudyDoor {
 
   /** What the keyboard does in the study; null while the bench is shown. */
   get keys(): Partial<Actions> | null {
-    return this.#isOpen ? this.#room!.keys : null;
+    return this.#isOpen ? (this.#room?.keys ?? null) : null;
   }
 
   async openText(name: string, text: string): Promise<void> {

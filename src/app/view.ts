@@ -4,6 +4,7 @@ import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
 import type { Bench } from '../bench/bench.ts';
 import { presentScene } from '../bench/bench.ts';
 import { sameSituation } from '../bench/workerSync.ts';
+import { ChartBar } from '../charts/chartBar.ts';
 import { createCharts } from '../charts/charts.ts';
 import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
@@ -11,13 +12,12 @@ import { createGauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
+import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import type { Theme } from '../ui/theme.ts';
-import { createChartBar } from './chartBar.ts';
 import { LowerArea } from './lowerArea.ts';
-import { createTripBanner } from './tripBanner.ts';
 
 export interface ViewOptions {
   onHand(position: number | null): void;
@@ -56,7 +56,7 @@ export class View {
     this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
     this.#charts = createCharts(byId('charts'), this.#history);
     this.#gauges = createGauges(byId('gauges'));
-    this.#bar = createChartBar({
+    this.#bar = new ChartBar({
       onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
       onFreeze: options.onFreeze,
       onFigures: options.onFigures,
@@ -77,7 +77,7 @@ export class View {
       change: options.onShape,
       onResize: () => this.#charts.resize(),
     });
-    this.#trip = createTripBanner(options.onReset, options.onUndo);
+    this.#trip = new TripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#stage.setCutaway(mode));
     this.#stageHost.append(
       element(

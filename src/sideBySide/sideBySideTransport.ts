@@ -1,92 +1,78 @@
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
-import { fallsBehind, measuredTimeScaleText } from '../ui/transport/timeScale.ts';
-import { createTimeScaleSlider, type TimeScaleSlider } from '../ui/transport/timeScaleSlider.ts';
+import { Transport } from '../ui/transport/transport.ts';
 import type { CandidatesRun } from './sideBySideRun.ts';
 
-/** Less than this is lost by any start, s of the clock. */
-const MIN_LOSS = 0.1;
-
-export interface CandidatesTransport {
+/** The transport of all candidates at once, and the way back over the last seconds. */
+export class CandidatesTransport {
   readonly element: HTMLElement;
-  readonly timeScale: TimeScaleSlider;
+  readonly #run: CandidatesRun;
+  readonly #transport: Transport;
+  readonly #slider: HTMLInputElement;
+  readonly #live: HTMLButtonElement;
+
+  constructor(run: CandidatesRun) {
+    this.#run = run;
+    this.#slider = element('input', {
+      type: 'range',
+      class: 'candidates-scrub',
+      step: 'any',
+      'aria-label': 'Moment of the last seconds',
+      title: 'Back over the last seconds (keys ← and →, with Shift in larger steps)',
+      oninput: () => run.lookAt(this.#slider.valueAsNumber),
+    });
+    this.#live = button('Live', () => run.followLive(), {
+      title: 'Back to the present',
+      keys: keyOf('live'),
+    });
+    this.#transport = new Transport({
+      label: 'Run of all candidates',
+      class: 'candidates-transport',
+      runOrPause: () => run.runOrPause(),
+      reset: {
+        label: 'Reset all',
+        title: 'All candidates back to their start',
+        action: () => run.reset(),
+      },
+      onTimeScale: (asked) => run.clock.setTimeScale(asked),
+      more: [element('div', { class: 'candidates-look-back' }, this.#slider, this.#live)],
+    });
+    this.element = this.#transport.element;
+  }
+
+  changeTimeScale(by: -1 | 0 | 1): void {
+    this.#transport.changeTimeScale(by);
+  }
+
   /** Once per display refresh. */
-  show(): void;
-}
-
-/** Run and pause, reset, how fast, how fast really, and back over the last seconds: for all candidates at once. */
-export function createCandidatesTransport(run: CandidatesRun): CandidatesTransport {
-  const runButton = button('Run', () => run.runOrPause(), {
-    class: 'primary run',
-    keys: keyOf('runOrPause'),
-  });
-  const state = element('span', { class: 'state' });
-  const time = element('span', { class: 'time' });
-  const timeScale = createTimeScaleSlider((asked) => run.clock.setTimeScale(asked));
-  const slider = element('input', {
-    type: 'range',
-    class: 'candidates-scrub',
-    step: 'any',
-    'aria-label': 'Moment of the last seconds',
-    title: 'Back over the last seconds (keys ← and →, with Shift in larger steps)',
-    oninput: () => run.lookAt(slider.valueAsNumber),
-  });
-  const live = button('Live', () => run.followLive(), {
-    title: 'Back to the present',
-    keys: keyOf('live'),
-  });
-  const bar = element(
-    'div',
-    { class: 'transport candidates-transport', role: 'group', 'aria-label': 'Run of all candidates' },
-    runButton,
-    button('Reset all', () => run.reset(), {
-      title: 'All candidates back to their start',
-      keys: keyOf('reset'),
-    }),
-    element('div', { class: 'clock' }, state, time),
-    timeScale.element,
-    element('div', { class: 'candidates-look-back' }, slider, live),
-  );
-
-  function show(): void {
-    const { clock, moment, stopped } = run;
-    const running = clock.running && !stopped;
-    setText(runButton, running ? 'Pause' : 'Run');
-    setText(state, stateText(run, running));
-    setText(time, `${run.time.toFixed(3)} s`);
-    bar.setAttribute('data-state', stopped ? 'tripped' : running ? 'running' : 'paused');
-    const behind = running && fallsBehind(clock.timeScale, clock.achieved) && clock.lost > MIN_LOSS;
-    bar.classList.toggle('is-behind', behind);
-    timeScale.showAchieved(running ? achievedText(clock.timeScale, clock.achieved, behind) : '');
-    live.disabled = moment.live;
-    showSlider();
+  show(): void {
+    const { clock, moment, stopped, time } = this.#run;
+    const state = stopped ? 'tripped' : clock.running ? 'running' : 'paused';
+    this.#transport.show({
+      state,
+      stateText: stateText(this.#run, state),
+      timeText: `${time.toFixed(3)} s`,
+      asked: clock.timeScale,
+      achieved: clock.achieved,
+      lost: clock.lost,
+    });
+    this.#live.disabled = moment.live;
+    this.#showSlider();
   }
 
-  function showSlider(): void {
-    // The slider itself follows only while it rests: running, its end is the present.
-    const { oldest, latest } = run;
-    slider.min = String(oldest);
-    slider.max = String(latest);
-    slider.value = String(run.time);
-    slider.disabled = latest <= oldest;
-    slider.setAttribute('aria-valuetext', `${run.time.toFixed(3)} s`);
+  /** The slider itself follows only while it rests: running, its end is the present. */
+  #showSlider(): void {
+    const { oldest, latest, time } = this.#run;
+    this.#slider.min = String(oldest);
+    this.#slider.max = String(latest);
+    this.#slider.value = String(time);
+    this.#slider.disabled = latest <= oldest;
+    this.#slider.setAttribute('aria-valuetext', `${time.toFixed(3)} s`);
   }
-
-  return {
-    element: bar,
-    timeScale,
-    show,
-  };
 }
 
-function stateText({ moment, latest, time, stopped }: CandidatesRun, running: boolean): string {
-  if (!moment.live) return `${(latest - time).toFixed(3)} s back`;
-  if (stopped) return 'All tripped';
-  return running ? 'Running' : 'Paused';
-}
+const STATES = { paused: 'Paused', running: 'Running', tripped: 'All tripped' };
 
-function achievedText(asked: number, achieved: number, behind: boolean): string {
-  const text = measuredTimeScaleText(achieved);
-  if (!behind) return `runs ${text}`;
-  return asked === 1 ? `Slower than real time: ${text}` : `Slower than asked for: ${text}`;
+function stateText({ moment, latest, time }: CandidatesRun, state: keyof typeof STATES): string {
+  return moment.live ? STATES[state] : `${(latest - time).toFixed(3)} s back`;
 }

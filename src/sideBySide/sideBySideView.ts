@@ -12,7 +12,7 @@ import { createSegmented } from '../ui/segmented.ts';
 import { CandidateCard, type CandidateName } from './candidateCard.ts';
 import { CandidatesRun } from './sideBySideRun.ts';
 import { CandidatesStage } from './sideBySideStage.ts';
-import { createCandidatesTransport } from './sideBySideTransport.ts';
+import { CandidatesTransport } from './sideBySideTransport.ts';
 
 /** The strips show this many of the longest move, within bounds, s. */
 const MOVES = 1.5;
@@ -32,7 +32,7 @@ export interface ShownCandidate extends CandidateName {
 /** Up to four axes in lockstep on one stage, each with its card, under one transport. One frame loop drives all of it. */
 export class CandidatesView {
   readonly #run = new CandidatesRun();
-  readonly #transport = createCandidatesTransport(this.#run);
+  readonly #transport = new CandidatesTransport(this.#run);
   readonly #stage = new CandidatesStage();
   readonly #range = new LensRange();
   readonly #statement = element('p');
@@ -64,9 +64,9 @@ export class CandidatesView {
   readonly keys: Partial<Actions> = {
     runOrPause: () => this.#run.runOrPause(),
     reset: () => this.#run.reset(),
-    slower: () => this.#transport.timeScale.change(-1),
-    faster: () => this.#transport.timeScale.change(1),
-    realTime: () => this.#transport.timeScale.change(0),
+    slower: () => this.#transport.changeTimeScale(-1),
+    faster: () => this.#transport.changeTimeScale(1),
+    realTime: () => this.#transport.changeTimeScale(0),
     live: () => this.#run.followLive(),
     resetView: () => this.#stage.resetView(),
   };

@@ -103,7 +103,7 @@ async function slide(times) {
 
 /** Memory in use after a collection, MB, in the page and in its simulation worker. */
 async function heapsAtFullSpeed(page, minutes) {
-  await page.getByRole('slider', { name: 'Pace', exact: true }).press('End');
+  await page.getByRole('slider', { name: 'Time scale', exact: true }).press('End');
   const inPage = await page.context().newCDPSession(page);
   const inWorker = await workerSession(await page.context().browser().newBrowserCDPSession());
   const heaps = [];

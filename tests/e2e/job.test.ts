@@ -7,7 +7,7 @@ const { open } = pageTests();
 
 async function openJob(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Which drive?' }).click();
-  await page.getByRole('heading', { name: 'Drives that try it' }).waitFor();
+  await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();
 }
 
 const said = (page: Page) => page.locator('.job-said').textContent();

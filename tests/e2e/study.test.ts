@@ -13,7 +13,7 @@ const PARTS = ['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] a
 
 async function openStudy(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Which drive?' }).click();
-  await page.getByRole('heading', { name: 'Drives that try it' }).waitFor();
+  await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();
 }
 
 const show = (page: Page, part: (typeof PARTS)[number]) =>

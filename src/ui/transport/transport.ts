@@ -1,57 +1,79 @@
-import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { AxisStatus } from '../../../shared/protocol/axis.ts';
 import { button, element, setText } from '../dom.ts';
-import { type Actions, keyOf } from '../keys.ts';
+import { keyOf } from '../keys.ts';
 import { fallsBehind, measuredTimeScaleText } from './timeScale.ts';
-import { createTimeScaleSlider } from './timeScaleSlider.ts';
+import { TimeScaleSlider } from './timeScaleSlider.ts';
 
-export interface Transport {
+export interface TransportOptions {
+  /** What it runs, for a screen reader. */
+  readonly label: string;
+  readonly class?: string;
+  runOrPause(): void;
+  readonly reset: { readonly label: string; readonly title: string; readonly action: () => void };
+  onTimeScale(timeScale: number): void;
+  /** Between Run and Reset. */
+  readonly steps?: readonly HTMLElement[];
+  /** At the end. */
+  readonly more?: readonly HTMLElement[];
+}
+
+export interface TransportStatus {
+  readonly state: AxisStatus['state'];
+  /** The state, and the simulated time, in words. */
+  readonly stateText: string;
+  readonly timeText: string;
+  /** Simulated seconds per second, asked for and achieved, and wall-clock seconds that could not be kept up with. */
+  readonly asked: number;
+  readonly achieved: number;
+  readonly lost: number;
+}
+
+/** Run and pause, steps, reset, how fast, and how fast really: of the bench, or of all candidates at once. */
+export class Transport {
   readonly element: HTMLElement;
-  show(status: AxisStatus, drive: Parameters['drive']): void;
-  /** Steps along the paces; 0 goes to real time. */
-  changeTimeScale(by: -1 | 0 | 1): void;
-}
+  readonly #run: HTMLButtonElement;
+  readonly #timeScale: TimeScaleSlider;
+  readonly #state = element('span', { class: 'state' });
+  readonly #time = element('span', { class: 'time' });
 
-const STATES = { paused: 'Paused', running: 'Running', tripped: 'Tripped' };
+  constructor({
+    label,
+    runOrPause,
+    reset,
+    onTimeScale,
+    steps = [],
+    more = [],
+    ...options
+  }: TransportOptions) {
+    this.#run = button('Run', runOrPause, { class: 'primary run', keys: keyOf('runOrPause') });
+    this.#timeScale = new TimeScaleSlider(onTimeScale);
+    this.element = element(
+      'div',
+      { class: `transport ${options.class ?? ''}`.trim(), role: 'group', 'aria-label': label },
+      this.#run,
+      ...steps,
+      button(reset.label, reset.action, { title: reset.title, keys: keyOf('reset') }),
+      element('div', { class: 'clock' }, this.#state, this.#time),
+      this.#timeScale.element,
+      ...more,
+    );
+  }
 
-const DRIVES = { on: '', off: ', drive off', shorted: ', shorted' };
+  show({ state, stateText, timeText, asked, achieved, lost }: TransportStatus): void {
+    const running = state === 'running';
+    setText(this.#run, running ? 'Pause' : 'Run');
+    setText(this.#state, stateText);
+    setText(this.#time, timeText);
+    this.element.setAttribute('data-state', state);
+    const behind = running && fallsBehind(asked, achieved, lost);
+    this.element.classList.toggle('is-behind', behind);
+    const text = measuredTimeScaleText(achieved);
+    const achievedText = behind ? `${text}, ${lost.toFixed(1)} s lost` : `running at ${text}`;
+    this.#timeScale.showAchieved(running ? achievedText : '');
+  }
 
-/** Run and pause, single steps, reset, how fast, and how fast really. */
-export function createTransport(actions: Actions, onTimeScale: (timeScale: number) => void): Transport {
-  const run = button('Run', actions.runOrPause, { class: 'primary run', keys: keyOf('runOrPause') });
-  const timeScale = createTimeScaleSlider(onTimeScale);
-  const state = element('span', { class: 'state' });
-  const time = element('span', { class: 'time' });
-
-  const bar = element(
-    'div',
-    { class: 'transport', role: 'group', 'aria-label': 'Run' },
-    run,
-    button('Tick', actions.tick, { title: 'One period of the current loop', keys: keyOf('tick') }),
-    button('Move', actions.move, { title: 'One move, then pause', keys: keyOf('move') }),
-    button('Reset', actions.reset, { title: 'Back to the start of the scene', keys: keyOf('reset') }),
-    element('div', { class: 'clock' }, state, time),
-    timeScale.element,
-  );
-
-  return {
-    element: bar,
-    show(status, drive) {
-      const running = status.state === 'running';
-      setText(run, running ? 'Pause' : 'Run');
-      setText(state, STATES[status.state] + DRIVES[drive]);
-      setText(time, `${status.time.toFixed(5)} s`);
-      bar.setAttribute('data-state', status.state);
-      const behind =
-        running && fallsBehind(status.timeScale, status.achievedTimeScale) && status.lostTime > 0;
-      bar.classList.toggle('is-behind', behind);
-      timeScale.showAchieved(running ? achievedText(status, behind) : '');
-    },
-    changeTimeScale: timeScale.change,
-  };
-}
-
-function achievedText({ achievedTimeScale, lostTime }: AxisStatus, behind: boolean): string {
-  const runs = `runs ${measuredTimeScaleText(achievedTimeScale)}`;
-  return behind ? `${runs}, ${lostTime.toFixed(1)} s lost` : runs;
+  /** Steps along the time scales; 0 goes to real time. */
+  changeTimeScale(by: -1 | 0 | 1): void {
+    this.#timeScale.change(by);
+  }
 }

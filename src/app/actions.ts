@@ -1,0 +1,80 @@
+import type { AxisRun } from '../bench/axisRun.ts';
+import { presentScene } from '../bench/bench.ts';
+import type { BenchActions } from '../bench/benchActions.ts';
+import type { createDocuments } from '../bench/documents.ts';
+import type { Store } from '../bench/store.ts';
+import type { TuningPanel } from '../tuning/tuningPanel.ts';
+import { askForText } from '../ui/files.ts';
+import type { Actions } from '../ui/keys.ts';
+import type { Messages } from '../ui/messages.ts';
+import type { ThemeSwitch } from '../ui/theme.ts';
+import type { Bar } from './bar.ts';
+import type { Dialogs } from './dialogs.ts';
+import type { Layout } from './layout.ts';
+import type { StudyDoor } from './studyDoor.ts';
+import type { View } from './view.ts';
+
+/** The parts of the page that its actions reach. */
+export interface ActionParts {
+  readonly messages: Messages;
+  readonly store: Store;
+  readonly bench: BenchActions;
+  readonly run: AxisRun;
+  readonly view: View;
+  readonly layout: Layout;
+  readonly theme: ThemeSwitch;
+  readonly bar: Bar;
+  readonly panel: TuningPanel;
+  readonly dialogs: Dialogs;
+  readonly documents: ReturnType<typeof createDocuments>;
+  readonly door: StudyDoor;
+}
+
+/** What keys, buttons and menus of the bench set off. The parts need only be there when an action is. */
+export function createActions(parts: ActionParts): Actions {
+  const showCharts = () => parts.layout.show('charts', true);
+  return {
+    runOrPause: () => parts.run.runOrPause(),
+    tick: () => parts.run.tick(),
+    move: () => parts.run.move(),
+    reset: () => parts.run.reset(),
+    slower: () => parts.bar.changeTimeScale(-1),
+    faster: () => parts.bar.changeTimeScale(1),
+    realTime: () => parts.bar.changeTimeScale(0),
+    drive: () => parts.bench.toggleDrive(),
+    undo: () => parts.store.undo(),
+    redo: () => parts.store.redo(),
+    search() {
+      parts.layout.show('panel', true);
+      parts.panel.focusSearch();
+    },
+    tuning: () => parts.layout.toggle('panel'),
+    gauges: () => parts.layout.toggle('gauges'),
+    charts: () => parts.layout.toggle('charts'),
+    area() {
+      showCharts();
+      parts.view.nextArea();
+    },
+    enlarge() {
+      showCharts();
+      parts.view.enlargeArea();
+    },
+    cutaway: () => parts.view.nextCutaway(),
+    resetView: () => parts.view.resetView(),
+    freeze: () => parts.view.toggleFrozen(),
+    live: () => parts.view.followLive(),
+    figures: () => parts.dialogs.figures.open(),
+    pin: () => parts.messages.note(parts.view.comparison.toggle()),
+    differences: () => parts.view.comparison.open(),
+    theme: () => parts.theme.toggle(),
+    presenter: () => parts.layout.togglePresenting(),
+    saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
+    openFile: () => askForText(parts.documents.open),
+    copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
+    gainSheet: () => void parts.dialogs.openGainSheet(),
+    snapshots: () => parts.dialogs.snapshots.open(),
+    study: () => void parts.door.toggle(),
+    help: () => parts.dialogs.help.open(),
+    scene: (index) => parts.bench.openShelfScene(index),
+  };
+}

@@ -1,0 +1,76 @@
+import { presentScene } from '../bench/bench.ts';
+import type { BenchActions } from '../bench/benchActions.ts';
+import type { Store } from '../bench/store.ts';
+import { useGains } from '../bench/useGains.ts';
+import type { AnalysisClient } from '../clients/analysisClient.ts';
+import type { Comparison } from '../compare/comparison.ts';
+import { FiguresDialog } from '../compare/figuresDialog.ts';
+import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
+import { MoveListDialog } from '../tuning/moveListDialog.ts';
+import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
+import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
+import type { Messages } from '../ui/messages.ts';
+import { createCautions } from './cautionsDialog.ts';
+import { createHelp } from './help.ts';
+
+export interface DialogsOptions {
+  readonly store: Store;
+  readonly bench: BenchActions;
+  readonly messages: Messages;
+  readonly analysis: AnalysisClient;
+  readonly comparison: Comparison;
+}
+
+/** What opens over the bench. The larger ones are fetched when they are first asked for: the page opens sooner without them. */
+export class Dialogs {
+  readonly figures = new FiguresDialog();
+  readonly help = createHelp();
+  readonly cautions = createCautions();
+  readonly snapshots: SnapshotsDialog;
+  readonly #options: DialogsOptions;
+  readonly #moveList: MoveListDialog;
+  #pretune: PretuneDialog | null = null;
+  #trace: TraceDialog | null = null;
+
+  constructor(options: DialogsOptions) {
+    const { store, bench, messages } = options;
+    this.#options = options;
+    this.#moveList = new MoveListDialog((moves) => bench.useMoves(moves));
+    this.snapshots = new SnapshotsDialog({
+      parameters: () => store.bench.parameters,
+      onApply: (changes, text) => useGains(store, messages, changes, text),
+    });
+  }
+
+  openMoveList(): void {
+    const { origin, parameters } = this.#options.store.bench;
+    this.#moveList.open(origin.moves, parameters);
+  }
+
+  async openPretune(): Promise<void> {
+    const { PretuneDialog } = await import('../tuning/pretune/pretuneDialog.ts');
+    const { store, bench } = this.#options;
+    this.#pretune ??= new PretuneDialog({
+      scene: () => presentScene(store.bench),
+      use: (changes, text) => bench.shape(changes, text, null),
+    });
+    this.#pretune.open();
+  }
+
+  async openTrace(): Promise<void> {
+    const { TraceDialog } = await import('../tuning/trace/traceDialog.ts');
+    const { store, bench, comparison } = this.#options;
+    this.#trace ??= new TraceDialog({
+      parameters: () => store.bench.parameters,
+      lay: (trace) => comparison.layTrace(trace),
+      use: (changes, text) => bench.shape(changes, text, null),
+    });
+    this.#trace.open();
+  }
+
+  async openGainSheet(): Promise<void> {
+    const { showGainSheet } = await import('./showGainSheet.ts');
+    const { store, comparison, analysis, messages } = this.#options;
+    await showGainSheet(presentScene(store.bench), comparison.moveOfPresent, analysis, messages);
+  }
+}

@@ -1,0 +1,128 @@
+import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
+import { AxisClient } from '../clients/axisClient.ts';
+import type { Messages } from '../ui/messages.ts';
+import { presentScene } from './bench.ts';
+import type { BenchActions } from './benchActions.ts';
+import { Replay } from './replay.ts';
+import { RunRequest } from './runRequest.ts';
+import type { Store } from './store.ts';
+import { sameSituation, sendToAxis } from './workerSync.ts';
+
+/** The run of the axis on the bench: follows what is changed there, obeys the transport, repeats recorded sessions. */
+export class AxisRun {
+  readonly #store: Store;
+  readonly #bench: BenchActions;
+  readonly #messages: Messages;
+  readonly #axis: AxisClient;
+  readonly #request = new RunRequest();
+  #status: AxisStatus | null = null;
+  /** Number of the run that the last frame belonged to. */
+  #number = 0;
+  #replay: Replay | null = null;
+  /** The store is told what the worker already knows. */
+  #isFollowing = false;
+
+  constructor(store: Store, bench: BenchActions, messages: Messages) {
+    this.#store = store;
+    this.#bench = bench;
+    this.#messages = messages;
+    this.#axis = new AxisClient(presentScene(store.bench), (reason) => this.#reportFailure(reason));
+    store.subscribe((is, was) => {
+      if (this.#isFollowing) return;
+      if (!sameSituation(is, was)) this.#replay = null;
+      sendToAxis(this.#axis, is, was, this.isRunning);
+    });
+  }
+
+  /** Where frames come from. */
+  get frames(): Pick<AxisClient, 'take' | 'ask'> {
+    return this.#axis;
+  }
+
+  /** Null before the first frame. */
+  get status(): AxisStatus | null {
+    return this.#status;
+  }
+
+  get isRunning(): boolean {
+    return this.#status?.state === 'running';
+  }
+
+  runOrPause(): void {
+    const state = this.#request.toggle(this.#status?.state ?? 'paused');
+    this.#axis.send(state === 'running' ? 'run' : 'pause');
+  }
+
+  /** One period of the current loop. */
+  tick(): void {
+    this.#axis.send('stepTick');
+  }
+
+  /** One move, then pause. */
+  move(): void {
+    this.#axis.send('runOneMove');
+  }
+
+  /** Back to the start of the scene as it is set now. */
+  reset(): void {
+    this.#replay = null;
+    this.#axis.send('reset');
+  }
+
+  /** Simulated seconds per second. */
+  setTimeScale(timeScale: number): void {
+    this.#axis.send('setTimeScale', timeScale);
+  }
+
+  /** A hand pulls the table towards a position, m; null lets go. */
+  pull(position: number | null): void {
+    this.#axis.send('hand', position);
+  }
+
+  /** @throws when the simulation has stopped */
+  recording(): Promise<TuningSession> {
+    return this.#axis.recording();
+  }
+
+  replay(session: TuningSession): void {
+    this.#axis.send('replay', session);
+    this.#follow(() => this.#bench.openScene(session.scene, `Replay of ${session.scene.title}`));
+    this.#replay = new Replay(session, this.#number);
+    this.#messages.note('Replaying the tuning session.');
+  }
+
+  /** Takes in a frame. */
+  take({ run, status }: Frame): void {
+    this.#status = status;
+    this.#number = run;
+    this.#request.answer(status.state);
+  }
+
+  /** Once everything has taken in the frame: what a replay has changed by then. */
+  followReplay(): void {
+    const replay = this.#replay;
+    if (!this.#status || !replay?.hasBegun(this.#number)) return;
+    const { tick } = this.#status;
+    const changes = replay.changesUpTo(tick);
+    if (changes) this.#follow(() => this.#store.change(changes, 'changes of the replayed session', 'replay'));
+    if (!replay.hasEnded(tick)) return;
+    this.#replay = null;
+    this.#messages.note('The replay has finished.');
+  }
+
+  /** For changes of the store that the worker makes by itself. */
+  #follow(change: () => void): void {
+    this.#isFollowing = true;
+    change();
+    this.#isFollowing = false;
+  }
+
+  #reportFailure(reason: string): void {
+    this.#messages.problems(
+      'The simulation stopped',
+      [{ field: '', value: undefined, message: reason }],
+      'The bench keeps its settings. Why the simulation stopped:',
+      { label: 'Start it again', action: () => this.#axis.restart(presentScene(this.#store.bench)) },
+    );
+  }
+}

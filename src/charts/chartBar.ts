@@ -1,0 +1,119 @@
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
+import type { MoveFigures } from '../../shared/protocol/axis.ts';
+import { button, element, setText } from '../ui/dom.ts';
+import { keyOf } from '../ui/keys.ts';
+import { labelled } from '../ui/picker.ts';
+import { WINDOWS } from './windows.ts';
+
+/** The most telling first: the bar shows as many as fit, and all stand in a list of their own. */
+const SHOWN: readonly MoveFigureName[] = [
+  'peakError',
+  'settlingTime',
+  'rmsError',
+  'currentHeadroom',
+  'rmsForce',
+  'peakCurrent',
+  'copperLoss',
+];
+
+export interface ChartBarOptions {
+  onWindow(seconds: number): void;
+  onFreeze(): void;
+  onFigures(): void;
+  onPin(): void;
+  onDifferences(): void;
+}
+
+/** Above the charts: the figures of the last move, and how much time is shown. */
+export class ChartBar {
+  readonly element: HTMLElement;
+  readonly #options: ChartBarOptions;
+  readonly #figures = element('p', { class: 'figures' });
+  readonly #freeze: HTMLButtonElement;
+  readonly #pin: HTMLButtonElement;
+  readonly #differences: HTMLButtonElement;
+  readonly #window = element(
+    'select',
+    { onchange: () => this.#chooseWindow() },
+    ...WINDOWS.map((seconds) =>
+      element('option', { value: seconds }, seconds < 1 ? `${seconds * 1000} ms` : `${seconds} s`),
+    ),
+  );
+  #hasChosen = false;
+  #shown: MoveFigures | null | undefined;
+
+  constructor(options: ChartBarOptions) {
+    this.#options = options;
+    this.#freeze = button('Freeze', options.onFreeze, { keys: keyOf('freeze') });
+    this.#pin = button('Pin run', options.onPin, {
+      title: 'Keep the last cycle beneath what comes after, or let go of it',
+      keys: keyOf('pin'),
+    });
+    this.#pin.setAttribute('aria-pressed', 'false');
+    this.#differences = button('Differences', options.onDifferences, {
+      title: 'The present run against the pinned one, in figures',
+      keys: keyOf('differences'),
+    });
+    this.#differences.hidden = true;
+    this.element = element(
+      'div',
+      { class: 'chart-bar' },
+      this.#figures,
+      button('Figures', options.onFigures, {
+        title: 'All figures of the last move, and what they mean',
+        keys: keyOf('figures'),
+      }),
+      this.#pin,
+      this.#differences,
+      labelled('Window', this.#window),
+      this.#freeze,
+    );
+  }
+
+  /** Sets a window, unless a person has chosen one. */
+  suggestWindow(seconds: number): void {
+    if (this.#hasChosen) return;
+    this.#window.value = String(seconds);
+    this.#options.onWindow(seconds);
+  }
+
+  showFrozen(frozen: boolean): void {
+    this.#freeze.setAttribute('aria-pressed', String(frozen));
+    setText(this.#freeze, frozen ? 'Frozen' : 'Freeze');
+  }
+
+  showPinned(pinned: boolean): void {
+    this.#pin.setAttribute('aria-pressed', String(pinned));
+    setText(this.#pin, pinned ? 'Pinned' : 'Pin run');
+    this.#differences.hidden = !pinned;
+  }
+
+  showMove(move: MoveFigures | null): void {
+    if (this.#shown !== undefined && sameMove(move, this.#shown)) return;
+    this.#shown = move;
+    this.#figures.replaceChildren(...(move ? moveFigures(move) : ['No move finished yet.']));
+  }
+
+  #chooseWindow(): void {
+    this.#hasChosen = true;
+    this.#options.onWindow(Number(this.#window.value));
+  }
+}
+
+/** Moves of two runs may have the same number, hardly the same error. */
+function sameMove(a: MoveFigures | null, b: MoveFigures | null): boolean {
+  return a?.index === b?.index && a?.peakError === b?.peakError;
+}
+
+function moveFigures(move: MoveFigures): HTMLElement[] {
+  const figures = SHOWN.map((name) => {
+    const { label, definition, quantity } = MOVE_FIGURES[name];
+    return element(
+      'span',
+      { class: 'figure', title: definition, style: `--tint: var(--q-${quantity})` },
+      `${label} `,
+      element('b', {}, moveFigureText(name, move[name])),
+    );
+  });
+  return [element('span', {}, `Move ${move.index + 1}:`), ...figures];
+}

@@ -1,0 +1,55 @@
+import type { Trip } from '../../shared/protocol/axis.ts';
+import { button, element, setText } from '../ui/dom.ts';
+
+/** What to do about each kind of trip, for a practitioner. Common practice, no source. */
+const ADVICE: Record<Trip['kind'], string> = {
+  'following error':
+    'Check the gains first: too soft they lag behind, too stiff they swing. Then lower acceleration or load, or allow more following error.',
+  'over-travel':
+    'Make the stroke fit the travel, or stop what pushes the table out: a hand, a process force, a loop that runs away.',
+  'over-temperature':
+    'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. A reset starts at the temperatures of the scene.',
+  oscillation: 'Lower the gains, or set a notch where the loop rings.',
+  'over-speed': 'Lower the commanded speed or the step; a loop that swings up or runs away ends here too.',
+  divergence: 'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
+};
+
+/** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
+export class TripBanner {
+  readonly element: HTMLElement;
+  readonly #title = element('h2');
+  readonly #reason = element('p', { class: 'trip-reason' });
+  readonly #advice = element('p');
+  readonly #undo: HTMLButtonElement;
+  #shown: Trip | null = null;
+
+  constructor(onReset: () => void, onUndo: () => void) {
+    this.#undo = button('Undo last change', onUndo);
+    this.element = element(
+      'section',
+      { class: 'trip', hidden: true, 'aria-label': 'Trip' },
+      this.#title,
+      this.#reason,
+      this.#advice,
+      element('div', { class: 'trip-ways' }, button('Reset', onReset, { class: 'primary' }), this.#undo),
+    );
+  }
+
+  /** Whether there is a change that could be taken back. */
+  offerUndo(possible: boolean): void {
+    this.#undo.hidden = !possible;
+  }
+
+  /** Returns what to say when a trip has just come. */
+  show(trip: Trip | null): string | null {
+    const isNew = trip !== null && trip.time !== this.#shown?.time;
+    this.#shown = trip;
+    this.element.hidden = trip === null;
+    if (!isNew) return null;
+    const advice = ADVICE[trip.kind];
+    setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);
+    setText(this.#reason, trip.message);
+    setText(this.#advice, advice);
+    return `The drive tripped. ${trip.message} ${advice}`;
+  }
+}
