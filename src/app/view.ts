@@ -8,7 +8,7 @@ import { ChartBar } from '../charts/chartBar.ts';
 import { createCharts } from '../charts/charts.ts';
 import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
-import { createGauges } from '../gauges/gauges.ts';
+import { Gauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
@@ -55,7 +55,7 @@ export class View {
     this.#bench = bench;
     this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
     this.#charts = createCharts(byId('charts'), this.#history);
-    this.#gauges = createGauges(byId('gauges'));
+    this.#gauges = new Gauges(byId('gauges'));
     this.#bar = new ChartBar({
       onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
       onFreeze: options.onFreeze,
@@ -141,7 +141,6 @@ export class View {
     this.#stage.setTheme(theme);
     this.#charts.themeChanged();
     this.#lower.resize();
-    this.#gauges.themeChanged();
   }
 
   /** After a change of the page's layout or size of type. */

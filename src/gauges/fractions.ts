@@ -12,6 +12,11 @@ function clamp(fraction: number): number {
   return fraction > 0 ? Math.min(fraction, 1) : 0;
 }
 
+/** A share in whole per cent; a dash where there is none. */
+export function percent(share: number): string {
+  return Number.isFinite(share) ? `${Math.round(100 * share)} %` : '—';
+}
+
 /** Decimals that show `digits` digits of a quantity whose largest value is `full`. */
 export function decimalsFor(full: number, digits: number): number {
   return full > 0 ? Math.min(4, Math.max(0, digits - 1 - Math.floor(Math.log10(full)))) : 0;

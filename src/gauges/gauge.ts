@@ -2,7 +2,7 @@ import type { Quantity } from '../../shared/core/channels.ts';
 import { element, setText } from '../ui/dom.ts';
 
 /** What a gauge says in words and numbers. */
-export interface Text {
+interface GaugeText {
   readonly value: string;
   readonly notes: readonly string[];
   /** Something is at or beyond its limit; the notes say what. */
@@ -10,29 +10,29 @@ export interface Text {
 }
 
 /** What a screen reader is told of the scale; the words say the unit. */
-export interface Scale {
+interface GaugeScale {
   readonly low: number;
   readonly high: number;
   readonly now: number;
 }
 
 /** Kinds of marks on a bar: the highest value of late, a limit, the mean over time. */
-export type MarkKind = 'peak' | 'limit' | 'mean';
+type MarkKind = 'peak' | 'limit' | 'mean';
 
 /** A name, a large number, a bar with marks, and notes below it. */
 export class Gauge {
   readonly element: HTMLElement;
-  private readonly value = element('span', { class: 'gauge-value' });
-  private readonly bar = element('div', { class: 'gauge-bar' });
-  private readonly fill = element('div', { class: 'gauge-fill' });
-  private readonly zone = element('div', { class: 'gauge-zone' });
-  private readonly notes: readonly HTMLElement[];
-  private readonly marks = new Map<MarkKind, HTMLElement>();
+  readonly #value = element('span', { class: 'gauge-value' });
+  readonly #bar = element('div', { class: 'gauge-bar' });
+  readonly #fill = element('div', { class: 'gauge-fill' });
+  readonly #zone = element('div', { class: 'gauge-zone' });
+  readonly #notes: readonly HTMLElement[];
+  readonly #marks = new Map<MarkKind, HTMLElement>();
 
   /** `meaning` says what the bar and its marks stand for. */
-  constructor(name: string, meaning: string, quantity: Quantity, noteCount: number) {
-    this.notes = Array.from({ length: noteCount }, () => element('p', { class: 'gauge-note' }));
-    this.bar.append(this.zone, this.fill);
+  constructor(name: string, meaning: string, quantity: Quantity, noteCount = 0) {
+    this.#notes = Array.from({ length: noteCount }, () => element('p', { class: 'gauge-note' }));
+    this.#bar.append(this.#zone, this.#fill);
     this.element = element(
       'div',
       {
@@ -43,9 +43,9 @@ export class Gauge {
         style: `--gauge-colour: var(--q-${quantity})`,
       },
       element('p', { class: 'gauge-name' }, name),
-      this.value,
-      this.bar,
-      ...this.notes,
+      this.#value,
+      this.#bar,
+      ...this.#notes,
     );
   }
 
@@ -54,34 +54,32 @@ export class Gauge {
     const labels = ticks.map(([fraction, label]) =>
       element('span', { class: 'gauge-tick', style: `left: ${100 * fraction}%` }, label),
     );
-    this.bar.after(element('div', { class: 'gauge-ticks' }, ...labels));
+    this.#bar.after(element('div', { class: 'gauge-ticks' }, ...labels));
   }
 
   /** The bar reaches to a fraction of its width. */
   setFill(fraction: number): void {
-    setTransform(this.fill, `scaleX(${fraction.toFixed(4)})`);
+    setTransform(this.#fill, `scaleX(${fraction.toFixed(4)})`);
   }
 
   setMark(kind: MarkKind, fraction: number): void {
-    let mark = this.marks.get(kind);
+    let mark = this.#marks.get(kind);
     if (!mark) {
       mark = element('div', { class: `gauge-mark gauge-${kind}` });
-      this.marks.set(kind, mark);
-      this.bar.append(mark);
+      this.#marks.set(kind, mark);
+      this.#bar.append(mark);
     }
     setTransform(mark, `translateX(${(100 * fraction).toFixed(2)}%)`);
   }
 
   /** A tinted range of the bar. */
   setZone(from: number, to: number): void {
-    setTransform(this.zone, `translateX(${(100 * from).toFixed(2)}%) scaleX(${(to - from).toFixed(4)})`);
+    setTransform(this.#zone, `translateX(${(100 * from).toFixed(2)}%) scaleX(${(to - from).toFixed(4)})`);
   }
 
-  write({ value, notes, alarm }: Text, { low, high, now }: Scale): void {
-    setText(this.value, value);
-    this.notes.forEach((note, i) => {
-      setText(note, notes[i] ?? '');
-    });
+  write({ value, notes, alarm }: GaugeText, { low, high, now }: GaugeScale): void {
+    setText(this.#value, value);
+    for (const [i, note] of this.#notes.entries()) setText(note, notes[i] ?? '');
     this.element.classList.toggle('gauge-alarm', alarm);
     this.element.setAttribute('aria-valuemin', plain(low));
     this.element.setAttribute('aria-valuemax', plain(high));

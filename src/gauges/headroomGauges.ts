@@ -3,7 +3,7 @@ import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
 import { fixed } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Unit } from '../../shared/core/units.ts';
-import { decimalsFor, linearFraction } from './fractions.ts';
+import { decimalsFor, linearFraction, percent } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, MEAN_TIME, type Reading } from './reading.ts';
 
@@ -65,10 +65,6 @@ function headroomGauge(kind: Headroom): Instrument {
       );
     },
   };
-}
-
-function percent(share: number): string {
-  return Number.isFinite(share) ? `${Math.round(100 * share)} %` : '—';
 }
 
 /** Current amplitude against the amplifier's limit, which fold-back lowers. */

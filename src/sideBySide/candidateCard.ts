@@ -1,4 +1,3 @@
-import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Reading } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
@@ -24,6 +23,7 @@ export interface CandidateName {
 
 /** One candidate in a card: its magnifier, its gauges and its error over the last moves. */
 export class CandidateCard {
+  readonly candidate: Candidate;
   readonly #letter = candidateLetterMark();
   readonly #title = element('h2', { class: 'candidate-title' });
   readonly #bench: HTMLButtonElement;
@@ -35,18 +35,14 @@ export class CandidateCard {
   /** It stands still at the moment that is shown: what it showed last says nothing to compare with. */
   stopped = false;
   readonly element: HTMLElement;
-  #reading: Reading | null = null;
-  #parameters: Parameters | null = null;
   #unwritten = 0;
   #version = Number.NaN;
   #time = Number.NaN;
   readonly #lows = new Float64Array(RECALLED);
   readonly #highs = new Float64Array(RECALLED);
 
-  constructor(
-    readonly candidate: Candidate,
-    onBench: () => void,
-  ) {
+  constructor(candidate: Candidate, onBench: () => void) {
+    this.candidate = candidate;
     this.#bench = button('Bench', onBench, { class: 'candidate-bench' });
     this.element = element(
       'section',
@@ -115,13 +111,14 @@ export class CandidateCard {
 
   #write(moment: number): void {
     const { candidate } = this;
-    if (this.#parameters !== candidate.parameters) {
-      this.#parameters = candidate.parameters;
-      const moment = () => Math.min(this.#time, candidate.time);
-      this.#reading = new Reading(candidate.shown, candidate.parameters, candidate.history, moment);
+    const reading = new Reading(candidate.shown, candidate.parameters, candidate.history, {
+      time: Math.min(moment, candidate.time),
+      lastMove: candidate.lastMove(moment),
+    });
+    for (const gauge of this.#gauges) {
+      gauge.move(reading);
+      gauge.write(reading);
     }
-    const lastMove = candidate.lastMove(moment);
-    for (const gauge of this.#gauges) gauge.write(this.#reading!, lastMove);
     const fault = faultAt(candidate, moment);
     setText(this.#fault, fault ?? '');
     this.stopped = fault !== null;

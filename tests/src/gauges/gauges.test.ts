@@ -41,13 +41,13 @@ describe('readings', () => {
     const history = new History();
     const now = new Float64Array(CHANNEL_COUNT);
     now[CHANNEL_INDEX.forceCurrent] = -3;
-    const reading = new Reading(now, p, history);
-    expect(reading.peak('forceCurrent')).toBeNaN();
+    const read = () => new Reading(now, p, history);
+    expect(read().peak('forceCurrent')).toBeNaN();
     history.ingest(frame(0, 4000, (i) => ({ forceCurrent: i === 100 ? [-8, 1] : [-1, 2] })));
-    expect(reading.peak('forceCurrent')).toBe(8);
-    expect(reading.value('forceCurrent')).toBe(-3);
+    expect(read().peak('forceCurrent')).toBe(8);
+    expect(read().value('forceCurrent')).toBe(-3);
     history.ingest(frame(4000, 6000, () => ({ forceCurrent: [-1, 2] })));
-    expect(reading.peak('forceCurrent')).toBe(2);
+    expect(read().peak('forceCurrent')).toBe(2);
   });
 
   it('average a force over the last four seconds', () => {
