@@ -16,6 +16,16 @@ export function findPreset(id: unknown, presets: Presets): Preset | Failure {
   return failure('preset', id, `preset: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
 }
 
+/**
+ * The preset of a choice that has been checked.
+ * @throws RangeError naming the id when there is none
+ */
+export function presetById(id: string, presets: Presets): Preset {
+  const preset = presets[id];
+  if (!preset) throw new RangeError(`There is no preset “${id}”.`);
+  return preset;
+}
+
 /** Motors of a drive that may work in parallel: two do not share a screw. */
 export function maxMotors({ driveType }: Preset): number {
   return driveType === 'screw' ? 1 : PARAMETERS.motorCount.max;

@@ -1,5 +1,5 @@
 import { unknownName } from '../core/problem.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Presets } from '../core/scene.ts';
 import type { Study } from '../study/candidate.ts';
 import { checkStudy, type StudyResult } from '../study/checkStudy.ts';
 import { openFile } from './jsonFile.ts';
@@ -18,7 +18,7 @@ export const STUDY_VERSION = 2;
 const FILE_ENTRIES = ['waybench', 'version', 'title', 'values', 'moves', 'candidates'];
 
 /** Reads the text of a study file, or its parsed value. Total: a legal study, or what is wrong. */
-export function readStudy(input: unknown, presets: Readonly<Record<string, Preset>>): StudyResult {
+export function readStudy(input: unknown, presets: Presets): StudyResult {
   const opened = openFile(input, 'study', STUDY_VERSION);
   if ('problems' in opened) return opened;
   const {

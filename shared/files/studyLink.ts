@@ -1,6 +1,6 @@
 import { isParameterName, type ParameterChanges, parameterRow } from '../core/parameters/table.ts';
 import { unknownName } from '../core/problem.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Presets } from '../core/scene.ts';
 import { type CandidateChoice, candidateLetter, MAX_CANDIDATES, type Study } from '../study/candidate.ts';
 import { isJobEntry } from '../study/checkJob.ts';
 import { checkStudy, type StudyResult } from '../study/checkStudy.ts';
@@ -38,7 +38,7 @@ export function writeStudyLink({ job, candidates }: Study): string {
 }
 
 /** Reads a link with or without its leading #. Total: a legal study, or what is wrong. */
-export function readStudyLink(fragment: string, presets: Readonly<Record<string, Preset>>): StudyResult {
+export function readStudyLink(fragment: string, presets: Presets): StudyResult {
   const opened = openLinkText(fragment, STUDY_KEY, STUDY_LINK_VERSION);
   if ('problems' in opened) return opened;
   const values: Entries = {};

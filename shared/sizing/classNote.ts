@@ -1,13 +1,11 @@
+import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Presets } from '../core/scene.ts';
 import { type CandidateChoice, candidateLetter } from '../study/candidate.ts';
 import { classForce, classOf } from './driveClass.ts';
 
 /** In words, how equal the drives are that are compared: one class of continuous force, or which of them stands out. */
-export function classNote(
-  candidates: readonly CandidateChoice[],
-  presets: Readonly<Record<string, Preset>>,
-): string {
+export function classNote(candidates: readonly CandidateChoice[], presets: Presets): string {
   const forces = candidates.map((candidate) => classForce(candidate, presets));
   if (forces.length < 2) return '';
   const { middle, odd } = classOf(forces);
@@ -20,14 +18,17 @@ export function classNote(
   }
   const letters = alike.map(candidateLetter).join(', ');
   const others = odd
-    .map((k) => `${candidateLetter(k)} has ${ranged(forces[k]!, 'N')}, ${times(forces[k]! / middle)} as much`)
+    .map(
+      (k) =>
+        `${candidateLetter(k)} has ${ranged(at(forces, k), 'N')}, ${times(at(forces, k) / middle)} as much`,
+    )
     .join('; ');
-  return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => forces[k]!))}; ${others}. ${job}`;
+  return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => at(forces, k)))}; ${others}. ${job}`;
 }
 
 function span(forces: readonly number[]): string {
-  const [min, max] = [Math.min(...forces), Math.max(...forces)].map((force) => ranged(force, 'N'));
-  return min === max ? min! : `${min} to ${max}`;
+  const [min, max] = [ranged(Math.min(...forces), 'N'), ranged(Math.max(...forces), 'N')];
+  return min === max ? min : `${min} to ${max}`;
 }
 
 function times(factor: number): string {

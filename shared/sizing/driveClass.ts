@@ -1,15 +1,14 @@
-import type { Preset } from '../core/scene.ts';
+import { at } from '../core/at.ts';
+import { presetById } from '../core/preset.ts';
+import type { Presets } from '../core/scene.ts';
 import type { CandidateChoice } from '../study/candidate.ts';
 
 /** Forces that differ by less are of one class. */
 const SAME_CLASS = 0.1;
 
 /** Continuous force of all motors of a candidate, N: what its class is told by. */
-export function classForce(
-  { preset, motorCount, own }: CandidateChoice,
-  presets: Readonly<Record<string, Preset>>,
-): number {
-  return motorCount * (own.continuousForce ?? presets[preset]!.parameters.continuousForce ?? 0);
+export function classForce({ preset, motorCount, own }: CandidateChoice, presets: Presets): number {
+  return motorCount * (own.continuousForce ?? presetById(preset, presets).parameters.continuousForce ?? 0);
 }
 
 /** How far a force is from another, as a factor of at least 1. */
@@ -27,5 +26,5 @@ export function classOf(forces: readonly number[]): {
   readonly odd: readonly number[];
 } {
   const middle = [...forces].sort((a, b) => a - b)[Math.floor((forces.length - 1) / 2)] ?? 0;
-  return { middle, odd: [...forces.keys()].filter((k) => !isSameClass(forces[k]!, middle)) };
+  return { middle, odd: [...forces.keys()].filter((k) => !isSameClass(at(forces, k), middle)) };
 }

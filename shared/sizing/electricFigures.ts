@@ -1,4 +1,5 @@
 import { resistanceFactor } from '../axis/temperature.ts';
+import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { speedDuty } from './demand.ts';
 import { valueAt } from './duty.ts';
@@ -99,18 +100,18 @@ function worstVoltage(
   resistance: number,
 ): VoltagePoint {
   const speeds = speedDuty(motion);
-  let worst: VoltagePoint | null = null;
+  let worst: VoltagePoint = { ...voltagesAt(electrics, 0, 0, resistance, magnet), speed: 0, each: 0 };
   for (const [k, { direction }] of motion.entries()) {
     for (let point = 0; point <= POINTS; point++) {
-      const speed = valueAt(speeds[k]!, point / POINTS);
+      const speed = valueAt(at(speeds, k), point / POINTS);
       // Along the motion, positive where it drives.
-      const force = valueAt(forces[k]!, point / POINTS) * (direction || 1);
+      const force = valueAt(at(forces, k), point / POINTS) * (direction || 1);
       const each = currentFor(electrics, force, magnet) / electrics.count;
       const voltages = voltagesAt(electrics, each, speed, resistance, magnet);
-      if (!worst || voltages.total > worst.total) worst = { ...voltages, speed, each };
+      if (voltages.total > worst.total) worst = { ...voltages, speed, each };
     }
   }
-  return worst!;
+  return worst;
 }
 
 function voltageFigures(facts: CandidateFacts): Figured[] {

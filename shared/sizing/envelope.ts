@@ -1,5 +1,6 @@
 import { continuousForce } from '../axis/motor.ts';
 import { resistanceFactor } from '../axis/temperature.ts';
+import { at } from '../core/at.ts';
 import { speedDuty } from './demand.ts';
 import { rms, type Stretch, valueAt } from './duty.ts';
 import { currentAtVoltage, type Electrics, forceAt } from './electric.ts';
@@ -40,7 +41,7 @@ function trajectoryOf(forces: readonly Stretch[], speeds: readonly Stretch[]): E
   return forces.flatMap((force, k) =>
     Array.from({ length: STRETCH_POINTS + 1 }, (_, point) => {
       const share = point / STRETCH_POINTS;
-      return { speed: valueAt(speeds[k]!, share), force: Math.abs(valueAt(force, share)) };
+      return { speed: valueAt(at(speeds, k), share), force: Math.abs(valueAt(force, share)) };
     }),
   );
 }

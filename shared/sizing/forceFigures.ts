@@ -1,4 +1,5 @@
 import { continuousForce } from '../axis/motor.ts';
+import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { swingSquare } from './demand.ts';
 import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
@@ -86,8 +87,8 @@ function squareTerms({ motion, forces }: CandidateFacts): number[] {
   motion.forEach(({ move, direction }, k) => {
     const previous = motion[k - 1];
     const isNew = previous?.move !== move || (previous.direction === 0) !== (direction === 0);
-    if (isNew) sums.push(0);
-    sums[sums.length - 1]! += squareIntegral(forces[k]!);
+    const sum = isNew ? 0 : (sums.pop() ?? 0);
+    sums.push(sum + squareIntegral(at(forces, k)));
   });
   return sums;
 }
@@ -95,7 +96,7 @@ function squareTerms({ motion, forces }: CandidateFacts): number[] {
 /** The stretches of the first move, as someone would write them down to check the sum. */
 function firstMove({ motion, forces }: CandidateFacts): string {
   return forces
-    .filter((_, k) => motion[k]!.move === 0 && motion[k]!.direction !== 0)
+    .filter((_, k) => at(motion, k).move === 0 && at(motion, k).direction !== 0)
     .map(
       ({ start, middle, end, time }: Stretch) =>
         `${[start, middle, end].map((force) => inUnit(force, 'N')).join(' → ')} in ${ranged(time, 's')}`,

@@ -2,8 +2,8 @@ import { holdingForce } from '../axis/gravity.ts';
 import { screwDiameter, screwLength, shaftInertia } from '../axis/screw.ts';
 import { startGains } from '../axis/startGains.ts';
 import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
-import { presetParameters } from '../core/preset.ts';
-import type { Preset, Scene } from '../core/scene.ts';
+import { presetById, presetParameters } from '../core/preset.ts';
+import type { Presets, Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job } from './job.ts';
 import { jobProgram } from './jobMotion.ts';
@@ -14,12 +14,8 @@ const SPARE = 0.05;
 const SCREW_END = 0.15;
 
 /** The axis that does a job with a drive: untuned candidates have start gains. */
-export function candidateScene(
-  job: Job,
-  candidate: CandidateChoice,
-  presets: Readonly<Record<string, Preset>>,
-): Scene {
-  const preset = presets[candidate.preset]!;
+export function candidateScene(job: Job, candidate: CandidateChoice, presets: Presets): Scene {
+  const preset = presetById(candidate.preset, presets);
   const drive = presetParameters(
     { ...preset, parameters: { ...preset.parameters, ...candidate.own } },
     candidate.motorCount,

@@ -10,14 +10,12 @@ import {
   shown,
   unknownName,
 } from '../core/problem.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Preset, Presets } from '../core/scene.ts';
 import { checkTuning } from '../core/tuning.ts';
 import { type CandidateChoice, candidateLetter } from './candidate.ts';
 import { candidateScene } from './candidateScene.ts';
 import { DATASHEET_NAMES } from './datasheet.ts';
 import type { Job } from './job.ts';
-
-type Presets = Readonly<Record<string, Preset>>;
 
 const PARTS: readonly string[] = ['preset', 'motorCount', 'own', 'gains'] satisfies (keyof CandidateChoice)[];
 

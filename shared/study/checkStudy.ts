@@ -1,5 +1,5 @@
 import { type Failure, failure, shown } from '../core/problem.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Presets } from '../core/scene.ts';
 import { type CandidateChoice, MAX_CANDIDATES, type Study } from './candidate.ts';
 import { checkCandidate, ofCandidate } from './checkCandidate.ts';
 import { checkJob } from './checkJob.ts';
@@ -9,7 +9,7 @@ export type StudyResult = { readonly study: Study } | Failure;
 /** Checks a job and the candidates that shall do it. Total: a legal study, or what is wrong. */
 export function checkStudy(
   { job: jobInput, candidates: candidateInputs }: { readonly job: unknown; readonly candidates: unknown },
-  presets: Readonly<Record<string, Preset>>,
+  presets: Presets,
 ): StudyResult {
   const { job, problems } = checkJob(jobInput);
   if (!job) return { problems };

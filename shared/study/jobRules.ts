@@ -1,4 +1,5 @@
 import { GRAVITY } from '../axis/gravity.ts';
+import { at } from '../core/at.ts';
 import type { Travel } from '../core/crossChecks.ts';
 import { shortest } from '../core/format.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
@@ -46,7 +47,7 @@ export const JOB_RULES: readonly JobRule[] = [
   {
     field: 'motion',
     broken: ({ values: { motion }, moves }) =>
-      motion !== 'move list' || moves.some(({ to }) => to !== moves[0]!.to)
+      motion !== 'move list' || moves.some(({ to }) => to !== at(moves, 0).to)
         ? null
         : 'a move list needs two different positions at least. Paste the list, one move a line.',
   },

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Travel } from '../core/crossChecks.ts';
 import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
@@ -6,7 +7,7 @@ import { checkMoves, MOVE_ENTRIES } from '../motion/moves.ts';
 import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
 
 /** The units a column may be written in; the first is meant where the list has no header. */
-const COLUMN_UNITS: Readonly<Record<ColumnName, readonly Unit[]>> = {
+const COLUMN_UNITS: Readonly<Record<ColumnName, readonly [Unit, ...Unit[]]>> = {
   to: ['mm', 'm', 'µm', 'nm', 'in'],
   speed: ['m/s', 'mm/s', 'in/s'],
   acceleration: ['m/s²', 'in/s²'],
@@ -27,7 +28,7 @@ const LONGEST_TEXT = 1_000_000;
 const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 const TIMED_ENTRIES: readonly (keyof TimedMove)[] = ['to', 'time', 'dwell'];
 
-const inFirstUnit = (name: ColumnName): Column => ({ name, unit: COLUMN_UNITS[name][0]! });
+const inFirstUnit = (name: ColumnName): Column => ({ name, unit: COLUMN_UNITS[name][0] });
 const PLAIN_COLUMNS: readonly Column[] = MOVE_ENTRIES.map(inFirstUnit);
 
 const title = ({ name, unit }: Column) => `${name} [${unit}]`;
@@ -54,9 +55,9 @@ export function readMoveList(text: string, p: Travel): { readonly moves: readonl
     .filter(({ line }) => line !== '' && !line.startsWith('#'));
   if (lines.length === 0) return failure('', text, 'The list is empty. Paste one move a line.');
 
-  const delimiter = ['\t', ';'].find((each) => lines[0]!.line.includes(each)) ?? ',';
+  const delimiter = ['\t', ';'].find((each) => at(lines, 0).line.includes(each)) ?? ',';
   const cellsOf = (line: string) => line.split(delimiter).map((cell) => cell.trim());
-  const first = cellsOf(lines[0]!.line);
+  const first = cellsOf(at(lines, 0).line);
   const hasHeader = !first.some((cell) => /^[-+−.\d]/.test(cell));
   const columns = hasHeader ? readHeader(first) : PLAIN_COLUMNS;
   if ('problems' in columns) return columns;
@@ -67,7 +68,7 @@ export function readMoveList(text: string, p: Travel): { readonly moves: readonl
   const problems: Problem[] = [];
   const moves = rows.map(({ line, place }) => readRow(cellsOf(line), columns, place, delimiter, problems));
   if (problems.length > 0) return { problems: problems.slice(0, MAX_PROBLEMS) };
-  const place = (index: number) => rows[index]!.place;
+  const place = (index: number) => at(rows, index).place;
   const limited = isTimed(columns) ? withLimits(moves as unknown as TimedMove[], place) : { moves };
   return 'problems' in limited ? limited : checkMoves(limited.moves, p, place);
 }
@@ -109,7 +110,7 @@ function readRow(
   }
   return Object.fromEntries(
     columns.map(({ name, unit }, column) => {
-      const cell = cells[column]!;
+      const cell = at(cells, column);
       const text = (delimiter === ',' ? cell : cell.replace(',', '.')).replace('−', '-');
       if (!NUMBER.test(text)) {
         const message = `${place}, ${name}: ${shown(cell)} is not a number. Give a number in ${unit}.`;
@@ -137,7 +138,7 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
       return failure(
         'header',
         cell,
-        `header: ${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title({ name, unit: COLUMN_UNITS[name][0]! })}".`,
+        `header: ${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title(inFirstUnit(name))}".`,
       );
     }
     columns.push({ name, unit: known });
@@ -153,11 +154,7 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   }
   const missing = wanted.find((name) => !columns.some((column) => column.name === name));
   if (missing === undefined) return columns;
-  return failure(
-    'header',
-    missing,
-    `header: the column ${title({ name: missing, unit: COLUMN_UNITS[missing][0]! })} is missing.`,
-  );
+  return failure('header', missing, `header: the column ${title(inFirstUnit(missing))} is missing.`);
 }
 
 /** 'Speed (mm/s)' is speed in mm/s; m/s2, m/s^2 and um are what a keyboard has for m/s², m/s² and µm, and " for in. */

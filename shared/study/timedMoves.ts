@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import { type Failure, MAX_PROBLEMS, type Problem } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { moveLimits } from '../motion/moveLimits.ts';
@@ -17,7 +18,7 @@ const ROUNDING = 1e-9;
 
 /** Where a move begins: the list goes round, so the first one begins where the last one ends. */
 function startOf(moves: readonly { readonly to: number }[], index: number): number {
-  return moves.at(index - 1)!.to;
+  return at(moves, index === 0 ? moves.length - 1 : index - 1).to;
 }
 
 /** The limits under which each move takes its time. Where a line stays at its place, its time is standing time. */

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { CRITERIA, nearest, type Standing } from './ranking.ts';
@@ -5,92 +6,99 @@ import { tie } from './row.ts';
 import { figure } from './rows.ts';
 import { factorText, listed, named, numberWord, sentence } from './text.ts';
 
+type Candidates = readonly JudgedCandidate[];
+type Criterion = (typeof CRITERIA)[number];
+
 /** What is chosen and why, or why none. */
-export function choiceSentence(job: Job, candidates: readonly JudgedCandidate[], standing: Standing): string {
-  if (candidates.length === 0) return 'No drive has been simulated yet.';
-  if (standing.ranking.length === 0) return none(candidates, standing);
-  if (candidates.length === 1) return sentence(`${named(candidates[0]!)} does everything the job asks`);
-  if (standing.ranking.length === 1) {
-    const others =
-      candidates.length === 2 ? 'the other does' : `the other ${numberWord(candidates.length - 1)} do`;
-    return sentence(
-      `Take ${named(candidates[standing.first[0]!]!)}: it does everything the job asks, and ${others} not`,
-    );
+export function choiceSentence(job: Job, candidates: Candidates, standing: Standing): string {
+  const { ranking, first } = standing;
+  const [only, ...others] = candidates;
+  const [winner, ...sharers] = first.map((place) => at(candidates, place));
+  if (!only) return 'No drive has been simulated yet.';
+  if (!winner) return none(candidates, standing);
+  if (others.length === 0) return sentence(`${named(only)} does everything the job asks`);
+  if (ranking.length === 1) {
+    const doNot = others.length === 1 ? 'the other does' : `the other ${numberWord(others.length)} do`;
+    return sentence(`Take ${named(winner)}: it does everything the job asks, and ${doNot} not`);
   }
-  if (standing.first.length > 1) return shared(job, candidates, standing);
-  return chosen(job, candidates, standing);
+  if (sharers.length > 0) return shared(job, [winner, ...sharers], ranking.length);
+  return chosen(job, winner, rivalsOf(candidates, standing), standing.decidedBy);
 }
 
-function none(candidates: readonly JudgedCandidate[], { shortfalls }: Standing): string {
-  const near = nearest(shortfalls).map((place) => candidates[place]!);
-  const why = (candidate: JudgedCandidate) =>
-    shortfalls[candidates.indexOf(candidate)]!.map(({ text }) => text).join('; ');
-  if (candidates.length === 1)
-    return sentence(`${named(candidates[0]!)} does not do all that the job asks: ${why(candidates[0]!)}`);
+/** The others that do the job, in the order of the ranking. */
+function rivalsOf(candidates: Candidates, { ranking }: Standing): Candidates {
+  return ranking.slice(1).map((place) => at(candidates, place));
+}
+
+function none(candidates: Candidates, { shortfalls }: Standing): string {
+  const places = nearest(shortfalls);
+  const near = places.map((place) => named(at(candidates, place)));
+  const why = at(shortfalls, at(places, 0))
+    .map(({ text }) => text)
+    .join('; ');
+  if (candidates.length === 1) return sentence(`${listed(near)} does not do all that the job asks: ${why}`);
   const opening =
     candidates.length === 2
       ? 'Neither drive does all that the job asks.'
       : `None of the ${numberWord(candidates.length)} drives does all that the job asks.`;
-  if (near.length > 1)
-    return `${opening} ${sentence(`${listed(near.map(named))} come equally near: ${why(near[0]!)}`)}`;
-  return `${opening} ${sentence(`${named(near[0]!)} fails by least: ${why(near[0]!)}`)}`;
+  const who = near.length > 1 ? `${listed(near)} come equally near` : `${listed(near)} fails by least`;
+  return `${opening} ${sentence(`${who}: ${why}`)}`;
 }
 
-function shared(job: Job, candidates: readonly JudgedCandidate[], { first, ranking }: Standing): string {
-  const names = listed(first.map((place) => named(candidates[place]!)));
+function shared(job: Job, first: Candidates, ranked: number): string {
   const what =
-    ranking.length === first.length
+    ranked === first.length
       ? 'do everything the job asks'
-      : `lead the ${numberWord(ranking.length)} drives that do everything the job asks`;
+      : `lead the ${numberWord(ranked)} drives that do everything the job asks`;
   const figures = CRITERIA.map((id) => {
-    const values = [
-      ...new Set(first.map((place) => figure(id).text(figure(id).of(candidates[place]!, job)))),
-    ];
+    const values = [...new Set(first.map((candidate) => textOf(id, candidate, job)))];
     return `${figure(id).name} ${listed(values)}`;
   });
   return sentence(
-    `${names} ${what}, and nothing that counts tells them apart (${figures.join('; ')}): take ${first.length > 2 ? 'any of them' : 'either'}`,
+    `${listed(first.map(named))} ${what}, and nothing that counts tells them apart (${figures.join('; ')}): take ${first.length > 2 ? 'any of them' : 'either'}`,
   );
 }
 
 function chosen(
   job: Job,
-  candidates: readonly JudgedCandidate[],
-  { first, ranking, decidedBy }: Standing,
+  winner: JudgedCandidate,
+  rivals: Candidates,
+  decidedBy: Standing['decidedBy'],
 ): string {
-  const winner = candidates[first[0]!]!;
-  const text = (id: string, candidate: JudgedCandidate) => figure(id).text(figure(id).of(candidate, job));
-  const value = (id: string, candidate: JudgedCandidate) => figure(id).of(candidate, job);
-  const ties = (id: string) => (place: number) => {
-    const [a, b] = [value(id, candidates[place]!), value(id, winner)];
+  const text = (id: Criterion, candidate = winner) => textOf(id, candidate, job);
+  const ties = (id: Criterion) => (rival: JudgedCandidate) => {
+    const [a, b] = [figure(id).of(rival, job), figure(id).of(winner, job)];
     return a !== null && b !== null && tie(figure(id), a, b);
   };
-  const others = ranking.slice(1);
-  const opening = `Take ${named(winner)}: of the ${numberWord(ranking.length)} drives that do everything the job asks`;
+  const opening = `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that do everything the job asks`;
   if (decidedBy === 'inPlace') {
-    const next = candidates[soonest(others, (place) => value('inPlace', candidates[place]!))]!;
+    const next = smallest('inPlace', rivals, job);
     return sentence(
-      `${opening}, it is in place soonest, ${text('inPlace', winner)} after the start of a move, against ${text('inPlace', next)} of ${named(next)}`,
+      `${opening}, it is in place soonest, ${text('inPlace')} after the start of a move, against ${text('inPlace', next)} of ${named(next)}`,
     );
   }
-  const level = others.filter(ties('inPlace'));
-  const soon = `in place as soon as any (${text('inPlace', winner)})`;
+  const level = rivals.filter(ties('inPlace'));
+  const soon = `in place as soon as any (${text('inPlace')})`;
   if (decidedBy === 'energy') {
-    const next = candidates[soonest(level, (place) => value('energy', candidates[place]!))]!;
+    const next = smallest('energy', level, job);
     return sentence(
-      `${opening}, it is ${soon} and of those takes least energy, ${text('energy', winner)} a cycle against ${text('energy', next)} of ${named(next)}${share(value('energy', winner), value('energy', next))}`,
+      `${opening}, it is ${soon} and of those takes least energy, ${text('energy')} a cycle against ${text('energy', next)} of ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
     );
   }
-  const even = level.filter(ties('energy'));
-  const next = candidates[soonest(even, (place) => value('winding', candidates[place]!))]!;
+  const next = smallest('winding', level.filter(ties('energy')), job);
   return sentence(
-    `${opening}, it is ${soon}, takes as little energy as any of those (${text('energy', winner)} a cycle), and its winding is coolest at the day's end, ${text('winding', winner)} against ${text('winding', next)} of ${named(next)}`,
+    `${opening}, it is ${soon}, takes as little energy as any of those (${text('energy')} a cycle), and its winding is coolest at the day's end, ${text('winding')} against ${text('winding', next)} of ${named(next)}`,
   );
 }
 
-function soonest(places: readonly number[], of: (place: number) => number | null): number {
-  const size = (place: number) => of(place) ?? Number.POSITIVE_INFINITY;
-  return places.reduce((best, place) => (size(place) < size(best) ? place : best));
+function textOf(id: Criterion, candidate: JudgedCandidate, job: Job): string {
+  return figure(id).text(figure(id).of(candidate, job));
+}
+
+/** The candidate whose figure is smallest, the first of several. */
+function smallest(id: Criterion, candidates: Candidates, job: Job): JudgedCandidate {
+  const size = (candidate: JudgedCandidate) => figure(id).of(candidate, job) ?? Number.POSITIVE_INFINITY;
+  return candidates.reduce((best, each) => (size(each) < size(best) ? each : best));
 }
 
 function share(own: number | null, other: number | null): string {

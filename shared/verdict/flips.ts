@@ -1,6 +1,7 @@
+import { at } from '../core/at.ts';
 import { ranged } from '../core/format.ts';
 import type { NumberRow } from '../core/parameters/row.ts';
-import type { Preset } from '../core/scene.ts';
+import type { Presets } from '../core/scene.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { sizeCandidate } from '../sizing/sizeCandidate.ts';
 import { candidateScene } from '../study/candidateScene.ts';
@@ -15,8 +16,6 @@ import { type Change, firstChange } from './search.ts';
 import { clause, listed, named, sentence } from './text.ts';
 
 const MAX_FLIPS = 6;
-
-type Presets = Readonly<Record<string, Preset>>;
 
 /** A ranking with another input, and who comes first in it. */
 interface Outlook {
@@ -122,7 +121,7 @@ function outlook(
     // Whoever fails in the simulation is out, whatever the sizing says; to size a candidate takes longest.
     const isOut = simulated.every((each) => simulatedShortfalls(other, each).length > 0);
     const sizing = input.sizingFollows && !isOut ? resized(other, candidate, presets) : candidate.sizing;
-    for (const k of [0, 1] as const) cases[k].push({ ...simulated[k]!, sizing });
+    for (const k of [0, 1] as const) cases[k].push({ ...at(simulated, k), sizing });
   }
   const [one, two] = cases.map((each) => rank(other, each)) as [Standing, Standing];
   return keyOf(one) === keyOf(two) ? { key: keyOf(one), standing: one } : null;
@@ -159,27 +158,30 @@ function flipText(
   return `${sentence(`${where}: ${consequence(candidates, before, becomes.standing)}`)} ${how}.`;
 }
 
-function why([first]: readonly Shortfall[]): string {
-  return clause(first!.brief ?? first!.text);
+function why(shortfalls: readonly Shortfall[]): string {
+  const { brief, text } = at(shortfalls, 0);
+  return clause(brief ?? text);
 }
 
 /** Who comes first then, and why: who no longer does the job, or who does it now. */
 function consequence(candidates: readonly JudgedCandidate[], before: Standing, after: Standing): string {
-  const names = listed(after.first.map((place) => named(candidates[place]!)));
+  const names = listed(after.first.map((place) => named(at(candidates, place))));
   const who =
     after.first.length === 0
       ? 'no drive does the job any more'
       : after.first.length === 1
         ? `${names} comes first`
         : `${names} share the first place`;
-  const fallen = before.first.filter((place) => after.shortfalls[place]!.length > 0);
-  const risen = after.first.filter((place) => before.shortfalls[place]!.length > 0);
+  const fallen = before.first.filter((place) => at(after.shortfalls, place).length > 0);
+  const risen = after.first.filter((place) => at(before.shortfalls, place).length > 0);
   if (fallen.length > 0) {
-    const reasons = fallen.map((place) => `${candidates[place]!.letter}: ${why(after.shortfalls[place]!)}`);
+    const reasons = fallen.map(
+      (place) => `${at(candidates, place).letter}: ${why(at(after.shortfalls, place))}`,
+    );
     return `${who}, since ${listed(reasons)}`;
   }
   if (risen.length > 0) {
-    const letters = listed(risen.map((place) => candidates[place]!.letter));
+    const letters = listed(risen.map((place) => at(candidates, place).letter));
     return `${who}, since ${letters} then ${risen.length > 1 ? 'do' : 'does'} all that is asked`;
   }
   return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
@@ -33,7 +34,7 @@ export interface Standing {
 
 export function rank(job: Job, candidates: readonly JudgedCandidate[]): Standing {
   const shortfalls = candidates.map((candidate) => shortfallsOf(job, candidate));
-  let left = candidates.map((_, place) => place).filter((place) => shortfalls[place]!.length === 0);
+  let left = candidates.map((_, place) => place).filter((place) => at(shortfalls, place).length === 0);
   const ranking: number[] = [];
   let first: readonly number[] = [];
   let decidedBy: Standing['decidedBy'] = null;
@@ -54,9 +55,9 @@ function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly
   let decidedBy: Standing['decidedBy'] = null;
   for (const id of CRITERIA) {
     const row = figure(id);
-    const values = places.map((place) => row.of(candidates[place]!, job) ?? Number.POSITIVE_INFINITY);
+    const values = places.map((place) => row.of(at(candidates, place), job) ?? Number.POSITIVE_INFINITY);
     const min = Math.min(...values);
-    const kept = places.filter((_, k) => tie(row, values[k]!, min));
+    const kept = places.filter((_, k) => tie(row, at(values, k), min));
     if (kept.length < places.length) decidedBy = id;
     places = kept;
   }
@@ -68,10 +69,10 @@ function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly
  * anything; the number of shortfalls decides what is left.
  */
 export function nearest(shortfalls: Standing['shortfalls']): readonly number[] {
-  const worst = (place: number) => Math.max(...shortfalls[place]!.map(({ factor }) => factor));
+  const worst = (place: number) => Math.max(...at(shortfalls, place).map(({ factor }) => factor));
   const places = shortfalls.map((_, place) => place);
   const byFactor = minOf(places, worst);
-  return minOf(byFactor, (place) => shortfalls[place]!.length);
+  return minOf(byFactor, (place) => at(shortfalls, place).length);
 }
 
 function minOf(places: readonly number[], of: (place: number) => number): readonly number[] {

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Figure, FigureOf } from '../figures/figure.ts';
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
 import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
@@ -76,11 +77,11 @@ export function largest(day: readonly LapseSample[] | null, of: (state: HeatStat
 export function dayPower(candidate: JudgedCandidate): number | null {
   const day = dayOf(candidate);
   if (day === null) return null;
-  const [first, last] = [day[0]!, day.at(-1)!];
+  const [first, last] = [at(day, 0), at(day, day.length - 1)];
   if (last.time === first.time) return last.electricPower;
   let energy = 0;
   for (let k = 1; k < day.length; k++) {
-    const [before, now] = [day[k - 1]!, day[k]!];
+    const [before, now] = [at(day, k - 1), at(day, k)];
     energy += ((before.electricPower + now.electricPower) / 2) * (now.time - before.time);
   }
   return energy / (last.time - first.time);
@@ -102,5 +103,5 @@ export function longestMotion(candidate: JudgedCandidate, { values, moves }: Job
   if (values.motion !== 'move list') return values.moveTime;
   const done = movesOf(candidate)?.moves;
   if (!done || moves.length === 0) return null;
-  return Math.max(...done.map(({ duration, index }) => duration - moves[index % moves.length]!.dwell));
+  return Math.max(...done.map(({ duration, index }) => duration - at(moves, index % moves.length).dwell));
 }

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import { contrastClause, explainedClause } from './clauses.ts';
 import { type Contrast, contrasts, SPOKEN_ROWS } from './contrasts.ts';
@@ -56,8 +57,9 @@ function contrastSentences(
     note(told, best);
     return true;
   };
-  const others = ranking.filter((place) => !first.includes(place)).map((place) => candidates[place]!);
-  const isChoice = (candidate: JudgedCandidate) => first.length === 1 && candidate === candidates[first[0]!];
+  const others = ranking.filter((place) => !first.includes(place)).map((place) => at(candidates, place));
+  const isChoice = (candidate: JudgedCandidate) =>
+    first.length === 1 && candidate === candidates[at(first, 0)];
   tell(pairs.filter(({ candidate, rival }) => isChoice(candidate) && others.includes(rival)));
   while (sentences.length < candidates.length && tell(pairs));
   return sentences;

@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate, VerdictCell, VerdictRow } from './judgement.ts';
 import type { Shortfall } from './requirements.ts';
@@ -23,13 +24,13 @@ export function tableOf(
       asked: row.asked(job),
       limit: row.limit?.(job),
       cells: candidates.map((candidate, place) => {
-        const value = values[place]!;
-        const own = shortfalls[place]!.filter((each) => each.row === row.id);
+        const value = at(values, place);
+        const own = at(shortfalls, place).filter((each) => each.row === row.id);
         return {
           value,
           text: row.text(value),
           cause: value === null ? null : row.cause(candidate, job, null),
-          mark: marks[place]!,
+          mark: at(marks, place),
           fails: own.length > 0,
           reason: own.length > 0 ? own.map(({ inRow, text }) => inRow ?? text).join('; ') : null,
         };

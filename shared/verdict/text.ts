@@ -51,10 +51,8 @@ export interface FactorText {
 export function factorText(factor: number): FactorText {
   if (factor > 1) return { times: multiple(factor), degree: inUnit(factor - 1, '%', 2) };
   const isTiny = 1 / factor > NUMBERS.length - 1 + NEAR;
-  return {
-    times: fraction(1 / factor),
-    degree: isTiny ? multiple(1 / factor)! : inUnit(1 - factor, '%', 2),
-  };
+  const percent = inUnit(1 - factor, '%', 2);
+  return { times: fraction(1 / factor), degree: isTiny ? (multiple(1 / factor) ?? percent) : percent };
 }
 
 function multiple(factor: number): string | null {

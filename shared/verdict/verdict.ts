@@ -1,4 +1,5 @@
-import type { Preset } from '../core/scene.ts';
+import { at } from '../core/at.ts';
+import type { Presets } from '../core/scene.ts';
 import type { Job } from '../study/job.ts';
 import { choiceSentence } from './choice.ts';
 import { fairnessSentence } from './fairness.ts';
@@ -11,11 +12,7 @@ import { named, sentence } from './text.ts';
 import { unseenSentences } from './unseen.ts';
 
 /** What the figures say of one to four candidates on a job, and what would change the choice. */
-export function verdict(
-  job: Job,
-  candidates: readonly JudgedCandidate[],
-  presets: Readonly<Record<string, Preset>>,
-): Verdict {
+export function verdict(job: Job, candidates: readonly JudgedCandidate[], presets: Presets): Verdict {
   return { ...judge(job, candidates), ...findFlips(job, candidates, presets) };
 }
 
@@ -33,7 +30,7 @@ export function judge(job: Job, candidates: readonly JudgedCandidate[]): Judgeme
     fairness: candidates.length > 0 ? fairnessSentence(job, candidates) : '',
     sentences: [
       ...candidates.flatMap((candidate, place) => {
-        const texts = standing.shortfalls[place]!.map(({ text }) => text);
+        const texts = at(standing.shortfalls, place).map(({ text }) => text);
         if (toldInChoice.includes(place)) return [];
         return texts.length > 0
           ? sentence(`${named(candidate)} does not do the job: ${texts.join('; ')}`)

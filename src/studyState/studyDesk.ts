@@ -1,4 +1,5 @@
-import type { Preset, Scene } from '../../shared/core/scene.ts';
+import { at } from '../../shared/core/at.ts';
+import type { Presets, Scene } from '../../shared/core/scene.ts';
 import { chooseCandidates } from '../../shared/sizing/chooseCandidates.ts';
 import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
@@ -14,14 +15,14 @@ export class StudyDesk implements StudyActions {
   readonly #store: StudyStore;
   readonly #run: StudyRun;
   readonly #verdict: VerdictRun;
-  readonly #presets: Readonly<Record<string, Preset>>;
+  readonly #presets: Presets;
   readonly #openOnBench: (scene: Scene) => void;
 
   constructor(
     store: StudyStore,
     run: StudyRun,
     verdict: VerdictRun,
-    presets: Readonly<Record<string, Preset>>,
+    presets: Presets,
     openOnBench: (scene: Scene) => void,
   ) {
     this.#store = store;
@@ -54,7 +55,7 @@ export class StudyDesk implements StudyActions {
       return null;
     }
     const checked = checkCandidate(choice, job, this.#presets);
-    if ('problems' in checked) return checked.problems[0]!.message;
+    if ('problems' in checked) return at(checked.problems, 0).message;
     this.#store.setCandidates([
       ...candidates.slice(0, index),
       checked.candidate,
@@ -88,11 +89,11 @@ export class StudyDesk implements StudyActions {
   #propose(change: (job: Job) => Job): string | null {
     const { study, units } = this.#store.state;
     const { job, problems } = checkJob(change(study.job), units);
-    if (!job) return problems[0]!.message;
+    if (!job) return at(problems, 0).message;
     // An own datasheet may leave a drive less room than its preset has.
     for (const [index, candidate] of study.candidates.entries()) {
       const checked = checkCandidate({ ...candidate, gains: null }, job, this.#presets);
-      if ('problems' in checked) return ofCandidate(index, checked.problems[0]!).message;
+      if ('problems' in checked) return ofCandidate(index, at(checked.problems, 0)).message;
     }
     this.#store.setJob(job);
     return null;

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import { CandidateClient } from '../clients/candidateClient.ts';
@@ -59,7 +60,7 @@ export class StudyRun {
 
   /** Returns whether the candidate has gains then. */
   async #tune(index: number): Promise<boolean> {
-    const { choice, scene } = this.#store.state.candidates[index]!;
+    const { choice, scene } = at(this.#store.state.candidates, index);
     if (choice.gains) return true;
     const limit = this.#store.state.study.job.values.peakSensitivity;
     const client = new PretuneClient();
@@ -78,7 +79,7 @@ export class StudyRun {
   }
 
   async #simulate(index: number): Promise<void> {
-    const { scene } = this.#store.state.candidates[index]!;
+    const { scene } = at(this.#store.state.candidates, index);
     const { job } = this.#store.state.study;
     const client = new CandidateClient();
     const work = { index, scene, client };

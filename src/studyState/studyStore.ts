@@ -1,5 +1,5 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
-import type { Preset } from '../../shared/core/scene.ts';
+import type { Presets } from '../../shared/core/scene.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
@@ -14,8 +14,6 @@ import {
   type UnitSystem,
   type VerdictState,
 } from './state.ts';
-
-type Presets = Readonly<Record<string, Preset>>;
 
 /** What else than its scene the outcome of a candidate depends on. */
 const TESTED: readonly JobEntry[] = ['scanLength', 'dailyTime', 'growthLimit', 'wear'];
