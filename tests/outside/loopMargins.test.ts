@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { logSpaced } from '../../workers/analysis/grid.ts';
 import { type Curve, margins } from '../../workers/analysis/margins.ts';
 import { type Complex, magnitude, over, phase, plus, times, unit } from '../../workers/math/complex.ts';
+import { logSpaced } from '../../workers/math/logSpaced.ts';
 import { Matrix } from '../../workers/math/matrix.ts';
 import { Transfer } from '../../workers/math/transfer.ts';
 import { zeroOrderHold } from '../../workers/math/zeroOrderHold.ts';

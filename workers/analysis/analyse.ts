@@ -5,9 +5,11 @@ import type {
   LoopFigures,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
-import { magnitude, ONE, over } from '../math/complex.ts';
+import { type Complex, magnitude, ONE, over } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
-import { logSpaced, modes, refined } from './grid.ts';
+import { logSpaced } from '../math/logSpaced.ts';
+import { largestMagnitude } from '../math/statistics.ts';
+import { modes, refined } from './grid.ts';
 import { bandwidth, type Found, lowest, margins } from './margins.ts';
 import { responseOf } from './response.ts';
 import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
@@ -15,7 +17,10 @@ import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
 /** Lowest frequency, Hz, and points on the logarithmic scale before refinement. */
 const LOWEST = 0.1;
 const POINTS = 360;
-/** An eigenvalue this close to the unit circle neither grows nor decays: a free axis without position gain stays where it is put. */
+/**
+ * An eigenvalue this close to the unit circle neither grows nor decays: a free axis without position gain stays where it
+ * is put.
+ */
 const NEUTRAL = 1e-10;
 
 /**
@@ -36,7 +41,7 @@ export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
     ({ openLoop, sensitivity, compliance }) => [openLoop, sensitivity, compliance],
   );
   const openLoop = values.map((value) => value.openLoop);
-  const [eigenvaluesRe, eigenvaluesIm] = sorted(loop.eigenvalues);
+  const eigenvalues = byMagnitude(loop.eigenvalues);
   return {
     frequency: Float64Array.from(omega, hertz),
     openLoop: responseOf(openLoop),
@@ -49,18 +54,14 @@ export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
     closedLoop: responseOf(values.map((value) => value.closedLoop)),
     tracking: responseOf(values.map((value) => value.tracking)),
     stiffness: responseOf(values.map(({ compliance }) => over(ONE, compliance))),
-    eigenvaluesRe,
-    eigenvaluesIm,
-    figures: figures(loop, omega, values, Math.hypot(eigenvaluesRe[0]!, eigenvaluesIm[0]!)),
+    eigenvaluesRe: Float64Array.from(eigenvalues, ({ re }) => re),
+    eigenvaluesIm: Float64Array.from(eigenvalues, ({ im }) => im),
+    figures: figures(loop, omega, values),
   };
 }
 
-function figures(
-  loop: SampledLoop,
-  omega: readonly number[],
-  values: readonly LoopResponse[],
-  spectralRadius: number,
-): LoopFigures {
+function figures(loop: SampledLoop, omega: readonly number[], values: readonly LoopResponse[]): LoopFigures {
+  const spectralRadius = largestMagnitude(loop.eigenvalues.magnitudes());
   const found = margins(
     (w) => loop.openLoop(w),
     omega,
@@ -99,10 +100,7 @@ function atFrequency(found: Found | null): AtFrequency | null {
   return found === null ? null : { value: found.value, frequency: hertz(found.omega) };
 }
 
-/** Largest magnitude first. */
-function sorted({ re, im }: ComplexArray): [Float64Array<ArrayBuffer>, Float64Array<ArrayBuffer>] {
-  const order = Array.from(re.keys()).sort(
-    (a, b) => Math.hypot(re[b]!, im[b]!) - Math.hypot(re[a]!, im[a]!) || im[b]! - im[a]!,
-  );
-  return [Float64Array.from(order, (k) => re[k]!), Float64Array.from(order, (k) => im[k]!)];
+/** Largest first. */
+function byMagnitude(values: ComplexArray): Complex[] {
+  return values.toList().sort((a, b) => magnitude(b) - magnitude(a) || b.im - a.im);
 }

@@ -1,4 +1,5 @@
 import { DRAG_REVERSAL } from '../../shared/axis/drag.ts';
+import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { jacobian } from '../math/jacobian.ts';
@@ -55,12 +56,13 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   const base = plant.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
   /** The plant's derivative, and Σ i_d in the row of v_d. */
   const rates = (x: number[], out: number[]) => {
-    plant.voltageD = x[size]!;
-    plant.voltageQ = x[size + 1]!;
-    plant.processForce = x[size + 2]!;
+    plant.voltageD = at(x, size);
+    plant.voltageQ = at(x, size + 1);
+    plant.processForce = at(x, size + 2);
     plant.derivative(0, x, out);
-    out[size] = 0;
-    for (let k = CURRENTS; k < CURRENTS + 2 * plant.motors; k += 2) out[size]! += x[k]!;
+    let sum = 0;
+    for (let k = CURRENTS; k < CURRENTS + 2 * plant.motors; k += 2) sum += at(x, k);
+    out[size] = sum;
     out[size + 1] = 0;
     out[size + 2] = 0;
   };
@@ -76,15 +78,17 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
     const system = Matrix.of(equations.map((row) => unknowns.map((column) => partials.get(row, column))));
     const change = solve(
       system,
-      equations.map((row) => -left[row]!),
+      equations.map((row) => -at(left, row)),
     );
     if (change === null || !change.every(Number.isFinite)) break;
-    unknowns.forEach((index, k) => {
-      values[index]! += change[k]!;
-    });
+    let settled = true;
+    for (const [k, index] of unknowns.entries()) {
+      const by = valueAt(change, k);
+      values[index] = at(values, index) + by;
+      settled &&= Math.abs(by) <= SETTLED * at(steps, index);
+    }
     partials = jacobian(rates, values, steps);
-    if (unknowns.every((index, k) => Math.abs(change[k]!) <= SETTLED * steps[index]!))
-      return { plant, values, partials };
+    if (settled) return { plant, values, partials };
   }
   throw new RangeError(
     `The motor cannot hold this axis with any current: gravity, drag and a loadForce of ${point.loadForce} N are more than it can give.`,

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { type Complex, magnitude, over, phase } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
 
@@ -8,21 +9,20 @@ const CLOSEST = 1e-6;
 /** Points that refinement may add, as a multiple of those given. */
 const MAX_ADDED = 2;
 
-/** `count` frequencies from `from` to `to`, evenly spaced on a logarithmic scale, both ends exact. */
-export function logSpaced(from: number, to: number, count: number): number[] {
-  const points = Array.from({ length: count }, (_, i) => from * (to / from) ** (i / (count - 1)));
-  points[count - 1] = to;
-  return points;
+/** Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may turn fast. */
+export function modes(eigenvalues: ComplexArray, period: number): number[] {
+  return eigenvalues.toList().map((each) => phase(each) / period);
 }
 
-/** Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may turn fast. */
-export function modes({ re, im }: ComplexArray, period: number): number[] {
-  return Array.from(re, (value, k) => Math.atan2(im[k]!, value) / period);
+/** Points in ascending order, and what was evaluated at each. */
+interface Evaluated<R> {
+  readonly omega: number[];
+  readonly values: R[];
 }
 
 /**
- * The points between `from` and `to`, ascending, and more between them where one of the responses turns fast, so that no resonance and no dip
- * slips through. Returns what was evaluated too.
+ * The points between `from` and `to` in ascending order, and more between them where one of the responses turns fast, so
+ * that no resonance and no dip is missed. Returns what was evaluated as well.
  */
 export function refined<R>(
   points: readonly number[],
@@ -30,33 +30,38 @@ export function refined<R>(
   to: number,
   evaluate: (omega: number) => R,
   responses: (value: R) => readonly Complex[],
-): { omega: number[]; values: R[] } {
-  const sorted = points.filter((point) => point >= from && point <= to).sort((a, b) => a - b);
-  const omega = [sorted[0]!];
-  const values = [evaluate(sorted[0]!)];
-  let budget = MAX_ADDED * sorted.length;
-  const fill = (b: number, atB: R): void => {
-    const a = omega[omega.length - 1]!;
-    if (budget > 0 && b - a > 2 * CLOSEST * b && turns(values[values.length - 1]!, atB, responses)) {
+): Evaluated<R> {
+  const inside = points.filter((point) => point >= from && point <= to).sort((a, b) => a - b);
+  const result: Evaluated<R> = { omega: [], values: [] };
+  let budget = MAX_ADDED * inside.length;
+  let last: { readonly omega: number; readonly value: R } | null = null;
+  const fill = (omega: number, value: R): void => {
+    if (
+      last !== null &&
+      budget > 0 &&
+      omega - last.omega > 2 * CLOSEST * omega &&
+      turns(responses(last.value), responses(value))
+    ) {
       budget--;
-      const between = Math.sqrt(a * b);
+      const between = Math.sqrt(last.omega * omega);
       fill(between, evaluate(between));
-      fill(b, atB);
+      fill(omega, value);
       return;
     }
-    omega.push(b);
-    values.push(atB);
+    result.omega.push(omega);
+    result.values.push(value);
+    last = { omega, value };
   };
-  for (const next of sorted.slice(1)) {
-    if (next - omega[omega.length - 1]! > CLOSEST * next) fill(next, evaluate(next));
+  for (const omega of inside) {
+    const reached = result.omega.at(-1);
+    if (reached === undefined || omega - reached > CLOSEST * omega) fill(omega, evaluate(omega));
   }
-  return { omega, values };
+  return result;
 }
 
-function turns<R>(a: R, b: R, responses: (value: R) => readonly Complex[]): boolean {
-  const atB = responses(b);
-  return responses(a).some((before, k) => {
-    const ratio = over(atB[k]!, before);
+function turns(before: readonly Complex[], after: readonly Complex[]): boolean {
+  return before.some((response, k) => {
+    const ratio = over(at(after, k), response);
     return Math.abs(phase(ratio)) > TURN || Math.abs(Math.log(magnitude(ratio))) > TURN;
   });
 }

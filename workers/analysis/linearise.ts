@@ -1,4 +1,5 @@
 import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
+import { at } from '../../shared/core/at.ts';
 import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
@@ -52,7 +53,7 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
 
   const row = (chosen: (state: number) => number) => Float64Array.from(states, chosen);
   const side = p.encoderSide === 'load' ? X2 : X1;
-  const slope = encoderSlope(p, values[side]!, point);
+  const slope = encoderSlope(p, at(values, side), point);
   const isCurrent = (state: number, axis: 0 | 1) =>
     state >= CURRENTS && state < CURRENTS + 2 * plant.motors && (state - CURRENTS) % 2 === axis;
   const sum = (axis: 0 | 1) =>
@@ -66,8 +67,8 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
     currentQ: row((state) => (isCurrent(state, 1) ? 1 : 0)),
     heldCurrentD: sum(0),
     heldCurrentQ: sum(1),
-    voltageD: values[plant.size]!,
-    voltageQ: values[plant.size + 1]!,
+    voltageD: at(values, plant.size),
+    voltageQ: at(values, plant.size + 1),
     speed: slope * point.speed,
   };
 }

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { type Complex, magnitude, ONE, phase, plus } from '../math/complex.ts';
 import { minimum } from '../math/minimum.ts';
 import { root } from '../math/root.ts';
@@ -72,23 +73,27 @@ export function bandwidth(curve: Curve, grid: readonly number[], values: readonl
   return falls[0] ?? null;
 }
 
-/** Least value of a positive function that is known on the grid, refined between its neighbours. */
+/** Smallest value of a positive function that is known on the grid, refined between its neighbours. */
 export function lowest(
   f: (omega: number) => number,
   grid: readonly number[],
   values: readonly number[],
 ): Found {
-  const ends = [0, grid.length - 1].map((i) => ({ value: values[i]!, omega: grid[i]! }));
-  const inner: Found[] = [];
+  const last = grid.length - 1;
+  let best = { value: at(values, 0), omega: at(grid, 0) };
+  const take = (value: number, omega: number) => {
+    if (value < best.value) best = { value, omega };
+  };
+  take(at(values, last), at(grid, last));
   const coarse = Math.min(...values);
-  for (let i = 1; i + 1 < grid.length; i++) {
-    const value = values[i]!;
+  for (let i = 1; i < last; i++) {
+    const value = at(values, i);
     // A valley that is far above the lowest point of the grid cannot win.
-    if (value > values[i - 1]! || value > values[i + 1]! || value > 2 * coarse) continue;
-    const omega = minimum(f, grid[i - 1]!, grid[i + 1]!);
-    inner.push({ value: f(omega), omega });
+    if (value > at(values, i - 1) || value > at(values, i + 1) || value > 2 * coarse) continue;
+    const omega = minimum(f, at(grid, i - 1), at(grid, i + 1));
+    take(f(omega), omega);
   }
-  return min([...ends, ...inner], ({ value }) => value)!;
+  return best;
 }
 
 /** Phase above −180°, in (−π, π]. */
@@ -98,16 +103,14 @@ function fromMinusOne(value: Complex): number {
 
 /** Factors on the gain that take the curve through −1, and where. */
 function axisCrossings(curve: Curve, grid: readonly number[], values: readonly Complex[]): Found[] {
-  const onLeft = (a: Complex, b: Complex) => a.re < 0 && b.re < 0;
   const found: number[] = [];
-  for (let i = 0; i + 1 < grid.length; i++) {
-    const [a, b] = [values[i]!, values[i + 1]!];
-    if (onLeft(a, b) && a.im > 0 !== b.im > 0) {
-      found.push(root((omega) => fromMinusOne(curve(omega)), grid[i]!, grid[i + 1]!));
-    }
+  let last: Complex | undefined;
+  for (const [i, value] of values.entries()) {
+    if (last && last.re < 0 && value.re < 0 && last.im > 0 !== value.im > 0)
+      found.push(root((omega) => fromMinusOne(curve(omega)), at(grid, i - 1), at(grid, i)));
+    last = value;
   }
-  const last = values[values.length - 1]!;
-  if (last.re < 0 && Math.abs(last.im) <= ON_AXIS * -last.re) found.push(grid[grid.length - 1]!);
+  if (last && last.re < 0 && Math.abs(last.im) <= ON_AXIS * -last.re) found.push(at(grid, grid.length - 1));
   return found.map((omega) => ({ value: 1 / magnitude(curve(omega)), omega }));
 }
 
@@ -119,12 +122,12 @@ function crossings(
   counts = (before: number, after: number) => before > 0 !== after > 0,
 ): number[] {
   const found: number[] = [];
-  const measured = values.map(measure);
-  for (let i = 0; i + 1 < grid.length; i++) {
-    const [before, after] = [measured[i]!, measured[i + 1]!];
-    if (counts(before, after)) {
-      found.push(root((omega) => measure(curve(omega)), grid[i]!, grid[i + 1]!, before, after));
-    }
+  let before: number | undefined;
+  for (const [i, value] of values.entries()) {
+    const after = measure(value);
+    if (before !== undefined && counts(before, after))
+      found.push(root((omega) => measure(curve(omega)), at(grid, i - 1), at(grid, i), before, after));
+    before = after;
   }
   return found;
 }

@@ -1,7 +1,7 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Biquad } from '../control/biquad.ts';
-import { type Complex, ONE, over, plus, scaled, times } from '../math/complex.ts';
+import { type Complex, minus, ONE, over, plus, real, scaled, times } from '../math/complex.ts';
 
 /*
  * The position loop of control/positionLoop.ts in z, at z = exp(jωTp), with the same biquads:
@@ -18,7 +18,10 @@ export class PositionController {
   /** What the speed estimate takes of each new difference. */
   readonly speedWeight: number;
 
-  constructor(private readonly p: Parameters) {
+  readonly #p: Parameters;
+
+  constructor(p: Parameters) {
+    this.#p = p;
     const rate = p.currentRate / p.positionDivider;
     this.period = 1 / rate;
     this.perForce = 1 / motorConstants(p).forcePerAmp;
@@ -28,37 +31,38 @@ export class PositionController {
 
   /** −i* over the encoder reading, A/m: what the loop feeds back. */
   feedback(z: Complex): Complex {
-    const { p, period, speedWeight } = this;
+    const { period, speedWeight } = this;
+    const p = this.#p;
     const difference = oneMinusInverse(z);
     const speed = over(
       scaled(difference, speedWeight / period),
       plus(ONE, scaled(over(ONE, z), speedWeight - 1)),
     );
-    return times(this.shaping(z), plus(this.positionGain(difference), scaled(speed, p.Kd)));
+    return times(this.#shaping(z), plus(this.#positionGain(difference), scaled(speed, p.Kd)));
   }
 
   /** i* over a sine setpoint of angular frequency ω with its own speed and acceleration, A/m. */
   feedforward(z: Complex, omega: number): Complex {
-    const { p } = this;
+    const p = this.#p;
     const motion = {
       re: -p.accelerationFeedforward * omega * omega,
       im: (p.Kd + p.speedFeedforward) * omega,
     };
-    return times(this.shaping(z), plus(this.positionGain(oneMinusInverse(z)), motion));
+    return times(this.#shaping(z), plus(this.#positionGain(oneMinusInverse(z)), motion));
   }
 
-  private positionGain(difference: Complex): Complex {
-    const { p, period } = this;
-    if (p.Ki === 0) return { re: p.Kp, im: 0 };
-    return plus({ re: p.Kp, im: 0 }, over({ re: p.Ki * period, im: 0 }, difference));
+  #positionGain(difference: Complex): Complex {
+    const p = this.#p;
+    if (p.Ki === 0) return real(p.Kp);
+    return plus(real(p.Kp), over(real(p.Ki * this.period), difference));
   }
 
   /** Filters and force per ampere. */
-  private shaping(z: Complex): Complex {
-    return this.filters.reduce((product, filter) => times(product, biquadResponse(filter, z)), {
-      re: this.perForce,
-      im: 0,
-    });
+  #shaping(z: Complex): Complex {
+    return this.filters.reduce(
+      (product, filter) => times(product, biquadResponse(filter, z)),
+      real(this.perForce),
+    );
   }
 }
 
@@ -66,19 +70,23 @@ export class PositionController {
 export function biquadResponse({ b0, b1, b2, a1, a2 }: Biquad, z: Complex): Complex {
   const square = times(z, z);
   const polynomial = (c0: number, c1: number, c2: number) =>
-    plus(plus(scaled(square, c0), scaled(z, c1)), { re: c2, im: 0 });
+    plus(plus(scaled(square, c0), scaled(z, c1)), real(c2));
   return over(polynomial(b0, b1, b2), polynomial(1, a1, a2));
 }
 
 function oneMinusInverse(z: Complex): Complex {
-  return plus(ONE, scaled(over(ONE, z), -1));
+  return minus(ONE, over(ONE, z));
 }
 
 function filtersOf(p: Parameters, rate: number): Biquad[] {
   const filters: Biquad[] = [];
-  const next = () => filters[filters.push(new Biquad()) - 1]!;
-  if (p.notch1) next().setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
-  if (p.notch2) next().setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
-  if (p.lowpass) next().setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
+  const add = (set: (filter: Biquad) => void) => {
+    const filter = new Biquad();
+    set(filter);
+    filters.push(filter);
+  };
+  if (p.notch1) add((f) => f.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate));
+  if (p.notch2) add((f) => f.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate));
+  if (p.lowpass) add((f) => f.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate));
   return filters;
 }

@@ -38,63 +38,63 @@ export class SampledLoop {
   readonly holdingCurrent: number;
   readonly holdingVoltage: number;
 
-  private readonly controller: PositionController;
-  private readonly plant: Transfer;
-  private readonly underForce: Transfer;
-  private readonly currentPeriod: number;
-  private readonly stiffAtRest: boolean;
+  readonly #controller: PositionController;
+  readonly #plant: Transfer;
+  readonly #underForce: Transfer;
+  readonly #currentPeriod: number;
+  readonly #stiffAtRest: boolean;
 
   /** @throws RangeError naming what of the operating point cannot be, with the allowed range */
   constructor(p: Parameters, point: OperatingPoint) {
     const linear = linearise(p, point);
     const axis = drivenAxis(p, linear);
-    this.controller = new PositionController(p);
-    this.period = this.controller.period;
-    this.currentPeriod = 1 / p.currentRate;
-    this.plant = new Transfer(axis.a, axis.command, axis.reading);
-    const closed = closedLoop(p, axis, this.controller);
+    this.#controller = new PositionController(p);
+    this.period = this.#controller.period;
+    this.#currentPeriod = 1 / p.currentRate;
+    this.#plant = new Transfer(axis.a, axis.command, axis.reading);
+    const closed = closedLoop(p, axis, this.#controller);
     const force = new Matrix(closed.rows, axis.force.cols);
     force.place(axis.force, 0, 0);
-    this.underForce = new Transfer(closed, force, widened(axis.table, closed.rows));
-    this.eigenvalues = this.underForce.eigenvalues();
-    this.openPoles = this.plant.eigenvalues();
+    this.#underForce = new Transfer(closed, force, widened(axis.table, closed.rows));
+    this.eigenvalues = this.#underForce.eigenvalues();
+    this.openPoles = this.#plant.eigenvalues();
     this.holdingCurrent = Math.hypot(linear.heldCurrentD, linear.heldCurrentQ);
     this.holdingVoltage = Math.hypot(linear.voltageD, linear.voltageQ);
-    this.stiffAtRest = p.Ki > 0 && p.encoderSide === 'load';
+    this.#stiffAtRest = p.Ki > 0 && p.encoderSide === 'load';
   }
 
   /** L at angular frequency ω, rad/s, above 0. */
   openLoop(omega: number): Complex {
     const z = unit(omega * this.period);
-    return times(this.controller.feedback(z), this.plant.at(z)[0]!);
+    return times(this.#controller.feedback(z), this.#plant.first(z));
   }
 
   /** Table position over the force on it, m/N. */
   compliance(omega: number): Complex {
-    const responses = this.underForce.at(unit(omega * this.period));
+    const responses = this.#underForce.at(unit(omega * this.period));
     return responses.reduce(
-      (sum, response, m) => plus(sum, times(response, unit(omega * m * this.currentPeriod))),
+      (sum, response, m) => plus(sum, times(response, unit(omega * m * this.#currentPeriod))),
       { re: 0, im: 0 },
     );
   }
 
   at(omega: number): LoopResponse {
     const z = unit(omega * this.period);
-    const plant = this.plant.at(z)[0]!;
-    const openLoop = times(this.controller.feedback(z), plant);
+    const plant = this.#plant.first(z);
+    const openLoop = times(this.#controller.feedback(z), plant);
     const sensitivity = over(ONE, plus(ONE, openLoop));
     return {
       openLoop,
       sensitivity,
       closedLoop: times(openLoop, sensitivity),
-      tracking: times(times(plant, sensitivity), this.controller.feedforward(z, omega)),
+      tracking: times(times(plant, sensitivity), this.#controller.feedforward(z, omega)),
       compliance: this.compliance(omega),
     };
   }
 
   /** Force over deflection at standstill, N/m. */
   get staticStiffness(): number {
-    return this.stiffAtRest ? Number.POSITIVE_INFINITY : 1 / Math.abs(this.compliance(0).re);
+    return this.#stiffAtRest ? Number.POSITIVE_INFINITY : 1 / Math.abs(this.compliance(0).re);
   }
 }
 

@@ -1,11 +1,15 @@
+import { valueAt } from '../../shared/core/at.ts';
+
 /** A signal of a linear system: its weights on the states and inputs that it depends on. */
 export type Signal = Float64Array;
 
-/** Sum of signals, each with a factor. */
-export function combine(...terms: readonly (readonly [factor: number, signal: Signal])[]): Signal {
-  const result = new Float64Array(terms[0]![1].length);
-  for (const [factor, signal] of terms)
-    for (let k = 0; k < result.length; k++) result[k]! += factor * signal[k]!;
+type Term = readonly [factor: number, signal: Signal];
+
+/** Sum of signals that are equally wide, each with a factor. */
+export function combine(first: Term, ...others: readonly Term[]): Signal {
+  const result = first[1].map((weight) => first[0] * weight);
+  for (const [factor, signal] of others)
+    for (const [k, weight] of signal.entries()) result[k] = valueAt(result, k) + factor * weight;
   return result;
 }
 
@@ -17,7 +21,7 @@ export function single(index: number, width: number): Signal {
 }
 
 /** A signal over the first few of `width` states and inputs. */
-export function widened(signal: ArrayLike<number>, width: number): Signal {
+export function widened(signal: Signal, width: number): Signal {
   const result = new Float64Array(width);
   result.set(signal);
   return result;

@@ -32,6 +32,10 @@ export class ComplexArray {
     this.im[k] = im;
   }
 
+  toList(): Complex[] {
+    return Array.from(this.re, (_, k) => this.at(k));
+  }
+
   /** Magnitude of each. */
   magnitudes(): Float64Array {
     return this.re.map((re, k) => Math.hypot(re, valueAt(this.im, k)));

@@ -1,9 +1,9 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
 import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
-import { logSpaced } from '../analysis/grid.ts';
 import { linearise } from '../analysis/linearise.ts';
 import { type Complex, unit } from '../math/complex.ts';
+import { logSpaced } from '../math/logSpaced.ts';
 import { Transfer } from '../math/transfer.ts';
 
 /** Lowest frequency of a design, Hz. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { logSpaced } from '../../../workers/analysis/grid.ts';
 import { margins } from '../../../workers/analysis/margins.ts';
 import { type Complex, over, plus, scaled, times } from '../../../workers/math/complex.ts';
+import { logSpaced } from '../../../workers/math/logSpaced.ts';
 import { currentBandwidth, magnitudeOptimum } from '../../../workers/pretune/magnitudeOptimum.ts';
 import { symmetricalOptimum } from '../../../workers/pretune/symmetricalOptimum.ts';
 
