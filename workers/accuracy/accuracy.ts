@@ -4,6 +4,7 @@ import type { TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import type { AxisStart } from '../axis.ts';
+import { tripOf } from '../run/tripOf.ts';
 import { disturbance } from './disturbance.ts';
 import { energyFlow } from './energy.ts';
 import { increment } from './increment.ts';
@@ -51,7 +52,7 @@ export function testAccuracy(
 /** A test of the axis as warm as the day leaves it; the trip of a day that could not even begin. */
 function atDaysEnd<T>({ asSet }: TimeLapse, test: (start: AxisStart) => T): TestResult<T> {
   const last = asSet.samples.at(-1);
-  if (last === undefined) return { trip: asSet.trip! };
+  if (last === undefined) return { trip: tripOf(asSet) };
   const { winding, carrier, table, screw } = last;
   return test({ temperatures: { winding, carrier, table, screw } });
 }

@@ -1,6 +1,8 @@
 import { continuousForce } from '../../shared/axis/motor.ts';
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { DisturbanceTest } from '../../shared/protocol/accuracy.ts';
+import { largestMagnitude } from '../math/statistics.ts';
 import { standing } from './standing.ts';
 import { thinned } from './thinned.ts';
 
@@ -23,7 +25,7 @@ export function disturbance(scene: Scene): DisturbanceTest {
   const error: number[] = [];
   axis.change({ process: 'constant', processForce: force });
   axis.stand(WATCHED, () => void error.push(axis.tool - stood));
-  const peak = error.reduce((max, value) => Math.max(max, Math.abs(value)), 0);
+  const peak = largestMagnitude(error);
   const back = error.reduce((last, value, k) => (Math.abs(value) > window ? k + 1 : last), 0);
   const shown = thinned(error.length);
   return {
@@ -32,6 +34,6 @@ export function disturbance(scene: Scene): DisturbanceTest {
     stiffness: force / peak,
     recovery: back < error.length ? back * axis.period : null,
     time: shown.map((k) => k * axis.period),
-    error: shown.map((k) => error[k]!),
+    error: shown.map((k) => at(error, k)),
   };
 }

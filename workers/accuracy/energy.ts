@@ -1,6 +1,7 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
 import { Axis, type AxisStart } from '../axis.ts';
+import { tripOf } from '../run/tripOf.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { TrippedError } from './testAxis.ts';
 
@@ -40,7 +41,7 @@ export function energyFlow(scene: Scene, start: AxisStart = {}): EnergyFlow {
 /** Runs until so many samples of the position loop are done. */
 function runTo(axis: Axis, samples: number): void {
   const ticks = samples * axis.parameters.positionDivider;
-  while (axis.tick < ticks) if (!axis.step()) throw new TrippedError(axis.trip!);
+  while (axis.tick < ticks) if (!axis.step()) throw new TrippedError(tripOf(axis));
 }
 
 function account({ audit, time, set }: Axis): Account {

@@ -1,5 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { IncrementTest } from '../../shared/protocol/accuracy.ts';
+import { mean, variance } from '../math/statistics.ts';
 import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import type { TestAxis } from './testAxis.ts';
@@ -45,11 +46,10 @@ export function increment(scene: Scene): IncrementTest {
     axis.goTo(at);
     axis.stand(REST);
     const { steps, jitter } = stepsTaken(axis, at, step);
-    const mean = steps.reduce((sum, value) => sum + value, 0) / steps.length;
-    const variance = steps.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (steps.length - 1);
-    const spread = Math.sqrt(variance + 2 * jitter ** 2);
-    const made = Math.abs(mean - step) <= MEAN_WITHIN * step && mean > CLEAR * spread;
-    tried.push({ step, mean, spread, made });
+    const taken = mean(steps);
+    const spread = Math.sqrt(variance(steps) + 2 * jitter ** 2);
+    const made = Math.abs(taken - step) <= MEAN_WITHIN * step && taken > CLEAR * spread;
+    tried.push({ step, mean: taken, spread, made });
     if (!made) break;
     smallest = step;
   }
@@ -64,10 +64,10 @@ function stepsTaken(axis: TestAxis, at: number, step: number): { steps: number[]
   for (let k = 1; k <= 2 * EACH_WAY; k++) {
     axis.goTo(at + step * Math.min(k, 2 * EACH_WAY - k));
     axis.stand(STEP_TIME - LOOK);
-    const { mean, jitter } = axis.look(LOOK);
-    steps.push(k <= EACH_WAY ? mean - before : before - mean);
+    const { mean: after, jitter } = axis.look(LOOK);
+    steps.push(k <= EACH_WAY ? after - before : before - after);
     squares += jitter ** 2;
-    before = mean;
+    before = after;
   }
   return { steps, jitter: Math.sqrt(squares / steps.length) };
 }

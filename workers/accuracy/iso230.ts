@@ -1,4 +1,6 @@
+import { at } from '../../shared/core/at.ts';
 import type { PositioningFigures } from '../../shared/protocol/accuracy.ts';
+import { largestMagnitude, mean, range, standardDeviation } from '../math/statistics.ts';
 
 /*
  * Evaluation of positioning after ISO 230-2:2014, Test code for machine tools, part 2, clause 3 (terms and formulas). Target P_i, i = 1…m,
@@ -27,11 +29,11 @@ const MIN_APPROACHES = 2;
 export function evaluatePositioning(up: Deviations, down: Deviations): PositioningFigures {
   check(up, down);
   const [meanUp, meanDown] = [up.map(mean), down.map(mean)];
-  const [spreadUp, spreadDown] = [up.map(spread), down.map(spread)];
-  const reversals = meanUp.map((value, i) => value - meanDown[i]!);
+  const [spreadUp, spreadDown] = [up.map(standardDeviation), down.map(standardDeviation)];
+  const reversals = meanUp.map((value, i) => value - at(meanDown, i));
   const [bandUp, bandDown] = [bandOf(meanUp, spreadUp), bandOf(meanDown, spreadDown)];
   const repeatabilities = reversals.map((reversal, i) => {
-    const [sUp, sDown] = [spreadUp[i]!, spreadDown[i]!];
+    const [sUp, sDown] = [at(spreadUp, i), at(spreadDown, i)];
     return Math.max(2 * sUp + 2 * sDown + Math.abs(reversal), 4 * sUp, 4 * sDown);
   });
   return {
@@ -39,7 +41,7 @@ export function evaluatePositioning(up: Deviations, down: Deviations): Positioni
     meanDown,
     spreadUp,
     spreadDown,
-    reversal: Math.max(...reversals.map(Math.abs)),
+    reversal: largestMagnitude(reversals),
     meanReversal: mean(reversals),
     repeatability: Math.max(...repeatabilities),
     repeatabilityUp: 4 * Math.max(...spreadUp),
@@ -47,7 +49,7 @@ export function evaluatePositioning(up: Deviations, down: Deviations): Positioni
     systematic: range([...meanUp, ...meanDown]),
     systematicUp: range(meanUp),
     systematicDown: range(meanDown),
-    meanRange: range(meanUp.map((value, i) => (value + meanDown[i]!) / 2)),
+    meanRange: range(meanUp.map((value, i) => (value + at(meanDown, i)) / 2)),
     accuracy: range([...bandUp, ...bandDown]),
     accuracyUp: range(bandUp),
     accuracyDown: range(bandDown),
@@ -66,21 +68,10 @@ function check(up: Deviations, down: Deviations): void {
       );
 }
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
-/** Standard deviation with n − 1. */
-function spread(values: readonly number[]): number {
-  const middle = mean(values);
-  return Math.sqrt(values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1));
-}
-
 /** Mean plus and minus two standard uncertainties of every target. */
 function bandOf(means: readonly number[], spreads: readonly number[]): number[] {
-  return means.flatMap((value, i) => [value + 2 * spreads[i]!, value - 2 * spreads[i]!]);
-}
-
-function range(values: readonly number[]): number {
-  return Math.max(...values) - Math.min(...values);
+  return means.flatMap((value, i) => {
+    const band = 2 * at(spreads, i);
+    return [value + band, value - band];
+  });
 }

@@ -32,18 +32,18 @@ export function positioning(
     axis.settle();
     return axis.look(LOOK).mean - target;
   };
-  const up = targets.map((): number[] => []);
-  const down = targets.map((): number[] => []);
+  const measured = targets.map((target) => ({ target, up: [] as number[], down: [] as number[] }));
+  const backwards = [...measured].reverse();
   axis.settle();
   for (let approach = 0; approach < APPROACHES; approach++) {
-    targets.forEach((target, i) => {
-      up[i]!.push(deviationAt(target));
-    });
+    for (const { target, up } of measured) up.push(deviationAt(target));
     axis.goTo(to);
     axis.settle();
-    for (let i = targets.length - 1; i >= 0; i--) down[i]!.push(deviationAt(targets[i]!));
+    for (const { target, down } of backwards) down.push(deviationAt(target));
     axis.goTo(from);
     axis.settle();
   }
+  const up = measured.map((each) => each.up);
+  const down = measured.map((each) => each.down);
   return { state, targets, up, down, figures: evaluatePositioning(up, down) };
 }

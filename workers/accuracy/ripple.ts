@@ -1,9 +1,11 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { RippleTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
 import { Spectrum } from '../math/spectrum.ts';
+import { range, rms } from '../math/statistics.ts';
 import { MIN_CYCLES, strongestLines } from './rippleLines.ts';
 import { causeOf, periodicTerms } from './ripplePeriods.ts';
 import { type ScanPlan, scanPlan } from './scanPlan.ts';
@@ -39,17 +41,11 @@ export function ripple(scene: Scene, job: Job): RippleTest {
     amplitude: trueAmplitude(amplitude, cycles),
     cause: causeOf(terms, length / cycles, length),
   }));
-  let [high, low, squares] = [-Infinity, Infinity, 0];
-  for (const value of deviation) {
-    high = Math.max(high, value);
-    low = Math.min(low, value);
-    squares += value * value;
-  }
   return {
     speed,
     length,
-    peak: (high - low) / 2,
-    rms: Math.sqrt(squares / deviation.length),
+    peak: range(deviation) / 2,
+    rms: rms(deviation),
     ...extremes(deviation, length),
     ...bands(spectrum, length, trueAmplitude),
     lines,
@@ -65,7 +61,7 @@ function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): F
   axis.settle();
   axis.goTo(to, () => {
     if (axis.record[C.setAcceleration] !== 0 || taken === values.length) return;
-    if (passed++ >= 0) values[taken++] = axis.record[C.tableSpeed]! / limits.speed - 1;
+    if (passed++ >= 0) values[taken++] = valueAt(axis.record, C.tableSpeed) / limits.speed - 1;
   });
   return values.subarray(0, taken);
 }
@@ -74,7 +70,7 @@ function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): F
 function means(samples: Float64Array, merged: number): Float64Array {
   return Float64Array.from({ length: samples.length / merged }, (_, k) => {
     let sum = 0;
-    for (let i = k * merged; i < (k + 1) * merged; i++) sum += samples[i]!;
+    for (let i = k * merged; i < (k + 1) * merged; i++) sum += valueAt(samples, i);
     return sum / merged;
   });
 }
@@ -88,14 +84,14 @@ export function extremes(samples: Float64Array, length: number): Pick<RippleTest
     const to = Math.ceil(((stretch + 1) * samples.length) / stretches);
     let [low, high] = [from, from];
     for (let k = from; k < to; k++) {
-      if (samples[k]! < samples[low]!) low = k;
-      if (samples[k]! > samples[high]!) high = k;
+      if (valueAt(samples, k) < valueAt(samples, low)) low = k;
+      if (valueAt(samples, k) > valueAt(samples, high)) high = k;
     }
     places.push(...(low === high ? [low] : [Math.min(low, high), Math.max(low, high)]));
   }
   return {
     distance: places.map((k) => (length * k) / samples.length),
-    deviation: places.map((k) => samples[k]!),
+    deviation: places.map((k) => valueAt(samples, k)),
   };
 }
 
@@ -112,13 +108,13 @@ function bands(
     const to = Math.min(Math.round(first * ratio ** (band + 1)), amplitude.length);
     if (to <= from) continue;
     let top = from;
-    for (let k = from; k < to; k++) if (amplitude[k]! > amplitude[top]!) top = k;
+    for (let k = from; k < to; k++) if (valueAt(amplitude, k) > valueAt(amplitude, top)) top = k;
     tops.push(top);
     from = to;
   }
   tops.reverse();
   return {
     period: tops.map((k) => length / (k * spacing)),
-    amplitude: tops.map((k) => trueAmplitude(amplitude[k]!, k * spacing)),
+    amplitude: tops.map((k) => trueAmplitude(valueAt(amplitude, k), k * spacing)),
   };
 }

@@ -1,4 +1,6 @@
+import { valueAt } from '../../shared/core/at.ts';
 import type { Line, Spectrum } from '../math/spectrum.ts';
+import { median } from '../math/statistics.ts';
 
 /** Fewer cycles than this over the record are not told from a drift. */
 export const MIN_CYCLES = 3;
@@ -13,23 +15,24 @@ const MIN_SHARE = 0.05;
 /** The lines that stand out of a spectrum, strongest first. */
 export function strongestLines(spectrum: Spectrum): Line[] {
   const { amplitude, spacing } = spectrum;
-  const tops: number[] = [];
-  for (let k = Math.ceil(MIN_CYCLES / spacing); k < amplitude.length - 1; k++)
-    if (amplitude[k]! > amplitude[k - 1]! && amplitude[k]! >= amplitude[k + 1]!) tops.push(k);
-  tops.sort((a, b) => amplitude[b]! - amplitude[a]!);
+  const tops: { readonly k: number; readonly height: number }[] = [];
+  for (let k = Math.ceil(MIN_CYCLES / spacing); k < amplitude.length - 1; k++) {
+    const height = valueAt(amplitude, k);
+    if (height > valueAt(amplitude, k - 1) && height >= valueAt(amplitude, k + 1)) tops.push({ k, height });
+  }
+  tops.sort((a, b) => b.height - a.height);
+  const [strongest] = tops;
   const lines: Line[] = [];
-  for (const k of tops) {
-    const strongest = amplitude[tops[0]!]!;
-    if (lines.length === MAX_LINES || !(amplitude[k]! > MIN_SHARE * strongest)) break;
+  for (const { k, height } of tops) {
+    if (!strongest || lines.length === MAX_LINES || !(height > MIN_SHARE * strongest.height)) break;
     const line = spectrum.top(k);
     const isNew = lines.every(({ cycles }) => Math.abs(cycles - line.cycles) >= MIN_APART);
-    if (isNew && amplitude[k]! > ABOVE_NOISE * middleAround(amplitude, k)) lines.push(line);
+    if (isNew && height > ABOVE_NOISE * middleAround(amplitude, k)) lines.push(line);
   }
   return lines;
 }
 
 /** Median over the octave about a place. */
 function middleAround(amplitude: Float64Array, k: number): number {
-  const octave = amplitude.slice(Math.floor(k / Math.SQRT2), Math.ceil(k * Math.SQRT2)).sort();
-  return octave[octave.length >> 1]!;
+  return median(amplitude.subarray(Math.floor(k / Math.SQRT2), Math.ceil(k * Math.SQRT2)));
 }

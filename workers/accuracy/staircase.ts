@@ -1,5 +1,7 @@
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { StaircaseTest } from '../../shared/protocol/accuracy.ts';
+import { mean, sumOfSquares } from '../math/statistics.ts';
 import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import { thinned } from './thinned.ts';
@@ -17,7 +19,7 @@ const MIN_COUNTS = 2;
 /** Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts, rounded up to 1, 2 or 5. */
 export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;
-  const { axis, at, room } = standing(scene);
+  const { axis, at: place, room } = standing(scene);
   const wanted = Math.max(OF_WINDOW * window, MIN_COUNTS * encoderResolution);
   const step = roundNumber(roundUpIndex(Math.min(wanted, room / STAIRS)));
   const ground = axis.look((1 - COUNTED) * STAND).mean;
@@ -31,22 +33,22 @@ export function staircase(scene: Scene): StaircaseTest {
       set.push(height);
       tool.push(axis.tool - ground);
     };
-    axis.goTo(at + height, watch);
+    axis.goTo(place + height, watch);
     axis.stand(STAND * (1 - COUNTED), watch);
     const first = tool.length;
     axis.stand(STAND * COUNTED, watch);
-    const standing = tool.slice(first);
-    const mean = standing.reduce((sum, value) => sum + value, 0) / standing.length;
-    largestError = Math.max(largestError, Math.abs(mean - height));
-    squares += standing.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-    counted += standing.length;
+    const stand = tool.slice(first);
+    const middle = mean(stand);
+    largestError = Math.max(largestError, Math.abs(middle - height));
+    squares += sumOfSquares(stand, middle);
+    counted += stand.length;
   }
   const shown = thinned(tool.length);
   return {
     step,
     time: shown.map((k) => k * axis.period),
-    set: shown.map((k) => set[k]!),
-    tool: shown.map((k) => tool[k]!),
+    set: shown.map((k) => at(set, k)),
+    tool: shown.map((k) => at(tool, k)),
     largestError,
     noise: Math.sqrt(squares / counted),
   };

@@ -1,9 +1,11 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { TestResult } from '../../shared/protocol/accuracy.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis, type AxisStart } from '../axis.ts';
+import { tripOf } from '../run/tripOf.ts';
 
 /** The drive stopped itself in the middle of a test. */
 export class TrippedError extends Error {
@@ -33,13 +35,13 @@ const LONGEST_WAIT = 1;
 export class TestAxis {
   /** Of one position-loop sample, s. */
   readonly period: number;
-  private readonly axis: Axis;
+  readonly #axis: Axis;
 
   /** @param place where it stands at first, m */
   constructor(scene: Scene, place: number, changes: ParameterChanges = {}, start: AxisStart = {}) {
     const { parameters: p } = scene;
     this.period = p.positionDivider / p.currentRate;
-    this.axis = new Axis(
+    this.#axis = new Axis(
       {
         ...scene,
         moves: [],
@@ -50,31 +52,31 @@ export class TestAxis {
   }
 
   get record(): Float64Array {
-    return this.axis.record;
+    return this.#axis.record;
   }
 
   get parameters(): Readonly<Parameters> {
-    return this.axis.parameters;
+    return this.#axis.parameters;
   }
 
   get moving(): boolean {
-    return this.axis.set.moving;
+    return this.#axis.set.moving;
   }
 
   /** Where the tool stands, m, as of the last sample. */
   get tool(): number {
-    return this.axis.set.position - this.record[C.toolError]!;
+    return this.#axis.set.position - valueAt(this.record, C.toolError);
   }
 
   /** On to the next sample of the position loop: the record is that of its instant. */
   sample(): void {
-    this.toSample();
-    this.step();
+    this.#toSample();
+    this.#step();
   }
 
   change(changes: ParameterChanges): void {
-    this.toSample();
-    this.axis.change(changes);
+    this.#toSample();
+    this.#axis.change(changes);
   }
 
   /** Moves to a place, m, under the limits of the scene; `watch` sees every sample of the move. */
@@ -93,7 +95,7 @@ export class TestAxis {
     const enough = Math.round(SETTLED / this.period);
     for (let k = 0, inside = 0; k < longest && inside < enough; k++) {
       this.sample();
-      inside = Math.abs(this.record[C.followingError]!) <= window ? inside + 1 : 0;
+      inside = Math.abs(valueAt(this.record, C.followingError)) <= window ? inside + 1 : 0;
     }
   }
 
@@ -119,11 +121,11 @@ export class TestAxis {
     return { mean: origin + mean, jitter: Math.sqrt(Math.max(squares / count - mean * mean, 0)) };
   }
 
-  private toSample(): void {
-    while (!this.axis.atPositionSample) this.step();
+  #toSample(): void {
+    while (!this.#axis.atPositionSample) this.#step();
   }
 
-  private step(): void {
-    if (!this.axis.step()) throw new TrippedError(this.axis.trip!);
+  #step(): void {
+    if (!this.#axis.step()) throw new TrippedError(tripOf(this.#axis));
   }
 }

@@ -1,6 +1,7 @@
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
 import { interpolationTerms, rippleTerms } from '../../shared/axis/periodic.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/protocol/fit.ts';
@@ -11,7 +12,8 @@ import { Findings } from './fit/findings.ts';
 import { goodnessOf } from './fit/goodness.ts';
 import { blockScatter, scatter, whiteScatter } from './fit/jackknife.ts';
 import { fitLink } from './fit/linkFit.ts';
-import { BIAS, COULOMB, fitMotion, MASS, type MotionFit, VISCOUS } from './fit/motionFit.ts';
+import { BIAS, COULOMB, MASS, VISCOUS } from './fit/motionEquation.ts';
+import { fitMotion, type MotionFit } from './fit/motionFit.ts';
 import { forceOf } from './fit/motorForce.ts';
 import { fitResonance } from './fit/resonanceFit.ts';
 import { BELIEVED, findScale, type Scale } from './fit/scale.ts';
@@ -85,17 +87,17 @@ function takeMotion(
     findings.take(name, value, scale.value * scatter(jackknife, figure), scale.tolerance * Math.abs(value));
   };
   if (hasBothDirections) {
-    take('bias', (x) => x[BIAS]!);
-    take('coulomb', (x) => x[COULOMB]!);
+    take('bias', (x) => valueAt(x, BIAS));
+    take('coulomb', (x) => valueAt(x, COULOMB));
   } else {
     const holding = holdingForce(p) / scale.value;
-    take('coulomb', (x) => fit.direction * (x[BIAS]! - holding));
+    take('coulomb', (x) => fit.direction * (valueAt(x, BIAS) - holding));
     findings.miss(
       ['bias'],
       'The table moves one way only: friction and a constant load are one force then. The load is taken from the parameters.',
     );
   }
-  if (hasSeveralSpeeds) take('viscous', (x) => x[VISCOUS]!);
+  if (hasSeveralSpeeds) take('viscous', (x) => valueAt(x, VISCOUS));
   else
     findings.miss(
       ['viscous'],
@@ -104,18 +106,27 @@ function takeMotion(
   return { fit, scale };
 }
 
+/** As measured, or its command where it was not recorded. @throws RangeError where neither was */
+function currentOf({ current, currentCommand }: Trace): Float64Array {
+  const found = current ?? currentCommand;
+  if (found === null) throw new RangeError('The trace has neither the current nor its command.');
+  return found;
+}
+
 function motionOf(trace: Trace, p: Parameters): MotionFit | string {
-  const force = forceOf(trace.current ?? trace.currentCommand!, p);
+  const force = forceOf(currentOf(trace), p);
   const { position, period, start } = trace;
   return fitMotion({ force, position, motorPosition: trace.motorPosition ?? position, period, start }, p);
 }
 
 function scaleOf(fit: MotionFit, known: Known, p: Parameters, findings: Findings): Scale {
-  if (known.kind !== 'added mass') return findScale(fit, known, null, p, findings);
-  const added = motionOf(known.trace, p);
-  if (typeof added !== 'string' && added.hasMass) return findScale(fit, known, added, p, findings);
+  if (known.kind !== 'added mass') return findScale(fit, known, p, findings);
+  const { kind, mass, tolerance, trace } = known;
+  const added = motionOf(trace, p);
+  if (typeof added !== 'string' && added.hasMass)
+    return findScale(fit, { kind, mass, tolerance, fit: added }, p, findings);
   findings.note('The run with the mass added shows no mass, so the force constant is taken as known.');
-  return findScale(fit, { kind: 'force constant' }, null, p, findings);
+  return findScale(fit, { kind: 'force constant' }, p, findings);
 }
 
 /** The link from both its ends in a move, else from a sweep at standstill. */
@@ -127,7 +138,7 @@ function takeLink(
   { motorMassTolerance = MOTOR_MASS_TOLERANCE }: FitOptions,
   findings: Findings,
 ): ResonanceFit | null {
-  const force = forceOf(trace.current ?? trace.currentCommand!, p).map((f) => scale.value * f);
+  const force = forceOf(currentOf(trace), p).map((f) => scale.value * f);
   const motor = p.encoderSide === 'motor' ? trace.position : trace.motorPosition;
   const table = p.encoderSide === 'load' ? trace.position : trace.tablePosition;
   const masses = motorSideMass(p) / loadSideMass(p);
@@ -187,7 +198,7 @@ function takeDelay(
 }
 
 function judge(motion: MotionFit, findings: Findings): Goodness {
-  const mass = (x: Float64Array) => x[MASS]!;
+  const mass = (x: Float64Array) => valueAt(x, MASS);
   const white = whiteScatter(motion.jackknife, mass);
   const goodness = goodnessOf(
     motion.forces,

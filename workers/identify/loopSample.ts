@@ -1,5 +1,7 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Axis } from '../axis.ts';
+import { tripOf } from '../run/tripOf.ts';
 
 /** What a measurement of the loop takes at each position-loop sample. Forces in N. */
 export interface LoopSample {
@@ -21,10 +23,10 @@ export interface LoopSample {
 export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): string | null {
   for (;;) {
     const samples = axis.atPositionSample;
-    if (!axis.step()) return axis.trip!.message;
+    if (!axis.step()) return tripOf(axis).message;
     if (!samples) continue;
     const { cycle, segment, frequency, phase, force } = axis.set;
-    const total = axis.record[C.currentCommand]! * axis.forcePerAmp;
+    const total = valueAt(axis.record, C.currentCommand) * axis.forcePerAmp;
     if (!take({ cycle, segment, frequency, phase, added: force, total })) return null;
   }
 }

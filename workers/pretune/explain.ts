@@ -5,45 +5,33 @@ import {
   type ParameterName,
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
-import type { TuningChoice, TuningPoint } from '../../shared/protocol/pretune.ts';
+import type { TuningChoice } from '../../shared/protocol/pretune.ts';
 import { limitText } from './goal.ts';
-import { DISTANCE_KEPT, type LoopDesign, NOISE_SHARE } from './loopDesign.ts';
-import type { LoopLimit } from './loopLimit.ts';
+import { DISTANCE_KEPT, NOISE_SHARE } from './loopDesign.ts';
 import { CURRENT_PERIODS } from './magnitudeOptimum.ts';
 import { type MotionForce, speedLag } from './motion.ts';
-import type { Shape } from './shape.ts';
 import type { Structure } from './structure.ts';
+import type { Tried } from './tried.ts';
 
-/** What a tuning came from. */
-export interface Story {
-  readonly p: Parameters;
-  readonly limit: LoopLimit;
-  readonly structures: readonly Structure[];
-  /** The one that was chosen, and its shape. */
-  readonly structure: number;
-  readonly shape: Shape;
-  /** The loop with the largest integral gain of each structure; null where there is none. */
-  readonly designs: readonly (LoopDesign | null)[];
-  readonly point: TuningPoint;
-  readonly motion: MotionForce;
-}
-
-/** Every value that was chosen, why, and by which rule, one sentence each. */
-export function explain(story: Story): TuningChoice[] {
-  const { changes } = story.point;
-  return [...currentLoop(story), ...positionLoop(story), ...forces(story), ...filters(story)].flatMap(
-    ([parameter, rule, sentence]) => {
-      const value = changes[parameter];
-      return typeof value === 'number' || typeof value === 'boolean'
-        ? [{ parameter, value, sentence, rule }]
-        : [];
-    },
-  );
+/** Every value that was chosen, why, and by which rule, one sentence each. `p` are the parameters it was designed on. */
+export function explain(p: Parameters, tried: Tried): TuningChoice[] {
+  const { changes } = tried.point;
+  return [
+    ...currentLoop(p, changes),
+    ...positionLoop(p, tried),
+    ...forces(p, tried),
+    ...filters(tried),
+  ].flatMap(([parameter, rule, sentence]) => {
+    const value = changes[parameter];
+    return typeof value === 'number' || typeof value === 'boolean'
+      ? [{ parameter, value, sentence, rule }]
+      : [];
+  });
 }
 
 type Line = readonly [parameter: ParameterName, rule: string, sentence: string];
 
-function currentLoop({ p, point: { changes } }: Story): Line[] {
+function currentLoop(p: Parameters, changes: ParameterChanges): Line[] {
   return [
     [
       'currentBandwidth',
@@ -53,15 +41,10 @@ function currentLoop({ p, point: { changes } }: Story): Line[] {
   ];
 }
 
-function positionLoop({
-  p,
-  limit,
-  shape,
-  structures,
-  structure,
-  point: { changes, crossover },
-}: Story): Line[] {
-  const { quiet } = structures[structure]!;
+function positionLoop(
+  p: Parameters,
+  { atLimit: { limit }, structure: { quiet }, shape, point: { changes, crossover } }: Tried,
+): Line[] {
   const { Kp = 0, Kd = 1 } = changes;
   // The corners add up to Kp/Kd; their ratio is that of the shape.
   const lead = Kp / Kd / (1 + shape.integratorCorner / shape.leadCorner) / (2 * Math.PI);
@@ -103,7 +86,7 @@ function positionLoop({
   ];
 }
 
-function forces({ p, point: { changes }, motion }: Story): Line[] {
+function forces(p: Parameters, { point: { changes }, motion }: Tried): Line[] {
   const { Kd = 0 } = changes;
   const lag = speedLag({ ...p, ...changes });
   const source = motion.source === 'run' ? 'least squares over a run' : 'the datasheet';
@@ -133,66 +116,59 @@ function trimText({ trim }: MotionForce): string {
   return `; ${inUnit(Math.abs(trim), '%', 1)} of the mass ${trim < 0 ? 'left out' : 'added'}, with which the table came to rest soonest in the runs`;
 }
 
-function filters(story: Story): Line[] {
-  const { shape, structures, structure } = story;
-  const { changes } = story.point;
-  const lines: Line[] = [];
-  for (const [k, names] of NOTCHES.entries()) {
-    const notch = shape.notches[k];
-    if (notch === undefined) {
-      lines.push([
-        names.on,
-        'loop shaping',
-        without(story, ({ notches }) => notches.length > k, k === 0 ? 'a notch' : 'a second notch'),
-      ]);
-      continue;
-    }
-    const resonance = structures[structure]!.notches[k]!;
-    lines.push(
-      [
-        names.on,
-        'loop shaping',
-        `On: the resonance at ${ranged(resonance.frequency, 'Hz')}, ${SWINGS[resonance.table]}, would else hold the crossover down.`,
-      ],
-      [
-        names.frequency,
-        'loop shaping',
-        `${shown(names.frequency, changes)}, ${inUnit(notch.frequency / resonance.frequency, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
-      ],
-      [
-        names.width,
-        'loop shaping',
-        `${shown(names.width, changes)}: wide enough for a resonance that is 15 % off, and no wider, since width costs phase below.`,
-      ],
-      [
-        names.depth,
-        'loop shaping',
-        `${shown(names.depth, changes)}: deep enough for the peak, and no deeper, since depth costs phase below.`,
-      ],
-    );
+function filters(tried: Tried): Line[] {
+  return [...NOTCHES.flatMap((names, k) => notch(tried, names, k)), ...lowpass(tried)];
+}
+
+function notch(tried: Tried, names: (typeof NOTCHES)[number], k: number): Line[] {
+  const { changes } = tried.point;
+  const chosen = tried.shape.notches[k];
+  const resonance = tried.structure.notches[k];
+  if (chosen === undefined || resonance === undefined) {
+    const name = k === 0 ? 'a notch' : 'a second notch';
+    return [[names.on, 'loop shaping', without(tried, ({ notches }) => notches.length > k, name)]];
   }
-  if (shape.lowpass === null) {
-    lines.push(['lowpass', 'loop shaping', without(story, ({ lowpass }) => lowpass, 'a low-pass')]);
-  } else {
-    lines.push(
-      [
-        'lowpass',
-        'loop shaping',
-        'On: it lowers the loop above its crossover more than it costs phase at it.',
-      ],
-      [
-        'lowpassFrequency',
-        'loop shaping',
-        `${shown('lowpassFrequency', changes)}: search for the largest integral gain within the limit.`,
-      ],
-      [
-        'lowpassDamping',
-        'loop shaping',
-        `${shown('lowpassDamping', changes)}: search, together with its frequency.`,
-      ],
-    );
-  }
-  return lines;
+  return [
+    [
+      names.on,
+      'loop shaping',
+      `On: the resonance at ${ranged(resonance.frequency, 'Hz')}, ${SWINGS[resonance.table]}, would otherwise hold the crossover down.`,
+    ],
+    [
+      names.frequency,
+      'loop shaping',
+      `${shown(names.frequency, changes)}, ${inUnit(chosen.frequency / resonance.frequency, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
+    ],
+    [
+      names.width,
+      'loop shaping',
+      `${shown(names.width, changes)}: wide enough for a resonance that is 15 % off, and no wider, since width costs phase below.`,
+    ],
+    [
+      names.depth,
+      'loop shaping',
+      `${shown(names.depth, changes)}: deep enough for the peak, and no deeper, since depth costs phase below.`,
+    ],
+  ];
+}
+
+function lowpass(tried: Tried): Line[] {
+  const { changes } = tried.point;
+  if (tried.shape.lowpass === null)
+    return [['lowpass', 'loop shaping', without(tried, (structure) => structure.lowpass, 'a low-pass')]];
+  return [
+    ['lowpass', 'loop shaping', 'On: it lowers the loop above its crossover more than it costs phase at it.'],
+    [
+      'lowpassFrequency',
+      'loop shaping',
+      `${shown('lowpassFrequency', changes)}: search for the largest integral gain within the limit.`,
+    ],
+    [
+      'lowpassDamping',
+      'loop shaping',
+      `${shown('lowpassDamping', changes)}: search, together with its frequency.`,
+    ],
+  ];
 }
 
 const SWINGS = {
@@ -207,12 +183,12 @@ const NOTCHES = [
 
 /** Why a filter stays off: what the same limit gave with it, beside what it gave without any. */
 function without(
-  { structures, designs }: Story,
+  { atLimit: { designs } }: Tried,
   has: (structure: Structure) => boolean,
   name: string,
 ): string {
-  const gain = (k: number) => designs[k]?.gains.Ki ?? 0;
-  const withIt = structures.findIndex(has);
+  const gain = (k: number) => designs[k]?.design?.gains.Ki ?? 0;
+  const withIt = designs.findIndex(({ structure }) => has(structure));
   if (withIt < 0) return `Off: no resonance stands out that ${name} could take away.`;
   if (gain(withIt) === 0) return `Off: no loop with ${name} keeps the limit.`;
   const change = gain(withIt) / gain(0) - 1;

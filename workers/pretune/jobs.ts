@@ -1,4 +1,5 @@
 import { rounded } from '../../shared/axis/tunedValue.ts';
+import { at } from '../../shared/core/at.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
 import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
@@ -125,7 +126,7 @@ function trial(
 }
 
 function variation(task: Task, changes: ParameterChanges, index: number): RobustnessRun {
-  const { name, changes: vary } = VARIATIONS[index]!;
+  const { name, changes: vary } = at(VARIATIONS, index);
   const { scene } = task;
   const parameters = { ...scene.parameters, ...vary(scene.parameters) };
   const point = tryOut({ ...task, scene: { ...scene, parameters } }, changes, 'pretuned', name);

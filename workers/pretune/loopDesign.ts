@@ -23,19 +23,19 @@ export interface LoopDesign {
 /** Finds how fast loops of given shapes may be on one machine, as it is and as it may turn out to be. */
 export class LoopDesigner {
   readonly plant: PlantResponse;
-  private readonly varied: readonly PlantResponse[];
-  private readonly p: Parameters;
+  readonly #varied: readonly PlantResponse[];
+  readonly #p: Parameters;
 
   /** @param points of each response; more of them find narrower peaks */
   constructor(p: Parameters, points: number) {
-    this.p = p;
+    this.#p = p;
     this.plant = plantResponse(p, points);
-    this.varied = DESIGN_VARIATIONS.map(({ changes }) => plantResponse({ ...p, ...changes(p) }, points));
+    this.#varied = DESIGN_VARIATIONS.map(({ changes }) => plantResponse({ ...p, ...changes(p) }, points));
   }
 
   /** Rate of the position loop, Hz. */
   get rate(): number {
-    return this.p.currentRate / this.p.positionDivider;
+    return this.#p.currentRate / this.#p.positionDivider;
   }
 
   /** @param worthwhile leaves out loops that are no use, before the last and slowest check */
@@ -45,12 +45,12 @@ export class LoopDesigner {
     worthwhile: (gains: Gains) => boolean = () => true,
   ): LoopDesign | null {
     const p = {
-      ...this.p,
+      ...this.#p,
       ...filterChanges(shape),
       derivativeTime: rounded('derivativeTime', shape.derivativeTime),
     };
     const nominal = new LoopFamily(p, this.plant);
-    const varied = this.varied.map((plant) => new LoopFamily(p, plant));
+    const varied = this.#varied.map((plant) => new LoopFamily(p, plant));
     const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
     const maxNoise = NOISE_SHARE * p.continuousCurrent;
     const maxVaried = sensitivityOf(limit) / DISTANCE_KEPT;
@@ -74,7 +74,7 @@ export class LoopDesigner {
         const gains = gainsAt(crossover);
         return (
           worthwhile(gains) &&
-          [this.plant, ...this.varied].every((plant) => isStable({ ...p, ...gains }, plant))
+          [this.plant, ...this.#varied].every((plant) => isStable({ ...p, ...gains }, plant))
         );
       },
     );

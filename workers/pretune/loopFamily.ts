@@ -1,6 +1,8 @@
+import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { PositionController } from '../analysis/positionController.ts';
 import { type Complex, times } from '../math/complex.ts';
+import { ComplexArray } from '../math/complexArray.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 
 export interface Gains {
@@ -9,122 +11,160 @@ export interface Gains {
   readonly Kd: number;
 }
 
-/** Real and imaginary parts of the responses to a unit of each gain. */
-type Parts = readonly [
-  pRe: Float64Array,
-  pIm: Float64Array,
-  iRe: Float64Array,
-  iIm: Float64Array,
-  dRe: Float64Array,
-  dIm: Float64Array,
-];
+/** The responses to a unit of each gain, over the frequencies. */
+type Units<T> = Readonly<Record<keyof Gains, T>>;
 
 /**
- * The loop of one axis over the gains, all else fixed. It is linear in them, so the responses to a unit of each are computed once and a set of
- * gains costs one pass over the frequencies: L = Kp L_p + Ki L_i + Kd L_d.
+ * The loop of one axis over the gains, all else fixed. It is linear in them, so the responses to a unit of each are
+ * computed once, and a set of gains costs one pass over the frequencies: L = Kp L_p + Ki L_i + Kd L_d.
  */
 export class LoopFamily {
-  private readonly omega: readonly number[];
-  private readonly controller: Parts;
-  /** Standing and sliding. */
-  private readonly loops: readonly Parts[];
-  private readonly re: Float64Array;
-  private readonly im: Float64Array;
+  readonly #omega: Float64Array;
+  readonly #controller: Units<ComplexArray>;
+  readonly #standing: Units<ComplexArray>;
+  readonly #sliding: Units<ComplexArray>;
+  /** L of the gains asked for last. */
+  readonly #loop: ComplexArray;
 
   constructor(p: Parameters, plant: PlantResponse) {
-    const units = [
-      { Kp: 1, Ki: 0, Kd: 0 },
-      { Kp: 0, Ki: 1, Kd: 0 },
-      { Kp: 0, Ki: 0, Kd: 1 },
-    ].map((gains) => {
+    const responses = (gains: Gains) => {
       const controller = new PositionController({ ...p, ...gains });
       return plant.z.map((z) => controller.feedback(z));
-    });
+    };
+    const units: Units<readonly Complex[]> = {
+      Kp: responses({ Kp: 1, Ki: 0, Kd: 0 }),
+      Ki: responses({ Kp: 0, Ki: 1, Kd: 0 }),
+      Kd: responses({ Kp: 0, Ki: 0, Kd: 1 }),
+    };
     const through = ({ response }: PlantState) =>
-      parts(units.map((unit) => unit.map((value, k) => times(value, response[k]!))));
-    this.omega = plant.omega;
-    this.controller = parts(units);
-    this.loops = [through(plant.standing), through(plant.sliding)];
-    this.re = new Float64Array(plant.omega.length);
-    this.im = new Float64Array(plant.omega.length);
+      ofEach(units, (unit) => ComplexArray.from(unit.map((value, k) => times(value, at(response, k)))));
+    this.#omega = Float64Array.from(plant.omega);
+    this.#controller = ofEach(units, (unit) => ComplexArray.from(unit));
+    this.#standing = through(plant.standing);
+    this.#sliding = through(plant.sliding);
+    this.#loop = new ComplexArray(plant.omega.length);
   }
 
   /** Peak of |S|, standing and sliding: the closest that the curve, straight between the frequencies, comes to −1. */
   peakSensitivity(gains: Gains): number {
-    const { re, im } = this;
-    let min = Number.POSITIVE_INFINITY;
-    for (const loop of this.loops) {
-      this.mix(loop, gains);
-      for (let k = 0; k + 1 < re.length; k++) {
-        const x = 1 + re[k]!;
-        const y = im[k]!;
-        const dx = re[k + 1]! - re[k]!;
-        const dy = im[k + 1]! - im[k]!;
-        // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies between.
-        const length = dx * dx + dy * dy;
-        const along = length > 0 ? Math.min(Math.max(-(x * dx + y * dy) / length, 0), 1) : 0;
-        min = Math.min(min, (x + along * dx) ** 2 + (y + along * dy) ** 2);
-      }
-    }
-    return 1 / Math.sqrt(min);
+    this.#mix(this.#standing, gains);
+    const standing = closestToMinusOne(this.#loop);
+    this.#mix(this.#sliding, gains);
+    return 1 / Math.sqrt(Math.min(standing, closestToMinusOne(this.#loop)));
   }
 
-  /** Least phase margin, rad, and gain margin, standing and sliding; interpolated between the frequencies. */
-  margins(gains: Gains): { phase: number; gain: number } {
-    let phase = Math.PI;
-    let gain = Number.POSITIVE_INFINITY;
-    const { re, im } = this;
-    for (const loop of this.loops) {
-      this.mix(loop, gains);
-      for (let k = 0; k + 1 < re.length; k++) {
-        const [before, after] = [Math.hypot(re[k]!, im[k]!) - 1, Math.hypot(re[k + 1]!, im[k + 1]!) - 1];
-        if (before > 0 !== after > 0) {
-          const share = before / (before - after);
-          const x = re[k]! + share * (re[k + 1]! - re[k]!);
-          const y = im[k]! + share * (im[k + 1]! - im[k]!);
-          phase = Math.min(phase, Math.abs(Math.atan2(-y, -x)));
-        }
-        if (im[k]! > 0 !== im[k + 1]! > 0) {
-          const x = re[k]! + (im[k]! / (im[k]! - im[k + 1]!)) * (re[k + 1]! - re[k]!);
-          if (x < 0 && x > -1) gain = Math.min(gain, -1 / x);
-        }
-      }
-      const last = re[re.length - 1]!;
-      if (last < 0 && last > -1) gain = Math.min(gain, -1 / last);
-    }
-    return { phase, gain };
+  /** Smallest phase margin, rad, and gain margin, standing and sliding; interpolated between the frequencies. */
+  margins(gains: Gains): Margins {
+    this.#mix(this.#standing, gains);
+    const standing = marginsOf(this.#loop);
+    this.#mix(this.#sliding, gains);
+    const sliding = marginsOf(this.#loop);
+    return {
+      phase: Math.min(standing.phase, sliding.phase),
+      gain: Math.min(standing.gain, sliding.gain),
+    };
   }
 
   /**
-   * Current command that white noise of rms `noise` (m) in the readings makes the sliding loop give, A rms: the mean of |C S|² over the
-   * frequencies up to half the rate.
+   * Current command that white noise of rms `noise` (m) in the readings makes the sliding loop give, A rms: the mean of
+   * |C S|² over the frequencies up to half the rate.
    */
-  noiseCurrent(gains: Gains, noise: number): number {
-    const { re, im, omega } = this;
-    const [pRe, pIm, iRe, iIm, dRe, dIm] = this.controller;
-    this.mix(this.loops[this.loops.length - 1]!, gains);
+  noiseCurrent({ Kp, Ki, Kd }: Gains, noise: number): number {
+    const { re, im } = this.#loop;
+    const controller = this.#controller;
+    this.#mix(this.#sliding, { Kp, Ki, Kd });
     const square = (k: number) => {
-      const cRe = gains.Kp * pRe[k]! + gains.Ki * iRe[k]! + gains.Kd * dRe[k]!;
-      const cIm = gains.Kp * pIm[k]! + gains.Ki * iIm[k]! + gains.Kd * dIm[k]!;
-      return (cRe * cRe + cIm * cIm) / ((1 + re[k]!) ** 2 + im[k]! ** 2);
+      const cRe =
+        Kp * valueAt(controller.Kp.re, k) +
+        Ki * valueAt(controller.Ki.re, k) +
+        Kd * valueAt(controller.Kd.re, k);
+      const cIm =
+        Kp * valueAt(controller.Kp.im, k) +
+        Ki * valueAt(controller.Ki.im, k) +
+        Kd * valueAt(controller.Kd.im, k);
+      return (cRe * cRe + cIm * cIm) / ((1 + valueAt(re, k)) ** 2 + valueAt(im, k) ** 2);
     };
     let sum = 0;
-    for (let k = 1; k < omega.length; k++)
-      sum += ((square(k) + square(k - 1)) / 2) * (omega[k]! - omega[k - 1]!);
-    return noise * Math.sqrt(sum / omega[omega.length - 1]!);
+    let highest = valueAt(this.#omega, 0);
+    let before = square(0);
+    for (let k = 1; k < this.#omega.length; k++) {
+      const omega = valueAt(this.#omega, k);
+      const value = square(k);
+      sum += ((value + before) / 2) * (omega - highest);
+      before = value;
+      highest = omega;
+    }
+    return noise * Math.sqrt(sum / highest);
   }
 
-  private mix([pRe, pIm, iRe, iIm, dRe, dIm]: Parts, { Kp, Ki, Kd }: Gains): void {
-    for (let k = 0; k < this.re.length; k++) {
-      this.re[k] = Kp * pRe[k]! + Ki * iRe[k]! + Kd * dRe[k]!;
-      this.im[k] = Kp * pIm[k]! + Ki * iIm[k]! + Kd * dIm[k]!;
+  #mix(units: Units<ComplexArray>, { Kp, Ki, Kd }: Gains): void {
+    const { re, im } = this.#loop;
+    const { re: pRe, im: pIm } = units.Kp;
+    const { re: iRe, im: iIm } = units.Ki;
+    const { re: dRe, im: dIm } = units.Kd;
+    for (let k = 0; k < re.length; k++) {
+      re[k] = Kp * valueAt(pRe, k) + Ki * valueAt(iRe, k) + Kd * valueAt(dRe, k);
+      im[k] = Kp * valueAt(pIm, k) + Ki * valueAt(iIm, k) + Kd * valueAt(dIm, k);
     }
   }
 }
 
-function parts(units: readonly (readonly Complex[])[]): Parts {
-  return units.flatMap((values) => [
-    Float64Array.from(values, ({ re }) => re),
-    Float64Array.from(values, ({ im }) => im),
-  ]) as unknown as Parts;
+function ofEach<T, R>({ Kp, Ki, Kd }: Units<T>, make: (unit: T) => R): Units<R> {
+  return { Kp: make(Kp), Ki: make(Ki), Kd: make(Kd) };
+}
+
+/** Square of the distance between −1 and the curve, straight between its points. */
+function closestToMinusOne({ re, im }: ComplexArray): number {
+  let min = Number.POSITIVE_INFINITY;
+  let xr = valueAt(re, 0);
+  let xi = valueAt(im, 0);
+  for (let k = 1; k < re.length; k++) {
+    const yr = valueAt(re, k);
+    const yi = valueAt(im, k);
+    const x = 1 + xr;
+    const dx = yr - xr;
+    const dy = yi - xi;
+    // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies between.
+    const length = dx * dx + dy * dy;
+    const along = length > 0 ? Math.min(Math.max(-(x * dx + xi * dy) / length, 0), 1) : 0;
+    min = Math.min(min, (x + along * dx) ** 2 + (xi + along * dy) ** 2);
+    xr = yr;
+    xi = yi;
+  }
+  return min;
+}
+
+/** Phase, rad, and gain, a factor. */
+interface Margins {
+  readonly phase: number;
+  readonly gain: number;
+}
+
+/** Of a curve that is straight between its points; π and Infinity where it crosses nothing. */
+function marginsOf({ re, im }: ComplexArray): Margins {
+  let phase = Math.PI;
+  let gain = Number.POSITIVE_INFINITY;
+  let xr = valueAt(re, 0);
+  let xi = valueAt(im, 0);
+  for (let k = 1; k < re.length; k++) {
+    const yr = valueAt(re, k);
+    const yi = valueAt(im, k);
+    const before = Math.hypot(xr, xi) - 1;
+    const after = Math.hypot(yr, yi) - 1;
+    if (before > 0 !== after > 0) {
+      const share = before / (before - after);
+      const x = xr + share * (yr - xr);
+      const y = xi + share * (yi - xi);
+      phase = Math.min(phase, Math.abs(Math.atan2(-y, -x)));
+    }
+    if (xi > 0 !== yi > 0) {
+      const x = xr + (xi / (xi - yi)) * (yr - xr);
+      if (x < 0 && x > -1) gain = Math.min(gain, -1 / x);
+    }
+    xr = yr;
+    xi = yi;
+  }
+  // At half the rate the curve meets the real axis.
+  if (xr < 0 && xr > -1) gain = Math.min(gain, -1 / xr);
+  return { phase, gain };
 }

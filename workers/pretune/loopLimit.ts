@@ -1,8 +1,7 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { PositionController } from '../analysis/positionController.ts';
 import { closedLoop } from '../analysis/sampledLoop.ts';
-import { hessenbergEigenvalues } from '../math/eigenvalues.ts';
-import { hessenbergForm } from '../math/hessenberg.ts';
+import { eigenvalues } from '../math/eigenvalues.ts';
 import type { Gains, LoopFamily } from './loopFamily.ts';
 import type { PlantResponse } from './plantResponse.ts';
 
@@ -30,8 +29,9 @@ export function sensitivityOf(limit: LoopLimit): number {
 export function isStable(p: Parameters, plant: PlantResponse): boolean {
   const controller = new PositionController(p);
   return [plant.standing, plant.sliding].every(({ axis }) => {
-    const { re, im } = hessenbergEigenvalues(hessenbergForm(closedLoop(p, axis, controller)).h);
-    return re.every((value, k) => Math.hypot(value, im[k]!) < 1);
+    return eigenvalues(closedLoop(p, axis, controller))
+      .magnitudes()
+      .every((size) => size < 1);
   });
 }
 

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { NormalNoise } from '../control/noise.ts';
 import type { LoopDesign, LoopDesigner } from './loopDesign.ts';
 import { type LoopLimit, sensitivityOf } from './loopLimit.ts';
@@ -29,21 +30,21 @@ export function searchLoops(
 ): (LoopDesign | null)[] {
   const noise = new NormalNoise(SEED);
   const axes = coordinates(structure, designer.rate);
-  let at = axes.map(({ start }) => start);
+  let place = axes.map(({ start }) => start);
   let following = false;
   const found = new Map<LoopLimit, LoopDesign>();
   for (const limit of [...limits].sort((a, b) => sensitivityOf(a) - sensitivityOf(b))) {
     const firstStep = following ? FOLLOWING_STEP : FIRST_STEP;
     const count = Math.ceil(following ? FOLLOWING_SHARE * trials : trials);
-    let best = designer.fastest(shapeOf(structure, at), limit);
+    let best = designer.fastest(shapeOf(structure, place), limit);
     for (let k = 0; k < count; k++) {
       const step = firstStep * (LAST_STEP / firstStep) ** (k / count);
-      const values = at.map((value, i) => moved(value, axes[i]!, step * noise.next()));
+      const values = place.map((value, i) => moved(value, at(axes, i), step * noise.next()));
       const max = best?.gains.Ki ?? 0;
       const design = designer.fastest(shapeOf(structure, values), limit, ({ Ki }) => Ki > max);
       if (design === null) continue;
       best = design;
-      at = values;
+      place = values;
     }
     if (best === null) continue;
     found.set(limit, best);

@@ -2,10 +2,10 @@ import { viscousDrag } from '../../shared/axis/drag.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
 import { motorConstants, movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import { Matrix } from '../math/matrix.ts';
-import { solve } from '../math/solve.ts';
+import { NormalEquations } from '../math/normalEquations.ts';
 import { measureRun } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
 
@@ -42,34 +42,30 @@ const MAX_UNEXPLAINED = 0.1;
 export function measuredMotion({ scene, seconds }: Task, changes: ParameterChanges): MotionForce {
   const p = { ...scene.parameters, ...changes };
   const forcePerAmp = motorConstants(p).forcePerAmp;
-  const samples: { readonly row: readonly number[]; readonly force: number }[] = [];
+  const samples: { readonly acceleration: number; readonly speed: number; readonly force: number }[] = [];
   const { trip } = measureRun({ ...scene, parameters: p }, seconds, (record) => {
-    const speed = record[C.setSpeed]!;
-    const row = [record[C.setAcceleration]!, speed, Math.sign(speed), 1];
-    if (speed !== 0) samples.push({ row, force: forcePerAmp * record[C.currentCommand]! });
+    const speed = valueAt(record, C.setSpeed);
+    if (speed === 0) return;
+    const acceleration = valueAt(record, C.setAcceleration);
+    samples.push({ acceleration, speed, force: forcePerAmp * valueAt(record, C.currentCommand) });
   });
-  const topSpeed = samples.reduce((max, { row }) => Math.max(max, Math.abs(row[1]!)), 0);
-  const fast = samples.filter(({ row }) => Math.abs(row[1]!) >= FAST_ENOUGH * topSpeed);
-  const size = 4;
-  const normal = new Matrix(size, size);
-  const right = new Float64Array(size);
+  const topSpeed = samples.reduce((max, { speed }) => Math.max(max, Math.abs(speed)), 0);
+  const fast = samples.filter(({ speed }) => Math.abs(speed) >= FAST_ENOUGH * topSpeed);
+  const equations = new NormalEquations(4);
   let total = 0;
-  const datasheet = datasheetMotion(p);
-  for (const { row, force } of fast) {
+  for (const { acceleration, speed, force } of fast) {
+    equations.add([acceleration, speed, Math.sign(speed), 1], force);
     total += force ** 2;
-    for (let i = 0; i < size; i++) {
-      right[i]! += row[i]! * force;
-      for (let j = 0; j < size; j++) normal.add(i, j, row[i]! * row[j]!);
-    }
   }
-  const found = solve(normal, right);
-  if (trip || found === null) return datasheet;
-  const unexplained = fast.reduce(
-    (sum, { row, force }) => sum + (force - row.reduce((law, value, k) => law + value * found[k]!, 0)) ** 2,
-    0,
-  );
-  if (unexplained > MAX_UNEXPLAINED ** 2 * total) return datasheet;
-  return { mass: found[0]!, drag: Math.max(found[1]!, 0), source: 'run', trim: 0 };
+  const found = equations.solve();
+  if (trip || found === null) return datasheetMotion(p);
+  const [mass = 0, drag = 0, sliding = 0, constant = 0] = found;
+  const unexplained = fast.reduce((sum, { acceleration, speed, force }) => {
+    const law = mass * acceleration + drag * speed + sliding * Math.sign(speed) + constant;
+    return sum + (force - law) ** 2;
+  }, 0);
+  if (unexplained > MAX_UNEXPLAINED ** 2 * total) return datasheetMotion(p);
+  return { mass, drag: Math.max(drag, 0), source: 'run', trim: 0 };
 }
 
 /** Delay of the measured speed, s: half a sample of its difference, and its filter. */

@@ -2,7 +2,7 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
 import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
 import { linearise } from '../analysis/linearise.ts';
-import { type Complex, unit } from '../math/complex.ts';
+import { type Complex, magnitude, phase, unit } from '../math/complex.ts';
 import { logSpaced } from '../math/logSpaced.ts';
 import { Transfer } from '../math/transfer.ts';
 
@@ -67,7 +67,7 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const z = omega.map((w) => unit(w * period));
   const state = ({ axis, transfer, modes }: ReturnType<typeof at>): PlantState => ({
     axis,
-    response: z.map((each) => transfer.at(each)[0]!),
+    response: z.map((each) => transfer.first(each)),
     modes,
   });
   return { omega, z, standing: state(stands), sliding: state(slides) };
@@ -75,12 +75,11 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
 
 /** Natural frequency and damping of the oscillating eigenvalues that stand out: s = ln z/Tp. */
 function modesOf(transfer: Transfer, period: number): Mode[] {
-  const { re, im } = transfer.eigenvalues();
   const modes: Mode[] = [];
-  for (let k = 0; k < re.length; k++) {
-    if (!(im[k]! > 0)) continue;
-    const decay = -Math.log(Math.hypot(re[k]!, im[k]!)) / period;
-    const omega = Math.hypot(decay, Math.atan2(im[k]!, re[k]!) / period);
+  for (const z of transfer.eigenvalues().toList()) {
+    if (!(z.im > 0)) continue;
+    const decay = -Math.log(magnitude(z)) / period;
+    const omega = Math.hypot(decay, phase(z) / period);
     const damping = decay / omega;
     if (damping < STANDS_OUT) modes.push({ frequency: omega / (2 * Math.PI), damping });
   }

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { magnitude } from '../math/complex.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 import type { Shape } from './shape.ts';
@@ -54,9 +55,9 @@ function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): nu
   let highest = 0;
   for (const { frequency } of modes) {
     if (frequency < LOWEST_NOTCH) continue;
-    const at = omega.findIndex((w) => w >= 2 * Math.PI * frequency);
-    if (at < 0) continue;
-    const height = magnitude(response[at]!) * omega[at]! ** 2;
+    const k = omega.findIndex((w) => w >= 2 * Math.PI * frequency);
+    if (k < 0) continue;
+    const height = magnitude(at(response, k)) * at(omega, k) ** 2;
     if (height > highest) {
       highest = height;
       found = frequency;
@@ -66,12 +67,12 @@ function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): nu
 }
 
 /** Lead as a share of the crossover, integrator as a share of the lead, speed filter in position-loop samples. */
-const PID: readonly Coordinate[] = [
+const PID: readonly [lead: Coordinate, integrator: Coordinate, speedFilter: Coordinate] = [
   { start: 0.4, min: 0.1, max: 0.8 },
   { start: 0.4, min: 0.1, max: 1 },
   { start: 0.5, min: 0.25, max: 20 },
 ];
-const QUIET_PID: readonly Coordinate[] = [
+const QUIET_PID: typeof PID = [
   { start: 0.2, min: 0.1, max: 0.25 },
   { start: 0.35, min: 0.1, max: 0.4 },
   { start: 6, min: 5, max: 20 },
@@ -95,9 +96,9 @@ export function coordinates(structure: Structure, rate: number): Coordinate[] {
   const highest = HIGHEST_FILTER * rate;
   const [lead, integrator, speedFilter] = structure.quiet ? QUIET_PID : PID;
   return [
-    lead!,
-    integrator!,
-    times(speedFilter!, 1 / rate),
+    lead,
+    integrator,
+    times(speedFilter, 1 / rate),
     ...structure.notches.flatMap((resonance) => {
       const frequency = Math.min(resonance.frequency, highest);
       return [
@@ -114,24 +115,16 @@ export function coordinates(structure: Structure, rate: number): Coordinate[] {
   ];
 }
 
-/** The shape that values of the coordinates stand for. */
+/** The shape that values of the coordinates stand for, in the order of `coordinates`. */
 export function shapeOf(structure: Structure, values: readonly number[]): Shape {
-  const [lead, integratorToLead, derivativeTime, ...filters] = values as [
-    number,
-    number,
-    number,
-    ...number[],
-  ];
-  const lowpassAt = 3 * structure.notches.length;
+  let taken = 0;
+  const next = () => at(values, taken++);
+  const leadCorner = next();
   return {
-    leadCorner: lead,
-    integratorCorner: integratorToLead * lead,
-    derivativeTime,
-    notches: structure.notches.map((_, k) => ({
-      frequency: filters[3 * k]!,
-      width: filters[3 * k + 1]!,
-      depth: filters[3 * k + 2]!,
-    })),
-    lowpass: structure.lowpass ? { frequency: filters[lowpassAt]!, damping: filters[lowpassAt + 1]! } : null,
+    leadCorner,
+    integratorCorner: next() * leadCorner,
+    derivativeTime: next(),
+    notches: structure.notches.map(() => ({ frequency: next(), width: next(), depth: next() })),
+    lowpass: structure.lowpass ? { frequency: next(), damping: next() } : null,
   };
 }

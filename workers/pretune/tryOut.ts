@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { LoopFigures } from '../../shared/protocol/analysis.ts';
@@ -18,7 +19,7 @@ export function tryOut(
   const parameters = { ...task.scene.parameters, ...changes };
   const error = new Tally();
   const summary = measureRun({ ...task.scene, parameters }, task.seconds, (record) => {
-    if (record[C.time]! >= task.from) error.add(record[C.followingError]!);
+    if (valueAt(record, C.time) >= task.from) error.add(valueAt(record, C.followingError));
   });
   return {
     origin,

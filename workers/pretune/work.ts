@@ -4,38 +4,37 @@ import type { JobPool } from './pool.ts';
 
 /** The jobs of one pretuning, counted. */
 export class Work {
-  private stage = '';
-  private done = 0;
-  private readonly pool: JobPool<Job, JobResult>;
-  private readonly total: number;
-  private readonly onProgress: (progress: PretuneProgress) => void;
+  #stage = '';
+  #done = 0;
+  readonly #pool: JobPool<Job, JobResult>;
+  readonly #total: number;
+  readonly #onProgress: (progress: PretuneProgress) => void;
 
   /** @param total number of jobs that are to come */
   constructor(pool: JobPool<Job, JobResult>, total: number, onProgress: (progress: PretuneProgress) => void) {
-    this.pool = pool;
-    this.total = total;
-    this.onProgress = onProgress;
+    this.#pool = pool;
+    this.#total = total;
+    this.#onProgress = onProgress;
   }
 
   enter(stage: string): void {
-    this.stage = stage;
-    this.report();
+    this.#stage = stage;
+    this.#report();
   }
 
   async run<J extends Job>(job: J): Promise<JobResult<J>> {
-    const result = await this.pool.run(job);
+    const result = await this.#pool.run(job);
     this.leaveOut(1);
     return result as JobResult<J>;
   }
 
   /** Jobs that were counted and turn out not to be needed. */
   leaveOut(jobs: number): void {
-    this.done += jobs;
-    this.report();
+    this.#done += jobs;
+    this.#report();
   }
 
-  private report(): void {
-    const { stage, done, total } = this;
-    this.onProgress({ stage, done, total });
+  #report(): void {
+    this.#onProgress({ stage: this.#stage, done: this.#done, total: this.#total });
   }
 }

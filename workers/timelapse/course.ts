@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import type { Course, HeatState, LapseOptions, LapseSample } from '../../shared/protocol/timeLapse.ts';
@@ -94,7 +95,7 @@ function steadyState(p: Parameters, store: CycleStore, last: Cycle, near: Temper
 
 /** Force per ampere with everything as warm as the room, N/A. */
 export function coldForce(p: Parameters, store: CycleStore): number {
-  const first = store.cycles[0]!;
+  const first = at(store.cycles, 0);
   return first.forcePerAmp * forceFactor(p, first, p.ambient);
 }
 

@@ -1,4 +1,5 @@
 import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Matrix } from '../math/matrix.ts';
 import { matrixExponential } from '../math/matrixExponential.ts';
@@ -26,19 +27,19 @@ const SIZE = NODES.length + 1;
 const PROBE = 1;
 
 export class CycleMap {
-  private readonly parts: readonly Matrix[];
-  private readonly whole: Matrix;
+  readonly #parts: readonly Matrix[];
+  readonly #whole: Matrix;
 
   /** About temperatures x0. */
   constructor(p: Parameters, cycle: Cycle, about: Temperatures) {
-    this.parts = cycle.parts.map((part) => partMap(p, cycle, part, about));
-    this.whole = this.parts.reduce((before, part) => part.times(before));
+    this.#parts = cycle.parts.map((part) => partMap(p, cycle, part, about));
+    this.#whole = this.#parts.reduce((before, part) => part.times(before));
   }
 
   /** Temperatures after a number of cycles. */
   after(t: Temperatures, cycles: number): Temperatures {
     let state = columnOf(t);
-    let power = this.whole;
+    let power = this.#whole;
     for (let left = cycles; left > 0; left = Math.floor(left / 2)) {
       if (left % 2 === 1) state = power.times(state);
       if (left > 1) power = power.times(power);
@@ -49,7 +50,7 @@ export class CycleMap {
   /** Temperatures at the start of a cycle and after each of its parts. */
   through(t: Temperatures): Temperatures[] {
     let state = columnOf(t);
-    const passed = this.parts.map((part) => {
+    const passed = this.#parts.map((part) => {
       state = part.times(state);
       return temperaturesOf(state.data);
     });
@@ -61,8 +62,8 @@ export class CycleMap {
     const left = new Matrix(NODES.length, NODES.length);
     const right = new Float64Array(NODES.length);
     for (let i = 0; i < NODES.length; i++) {
-      for (let j = 0; j < NODES.length; j++) left.set(i, j, (i === j ? 1 : 0) - this.whole.get(i, j));
-      right[i] = this.whole.get(i, NODES.length);
+      for (let j = 0; j < NODES.length; j++) left.set(i, j, (i === j ? 1 : 0) - this.#whole.get(i, j));
+      right[i] = this.#whole.get(i, NODES.length);
     }
     const found = solve(left, right);
     // Heat flows from warm to cold: a balance colder than the surroundings is that of losses that outgrow the flow.
@@ -103,6 +104,6 @@ function columnOf(t: Temperatures): Matrix {
   return Matrix.of([...NODES.map((node) => [t[node]]), [1]]);
 }
 
-function temperaturesOf(x: ArrayLike<number>): Temperatures {
-  return { winding: x[0]!, carrier: x[1]!, table: x[2]!, screw: x[3]! };
+function temperaturesOf(x: Float64Array): Temperatures {
+  return { winding: valueAt(x, 0), carrier: valueAt(x, 1), table: valueAt(x, 2), screw: valueAt(x, 3) };
 }

@@ -14,33 +14,34 @@ import { measureCycle } from './measureCycle.ts';
  */
 export class CycleStore {
   readonly cycles: Cycle[] = [];
-  private readonly span: CycleSpan;
+  readonly #scene: Scene;
+  readonly #refreshFraction: number;
+  readonly #span: CycleSpan;
 
   /** @throws RangeError when the cycle of the program is too long to be run */
-  constructor(
-    private readonly scene: Scene,
-    private readonly refreshFraction: number,
-  ) {
-    this.span = cycleSpan(scene);
+  constructor(scene: Scene, refreshFraction: number) {
+    this.#scene = scene;
+    this.#refreshFraction = refreshFraction;
+    this.#span = cycleSpan(scene);
   }
 
   /** s */
   get cycleTime(): number {
-    const { positionDivider, currentRate } = this.scene.parameters;
-    return (this.span.measure * positionDivider) / currentRate;
+    const { positionDivider, currentRate } = this.#scene.parameters;
+    return (this.#span.measure * positionDivider) / currentRate;
   }
 
   /** The cycle at these temperatures: one measured near enough, or else run now. A trip when the axis cannot do it. */
   at(t: Temperatures, folded: boolean): Cycle | Trip {
-    const near = this.nearest(t, folded);
-    if (near !== null && moved(this.scene.parameters, near, t) <= this.refreshFraction) return near;
-    const measured = measureCycle(this.scene, this.span, t, folded);
+    const near = this.#nearest(t, folded);
+    if (near !== null && moved(this.#scene.parameters, near, t) <= this.#refreshFraction) return near;
+    const measured = measureCycle(this.#scene, this.#span, t, folded);
     if (!isTrip(measured)) this.cycles.push(measured);
     return measured;
   }
 
-  private nearest(t: Temperatures, folded: boolean): Cycle | null {
-    const { parameters: p } = this.scene;
+  #nearest(t: Temperatures, folded: boolean): Cycle | null {
+    const { parameters: p } = this.#scene;
     let nearest: Cycle | null = null;
     for (const cycle of this.cycles) {
       if (cycle.folded !== folded) continue;

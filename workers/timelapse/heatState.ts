@@ -1,4 +1,5 @@
 import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { HeatState } from '../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../model/state.ts';
@@ -19,9 +20,12 @@ export function heatState(
 ): HeatState {
   const passed = map.through(t);
   const sum = { copper: 0, iron: 0, guide: 0, nut: 0, weighted: 0, sinkHeat: 0 };
-  cycle.parts.forEach((part, k) => {
-    const winding = (passed[k]!.winding + passed[k + 1]!.winding) / 2;
-    const carrier = (passed[k]!.carrier + passed[k + 1]!.carrier) / 2;
+  let before = t;
+  for (const [k, part] of cycle.parts.entries()) {
+    const after = at(passed, k + 1);
+    const winding = (before.winding + after.winding) / 2;
+    const carrier = (before.carrier + after.carrier) / 2;
+    before = after;
     const losses = lossesAt(p, cycle, part, winding, carrier);
     const share = part.duration / cycle.duration;
     sum.copper += losses.copper * share;
@@ -30,7 +34,7 @@ export function heatState(
     sum.nut += losses.nut * share;
     sum.weighted += carrier * losses.copper * share;
     sum.sinkHeat += p.carrierToAir * part.draught * (carrier - sinkTemperature(p)) * share;
-  });
+  }
   const { copper, iron, guide, nut, sinkHeat } = sum;
   // Force comes with current: the carrier counts as it is while current flows.
   const carrier = copper > 0 ? sum.weighted / copper : t.carrier;

@@ -6,25 +6,25 @@
  *   F ∝ m κ i  →  i ∝ m^−n,  F/i ∝ m^n,  n = 1/(1 − e)      with all currents growing alike as the magnets fade by m
  */
 export class SaturationTally {
-  private readonly perSaturation: number;
-  private force = 0;
-  private lost = 0;
+  readonly #perSaturation: number;
+  #force = 0;
+  #lost = 0;
 
   /** i_sat in A; 0 never saturates. */
   constructor(saturationCurrent: number) {
-    this.perSaturation = saturationCurrent > 0 ? 1 / saturationCurrent : 0;
+    this.#perSaturation = saturationCurrent > 0 ? 1 / saturationCurrent : 0;
   }
 
   /** Takes one sample of the force current of one motor, A. */
   add(current: number): void {
-    const share = (current * this.perSaturation) ** 2;
+    const share = (current * this.#perSaturation) ** 2;
     const sigma = 1 / Math.sqrt(1 + share);
-    this.force += current * current * sigma;
-    this.lost += current * current * sigma ** 3 * share;
+    this.#force += current * current * sigma;
+    this.#lost += current * current * sigma ** 3 * share;
   }
 
   /** n; 1 without current. */
   get fluxExponent(): number {
-    return this.force > 0 ? 1 / (1 - this.lost / this.force) : 1;
+    return this.#force > 0 ? 1 / (1 - this.#lost / this.#force) : 1;
   }
 }

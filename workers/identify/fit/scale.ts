@@ -4,7 +4,8 @@ import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Known } from '../../../shared/protocol/fit.ts';
 import type { Findings } from './findings.ts';
 import { scatter } from './jackknife.ts';
-import { MASS, type MotionFit } from './motionFit.ts';
+import { MASS } from './motionEquation.ts';
+import type { MotionFit } from './motionFit.ts';
 import { MAGNET_TOLERANCE } from './motorForce.ts';
 
 /** True force over the force that the parameters make of the current, and the relative half-width of that. */
@@ -16,49 +17,43 @@ export interface Scale {
 /** The force constant of the parameters is believed, but for the temperature of the magnets. */
 export const BELIEVED: Scale = { value: 1, tolerance: MAGNET_TOLERANCE };
 
-const massOf = (x: Float64Array) => valueAt(x, MASS);
+/** What is known beforehand; an added mass with the fit of the run that carried it. */
+export type KnownBeforehand =
+  | Exclude<Known, { readonly kind: 'added mass' }>
+  | {
+      readonly kind: 'added mass';
+      readonly mass: number;
+      readonly tolerance?: number | undefined;
+      readonly fit: MotionFit;
+    };
 
-/**
- * Takes mass and force constant apart: the motion tells M/K only.
- *
- * @param added the fit of the run with the known mass added, if there is one
- */
+/** Takes mass and force constant apart: the motion tells only their ratio M/K. */
 export function findScale(
   motion: MotionFit,
-  known: Known,
-  added: MotionFit | null,
+  known: KnownBeforehand,
   p: Parameters,
   findings: Findings,
 ): Scale {
   const fitted = massOf(motion.jackknife.x);
   const spread = scatter(motion.jackknife, massOf);
   const tolerance = known.tolerance ?? 0;
-  const constant = motorConstants(p).forcePerAmpRms;
   switch (known.kind) {
     case 'force constant': {
       const scale = { value: 1, tolerance: Math.hypot(tolerance, MAGNET_TOLERANCE) };
       findings.take('mass', fitted, spread, scale.tolerance * fitted);
-      findings.miss(
-        ['forceConstant'],
-        'It is taken as known: the motion tells mass over force constant only.',
-      );
+      findings.miss(['forceConstant'], TAKEN_AS_KNOWN);
       return scale;
     }
     case 'mass': {
       const value = known.mass / fitted;
       const relative = spread / fitted;
-      findings.miss(['mass'], 'It is taken as known: the motion tells mass over force constant only.');
-      findings.take(
-        'forceConstant',
-        constant * value,
-        constant * value * relative,
-        constant * value * Math.hypot(tolerance, MAGNET_TOLERANCE),
-      );
+      findings.miss(['mass'], TAKEN_AS_KNOWN);
+      takeConstant(value, relative, tolerance, p, findings);
       return { value, tolerance: Math.hypot(relative, tolerance) };
     }
     case 'added mass': {
-      const other = massOf(added!.jackknife.x);
-      const otherSpread = scatter(added!.jackknife, massOf);
+      const other = massOf(known.fit.jackknife.x);
+      const otherSpread = scatter(known.fit.jackknife, massOf);
       const difference = other - fitted;
       const value = known.mass / difference;
       const relative = Math.hypot(spread, otherSpread) / difference;
@@ -66,13 +61,31 @@ export function findScale(
       const mass = value * fitted;
       const massSpread = (value * Math.hypot(spread * other, otherSpread * fitted)) / difference;
       findings.take('mass', mass, massSpread, mass * tolerance);
-      findings.take(
-        'forceConstant',
-        constant * value,
-        constant * value * relative,
-        constant * value * Math.hypot(tolerance, MAGNET_TOLERANCE),
-      );
+      takeConstant(value, relative, tolerance, p, findings);
       return { value, tolerance: Math.hypot(relative, tolerance) };
     }
   }
+}
+
+const TAKEN_AS_KNOWN = 'It is taken as known: the motion tells mass over force constant only.';
+
+function massOf(x: Float64Array): number {
+  return valueAt(x, MASS);
+}
+
+/** The force constant of the parameters times `value`. */
+function takeConstant(
+  value: number,
+  relative: number,
+  tolerance: number,
+  p: Parameters,
+  findings: Findings,
+): void {
+  const constant = motorConstants(p).forcePerAmpRms * value;
+  findings.take(
+    'forceConstant',
+    constant,
+    constant * relative,
+    constant * Math.hypot(tolerance, MAGNET_TOLERANCE),
+  );
 }

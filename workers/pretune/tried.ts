@@ -1,0 +1,110 @@
+import type { TuningPoint } from '../../shared/protocol/pretune.ts';
+import type { LoopDesign } from './loopDesign.ts';
+import type { LoopLimit } from './loopLimit.ts';
+import type { MotionForce } from './motion.ts';
+import { NEIGHBOURS, neighboursOf, TRIMS } from './neighbours.ts';
+import { byOutcome } from './ranking.ts';
+import type { Shape } from './shape.ts';
+import type { Structure } from './structure.ts';
+import type { Task } from './task.ts';
+import type { Work } from './work.ts';
+
+/** Loops whose feedforward is trimmed: those that follow best. */
+const TRIMMED = 2;
+
+/** What was designed for one limit. */
+export interface AtLimit {
+  readonly limit: LoopLimit;
+  /** The loop with the largest integral gain of each structure; null where none keeps the limit. */
+  readonly designs: readonly { readonly structure: Structure; readonly design: LoopDesign | null }[];
+  readonly textbook: TuningPoint | null;
+}
+
+/** A shape that was tried out, and how it did. */
+export interface Tried {
+  readonly atLimit: AtLimit;
+  readonly structure: Structure;
+  readonly shape: Shape;
+  readonly motion: MotionForce;
+  readonly point: TuningPoint;
+}
+
+/** Runs of the trials of one limit, at most. */
+export function trialsOf(task: Task, structures: number, rounds: number): number {
+  return structures + trimsOf(task) + rounds * NEIGHBOURS;
+}
+
+/** Runs that trim the feedforward; it does nothing for a task without acceleration. */
+function trimsOf({ figure }: Task): number {
+  return figure === 'settling time' ? TRIMMED * TRIMS.length : 0;
+}
+
+/** What the designs of one limit do in runs, and then shapes around the best of them. The best first. */
+export async function tryLoops(
+  work: Work,
+  task: Task,
+  atLimit: AtLimit,
+  motion: MotionForce,
+  rounds: number,
+): Promise<Tried[]> {
+  const order = byOutcome(task);
+  const found: Tried[] = [];
+  const tryAll = async (loops: readonly Omit<Tried, 'atLimit' | 'point'>[]) => {
+    const results = await Promise.all(
+      loops.map(async (loop) => {
+        const { structure, shape, motion } = loop;
+        const { limit } = atLimit;
+        return {
+          loop,
+          point: await work.run({ kind: 'trial', task, label: structure.name, shape, limit, motion }),
+        };
+      }),
+    );
+    for (const { loop, point } of results) if (point !== null) found.push({ ...loop, atLimit, point });
+    found.sort((a, b) => order(a.point, b.point));
+  };
+  const starts = atLimit.designs.flatMap(({ structure, design }) =>
+    design ? [{ structure, shape: design.shape, motion }] : [],
+  );
+  work.leaveOut(atLimit.designs.length - starts.length);
+  await tryAll(starts);
+
+  if (trimsOf(task) > 0) {
+    const followers = [...found].sort((a, b) => a.point.rmsError - b.point.rmsError).slice(0, TRIMMED);
+    work.leaveOut((TRIMMED - followers.length) * TRIMS.length);
+    await tryAll(
+      followers.flatMap((loop) => TRIMS.map((trim) => ({ ...loop, motion: { ...motion, trim } }))),
+    );
+  }
+
+  for (let round = 1; round <= rounds; round++) {
+    const [best] = found;
+    if (best === undefined) work.leaveOut(NEIGHBOURS);
+    else await tryAll(neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape })));
+  }
+  return found;
+}
+
+/**
+ * The best of each structure among the limits that the goal allows. What a textbook rule beats at the same limit is not
+ * worth proving.
+ */
+export function finalistsOf(task: Task, wanted: LoopLimit, tried: readonly Tried[]): Tried[] {
+  const order = byOutcome(task);
+  const allowed = tried
+    .filter(({ atLimit }) => atLimit.limit === wanted || isTighter(atLimit.limit, wanted))
+    .sort((a, b) => order(a.point, b.point));
+  const better = allowed.filter(
+    ({ atLimit: { textbook }, point }) => !textbook || order(point, textbook) < 0,
+  );
+  const best = new Map<Structure, Tried>();
+  for (const each of better.length > 0 ? better : allowed)
+    if (!best.has(each.structure)) best.set(each.structure, each);
+  return [...best.values()];
+}
+
+function isTighter(limit: LoopLimit, wanted: LoopLimit): boolean {
+  return (
+    limit.kind === 'peak sensitivity' && wanted.kind === 'peak sensitivity' && limit.limit < wanted.limit
+  );
+}
