@@ -16,8 +16,8 @@ import { tested } from './testAxis.ts';
 type State = PositioningTest['state'];
 
 /**
- * Every test of accuracy that a candidate is put to. Steps, scan and disturbance are made cold, so that they show the drive and not its heat;
- * the energy is that of a cycle at the end of the day.
+ * Every test of accuracy that a candidate is put to. Steps, scan and disturbance are made cold, so
+ * that they show the drive and not its heat; the energy is that of a cycle at the end of the day.
  *
  * @param heat the day of the job, whose last temperatures are those of the warm axis
  */

@@ -13,8 +13,9 @@ const BEFORE = 0.02;
 const WATCHED = 0.5;
 
 /**
- * A force that pushes the standing table along +x at once and stays: a fifth of the continuous force. The deviation is that of the table
- * from where it stood, which an encoder on a screw's motor does not see all of.
+ * A force that pushes the standing table along +x at once and stays: a fifth of the continuous
+ * force. The deviation is that of the table from where it stood, which an encoder on a screw's
+ * motor does not see all of.
  */
 export function disturbance(scene: Scene): DisturbanceTest {
   const { window } = scene.parameters;

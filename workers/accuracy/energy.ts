@@ -9,8 +9,9 @@ import { TrippedError } from './testAxis.ts';
 type Account = Omit<EnergyFlow, 'cycleTime'> & { readonly time: number; readonly cycles: number };
 
 /**
- * Where the energy of one cycle of the program goes, process and all, in the mean of the whole cycles that follow at least a second of
- * settling. drawn = returned + losses + work + stored to a millionth of what goes through.
+ * Where the energy of one cycle of the program goes, process and all, in the mean of the whole
+ * cycles that follow at least a second of settling. drawn = returned + losses + work + stored to a
+ * millionth of what goes through.
  *
  * @throws RangeError when a cycle is too long to be run
  */

@@ -23,15 +23,17 @@ const MEAN_WITHIN = 0.5;
 const CLEAR = 2;
 
 /**
- * Smallest step that the tool takes for certain, by sizes that fall from ten windows in the row 10, 5, 2, 1. Of each size five steps go
- * up from where it was approached from below, and five down, the turn included. The tool has 0.4 s for each. A size is made when
+ * Smallest step that the tool takes for certain, by sizes that fall from ten windows in the row 10,
+ * 5, 2, 1. Of each size five steps go up from where it was approached from below, and five down,
+ * the turn included. The tool has 0.4 s for each. A size is made when
  *
  *   |mean − step| ≤ step/2   and   mean > 2 s
  *
- * with the mean of the ten single steps, each counted in the direction it was commanded, and the standard deviation s of one step as it is
- * seen from one instant to another: s² = s_steps² + 2 σ², s_steps that of the ten (n − 1) and σ the tool's jitter while it stands. The
- * sizes end with the first that is not made. So lost motion, friction and noise count as they meet a single small correction. Common
- * practice, no source.
+ * with the mean of the ten single steps, each counted in the direction it was commanded, and the
+ * standard deviation s of one step as it is seen from one instant to another: s² = s_steps² + 2 σ²,
+ * s_steps that of the ten (n − 1) and σ the tool's jitter while it stands. The sizes end with the
+ * first that is not made. So lost motion, friction and noise count as they meet a single small
+ * correction. Common practice, no source.
  */
 export function increment(scene: Scene): IncrementTest {
   const { axis, at, room } = standing(scene);
@@ -56,7 +58,10 @@ export function increment(scene: Scene): IncrementTest {
   return { smallest, tried };
 }
 
-/** What the tool moved at each step, in the direction it was commanded, and its rms jitter while it stood in between, m. */
+/**
+ * What the tool moved at each step, in the direction it was commanded, and its rms jitter while it
+ * stood in between, m.
+ */
 function stepsTaken(axis: TestAxis, at: number, step: number): { steps: number[]; jitter: number } {
   const steps: number[] = [];
   let before = axis.look(LOOK).mean;

@@ -3,8 +3,9 @@ import type { PositioningFigures } from '../../shared/protocol/accuracy.ts';
 import { largestMagnitude, mean, range, standardDeviation } from '../math/statistics.ts';
 
 /*
- * Evaluation of positioning after ISO 230-2:2014, Test code for machine tools, part 2, clause 3 (terms and formulas). Target P_i, i = 1…m,
- * approach j = 1…n from below (↑) and from above (↓), deviation x_ij = P_ij − P_i, all in m:
+ * Evaluation of positioning after ISO 230-2:2014, Test code for machine tools, part 2, clause 3
+ * (terms and formulas). Target P_i, i = 1…m, approach j = 1…n from below (↑) and from above (↓),
+ * deviation x_ij = P_ij − P_i, all in m:
  *
  *   x̄_i↑ = (1/n) Σ_j x_ij↑                        mean unidirectional deviation at a target
  *   x̄_i  = (x̄_i↑ + x̄_i↓)/2                        mean bidirectional deviation
@@ -25,7 +26,10 @@ type Deviations = readonly (readonly number[])[];
 /** Two approaches are the least that have a spread. */
 const MIN_APPROACHES = 2;
 
-/** @throws RangeError when the two directions have not the same targets, or a target has too few approaches */
+/**
+ * @throws RangeError when the two directions have not the same targets, or a target has too few
+ * approaches
+ */
 export function evaluatePositioning(up: Deviations, down: Deviations): PositioningFigures {
   check(up, down);
   const [meanUp, meanDown] = [up.map(mean), down.map(mean)];

@@ -13,8 +13,9 @@ const APPROACHES = 5;
 const LOOK = 0.02;
 
 /**
- * The positioning test of ISO 230-2 on the tool of a running axis: its deviation from each target, at standstill, approached from below in
- * one run through all targets and from above in the next. `worn` adds the job's wear to the lost motion.
+ * The positioning test of ISO 230-2 on the tool of a running axis: its deviation from each target,
+ * at standstill, approached from below in one run through all targets and from above in the next.
+ * `worn` adds the job's wear to the lost motion.
  */
 export function positioning(
   scene: Scene,

@@ -11,16 +11,23 @@ import { causeOf, periodicTerms } from './ripplePeriods.ts';
 import { type ScanPlan, scanPlan } from './scanPlan.ts';
 import { TestAxis } from './testAxis.ts';
 
-/** Places along the scan that a spectrum is made of at most; each is the mean of the samples in it. */
+/**
+ * Places along the scan that a spectrum is made of at most; each is the mean of the samples in it.
+ */
 const MAX_PLACES = 2 ** 16;
-/** Stretches of a scan whose smallest and largest speed are shown, and bands of a spectrum whose largest amplitude is. */
+/**
+ * Stretches of a scan whose smallest and largest speed are shown, and bands of a spectrum whose
+ * largest amplitude is.
+ */
 const STRETCHES = 600;
 const BANDS = 400;
 
 /**
- * Speed ripple of the table in a scan at constant speed, without acceleration and run-in, and its spectrum over the distance. The set
- * position divides the distance evenly; what the table lags behind it is far less than any period. From the shortest period, two places,
- * the spectrum goes to a third of the length; two periods are told apart when the length holds three waves more of the one.
+ * Speed ripple of the table in a scan at constant speed, without acceleration and run-in, and its
+ * spectrum over the distance. The set position divides the distance evenly; what the table lags
+ * behind it is far less than any period. From the shortest period, two places, the spectrum goes to
+ * a third of the length; two periods are told apart when the length holds three waves more of the
+ * one.
  */
 export function ripple(scene: Scene, job: Job): RippleTest {
   const plan = scanPlan(scene.parameters, job);
@@ -30,7 +37,10 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   const { speed } = plan.limits;
   const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
-  /** Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to sample. */
+  /**
+   * Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to
+   * sample.
+   */
   const trueAmplitude = (amplitude: number, cycles: number) => {
     const half = (Math.PI * cycles) / deviation.length;
     return (amplitude * merged * Math.sin(half)) / Math.sin(merged * half);
@@ -75,7 +85,10 @@ function means(samples: Float64Array, merged: number): Float64Array {
   });
 }
 
-/** The smallest and the largest value of each stretch of at least two samples, in the order of the distance (m). */
+/**
+ * The smallest and the largest value of each stretch of at least two samples, in the order of the
+ * distance (m).
+ */
 export function extremes(samples: Float64Array, length: number): Pick<RippleTest, 'distance' | 'deviation'> {
   const places: number[] = [];
   const stretches = Math.min(STRETCHES, Math.ceil(samples.length / 2));
@@ -95,7 +108,10 @@ export function extremes(samples: Float64Array, length: number): Pick<RippleTest
   };
 }
 
-/** The largest amplitude of each band of periods, shortest first; bands are evenly wide on a logarithmic scale. */
+/**
+ * The largest amplitude of each band of periods, shortest first; bands are evenly wide on a
+ * logarithmic scale.
+ */
 function bands(
   { amplitude, spacing }: Spectrum,
   length: number,

@@ -6,7 +6,10 @@ export function roundNumber(k: number): number {
   return Number(`${STEPS[k - decade * STEPS.length]}e${decade}`);
 }
 
-/** Which of these numbers is the smallest that is not below a value. A rounding does not make it the next. */
+/**
+ * Which of these numbers is the smallest that is not below a value. A rounding does not make it the
+ * next.
+ */
 export function roundUpIndex(value: number): number {
   const decade = Math.floor(Math.log10(value)) - 1;
   let k = decade * STEPS.length;

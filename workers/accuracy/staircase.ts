@@ -12,11 +12,17 @@ const STAND = 0.2;
 /** The second half of a stand counts: the first is for settling. */
 const COUNTED = 0.5;
 
-/** A stair is this share of the window, and no less than so many counts of the encoder: smaller ones the loop cannot see. */
+/**
+ * A stair is this share of the window, and no less than so many counts of the encoder: smaller ones
+ * the loop cannot see.
+ */
 const OF_WINDOW = 0.2;
 const MIN_COUNTS = 2;
 
-/** Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts, rounded up to 1, 2 or 5. */
+/**
+ * Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts,
+ * rounded up to 1, 2 or 5.
+ */
 export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;
   const { axis, at: place, room } = standing(scene);

@@ -6,7 +6,10 @@ export interface MeasuringPlan {
   readonly to: number;
 }
 
-/** Targets of ISO 230-2:2014, 5.3 (from memory): five a metre up to two metres, five at least, and every 250 mm of a longer axis. */
+/**
+ * Targets of ISO 230-2:2014, 5.3 (from memory): five a metre up to two metres, five at least, and
+ * every 250 mm of a longer axis.
+ */
 const PER_METRE = 5;
 const MIN = 5;
 const LONG = 2;
@@ -14,12 +17,16 @@ const LONG_SPACING = 0.25;
 
 /** How far a target is moved off an even spacing at most, as a share of it. */
 const UNEVEN = 0.3;
-/** Turns of which no small number comes out whole: the golden section spreads them most evenly (Weyl). */
+/**
+ * Turns of which no small number comes out whole: the golden section spreads them most evenly
+ * (Weyl).
+ */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Targets for a travel in the middle of `low` to `high`, at uneven distances, as the standard asks, so that an error which repeats along
- * the axis is not always met at the same place. The axis turns round halfway between the outer targets and the ends of the room it has.
+ * Targets for a travel in the middle of `low` to `high`, at uneven distances, as the standard asks,
+ * so that an error which repeats along the axis is not always met at the same place. The axis turns
+ * round halfway between the outer targets and the ends of the room it has.
  */
 export function measuringPlan(low: number, high: number, travel: number): MeasuringPlan {
   const count =

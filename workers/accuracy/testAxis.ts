@@ -24,13 +24,16 @@ export function tested<T>(test: () => TestResult<T>): TestResult<T> {
   }
 }
 
-/** The axis counts as standing once its error has been in the window for so long, s, and is not waited for longer than the other, s. */
+/**
+ * The axis counts as standing once its error has been in the window for so long, s, and is not
+ * waited for longer than the other, s.
+ */
 const SETTLED = 0.05;
 const LONGEST_WAIT = 1;
 
 /**
- * An axis under test: it stands until it is sent somewhere, and no process works on it, as in the acceptance of a machine. Ends with a
- * TrippedError when the drive trips; see `tested`.
+ * An axis under test: it stands until it is sent somewhere, and no process works on it, as in the
+ * acceptance of a machine. Ends with a TrippedError when the drive trips; see `tested`.
  */
 export class TestAxis {
   /** Of one position-loop sample, s. */

@@ -18,8 +18,8 @@ import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
 const LOWEST = 0.1;
 const POINTS = 360;
 /**
- * An eigenvalue this close to the unit circle neither grows nor decays: a free axis without position gain stays where it
- * is put.
+ * An eigenvalue this close to the unit circle neither grows nor decays: a free axis without
+ * position gain stays where it is put.
  */
 const NEUTRAL = 1e-10;
 

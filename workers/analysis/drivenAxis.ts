@@ -5,20 +5,31 @@ import { zeroOrderHold } from '../math/zeroOrderHold.ts';
 import type { LinearPlant } from './linearise.ts';
 import { combine, type Signal, single, widened } from './signal.ts';
 
-/** Plant, current loop and speed estimate over one position-loop sample: s⁺ = A s + b i* + Σ e_m f_m. */
+/**
+ * Plant, current loop and speed estimate over one position-loop sample: s⁺ = A s + b i* + Σ e_m
+ * f_m.
+ */
 export interface DrivenAxis {
   readonly a: Matrix;
   /** Effect of the current command, held for the sample, A. */
   readonly command: Matrix;
-  /** One column per current-loop period of the sample: effect of the force on the table in it, N. */
+  /**
+   * One column per current-loop period of the sample: effect of the force on the table in it, N.
+   */
   readonly force: Matrix;
-  /** Signals of s at the sampling instant: encoder reading, the speed estimate made from it, table position. */
+  /**
+   * Signals of s at the sampling instant: encoder reading, the speed estimate made from it, table
+   * position.
+   */
   readonly reading: Signal;
   readonly speedEstimate: Signal;
   readonly table: Signal;
 }
 
-/** Of the controller: I_d, I_q, w_d, w_q, speed estimate, last reading. Two inputs follow: current command and force. */
+/**
+ * Of the controller: I_d, I_q, w_d, w_q, speed estimate, last reading. Two inputs follow: current
+ * command and force.
+ */
 const STATES_BEHIND_PLANT = 6;
 const INPUTS = 2;
 
@@ -40,16 +51,17 @@ interface Signals {
 }
 
 /*
- * The timing rule of axis.ts as linear maps. s holds the plant, I_d, I_q, the voltages computed in the last period (which
- * act in this one), the speed estimate and the last reading. Over one current period Ts:
+ * The timing rule of axis.ts as linear maps. s holds the plant, I_d, I_q, the voltages computed in
+ * the last period (which act in this one), the speed estimate and the last reading. Over one
+ * current period Ts:
  *
  *   plant⁺ = Φ plant + Γ (w_d, w_q, f)                                 exact under held voltages
  *   v̂⁺ = v̂ + Tp/(T_f + Tp) ((x_m − x_m,last)/Tp − v̂)                    at a position sample, else v̂
  *   I_d⁺ = I_d − Ki Ts i_d        w_d⁺ = −Kp i_d + I_d⁺ − (π/τ)(L/N)(v0 i_q + i_q0 v̂⁺)
  *   I_q⁺ = I_q + Ki Ts (i* − i_q)    w_q⁺ = Kp (i* − i_q) + I_q⁺ + (π/τ)(L/N)(v0 i_d + i_d0 v̂⁺) + (π/τ) ψ20 v̂⁺
  *
- * the laws of control/currentLoop.ts about the held currents i_d0, i_q0 and the speed v0. A position sample is one period
- * with a reading and n_p − 1 without.
+ * the laws of control/currentLoop.ts about the held currents i_d0, i_q0 and the speed v0. A
+ * position sample is one period with a reading and n_p − 1 without.
  */
 export function drivenAxis(p: Parameters, plant: LinearPlant): DrivenAxis {
   const signals = signalsOf(p, plant);
@@ -123,7 +135,10 @@ function plantPeriod(
   );
 }
 
-/** The states of the controller after one current period, with the speed estimate and the reading that it uses. */
+/**
+ * The states of the controller after one current period, with the speed estimate and the reading
+ * that it uses.
+ */
 function controllerPeriod(
   p: Parameters,
   plant: LinearPlant,

@@ -10,10 +10,16 @@ import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Newton steps at most; three to five are usual. */
 const MAX_STEPS = 30;
-/** The last change of each value, as a share of the step of its difference: what is left after it is far below. */
+/**
+ * The last change of each value, as a share of the step of its difference: what is left after it is
+ * far below.
+ */
 const SETTLED = 1e-6;
 
-/** Steps of the differences: fine against every scale of the model, coarse against rounding. m, m, V, N. */
+/**
+ * Steps of the differences: fine against every scale of the model, coarse against rounding. m, m,
+ * V, N.
+ */
 const POSITION_STEP = 1e-6;
 const BRISTLE_STEP = 1e-8;
 const VOLTAGE_STEP = 1;
@@ -33,9 +39,10 @@ export interface Equilibrium {
 }
 
 /**
- * Finds what holds the axis at its operating point: the currents, voltages and deflections with which, at the given position and speed of
- * the table, no speed, current or bristle changes and Σ i_d = 0. At rest the bristles are relaxed and the motor carries the load.
- * Newton's method on the plant's own derivative.
+ * Finds what holds the axis at its operating point: the currents, voltages and deflections with
+ * which, at the given position and speed of the table, no speed, current or bristle changes and Σ
+ * i_d = 0. At rest the bristles are relaxed and the motor carries the load. Newton's method on the
+ * plant's own derivative.
  *
  * @throws RangeError when no current of the motor can hold the point
  */

@@ -2,14 +2,20 @@ import { at } from '../../shared/core/at.ts';
 import { type Complex, magnitude, over, phase } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
 
-/** A turn of the response between two neighbours that calls for a point between them: rad, or the logarithm of a ratio. */
+/**
+ * A turn of the response between two neighbours that calls for a point between them: rad, or the
+ * logarithm of a ratio.
+ */
 const TURN = 0.25;
 /** Closest neighbours, relative: what turns within less is a resonance without damping. */
 const CLOSEST = 1e-6;
 /** Points that refinement may add, as a multiple of those given. */
 const MAX_ADDED = 2;
 
-/** Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may turn fast. */
+/**
+ * Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may
+ * turn fast.
+ */
 export function modes(eigenvalues: ComplexArray, period: number): number[] {
   return eigenvalues.toList().map((each) => phase(each) / period);
 }
@@ -21,8 +27,9 @@ interface Evaluated<R> {
 }
 
 /**
- * The points between `from` and `to` in ascending order, and more between them where one of the responses turns fast, so
- * that no resonance and no dip is missed. Returns what was evaluated as well.
+ * The points between `from` and `to` in ascending order, and more between them where one of the
+ * responses turns fast, so that no resonance and no dip is missed. Returns what was evaluated as
+ * well.
  */
 export function refined<R>(
   points: readonly number[],

@@ -11,7 +11,9 @@ import { equilibrium } from './equilibrium.ts';
 /** Step for the slope of a standing encoder, as a share of its signal period. */
 const ENCODER_SHARE = 1e-4;
 
-/** The plant about its operating point: y' = A y + B u, u = (v_d, v_q, force on the table), V and N. */
+/**
+ * The plant about its operating point: y' = A y + B u, u = (v_d, v_q, force on the table), V and N.
+ */
 export interface LinearPlant {
   readonly a: Matrix;
   readonly b: Matrix;
@@ -20,7 +22,10 @@ export interface LinearPlant {
   readonly table: Float64Array;
   readonly currentD: Float64Array;
   readonly currentQ: Float64Array;
-  /** At the operating point: summed currents (A), voltages (V) and the speed the controller sees (m/s). */
+  /**
+   * At the operating point: summed currents (A), voltages (V) and the speed the controller sees
+   * (m/s).
+   */
   readonly heldCurrentD: number;
   readonly heldCurrentQ: number;
   readonly voltageD: number;
@@ -29,8 +34,8 @@ export interface LinearPlant {
 }
 
 /**
- * Linearises the plant's own derivative, so that there is no second copy of the model. Lost motion of the link is taken as closed, the
- * drive as enabled, the encoder as neither noisy nor rounded.
+ * Linearises the plant's own derivative, so that there is no second copy of the model. Lost motion
+ * of the link is taken as closed, the drive as enabled, the encoder as neither noisy nor rounded.
  *
  * @throws RangeError naming what of the operating point cannot be, with the allowed range
  */
@@ -39,7 +44,8 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
   const p = analysed(given, point);
   const { plant, values, partials } = equilibrium(p, point);
 
-  // At rest z' = v2: the bristles' deflection is the table's, but for a constant that no loop can see or change.
+  // At rest z' = v2: the bristles' deflection is the table's, but for a constant that no loop can
+  // see or change.
   const bristlesMove = partials.get(Z, Z) !== 0;
   const states = [X1, V1, X2, V2, ...(bristlesMove ? [Z] : [])];
   for (let k = CURRENTS; k < plant.size; k++) states.push(k);
@@ -82,8 +88,8 @@ function analysed(p: Parameters, point: OperatingPoint): Parameters {
 }
 
 /**
- * Change of the reading per change of position: thermal growth, and the interpolation error where it stands. A moving axis
- * runs through that error: it sees the mean over a signal period.
+ * Change of the reading per change of position: thermal growth, and the interpolation error where
+ * it stands. A moving axis runs through that error: it sees the mean over a signal period.
  */
 function encoderSlope(p: Parameters, position: number, point: OperatingPoint): number {
   const smooth = { ...p, encoderResolution: 0, encoderNoise: 0 };

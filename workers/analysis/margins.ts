@@ -3,7 +3,10 @@ import { type Complex, magnitude, ONE, phase, plus } from '../math/complex.ts';
 import { minimum } from '../math/minimum.ts';
 import { root } from '../math/root.ts';
 
-/** A response over angular frequency, rad/s: of a continuous loop L(jω), or of a sampled one L(exp(jωT)). */
+/**
+ * A response over angular frequency, rad/s: of a continuous loop L(jω), or of a sampled one
+ * L(exp(jωT)).
+ */
 export type Curve = (omega: number) => Complex;
 
 /** A number and the angular frequency (rad/s) where it was found. */
@@ -12,7 +15,10 @@ export interface Found {
   readonly omega: number;
 }
 
-/** How an open loop passes −1. For the meaning of each see LoopFigures; here frequencies are angular, rad/s. */
+/**
+ * How an open loop passes −1. For the meaning of each see LoopFigures; here frequencies are
+ * angular, rad/s.
+ */
 export interface Margins {
   readonly crossovers: readonly number[];
   readonly phaseMargin: Found | null;
@@ -22,13 +28,16 @@ export interface Margins {
   readonly modulusMargin: Found;
 }
 
-/** An imaginary part below this share of the real one is rounding: the curve is on the real axis. */
+/**
+ * An imaginary part below this share of the real one is rounding: the curve is on the real axis.
+ */
 const ON_AXIS = 1e-9;
 
 /**
- * Margins of an open loop. The grid has to be so fine that the curve turns only a little between neighbours; each figure is then found on the
- * curve itself. Of a sampled loop the grid ends at its Nyquist frequency, where the curve meets the real axis once more.
- * Source: Åström, Murray, Feedback Systems, 2nd ed. 2021, ch. 10; modulus margin and delay margin: Landau, Zito, Digital
+ * Margins of an open loop. The grid has to be so fine that the curve turns only a little between
+ * neighbours; each figure is then found on the curve itself. Of a sampled loop the grid ends at its
+ * Nyquist frequency, where the curve meets the real axis once more. Source: Åström, Murray,
+ * Feedback Systems, 2nd ed. 2021, ch. 10; modulus margin and delay margin: Landau, Zito, Digital
  * Control Systems, 2006, sec. 2.6.
  *
  * @param grid ascending angular frequencies, rad/s
@@ -73,7 +82,9 @@ export function bandwidth(curve: Curve, grid: readonly number[], values: readonl
   return falls[0] ?? null;
 }
 
-/** Smallest value of a positive function that is known on the grid, refined between its neighbours. */
+/**
+ * Smallest value of a positive function that is known on the grid, refined between its neighbours.
+ */
 export function lowest(
   f: (omega: number) => number,
   grid: readonly number[],

@@ -1,7 +1,10 @@
 import type { Response } from '../../shared/protocol/analysis.ts';
 import { type Complex, magnitude, phase } from '../math/complex.ts';
 
-/** Phase at the end of a curve where it is known without counting turns: from −315° up, so that three integrators give −270°. */
+/**
+ * Phase at the end of a curve where it is known without counting turns: from −315° up, so that
+ * three integrators give −270°.
+ */
 const LOWEST_PHASE = -1.75 * Math.PI;
 
 /** Magnitude, and phase without jumps, counted from the `known` end of the curve. */

@@ -24,9 +24,10 @@ export interface LoopResponse {
 }
 
 /**
- * The position loop as it is sampled: exact, with both rates, the period of computing, the holds, the filters and the current loop. The
- * positions are those at the position-loop samples. A force on the table is held over each current period, as in the simulation; against a
- * true sine that is a factor sin(x)/x, x = ωTs/2, and a delay of Ts/2.
+ * The position loop as it is sampled: exact, with both rates, the period of computing, the holds,
+ * the filters and the current loop. The positions are those at the position-loop samples. A force
+ * on the table is held over each current period, as in the simulation; against a true sine that is
+ * a factor sin(x)/x, x = ωTs/2, and a delay of Ts/2.
  */
 export class SampledLoop {
   /** Tp, s. */
@@ -98,7 +99,10 @@ export class SampledLoop {
   }
 }
 
-/** Axis and controller in one: the axis' states, the integral of the error if there is one, two states per filter. */
+/**
+ * Axis and controller in one: the axis' states, the integral of the error if there is one, two
+ * states per filter.
+ */
 export function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
   const driven = axis.a.rows;
   const integral = p.Ki > 0 ? 1 : 0;

@@ -17,12 +17,15 @@ import type { ProgramOutput } from './setpoint.ts';
 /** Index of the move to the start of a cycle. */
 const APPROACH = -1;
 
-/** Segments begun at one sample at most: a program whose segments take no time must not hang the axis. */
+/**
+ * Segments begun at one sample at most: a program whose segments take no time must not hang the
+ * axis.
+ */
 const MAX_SEGMENTS_PER_SAMPLE = 4;
 
 /**
- * A segment that ends on a sample has to end there in every cycle, although the times of the samples are rounded, s.
- * A profile so close to its end is well within a rounding of it.
+ * A segment that ends on a sample has to end there in every cycle, although the times of the
+ * samples are rounded, s. A profile so close to its end is well within a rounding of it.
  */
 const SLACK = 1e-9;
 
@@ -49,12 +52,18 @@ export class Program {
     this.#segment = this.#plan.dwell(0);
   }
 
-  /** Back to `start`: the first segment begins at the next sample, with the parameters as they are then. */
+  /**
+   * Back to `start`: the first segment begins at the next sample, with the parameters as they are
+   * then.
+   */
   reset(): void {
     this.#started = false;
   }
 
-  /** Begins the cycle anew from a standing `position` (m) at `time` (s): where the table was left while the drive was off. */
+  /**
+   * Begins the cycle anew from a standing `position` (m) at `time` (s): where the table was left
+   * while the drive was off.
+   */
   resumeFrom(position: number, time: number): void {
     this.#started = true;
     this.#changed = false;
@@ -72,7 +81,8 @@ export class Program {
 
   /**
    * The command at `time` (s, never less than at the last call since the reset).
-   * @throws RangeError naming the limit if a move begins whose speed, acceleration or jerk limit is not positive.
+   * @throws RangeError naming the limit if a move begins whose speed, acceleration or jerk limit is
+   * not positive.
    */
   advance(time: number, out: ProgramOutput): void {
     if (!this.#started) this.#start(time);
@@ -80,7 +90,8 @@ export class Program {
     for (let begun = 0; begun < MAX_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
       this.#beginNext(this.#segment.swingsOn ? this.#begin + this.#segment.duration : time);
     }
-    // A swinging segment that is still behind has lost more samples than can be caught up with: it goes on from here.
+    // A swinging segment that is still behind has lost more samples than can be caught up with: it
+    // goes on from here.
     if (this.#isOver(time)) this.#begin = time;
 
     out.force = 0;
@@ -103,7 +114,9 @@ export class Program {
     return time - this.#begin >= this.#segment.duration - SLACK;
   }
 
-  /** A standing setpoint may be sent elsewhere at once, and a dwell may become shorter or longer. */
+  /**
+   * A standing setpoint may be sent elsewhere at once, and a dwell may become shorter or longer.
+   */
   #heedChange(time: number): void {
     this.#changed = false;
     if (this.#segment.moving) return;

@@ -2,7 +2,10 @@ import { newSegmentCommand, type SegmentCommand } from '../../shared/motion/setp
 
 /** All that is commanded at one position-loop sample. */
 export interface ProgramOutput extends SegmentCommand {
-  /** Commanded motion in progress; every motion is seen at one sample at least, even a step that takes no time. */
+  /**
+   * Commanded motion in progress; every motion is seen at one sample at least, even a step that
+   * takes no time.
+   */
   moving: boolean;
   /** Cycles of the program finished since the reset. */
   cycle: number;

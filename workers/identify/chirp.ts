@@ -11,8 +11,9 @@ import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
 const POINTS_PER_OCTAVE = 12;
 
 /**
- * Takes the samples of repeated sweeps. One record reaches from the start of a sweep to the start of the next: it holds the whole sweep and the
- * dwell in which the axis comes to rest, so that its transform is exact without a window.
+ * Takes the samples of repeated sweeps. One record reaches from the start of a sweep to the start
+ * of the next: it holds the whole sweep and the dwell in which the axis comes to rest, so that its
+ * transform is exact without a window.
  */
 export class ChirpMeter {
   /** Complete records. */
@@ -72,8 +73,8 @@ export class ChirpMeter {
 }
 
 /**
- * Measures the loop of a scene by repeated sweeps of a force at its output, over the sweep rows of its parameters. `dwell` has to be long
- * enough for the axis to come to rest.
+ * Measures the loop of a scene by repeated sweeps of a force at its output, over the sweep rows of
+ * its parameters. `dwell` has to be long enough for the axis to come to rest.
  *
  * @param sweeps how many to average
  * @param onProgress hears the share done, 0 to 1, after each sweep
@@ -97,7 +98,10 @@ export function measureChirp(
   return measuredLoop(meter.points(parameters.sweepFrom, parameters.sweepTo), ended);
 }
 
-/** Less the straight line from the first to the last value: holding forces are not part of the response. */
+/**
+ * Less the straight line from the first to the last value: holding forces are not part of the
+ * response.
+ */
 function withoutTrend(values: readonly number[]): number[] {
   const [first = 0] = values;
   const slope = ((values.at(-1) ?? 0) - first) / (values.length - 1);

@@ -7,8 +7,9 @@ import { NormalEquations } from '../math/normalEquations.ts';
  *
  *   a sin φ + b cos φ + c + d φ
  *
- * so that an offset and a slow drift stay out of it; samples need not divide the period. The complex amplitude is
- * a + jb: the phase counts from the sine. NaN for one sample per period or fewer, which leave it open.
+ * so that an offset and a slow drift stay out of it; samples need not divide the period. The
+ * complex amplitude is a + jb: the phase counts from the sine. NaN for one sample per period or
+ * fewer, which leave it open.
  */
 export function demodulate(phases: readonly number[], values: readonly number[]): Complex {
   const equations = new NormalEquations(4);

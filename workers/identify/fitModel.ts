@@ -22,8 +22,9 @@ const MOTOR_MASS_TOLERANCE = 0.01;
 const IN_MOTION = ['mass', 'forceConstant', 'coulomb', 'viscous', 'bias'] as const;
 
 /**
- * Fits the axis to a trace, and says how sure each number is. What is not fitted is taken from the parameters `p`: motor constants, the mass on
- * the motor side, periods of ripple and cogging, rates. What the trace does not show is not guessed; the result says why.
+ * Fits the axis to a trace, and says how sure each number is. What is not fitted is taken from the
+ * parameters `p`: motor constants, the mass on the motor side, periods of ripple and cogging,
+ * rates. What the trace does not show is not guessed; the result says why.
  */
 export function fitTrace(trace: Trace, p: Parameters, options: FitOptions = {}): FitResult {
   const findings = new Findings();
@@ -174,7 +175,10 @@ function takeLink(
   return resonance.curve;
 }
 
-/** A sweep sees the force constant at one place of its ripple, and the encoder at one place of its interpolation error: relative half-width. */
+/**
+ * A sweep sees the force constant at one place of its ripple, and the encoder at one place of its
+ * interpolation error: relative half-width.
+ */
 function localTolerance(p: Parameters): number {
   const ripple = rippleTerms(p).reduce((sum, { amplitude }) => sum + amplitude, 0);
   const slopes = interpolationTerms(p).map(({ amplitude, period }) => (2 * Math.PI * amplitude) / period);

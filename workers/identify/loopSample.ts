@@ -5,7 +5,9 @@ import { tripOf } from '../run/tripOf.ts';
 
 /** What a measurement of the loop takes at each position-loop sample. Forces in N. */
 export interface LoopSample {
-  /** Of the force sweep: cycle and segment of the program, Hz, rad; frequency 0 while none is added. */
+  /**
+   * Of the force sweep: cycle and segment of the program, Hz, rad; frequency 0 while none is added.
+   */
   readonly cycle: number;
   readonly segment: number;
   readonly frequency: number;

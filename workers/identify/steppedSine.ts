@@ -6,13 +6,19 @@ import { demodulate } from './demodulate.ts';
 import { type LoopSample, runLoop } from './loopSample.ts';
 import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
 
-/** The first half of each tone lets the axis settle; the other is looked at in so many parts of whole periods, if it has them. */
+/**
+ * The first half of each tone lets the axis settle; the other is looked at in so many parts of
+ * whole periods, if it has them.
+ */
 const SETTLING = 1 / 2;
 const LOOKS = 4;
 
 const TURN = 2 * Math.PI;
 
-/** Takes the samples of a stepped sine and makes a point of each of its tones. Give it every sample, in order. */
+/**
+ * Takes the samples of a stepped sine and makes a point of each of its tones. Give it every sample,
+ * in order.
+ */
 export class SteppedSineMeter {
   readonly points: MeasuredFrequency[] = [];
   #tone: LoopSample[] = [];
@@ -51,8 +57,8 @@ export class SteppedSineMeter {
 }
 
 /**
- * Measures the loop of a scene by a stepped sine force at its output, over the sweep rows of its parameters. Each tone lasts its share
- * of `sweepTime`, half of it to settle in.
+ * Measures the loop of a scene by a stepped sine force at its output, over the sweep rows of its
+ * parameters. Each tone lasts its share of `sweepTime`, half of it to settle in.
  *
  * @param onProgress hears the share done, 0 to 1, after each tone
  */

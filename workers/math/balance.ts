@@ -5,10 +5,11 @@ import type { Matrix } from './matrix.ts';
 const WORTHWHILE = 0.95;
 
 /**
- * Scales the states of a square matrix, in place, so that each row has about the norm of its column: A becomes D⁻¹ A D
- * with D of powers of two, so no digit is lost. A state vector mixes nanometres with volts; without this the small ones
- * are lost in rounding. Source: Parlett, Reinsch, Balancing a matrix for calculation of eigenvalues and eigenvectors,
- * Numerische Mathematik 13, 1969.
+ * Scales the states of a square matrix, in place, so that each row has about the norm of its
+ * column: A becomes D⁻¹ A D with D of powers of two, so no digit is lost. A state vector mixes
+ * nanometres with volts; without this the small ones are lost in rounding. Source: Parlett,
+ * Reinsch, Balancing a matrix for calculation of eigenvalues and eigenvectors, Numerische
+ * Mathematik 13, 1969.
  *
  * @returns the diagonal of D
  */

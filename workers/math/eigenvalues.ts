@@ -2,7 +2,10 @@ import { ComplexArray } from './complexArray.ts';
 import { hessenbergForm } from './hessenberg.ts';
 import type { Matrix } from './matrix.ts';
 
-/** Steps on one eigenvalue before the shift is changed, and before giving up; two or three are usual. */
+/**
+ * Steps on one eigenvalue before the shift is changed, and before giving up; two or three are
+ * usual.
+ */
 const STEPS_TO_CHANGE = 10;
 const MAX_STEPS = 100;
 
@@ -16,8 +19,9 @@ export function eigenvalues(a: Matrix): ComplexArray {
 }
 
 /**
- * Eigenvalues of an upper Hessenberg matrix by Francis's implicit double-shift QR steps.
- * Source: Martin, Peters, Wilkinson, The QR algorithm for real Hessenberg matrices, Numerische Mathematik 14, 1970.
+ * Eigenvalues of an upper Hessenberg matrix by Francis's implicit double-shift QR steps. Source:
+ * Martin, Peters, Wilkinson, The QR algorithm for real Hessenberg matrices, Numerische Mathematik
+ * 14, 1970.
  *
  * @throws RangeError when an element is not finite, or when the search does not converge
  */
@@ -47,7 +51,10 @@ export function hessenbergEigenvalues(hessenberg: Matrix): ComplexArray {
   return values;
 }
 
-/** First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is cleared. */
+/**
+ * First row of the unreduced block that ends at `last`; a negligible subdiagonal above it is
+ * cleared.
+ */
 function startOfBlock(h: Matrix, last: number): number {
   for (let k = last; k > 0; k--) {
     const around = Math.abs(h.get(k - 1, k - 1)) + Math.abs(h.get(k, k));
@@ -72,7 +79,8 @@ function solvePair(h: Matrix, k: number, values: ComplexArray): void {
     values.set(k + 1, { re: corner + half, im: -root });
     return;
   }
-  // The root further from the corner element first; the nearer one from the product, without cancellation.
+  // The root further from the corner element first; the nearer one from the product, without
+  // cancellation.
   const far = half + (half < 0 ? -root : root);
   values.re[k] = corner + far;
   values.re[k + 1] = far === 0 ? corner + far : corner - product / far;
@@ -106,8 +114,8 @@ function francisStep(h: Matrix, first: number, last: number, exceptional: boolea
 }
 
 /**
- * Where a step starts, and with what: as low as two small subdiagonals in a row allow. From above them the shift would
- * be lost in rounding on its way down.
+ * Where a step starts, and with what: as low as two small subdiagonals in a row allow. From above
+ * them the shift would be lost in rounding on its way down.
  */
 function firstColumn(h: Matrix, first: number, last: number, exceptional: boolean): Column {
   // The shifts are the eigenvalues of [a ·; · b], c the product of the other two elements.
@@ -123,7 +131,8 @@ function firstColumn(h: Matrix, first: number, last: number, exceptional: boolea
   for (let start = last - 2; ; start--) {
     const h00 = h.get(start, start);
     const h10 = h.get(start + 1, start);
-    // First column of (H − s1)(H − s2), over h10; differences before products, or equal eigenvalues would cancel.
+    // First column of (H − s1)(H − s2), over h10; differences before products, or equal eigenvalues
+    // would cancel.
     const x = ((a - h00) * (b - h00) - c) / h10 + h.get(start, start + 1);
     const y = h.get(start + 1, start + 1) - h00 - (a - h00) - (b - h00);
     const z = h.get(start + 2, start + 1);
@@ -144,7 +153,10 @@ interface Reflection {
   readonly beta: number;
 }
 
-/** The one that takes (x, y, z) to a multiple of (1, 0, 0); null for zeros, where there is nothing to do. */
+/**
+ * The one that takes (x, y, z) to a multiple of (1, 0, 0); null for zeros, where there is nothing
+ * to do.
+ */
 function householder(x: number, y: number, z: number): Reflection | null {
   const norm = Math.hypot(x, y, z);
   if (norm === 0) return null;

@@ -6,7 +6,8 @@ export type VectorFunction = (x: number[], out: number[]) => void;
 
 /**
  * ∂f/∂x at x by central differences of fourth order: (8 (f(+h) − f(−h)) − (f(+2h) − f(−2h)))/12h.
- * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.3.21 once extrapolated (Richardson).
+ * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.3.21 once extrapolated
+ * (Richardson).
  *
  * @param steps h of each component, in its unit; 0 leaves its column zero
  * @returns n × n, one row for each component of f

@@ -1,7 +1,10 @@
 import { at, valueAt } from '../../shared/core/at.ts';
 import { dot } from './vectors.ts';
 
-/** A column counts as dependent on those before it when less than this share of it is not a mixture of them. */
+/**
+ * A column counts as dependent on those before it when less than this share of it is not a mixture
+ * of them.
+ */
 const DEPENDENT = 1e-7;
 
 export interface Solution {
@@ -11,9 +14,9 @@ export interface Solution {
 }
 
 /**
- * Coefficients that make Σ x_k·column_k nearest to `y` in mean square. Householder reflections on columns scaled to unit
- * length, which is as accurate as the columns allow: no normal equations. Source: Golub, Van Loan, Matrix Computations,
- * 4th ed. 2013, 5.2 and 5.3.
+ * Coefficients that make Σ x_k·column_k nearest to `y` in mean square. Householder reflections on
+ * columns scaled to unit length, which is as accurate as the columns allow: no normal equations.
+ * Source: Golub, Van Loan, Matrix Computations, 4th ed. 2013, 5.2 and 5.3.
  *
  * @param columns each as long as `y`
  * @param skipFrom rows from here to before `skipTo` are left out

@@ -13,14 +13,18 @@ export interface Minimum {
 }
 
 const MAX_STEPS = 200;
-/** Relative step of the difference quotient: the cube root of the rounding error, best for the central one. */
+/**
+ * Relative step of the difference quotient: the cube root of the rounding error, best for the
+ * central one.
+ */
 const DIFFERENCE = 6e-6;
 
 /**
- * Unknowns that minimise the sum of squares of `count` residuals, from a start that is near enough. It ends when a step
- * lowers the sum by no more than `tolerance` of it. Each step solves the damped linear problem by least squares, not by
- * normal equations. Source: Marquardt, SIAM J. Applied Mathematics 11(2), 1963; damping scaled by the columns as in
- * Moré, Lecture Notes in Mathematics 630, 1978.
+ * Unknowns that minimise the sum of squares of `count` residuals, from a start that is near enough.
+ * It ends when a step lowers the sum by no more than `tolerance` of it. Each step solves the damped
+ * linear problem by least squares, not by normal equations. Source: Marquardt, SIAM J. Applied
+ * Mathematics 11(2), 1963; damping scaled by the columns as in Moré, Lecture Notes in Mathematics
+ * 630, 1978.
  */
 export function levenbergMarquardt(
   residuals: Residuals,

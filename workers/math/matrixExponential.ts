@@ -5,9 +5,9 @@ const SERIES_NORM = 0.5;
 const SERIES_TERMS = 16;
 
 /**
- * exp(A) of an n × n matrix by its series: A is halved until its norm is small, and the sum squared as often. Source:
- * method 3 of Moler, Van Loan, Nineteen dubious ways to compute the exponential of a matrix, twenty-five years later,
- * SIAM Review 45(1), 2003.
+ * exp(A) of an n × n matrix by its series: A is halved until its norm is small, and the sum squared
+ * as often. Source: method 3 of Moler, Van Loan, Nineteen dubious ways to compute the exponential
+ * of a matrix, twenty-five years later, SIAM Review 45(1), 2003.
  */
 export function matrixExponential(a: Matrix): Matrix {
   const n = a.rows;

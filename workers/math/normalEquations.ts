@@ -3,12 +3,13 @@ import { Matrix } from './matrix.ts';
 import { solve } from './solve.ts';
 
 /**
- * Linear least squares taken one equation aᵀ x = y at a time, so that a long record need not be kept:
+ * Linear least squares taken one equation aᵀ x = y at a time, so that a long record need not be
+ * kept:
  *
  *   (Σ a aᵀ) x = Σ a y
  *
- * For columns that are far from dependent and of like size, since it squares their condition; see `leastSquares` for
- * others. Source: Golub, Van Loan, Matrix Computations, 4th ed. 2013, 5.3.
+ * For columns that are far from dependent and of like size, since it squares their condition; see
+ * `leastSquares` for others. Source: Golub, Van Loan, Matrix Computations, 4th ed. 2013, 5.3.
  */
 export class NormalEquations {
   readonly #normal: Matrix;

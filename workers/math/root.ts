@@ -3,8 +3,9 @@ const FOUND = 1e-12;
 const MAX_STEPS = 100;
 
 /**
- * Where f changes sign between a and b, given that it does. Illinois variant of the false position: superlinear, and
- * never out of the bracket. Source: Dowell, Jarratt, A modified regula falsi method, BIT 11, 1971.
+ * Where f changes sign between a and b, given that it does. Illinois variant of the false position:
+ * superlinear, and never out of the bracket. Source: Dowell, Jarratt, A modified regula falsi
+ * method, BIT 11, 1971.
  *
  * @param fa f at a, where it is known already; `fb` likewise
  */

@@ -11,15 +11,19 @@ import { swap } from './vectors.ts';
  *
  *   G(z) = c (zI − A)⁻¹ B
  *
- * in n² operations per frequency: Aᵀ is brought to Hessenberg form once, then one elimination serves all inputs.
- * Source: Laub, Efficient multivariable frequency response computations, IEEE Trans. Automatic Control 26(2), 1981.
+ * in n² operations per frequency: Aᵀ is brought to Hessenberg form once, then one elimination
+ * serves all inputs. Source: Laub, Efficient multivariable frequency response computations, IEEE
+ * Trans. Automatic Control 26(2), 1981.
  */
 export class Transfer {
   readonly #n: number;
   readonly #h: Matrix;
   readonly #right: Float64Array;
   readonly #left: Matrix;
-  /** zI − H while it is eliminated, row by row, and the unknowns. Kept so that a response allocates neither. */
+  /**
+   * zI − H while it is eliminated, row by row, and the unknowns. Kept so that a response allocates
+   * neither.
+   */
   readonly #work: ComplexArray;
   readonly #x: ComplexArray;
 

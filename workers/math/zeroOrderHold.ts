@@ -7,8 +7,8 @@ import { matrixExponential } from './matrixExponential.ts';
  *
  *   x(t + T) = Φ x(t) + Γ u(t)     [Φ Γ; 0 I] = exp([A B; 0 0] T)
  *
- * Exact. Source: Van Loan, Computing integrals involving the matrix exponential, IEEE Trans. Automatic Control 23(3),
- * 1978.
+ * Exact. Source: Van Loan, Computing integrals involving the matrix exponential, IEEE Trans.
+ * Automatic Control 23(3), 1978.
  *
  * @param a n × n
  * @param b n × m

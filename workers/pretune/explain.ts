@@ -13,7 +13,10 @@ import { type MotionForce, speedLag } from './motion.ts';
 import type { Structure } from './structure.ts';
 import type { Tried } from './tried.ts';
 
-/** Every value that was chosen, why, and by which rule, one sentence each. `p` are the parameters it was designed on. */
+/**
+ * Every value that was chosen, why, and by which rule, one sentence each. `p` are the parameters it
+ * was designed on.
+ */
 export function explain(p: Parameters, tried: Tried): TuningChoice[] {
   const { changes } = tried.point;
   return [

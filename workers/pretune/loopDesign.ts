@@ -6,12 +6,18 @@ import { type PlantResponse, plantResponse } from './plantResponse.ts';
 import { filterChanges, type Shape, shapeGains } from './shape.ts';
 import { DESIGN_VARIATIONS } from './variations.ts';
 
-/** Crossovers that are tried: from this one, Hz, to this share of half the rate of the position loop. */
+/**
+ * Crossovers that are tried: from this one, Hz, to this share of half the rate of the position
+ * loop.
+ */
 const LOWEST_CROSSOVER = 2;
 const HIGHEST_SHARE = 0.2;
 /** Noise and rounding of the encoder may take this share of the continuous current. */
 export const NOISE_SHARE = 0.02;
-/** Every design variation keeps this share of the distance to −1 that the limit asks of the machine as it is. */
+/**
+ * Every design variation keeps this share of the distance to −1 that the limit asks of the machine
+ * as it is.
+ */
 export const DISTANCE_KEPT = 0.5;
 
 /** A shape at the highest crossover that its limit allows. */
@@ -20,7 +26,10 @@ export interface LoopDesign {
   readonly gains: Gains;
 }
 
-/** Finds how fast loops of given shapes may be on one machine, as it is and as it may turn out to be. */
+/**
+ * Finds how fast loops of given shapes may be on one machine, as it is and as it may turn out to
+ * be.
+ */
 export class LoopDesigner {
   readonly plant: PlantResponse;
   readonly #varied: readonly PlantResponse[];

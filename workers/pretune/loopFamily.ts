@@ -15,8 +15,9 @@ export interface Gains {
 type Units<T> = Readonly<Record<keyof Gains, T>>;
 
 /**
- * The loop of one axis over the gains, all else fixed. It is linear in them, so the responses to a unit of each are
- * computed once, and a set of gains costs one pass over the frequencies: L = Kp L_p + Ki L_i + Kd L_d.
+ * The loop of one axis over the gains, all else fixed. It is linear in them, so the responses to a
+ * unit of each are computed once, and a set of gains costs one pass over the frequencies: L = Kp
+ * L_p + Ki L_i + Kd L_d.
  */
 export class LoopFamily {
   readonly #omega: Float64Array;
@@ -45,7 +46,10 @@ export class LoopFamily {
     this.#loop = new ComplexArray(plant.omega.length);
   }
 
-  /** Peak of |S|, standing and sliding: the closest that the curve, straight between the frequencies, comes to −1. */
+  /**
+   * Peak of |S|, standing and sliding: the closest that the curve, straight between the
+   * frequencies, comes to −1.
+   */
   peakSensitivity(gains: Gains): number {
     this.#mix(this.#standing, gains);
     const standing = closestToMinusOne(this.#loop);
@@ -53,7 +57,10 @@ export class LoopFamily {
     return 1 / Math.sqrt(Math.min(standing, closestToMinusOne(this.#loop)));
   }
 
-  /** Smallest phase margin, rad, and gain margin, standing and sliding; interpolated between the frequencies. */
+  /**
+   * Smallest phase margin, rad, and gain margin, standing and sliding; interpolated between the
+   * frequencies.
+   */
   margins(gains: Gains): Margins {
     this.#mix(this.#standing, gains);
     const standing = marginsOf(this.#loop);
@@ -66,7 +73,8 @@ export class LoopFamily {
   }
 
   /**
-   * Current command that white noise of rms `noise` (m) in the readings makes the sliding loop give, A rms: the mean of
+   * Current command that white noise of rms `noise` (m) in the readings makes the sliding loop
+   * give, A rms: the mean of
    * |C S|² over the frequencies up to half the rate.
    */
   noiseCurrent({ Kp, Ki, Kd }: Gains, noise: number): number {
@@ -124,7 +132,8 @@ function closestToMinusOne({ re, im }: ComplexArray): number {
     const x = 1 + xr;
     const dx = yr - xr;
     const dy = yi - xi;
-    // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies between.
+    // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies
+    // between.
     const length = dx * dx + dy * dy;
     const along = length > 0 ? Math.min(Math.max(-(x * dx + xi * dy) / length, 0), 1) : 0;
     min = Math.min(min, (x + along * dx) ** 2 + (xi + along * dy) ** 2);

@@ -40,8 +40,9 @@ const STEP = 1.15;
 const HALVINGS = 14;
 
 /**
- * The highest crossover between two, rad/s, at which the loop is within its limit and `accepted`; null when there is none. Going up, the loop
- * may leave the limit and come back, also as an unstable one: each stretch within the limit is tried from its top, the highest first.
+ * The highest crossover between two, rad/s, at which the loop is within its limit and `accepted`;
+ * null when there is none. Going up, the loop may leave the limit and come back, also as an
+ * unstable one: each stretch within the limit is tried from its top, the highest first.
  */
 export function highestCrossover(
   from: number,

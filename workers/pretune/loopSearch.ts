@@ -13,11 +13,12 @@ const FOLLOWING_SHARE = 0.5;
 const SEED = 1;
 
 /**
- * For each limit the loop with the largest integral gain, which is the one that works off disturbances soonest. Source of the criterion: Åström,
- * Panagopoulos, Hägglund, Design of PI controllers based on non-convex optimization, Automatica 34(5), 1998 (from memory).
+ * For each limit the loop with the largest integral gain, which is the one that works off
+ * disturbances soonest. Source of the criterion: Åström, Panagopoulos, Hägglund, Design of PI
+ * controllers based on non-convex optimization, Automatica 34(5), 1998 (from memory).
  *
- * The peaks that bind make ridges, along which steps in single coordinates lead nowhere: so it steps in all of them at random, with a
- * seed, round the best so far and less and less far.
+ * The peaks that bind make ridges, along which steps in single coordinates lead nowhere: so it
+ * steps in all of them at random, with a seed, round the best so far and less and less far.
  *
  * @param trials for the first limit
  * @returns null where no loop of this structure is within the limit

@@ -35,9 +35,9 @@ const FAST_ENOUGH = 0.1;
 const MAX_UNEXPLAINED = 0.1;
 
 /**
- * Least squares of the commanded force over the set motion of a simulated run: F = m a + d v + F_c sgn v + F_0. It finds what a datasheet
- * cannot know: motors that brake each other, iron that saturates, magnets that are warm. Where that law is not what the run obeys, the
- * datasheet stands.
+ * Least squares of the commanded force over the set motion of a simulated run: F = m a + d v + F_c
+ * sgn v + F_0. It finds what a datasheet cannot know: motors that brake each other, iron that
+ * saturates, magnets that are warm. Where that law is not what the run obeys, the datasheet stands.
  */
 export function measuredMotion({ scene, seconds }: Task, changes: ParameterChanges): MotionForce {
   const p = { ...scene.parameters, ...changes };
@@ -74,8 +74,8 @@ export function speedLag(p: Pick<Parameters, 'derivativeTime' | 'currentRate' | 
 }
 
 /**
- * The measured speed lags by T, so while the axis accelerates the damping gain pushes with Kd T a already. The feedforward gives the rest:
- * F = m a = K_aff a + Kd T a.
+ * The measured speed lags by T, so while the axis accelerates the damping gain pushes with Kd T a
+ * already. The feedforward gives the rest: F = m a = K_aff a + Kd T a.
  */
 export function feedforward(p: Parameters, motion: MotionForce, Kd: number): ParameterChanges {
   const mass = motion.mass * (1 + motion.trim) - Kd * speedLag(p);

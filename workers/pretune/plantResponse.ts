@@ -38,8 +38,8 @@ export interface PlantResponse {
 }
 
 /**
- * Where a loop has to be sound: standing, where the guide's bristles hold the table like a spring, and sliding, where they do not. A table
- * that comes to rest passes from one to the other.
+ * Where a loop has to be sound: standing, where the guide's bristles hold the table like a spring,
+ * and sliding, where they do not. A table that comes to rest passes from one to the other.
  */
 export function designPoints(p: Parameters): { standing: OperatingPoint; sliding: OperatingPoint } {
   const standing = startingPoint(p);

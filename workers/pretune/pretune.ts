@@ -49,8 +49,9 @@ export const EFFORTS: Readonly<Record<PretuneBreadth, PretuneEffort>> = {
 const EQUAL = 0.005;
 
 /**
- * Automatic pretuning. Loops are shaped on the frequency responses of the axis, then tried out in simulated runs, which
- * decide. The same scene and goal give the same result with any number of workers.
+ * Automatic pretuning. Loops are shaped on the frequency responses of the axis, then tried out in
+ * simulated runs, which decide. The same scene and goal give the same result with any number of
+ * workers.
  *
  * @throws RangeError naming what of the goal cannot be
  */
@@ -178,7 +179,10 @@ async function prove(work: Work, task: Task, finalist: Tried): Promise<Tried & P
   return { ...finalist, robustness };
 }
 
-/** The textbook tuning that is as close to instability as the best; the one of the same limit, if it is. */
+/**
+ * The textbook tuning that is as close to instability as the best; the one of the same limit, if it
+ * is.
+ */
 async function textbookAtPar(work: Work, task: Task, { atLimit, point }: Tried): Promise<TuningPoint | null> {
   const { textbook } = atLimit;
   const { peakSensitivity } = point;

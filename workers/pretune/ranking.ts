@@ -24,8 +24,9 @@ export interface Proven {
 }
 
 /**
- * Better first: fewest variations that fail, then the figure of the task on the machine of the datasheet, then in the worst case. Where all moves
- * settle equally fast, a goal of settling asks for the soundest loop, the others for the most exact one.
+ * Better first: fewest variations that fail, then the figure of the task on the machine of the
+ * datasheet, then in the worst case. Where all moves settle equally fast, a goal of settling asks
+ * for the soundest loop, the others for the most exact one.
  */
 export function byProof(task: Task, goal: PretuneGoal): Order<Proven> {
   const outcomes = ({ point, robustness }: Proven): readonly Outcome[] => [point, ...robustness];

@@ -21,7 +21,10 @@ export interface Filters {
 
 /** A position loop apart from how fast it is: what is decided before the crossover. */
 export interface Shape extends Filters {
-  /** Corner frequencies of integrator and lead as shares of the crossover; the integrator's is the lower one. */
+  /**
+   * Corner frequencies of integrator and lead as shares of the crossover; the integrator's is the
+   * lower one.
+   */
   readonly integratorCorner: number;
   readonly leadCorner: number;
   /** Filter of the measured speed, s. */

@@ -49,7 +49,9 @@ export function structuresFor(plant: PlantResponse): Structure[] {
   return structures;
 }
 
-/** The resonance that stands highest above the axis as a rigid mass, whose response falls with ω². */
+/**
+ * The resonance that stands highest above the axis as a rigid mass, whose response falls with ω².
+ */
 function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): number | null {
   let found: number | null = null;
   let highest = 0;
@@ -66,7 +68,10 @@ function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): nu
   return found;
 }
 
-/** Lead as a share of the crossover, integrator as a share of the lead, speed filter in position-loop samples. */
+/**
+ * Lead as a share of the crossover, integrator as a share of the lead, speed filter in
+ * position-loop samples.
+ */
 const PID: readonly [lead: Coordinate, integrator: Coordinate, speedFilter: Coordinate] = [
   { start: 0.4, min: 0.1, max: 0.8 },
   { start: 0.4, min: 0.1, max: 1 },

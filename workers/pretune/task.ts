@@ -19,9 +19,15 @@ export interface Task {
 const STAIRS = 8;
 /** Moves beyond the first are tried only as far as all take no longer than this, s. */
 const LONGEST = 3;
-/** No more than this is seen of the standstill at the end of a longer first move, s: a loop that needs it all is none to choose. */
+/**
+ * No more than this is seen of the standstill at the end of a longer first move, s: a loop that
+ * needs it all is none to choose.
+ */
 const LONGEST_WAIT = 1;
-/** Of a scan: what start of motion and first friction take, and how long its following error is watched, s. */
+/**
+ * Of a scan: what start of motion and first friction take, and how long its following error is
+ * watched, s.
+ */
 const SCAN_RUN_IN = 0.3;
 const SCAN_WATCHED = 2;
 /** Least cycles and time of an oscillation that are watched. */
@@ -96,7 +102,9 @@ function standIn(scene: Scene, why: string): Task {
   return { ...task, judged: `${why}, on a shuttle of ${ranged(STAND_IN_STROKE, 'm')}. ${task.judged}` };
 }
 
-/** Of the whole list, or of as many of its moves as take no longer than the longest, at least one. */
+/**
+ * Of the whole list, or of as many of its moves as take no longer than the longest, at least one.
+ */
 function listTime({ moves, parameters }: Scene): number {
   let time = 0;
   let position = parameters.start;

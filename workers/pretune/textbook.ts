@@ -17,11 +17,17 @@ interface Rule {
   readonly changes: (p: Parameters, filters: Filters, crossover: number) => ParameterChanges;
 }
 
-/** Position loop at a third of the speed loop's crossover, and the speed filter at eight times it: common practice, no source. */
+/**
+ * Position loop at a third of the speed loop's crossover, and the speed filter at eight times it:
+ * common practice, no source.
+ */
 const POSITION_SHARE = 1 / 3;
 const FILTER_RATIO = 8;
 
-/** The careful textbook: everything counted that a textbook counts, and the better of its rules for each job. */
+/**
+ * The careful textbook: everything counted that a textbook counts, and the better of its rules for
+ * each job.
+ */
 export const TEXTBOOK_RULES: readonly Rule[] = [
   { name: 'lead ratios', changes: (p, _filters, crossover) => startGains(p, crossover / (2 * Math.PI)) },
   {
@@ -35,8 +41,9 @@ export const TEXTBOOK_RULES: readonly Rule[] = [
 ];
 
 /**
- * The speed loop by the symmetrical optimum, with every small delay counted: current loop, hold, difference, speed filter, notches. Its width a
- * follows from the crossover 1/(aT). Feedforward is that of the start gains: mass and viscous drag.
+ * The speed loop by the symmetrical optimum, with every small delay counted: current loop, hold,
+ * difference, speed filter, notches. Its width a follows from the crossover 1/(aT). Feedforward is
+ * that of the start gains: mass and viscous drag.
  */
 function cascade(
   p: Parameters,
@@ -54,7 +61,10 @@ function cascade(
   };
 }
 
-/** Small delays of the speed loop without its filter, s: current loop, half a sample each for hold and difference, filters. */
+/**
+ * Small delays of the speed loop without its filter, s: current loop, half a sample each for hold
+ * and difference, filters.
+ */
 function loopDelay(p: Parameters, filters: Filters): number {
   return 1 / (2 * Math.PI * p.currentBandwidth) + p.positionDivider / p.currentRate + filterDelay(filters);
 }
@@ -62,7 +72,10 @@ function loopDelay(p: Parameters, filters: Filters): number {
 /** A standard notch: common practice, no source. */
 const STANDARD_NOTCH = { width: 0.5, depth: 0.1 };
 
-/** Filters a textbook would use: none, those that the scene is set to, or one notch on the resonance that the datasheet gives. */
+/**
+ * Filters a textbook would use: none, those that the scene is set to, or one notch on the resonance
+ * that the datasheet gives.
+ */
 function textbookFilters(p: Parameters): { readonly name: string; readonly filters: Filters }[] {
   const own = filtersOf(p);
   const choices = [{ name: '', filters: NO_FILTERS }];

@@ -39,7 +39,10 @@ function trimsOf({ figure }: Task): number {
   return figure === 'settling time' ? TRIMMED * TRIMS.length : 0;
 }
 
-/** What the designs of one limit do in runs, and then shapes around the best of them. The best first. */
+/**
+ * What the designs of one limit do in runs, and then shapes around the best of them. The best
+ * first.
+ */
 export async function tryLoops(
   work: Work,
   task: Task,
@@ -86,8 +89,8 @@ export async function tryLoops(
 }
 
 /**
- * The best of each structure among the limits that the goal allows. What a textbook rule beats at the same limit is not
- * worth proving.
+ * The best of each structure among the limits that the goal allows. What a textbook rule beats at
+ * the same limit is not worth proving.
  */
 export function finalistsOf(task: Task, wanted: LoopLimit, tried: readonly Tried[]): Tried[] {
   const order = byOutcome(task);

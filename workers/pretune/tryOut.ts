@@ -9,7 +9,9 @@ import { Tally } from '../run/tally.ts';
 import { designPoints } from './plantResponse.ts';
 import type { Task } from './task.ts';
 
-/** Runs a task with changed parameters and analyses its loop: nothing of the result is estimated. */
+/**
+ * Runs a task with changed parameters and analyses its loop: nothing of the result is estimated.
+ */
 export function tryOut(
   task: Task,
   changes: ParameterChanges,
@@ -36,7 +38,10 @@ export function tryOut(
 
 type Soundness = Pick<TuningPoint, 'peakSensitivity' | 'phaseMargin' | 'gainMargin' | 'crossover'>;
 
-/** How far a loop is from instability: the worse of standing and sliding. Peak sensitivity is infinite when it is unstable in either. */
+/**
+ * How far a loop is from instability: the worse of standing and sliding. Peak sensitivity is
+ * infinite when it is unstable in either.
+ */
 export function soundness(p: Parameters): Soundness {
   const { standing, sliding } = designPoints(p);
   const both = [analyse(p, standing).figures, analyse(p, sliding).figures] as const;

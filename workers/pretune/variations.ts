@@ -12,7 +12,10 @@ export interface Variation {
 
 const FRICTION = [...GUIDE_FRICTION, 'viscous', 'nutDrag', 'nutViscous'] as const;
 
-/** Magnets that lose so much per kelvin, the most the table allows, at the temperature of the carrier. */
+/**
+ * Magnets that lose so much per kelvin, the most the table allows, at the temperature of the
+ * carrier.
+ */
 const HOT_MAGNETS = { magnetTempCoefficient: -0.005, magnetFollow: 1 };
 /** Temperature of the datasheet, °C. */
 const DATASHEET = 20;
@@ -38,7 +41,10 @@ function resonance(p: Parameters, factor: number): ParameterChanges {
   };
 }
 
-/** By the heat of the magnets: the controller goes on with the constant of the datasheet, as a real one does. */
+/**
+ * By the heat of the magnets: the controller goes on with the constant of the datasheet, as a real
+ * one does.
+ */
 function forceConstant(p: Parameters, factor: number): ParameterChanges {
   const flux = magnetFactor(p, p.carrierStart);
   return {

@@ -11,7 +11,8 @@ const MOVES_DONE = 0.05;
 const HEAT_DONE = 0.15;
 
 /**
- * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its accuracy. `scene` is the tuned axis of the candidate.
+ * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its
+ * accuracy. `scene` is the tuned axis of the candidate.
  *
  * @throws RangeError when a cycle of the job is too long to be run
  */

@@ -5,8 +5,9 @@ import { measureRun } from '../run/measureRun.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 
 /**
- * What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on. The first move begins as the drive is
- * switched on, a load already on it, and so asks for a jump of current that none asks for after: its peaks do not count beside a second cycle's.
+ * What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on.
+ * The first move begins as the drive is switched on, a load already on it, and so asks for a jump
+ * of current that none asks for after: its peaks do not count beside a second cycle's.
  */
 export function moveOutcome(scene: Scene): MoveOutcome {
   const { positionDivider, currentRate } = scene.parameters;

@@ -24,8 +24,9 @@ interface Cooled {
 }
 
 /**
- * What a coolant at the carrier must do in the long run: the warmest coolant is sought that keeps each target through the conductance that
- * the carrier has, and the heat it takes then is the heat to be removed, however it is done.
+ * What a coolant at the carrier must do in the long run: the warmest coolant is sought that keeps
+ * each target through the conductance that the carrier has, and the heat it takes then is the heat
+ * to be removed, however it is done.
  */
 export function coolingVerdict(
   p: Parameters,
@@ -94,7 +95,8 @@ function warmestCoolant(
     const state = settled(temperature);
     return state ? excess(state) : Number.MAX_VALUE;
   };
-  // Growth is least at some coolant, and overdone below it; what has no end in a warm coolant has one in a colder.
+  // Growth is least at some coolant, and overdone below it; what has no end in a warm coolant has
+  // one in a colder.
   const best = minimum(miss, COLDEST, p.ambient);
   if (miss(best) > 0) return null;
   let warm = p.ambient;

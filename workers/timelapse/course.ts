@@ -22,8 +22,9 @@ export interface CourseRun {
 }
 
 /**
- * Hours of duty from the start temperatures on, in steps of whole cycles. A step ends at a sample, before resistance or flux have
- * moved by more than the refresh fraction, and at the cycle in which the winding passes a limit.
+ * Hours of duty from the start temperatures on, in steps of whole cycles. A step ends at a sample,
+ * before resistance or flux have moved by more than the refresh fraction, and at the cycle in which
+ * the winding passes a limit.
  */
 export function runCourse(
   p: Parameters,

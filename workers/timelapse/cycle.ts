@@ -18,7 +18,10 @@ export interface CyclePart {
   readonly draught: number;
 }
 
-/** One whole cycle (or a row of short ones) of the axis in its periodic state, run in full at held temperatures. */
+/**
+ * One whole cycle (or a row of short ones) of the axis in its periodic state, run in full at held
+ * temperatures.
+ */
 export interface Cycle {
   readonly at: Temperatures;
   readonly folded: boolean;
@@ -52,7 +55,10 @@ export function forceFactor(
   return magnetFactor(p, carrier) ** fluxExponent;
 }
 
-/** Losses of a part, W, with winding and carrier at other temperatures: the same force takes more current where the magnets are weaker. */
+/**
+ * Losses of a part, W, with winding and carrier at other temperatures: the same force takes more
+ * current where the magnets are weaker.
+ */
 export function lossesAt(
   p: Parameters,
   cycle: Cycle,

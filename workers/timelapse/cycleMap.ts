@@ -16,14 +16,17 @@ import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
  *   X_k  = exp([J_k c_k; 0 0] t_k)       exact over the part, on (x, 1)
  *   X    = X_K … X_2 X_1                 one cycle; X^n is n of them, in as many products as n has digits
  *
- * So minutes are one step, and the rise and fall within the cycle is still in it. Taking the slope of the losses along makes it
- * exact to second order in what is not linear: Hochbruck, Ostermann, Exponential integrators, Acta Numerica 19, 2010, sec. 2.
+ * So minutes are one step, and the rise and fall within the cycle is still in it. Taking the slope
+ * of the losses along makes it exact to second order in what is not linear: Hochbruck, Ostermann,
+ * Exponential integrators, Acta Numerica 19, 2010, sec. 2.
  */
 
 const NODES = ['winding', 'carrier', 'table', 'screw'] as const;
 const SIZE = NODES.length + 1;
 
-/** Half the difference that slopes are taken over, K: the network is linear in it, the flux nearly. */
+/**
+ * Half the difference that slopes are taken over, K: the network is linear in it, the flux nearly.
+ */
 const PROBE = 1;
 
 export class CycleMap {
@@ -57,7 +60,10 @@ export class CycleMap {
     return [t, ...passed];
   }
 
-  /** Temperatures that a cycle leaves as they are; null when there are none above those of the surroundings. */
+  /**
+   * Temperatures that a cycle leaves as they are; null when there are none above those of the
+   * surroundings.
+   */
   fixedPoint(p: Parameters): Temperatures | null {
     const left = new Matrix(NODES.length, NODES.length);
     const right = new Float64Array(NODES.length);
@@ -66,7 +72,8 @@ export class CycleMap {
       right[i] = this.#whole.get(i, NODES.length);
     }
     const found = solve(left, right);
-    // Heat flows from warm to cold: a balance colder than the surroundings is that of losses that outgrow the flow.
+    // Heat flows from warm to cold: a balance colder than the surroundings is that of losses that
+    // outgrow the flow.
     const coldest = Math.min(p.ambient, sinkTemperature(p)) - PROBE;
     return found?.every((value) => value > coldest) ? temperaturesOf(found) : null;
   }

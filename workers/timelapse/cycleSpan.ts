@@ -7,19 +7,25 @@ import { newProgramOutput } from '../command/setpoint.ts';
 const MIN = 1;
 /** Longer cycles take too long to be run in full, s. */
 const MAX = 300;
-/** A cycle from this length on, s, need not be run twice: in so many seconds of it loop and draught have forgotten how it began. */
+/**
+ * A cycle from this length on, s, need not be run twice: in so many seconds of it loop and draught
+ * have forgotten how it began.
+ */
 const LONG = 20;
 const FORGOTTEN = 5;
 
-/** Position-loop samples of a run: to settle, then whole cycles to measure, or a long one from where the axis has settled to there again. */
+/**
+ * Position-loop samples of a run: to settle, then whole cycles to measure, or a long one from where
+ * the axis has settled to there again.
+ */
 export interface CycleSpan {
   readonly settle: number;
   readonly measure: number;
 }
 
 /**
- * How many samples the cycles of a program take, found by walking through its commands alone: its segments begin at samples.
- * A program without cycles is measured for a second.
+ * How many samples the cycles of a program take, found by walking through its commands alone: its
+ * segments begin at samples. A program without cycles is measured for a second.
  * @throws RangeError when a cycle is too long to be run
  */
 export function cycleSpan(scene: Scene): CycleSpan {

@@ -9,8 +9,8 @@ import { type CycleSpan, cycleSpan } from './cycleSpan.ts';
 import { measureCycle } from './measureCycle.ts';
 
 /**
- * The cycles of one scene, measured at whatever temperatures they were needed. Coolant and room enter only through these, so that
- * one store serves the axis with and without cooling.
+ * The cycles of one scene, measured at whatever temperatures they were needed. Coolant and room
+ * enter only through these, so that one store serves the axis with and without cooling.
  */
 export class CycleStore {
   readonly cycles: Cycle[] = [];
@@ -31,7 +31,10 @@ export class CycleStore {
     return (this.#span.measure * positionDivider) / currentRate;
   }
 
-  /** The cycle at these temperatures: one measured near enough, or else run now. A trip when the axis cannot do it. */
+  /**
+   * The cycle at these temperatures: one measured near enough, or else run now. A trip when the
+   * axis cannot do it.
+   */
   at(t: Temperatures, folded: boolean): Cycle | Trip {
     const near = this.#nearest(t, folded);
     if (near !== null && moved(this.#scene.parameters, near, t) <= this.#refreshFraction) return near;
@@ -56,8 +59,9 @@ export function isTrip(result: Cycle | Trip): result is Trip {
 }
 
 /**
- * Largest share by which what shapes a cycle differs between its measurement and temperatures t: resistance, flux, and the current limit
- * where it binds. Friction knows no temperature in this model.
+ * Largest share by which what shapes a cycle differs between its measurement and temperatures t:
+ * resistance, flux, and the current limit where it binds. Friction knows no temperature in this
+ * model.
  */
 function moved(p: Parameters, cycle: Cycle, t: Temperatures): number {
   return Math.max(movedBetween(p, cycle.at, t), limitMoved(p, cycle, t));

@@ -8,8 +8,8 @@ import type { CycleMap } from './cycleMap.ts';
 import { largestGrowth } from './toolGrowth.ts';
 
 /**
- * Everything there is to say about the cycle that begins at temperatures t. `map` is that of the cycle about t, `cold` the force per
- * ampere of the axis as warm as the room, N/A.
+ * Everything there is to say about the cycle that begins at temperatures t. `map` is that of the
+ * cycle about t, `cold` the force per ampere of the axis as warm as the room, N/A.
  */
 export function heatState(
   p: Parameters,

@@ -17,13 +17,16 @@ import { type Cycle, type CyclePart, forceFactor } from './cycle.ts';
 import type { CycleSpan } from './cycleSpan.ts';
 import { SaturationTally } from './saturationTally.ts';
 
-/** Parts that a cycle is cut into: no longer than this share of the quickest time constant of the heat, but not more than so many. */
+/**
+ * Parts that a cycle is cut into: no longer than this share of the quickest time constant of the
+ * heat, but not more than so many.
+ */
 const SHARE_OF_TIME_CONSTANT = 0.02;
 const MAX_PARTS = 64;
 
 /**
- * Runs the axis at temperatures that are held, lets it settle, and takes the losses of whole cycles. `folded` begins with the overload
- * allowance used up.
+ * Runs the axis at temperatures that are held, lets it settle, and takes the losses of whole
+ * cycles. `folded` begins with the overload allowance used up.
  * @returns what was measured, or why the drive tripped
  */
 export function measureCycle(scene: Scene, span: CycleSpan, at: Temperatures, folded: boolean): Cycle | Trip {
@@ -125,7 +128,10 @@ class MeasuredRun {
     };
   }
 
-  /** From here on the axis does over and over what it did so far: the speed that cools it has its periodic value. */
+  /**
+   * From here on the axis does over and over what it did so far: the speed that cools it has its
+   * periodic value.
+   */
   #begin(audit: Audit): void {
     const left = (1 - this.#period) ** this.#span.settle;
     this.#draught.meanSquareSpeed /= 1 - left;

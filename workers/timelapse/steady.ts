@@ -13,7 +13,10 @@ const MAX_ROUNDS = 20;
 /** Times that what was found is looked at again with the cycle measured there. */
 const MAX_REFRESHES = 6;
 
-/** Where the axis settles when it goes on with this cycle; null when losses outgrow the flow of heat. */
+/**
+ * Where the axis settles when it goes on with this cycle; null when losses outgrow the flow of
+ * heat.
+ */
 export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold: number): HeatState | null {
   let t = near;
   for (let round = 0; round < MAX_ROUNDS; round++) {
@@ -29,8 +32,9 @@ export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold
 }
 
 /**
- * What `find` makes of a cycle, with a cycle measured where it comes out: `find` is repeated until what it found lies within the refresh
- * fraction of the measurement, or the axis cannot be run there.
+ * What `find` makes of a cycle, with a cycle measured where it comes out: `find` is repeated until
+ * what it found lies within the refresh fraction of the measurement, or the axis cannot be run
+ * there.
  */
 export function withFreshCycle<T extends { readonly state: HeatState }>(
   store: CycleStore,

@@ -9,12 +9,14 @@ export interface BaseMotion {
 }
 
 /*
- * Everything inside the machine pushes the base by what it takes to move the travelling mass m over it, so
+ * Everything inside the machine pushes the base by what it takes to move the travelling mass m over
+ * it, so
  *
  *   (m_b + m) x_b'' + c_b x_b' + k_b x_b = −m x''        x_b = −μ s²/(s² + 2Dωs + ω²) x,   μ = m/(m_b + m),  ω² = k_b/(m_b + m),  2Dω = c_b/(m_b + m)
  *
- * with x over the base, as the encoder reads it. The filter by the bilinear transform (Franklin, Powell, Workman, Digital Control of
- * Dynamic Systems, 6.1), which is true far above the few hertz of mounts.
+ * with x over the base, as the encoder reads it. The filter by the bilinear transform (Franklin,
+ * Powell, Workman, Digital Control of Dynamic Systems, 6.1), which is true far above the few hertz
+ * of mounts.
  */
 export function baseMotion(position: Float64Array, period: number, mass: number, p: Parameters): BaseMotion {
   const share = mass / (p.baseMass + mass);

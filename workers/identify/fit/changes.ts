@@ -6,8 +6,9 @@ import type { ParameterChanges, Parameters } from '../../../shared/core/paramete
 import type { FitResult } from '../../../shared/protocol/fit.ts';
 
 /**
- * The estimates as rows of the parameter table. A trace shows sums only; what is not told apart goes to the row a user can least look up: mass to
- * the payload, sliding friction to the seals, viscous friction to the guide, a constant load to the counterbalance.
+ * The estimates as rows of the parameter table. A trace shows sums only; what is not told apart
+ * goes to the row a user can least look up: mass to the payload, sliding friction to the seals,
+ * viscous friction to the guide, a constant load to the counterbalance.
  */
 export function changesOf(estimates: FitResult['estimates'], p: Parameters): ParameterChanges {
   const { mass, forceConstant, coulomb, viscous, bias, linkStiffness, backlash, delay } = estimates;
@@ -34,7 +35,10 @@ export function changesOf(estimates: FitResult['estimates'], p: Parameters): Par
   return changes;
 }
 
-/** A command that the position loop holds for several periods of the current loop is on average as late as half of the others, s. */
+/**
+ * A command that the position loop holds for several periods of the current loop is on average as
+ * late as half of the others, s.
+ */
 function heldDelay(p: Parameters): number {
   return (p.positionDivider - 1) / 2 / p.currentRate;
 }

@@ -25,12 +25,15 @@ export interface DelayFit {
  *
  *   i = g (i* − T i*' + ½ T₂ i*'' − …)
  *
- * whatever is inside it: T is its delay for slow signals, the first moment of its impulse response. Three derivatives are fitted, by averages
- * over windows (see windows.ts), so T is the delay and not a mixture with the curvature. The command stands on the right: it is known exactly.
+ * whatever is inside it: T is its delay for slow signals, the first moment of its impulse response.
+ * Three derivatives are fitted, by averages over windows (see windows.ts), so T is the delay and
+ * not a mixture with the curvature. The command stands on the right: it is known exactly.
  *
- * The back-EMF pushes the current as well. A feedforward takes it off, but late by T_v, the age of its speed; so K_e T_v a is left over, which the
- * integrator of the current loop answers with a current that lags by K_e T_v a'/Ki. In a move that looks like delay: T is less it, by the
- * parameters. It is allowed for either way, and at standstill too, where the guide holds the table against part of the force.
+ * The back-EMF pushes the current as well. A feedforward takes it off, but late by T_v, the age of
+ * its speed; so K_e T_v a is left over, which the integrator of the current loop answers with a
+ * current that lags by K_e T_v a'/Ki. In a move that looks like delay: T is less it, by the
+ * parameters. It is allowed for either way, and at standstill too, where the guide holds the table
+ * against part of the force.
  */
 export function fitDelay(
   command: Float64Array,

@@ -2,7 +2,10 @@ import { valueAt } from '../../../shared/core/at.ts';
 import type { ComplexArray } from '../../math/complexArray.ts';
 import { type Lines, smoothed } from './lines.ts';
 
-/** Lines count as swept where their force is above this share of the strongest, and at least so coherent with the motion. */
+/**
+ * Lines count as swept where their force is above this share of the strongest, and at least so
+ * coherent with the motion.
+ */
 const SWEPT = 0.02;
 const COHERENT = 0.8;
 /** By what factor the response rises above that of the stiff axis at a resonance. */
@@ -15,7 +18,10 @@ export interface FoundResonance {
   readonly high: number;
 }
 
-/** The frequency where force moves the axis most against the same mass without a link; or a text why there is none. */
+/**
+ * The frequency where force moves the axis most against the same mass without a link; or a text why
+ * there is none.
+ */
 export function findResonance({ frequency, cause, effect }: Lines, mass: number): FoundResonance | string {
   const force = power(cause);
   const motion = power(effect);

@@ -2,16 +2,25 @@ import { valueAt } from '../../../shared/core/at.ts';
 import type { ForceResidual, Goodness } from '../../../shared/protocol/fit.ts';
 import { mean, rms } from '../../math/statistics.ts';
 
-/** Lags that are looked at, and χ² with as many degrees of freedom at 99 % (tabulated, e.g. Abramowitz & Stegun, table 26.8). */
+/**
+ * Lags that are looked at, and χ² with as many degrees of freedom at 99 % (tabulated, e.g.
+ * Abramowitz & Stegun, table 26.8).
+ */
 const LAGS = 5;
 const CHI_SQUARE = 15.086;
 /** Windows overlap by three quarters: every fourth has noise of its own. */
 const STRIDE = 4;
 const FEWEST = 4 * LAGS;
-/** Rms of the residual over that of the force above which the model leaves out something that matters. */
+/**
+ * Rms of the residual over that of the force above which the model leaves out something that
+ * matters.
+ */
 const POOR = 0.01;
 
-/** How well the forces are described. `widened` is the half-width of the mass over that of a white residual. */
+/**
+ * How well the forces are described. `widened` is the half-width of the mass over that of a white
+ * residual.
+ */
 export function goodnessOf({ measured, residual, used }: ForceResidual, widened: number): Goodness {
   const fitted = (values: Float64Array) => values.filter((_, k) => used[k] === 1);
   const left = fitted(residual);
@@ -31,8 +40,8 @@ export function goodnessOf({ measured, residual, used }: ForceResidual, widened:
 }
 
 /**
- * n (n + 2) Σ ρ_k²/(n − k) over the autocorrelations at lags 1 to 5; null where there are too few values to tell.
- * Source: Ljung, Box, Biometrika 65(2), 1978.
+ * n (n + 2) Σ ρ_k²/(n − k) over the autocorrelations at lags 1 to 5; null where there are too few
+ * values to tell. Source: Ljung, Box, Biometrika 65(2), 1978.
  */
 export function ljungBox(values: Float64Array): number | null {
   const n = values.length;

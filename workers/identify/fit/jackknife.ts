@@ -5,7 +5,10 @@ import { solve } from '../../math/solve.ts';
 import { mean, sumOfSquares } from '../../math/statistics.ts';
 import { dot } from '../../math/vectors.ts';
 
-/** Number of blocks, and Student's t at 97.5 % with one degree of freedom less (tabulated, e.g. Abramowitz & Stegun, table 26.10). */
+/**
+ * Number of blocks, and Student's t at 97.5 % with one degree of freedom less (tabulated, e.g.
+ * Abramowitz & Stegun, table 26.10).
+ */
 export interface Blocks {
   readonly count: number;
   readonly quantile: number;
@@ -26,10 +29,12 @@ export interface Jackknife extends Solution {
 }
 
 /**
- * Least squares with the delete-block jackknife. The rows are in order (of time or frequency) and left out in contiguous blocks, so that
- * what makes neighbouring residuals alike stays together: the scatter is honest for coloured residuals, unequal ones, and a model that fits
- * some stretches better than others. It errs on the wide side (Efron, Stein, Annals of Statistics 9(3), 1981).
- * Source: Künsch, Annals of Statistics 17(3), 1989; Miller, The jackknife: a review, Biometrika 61, 1974.
+ * Least squares with the delete-block jackknife. The rows are in order (of time or frequency) and
+ * left out in contiguous blocks, so that what makes neighbouring residuals alike stays together:
+ * the scatter is honest for coloured residuals, unequal ones, and a model that fits some stretches
+ * better than others. It errs on the wide side (Efron, Stein, Annals of Statistics 9(3), 1981).
+ * Source: Künsch, Annals of Statistics 17(3), 1989; Miller, The jackknife: a review, Biometrika 61,
+ * 1974.
  *
  * @param overlap how many rows share the noise of one, since windows overlap
  */
@@ -49,8 +54,9 @@ export function jackknife(
 }
 
 /**
- * Half-width of the 95 % interval of a figure of the coefficients: by its scatter over the deleted blocks, or by the formula for white noise, which
- * is the surer one when the noise is white. The wider of the two counts.
+ * Half-width of the 95 % interval of a figure of the coefficients: by its scatter over the deleted
+ * blocks, or by the formula for white noise, which is the surer one when the noise is white. The
+ * wider of the two counts.
  */
 export function scatter(fit: Jackknife, figure: (x: Float64Array) => number): number {
   return Math.max(blockScatter(fit, figure), whiteScatter(fit, figure));
@@ -88,8 +94,9 @@ export function whiteScatter(
 }
 
 /**
- * As in any textbook (e.g. Draper, Smith, Applied Regression Analysis, 3rd ed. 1998, ch. 5), but that only one row in `overlap` brings noise of
- * its own: the sums over the rows scatter by so much more, and that many fewer are there to tell σ from. 0 for dependent columns.
+ * As in any textbook (e.g. Draper, Smith, Applied Regression Analysis, 3rd ed. 1998, ch. 5), but
+ * that only one row in `overlap` brings noise of its own: the sums over the rows scatter by so much
+ * more, and that many fewer are there to tell σ from. 0 for dependent columns.
  */
 function whiteCovariance(
   columns: readonly Float64Array[],

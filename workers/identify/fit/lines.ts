@@ -19,8 +19,9 @@ export interface Lines {
 }
 
 /**
- * Spectra of the longest stretch of two records without a gap, less their means, faded at both ends so that these do not
- * leak into all lines (Bendat, Piersol, Random Data, 4th ed. 2010, 11.5.2), and followed by zeros to a power of two.
+ * Spectra of the longest stretch of two records without a gap, less their means, faded at both ends
+ * so that these do not leak into all lines (Bendat, Piersol, Random Data, 4th ed. 2010, 11.5.2),
+ * and followed by zeros to a power of two.
  */
 export function linesOf(cause: Float64Array, effect: Float64Array, period: number): Lines {
   const { from, to } = longestStretch(cause, effect);

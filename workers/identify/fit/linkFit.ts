@@ -7,7 +7,10 @@ import { type Jackknife, jackknife } from './jackknife.ts';
 import type { MotionFit } from './motionFit.ts';
 import { rippleColumns } from './nuisance.ts';
 
-/** A link that gives is pulled one way or the other where its force is above this share of its largest. */
+/**
+ * A link that gives is pulled one way or the other where its force is above this share of its
+ * largest.
+ */
 const CLEARLY_PULLED = 0.1;
 const FEWEST_WINDOWS = 48;
 
@@ -15,7 +18,10 @@ export interface LinkFit {
   readonly jackknife: Jackknife;
   stiffness(x: Float64Array): number;
   backlash(x: Float64Array): number;
-  /** Half-width of what dry drag on the motor side leaves open: it pulls like lost motion where the link is always pulled in the direction of motion, m. */
+  /**
+   * Half-width of what dry drag on the motor side leaves open: it pulls like lost motion where the
+   * link is always pulled in the direction of motion, m.
+   */
   readonly backlashTolerance: number;
 }
 
@@ -25,14 +31,15 @@ const LOST = 1;
 const DRY = 2;
 
 /*
- * The link from both its ends, over the windows in which the table slides. Its force is that of the motor less what moves the motor side,
- * whose mass is known, and its stretch follows it:
+ * The link from both its ends, over the windows in which the table slides. Its force is that of the
+ * motor less what moves the motor side, whose mass is known, and its stretch follows it:
  *
  *   F_12 = F − m1 a1 − F_1 sgn v           x1 − x2 − F_12 (x2 + l0)/EA = F_12/k12 ± b/2 + s0 + ε x2 + …
  *
- * F_1 is the dry drag of the parameters and ε the mismatch of the two scales. What the drag is wrong by, viscous and ripple force of the motor
- * side, damping of the link and skew of the records are fitted beside it.
- * The sign of b/2 is that of F_12; windows in which it changes are left out while the parameters have lost motion.
+ * F_1 is the dry drag of the parameters and ε the mismatch of the two scales. What the drag is
+ * wrong by, viscous and ripple force of the motor side, damping of the link and skew of the records
+ * are fitted beside it. The sign of b/2 is that of F_12; windows in which it changes are left out
+ * while the parameters have lost motion.
  */
 export function fitLink(
   force: Float64Array,
@@ -86,7 +93,9 @@ export function fitLink(
   };
 }
 
-/** 1 or −1 where the link is clearly pulled one way all through a window and its neighbours, else 0. */
+/**
+ * 1 or −1 where the link is clearly pulled one way all through a window and its neighbours, else 0.
+ */
 function pulls(linkForce: Float64Array, direction: Int8Array): Int8Array {
   const min =
     CLEARLY_PULLED *

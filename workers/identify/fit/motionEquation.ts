@@ -21,7 +21,10 @@ const WINDOWS_PER_COEFFICIENT = 4;
 /** Share of noise in the acceleration at which it is no measure of a mass any more. */
 export const HOPELESS = 0.01;
 
-/** The motion of a base hangs on the mass that is looked for, by a few percent of it: so often it is worked out anew. */
+/**
+ * The motion of a base hangs on the mass that is looked for, by a few percent of it: so often it is
+ * worked out anew.
+ */
 const BASE_ROUNDS = 3;
 
 /** Force of the current and positions, on one grid of time. */
@@ -39,10 +42,11 @@ export interface MotionRecord {
  *   F = M a + F_0 + F_c sgn v + d v                    what is wanted
  *       + δ F' + (m1 m2/k) a'' + ripple + cogging      what is there too: skew between the two records, give of the link, see nuisance.ts
  *
- * linear in the coefficients, so least squares has no starting values and no local minima. On the right the motion, whose noise is
- * negligible in windows of this length (`sliding.ts` sees to it); on the left the force, whose noise does no harm.
- * Source: Gautier, Khalil, Exciting trajectories for the identification of base inertial parameters of robots, Int. J. Robotics Research
- * 11(4), 1992 (inverse dynamic model); window averages see windows.ts.
+ * linear in the coefficients, so least squares has no starting values and no local minima. On the
+ * right the motion, whose noise is negligible in windows of this length (`sliding.ts` sees to it);
+ * on the left the force, whose noise does no harm. Source: Gautier, Khalil, Exciting trajectories
+ * for the identification of base inertial parameters of robots, Int. J. Robotics Research 11(4),
+ * 1992 (inverse dynamic model); window averages see windows.ts.
  *
  * On a base that moves, a counts from the floor; a screw's rotation counts from the base.
  */
@@ -124,7 +128,10 @@ export class MotionEquation {
   }
 }
 
-/** In rounds: the motion of the base follows from the mass, and the mass from the motion of the base. */
+/**
+ * In rounds: the motion of the base follows from the mass, and the mass from the motion of the
+ * base.
+ */
 export function onMovingBase(
   equation: MotionEquation,
   { position, period }: MotionRecord,

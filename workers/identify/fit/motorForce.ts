@@ -4,12 +4,16 @@ import { magnetFactor, resistanceFactor } from '../../../shared/axis/temperature
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /**
- * Relative half-width of the force constant that the temperature of the magnets leaves open: it is in no trace, one kelvin is hardly known
- * better, and NdFeB loses 0.11 % of its flux per kelvin (common practice, no source).
+ * Relative half-width of the force constant that the temperature of the magnets leaves open: it is
+ * in no trace, one kelvin is hardly known better, and NdFeB loses 0.11 % of its flux per kelvin
+ * (common practice, no source).
  */
 export const MAGNET_TOLERANCE = 0.0011;
 
-/** Cosine and sine of each motor's angle in the drive's frame, less their means, and the mean cosine. */
+/**
+ * Cosine and sine of each motor's angle in the drive's frame, less their means, and the mean
+ * cosine.
+ */
 function angles(p: Parameters): { readonly aligned: number; readonly spread: number } {
   const { polePitch } = motorConstants(p);
   const offsets = motorOffsets(p);
@@ -19,7 +23,10 @@ function angles(p: Parameters): { readonly aligned: number; readonly spread: num
   return { aligned: cos, spread: p.motorCount * (1 - cos * cos - sin * sin) };
 }
 
-/** Force per ampere of the magnets as they are at the start of a run over that at 20 °C, all motors together. */
+/**
+ * Force per ampere of the magnets as they are at the start of a run over that at 20 °C, all motors
+ * together.
+ */
 export function forceFactor(p: Parameters): number {
   return fluxFactor(p) * angles(p).aligned;
 }
@@ -29,7 +36,8 @@ function fluxFactor(p: Parameters): number {
 }
 
 /*
- * Braking force of motors off one another's angle at a speed v, N: what of their back-EMFs differs drives currents round between them,
+ * Braking force of motors off one another's angle at a speed v, N: what of their back-EMFs differs
+ * drives currents round between them,
  *
  *   F = 1.5 Σ|Δe_j|² R/(R² + ω²L²)/v      Σ|Δe_j|² = ((π/τ) ψ v)² Σ|e^{jπδ_j/τ} − mean|²,  ω = πv/τ
  *
@@ -45,7 +53,10 @@ export function brakingOf(speed: number, p: Parameters): number {
   );
 }
 
-/** Force of a current record (A of amplitude, all motors together) without ripple, N: as `windings.ts` has it. */
+/**
+ * Force of a current record (A of amplitude, all motors together) without ripple, N: as
+ * `windings.ts` has it.
+ */
 export function forceOf(current: Float64Array, p: Parameters): Float64Array<ArrayBuffer> {
   const perAmp = motorConstants(p).forcePerAmp * forceFactor(p);
   const saturation = p.saturationCurrent > 0 ? 1 / (p.motorCount * p.saturationCurrent) ** 2 : 0;

@@ -3,13 +3,17 @@ import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { rms } from '../../math/statistics.ts';
 import type { Windows } from './windows.ts';
 
-/** A column weaker than this share of the force, or of its own amplitude, is averaged away by the windows and would only cost certainty. */
+/**
+ * A column weaker than this share of the force, or of its own amplitude, is averaged away by the
+ * windows and would only cost certainty.
+ */
 const NEGLIGIBLE = 1e-3;
 
 /**
- * What else stands in a force record and hangs on the position x1 of the motor: ripple of the force constant, which multiplies the force,
- * and cogging, which adds to it. Their periods are those of the parameters; amplitudes and phases are fitted, since no datasheet has them.
- * Columns of averages, cosine and sine of each order.
+ * What else stands in a force record and hangs on the position x1 of the motor: ripple of the force
+ * constant, which multiplies the force, and cogging, which adds to it. Their periods are those of
+ * the parameters; amplitudes and phases are fitted, since no datasheet has them. Columns of
+ * averages, cosine and sine of each order.
  */
 export function rippleColumns(
   windows: Windows,

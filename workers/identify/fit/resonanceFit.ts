@@ -30,17 +30,21 @@ const START_SKEW = 1e-6;
 export interface LinkResonance {
   readonly stiffness: number;
   readonly scatter: number;
-  /** Relative change of the stiffness per relative change of the motor-side mass, and of the force. */
+  /**
+   * Relative change of the stiffness per relative change of the motor-side mass, and of the force.
+   */
   readonly perMotorMass: number;
   readonly perForce: number;
   readonly curve: ResonanceFit;
 }
 
 /**
- * The link from a sweep at standstill: the two masses of twoMass.ts fitted to all spectral lines about their resonance. The mass on the motor
- * side is known, since it stands with the other in one figure only, m1 m2/(m1 + m2). Fitted are the table's, stiffness and damping of link and
- * guide, and the skew of the records; each line counts by the noise round it, which is estimated from what the fit leaves.
- * Source: Pintelon, Schoukens, System Identification: A Frequency Domain Approach, 2nd ed. 2012, ch. 9.
+ * The link from a sweep at standstill: the two masses of twoMass.ts fitted to all spectral lines
+ * about their resonance. The mass on the motor side is known, since it stands with the other in one
+ * figure only, m1 m2/(m1 + m2). Fitted are the table's, stiffness and damping of link and guide,
+ * and the skew of the records; each line counts by the noise round it, which is estimated from what
+ * the fit leaves. Source: Pintelon, Schoukens, System Identification: A Frequency Domain Approach,
+ * 2nd ed. 2012, ch. 9.
  *
  * @returns in words why it cannot be done, where it cannot
  */
@@ -74,7 +78,8 @@ export function fitResonance(
     model.reweight(fit.residual);
     fit = model.fit(fit.x);
   }
-  // One step of Gauss and Newton without each block of lines: exact as far as the model is linear there.
+  // One step of Gauss and Newton without each block of lines: exact as far as the model is linear
+  // there.
   const moves = jackknife(
     fit.jacobian,
     fit.residual.map((r) => -r),
@@ -92,7 +97,8 @@ export function fitResonance(
   return {
     stiffness: stiffness(none),
     scatter: scatter(moves, stiffness),
-    // k = ω² m1 m2/(m1 + m2) at a known ω, with the sum of both proportional to the force; and the screw in series.
+    // k = ω² m1 m2/(m1 + m2) at a known ω, with the sum of both proportional to the force; and the
+    // screw in series.
     perMotorMass: (share * Math.abs(m2 - m1)) / m2,
     perForce: (share * m1) / m2,
     curve: model.curve(fit.x, found.at),
@@ -106,8 +112,8 @@ interface Unknowns {
 }
 
 /**
- * What a start is multiplied by, as the fit sees it: the logarithms for mass, stiffness and damping of the link, which are positive, and plain
- * factors for guide, drag and skew, which may be 0.
+ * What a start is multiplied by, as the fit sees it: the logarithms for mass, stiffness and damping
+ * of the link, which are positive, and plain factors for guide, drag and skew, which may be 0.
  */
 const START = [0, 0, 0, 0, 0, 0, 0];
 

@@ -5,15 +5,16 @@ import { type Complex, over, plus, scaled, unit } from '../../math/complex.ts';
 const IMAGES = 3;
 
 /*
- * A current record has one sample for each period of the position loop, taken when the command steps, and a drive's
- * current runs in steps with its command: the samples do not show the mean. The spectrum of the samples is that of the
- * current and of its images round the multiples of the sample rate, which the mass does not follow. Behind a command
- * held for a period Tp, with the loop 1/(1 + s e^{sT_d}/ω_bw),
+ * A current record has one sample for each period of the position loop, taken when the command
+ * steps, and a drive's current runs in steps with its command: the samples do not show the mean.
+ * The spectrum of the samples is that of the current and of its images round the multiples of the
+ * sample rate, which the mass does not follow. Behind a command held for a period Tp, with the loop
+ * 1/(1 + s e^{sT_d}/ω_bw),
  *
  *   I(f)/I_sampled(f) = C(f)/Σ_m C(f + m/Tp)        C(f) = e^{−jπfTp} sinc(fTp)/(1 + jω e^{jωT_d}/ω_bw)
  *
- * T_d = 1.5 periods of the current loop: one until its voltage is applied, half of one while it is held. Source: the
- * sampling theorem.
+ * T_d = 1.5 periods of the current loop: one until its voltage is applied, half of one while it is
+ * held. Source: the sampling theorem.
  */
 export class SampledCurrent {
   readonly #period: number;

@@ -8,7 +8,10 @@ import { MASS } from './motionEquation.ts';
 import type { MotionFit } from './motionFit.ts';
 import { MAGNET_TOLERANCE } from './motorForce.ts';
 
-/** True force over the force that the parameters make of the current, and the relative half-width of that. */
+/**
+ * True force over the force that the parameters make of the current, and the relative half-width of
+ * that.
+ */
 export interface Scale {
   readonly value: number;
   readonly tolerance: number;

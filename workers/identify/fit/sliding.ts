@@ -2,7 +2,10 @@ import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { largestMagnitude, sumOfSquares } from '../../math/statistics.ts';
 import { noiseOf, Windows } from './windows.ts';
 
-/** Above this multiple of the Stribeck speed breakaway has given way to sliding: exp(−4²) is left of it. */
+/**
+ * Above this multiple of the Stribeck speed breakaway has given way to sliding: exp(−4²) is left of
+ * it.
+ */
 const CLEAR_OF_STRIBECK = 4;
 /** And above this share of the top speed, where the Stribeck speed of the parameters is a guess. */
 const SHARE_OF_TOP = 0.02;
@@ -12,22 +15,34 @@ const SHORTEST = 0.01;
 const LONGEST = 0.08;
 const FEWEST_SAMPLES = 10;
 
-/** Share of the acceleration's mean square that may be noise: as a cause that is not exact it lowers the mass by as much. */
+/**
+ * Share of the acceleration's mean square that may be noise: as a cause that is not exact it lowers
+ * the mass by as much.
+ */
 const MAX_NOISE = 1e-4;
 
-/** Windows over a record of positions, and which of them see the table slide in one direction all through. */
+/**
+ * Windows over a record of positions, and which of them see the table slide in one direction all
+ * through.
+ */
 export interface Sliding {
   readonly windows: Windows;
   readonly speed: Float64Array;
   /** 1 or −1 where the window slides, 0 elsewhere. */
   readonly direction: Int8Array;
   readonly used: number;
-  /** Share of the mean square over the sliding windows that is noise: of the acceleration, and of its second derivative. */
+  /**
+   * Share of the mean square over the sliding windows that is noise: of the acceleration, and of
+   * its second derivative.
+   */
   readonly accelerationNoise: number;
   readonly snapNoise: number;
 }
 
-/** The shortest windows for which noise does not matter. Where they grow so long that few slide, the last that had enough. */
+/**
+ * The shortest windows for which noise does not matter. Where they grow so long that few slide, the
+ * last that had enough.
+ */
 export function slidingWindows(
   position: Float64Array,
   period: number,

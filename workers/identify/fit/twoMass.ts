@@ -1,6 +1,9 @@
 import { type Complex, over } from '../../math/complex.ts';
 
-/** Motor and table as two masses on a link, the motor in its drag, the table held by its guide's bristles. SI. */
+/**
+ * Motor and table as two masses on a link, the motor in its drag, the table held by its guide's
+ * bristles. SI.
+ */
 export interface TwoMass {
   readonly motorMass: number;
   readonly motorDamping: number;

@@ -5,13 +5,15 @@ import { median, sumOfSquares } from '../../math/statistics.ts';
 const COEFFICIENTS = [20, 30, 12, 2] as const;
 
 /*
- * Derivatives of a noisy record without differentiating it. With a smooth window φ that vanishes outside ±h,
+ * Derivatives of a noisy record without differentiating it. With a smooth window φ that vanishes
+ * outside ±h,
  *
  *   ∫ φ(t − t_c) s⁽ⁿ⁾(t) dt = (−1)ⁿ ∫ φ⁽ⁿ⁾(t − t_c) s(t) dt
  *
- * so a linear differential equation between records becomes a linear equation between such averages, exactly, with no initial state and no
- * filter transient. Here φ(t) = cos⁶(πt/2h)/area = (20 + 30 cos u + 12 cos 2u + 2 cos 3u)/40h, u = πt/h.
- * Source: Shinbrot, Trans. ASME 79, 1957 (method functions); Preisig, Rippin, Computers & Chemical Engineering 17(1), 1993 (review).
+ * so a linear differential equation between records becomes a linear equation between such
+ * averages, exactly, with no initial state and no filter transient. Here φ(t) = cos⁶(πt/2h)/area =
+ * (20 + 30 cos u + 12 cos 2u + 2 cos 3u)/40h, u = πt/h. Source: Shinbrot, Trans. ASME 79, 1957
+ * (method functions); Preisig, Rippin, Computers & Chemical Engineering 17(1), 1993 (review).
  */
 export class Windows {
   readonly count: number;
@@ -37,7 +39,10 @@ export class Windows {
     return this.half + window * this.hop;
   }
 
-  /** The averages of the n-th derivative of a series, n = 0 to 4, one a window. NaN where the window has a gap. */
+  /**
+   * The averages of the n-th derivative of a series, n = 0 to 4, one a window. NaN where the window
+   * has a gap.
+   */
   average(series: Float64Array, order = 0): Float64Array {
     const kernel = this.#kernelOf(order);
     const out = new Float64Array(this.count);
@@ -55,7 +60,10 @@ export class Windows {
     return Math.sqrt(sumOfSquares(this.#kernelOf(order)));
   }
 
-  /** How many windows share the noise of one when white noise in the series is averaged: the sum of the correlations between them. */
+  /**
+   * How many windows share the noise of one when white noise in the series is averaged: the sum of
+   * the correlations between them.
+   */
   get overlap(): number {
     const { hop } = this;
     const kernel = this.#kernelOf(0);
@@ -91,8 +99,9 @@ export class Windows {
 }
 
 /**
- * Rms of the white noise of a series, from its fourth differences, which leave next to nothing of the motion: they multiply white noise by
- * √70. Its median, so that a jerk here and there does not count. Quantisation counts as noise.
+ * Rms of the white noise of a series, from its fourth differences, which leave next to nothing of
+ * the motion: they multiply white noise by √70. Its median, so that a jerk here and there does not
+ * count. Quantisation counts as noise.
  */
 export function noiseOf(series: Float64Array): number {
   const sizes: number[] = [];
