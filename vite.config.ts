@@ -1,5 +1,23 @@
 import { defineConfig } from 'vitest/config';
 
+const HOUR = 3_600_000;
+
+const PAGES = ['tests/e2e/**'];
+/** What takes longer than a few seconds; a smaller version that can fail as well is in the test of the same name. */
+const LONG = ['tests/**/*.long.test.ts'];
+
+/** One thread for each core, the runner's own included, which has little to do; pure code needs no fresh start for each file. */
+const MODEL = { include: ['tests/**/*.test.ts'], maxWorkers: '100%', isolate: false };
+
+/** One browser for all, two pages at a time. */
+const PAGE = {
+  include: ['tests/e2e/**/*.test.ts'],
+  globalSetup: 'tests/e2e/setup.ts',
+  maxWorkers: 2,
+  isolate: false,
+  sequence: { groupOrder: 1 },
+};
+
 export default defineConfig({
   root: 'src',
   base: './',
@@ -11,34 +29,19 @@ export default defineConfig({
   server: { fs: { allow: ['..'] } },
   test: {
     root: '.',
-    testTimeout: 60_000,
+    // Nothing passes or fails by the clock: these only end what hangs. A page test waits as patience.ts says.
+    testTimeout: HOUR,
+    hookTimeout: HOUR,
+    teardownTimeout: HOUR,
+    expect: { poll: { timeout: HOUR } },
     // Elsewhere styles are of no interest to tests; these are a part of what a report holds.
     css: { include: [/tokens\.css/] },
-    hookTimeout: 120_000,
-    // The page runs in real time: its tests come after the others, two files at a time.
+    // `npm test` runs the first two, `npm run test:long` the others. Page tests come after those of the model.
     projects: [
-      {
-        extends: true,
-        test: {
-          name: 'model',
-          include: ['tests/**/*.test.ts'],
-          exclude: ['tests/e2e/**'],
-          // One for each core, the runner's own included, which has little to do; pure code needs no fresh start for each file.
-          maxWorkers: '100%',
-          isolate: false,
-        },
-      },
-      {
-        extends: true,
-        test: {
-          name: 'page',
-          include: ['tests/e2e/**/*.test.ts'],
-          testTimeout: 120_000,
-          globalSetup: 'tests/e2e/build.ts',
-          maxWorkers: 2,
-          sequence: { groupOrder: 1 },
-        },
-      },
+      { extends: true, test: { ...MODEL, name: 'model', exclude: [...PAGES, ...LONG] } },
+      { extends: true, test: { ...PAGE, name: 'page', exclude: LONG } },
+      { extends: true, test: { ...MODEL, name: 'long', include: LONG, exclude: PAGES } },
+      { extends: true, test: { ...PAGE, name: 'long-page', include: ['tests/e2e/**/*.long.test.ts'] } },
     ],
   },
 });

@@ -4,6 +4,7 @@ import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { makeMove, readQuantity } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
 
 const { open } = pageTests();
 const scene = DEFAULT_SCENE;
@@ -18,7 +19,7 @@ it('reads out under the cursor where the move ended: at its commanded end, stand
   await makeMove(page);
   await charts(page).focus();
   await page.keyboard.press('[');
-  await expect.poll(() => spoken(page)).toMatch(/Position/);
+  await eventually(() => spoken(page)).toMatch(/Position/);
   const text = ((await spoken(page)) ?? '').replaceAll('−', '-');
   // The window of the opening scene is smaller than the last digit that is shown, 0.1 mm.
   expect(text).toContain(`Setpoint ${((start + stroke) * 1e3).toFixed(1)}`);
@@ -35,11 +36,11 @@ it('zooms to what is dragged over, pans, and follows the run again with Escape',
   await page.mouse.down();
   await page.mouse.move(box.x + 0.2 * box.width, box.y + 30, { steps: 3 });
   await page.mouse.up();
-  await expect.poll(() => mode(page)).toBe('Held');
+  await eventually(() => mode(page)).toBe('Held');
   await charts(page).focus();
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Escape');
-  await expect.poll(() => mode(page)).toBe('Live');
+  await eventually(() => mode(page)).toBe('Live');
 });
 
 it('shows on the gauges the peak current and force that the model computes', async () => {
@@ -48,7 +49,7 @@ it('shows on the gauges the peak current and force that the model computes', asy
   const [move] = measureRun(scene, 1).moves;
   const gauge = async (name: string) => {
     const text = () => page.getByRole('meter', { name }).getAttribute('aria-valuetext');
-    await expect.poll(text).toMatch(/peak \d/);
+    await eventually(text).toMatch(/peak \d/);
     return /peak ([\d.]+ \S+) of ([\d.]+ \S+),/
       .exec((await text()) ?? '')!
       .slice(1)

@@ -1,8 +1,9 @@
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { expectState, figureText, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
+import { violations } from './violations.ts';
 
 const { open } = pageTests();
 
@@ -42,9 +43,9 @@ it('shows a gain sheet with its margins, which gives the same gains when it is r
     ['axis.csv', csv],
   ] as const) {
     await page.keyboard.press('Control+z');
-    await expect.poll(() => field(page, 'Kp')).toBe(before);
+    await eventually(() => field(page, 'Kp')).toBe(before);
     await openFile(page, name, text);
-    await expect.poll(() => field(page, 'Kp')).toBe('1.5e6');
+    await eventually(() => field(page, 'Kp')).toBe('1.5e6');
   }
 
   await openFile(page, 'axis.json', json.replace('"Kp": 1500000', '"Kp": -1'));
@@ -105,9 +106,9 @@ it('keeps a tuning under a name past a reload, compares it, applies it as one st
   await page.keyboard.type('Stiffer');
   await page.keyboard.press('Enter');
   await dialog.getByRole('button', { name: 'Apply Stiffer' }).click();
-  await expect.poll(() => field(page, 'Kp')).toBe('1.5e6');
+  await eventually(() => field(page, 'Kp')).toBe('1.5e6');
   await page.keyboard.press('Control+z');
-  await expect.poll(() => field(page, 'Kp')).toBe(before);
+  await eventually(() => field(page, 'Kp')).toBe(before);
 
   await openSnapshots(page);
   await dialog.getByRole('button', { name: 'Remove Stiffer' }).click();
@@ -142,7 +143,6 @@ it.each(['light', 'dark'] as const)(
     await page.keyboard.press('n');
     await type(page, 'Kp', '1.5e6');
     await makeMove(page);
-    await page.evaluate(axe.source);
     await page.getByRole('heading', { name: 'Tuning', exact: true }).click();
     for (const [key, name] of [
       ['i', 'Figures of the last move'],
@@ -151,8 +151,7 @@ it.each(['light', 'dark'] as const)(
     ] as const) {
       await page.keyboard.press(key);
       await page.getByRole('dialog', { name }).waitFor();
-      const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-      expect(violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')).toEqual([]);
+      expect(await violations(page)).toEqual([]);
       await page.keyboard.press('Escape');
       await page.getByRole('dialog', { name }).waitFor({ state: 'hidden' });
     }

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
-import { expect } from 'vitest';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
 import { toSI, UNITS, type Unit } from '../../shared/core/units.ts';
 import { parameterLabel } from '../../src/ui/fields/label.ts';
+import { eventually } from './patience.ts';
 
 /** What a person does on the page and reads from it. */
 
@@ -16,7 +16,7 @@ export async function expectState(
   page: Page,
   state: 'Paused' | 'Running' | 'Tripped' | RegExp,
 ): Promise<void> {
-  await page.locator('#bar .clock .state', { hasText: state }).waitFor({ timeout: 20_000 });
+  await page.locator('#bar .clock .state', { hasText: state }).waitFor();
 }
 
 /** Types a value into a field of the open position-loop group, in the field's own unit. */
@@ -62,7 +62,7 @@ export async function clock(page: Page): Promise<number> {
 export async function reset(page: Page): Promise<void> {
   await expectState(page, /Paused|Tripped/);
   await press(page, 'Reset');
-  await expect.poll(() => clock(page), { timeout: 20_000 }).toBe(0);
+  await eventually(() => clock(page)).toBe(0);
   await expectState(page, 'Paused');
 }
 
@@ -72,14 +72,14 @@ export const choose = (page: Page, what: 'Scene' | 'Drive', title: string) =>
 /** Waits until a move that began after now is finished: the second one from here. */
 export async function awaitFullMove(page: Page): Promise<void> {
   const now = await moveNumber(page);
-  await expect.poll(() => moveNumber(page), { timeout: 30_000 }).toBeGreaterThan(now + 1);
+  await eventually(() => moveNumber(page)).toBeGreaterThan(now + 1);
 }
 
 /** One move by the button; the figures are those of a whole move. */
 export async function makeMove(page: Page): Promise<void> {
   const before = await moveNumber(page);
   await press(page, 'Move');
-  await expect.poll(() => moveNumber(page), { timeout: 30_000 }).toBe(before + 1);
+  await eventually(() => moveNumber(page)).toBe(before + 1);
   await expectState(page, 'Paused');
 }
 

@@ -3,6 +3,7 @@ import { PRESETS, sceneById } from '../../scenes/index.ts';
 import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
 
 const { open } = pageTests();
 
@@ -50,10 +51,10 @@ it('lets a hand pull the table by the keys, without the drive and against it', a
   await page.keyboard.down('Shift');
   await page.keyboard.down('ArrowRight');
   const { sealFriction, sealStiction } = scene.parameters;
-  await expect.poll(pull, { timeout: 20_000 }).toBeLessThan(2 * (sealFriction + sealStiction));
+  await eventually(pull).toBeLessThan(2 * (sealFriction + sealStiction));
   await page.keyboard.up('ArrowRight');
   await page.keyboard.up('Shift');
-  await expect.poll(() => handForce(page)).toBe(null);
+  await eventually(() => handForce(page)).toBe(null);
 
   // The integral part brings the table back to where it was, so the spring keeps the 20 N it was stretched for.
   // The reset puts the table at its start: on its way back there, the spring would be stretched further.
@@ -64,6 +65,6 @@ it('lets a hand pull the table by the keys, without the drive and against it', a
   await expectState(page, 'Running');
   await page.getByRole('application').focus();
   await page.keyboard.down('ArrowRight');
-  await expect.poll(pull, { timeout: 20_000 }).toBeCloseTo(20, 0);
+  await eventually(pull).toBeCloseTo(20, 0);
   await page.keyboard.up('ArrowRight');
 });

@@ -4,6 +4,7 @@ import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { writeScene } from '../../shared/files/sceneFile.ts';
 import { expectState, makeMove, type } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
 
 const { open } = pageTests();
 const scene = DEFAULT_SCENE;
@@ -49,7 +50,7 @@ it('saves a tuned scene to a file that opens again as it was', async () => {
   await page.reload();
   await expectState(page, 'Paused');
   await openFile(page, text);
-  await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe('1.5e6');
+  await eventually(() => page.locator('#field-Kp').inputValue()).toBe('1.5e6');
 });
 
 it('puts a tuned scene into a link that opens as it was', async () => {
@@ -57,7 +58,7 @@ it('puts a tuned scene into a link that opens as it was', async () => {
   await type(page, 'Kp', '1.5e6');
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Copy link' }).click();
-  await expect.poll(() => page.url()).toContain('#');
+  await eventually(() => page.url()).toContain('#');
   await page.reload();
   await expectState(page, 'Paused');
   expect(await page.locator('#field-Kp').inputValue()).toBe('1.5e6');

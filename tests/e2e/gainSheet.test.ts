@@ -1,19 +1,17 @@
-import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { gainSheet } from '../../shared/sheet/gainSheet.ts';
 import { gainSheetHtml } from '../../src/paper/gainSheet/gainSheetHtml.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
-import { launchBrowser } from '../tools/browser.mjs';
+import { pageTests } from './page.ts';
+import { allViolations } from './violations.ts';
 
-let browser: Browser;
-let page: Page;
+const { blank } = pageTests();
 
 /** The longest sheet there is: a screw drive with all filters on. */
-beforeAll(async () => {
+function longestSheet(): string {
   const scene = SCENES.find(({ driveType }) => driveType === 'screw')!;
   const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
   const given = { ...scene, parameters };
@@ -23,20 +21,21 @@ beforeAll(async () => {
     loops: [{ point, figures: analysis.figures }],
     move: measureRun(given, 1.2).moves[0]!,
   });
-  browser = await launchBrowser();
-  page = await browser.newPage({ colorScheme: 'dark' });
-  await page.setContent(gainSheetHtml(sheet, analysis, '1 May 2030'));
-});
+  return gainSheetHtml(sheet, analysis, '1 May 2030');
+}
 
-afterAll(() => browser?.close());
+async function openSheet() {
+  const page = await blank({ colorScheme: 'dark' });
+  await page.setContent(longestSheet());
+  return page;
+}
 
 it('has no accessibility fault that axe can find', async () => {
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-  expect(violations.map(({ id }) => id)).toEqual([]);
+  expect(await allViolations(await openSheet())).toEqual([]);
 });
 
 it('is black on white, its text 14 px and more but for indices, and fits the width', async () => {
+  const page = await openSheet();
   const seen = await page.evaluate(() => {
     const sizes = [...document.querySelectorAll('body *')]
       .filter((each) => each.tagName !== 'SUB' && each.matches(':not(style)'))
@@ -61,6 +60,7 @@ it('is black on white, its text 14 px and more but for indices, and fits the wid
 it.each(['A4', 'Letter'])(
   'prints on %s: every page numbered, nothing wider than the paper',
   async (format) => {
+    const page = await openSheet();
     const pdf = await page.pdf({ format });
     const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
     expect(pages).toBeGreaterThan(6);

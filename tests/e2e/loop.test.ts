@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE, sceneById } from '../../scenes/index.ts';
@@ -6,6 +5,8 @@ import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { choose, expectState, press } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
+import { violations } from './violations.ts';
 
 const { open } = pageTests();
 
@@ -27,7 +28,7 @@ const number = async (page: Page, label: string) => Number.parseFloat((await fig
 
 async function openLoop(page: Page): Promise<void> {
   await page.keyboard.press('b');
-  await expect.poll(() => verdict(page), { timeout: 20_000 }).toMatch(/table|Unstable/);
+  await eventually(() => verdict(page)).toMatch(/table|Unstable/);
 }
 
 /** The parameters that the axis has taken by its next samples, as its recording tells. */
@@ -62,12 +63,12 @@ it('moves the crossover by key: figures and axis follow, one step of undo takes 
   const gain = await page.locator('#field-Kp').inputValue();
   await handle(page, 'Crossover').focus();
   await page.keyboard.press('Shift+ArrowRight');
-  await expect.poll(async () => (await number(page, 'Crossover')) / before).toBeCloseTo(1.1, 2);
+  await eventually(async () => (await number(page, 'Crossover')) / before).toBeCloseTo(1.1, 2);
   const moved = await page.locator('#field-Kp').inputValue();
   expect(moved).not.toBe(gain);
   expect((await parametersOfAxis(page)).Kp).toBe(Number(moved));
   await page.keyboard.press('Control+z');
-  await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe(gain);
+  await eventually(() => page.locator('#field-Kp').inputValue()).toBe(gain);
 });
 
 it('drags the crossover with the mouse as one step', async () => {
@@ -80,9 +81,9 @@ it('drags the crossover with the mouse as one step', async () => {
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 - 30, box.y, { steps: 6 });
   await page.mouse.up();
-  await expect.poll(() => number(page, 'Crossover')).toBeLessThan(0.9 * before);
+  await eventually(() => number(page, 'Crossover')).toBeLessThan(0.9 * before);
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await expect.poll(() => page.locator('#field-Kp').inputValue()).toBe(gain);
+  await eventually(() => page.locator('#field-Kp').inputValue()).toBe(gain);
 });
 
 it('puts a notch on the resonance of a soft coil mounting, which makes the loop stable', async () => {
@@ -91,10 +92,10 @@ it('puts a notch on the resonance of a soft coil mounting, which makes the loop 
   await openLoop(page);
   await handle(page, 'Notch 1').focus();
   await page.keyboard.press('Delete');
-  await expect.poll(() => verdict(page)).toMatch(/^Unstable/);
+  await eventually(() => verdict(page)).toMatch(/^Unstable/);
   const modulus = await number(page, 'Modulus margin');
   await page.getByRole('button', { name: /^Resonance at 19\d Hz: put a notch on it/ }).click();
-  await expect.poll(() => verdict(page)).toMatch(/^Stable/);
+  await eventually(() => verdict(page)).toMatch(/^Stable/);
   expect(await number(page, 'Modulus margin')).toBeGreaterThan(2 * modulus);
   const placed = Number(await handle(page, 'Notch 1').getAttribute('aria-valuenow'));
   // Coil and table on their mounting, √(k (1/m1 + 1/m2))/2π.
@@ -111,7 +112,7 @@ it('measures the loop and lays it over the analysis', async () => {
   await page.getByLabel('To', { exact: true }).fill('200');
   await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
   const said = page.locator('.loop-readout');
-  await expect.poll(() => said.textContent(), { timeout: 60_000 }).toMatch(/^Measured by stepped sine/);
+  await eventually(() => said.textContent()).toMatch(/^Measured by stepped sine/);
 });
 
 it('opens as it was left: height, folded parts, size and operating point', async () => {
@@ -129,7 +130,7 @@ it('opens as it was left: height, folded parts, size and operating point', async
   const left = await height();
   await page.reload();
   await expectState(page, 'Paused');
-  await expect.poll(height).toBeCloseTo(left, 2);
+  await eventually(height).toBeCloseTo(left, 2);
   expect(await page.locator('#gauges').isVisible()).toBe(false);
   expect(await page.locator('html').getAttribute('data-size')).toBe('presenter');
   await openLoop(page);
@@ -145,13 +146,13 @@ it('reads the plots under a cursor that keys move', async () => {
   await plot.focus();
   await page.keyboard.press(']');
   const readout = page.locator('.loop-readout');
-  await expect.poll(() => readout.textContent()).toMatch(/Hz: \|L\| .* phase .*°; \|S\| .*; stiffness .* N/);
+  await eventually(() => readout.textContent()).toMatch(/Hz: \|L\| .* phase .*°; \|S\| .*; stiffness .* N/);
   const before = await readout.textContent();
   await page.keyboard.press('}');
-  await expect.poll(() => readout.textContent()).not.toBe(before);
+  await eventually(() => readout.textContent()).not.toBe(before);
   // Nothing stands out of the line of L there.
   await page.keyboard.press('n');
-  await expect.poll(() => readout.textContent()).toMatch(/^No resonance/);
+  await eventually(() => readout.textContent()).toMatch(/^No resonance/);
 });
 
 it('can be made larger by keys and by its edge, and has no serious violation of accessibility', async () => {
@@ -160,18 +161,13 @@ it('can be made larger by keys and by its edge, and has no serious violation of 
   const height = async () => (await page.locator('#loop').boundingBox())!.height;
   const first = await height();
   await page.keyboard.press('y');
-  await expect.poll(height).toBeGreaterThan(first + 100);
+  await eventually(height).toBeGreaterThan(first + 100);
   await page.getByRole('group', { name: 'Eigenvalues' }).waitFor();
   const enlarged = await height();
   await page.getByRole('separator', { name: 'Height of the charts' }).focus();
   await page.keyboard.press('ArrowDown');
-  await expect.poll(height).toBeLessThan(enlarged);
+  await eventually(height).toBeLessThan(enlarged);
   await page.locator('.loop-tools').getByRole('button', { name: 'Pin', exact: true }).click();
   await page.locator('summary', { hasText: 'Measure' }).click();
-  await page.evaluate(axe.source);
-  const { violations } = await page.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run());
-  const serious = violations.filter(({ impact }) => impact === 'serious' || impact === 'critical');
-  expect(serious.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`))).toEqual(
-    [],
-  );
+  expect(await violations(page)).toEqual([]);
 });

@@ -1,61 +1,87 @@
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect } from 'vitest';
-import { launchBrowser } from '../tools/browser.mjs';
-import { servePage } from '../tools/servePage.mjs';
+import { type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { afterEach, beforeEach, expect, inject } from 'vitest';
 import { expectState } from './controls.ts';
+import { losePatience, patience } from './patience.ts';
 
 /** A software rasteriser draws slowly, and its driver says so on the console: not a fault of the page. */
 const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
 
-interface OpenOptions extends BrowserContextOptions {
+interface OpenOptions extends Pick<BrowserContextOptions, 'reducedMotion' | 'colorScheme' | 'viewport'> {
   /** False folds the stage away, which a software rasteriser spends most of the machine on. */
   readonly stage?: boolean;
 }
 
 export interface PageTests {
-  /** Opens the built page in a browser of its own and waits until the axis is set up. */
+  /** A blank tab of the browser, with nothing stored; closed after the test. */
+  blank(options?: OpenOptions): Promise<Page>;
+  /** Opens the built page in such a tab and waits until the axis is set up. */
   open(options?: OpenOptions): Promise<Page>;
 }
 
+/** Tabs of one window: a window of its own for each test would cost as much again as the page. */
+let shared: Promise<BrowserContext> | null = null;
+
+async function connect(): Promise<BrowserContext> {
+  const browser = await chromium.connect(inject('browserEndpoint'), { timeout: 0 });
+  return browser.newContext({ viewport: null });
+}
+
 /**
- * For one test file: serves the built page; after each test closes what it opened, and fails the test if a page wrote an
- * error or a warning to its console, threw, or asked for anything that was missing or elsewhere.
+ * For one test file: opens pages; after each test closes what it opened, and fails the test if a page wrote an error or
+ * a warning to its console, threw, or asked for anything that was missing or elsewhere.
  */
 export function pageTests(): PageTests {
-  let served: Awaited<ReturnType<typeof servePage>>;
-  const browsers: Browser[] = [];
+  const url = inject('pageUrl');
+  const { origin } = new URL(url);
   const problems: string[] = [];
+  let context: BrowserContext;
 
-  beforeAll(async () => {
-    served = await servePage();
+  beforeEach(async () => {
+    shared ??= connect();
+    context = await shared;
+    context.setDefaultTimeout(patience());
   });
 
-  afterAll(() => served?.close());
-
-  afterEach(async () => {
-    await Promise.all(browsers.splice(0).map((browser) => browser.close()));
-    expect(problems.splice(0)).toEqual([]);
+  afterEach(async ({ task }) => {
+    const found = problems.splice(0);
+    for (const page of context.pages()) await page.close();
+    await context.setOffline(false);
+    if (found.length > 0 || task.result?.state === 'fail') losePatience();
+    expect(found).toEqual([]);
   });
+
+  async function blank({
+    viewport = { width: 1280, height: 720 },
+    reducedMotion = 'reduce',
+    colorScheme = 'light',
+  }: OpenOptions = {}): Promise<Page> {
+    const page = await context.newPage();
+    // From the start: a chooser that opens before anyone listens is lost.
+    page.on('filechooser', () => {});
+    if (viewport) await page.setViewportSize(viewport);
+    await page.emulateMedia({ reducedMotion, colorScheme });
+    return page;
+  }
 
   return {
-    async open({ stage = true, reducedMotion = 'reduce', ...options } = {}) {
-      // Not one for all: a second page in the same browser takes several times as long to set up its 3D picture.
-      const browser = await launchBrowser();
-      browsers.push(browser);
-      const page = await browser.newPage({
-        viewport: { width: 1280, height: 720 },
-        reducedMotion,
-        ...options,
-      });
-      // From the start: a chooser that opens before anyone listens is lost.
-      page.on('filechooser', () => {});
-      watch(page, new URL(served.url).origin, problems);
+    blank,
+    async open({ stage = true, ...options } = {}) {
+      const page = await blank(options);
+      await forget(page, origin);
+      watch(page, origin, problems);
       if (!stage) await page.addInitScript(foldStageAway);
-      await page.goto(served.url);
-      await expectState(page, reducedMotion === 'reduce' ? 'Paused' : 'Running');
+      await page.goto(url);
+      await expectState(page, options.reducedMotion === 'no-preference' ? 'Running' : 'Paused');
       return page;
     },
   };
+}
+
+/** What an earlier test left in the browser's storage. */
+async function forget(page: Page, origin: string): Promise<void> {
+  const devTools = await page.context().newCDPSession(page);
+  await devTools.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
+  await devTools.detach();
 }
 
 /** Runs in the page, before anything of it. */

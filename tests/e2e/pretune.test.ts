@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
 
 const { open } = pageTests();
 
@@ -15,9 +16,9 @@ it('pretunes with progress, refuses an impossible goal at its field, and leaves 
   expect(await status.textContent()).toBe('');
   await limit.fill('1.6');
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
-  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toMatch(/[1-9]\d* of \d+ runs/);
+  await eventually(() => status.textContent()).toMatch(/[1-9]\d* of \d+ runs/);
   await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toContain('Cancelled');
+  await eventually(() => status.textContent()).toContain('Cancelled');
   await page.keyboard.press('Escape');
   expect(await page.locator('#field-Kp').inputValue()).toBe(gain);
 });
@@ -32,10 +33,10 @@ it('says so when its script cannot be loaded, and tries again', async () => {
   );
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
   const status = page.locator('.pretune-status');
-  await expect.poll(() => status.textContent()).toMatch(/^Pretuning stopped: /);
+  await eventually(() => status.textContent()).toMatch(/^Pretuning stopped: /);
   await page.unroute(broken);
   await page.getByRole('button', { name: 'Try again', exact: true }).click();
-  await expect.poll(() => status.textContent(), { timeout: 20_000 }).toMatch(/: \d+ of \d+ runs/);
+  await eventually(() => status.textContent()).toMatch(/: \d+ of \d+ runs/);
   await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-  await expect.poll(() => status.textContent()).toContain('Cancelled');
+  await eventually(() => status.textContent()).toContain('Cancelled');
 });

@@ -1,88 +1,55 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { PRESETS } from '../../scenes/index.ts';
-import { readStudy } from '../../shared/files/studyFile.ts';
-import { readStudyLink } from '../../shared/files/studyLink.ts';
+import { writeStudy } from '../../shared/files/studyFile.ts';
+import type { Study } from '../../shared/study/candidate.ts';
+import { defaultJobValues } from '../../shared/study/job.ts';
 import { expectState } from './controls.ts';
 import { pageTests } from './page.ts';
+import { eventually } from './patience.ts';
+import {
+  expectSoundResults,
+  jobHeading,
+  linkOfReport,
+  openStudy,
+  savedStudy,
+  show,
+  simulateAll,
+} from './studyControls.ts';
 import { violations } from './violations.ts';
 
 const { open } = pageTests();
 
-const PARTS = ['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] as const;
-
-async function openStudy(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Which drive?' }).click();
-  await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();
-}
-
-const show = (page: Page, part: (typeof PARTS)[number]) =>
-  page.locator('.study-bar').getByText(part, { exact: true }).click();
+/** Tuned already, on a short axis that works for an hour a day: seconds to simulate. */
+const SMALL: Study = {
+  job: {
+    title: 'Move a mould',
+    values: {
+      ...defaultJobValues(),
+      travel: 0.1,
+      stroke: 0.05,
+      scanLength: 0.01,
+      window: 2e-5,
+      dailyTime: 3600,
+    },
+    moves: [],
+  },
+  candidates: [{ preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } }],
+};
 
 const candidatesTime = async (page: Page) =>
   Number.parseFloat((await page.locator('.candidates-transport .time').textContent())!);
 
-/** Where paused candidates stand, s: the slower ones still run up to the moment of the pause. */
-async function restingTime(page: Page): Promise<number> {
-  let [before, now] = [Number.NaN, await candidatesTime(page)];
-  while (now !== before) {
-    await page.waitForTimeout(500);
-    [before, now] = [now, await candidatesTime(page)];
-  }
-  return now;
-}
-
-it('takes a customer from the job to a report that repeats it', async () => {
+it('takes a study file to its verdict and a report that repeats it', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
-  await openStudy(page);
-  await page.locator('#job-payload').fill('6.5');
-  await page.locator('#job-payload').press('Tab');
-  await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
-  // Two drives are enough to tell apart.
-  for (const drive of [3, 1])
-    await page
-      .getByRole('button', { name: /^Remove/ })
-      .nth(drive)
-      .click();
-
-  await page.getByRole('button', { name: 'Simulate all' }).first().click();
-  await page.getByText('All drives are tuned and simulated.').first().waitFor({ timeout: 110_000 });
-
-  await show(page, 'Verdict');
-  await page.getByText(/^Take [AB] /).waitFor();
-  for (const part of ['Verdict', 'Accuracy', 'Heat'] as const) {
-    await show(page, part);
-    expect(await violations(page)).toEqual([]);
-    expect(await page.locator('.study').textContent()).not.toMatch(/\b(NaN|undefined|Infinity|null)\b/);
-  }
-
-  await page.locator('.study').getByRole('button', { name: 'File' }).click();
-  const saved = page.waitForEvent('download');
-  await page.getByRole('button', { name: /^Save study/ }).click();
-  const file = await (await saved).createReadStream();
-  const chunks: Buffer[] = [];
-  for await (const chunk of file) chunks.push(chunk as Buffer);
-  const read = readStudy(Buffer.concat(chunks).toString(), PRESETS);
-  if (!('study' in read)) throw new Error(read.problems[0]!.message);
-  expect(read.study.job.values.payload).toBe(6.5);
-  expect(read.study.candidates.map(({ gains }) => gains !== null)).toEqual([true, true]);
-
-  await page.locator('.study').getByRole('button', { name: 'File' }).click();
-  await page.getByRole('button', { name: 'Report', exact: true }).click();
-  const report = page.frameLocator('dialog.paper iframe');
-  await report.getByText('6.5 kg').first().waitFor();
-  const text = await report.locator('body').textContent();
-  expect(text).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
-  const link = await report.locator('a[href*="#study="]').first().getAttribute('href');
-  expect(readStudyLink(new URL(link!).hash, PRESETS)).toEqual({ study: read.study });
-
-  // The link opens the same study, tuned, in a page that knows nothing of it.
-  await page.keyboard.press('Escape');
-  await page.goto('about:blank');
-  await page.goto(link!);
-  await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
-  await show(page, 'Side by side');
-  await page.getByText('Every drive is pretuned to the same peak sensitivity').waitFor();
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  const buffer = Buffer.from(writeStudy(SMALL));
+  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
+  await jobHeading(page).waitFor();
+  await simulateAll(page);
+  await expectSoundResults(page);
+  expect(await savedStudy(page)).toEqual(SMALL);
+  await linkOfReport(page, SMALL);
 });
 
 it('runs four drives in lockstep, pauses them and looks back', async () => {
@@ -91,27 +58,16 @@ it('runs four drives in lockstep, pauses them and looks back', async () => {
   await show(page, 'Side by side');
   const transport = page.getByRole('group', { name: 'Run of all candidates' });
   await transport.getByRole('button', { name: 'Run', exact: true }).click();
-  await page.waitForFunction(
-    () => Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') > 1.5,
-    null,
-    { timeout: 60_000 },
-  );
+  await eventually(() => candidatesTime(page)).toBeGreaterThan(1.5);
   await page.keyboard.press(' ');
   await transport.getByRole('button', { name: 'Run', exact: true }).waitFor();
   expect(await page.locator('.candidates-pane').textContent()).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
-  const stopped = await restingTime(page);
+  const paused = await candidatesTime(page);
   for (let k = 0; k < 5; k++) await page.keyboard.press('ArrowLeft');
-  await page.waitForFunction(
-    (before) =>
-      Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') < before,
-    stopped,
-  );
+  await eventually(() => candidatesTime(page)).toBeLessThan(paused);
   await transport.getByRole('button', { name: 'Live' }).click();
-  await page.waitForFunction(
-    (before) =>
-      Number.parseFloat(document.querySelector('.candidates-transport .time')?.textContent ?? '') === before,
-    stopped,
-  );
+  // The slower ones still run up to the moment of the pause.
+  await eventually(() => candidatesTime(page)).toBeGreaterThanOrEqual(paused);
   expect(await violations(page)).toEqual([]);
 
   await page

@@ -29,7 +29,7 @@ it('fits the moved mass to a recording and puts it on the bench', async () => {
     .getByRole('row', { name: /^Moved mass/ })
     .getByRole('cell')
     .first();
-  await mass.waitFor({ timeout: 20_000 });
+  await mass.waitFor();
   const truth = motorSideMass(heavier.parameters) + loadSideMass(heavier.parameters);
   expect(Number.parseFloat((await mass.textContent())!) / truth).toBeCloseTo(1, 2);
   await page.getByRole('button', { name: 'Put the fitted values on the bench', exact: true }).click();

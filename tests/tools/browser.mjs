@@ -58,10 +58,20 @@ export async function findBrowser() {
  * makes drawing slower.
  */
 export async function launchBrowser() {
-  const executablePath = await findBrowser();
-  if (!executablePath) throw new Error('No Chromium found. `npm test` installs one; CHROME_PATH names one.');
   const { chromium } = await import('playwright-core');
-  return chromium.launch({ executablePath });
+  return chromium.launch({ executablePath: await browserPath() });
+}
+
+/** The same, for several processes to connect to. */
+export async function serveBrowser() {
+  const { chromium } = await import('playwright-core');
+  return chromium.launchServer({ executablePath: await browserPath() });
+}
+
+async function browserPath() {
+  const path = await findBrowser();
+  if (!path) throw new Error('No Chromium found. `npm test` installs one; CHROME_PATH names one.');
+  return path;
 }
 
 async function downloadedBrowser() {

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { Program } from '../../../workers/command/program.ts';
 import { newProgramOutput } from '../../../workers/command/setpoint.ts';
-import { MOVES, parameters, record, run, TP, worst } from './recording.ts';
+import { firstDifference, MOVES, parameters, record, run, TP, worst } from './recording.ts';
 
 const ALL: readonly Parameters['program'][] = [
   'hold',
@@ -26,7 +26,7 @@ describe('every program', () => {
     const axis = new Program(parameters({ program }), MOVES);
     const first = run(axis, 5000);
     axis.reset();
-    expect(run(axis, 5000)).toEqual(first);
+    expect(firstDifference(run(axis, 5000), first)).toBeNull();
     expect(first[0]!.position).toBe(program === 'step' ? -0.1 + 1e-5 : -0.1);
     expect(first[0]).toMatchObject({ speed: 0, acceleration: 0, cycle: 0 });
     expect(first.some((out) => Object.values(out).some(Number.isNaN))).toBe(false);
@@ -84,10 +84,11 @@ describe('shuttle', () => {
     const length = 2 * (move + dwell);
     const outs = record(slow, 4 * length * TP + 0.1);
     expect(outs.at(-1)!.cycle).toBe(4);
-    for (let n = 0; n < 3 * length; n += 7) {
-      const { cycle, segment, ...rest } = outs[n]!;
-      expect(outs[n + length]).toEqual({ ...rest, cycle: cycle + 1, segment: segment + 4 });
-    }
+    const next = outs.slice(length, 4 * length);
+    const expected = outs
+      .slice(0, 3 * length)
+      .map((out) => ({ ...out, cycle: out.cycle + 1, segment: out.segment + 4 }));
+    expect(firstDifference(next, expected)).toBeNull();
   });
 
   it('takes as many samples in every cycle although their times are rounded', () => {
@@ -291,8 +292,8 @@ describe('list', () => {
   });
 
   it('stays where it is without any line', () => {
-    for (const out of record({ program: 'list' }, 1, [])) {
-      expect(out).toMatchObject({ position: -0.1, moving: false, segment: 0 });
-    }
+    const outs = record({ program: 'list' }, 1, []);
+    expect(outs.length).toBeGreaterThan(0);
+    expect(outs.every((out) => out.position === -0.1 && !out.moving && out.segment === 0)).toBe(true);
   });
 });

@@ -30,3 +30,16 @@ export const record = (changes: Partial<Parameters>, seconds: number, moves = MO
 /** Largest magnitude of a deviation over all outputs. */
 export const worst = (outs: readonly ProgramOutput[], deviation: (out: ProgramOutput, n: number) => number) =>
   outs.reduce((max, out, n) => Math.max(max, Math.abs(deviation(out, n))), 0);
+
+/** The first output in which two recordings differ, bit by bit, or null: comparing object by object takes a test seconds. */
+export function firstDifference(
+  some: readonly ProgramOutput[],
+  others: readonly ProgramOutput[],
+): string | null {
+  if (some.length !== others.length) return `${some.length} and ${others.length} outputs`;
+  for (const [n, one] of some.entries())
+    for (const key of Object.keys(one) as (keyof ProgramOutput)[])
+      if (!Object.is(one[key], others[n]?.[key]))
+        return `${key} at ${n}: ${one[key]} and ${others[n]?.[key]}`;
+  return null;
+}

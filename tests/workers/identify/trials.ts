@@ -123,6 +123,15 @@ function currentDelay(p: Parameters): number {
   return lag;
 }
 
+/** How many axes are recovered, and how many intervals have to hold the truth. */
+export interface Extent {
+  readonly trials: number;
+  readonly minInside: number;
+}
+
+/** Below so many trials, the spread of their errors is too uncertain to judge the stated width by. */
+export const ENOUGH_FOR_SPREAD = 50;
+
 /** How often the intervals of many fits hold the truth, and how wide they are. */
 export class Coverage {
   readonly trials: {

@@ -3,33 +3,20 @@ import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import { type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
-import { startingPoint } from '../../../shared/protocol/analysis.ts';
-import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../../shared/protocol/pretune.ts';
-import { analyse } from '../../../workers/analysis/analyse.ts';
-import type { Job, JobResult } from '../../../workers/pretune/jobs.ts';
-import type { JobWorker } from '../../../workers/pretune/pool.ts';
-import type { PretuneEffort } from '../../../workers/pretune/pretune.ts';
-import { measureRun } from '../../../workers/run/measureRun.ts';
-import { shelfScene } from '../../scenes/runs.ts';
+import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
 import { here, pretuned } from './run.ts';
-
-/** A short shuttle of the coreless drive; the rest of a pretuning is as in the page, with few trials. */
-const SCENE = shelfScene('mould-shuttle', { stroke: 0.02, dwell: 0.08 });
-const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 2 };
-const DEGREE = Math.PI / 180;
-
-/** The figures of a result's best tuning, standing and sliding, as the loop analysis has them. */
-function figuresOf({ best }: PretuneResult) {
-  const p = { ...SCENE.parameters, ...best.changes };
-  const standing = startingPoint(p);
-  return [standing, { ...standing, friction: 'sliding' as const }].map((point) => analyse(p, point).figures);
-}
-
-const peakOf = (result: PretuneResult) =>
-  Math.max(...figuresOf(result).map(({ modulusMargin }) => 1 / modulusMargin.value));
+import {
+  expectMarginsKept,
+  expectSettlingReached,
+  figuresOf,
+  GOAL,
+  LEAST,
+  peakOf,
+  QUICK,
+  SCENE,
+} from './shortShuttle.ts';
 
 /** One result for all tests that look at what a result is like. */
-const GOAL: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
 const progress: PretuneProgress[] = [];
 const running = pretuned(SCENE, GOAL, [here], QUICK, (step) => progress.push(step));
 
@@ -44,30 +31,10 @@ describe('a goal', () => {
     );
   });
 
-  it('of margins is kept', async () => {
-    const result = await pretuned(SCENE, { kind: 'margins', phase: 50 * DEGREE, gain: 4 }, [here], QUICK);
-    const figures = figuresOf(result);
-    expect(figures.every(({ stable }) => stable)).toBe(true);
-    const phase = Math.min(...figures.map(({ phaseMargin }) => phaseMargin!.value));
-    const gain = Math.min(...figures.map(({ gainMargin }) => gainMargin!.value));
-    expect(phase).toBeGreaterThan(50 * DEGREE * 0.99);
-    expect(gain).toBeGreaterThan(4 * 0.99);
-    // One of them binds: nothing is given away.
-    expect(Math.min(phase / (50 * DEGREE), gain / 4)).toBeLessThan(1.02);
-  });
+  it('of margins is kept', () => expectMarginsKept(LEAST));
 
-  it('of settling is reached in its own window, at no more than its peak sensitivity', async () => {
-    const window = 2e-7;
-    const goal: PretuneGoal = { kind: 'settling', window, sensitivityLimit: 1.8 };
-    const result = await pretuned(SCENE, goal, [here], QUICK);
-    expect(peakOf(result)).toBeLessThan(1.8 * 1.01);
-    expect(result.judged).toContain('200 nm');
-    expect(Object.keys(result.best.changes)).not.toContain('window');
-    const parameters = { ...SCENE.parameters, ...result.best.changes, window };
-    const { settlingTime } = measureRun({ ...SCENE, parameters }, 0.5);
-    expect(result.best.settlingTime).not.toBeNull();
-    expect(settlingTime).toBeCloseTo(result.best.settlingTime!, 3);
-  });
+  it('of settling is reached in its own window, at no more than its peak sensitivity', () =>
+    expectSettlingReached(LEAST));
 
   it.each<[PretuneGoal, RegExp]>([
     [{ kind: 'peak sensitivity', limit: 1 }, /^limit is 1; allowed is 1\.1 to 4\.$/],
@@ -86,18 +53,6 @@ describe('a goal', () => {
 });
 
 describe('a result', () => {
-  it('does not depend on how many workers there are, nor on which is sooner', async () => {
-    /** Answers late, the more so the later the job. */
-    const slow = (delay: number): JobWorker<Job, JobResult> => ({
-      run: async (job) => {
-        for (let k = 0; k < delay; k++) await new Promise((resolve) => setTimeout(resolve));
-        return here.run(job);
-      },
-    });
-    const other = await pretuned(SCENE, GOAL, [slow(7), slow(0), slow(2)], QUICK);
-    expect(other).toEqual(await running);
-  });
-
   it('has only tunings that are legal and need no restart', async () => {
     for (const { changes } of (await running).points) {
       expect(checkParameters(changes, SCENE.parameters).problems).toEqual([]);

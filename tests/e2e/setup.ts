@@ -1,0 +1,23 @@
+import type { TestProject } from 'vitest/node';
+import { serveBrowser } from '../tools/browser.mjs';
+import { servePage } from '../tools/servePage.mjs';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Address of the built page. */
+    readonly pageUrl: string;
+    /** Where Playwright connects to the browser of all page tests. */
+    readonly browserEndpoint: string;
+  }
+}
+
+/** Before the first file of page tests: one server and one browser for all of them. */
+export async function setup(project: TestProject): Promise<() => Promise<void>> {
+  const [served, browser] = await Promise.all([servePage(), serveBrowser()]);
+  project.provide('pageUrl', served.url);
+  project.provide('browserEndpoint', browser.wsEndpoint());
+  return async () => {
+    await browser.close();
+    await served.close();
+  };
+}
