@@ -73,6 +73,11 @@ export default {
       { path: '^(scenes|shared/(sheet|sizing|verdict|files))/' },
     ),
     forbid('page-only-starts-workers', { path: '^src/' }, { path: '^(workers|tests)/' }),
+    forbid(
+      'parts-of-the-study-know-no-other',
+      { path: '^src/study/(job|sizing|results|parts)/' },
+      { path: '^src/study/', pathNot: ['^src/study/$1/', '^src/study/parts/'] },
+    ),
     ...Object.keys(FLOORS).flatMap(between),
     ...Object.entries(PACKAGES).map(([name, where]) =>
       forbid(

@@ -39,7 +39,7 @@ function peakCurrent(facts: CandidateFacts): Figured {
           : ''),
       note: 'Of all motors together. K_f: force per ampere of amplitude, which is that per ampere rms over √2.',
     },
-    { value: p.peakCurrent, side: 'most' },
+    { value: p.peakCurrent, side: 'max' },
     Number.isFinite(value)
       ? `The moves take ${ranged(value, 'A')}, and the drive gives ${ranged(p.peakCurrent, 'A')}.`
       : 'The iron saturates before the motors give the peak force.',
@@ -59,7 +59,7 @@ function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
       numbers: `1 − ${ranged(peak, 'A')}/${ranged(p.peakCurrent, 'A')} = ${inUnit(value, '%')}`,
       note: 'What is left for the loop to work with. A tenth to a third is usual (common practice, no source).',
     },
-    { value: 0, side: 'least' },
+    { value: 0, side: 'min' },
     '',
     1 - value,
   );
@@ -80,7 +80,7 @@ function rmsCurrent(facts: CandidateFacts): Figured {
       numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}${saturates ? `; with saturation, reckoned stretch by stretch, ${ranged(value, 'A')}` : ''}`,
       note: 'RMS over time of the amplitude, with magnets as warm as the room.',
     },
-    { value: p.continuousCurrent, side: 'most' },
+    { value: p.continuousCurrent, side: 'max' },
     !Number.isFinite(value)
       ? SATURATED
       : `The duty takes ${ranged(value, 'A')} (RMS), and the drive carries ${ranged(p.continuousCurrent, 'A')} for ever.`,
@@ -135,7 +135,7 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
           `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(value, 'V')}`,
         note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. What the changing current takes (L di/dt) is left out.',
       },
-      { value: limit, side: 'most' },
+      { value: limit, side: 'max' },
       !Number.isFinite(value)
         ? SATURATED
         : `The moves take ${ranged(value, 'V')}, and a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
@@ -151,7 +151,7 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
         numbers: `1 − ${ranged(value, 'V')}/(${ranged(p.busVoltage, 'V')}/√3) = ${inUnit(headroom, '%')}`,
         note: 'What is left for the current to change quickly and for a bus that sags. A tenth to a fifth is usual (common practice, no source).',
       },
-      { value: 0, side: 'least' },
+      { value: 0, side: 'min' },
       '',
       value / limit,
     ),

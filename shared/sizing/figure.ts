@@ -20,7 +20,7 @@ export function limited(
   parts: Omit<SizingFigure, 'limit' | 'standing'>,
   limit: Limit,
   reason: string,
-  used = limit.side === 'most' ? parts.value / limit.value : limit.value / parts.value,
+  used = limit.side === 'max' ? parts.value / limit.value : limit.value / parts.value,
 ): Figured {
   return { ...parts, limit, standing: standingOf(used), reason };
 }

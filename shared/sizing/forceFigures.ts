@@ -73,7 +73,7 @@ function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
         `${ranged(peakForce, 'N')}/${ranged(max, 'N')} = ${inUnit(value, '%')}`,
       note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
     },
-    { value: 1, side: 'most' },
+    { value: 1, side: 'max' },
     `The moves take ${ranged(peakForce, 'N')}, and the motors give ${ranged(max, 'N')} at the peak current of the drive.`,
   );
 }
@@ -143,7 +143,7 @@ function continuousUse({ p, rmsForce, forces }: CandidateFacts): Figured {
         'The continuous force brings the winding to its limit at standstill in a room of 22 °C without a coolant; the winding temperature below reckons with the room of the job.' +
         (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is held, not moved.' : ''),
     },
-    { value: 1, side: 'most' },
+    { value: 1, side: 'max' },
     `The duty takes ${ranged(rmsForce, 'N')} (RMS), and the motors give ${ranged(max, 'N')} for ever.`,
   );
 }

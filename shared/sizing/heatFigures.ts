@@ -55,7 +55,7 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
       numbers: `${calculation}; limit ${inUnit(p.windingLimit, '°C')}${className}, current lowered from ${inUnit(p.foldbackTemperature, '°C')} on`,
       note: `P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: it counts on the safe side.${standard}`,
     },
-    { value: p.windingLimit, side: 'most' },
+    { value: p.windingLimit, side: 'max' },
     heat
       ? `The winding would settle at ${inUnit(value, '°C')}, and ${inUnit(p.windingLimit, '°C')} is its limit.`
       : 'The winding finds no balance: its loss grows faster with temperature than its heat flows off.',

@@ -53,7 +53,7 @@ function speed({ job, p, motion }: CandidateFacts): Figured {
         'A third of the time each to speed up, to run on and to slow down; a move list has its own limits. The limit is the speed ' +
         'that trips the drive.',
     },
-    { value: p.speedLimit, side: 'most' },
+    { value: p.speedLimit, side: 'max' },
     `The moves reach ${ranged(value, 'm/s')}, and the drive trips at ${ranged(p.speedLimit, 'm/s')}.`,
   );
 }

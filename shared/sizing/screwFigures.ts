@@ -107,7 +107,7 @@ function turning({ p, motion }: CandidateFacts): Figured {
         `${inUnit(Math.sqrt(shaft.modulus / shaft.density), 'm/s', 4)} = ${inUnit(critical, '1/min')}`,
       note: 'First bending speed of a shaft that is fixed at one end and supported at the other (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.',
     },
-    { value: limit, side: 'most' },
+    { value: limit, side: 'max' },
     `The screw turns at ${inUnit(value, '1/min')}, and its length allows ${inUnit(limit, '1/min')} before it whips.`,
   );
 }
@@ -138,7 +138,7 @@ function buckling(facts: CandidateFacts): Figured {
         `${inUnit(moment * 1e12, '')} mm⁴/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
       note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
     },
-    { value: limit, side: 'most' },
+    { value: limit, side: 'max' },
     `The screw is pressed with ${ranged(value, 'N')}, and it may be with ${ranged(limit, 'N')} before it buckles.`,
   );
 }

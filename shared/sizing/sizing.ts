@@ -14,7 +14,7 @@ export interface SizingFigure {
   readonly formula: string;
   readonly numbers: string;
   /** What the value may be at most or at least; null without a limit. */
-  readonly limit: { readonly value: number; readonly side: 'most' | 'least' } | null;
+  readonly limit: { readonly value: number; readonly side: 'max' | 'min' } | null;
   readonly standing: Standing;
   /** Where the formula comes from, and what it leaves out; a sentence or two. */
   readonly note: string;

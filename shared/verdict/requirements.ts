@@ -39,7 +39,7 @@ function sizing({ sizing: { passes, reasons, figures } }: JudgedCandidate): Shor
   if (passes) return [];
   const worst = figures.flatMap(({ value, limit }) => {
     if (limit === null) return [];
-    return limit.side === 'most' ? value / limit.value : limit.value / value;
+    return limit.side === 'max' ? value / limit.value : limit.value / value;
   });
   const factor = Math.max(1, ...worst.filter((each) => each > 0));
   const label = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];

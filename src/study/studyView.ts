@@ -11,8 +11,8 @@ import { button, element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import { createJobPane } from './job/jobPane.ts';
-import { createAccuracyPane } from './results/accuracyPane.ts';
-import { createHeatPane } from './results/heatPane.ts';
+import { AccuracyPane } from './results/accuracyPane.ts';
+import { HeatPane } from './results/heatPane.ts';
 import { createCandidatesPane } from './results/sideBySidePane.ts';
 import { VerdictPane } from './results/verdictPane.ts';
 import { createSimulateBar } from './simulateBar.ts';
@@ -53,8 +53,8 @@ export class StudyView {
       Job: createJobPane(actions),
       Sizing: createSizingPane(actions),
       'Side by side': this.#candidates,
-      Heat: createHeatPane(actions),
-      Accuracy: createAccuracyPane(actions),
+      Heat: new HeatPane(actions),
+      Accuracy: new AccuracyPane(actions),
       Verdict: new VerdictPane(actions, { onReport: report }),
     };
     this.#parts = createSegmented('Part of the study', PARTS, () => this.#showPart());

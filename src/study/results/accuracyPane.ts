@@ -6,72 +6,82 @@ import { element } from '../../ui/dom.ts';
 import { labelled } from '../../ui/labelled.ts';
 import { markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
-import { drawnPart } from '../parts/drawnPart.ts';
+import { type DrawnPart, drawnPart } from '../parts/drawnPart.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
 import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { type Look, SECTIONS, type SectionName } from './accuracySections.ts';
 import '../parts/parts.css';
 
+const STATES = ['cold', 'warm', 'worn'] as const;
 const SCALES = ['one for all', 'each its own'] as const;
 
-/** How well each drive does it: five tests and the energy of a cycle, one at a time, all candidates beside each other. */
-export function createAccuracyPane(actions: StudyActions): Pane {
-  let shown: StudyState | null = null;
-  const isNew = watchResults();
-  const missing = createMissingCandidates(actions);
-  const test = createSegmented('Test of accuracy', Object.keys(SECTIONS) as SectionName[], refresh);
-  const state = createSegmented('State of the machine', ['cold', 'warm', 'worn'] as const, refresh);
-  const scale = createSegmented('Scale of the drawings', SCALES, refresh);
-  const stateControl = labelled('State', state);
-  const controls = element(
-    'div',
-    { class: 'results-controls' },
-    labelled('Test', test),
-    stateControl,
-    labelled('Scale', scale),
+/** How accurate each drive is: five tests and the energy of a cycle, one at a time, all candidates beside each other. */
+export class AccuracyPane implements Pane {
+  readonly element: HTMLElement;
+  readonly #isNew = watchResults();
+  readonly #missing;
+  readonly #test = createSegmented('Test of accuracy', Object.keys(SECTIONS) as SectionName[], () =>
+    this.#refresh(),
   );
-  const part = drawnPart(element('div'), (width) => {
-    const look = lookAt(shown);
-    return look ? SECTIONS[test.value].drawings(look, width) : markup``;
-  });
-  const table = new FigureTableView();
+  readonly #state = createSegmented('State of the machine', STATES, () => this.#refresh());
+  readonly #scale = createSegmented('Scale of the drawings', SCALES, () => this.#refresh());
+  readonly #stateControl = labelled('State', this.#state);
+  readonly #controls: HTMLElement;
+  readonly #drawings: DrawnPart;
+  readonly #table = new FigureTableView();
+  #study: StudyState | null = null;
 
-  function lookAt(study: StudyState | null): Look | null {
-    const candidates = study?.candidates.filter(isSimulated) ?? [];
-    if (study === null || candidates.length === 0) return null;
-    return {
-      candidates,
-      job: study.study.job,
-      units: study.units,
-      state: state.value,
-      oneScale: scale.value === 'one for all',
-    };
-  }
-
-  function refresh(): void {
-    stateControl.hidden = test.value !== 'Positioning';
-    part.refresh();
-    const look = lookAt(shown);
-    if (look) table.show('Figures', ungrouped(look.candidates, SECTIONS[test.value].rows(look)));
-    else table.hide();
-  }
-
-  return {
-    element: element(
+  constructor(actions: StudyActions) {
+    this.#missing = createMissingCandidates(actions);
+    this.#controls = element(
+      'div',
+      { class: 'results-controls' },
+      labelled('Test', this.#test),
+      this.#stateControl,
+      labelled('Scale', this.#scale),
+    );
+    this.#drawings = drawnPart(element('div'), (width) => {
+      const look = this.#look();
+      return look ? SECTIONS[this.#test.value].drawings(look, width) : markup``;
+    });
+    this.element = element(
       'section',
       { class: 'results', 'aria-label': 'Accuracy and energy' },
       element('h2', {}, 'Accuracy and energy'),
-      missing.element,
-      controls,
-      part.element,
-      table.element,
-    ),
-    show(next) {
-      shown = next;
-      missing.show(next);
-      if (!isNew(next)) return;
-      controls.hidden = !next.candidates.some(isSimulated);
-      refresh();
-    },
-  };
+      this.#missing.element,
+      this.#controls,
+      this.#drawings.element,
+      this.#table.element,
+    );
+  }
+
+  show(state: StudyState): void {
+    this.#study = state;
+    this.#missing.show(state);
+    if (!this.#isNew(state)) return;
+    this.#controls.hidden = !state.candidates.some(isSimulated);
+    this.#refresh();
+  }
+
+  #refresh(): void {
+    this.#stateControl.hidden = this.#test.value !== 'Positioning';
+    this.#drawings.refresh();
+    const look = this.#look();
+    if (look) this.#table.show('Figures', ungrouped(look.candidates, SECTIONS[this.#test.value].rows(look)));
+    else this.#table.hide();
+  }
+
+  /** What is looked at, and how; null without anything. */
+  #look(): Look | null {
+    const state = this.#study;
+    const candidates = state?.candidates.filter(isSimulated) ?? [];
+    if (!state || candidates.length === 0) return null;
+    return {
+      candidates,
+      job: state.study.job,
+      units: state.units,
+      state: this.#state.value,
+      oneScale: this.#scale.value === 'one for all',
+    };
+  }
 }

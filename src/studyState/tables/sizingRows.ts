@@ -59,7 +59,7 @@ function sizingCell({ value, unit, limit, standing }: SizingFigure, units: UnitS
   return {
     text: text(value),
     marks: mark === null ? [] : [mark],
-    ...(limit && { limit: `at ${limit.side} ${text(limit.value)}` }),
+    ...(limit && { limit: `${limit.side === 'max' ? 'at most' : 'at least'} ${text(limit.value)}` }),
   };
 }
 
