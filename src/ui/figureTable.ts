@@ -12,9 +12,9 @@ export interface FigureRow {
   readonly details?: HTMLTableRowElement;
 }
 
-/** Rows under what they have in common. */
+/** Rows that belong together, under what they have in common. */
 export interface FigureGroup {
-  readonly title: string;
+  readonly title?: string | undefined;
   readonly rows: readonly FigureRow[];
 }
 
@@ -43,8 +43,12 @@ export function figureTable(of: FigureTable): HTMLTableElement {
 }
 
 function groupBody({ title, rows }: FigureGroup, columns: number): HTMLElement {
-  const common = element('th', { scope: 'rowgroup', colspan: columns }, title);
-  return element('tbody', {}, element('tr', { class: 'table-group' }, common), ...rows.flatMap(tableRows));
+  const body = element('tbody', {}, ...rows.flatMap(tableRows));
+  if (title !== undefined) {
+    const common = element('th', { scope: 'rowgroup', colspan: columns }, title);
+    body.prepend(element('tr', { class: 'table-group' }, common));
+  }
+  return body;
 }
 
 function tableRows({ head: first, cells, details, ...attributes }: FigureRow): HTMLElement[] {

@@ -6,10 +6,10 @@ import {
   type FigureTable,
   MARKS,
   type Mark,
-  type RowGroup,
   type TableRow,
 } from '../../studyState/tables/table.ts';
 import { element } from '../../ui/dom.ts';
+import { type FigureRow, figureTable } from '../../ui/figureTable.ts';
 import { withIndices } from '../../ui/markup.ts';
 import './figureTable.css';
 
@@ -34,13 +34,19 @@ export class FigureTableView {
     const width = 1 + Number(hasAsked) + columns.length;
     this.element.setAttribute('aria-label', caption);
     this.element.replaceChildren(
-      element(
-        'table',
-        { class: 'figure-table' },
-        element('caption', {}, caption),
-        this.#head(columns, hasAsked),
-        ...groups.map((group) => this.#group(group, hasAsked, width)),
-      ),
+      figureTable({
+        class: 'figure-table',
+        caption,
+        columns: [
+          'Figure',
+          ...(hasAsked ? ['The job asks'] : []),
+          ...columns.map((column) => this.#columnHead(column)),
+        ],
+        groups: groups.map(({ title, rows }) => ({
+          title,
+          rows: rows.map((row) => this.#row(row, hasAsked, width)),
+        })),
+      }),
     );
   }
 
@@ -48,38 +54,19 @@ export class FigureTableView {
     this.element.replaceChildren();
   }
 
-  #head(columns: readonly Column[], hasAsked: boolean): HTMLElement {
+  #columnHead(column: Column): HTMLElement {
     const { columnFoot } = this.#options;
+    const { letter, title } = column;
     return element(
-      'thead',
-      {},
-      element(
-        'tr',
-        {},
-        heading('Figure'),
-        ...(hasAsked ? [heading('The job asks')] : []),
-        ...columns.map((column) =>
-          heading(
-            ...(column.letter === undefined ? [] : [candidateLetterMark(column.letter), ' ']),
-            column.title,
-            ...(columnFoot ? [' ', columnFoot(column)] : []),
-          ),
-        ),
-      ),
+      'th',
+      { scope: 'col' },
+      ...(letter === undefined ? [] : [candidateLetterMark(letter), ' ']),
+      title,
+      ...(columnFoot ? [' ', columnFoot(column)] : []),
     );
   }
 
-  #group({ title, rows }: RowGroup, hasAsked: boolean, width: number): HTMLElement {
-    const head = element('th', { scope: 'rowgroup', colspan: width }, title ?? '');
-    return element(
-      'tbody',
-      {},
-      ...(title === undefined ? [] : [element('tr', { class: 'figure-table-group' }, head)]),
-      ...rows.flatMap((row) => this.#row(row, hasAsked, width)),
-    );
-  }
-
-  #row(row: TableRow, hasAsked: boolean, width: number): HTMLElement[] {
+  #row(row: TableRow, hasAsked: boolean, width: number): FigureRow {
     const { id, label, asked, cells } = row;
     const detail = element(
       'tr',
@@ -99,21 +86,15 @@ export class FigureTableView {
       },
     });
     toggle.innerHTML = withIndices(label).text;
-    return [
-      element(
-        'tr',
-        {},
-        element('th', { scope: 'row' }, toggle),
+    return {
+      head: toggle,
+      cells: [
         ...(hasAsked ? [element('td', { class: 'figure-note' }, asked ?? '')] : []),
         ...cells.map(cellElement),
-      ),
-      detail,
-    ];
+      ],
+      details: detail,
+    };
   }
-}
-
-function heading(...content: (Node | string)[]): HTMLElement {
-  return element('th', { scope: 'col' }, ...content);
 }
 
 function cellElement({ text, isAbsent = false, marks = [], limit, reason, cause }: Cell): HTMLElement {
