@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { compareFigures, compareMoves, compareParameters } from '../../shared/figures/comparison.ts';
@@ -122,7 +123,7 @@ export class Comparison {
   #moves(pinned: PinnedRun, columns: readonly [string, string]): Node[] {
     const now = this.#log.finished.at(-1);
     if (!now) return [element('p', {}, NO_MOVE)];
-    const before = counterpart(pinned, now) ?? pinned.moves.at(-1)!;
+    const before = counterpart(pinned, now) ?? at(pinned.moves, pinned.moves.length - 1);
     const elsewhere = pinned.title === this.#scene.title ? '' : ` of ${pinned.title}`;
     const text = `Pinned: move ${before.index + 1}${elsewhere}. ${this.#nowText(now)}`;
     const differences = compareMoves(before.figures, now.figures, this.#scene.parameters);

@@ -20,14 +20,18 @@ export class Ghost implements ColumnSource {
   epoch = 0;
   /** It is known as far as it reaches. */
   readonly latestTime = Number.POSITIVE_INFINITY;
-  private starts: readonly number[] = [];
+  #starts: readonly number[] = [];
 
-  constructor(private readonly laid: Laid) {}
+  readonly #laid: Laid;
+
+  constructor(laid: Laid) {
+    this.#laid = laid;
+  }
 
   /** Lays it over the moves of the present run, oldest first. */
   align(moves: readonly LoggedMove[]): void {
-    const { firstMove, movesPerCycle } = this.laid;
-    this.starts = moves
+    const { firstMove, movesPerCycle } = this.#laid;
+    this.#starts = moves
       .filter(({ index }) => (index - firstMove) % movesPerCycle === 0)
       .map(({ start }) => start);
     this.epoch++;
@@ -44,10 +48,10 @@ export class Ghost implements ColumnSource {
   ): void {
     lows.fill(Number.NaN, at, at + count);
     highs.fill(Number.NaN, at, at + count);
-    const { history, from: own, to: end } = this.laid;
+    const { history, from: own, to: end } = this.#laid;
     const width = (to - from) / count;
-    for (const [i, start] of this.starts.entries()) {
-      const until = Math.min(start + end - own, this.starts[i + 1] ?? Number.POSITIVE_INFINITY);
+    for (const [i, start] of this.#starts.entries()) {
+      const until = Math.min(start + end - own, this.#starts[i + 1] ?? Number.POSITIVE_INFINITY);
       const first = Math.max(0, Math.floor((start - from) / width));
       const after = Math.min(count, Math.ceil((until - from) / width));
       if (after <= first) continue;

@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Trace } from '../../shared/protocol/trace.ts';
@@ -25,7 +26,7 @@ function beginning(series: Float64Array, begun: number): number {
     if (value < low) low = value;
     if (value > high) high = value;
   }
-  const first = series[0]!;
+  const [first = Number.NaN] = series;
   const moved = series.findIndex((value) => Math.abs(value - first) > begun * (high - low));
   return Math.max(moved - 1, 0);
 }
@@ -33,25 +34,23 @@ function beginning(series: Float64Array, begun: number): number {
 /** The trace as records of the recorder; what was not measured is no number, and draws nothing. */
 function binsOf(trace: Trace): Float64Array<ArrayBuffer> {
   const { start, period, position, setpoint } = trace;
-  const series: Partial<Record<ChannelName, (k: number) => number>> = {
-    time: (k) => start + k * period,
-    encoderPosition: (k) => position[k]!,
-    tablePosition: (k) => (trace.tablePosition ?? position)[k]!,
-    ...(setpoint && {
-      setpoint: (k: number) => setpoint[k]!,
-      followingError: (k: number) => setpoint[k]! - position[k]!,
-    }),
-    ...(trace.motorPosition && { motorPosition: (k: number) => trace.motorPosition![k]! }),
-    ...(trace.current && { forceCurrent: (k: number) => trace.current![k]! }),
-    ...(trace.currentCommand && { currentCommand: (k: number) => trace.currentCommand![k]! }),
+  const series: Partial<Record<ChannelName, Float64Array | null | undefined>> = {
+    time: position.map((_, k) => start + k * period),
+    encoderPosition: position,
+    tablePosition: trace.tablePosition ?? position,
+    setpoint,
+    followingError: setpoint?.map((value, k) => value - valueAt(position, k)),
+    motorPosition: trace.motorPosition,
+    forceCurrent: trace.current,
+    currentCommand: trace.currentCommand,
   };
   const stride = 2 * CHANNEL_COUNT;
   const bins = new Float64Array(position.length * stride).fill(Number.NaN);
-  for (const [name, value] of Object.entries(series)) {
+  for (const [name, values] of Object.entries(series)) {
     const column = 2 * CHANNEL_INDEX[name as ChannelName];
-    for (let k = 0; k < position.length; k++) {
-      bins[k * stride + column] = value(k);
-      bins[k * stride + column + 1] = value(k);
+    for (const [k, value] of values?.entries() ?? []) {
+      bins[k * stride + column] = value;
+      bins[k * stride + column + 1] = value;
     }
   }
   return bins;

@@ -33,11 +33,14 @@ export class MoveLog {
     if (moveStart === null) return another;
     const index = lastMove ? lastMove.index + 1 : 0;
     if (this.moves.at(-1)?.index === index) return another;
-    const fresh: LoggedMove[] = [{ index, start: moveStart, figures: null }];
+    let first: LoggedMove = { index, start: moveStart, figures: null };
+    const fresh = [first];
     // Each began its duration before the one after it.
-    for (const figures of [...finished].reverse())
-      fresh.unshift({ index: figures.index, start: fresh[0]!.start - figures.duration, figures });
-    const before = this.moves.filter((move) => move.index < fresh[0]!.index);
+    for (const figures of [...finished].reverse()) {
+      first = { index: figures.index, start: first.start - figures.duration, figures };
+      fresh.unshift(first);
+    }
+    const before = this.moves.filter((move) => move.index < first.index);
     this.moves = [...before, ...fresh].slice(-MAX);
     return true;
   }

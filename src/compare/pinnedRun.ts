@@ -16,13 +16,13 @@ export interface PinnedRun extends Laid {
 export function pinRun(history: History, log: MoveLog, scene: Scene): PinnedRun | null {
   const cycle = movesPerCycle(scene);
   const moves = lastInARow(log.finished, cycle);
-  const last = moves.at(-1);
-  if (!last) return null;
-  const from = moves[0]!.start;
+  const [first, last] = [moves.at(0), moves.at(-1)];
+  if (!first || !last) return null;
+  const from = first.start;
   const to = last.start + last.figures.duration;
   const { title, parameters } = scene;
   const recorded = { history: history.excerpt(from, to), from, to };
-  return { title, parameters, moves, ...recorded, firstMove: moves[0]!.index, movesPerCycle: cycle };
+  return { title, parameters, moves, ...recorded, firstMove: first.index, movesPerCycle: cycle };
 }
 
 /** Moves after which the program of a scene repeats itself. */

@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import type { Trace } from '../../shared/protocol/trace.ts';
 
 /** The following error that a trace holds, m, over so many s of it. */
@@ -12,7 +13,7 @@ export function traceError({ setpoint, position, period, start }: Trace, from: n
   if (!setpoint) return null;
   let [peak, squares, count] = [0, 0, 0];
   for (let k = Math.round((from - start) / period); k < position.length; k++) {
-    const error = setpoint[k]! - position[k]!;
+    const error = valueAt(setpoint, k) - valueAt(position, k);
     if (Number.isNaN(error)) continue;
     peak = Math.max(peak, Math.abs(error));
     squares += error ** 2;

@@ -3,7 +3,7 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Frame, MoveFigures, Trip } from '../../shared/protocol/axis.ts';
 import { AxisClient } from '../clients/axisClient.ts';
-import { MoveLog } from '../compare/moveLog.ts';
+import { type LoggedMove, MoveLog } from '../compare/moveLog.ts';
 import { History } from '../history/history.ts';
 import type { CandidateTime } from './commonClock.ts';
 
@@ -92,12 +92,8 @@ export class Candidate implements CandidateTime {
 
   /** The last move that had ended by a moment, s; null before the first. */
   lastMove(moment: number): MoveFigures | null {
-    const { moves } = this.#moves;
-    for (let k = moves.length - 1; k >= 0; k--) {
-      const { start, figures } = moves[k]!;
-      if (figures && start + figures.duration <= moment) return figures;
-    }
-    return null;
+    const ended = ({ start, figures }: LoggedMove) => figures !== null && start + figures.duration <= moment;
+    return this.#moves.moves.filter(ended).at(-1)?.figures ?? null;
   }
 
   terminate(): void {

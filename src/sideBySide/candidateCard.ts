@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { Reading } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
@@ -86,7 +87,7 @@ export class CandidateCard {
     const from = moment - SPAN;
     this.candidate.history.columns('followingError', from, moment, RECALLED, this.#lows, this.#highs);
     for (let k = 0; k < RECALLED; k++) {
-      const error = (this.#lows[k]! + this.#highs[k]!) / 2;
+      const error = (valueAt(this.#lows, k) + valueAt(this.#highs, k)) / 2;
       if (!Number.isNaN(error)) this.#lens.remember(from + ((k + 0.5) / RECALLED) * SPAN, error);
     }
   }

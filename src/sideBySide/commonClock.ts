@@ -27,24 +27,24 @@ export class CommonClock {
   achieved = 0;
   /** Wall-clock seconds since the last start that could not be kept up with. */
   lost = 0;
-  private fresh = true;
-  private asked = 1;
+  #fresh = true;
+  #asked = 1;
   /** The longest time between two refreshes of late, s: a display may draw at uneven intervals. */
-  private refresh = 1 / 60;
+  #refresh = 1 / 60;
 
   /** Simulated seconds per second; Infinity: as fast as it goes. */
   get timeScale(): number {
-    return this.asked;
+    return this.#asked;
   }
 
   setTimeScale(timeScale: number): void {
-    this.asked = timeScale;
-    this.start();
+    this.#asked = timeScale;
+    this.#start();
   }
 
   run(): void {
     this.running = true;
-    this.start();
+    this.#start();
   }
 
   pause(): void {
@@ -54,7 +54,7 @@ export class CommonClock {
   /** Back to the start of all candidates; it goes on as it went. */
   reset(): void {
     this.time = 0;
-    this.start();
+    this.#start();
   }
 
   /** A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does. */
@@ -62,23 +62,24 @@ export class CommonClock {
     const slowest = slowestOf(candidates);
     if (!this.running || slowest === Number.POSITIVE_INFINITY || elapsed <= 0) return;
     const counted = Math.min(elapsed, LONGEST);
-    const shorter = this.refresh + weight(counted, REFRESH_MEMORY) * (counted - this.refresh);
-    this.refresh = Math.max(counted, shorter);
+    const shorter = this.#refresh + weight(counted, REFRESH_MEMORY) * (counted - this.#refresh);
+    this.#refresh = Math.max(counted, shorter);
 
-    const free = this.asked === Number.POSITIVE_INFINITY;
-    const timeScale = free ? Math.max(1, GROWTH * this.achieved) : this.asked;
-    const furthest = slowest + LEAD * this.refresh * timeScale;
+    const free = this.#asked === Number.POSITIVE_INFINITY;
+    const timeScale = free ? Math.max(1, GROWTH * this.achieved) : this.#asked;
+    const furthest = slowest + LEAD * this.#refresh * timeScale;
     const step = Math.max(0, Math.min(counted * timeScale, furthest - this.time));
     this.time += step;
     if (!free) this.lost += elapsed - step / timeScale;
-    this.achieved += (this.fresh ? 1 : weight(elapsed, TIME_SCALE_MEMORY)) * (step / elapsed - this.achieved);
-    this.fresh = false;
+    this.achieved +=
+      (this.#fresh ? 1 : weight(elapsed, TIME_SCALE_MEMORY)) * (step / elapsed - this.achieved);
+    this.#fresh = false;
   }
 
-  private start(): void {
+  #start(): void {
     this.lost = 0;
     this.achieved = 0;
-    this.fresh = true;
+    this.#fresh = true;
   }
 }
 

@@ -1,19 +1,19 @@
 /** Which moment of the common time is looked at, s: the present, or one of the last seconds. */
 export class Moment {
-  private heldAt: number | null = null;
+  #heldAt: number | null = null;
 
   get live(): boolean {
-    return this.heldAt === null;
+    return this.#heldAt === null;
   }
 
   /** `latest`: the present. */
   at(latest: number): number {
-    return this.heldAt ?? latest;
+    return this.#heldAt ?? latest;
   }
 
   /** Looks at a moment from `oldest` to `latest`. */
   hold(time: number, oldest: number, latest: number): void {
-    this.heldAt = Math.min(Math.max(time, oldest), latest);
+    this.#heldAt = Math.min(Math.max(time, oldest), latest);
   }
 
   /** Goes on, or back, by some seconds; past the latest it looks at the present again. */
@@ -24,6 +24,6 @@ export class Moment {
   }
 
   followLive(): void {
-    this.heldAt = null;
+    this.#heldAt = null;
   }
 }

@@ -1,5 +1,6 @@
 import '../stage/stage.css';
 import { type Camera, MathUtils, Vector3 } from 'three';
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { Bin } from '../stage/build/bin.ts';
 import { createMaterials } from '../stage/build/materials.ts';
@@ -140,7 +141,7 @@ export class CandidatesStage {
       ({ scene }) => new Machine(scene.driveType, scene.parameters, this.#materials),
     );
     const places = placesAcross(machines.map(({ plan }) => plan.base));
-    this.#stands = machines.map((machine, i) => this.#stand(machine, places[i]!));
+    this.#stands = machines.map((machine, i) => this.#stand(machine, at(places, i)));
     this.#picture.place(this.#stands);
     this.#invalidate();
     if (!candidates[0]) return;
@@ -152,7 +153,7 @@ export class CandidatesStage {
     const { root, frame, plan, floor } = machine;
     root.position.set(0, -floor, z);
     root.updateMatrixWorld(true);
-    this.#picture!.scene.add(root);
+    this.#picture?.scene.add(root);
     machine.tower.show('paused');
     colourHands(machine.rule);
     const { xMax, zMin, zMax } = plan.base;

@@ -1,4 +1,5 @@
 import './sideBySide.css';
+import { at } from '../../shared/core/at.ts';
 import { shortest } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
@@ -87,7 +88,7 @@ export class CandidatesView {
     const runs = this.#run.candidates;
     if (
       runs.length !== this.#cards.length ||
-      runs.some((candidate, i) => this.#cards[i]!.candidate !== candidate)
+      runs.some((candidate, i) => this.#cards[i]?.candidate !== candidate)
     ) {
       this.#cards = runs.map(
         (candidate, i) =>
@@ -98,9 +99,7 @@ export class CandidatesView {
       this.#cardHost.style.setProperty('--candidates', String(runs.length));
       this.#values = runs.map((candidate) => candidate.shown);
     }
-    candidates.forEach((candidate, i) => {
-      this.#cards[i]!.name(candidate);
-    });
+    for (const [i, card] of this.#cards.entries()) card.name(at(candidates, i));
     this.#stage.show(candidates);
     this.#restyle();
   }
@@ -135,14 +134,14 @@ export class CandidatesView {
   };
 
   #drawCards(moment: number, elapsed: number): void {
-    const { clock, candidates, moment: looked, stopped } = this.#run;
+    const { clock, moment: looked, stopped } = this.#run;
     const resting = !clock.running || stopped || !looked.live;
     let largest = 0;
-    this.#cards.forEach((card, i) => {
+    for (const [i, card] of this.#cards.entries()) {
       const error = card.take();
       if (!card.stopped) largest = Math.max(largest, error);
-      this.#stage.setState(i, candidates[i]!.tripped ? 'tripped' : resting ? 'paused' : 'running');
-    });
+      this.#stage.setState(i, card.candidate.tripped ? 'tripped' : resting ? 'paused' : 'running');
+    }
     this.#range.follow(largest, elapsed);
     const range = this.#scale.value === 'one scale' ? this.#range : null;
     for (const card of this.#cards) card.draw(moment, elapsed, range);

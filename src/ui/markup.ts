@@ -1,3 +1,5 @@
+import { at } from '../../shared/core/at.ts';
+
 /** A piece of HTML or SVG in which every text that is not ours has been escaped. */
 export class Markup {
   constructor(readonly text: string) {}
@@ -15,13 +17,13 @@ const ESCAPES: Readonly<Record<string, string>> = {
 
 /** Markup from a template; texts and numbers put into it are escaped, markup is not. */
 export function markup(strings: TemplateStringsArray, ...parts: readonly Part[]): Markup {
-  return new Markup(strings.map((string, k) => (k === 0 ? '' : written(parts[k - 1]!)) + string).join(''));
+  return new Markup(strings.map((string, k) => (k === 0 ? '' : written(at(parts, k - 1))) + string).join(''));
 }
 
 function written(part: Part): string {
   if (part instanceof Markup) return part.text;
   if (Array.isArray(part)) return part.map((each: Markup) => each.text).join('');
-  return String(part).replace(/[&<>"']/g, (character) => ESCAPES[character]!);
+  return String(part).replace(/[&<>"']/g, (character) => ESCAPES[character] ?? '');
 }
 
 /** Symbols of a text with their indices lowered: K_f,pk is K with f,pk below. */

@@ -21,23 +21,8 @@ export function item<N extends ActionName>(
 
 /** A button that folds out a short list of buttons. */
 export function createMenu(text: string, items: readonly MenuItem[]): HTMLElement {
-  const marks = items.map(() => element('span', { class: 'menu-mark', 'aria-hidden': 'true' }));
-  const rows = items.map(({ label, action, keys }, i) =>
-    element(
-      'button',
-      {
-        type: 'button',
-        onclick: () => {
-          close();
-          action();
-        },
-      },
-      marks[i]!,
-      element('span', {}, label),
-      element('kbd', {}, keys ?? ''),
-    ),
-  );
-  const list = element('div', { class: 'menu-list', hidden: true }, ...rows);
+  const rows = items.map((each) => createRow(each, () => close()));
+  const list = element('div', { class: 'menu-list', hidden: true }, ...rows.map(({ button }) => button));
   const opener = element('button', { type: 'button', 'aria-expanded': 'false', onclick: toggle }, text);
   const menu = element(
     'div',
@@ -60,10 +45,7 @@ export function createMenu(text: string, items: readonly MenuItem[]): HTMLElemen
   function open(): void {
     list.hidden = false;
     opener.setAttribute('aria-expanded', 'true');
-    for (const [i, { isOn }] of items.entries()) {
-      setText(marks[i]!, isOn?.() ? '✓' : '');
-      if (isOn) rows[i]!.setAttribute('aria-pressed', String(isOn()));
-    }
+    for (const row of rows) row.refresh();
   }
 
   function close(): void {
@@ -79,9 +61,39 @@ export function createMenu(text: string, items: readonly MenuItem[]): HTMLElemen
     const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
     if (step === undefined || list.hidden) return;
     event.preventDefault();
-    const at = rows.indexOf(document.activeElement as HTMLButtonElement);
-    rows.at((at + step) % rows.length)?.focus();
+    const at = rows.findIndex(({ button }) => button === document.activeElement);
+    rows.at((at + step) % rows.length)?.button.focus();
   }
 
   return menu;
+}
+
+interface MenuRow {
+  readonly button: HTMLButtonElement;
+  /** Marks the item as it is now. */
+  refresh(): void;
+}
+
+function createRow({ label, action, keys, isOn }: MenuItem, close: () => void): MenuRow {
+  const mark = element('span', { class: 'menu-mark', 'aria-hidden': 'true' });
+  const onclick = () => {
+    close();
+    action();
+  };
+  const button = element(
+    'button',
+    { type: 'button', onclick },
+    mark,
+    element('span', {}, label),
+    element('kbd', {}, keys ?? ''),
+  );
+  return {
+    button,
+    refresh() {
+      if (!isOn) return;
+      const on = isOn();
+      setText(mark, on ? '✓' : '');
+      button.setAttribute('aria-pressed', String(on));
+    },
+  };
 }

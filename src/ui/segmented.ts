@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { element } from './dom.ts';
 
 export interface Segmented<T extends string> {
@@ -15,21 +16,24 @@ export function createSegmented<T extends string>(
   onChoose: (value: T) => void,
 ): Segmented<T> {
   const name = text.toLowerCase().replaceAll(' ', '-');
-  let value = options[0]!;
-  const inputs = options.map((option) =>
-    element('input', {
-      type: 'radio',
-      name,
-      value: option,
-      checked: option === value,
-      onchange: () => take(option),
-    }),
+  let value = at(options, 0);
+  const inputs = new Map(
+    options.map((option) => [
+      option,
+      element('input', {
+        type: 'radio',
+        name,
+        value: option,
+        checked: option === value,
+        onchange: () => take(option),
+      }),
+    ]),
   );
   const group = element(
     'fieldset',
     { class: 'segmented' },
     element('legend', {}, text),
-    ...options.map((option, i) => element('label', {}, inputs[i]!, element('span', {}, option))),
+    ...[...inputs].map(([option, input]) => element('label', {}, input, element('span', {}, option))),
   );
 
   function take(option: T): void {
@@ -38,7 +42,8 @@ export function createSegmented<T extends string>(
   }
 
   function choose(option: T): void {
-    inputs[options.indexOf(option)]!.checked = true;
+    const input = inputs.get(option);
+    if (input) input.checked = true;
     take(option);
   }
 
@@ -48,6 +53,6 @@ export function createSegmented<T extends string>(
       return value;
     },
     choose,
-    next: () => choose(options[(options.indexOf(value) + 1) % options.length]!),
+    next: () => choose(at(options, (options.indexOf(value) + 1) % options.length)),
   };
 }

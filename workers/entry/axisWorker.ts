@@ -21,49 +21,55 @@ const REST = 3;
  * it pumps the pacer: on time it rests on a timer, behind time a message posted to itself yields to the queue at once.
  */
 class AxisWorker implements AxisCommands<MessagePort>, Paced {
-  session!: Session;
-  private readonly pacer = new Pacer();
-  private readonly beat = new MessageChannel();
-  private running = false;
-  private beating = false;
-  private moveToFinish = Number.POSITIVE_INFINITY;
+  #session: Session | null = null;
+  readonly #pacer = new Pacer();
+  readonly #beat = new MessageChannel();
+  #running = false;
+  #beating = false;
+  #moveToFinish = Number.POSITIVE_INFINITY;
 
   constructor() {
-    this.beat.port1.onmessage = () => this.onBeat();
+    this.#beat.port1.onmessage = () => this.#onBeat();
+  }
+
+  /** The scene is loaded before anything else is asked for. */
+  get session(): Session {
+    if (!this.#session) throw new Error('No scene has been loaded.');
+    return this.#session;
   }
 
   load(scene: Scene): void {
-    this.running = false;
-    if (this.session) this.session.load(scene);
-    else this.session = new Session(scene);
+    this.#running = false;
+    if (this.#session) this.#session.load(scene);
+    else this.#session = new Session(scene);
   }
 
   run(): void {
-    this.go(Number.POSITIVE_INFINITY);
+    this.#go(Number.POSITIVE_INFINITY);
   }
 
   runOneMove(): void {
-    this.go(this.session.meter.count + 1);
+    this.#go(this.session.meter.count + 1);
   }
 
   pause(): void {
-    this.running = false;
+    this.#running = false;
   }
 
   setTimeScale(timeScale: number): void {
-    this.pacer.timeScale = timeScale;
-    this.pacer.start(performance.now());
+    this.#pacer.timeScale = timeScale;
+    this.#pacer.start(performance.now());
   }
 
   stepTick(): void {
-    this.running = false;
+    this.#running = false;
     if (this.session.canStep) this.session.step();
   }
 
   reset(): void {
     this.session.reset();
     // A goal held for the run before.
-    if (this.pacer.until !== null) this.running = false;
+    if (this.#pacer.until !== null) this.#running = false;
   }
 
   change(changes: ParameterChanges): void {
@@ -76,8 +82,8 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   connect(frames: MessagePort): void {
     frames.onmessage = ({ data }: MessageEvent<FrameRequest>) => {
-      if (data.goal) this.follow(data.goal);
-      const frame = this.frame(data);
+      if (data.goal) this.#follow(data.goal);
+      const frame = this.#frame(data);
       frames.postMessage(frame, [frame.bins.buffer, frame.now.buffer]);
     };
   }
@@ -88,69 +94,70 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   replay(session: TuningSession): void {
     this.session.replay(session);
-    this.go(Number.POSITIVE_INFINITY);
+    this.#go(Number.POSITIVE_INFINITY);
   }
 
   mayStep(): boolean {
-    return this.session.canStep && this.session.meter.count < this.moveToFinish;
+    return this.session.canStep && this.session.meter.count < this.#moveToFinish;
   }
 
-  private go(untilMove: number): void {
-    this.moveToFinish = untilMove;
-    this.running = true;
-    this.pacer.start(performance.now());
-    if (!this.beating) this.nextBeat(true);
+  #go(untilMove: number): void {
+    this.#moveToFinish = untilMove;
+    this.#running = true;
+    this.#pacer.start(performance.now());
+    if (!this.#beating) this.#nextBeat(true);
   }
 
-  private follow({ run, time }: Goal): void {
+  #follow({ run, time }: Goal): void {
     if (run !== this.session.run) return;
-    this.moveToFinish = Number.POSITIVE_INFINITY;
-    this.pacer.until = time;
-    this.running = true;
-    if (!this.beating) this.nextBeat(true);
+    this.#moveToFinish = Number.POSITIVE_INFINITY;
+    this.#pacer.until = time;
+    this.#running = true;
+    if (!this.#beating) this.#nextBeat(true);
   }
 
-  private nextBeat(behind: boolean): void {
-    this.beating = true;
-    if (behind) this.beat.port2.postMessage(null);
-    else setTimeout(() => this.onBeat(), REST);
+  #nextBeat(behind: boolean): void {
+    this.#beating = true;
+    if (behind) this.#beat.port2.postMessage(null);
+    else setTimeout(() => this.#onBeat(), REST);
   }
 
-  private onBeat(): void {
-    this.beating = false;
-    if (!this.running) return;
-    const behind = this.pump();
-    if (!this.running) return;
+  #onBeat(): void {
+    this.#beating = false;
+    if (!this.#running) return;
+    const behind = this.#pump();
+    if (!this.#running) return;
     // Led, there is nothing to wait for but the next request.
-    const led = this.pacer.until !== null;
-    if (!led || (behind && this.mayStep())) this.nextBeat(behind);
+    const led = this.#pacer.until !== null;
+    if (!led || (behind && this.mayStep())) this.#nextBeat(behind);
   }
 
-  private pump(): boolean {
-    const behind = this.pacer.pump(this, () => performance.now());
+  #pump(): boolean {
+    const behind = this.#pacer.pump(this, () => performance.now());
     const { session } = this;
-    if (session.axis.trip || session.ended || session.meter.count >= this.moveToFinish) this.running = false;
+    if (session.axis.trip || session.ended || session.meter.count >= this.#moveToFinish)
+      this.#running = false;
     return behind;
   }
 
-  private frame(request: FrameRequest): Frame {
-    if (this.running) this.pump();
+  #frame(request: FrameRequest): Frame {
+    if (this.#running) this.#pump();
     const { session } = this;
     const { bins, count } = session.recorder.hand(request.bins);
     const now = request.now?.length === CHANNEL_COUNT ? request.now : new Float64Array(CHANNEL_COUNT);
     now.set(session.axis.record);
-    return { run: session.run, bins, count, now, status: this.status() };
+    return { run: session.run, bins, count, now, status: this.#status() };
   }
 
-  private status(): AxisStatus {
+  #status(): AxisStatus {
     const { axis, meter } = this.session;
     return {
-      state: axis.trip ? 'tripped' : this.running ? 'running' : 'paused',
+      state: axis.trip ? 'tripped' : this.#running ? 'running' : 'paused',
       time: axis.time,
       tick: axis.tick,
-      timeScale: this.pacer.timeScale,
-      achievedTimeScale: this.pacer.achieved,
-      lostTime: this.pacer.lost,
+      timeScale: this.#pacer.timeScale,
+      achievedTimeScale: this.#pacer.achieved,
+      lostTime: this.#pacer.lost,
       trip: axis.trip,
       warnings: axis.warnings,
       lastMove: meter.last,

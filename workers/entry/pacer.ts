@@ -31,14 +31,14 @@ export class Pacer {
   /** Wall-clock seconds that could not be kept up with since the start. */
   lost = 0;
 
-  private last = 0;
-  private due = 0;
+  #last = 0;
+  #due = 0;
 
   /** Starts counting from now (ms), by the clock. */
   start(now: number): void {
     this.until = null;
-    this.last = now;
-    this.due = 0;
+    this.#last = now;
+    this.#due = 0;
     this.lost = 0;
     this.achieved = 0;
   }
@@ -46,40 +46,40 @@ export class Pacer {
   /** Runs what is due, within the budget; `clock` gives the time in ms. Returns true when more is due already. */
   pump(paced: Paced, clock: () => number): boolean {
     const now = clock();
-    const elapsed = (now - this.last) / 1000;
-    this.last = now;
+    const elapsed = (now - this.#last) / 1000;
+    this.#last = now;
     const { axis } = paced.session;
     const period = 1 / axis.parameters.currentRate;
-    if (this.until === null) this.accrue(elapsed, period);
-    else this.due = Math.floor((this.until - axis.time) / period + ROUNDING);
+    if (this.until === null) this.#accrue(elapsed, period);
+    else this.#due = Math.floor((this.until - axis.time) / period + ROUNDING);
 
     let done = 0;
-    while (this.due >= 1 && clock() - now < BUDGET && paced.mayStep()) {
-      for (let i = 0; i < BATCH && this.due >= 1 && paced.mayStep(); i++) {
+    while (this.#due >= 1 && clock() - now < BUDGET && paced.mayStep()) {
+      for (let i = 0; i < BATCH && this.#due >= 1 && paced.mayStep(); i++) {
         paced.session.step();
-        this.due--;
+        this.#due--;
         done++;
       }
     }
-    this.average(elapsed, done * period);
-    return this.due >= 1;
+    this.#average(elapsed, done * period);
+    return this.#due >= 1;
   }
 
   /** Adds what has come due; a backlog beyond the bound is given up and reported. */
-  private accrue(elapsed: number, period: number): void {
+  #accrue(elapsed: number, period: number): void {
     if (!Number.isFinite(this.timeScale)) {
-      this.due = Number.POSITIVE_INFINITY;
+      this.#due = Number.POSITIVE_INFINITY;
       return;
     }
-    this.due += (elapsed * this.timeScale) / period;
+    this.#due += (elapsed * this.timeScale) / period;
     const max = (MAX_BACKLOG * this.timeScale) / period;
-    if (this.due > max) {
-      this.lost += ((this.due - max) * period) / this.timeScale;
-      this.due = max;
+    if (this.#due > max) {
+      this.lost += ((this.#due - max) * period) / this.timeScale;
+      this.#due = max;
     }
   }
 
-  private average(elapsed: number, simulated: number): void {
+  #average(elapsed: number, simulated: number): void {
     if (elapsed <= 0) return;
     const weight = 1 - Math.exp(-elapsed / TIME_SCALE_MEMORY);
     this.achieved += weight * (simulated / elapsed - this.achieved);

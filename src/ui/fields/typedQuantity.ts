@@ -1,3 +1,4 @@
+import { at } from '../../../shared/core/at.ts';
 import { toSI, type Unit } from '../../../shared/core/units.ts';
 import { unitMeaning } from './unitExpression.ts';
 
@@ -22,8 +23,8 @@ export function readTyped(text: string, unit: Unit): Typed {
 
   const typed = unitMeaning(unitText);
   if (!typed) return { problem: `“${unitText}” is not a unit known here; type ${wanted}.` };
-  const own = unitMeaning(unit)!;
-  const sameKind = typed.dimension.every((d, i) => Math.abs(d - own.dimension[i]!) < 1e-9);
-  if (!sameKind) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };
+  const own = unitMeaning(unit);
+  const isSameKind = own && typed.dimension.every((d, i) => Math.abs(d - at(own.dimension, i)) < 1e-9);
+  if (!isSameKind) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };
   return { value: Number(digits) * typed.factor + (typed.offset ?? 0) };
 }

@@ -1,3 +1,5 @@
+import { at } from '../../../shared/core/at.ts';
+
 /**
  * Units as people type them, reduced to SI: `um`, `mm/s`, `N*s/m`, `N/(m·s)`, `kg cm2`.
  *
@@ -17,55 +19,62 @@ export interface UnitMeaning {
 
 const NONE: readonly number[] = [0, 0, 0, 0, 0, 0];
 
-const BASES: Record<string, UnitMeaning> = {
-  '1': { factor: 1, dimension: NONE },
-  '%': { factor: 0.01, dimension: NONE },
-  '°': { factor: Math.PI / 180, dimension: NONE },
-  deg: { factor: Math.PI / 180, dimension: NONE },
-  rad: { factor: 1, dimension: NONE },
-  m: { factor: 1, dimension: [1, 0, 0, 0, 0, 0] },
-  g: { factor: 1e-3, dimension: [0, 1, 0, 0, 0, 0] },
-  s: { factor: 1, dimension: [0, 0, 1, 0, 0, 0] },
-  min: { factor: 60, dimension: [0, 0, 1, 0, 0, 0] },
-  h: { factor: 3600, dimension: [0, 0, 1, 0, 0, 0] },
-  A: { factor: 1, dimension: [0, 0, 0, 1, 0, 0] },
-  K: { factor: 1, dimension: [0, 0, 0, 0, 1, 0] },
-  '°C': { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
-  degC: { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
-  '°F': { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
-  degF: { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
-  Hz: { factor: 1, dimension: [0, 0, -1, 0, 0, 0] },
-  N: { factor: 1, dimension: [1, 1, -2, 0, 0, 0] },
-  J: { factor: 1, dimension: [2, 1, -2, 0, 0, 0] },
-  W: { factor: 1, dimension: [2, 1, -3, 0, 0, 0] },
-  Wh: { factor: 3600, dimension: [2, 1, -2, 0, 0, 0] },
-  V: { factor: 1, dimension: [2, 1, -3, -1, 0, 0] },
-  Ω: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
-  ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
-  H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
-  in: { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
-  '"': { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
-  lb: { factor: 0.45359237, dimension: [0, 1, 0, 0, 0, 0] },
-  lbf: { factor: 4.4482216152605, dimension: [1, 1, -2, 0, 0, 0] },
-};
+/** A plain number. */
+const ONE: UnitMeaning = { factor: 1, dimension: NONE };
 
-const PREFIXES: Record<string, number> = {
-  G: 1e9,
-  M: 1e6,
-  k: 1e3,
-  c: 1e-2,
-  m: 1e-3,
-  µ: 1e-6,
-  u: 1e-6,
-  n: 1e-9,
-  p: 1e-12,
-};
+const BASES = new Map<string, UnitMeaning>(
+  Object.entries({
+    '1': ONE,
+    '%': { factor: 0.01, dimension: NONE },
+    '°': { factor: Math.PI / 180, dimension: NONE },
+    deg: { factor: Math.PI / 180, dimension: NONE },
+    rad: { factor: 1, dimension: NONE },
+    m: { factor: 1, dimension: [1, 0, 0, 0, 0, 0] },
+    g: { factor: 1e-3, dimension: [0, 1, 0, 0, 0, 0] },
+    s: { factor: 1, dimension: [0, 0, 1, 0, 0, 0] },
+    min: { factor: 60, dimension: [0, 0, 1, 0, 0, 0] },
+    h: { factor: 3600, dimension: [0, 0, 1, 0, 0, 0] },
+    A: { factor: 1, dimension: [0, 0, 0, 1, 0, 0] },
+    K: { factor: 1, dimension: [0, 0, 0, 0, 1, 0] },
+    '°C': { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
+    degC: { factor: 1, dimension: [0, 0, 0, 0, 0, 1] },
+    '°F': { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
+    degF: { factor: 5 / 9, offset: -160 / 9, dimension: [0, 0, 0, 0, 0, 1] },
+    Hz: { factor: 1, dimension: [0, 0, -1, 0, 0, 0] },
+    N: { factor: 1, dimension: [1, 1, -2, 0, 0, 0] },
+    J: { factor: 1, dimension: [2, 1, -2, 0, 0, 0] },
+    W: { factor: 1, dimension: [2, 1, -3, 0, 0, 0] },
+    Wh: { factor: 3600, dimension: [2, 1, -2, 0, 0, 0] },
+    V: { factor: 1, dimension: [2, 1, -3, -1, 0, 0] },
+    Ω: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+    ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+    H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
+    in: { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
+    '"': { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
+    lb: { factor: 0.45359237, dimension: [0, 1, 0, 0, 0, 0] },
+    lbf: { factor: 4.4482216152605, dimension: [1, 1, -2, 0, 0, 0] },
+  }),
+);
+
+const PREFIXES = new Map<string, number>(
+  Object.entries({
+    G: 1e9,
+    M: 1e6,
+    k: 1e3,
+    c: 1e-2,
+    m: 1e-3,
+    µ: 1e-6,
+    u: 1e-6,
+    n: 1e-9,
+    p: 1e-12,
+  }),
+);
 
 /** The meaning of a unit expression, or null when it is none. */
 export function unitMeaning(text: string): UnitMeaning | null {
   // Greek mu and the ohm sign look like, but are not, the micro sign and Omega of the tables.
   const plain = text.trim().replaceAll('μ', 'µ').replaceAll('\u2126', 'Ω');
-  if (plain === '') return BASES['1']!;
+  if (plain === '') return ONE;
   const tokens = plain.match(/[√()/·*²³]|\^?-?\d+|[^\s√()/·*²³^\d-]+|\S/g) ?? [];
   const reader = { tokens, at: 0 };
   const meaning = product(reader);
@@ -81,7 +90,7 @@ function product(reader: Reader): UnitMeaning | null {
   let result = factor(reader);
   while (result && reader.at < reader.tokens.length && reader.tokens[reader.at] !== ')') {
     const sign = reader.tokens[reader.at] === '/' ? -1 : 1;
-    if ('/·*'.includes(reader.tokens[reader.at]!)) reader.at++;
+    if (['/', '·', '*'].includes(reader.tokens[reader.at] ?? '')) reader.at++;
     const next = factor(reader);
     result = next && times(result, next, sign);
   }
@@ -101,12 +110,13 @@ function inBrackets(reader: Reader): UnitMeaning | null {
 
 function atom(word: string | undefined): UnitMeaning | null {
   if (word === undefined) return null;
-  const whole = Object.hasOwn(BASES, word) ? BASES[word] : undefined;
+  const whole = BASES.get(word);
   if (whole) return whole;
-  const [prefix, base] = [word.slice(0, 1), word.slice(1)];
-  if (!Object.hasOwn(PREFIXES, prefix) || !Object.hasOwn(BASES, base)) return null;
-  const { factor, offset, dimension } = BASES[base]!;
-  return offset === undefined ? { factor: factor * PREFIXES[prefix]!, dimension } : null;
+  const prefix = PREFIXES.get(word.slice(0, 1));
+  const base = BASES.get(word.slice(1));
+  // A unit whose zero is not zero takes no prefix.
+  if (prefix === undefined || base?.offset !== undefined) return null;
+  return base ? { factor: base.factor * prefix, dimension: base.dimension } : null;
 }
 
 function exponent(reader: Reader): number {
@@ -128,7 +138,7 @@ function times(a: UnitMeaning, b: UnitMeaning, exponent: number): UnitMeaning | 
   if (a.offset !== undefined || b.offset !== undefined) return null;
   return {
     factor: a.factor * b.factor ** exponent,
-    dimension: a.dimension.map((d, i) => d + exponent * b.dimension[i]!),
+    dimension: a.dimension.map((d, i) => d + exponent * at(b.dimension, i)),
   };
 }
 
