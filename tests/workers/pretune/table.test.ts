@@ -82,7 +82,7 @@ describe('what the README says of it', () => {
     expect(count(scenes)).toBe(rows.length);
     const [settledSooner] = said(/In (\w+) scenes that move and stop, pretuning settles sooner/);
     expect(count(settledSooner)).toBe(sooner.length);
-    const [scans] = said(/The (\w+) slow scans are judged by their rms following error/);
+    const [scans] = said(/The (\w+) slow scans are judged by their RMS following error/);
     expect(count(scans)).toBe(scanning.length);
   });
 
