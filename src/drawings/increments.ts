@@ -2,7 +2,7 @@ import { ranged } from '../../shared/core/format.ts';
 import type { IncrementTest } from '../../shared/protocol/accuracy.ts';
 import { axes } from '../plot/axes.ts';
 import { type Drawing, drawing } from '../plot/drawing.ts';
-import type { Size } from '../plot/frame.ts';
+import { footOf, rightOf, type Size } from '../plot/frame.ts';
 import { inside } from '../plot/inside.ts';
 import { USUAL_SIZE } from '../plot/lineChart.ts';
 import { label, line, point } from '../plot/marks.ts';
@@ -45,6 +45,7 @@ export function incrementsChart(
         point(x.at(step), height(mean), isMade ? 'dot' : 'ring', 4, PEN),
       ]),
     ]),
-    label(frame.left + 10, frame.top + 15, text, { halo: true }),
+    // Points lie along the diagonal.
+    label(rightOf(frame) - 10, footOf(frame) - 15, text, { align: 'end', halo: true }),
   ]);
 }

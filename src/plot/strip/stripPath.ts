@@ -36,7 +36,12 @@ export function stripPath(
   width: number,
 ): void {
   const { lows, highs, count, firstColumn } = columns;
-  const tall = TALL / Math.abs(pixelsPerUnit(map.y));
+  const { y } = map;
+  const perUnit = (y.end - y.start) / (y.to - y.from);
+  const top = Math.min(y.start, y.end) - BEYOND;
+  const foot = Math.max(y.start, y.end) + BEYOND;
+  const pixel = (value: number) => Math.min(Math.max(y.start + (value - y.from) * perUnit, top), foot);
+  const tall = TALL / Math.abs(perUnit);
   const period = dash.reduce((sum, length) => sum + length, 0);
   const isDrawn = (c: number) =>
     !Number.isNaN(lows[c]) &&
@@ -49,43 +54,41 @@ export function stripPath(
     }
     let end = c + 1;
     while (end < count && isDrawn(end)) end++;
-    piecePath(outline, columns, map, c, end, width / 2);
+    piecePath(outline, columns, map, pixel, c, end, width / 2);
     c = end;
   }
 }
 
 /**
- * The columns from `start` to before `end` as one area: along the maxima, back along the minima. Filling closes it; a
- * closePath() here would cost a look at the whole path each time.
+ * The columns from `start` to before `end` as one area: along the maxima, back along the minima. A column reaches at least
+ * to its predecessor, so a jump is drawn as a jump. Filling closes the area; a closePath() here would cost a look at the
+ * whole path each time.
  */
 function piecePath(
   outline: Outline,
   { lows, highs }: Columns,
-  { left, columnWidth, y }: Mapping,
+  { left, columnWidth }: Mapping,
+  pixel: (value: number) => number,
   start: number,
   end: number,
   half: number,
 ): void {
-  const perUnit = pixelsPerUnit(y);
-  const [top, foot] = [Math.min(y.start, y.end) - BEYOND, Math.max(y.start, y.end) + BEYOND];
-  const pixel = (value: number) => Math.min(Math.max(y.start + (value - y.from) * perUnit, top), foot);
-  const low = (c: number) => valueAt(lows, c);
-  const high = (c: number) => valueAt(highs, c);
-  const centre = (c: number) => left + (c + 0.5) * columnWidth;
-  // A column reaches at least to its predecessor, so a jump is drawn as a jump.
-  const upper = (c: number) => pixel(c > start ? Math.max(high(c), low(c - 1)) : high(c)) - half;
-  const lower = (c: number) => pixel(c > start ? Math.min(low(c), high(c - 1)) : low(c)) + half;
-
-  outline.moveTo(left + start * columnWidth, upper(start));
-  for (let c = start; c < end; c++) outline.lineTo(centre(c), upper(c));
-  outline.lineTo(left + end * columnWidth, upper(end - 1));
-  outline.lineTo(left + end * columnWidth, lower(end - 1));
-  for (let c = end - 1; c >= start; c--) outline.lineTo(centre(c), lower(c));
-  outline.lineTo(left + start * columnWidth, lower(start));
-}
-
-function pixelsPerUnit({ from, to, start, end }: Scale): number {
-  return (end - start) / (to - from);
+  const right = left + end * columnWidth;
+  let edge = pixel(valueAt(highs, start)) - half;
+  outline.moveTo(left + start * columnWidth, edge);
+  outline.lineTo(left + (start + 0.5) * columnWidth, edge);
+  for (let c = start + 1; c < end; c++) {
+    edge = pixel(Math.max(valueAt(highs, c), valueAt(lows, c - 1))) - half;
+    outline.lineTo(left + (c + 0.5) * columnWidth, edge);
+  }
+  outline.lineTo(right, edge);
+  for (let c = end - 1; c >= start; c--) {
+    const before = c > start ? valueAt(highs, c - 1) : Number.POSITIVE_INFINITY;
+    edge = pixel(Math.min(valueAt(lows, c), before)) + half;
+    if (c === end - 1) outline.lineTo(right, edge);
+    outline.lineTo(left + (c + 0.5) * columnWidth, edge);
+  }
+  outline.lineTo(left + start * columnWidth, edge);
 }
 
 /** Whether a place in the pattern falls on a dash, not on a gap. */
