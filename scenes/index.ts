@@ -1,7 +1,8 @@
 import { checkParameters } from '../shared/core/check.ts';
 import { defaultParameters } from '../shared/core/parameters/table.ts';
-import type { Problem } from '../shared/core/problem.ts';
+import { type Problem, problemTexts } from '../shared/core/problem.ts';
 import { DRIVE_TYPES, type Preset, type Presets, type Scene, type Shelf } from '../shared/core/scene.ts';
+import { AS_WRITTEN } from '../shared/core/sentence.ts';
 import { readScene } from '../shared/files/sceneFile.ts';
 import fourMotors from './four-motors-one-misaligned.json' with { type: 'json' };
 import freePullCoreless from './free-pull-coreless.json' with { type: 'json' };
@@ -97,5 +98,5 @@ function scene(id: string, file: unknown): Scene {
 }
 
 function refusal(file: string, problems: readonly Problem[]): Error {
-  return new Error([`${file} is not legal.`, ...problems.map(({ message }) => message)].join('\n'));
+  return new Error([`${file} is not legal.`, ...problemTexts(problems, AS_WRITTEN)].join('\n'));
 }

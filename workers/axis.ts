@@ -3,7 +3,7 @@ import { CHANNEL_COUNT, CHANNEL_INDEX } from '../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../shared/core/parameters/table.ts';
 import type { Scene } from '../shared/core/scene.ts';
 import { standAt } from '../shared/motion/setpoint.ts';
-import type { Trip } from '../shared/protocol/axis.ts';
+import type { Notice, Trip } from '../shared/protocol/axis.ts';
 import { Program } from './command/program.ts';
 import { newProgramOutput } from './command/setpoint.ts';
 import { CurrentLimit } from './control/currentLimit.ts';
@@ -61,7 +61,7 @@ export class Axis {
   private readonly positionLoop = new PositionLoop();
   private readonly currentLoop = new CurrentLoop();
   private readonly currentLimit: CurrentLimit;
-  private readonly notices = new Notices();
+  private readonly noticed = new Notices();
   private oscillation = new OscillationWatch();
   private readonly heat: HeatNetwork;
   private readonly period: number;
@@ -102,9 +102,9 @@ export class Axis {
     return this.tick % this.p.positionDivider === 0;
   }
 
-  /** What keeps the drive from doing as commanded, in plain words. */
-  get warnings(): string[] {
-    return this.notices.texts(this.time);
+  /** What keeps the drive from doing as commanded. */
+  get notices(): Notice[] {
+    return this.noticed.at(this.time);
   }
 
   /** Takes checked changes. Call at a position-loop sample; parameters that need a restart need a new Axis. */
@@ -144,7 +144,7 @@ export class Axis {
     }
     if (p.drive === 'on') {
       this.currentLoop.step(this.positionLoop.currentCommand, id, iq, this.positionLoop.speedEstimate);
-      if (this.currentLoop.limited) this.notices.note('voltage', time);
+      if (this.currentLoop.limited) this.noticed.note('voltage', time);
     }
     plant.voltageD = appliedD;
     plant.voltageQ = appliedQ;
@@ -175,9 +175,9 @@ export class Axis {
     if (p.drive === 'on') {
       const limit = this.currentLimit.amplitude;
       this.positionLoop.step(p, set.position, set.speed, set.acceleration, set.force, reading, limit);
-      if (this.positionLoop.limited) this.notices.note('current', time);
-      if (this.currentLimit.overloaded) this.notices.note('overload', time);
-      if (this.currentLimit.hot) this.notices.note('heat', time);
+      if (this.positionLoop.limited) this.noticed.note('current', time);
+      if (this.currentLimit.overloaded) this.noticed.note('overload', time);
+      if (this.currentLimit.hot) this.noticed.note('heat', time);
       swinging = this.oscillation.step(time, this.limitReached);
     } else {
       this.positionLoop.observe(set.position, reading);
@@ -244,11 +244,7 @@ export class Axis {
       this.audit.takeTick(this.y, this.plant.storedEnergy(this.y));
     } catch (error) {
       if (!(error instanceof DivergedError)) throw error;
-      this.trip = {
-        kind: 'divergence',
-        time,
-        message: 'The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.',
-      };
+      this.trip = { kind: 'divergence', time };
     }
   }
 

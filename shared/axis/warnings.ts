@@ -1,5 +1,6 @@
-import { inUnit } from '../core/format.ts';
+import { parameterNamed as named } from '../core/parameters/labels.ts';
 import type { Parameters } from '../core/parameters/table.ts';
+import { approx, type Sentence, sentence } from '../core/sentence.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
 import { motorConstants, voltageLimit } from './motor.ts';
 
@@ -9,42 +10,38 @@ const BACK_EMF_TOLERANCE = 0.05;
 const HOLDING_TOLERANCE = 0.1;
 
 /** Sentences about a legal set of parameters that is probably not what was meant. */
-export function parameterWarnings(p: Parameters): string[] {
+export function parameterWarnings(p: Parameters): Sentence[] {
   return [backEmfWarning(p), holding(p), currentLoop(p), voltage(p), speedTrip(p)].filter(
     (warning) => warning !== null,
   );
 }
 
 /** Whether force constant and back-EMF can be of one motor. */
-export function backEmfWarning(p: Parameters): string | null {
+export function backEmfWarning(p: Parameters): Sentence | null {
   if (p.backEmfConstant === 0) return null;
   const { backEmf } = motorConstants(p);
   const off = p.backEmfConstant / backEmf - 1;
   if (Math.abs(off) <= BACK_EMF_TOLERANCE) return null;
-  const constant = p.lead > 0 ? 'torqueConstant' : 'forceConstant';
-  return (
-    `backEmfConstant (${inUnit(p.backEmfConstant, 'V·s/m')}) is ${inUnit(Math.abs(off), '%', 2)} ${off > 0 ? 'above' : 'below'} what belongs to ` +
-    `${constant}, ${inUnit(backEmf, 'V·s/m')}. Check both: line to line, rms.`
-  );
+  const constant = named(p.lead > 0 ? 'torqueConstant' : 'forceConstant');
+  return sentence`${named('backEmfConstant')} (${approx(p.backEmfConstant, 'V·s/m')}) is
+    ${approx(Math.abs(off), '%', 2)} ${off > 0 ? 'above' : 'below'} the value that matches ${constant},
+    ${approx(backEmf, 'V·s/m')}. Check both: line to line, rms.`;
 }
 
-function holding(p: Parameters): string | null {
+function holding(p: Parameters): Sentence | null {
   if (p.drive !== 'on' || p.inclination === 0) return null;
   const missing = holdingForce(p) - p.forceBias;
   if (Math.abs(missing) <= HOLDING_TOLERANCE * Math.abs(slopeForce(p))) return null;
-  return (
-    `The inclined axis needs ${inUnit(holdingForce(p), 'N')} to stand still and forceBias gives ${inUnit(p.forceBias, 'N')}: ` +
-    'it will sag when it starts, until the integrator holds it. Set forceBias or counterbalance.'
-  );
+  return sentence`The inclined axis needs ${approx(holdingForce(p), 'N')} to stand still and
+    ${named('forceBias')} gives ${approx(p.forceBias, 'N')}: it will sag when it starts, until the integrator
+    holds it. Set ${named('forceBias')} or ${named('counterbalance')}.`;
 }
 
 /** One period of computing and half a period of held voltage delay the current loop by 1.5 periods: 540° f/rate. */
-function currentLoop(p: Parameters): string | null {
+function currentLoop(p: Parameters): Sentence | null {
   if (p.currentBandwidth <= p.currentRate / 10) return null;
-  return (
-    `currentBandwidth (${inUnit(p.currentBandwidth, 'Hz')}) is above a tenth of currentRate: the delay of 1.5 periods ` +
-    'leaves the current loop less than 36° of phase margin.'
-  );
+  return sentence`${named('currentBandwidth')} (${approx(p.currentBandwidth, 'Hz')}) is above a tenth of
+    ${named('currentRate')}: the delay of 1.5 periods leaves the current loop less than 36° of phase margin.`;
 }
 
 /** Largest speed that the program commands, m/s. */
@@ -61,20 +58,16 @@ function commandedSpeed(p: Parameters): number {
   }
 }
 
-function voltage(p: Parameters): string | null {
+function voltage(p: Parameters): Sentence | null {
   const { flux, polePitch } = motorConstants(p);
   const reachable = voltageLimit(p) / ((Math.PI / polePitch) * flux);
   if (commandedSpeed(p) < reachable) return null;
-  return (
-    `The back-EMF meets the bus voltage at ${inUnit(reachable, 'm/s')}, below the commanded ${inUnit(commandedSpeed(p), 'm/s')}: ` +
-    'the axis cannot follow. Raise busVoltage or lower the speed.'
-  );
+  return sentence`The back-EMF reaches the bus voltage at ${approx(reachable, 'm/s')}, below the commanded
+    ${approx(commandedSpeed(p), 'm/s')}: the axis cannot follow. Raise ${named('busVoltage')} or lower the speed.`;
 }
 
-function speedTrip(p: Parameters): string | null {
+function speedTrip(p: Parameters): Sentence | null {
   if (commandedSpeed(p) < p.speedLimit) return null;
-  return (
-    `The commanded speed, ${inUnit(commandedSpeed(p), 'm/s')}, reaches speedLimit (${inUnit(p.speedLimit, 'm/s')}): the drive will trip. ` +
-    'Raise speedLimit or lower the speed.'
-  );
+  return sentence`The commanded speed, ${approx(commandedSpeed(p), 'm/s')}, reaches ${named('speedLimit')}
+    (${approx(p.speedLimit, 'm/s')}): the drive will trip. Raise ${named('speedLimit')} or lower the speed.`;
 }

@@ -1,6 +1,6 @@
 import { CROSS_RULES } from './crossChecks.ts';
-import { shortest } from './format.ts';
-import type { NumberRow, Row } from './parameters/row.ts';
+import { parameterNamed } from './parameters/labels.ts';
+import type { NumberRow, Row, RowValue } from './parameters/row.ts';
 import {
   isParameterName,
   PARAMETER_NAMES,
@@ -9,10 +9,18 @@ import {
   type Parameters,
   parameterRow,
 } from './parameters/table.ts';
-import { didYouMean, isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from './problem.ts';
-import { fromSI, toSI, type Unit } from './units.ts';
-
-export { crossChecks } from './crossChecks.ts';
+import {
+  didYouMean,
+  entryProblem,
+  isNot,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  problem,
+  shown,
+  unknownName,
+} from './problem.ts';
+import { exactly, lowerLimit, type Sentence, sentence, upperLimit } from './sentence.ts';
 
 export interface CheckedParameters {
   /** The legal entries, and only those: together with `base` they make a legal set. */
@@ -21,31 +29,19 @@ export interface CheckedParameters {
 }
 
 /**
- * Checks named values (SI) that are to be laid over `base`, a legal set. Anything may come in; each bad entry gives a problem and is
- * left out, also where it is legal by itself but not beside the others.
+ * Checks named values (SI) that are to be laid over `base`, a legal set. Anything may come in; each bad entry gives a
+ * problem and is left out, also where it is legal by itself but not beside the others.
  */
 export function checkParameters(input: unknown, base: Parameters): CheckedParameters {
   if (!isRecord(input)) {
-    return {
-      changes: {},
-      problems: [
-        {
-          field: '',
-          value: input,
-          message: `Parameters must be an object of names and values, not ${shown(input)}.`,
-        },
-      ],
-    };
+    const message = `Parameters must be an object of names and values, not ${shown(input)}.`;
+    return { changes: {}, problems: [problem('', input, message)] };
   }
-  const changes = new Map<ParameterName, number | string | boolean>();
+  const changes = new Map<ParameterName, RowValue>();
   const problems: Problem[] = [];
   for (const [name, value] of Object.entries(input)) {
     if (problems.length === MAX_PROBLEMS) {
-      problems.push({
-        field: '',
-        value: undefined,
-        message: 'There is more that is wrong. Mend these first.',
-      });
+      problems.push(problem('', undefined, 'There are more problems. Fix these first.'));
       break;
     }
     if (!isParameterName(name)) {
@@ -54,7 +50,7 @@ export function checkParameters(input: unknown, base: Parameters): CheckedParame
     }
     const checked = checkValue(value, parameterRow(name));
     if ('legal' in checked) changes.set(name, checked.legal);
-    else problems.push({ field: name, value, message: `${name}: ${checked.wrong}` });
+    else problems.push(entryProblem(name, value, checked.wrong, parameterNamed(name)));
   }
   dropContradictions(changes, base, problems);
   return { changes: Object.fromEntries(changes) as ParameterChanges, problems };
@@ -62,46 +58,55 @@ export function checkParameters(input: unknown, base: Parameters): CheckedParame
 
 /** Takes out the changes that contradict each other or the base. */
 function dropContradictions(
-  changes: Map<ParameterName, number | string | boolean>,
+  changes: Map<ParameterName, RowValue>,
   base: Parameters,
   problems: Problem[],
 ): void {
   for (;;) {
     const merged = { ...base, ...Object.fromEntries(changes) } as Parameters;
-    const rule = CROSS_RULES.find(
-      ({ fields, broken }) => fields.some((name) => changes.has(name)) && broken(merged),
-    );
-    if (!rule) return;
-    const changed = rule.fields.filter((name) => changes.has(name));
-    const field = changed[0]!;
-    problems.push({ field, value: merged[field], message: rule.broken(merged)! });
-    for (const name of changed) changes.delete(name);
+    const broken = brokenRule(merged, changes);
+    if (!broken) return;
+    const [field, ...others] = broken.changed;
+    problems.push(problem(field, merged[field], broken.message));
+    for (const name of [field, ...others]) changes.delete(name);
   }
 }
 
+/** The first rule that the changed parameters break, and which of them it is about. */
+function brokenRule(p: Parameters, changes: ReadonlyMap<ParameterName, unknown>) {
+  for (const { fields, broken } of CROSS_RULES) {
+    const [first, ...others] = fields.filter((name) => changes.has(name));
+    const message = first === undefined ? null : broken(p);
+    if (first !== undefined && message) return { changed: [first, ...others] as const, message };
+  }
+  return null;
+}
+
 /** A checked value, or what is wrong with it: value, allowed range, what to do. */
-export type CheckedValue<T> = { readonly legal: T } | { readonly wrong: string };
+export type CheckedValue<T> = { readonly legal: T } | { readonly wrong: Sentence };
 
 /** Checks one value (SI) against a row of a table. */
-export function checkValue(value: unknown, row: Row): CheckedValue<number | string | boolean> {
+export function checkValue(value: unknown, row: Row): CheckedValue<RowValue> {
   switch (row.kind) {
     case 'number':
       return checkNumber(value, row);
     case 'choice':
-      return row.options.includes(value as string)
-        ? { legal: value as string }
-        : {
-            wrong: `${shown(value)} is not one of ${row.options.join(', ')}.${meantOption(value, row.options)}`,
-          };
+      return checkOption(value, row.options);
     case 'switch':
-      return typeof value === 'boolean'
-        ? { legal: value }
-        : { wrong: `${shown(value)} is not true or false.` };
+      return typeof value === 'boolean' ? { legal: value } : { wrong: [isNot(value, 'true or false')] };
   }
 }
 
-function meantOption(value: unknown, options: readonly string[]): string {
-  return typeof value === 'string' ? didYouMean(value, options) : '';
+/** Checks that a value is one of a list. `otherwise` says what else would do. */
+export function checkOption<T extends string>(
+  value: unknown,
+  options: readonly T[],
+  otherwise = '',
+): CheckedValue<T> {
+  const found = options.find((option) => option === value);
+  if (found !== undefined) return { legal: found };
+  const meant = typeof value === 'string' ? didYouMean(value, options) : '';
+  return { wrong: [`${isNot(value, `one of ${options.join(', ')}`)}${meant}${otherwise}`] };
 }
 
 /** A value typed in display units may miss its limit by a rounding: it is taken as the limit. */
@@ -111,42 +116,26 @@ const RELATIVE_ROUNDING = 1e-12;
 export function checkNumber(value: unknown, row: NumberRow): CheckedValue<number> {
   const { min, max, unit, zero, integer } = row;
   if (typeof value !== 'number') {
-    return { wrong: `${shown(value)} is not a number. Give ${allowedText(row)}.` };
+    return { wrong: sentence`${isNot(value, 'a number')} Enter ${allowed(row)}.` };
   }
-  if (!Number.isFinite(value)) return { wrong: `${value} is not a finite number. Give ${allowedText(row)}.` };
+  if (!Number.isFinite(value)) {
+    return { wrong: sentence`${String(value)} is not a finite number. Enter ${allowed(row)}.` };
+  }
   if (integer && !Number.isInteger(value)) {
     return {
-      wrong: `${shortest(value, unit)} is not a whole number. Give a whole number, ${allowedText(row)}.`,
+      wrong: sentence`${exactly(value, unit)} is not a whole number. Enter a whole number, ${allowed(row)}.`,
     };
   }
   if (value === 0 && zero) return { legal: 0 };
   const clamped = Math.min(Math.max(value, min), max);
   if (Math.abs(value - clamped) <= RELATIVE_ROUNDING * Math.abs(clamped)) return { legal: clamped + 0 };
-  const nearest = clamped === min ? `at least ${minText(row)}` : `at most ${maxText(row)}`;
-  const fix = zero && clamped === min ? `0 (off), or ${nearest}` : nearest;
-  return { wrong: `${shortest(value, unit)} is outside ${allowedText(row)}. Give ${fix}.` };
+  const nearest =
+    clamped === min ? sentence`at least ${lowerLimit(row)}` : sentence`at most ${upperLimit(row)}`;
+  const fix = zero && clamped === min ? sentence`0 (off), or ${nearest}` : nearest;
+  return { wrong: sentence`${exactly(value, unit)} is outside ${allowed(row)}. Enter ${fix}.` };
 }
 
-/** The allowed range in the unit of the row: '0, or 0.01 µm to 1000 µm'. */
-export function allowedText(row: NumberRow): string {
-  return `${row.zero && row.min > 0 ? '0, or ' : ''}${minText(row)} to ${maxText(row)}`;
-}
-
-/** A limit that is no short number in its unit is rounded to the legal side. */
-const LIMIT_DIGITS = 4;
-
-function minText({ min, unit }: NumberRow): string {
-  return shortest(rounded(min, unit, Math.ceil), unit);
-}
-
-function maxText({ max, unit }: NumberRow): string {
-  return shortest(rounded(max, unit, Math.floor), unit);
-}
-
-function rounded(limit: number, unit: Unit, round: (value: number) => number): number {
-  const value = fromSI(limit, unit);
-  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) + 1 - LIMIT_DIGITS);
-  const whole = value / step;
-  const isShort = value === 0 || Math.abs(whole - Math.round(whole)) < 1e-6;
-  return isShort ? limit : toSI(round(whole) * step, unit);
+/** The allowed range: '0, or 0.01 µm to 1000 µm'. */
+function allowed(row: NumberRow): Sentence {
+  return sentence`${row.zero && row.min > 0 ? '0, or ' : ''}${lowerLimit(row)} to ${upperLimit(row)}`;
 }

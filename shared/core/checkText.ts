@@ -1,5 +1,5 @@
 import type { CheckedValue } from './check.ts';
-import { isPrintable, shown } from './problem.ts';
+import { isNot, isPrintable, shown } from './problem.ts';
 
 export const LONGEST_TITLE = 120;
 
@@ -9,10 +9,17 @@ export function checkText(
   longest: number,
   { mayBeEmpty }: { mayBeEmpty: boolean },
 ): CheckedValue<string> {
-  if (typeof value !== 'string') return { wrong: `${shown(value)} is not text. Give one line of text.` };
-  if (value.length > longest) return { wrong: `it has ${value.length} characters. Give at most ${longest}.` };
-  if (!mayBeEmpty && value.trim() === '') return { wrong: 'it is empty. Give one line of text.' };
-  if (!isPrintable(value))
-    return { wrong: `${shown(value)} holds control characters. Give one line of text.` };
+  if (typeof value !== 'string') return wrong(`${isNot(value, 'text')} Enter one line of text.`);
+  if (value.length > longest) {
+    return wrong(`it has ${value.length} characters. Enter at most ${longest}.`);
+  }
+  if (!mayBeEmpty && value.trim() === '') return wrong('it is empty. Enter one line of text.');
+  if (!isPrintable(value)) {
+    return wrong(`${shown(value)} contains control characters. Enter one line of text.`);
+  }
   return { legal: value };
+}
+
+function wrong(message: string): { readonly wrong: readonly [string] } {
+  return { wrong: [message] };
 }

@@ -1,11 +1,12 @@
-import { shortest } from './format.ts';
+import { parameterNamed as named } from './parameters/labels.ts';
 import { PARAMETERS, type ParameterName, type Parameters } from './parameters/table.ts';
-import type { Problem } from './problem.ts';
+import { type Problem, problem } from './problem.ts';
+import { exactly, type Sentence, sentence } from './sentence.ts';
 
-/** A condition between parameters. `broken` says what is wrong and how to mend it, or null. */
+/** A condition between parameters. `broken` says what is wrong and how to fix it, or null. */
 export interface CrossRule {
-  readonly fields: readonly ParameterName[];
-  broken(p: Parameters): string | null;
+  readonly fields: readonly [ParameterName, ...ParameterName[]];
+  broken(p: Parameters): Sentence | null;
 }
 
 type NumberName = { [K in ParameterName]: Parameters[K] extends number ? K : never }[ParameterName];
@@ -41,20 +42,24 @@ export function isInTravel(p: Travel, position: number): boolean {
   return position >= p.travelMin - ROUNDING && position <= p.travelMax + ROUNDING;
 }
 
-export function travelText(p: Travel): string {
-  return `${shortest(p.travelMin, 'mm')} to ${shortest(p.travelMax, 'mm')}`;
+/** The travel as a range: '−300 mm to 300 mm'. */
+export function travelRange(p: Travel): Sentence {
+  return sentence`${exactly(p.travelMin, 'mm')} to ${exactly(p.travelMax, 'mm')}`;
 }
 
-const named = (p: Parameters, name: NumberName) => `${name} (${shortest(p[name], PARAMETERS[name].unit)})`;
+function withValue(p: Parameters, name: NumberName): Sentence {
+  return sentence`${named(name)} (${exactly(p[name], PARAMETERS[name].unit)})`;
+}
 
 function ordered(lower: NumberName, upper: NumberName, { orEqual = false } = {}): CrossRule {
+  const than = orEqual ? 'at most' : 'less than';
   return {
     fields: [lower, upper],
     broken: (p) =>
       p[lower] < p[upper] || (orEqual && p[lower] === p[upper])
         ? null
-        : `${named(p, lower)} must be ${orEqual ? 'at most' : 'less than'} ${named(p, upper)}. ` +
-          `Lower ${lower} or raise ${upper}.`,
+        : sentence`${withValue(p, lower)} must be ${than} ${withValue(p, upper)}.
+            Lower ${named(lower)} or raise ${named(upper)}.`,
   };
 }
 
@@ -65,8 +70,8 @@ function sampled(name: NumberName, usedBy: ParameterName, isUsed: (p: Parameters
     broken: (p) =>
       !isUsed(p) || p[name] < positionRate(p) / 2
         ? null
-        : `${named(p, name)} must be below half the rate of the position loop, ${shortest(positionRate(p) / 2, 'Hz')}. ` +
-          'Lower it, or lower positionDivider.',
+        : sentence`${withValue(p, name)} must be below half the rate of the position loop,
+            ${exactly(positionRate(p) / 2, 'Hz')}. Lower it, or lower ${named('positionDivider')}.`,
   };
 }
 
@@ -77,7 +82,8 @@ export const CROSS_RULES: readonly CrossRule[] = [
     broken: (p) =>
       isInTravel(p, p.start)
         ? null
-        : `${named(p, 'start')} lies outside the travel, ${travelText(p)}. Move it inside or widen the travel.`,
+        : sentence`${withValue(p, 'start')} is outside the travel, ${travelRange(p)}.
+            Move it inside or widen the travel.`,
   },
   {
     fields: [
@@ -95,8 +101,8 @@ export const CROSS_RULES: readonly CrossRule[] = [
       const outside = turningPoints(p).find((position) => !isInTravel(p, position));
       return outside === undefined
         ? null
-        : `The ${p.program} would reach ${shortest(outside, 'mm')}, outside the travel, ${travelText(p)}. ` +
-            'Make the motion smaller, move start, or widen the travel.';
+        : sentence`The ${p.program} would reach ${exactly(outside, 'mm')}, outside the travel, ${travelRange(p)}.
+            Make the motion smaller, move ${named('start')}, or widen the travel.`;
     },
   },
   ordered('sweepFrom', 'sweepTo'),
@@ -113,16 +119,15 @@ export const CROSS_RULES: readonly CrossRule[] = [
     broken: (p) =>
       p.process !== 'pulse' || p.processTime * p.processFrequency <= 1
         ? null
-        : `${named(p, 'processTime')} is longer than the pulses are apart, ${shortest(1 / p.processFrequency, 'ms')}. ` +
-          'Shorten it or lower processFrequency.',
+        : sentence`${withValue(p, 'processTime')} is longer than the interval between pulses,
+            ${exactly(1 / p.processFrequency, 'ms')}. Shorten it or lower ${named('processFrequency')}.`,
   },
 ];
 
 /** What is wrong between the parameters of a set whose single values are all legal. */
 export function crossChecks(p: Parameters): Problem[] {
-  return CROSS_RULES.flatMap(({ fields, broken }) => {
+  return CROSS_RULES.flatMap(({ fields: [field], broken }) => {
     const message = broken(p);
-    const field = fields[0]!;
-    return message === null ? [] : [{ field, value: p[field], message }];
+    return message === null ? [] : [problem(field, p[field], message)];
   });
 }

@@ -4,7 +4,7 @@ import {
   type ParameterName,
   type Parameters,
 } from './parameters/table.ts';
-import { didYouMean, type Failure, failure, shown } from './problem.ts';
+import { didYouMean, entryFailure, type Failure, isNot } from './problem.ts';
 import type { Preset, Presets } from './scene.ts';
 
 /** The preset with this id; anything may come in. */
@@ -13,7 +13,7 @@ export function findPreset(id: unknown, presets: Presets): Preset | Failure {
   if (preset) return preset;
   const known = Object.keys(presets);
   const meant = typeof id === 'string' ? didYouMean(id, known) : '';
-  return failure('preset', id, `preset: ${shown(id)} is not one of ${known.join(', ')}.${meant}`);
+  return entryFailure('preset', id, `${isNot(id, `one of ${known.join(', ')}`)}${meant}`);
 }
 
 /**

@@ -1,16 +1,55 @@
-/** One bad entry of something a person typed, pasted, opened or followed, in words that say how to mend it. */
+import { type Name, type Sentence, sentenceText, type Wording } from './sentence.ts';
+
+/** What is wrong with one entry of something a person typed, pasted, opened or followed. */
 export interface Problem {
-  /** Name of the entry; empty if it is the whole. */
+  /** Name or path of the entry, as it is written in a file; empty if it is the whole. */
   readonly field: string;
   readonly value: unknown;
-  readonly message: string;
+  /** What the message is about, outermost first, where the message does not say so itself. */
+  readonly about: readonly (string | Name)[];
+  /** What is wrong, and how to fix it. */
+  readonly message: Sentence;
 }
 
 /** What is refused, and why. */
 export type Failure = { readonly problems: readonly Problem[] };
 
-export function failure(field: string, value: unknown, message: string): Failure {
-  return { problems: [{ field, value, message }] };
+/** A problem whose message says by itself what it is about. */
+export function problem(field: string, value: unknown, message: string | Sentence): Problem {
+  return { field, value, about: [], message: typeof message === 'string' ? [message] : message };
+}
+
+/** A problem of an entry: `ticks: …`. `name` is what the entry is called, if not by its field. */
+export function entryProblem(
+  field: string,
+  value: unknown,
+  message: string | Sentence,
+  name: string | Name = field,
+): Problem {
+  return { ...problem(field, value, message), about: [name] };
+}
+
+export function failure(...parts: Parameters<typeof problem>): Failure {
+  return { problems: [problem(...parts)] };
+}
+
+export function entryFailure(...parts: Parameters<typeof entryProblem>): Failure {
+  return { problems: [entryProblem(...parts)] };
+}
+
+/** The same problem of an entry that lies in another. */
+export function within(place: string, { field, about, ...others }: Problem, name = place): Problem {
+  return { ...others, field: `${place}.${field}`, about: [name, ...about] };
+}
+
+/** A problem in full, for a list of several: `payload: −1 kg is outside …`. */
+export function problemText({ about, message }: Problem, wording: Wording): string {
+  const subjects = about.map((each) => (typeof each === 'string' ? each : each[wording.names]));
+  return [...subjects, sentenceText(message, wording)].join(': ');
+}
+
+export function problemTexts(problems: readonly Problem[], wording: Wording): string[] {
+  return problems.map((each) => problemText(each, wording));
 }
 
 /** More problems than anyone reads; the rest is only counted, so that a hostile file stays cheap to refuse. */
@@ -23,6 +62,11 @@ const UNPRINTABLE = /[\p{Cc}\p{Cs}]/gu;
 
 export function isPrintable(text: string): boolean {
   return text.search(UNPRINTABLE) < 0;
+}
+
+/** That a value of unknown type is not what it should be: `"abc" is not a number.` */
+export function isNot(value: unknown, wanted: string): string {
+  return value === undefined || value === null ? 'it is missing.' : `${shown(value)} is not ${wanted}.`;
 }
 
 /** A value of unknown type in a few characters, however large or deep it is. */
@@ -46,11 +90,8 @@ export function isRecord(value: unknown): value is Record<string, unknown> {
 
 /** Says that a name means nothing here, and which known name was perhaps meant. */
 export function unknownName(kind: string, name: string, known: readonly string[], value: unknown): Problem {
-  return {
-    field: shortened(name),
-    value,
-    message: `"${shortened(name)}" is not ${kind}.${didYouMean(name, known) || ' Remove it.'}`,
-  };
+  const meant = didYouMean(name, known) || ' Remove it.';
+  return problem(shortened(name), value, `"${shortened(name)}" is not ${kind}.${meant}`);
 }
 
 /** ' Did you mean "stroke"?', or nothing if no name is near. */

@@ -1,7 +1,7 @@
 import { checkParameters } from './check.ts';
 import { loopRows } from './parameters/drive.ts';
 import type { ParameterChanges, Parameters } from './parameters/table.ts';
-import { type Failure, failure, isRecord, MAX_PROBLEMS, shown, unknownName } from './problem.ts';
+import { entryFailure, type Failure, isNot, isRecord, MAX_PROBLEMS, unknownName } from './problem.ts';
 
 /** What a person tunes: the position loop, the bandwidth of the current loop, and the rates they hold for. */
 export type TuningName = keyof typeof loopRows | 'currentBandwidth' | 'currentRate' | 'positionDivider';
@@ -29,14 +29,10 @@ export function checkTuning(
   base: Parameters,
 ): { readonly changes: ParameterChanges } | Failure {
   if (!isRecord(input)) {
-    return failure(
-      'parameters',
-      input,
-      `parameters: ${shown(input)} is not an object of gains by their names.`,
-    );
+    return entryFailure('parameters', input, isNot(input, 'an object of gains by their names'));
   }
   const names = Object.keys(input);
-  if (names.length === 0) return failure('parameters', input, 'parameters: there is not one gain.');
+  if (names.length === 0) return entryFailure('parameters', input, 'there are no gains in it.');
   const strays = names.filter((name) => !isTuningName(name)).slice(0, MAX_PROBLEMS);
   if (strays.length > 0) {
     return { problems: strays.map((name) => unknownName('a gain', name, TUNING_NAMES, input[name])) };

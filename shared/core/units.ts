@@ -36,6 +36,7 @@ export const UNITS = {
   N·m: { factor: 1 },
   'N·m/A': { factor: 1 },
   Ω: { factor: 1 },
+  H: { factor: 1 },
   mH: { factor: 1e-3 },
   A: { factor: 1 },
   V: { factor: 1 },
@@ -52,6 +53,7 @@ export const UNITS = {
   '1/K': { factor: 1 },
   'µm/(m·K)': { factor: 1e-6 },
   '√(s/m)': { factor: 1 },
+  rad: { factor: 1 },
   '°': { factor: Math.PI / 180 },
   // By definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, 1 lbf = 1 lb · 9.80665 m/s² (NIST SP 811, 2008, app. B).
   in: { factor: 0.0254 },
@@ -114,4 +116,43 @@ const INCH: Partial<Record<Unit, Unit>> = {
 /** The unit in which a person of this system reads and types what the tables state in `unit`. */
 export function unitIn(system: UnitSystem, unit: Unit): Unit {
   return system === 'inch' ? (INCH[unit] ?? unit) : unit;
+}
+
+/** The SI unit that takes the place of another; one that is not listed is its own. Temperatures are kept in °C. */
+const SI: Partial<Record<Unit, Unit>> = {
+  '%': '',
+  mm: 'm',
+  µm: 'm',
+  nm: 'm',
+  in: 'm',
+  µin: 'm',
+  ms: 's',
+  µs: 's',
+  min: 's',
+  h: 's',
+  kHz: 'Hz',
+  '1/min': '1/s',
+  'mm/s': 'm/s',
+  'in/s': 'm/s',
+  'in/s²': 'm/s²',
+  'in/s³': 'm/s³',
+  lb: 'kg',
+  'kg·cm²': 'kg·m²',
+  kN: 'N',
+  lbf: 'N',
+  'N/µm': 'N/m',
+  'lbf/in': 'N/m',
+  'lbf·s/in': 'N·s/m',
+  'lbf/A': 'N/A',
+  mH: 'H',
+  'V·s/in': 'V·s/m',
+  kWh: 'J',
+  'µm/(m·K)': '1/K',
+  '°': 'rad',
+  '°F': '°C',
+};
+
+/** The SI unit in which a value is kept that is shown in `unit`. */
+export function siUnit(unit: Unit): Unit {
+  return SI[unit] ?? unit;
 }

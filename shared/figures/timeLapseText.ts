@@ -1,5 +1,6 @@
-import { inUnit, ranged } from '../core/format.ts';
+import { inUnit } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
+import { approx, approxRanged, type Sentence, sentence } from '../core/sentence.ts';
 import type { CoolantNeed, CoolingTarget, CoolingVerdict } from '../protocol/timeLapse.ts';
 
 /** A time of a duty in the unit a person would say: '12.3 s', '4.56 min', '1.20 h'. */
@@ -9,37 +10,37 @@ export function durationText(seconds: number): string {
 }
 
 /** What each target asks of a coolant, and whether a chiller is needed: one sentence each. */
-export function coolingSentences(p: Parameters, verdict: CoolingVerdict): string[] {
+export function coolingSentences(p: Parameters, verdict: CoolingVerdict): Sentence[] {
   return [...verdict.targets.map((target) => targetSentence(p, target)), chillerSentence(p, verdict)];
 }
 
-function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: CoolingTarget): string {
-  const size = (value: number) => (of === 'winding' ? inUnit(value, '°C') : ranged(value, 'm'));
+function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: CoolingTarget): Sentence {
+  const size = (value: number) => (of === 'winding' ? approx(value, '°C') : approxRanged(value, 'm'));
   const target =
     of === 'winding'
-      ? `Peak winding temperature below ${size(limit)}`
-      : `Thermal growth at the tool within ±${size(limit)}`;
-  const long = inAir === null ? 'without an end' : `in the end ${size(inAir)}`;
-  if (metInAir) return `${target}: met in the air of the room, ${long}.`;
+      ? sentence`Peak winding temperature below ${size(limit)}`
+      : sentence`Thermal growth at the tool within ±${size(limit)}`;
+  const long = inAir === null ? 'without an end' : sentence`in the end ${size(inAir)}`;
+  if (metInAir) return sentence`${target}: met in the air of the room, ${long}.`;
   if (coolant === null)
-    return `${target}: in air ${long}, and no coolant at the carrier changes that enough.`;
-  return `${target}: in air ${long}. ${coolantSentence(p, coolant)}`;
+    return sentence`${target}: in air ${long}, and no coolant at the carrier changes that enough.`;
+  return sentence`${target}: in air ${long}. ${coolantSentence(p, coolant)}`;
 }
 
-function coolantSentence(p: Parameters, { heat, carrier, temperature, conductance }: CoolantNeed): string {
-  const present = inUnit(p.carrierToAir, 'W/K');
-  const needed =
-    `A coolant has to take ${ranged(heat, 'W')} and keep the carrier at ${inUnit(carrier, '°C')}: ` +
-    `at ${inUnit(temperature, '°C')} through the ${present} the carrier has`;
-  const ofScene = inUnit(p.coolantTemperature, '°C');
+function coolantSentence(p: Parameters, { heat, carrier, temperature, conductance }: CoolantNeed): Sentence {
+  const needed = sentence`A coolant has to take ${approxRanged(heat, 'W')} and keep the carrier at
+    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToAir, 'W/K')} the
+    carrier has`;
+  const ofScene = approx(p.coolantTemperature, '°C');
   return conductance === null
-    ? `${needed}; at ${ofScene} it is too warm.`
-    : `${needed}, or at ${ofScene} through ${inUnit(conductance, 'W/K')}.`;
+    ? sentence`${needed}; at ${ofScene} it is too warm.`
+    : sentence`${needed}, or at ${ofScene} through ${approx(conductance, 'W/K')}.`;
 }
 
-function chillerSentence(p: Parameters, { chillerNeeded, heat, outOfReach }: CoolingVerdict): string {
-  if (outOfReach.length > 0) return `Cooling alone does not meet every target (${outOfReach.join(', ')}).`;
+function chillerSentence(p: Parameters, { chillerNeeded, heat, outOfReach }: CoolingVerdict): Sentence {
+  if (outOfReach.length > 0) return [`Cooling alone does not meet every target (${outOfReach.join(', ')}).`];
   return chillerNeeded
-    ? `A chiller for ${ranged(heat, 'W')} is needed: the coolant has to be colder than the room, ${inUnit(p.ambient, '°C')}.`
-    : 'No chiller is needed.';
+    ? sentence`A chiller for ${approxRanged(heat, 'W')} is needed: the coolant has to be colder than the room,
+        ${approx(p.ambient, '°C')}.`
+    : ['No chiller is needed.'];
 }

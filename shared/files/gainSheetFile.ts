@@ -1,5 +1,5 @@
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
-import { type Failure, failure, shown } from '../core/problem.ts';
+import { entryFailure, type Failure, failure, shown } from '../core/problem.ts';
 import { checkTuning } from '../core/tuning.ts';
 import { parameterValue } from '../sheet/gainRows.ts';
 import { GAIN_SHEET_VERSION, type GainSheet } from '../sheet/gainSheet.ts';
@@ -71,18 +71,17 @@ function gainsFromCsv(text: string, base: Parameters): GainsResult {
     return failure(
       'header',
       shown(firstLine(text)),
-      `This is no gain sheet: its first line ${shown(firstLine(text))} should name the columns ${COLUMNS.join(', ')}.`,
+      `This is not a gain sheet: its first line, ${shown(firstLine(text))}, should name the columns ${COLUMNS.join(', ')}.`,
     );
   }
   const [header = [], ...rows] = readCsv(text, separator);
   const [valueAt, parameterAt] = [header.indexOf('value'), header.indexOf('parameter')];
-  if (valueAt < 0) return failure('header', header.join(', '), 'header: the column value is missing.');
+  if (valueAt < 0) return entryFailure('header', header.join(', '), 'the column value is missing.');
   const input: Record<string, unknown> = {};
   for (const row of rows) {
     const name = row[parameterAt]?.trim();
     if (!name) continue;
-    if (Object.hasOwn(input, name))
-      return failure(name, row[valueAt], `${name}: it stands in two lines. Keep one.`);
+    if (Object.hasOwn(input, name)) return entryFailure(name, row[valueAt], 'it is in two lines. Keep one.');
     input[name] = parameterValue(name, cellValue(row[valueAt]?.trim() ?? '', separator));
   }
   return checkTuning(input, base);

@@ -1,4 +1,4 @@
-import { type Failure, failure, isRecord, shortened, shown } from '../core/problem.ts';
+import { entryFailure, type Failure, failure, isNot, isRecord, shortened, shown } from '../core/problem.ts';
 
 /** Longest text that is looked at, characters: a session of an hour fits, a file of 10 MB is not ours. */
 const LONGEST_TEXT = 5_000_000;
@@ -7,6 +7,7 @@ const LONGEST_TEXT = 5_000_000;
 export type FileKind = 'scene' | 'session' | 'gain sheet' | 'snapshots' | 'study';
 
 export type Entries = Record<string, unknown>;
+
 /**
  * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
  * Its entries are still unchecked.
@@ -20,7 +21,7 @@ export function openFile(
   if ('problems' in parsed) return parsed;
   const entries = parsed.value;
   if (!isRecord(entries))
-    return failure('', entries, `A ${kind} file holds an object, not ${shown(entries)}.`);
+    return failure('', entries, `A ${kind} file must contain an object, not ${shown(entries)}.`);
   const { waybench, version } = entries;
   if (waybench !== kind) {
     return failure(
@@ -30,17 +31,14 @@ export function openFile(
     );
   }
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
-    return failure(
-      'version',
-      version,
-      `version: ${shown(version)} is no version. Versions 1 to ${newest} can be read.`,
-    );
+    const message = `${isNot(version, 'a version number')} Versions 1 to ${newest} can be read.`;
+    return entryFailure('version', version, message);
   }
   if (version > newest) {
     return failure(
       'version',
       version,
-      `This file is of version ${shown(version)}, made by a newer Waybench; this one reads up to version ${newest}. Update to open it.`,
+      `This file has version ${shown(version)} and was written by a newer Waybench. This one reads versions up to ${newest}. Update to open it.`,
     );
   }
   return { entries, version };
@@ -51,7 +49,7 @@ function parse(text: string): { readonly value: unknown } | Failure {
     return failure(
       '',
       shortened(text),
-      `The file is too large: at most ${LONGEST_TEXT / 1e6} million characters are read.`,
+      `The file is too large: the limit is ${LONGEST_TEXT / 1e6} million characters.`,
     );
   }
   try {

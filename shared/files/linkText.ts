@@ -23,23 +23,24 @@ export function openLinkText(
   newest: number,
 ): { readonly values: Readonly<Record<string, string>>; readonly version: number } | Failure {
   const text = fragment.replace(/^#/, '');
-  if (text.length > LONGEST_LINK) return failure('', text.length, 'The link is too long to be one of ours.');
+  if (text.length > LONGEST_LINK)
+    return failure('', text.length, 'This link is too long for one of Waybench.');
   const version = Number(new RegExp(`^${key}=(\\d{1,9})(?=&|$)`).exec(text)?.[1]);
   if (version > newest) {
     return failure(
       key,
       version,
-      `The link is of version ${version}, made by a newer Waybench; this one reads up to version ${newest}.`,
+      `This link has version ${version} and was made by a newer Waybench. This one reads versions up to ${newest}.`,
     );
   }
   const [, body = '', sum] = /^(.*)&sum=([0-9a-z]+)$/s.exec(text) ?? [];
   if (!(version >= 1) || sum !== checksum(body)) {
-    return failure('', shown(text), 'The link is damaged or cut short. Copy it again, whole.');
+    return failure('', shown(text), 'The link is damaged or incomplete. Copy the whole link again.');
   }
   try {
     return { values: Object.fromEntries(body.split('&').slice(1).map(readPair)), version };
   } catch {
-    return failure('', shown(text), 'The link holds characters that are not text. Copy it again.');
+    return failure('', shown(text), 'The link contains characters that are not text. Copy it again.');
   }
 }
 

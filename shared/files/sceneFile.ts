@@ -1,9 +1,17 @@
-import { type CheckedValue, checkNumber, checkParameters, crossChecks } from '../core/check.ts';
+import { type CheckedValue, checkNumber, checkOption, checkParameters } from '../core/check.ts';
 import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
+import { crossChecks } from '../core/crossChecks.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import { findPreset, presetParameters } from '../core/preset.ts';
-import { type Failure, isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
-import { DRIVE_TYPES, type DriveType, type Presets, type Scene, type Shelf } from '../core/scene.ts';
+import {
+  entryProblem,
+  type Failure,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  unknownName,
+} from '../core/problem.ts';
+import { DRIVE_TYPES, type Presets, type Scene, type Shelf } from '../core/scene.ts';
 import { checkMoves } from '../motion/moves.ts';
 import { type Entries, openFile } from './jsonFile.ts';
 import { migrateScene, withFormerIdentity } from './migrate.ts';
@@ -117,7 +125,7 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
     entries[name] === undefined ? otherwise : entries[name];
   const take = <T>(field: string, checked: CheckedValue<T>): T | undefined => {
     if ('legal' in checked) return checked.legal;
-    problems.push({ field, value: entries[field], message: `${field}: ${checked.wrong}` });
+    problems.push(entryProblem(field, entries[field], checked.wrong));
     return undefined;
   };
 
@@ -126,7 +134,10 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
     'lookFor',
     checkText(given('lookFor', base.lookFor ?? ''), LONGEST_SENTENCE, { mayBeEmpty: true }),
   );
-  const driveType = take('driveType', checkDriveType(given('driveType', base.driveType)));
+  const driveType = take(
+    'driveType',
+    checkOption(given('driveType', base.driveType), DRIVE_TYPES, ' Give one of them, or a preset.'),
+  );
   const checked = checkParameters(given('parameters', {}), base.parameters);
   problems.push(...checked.problems);
   const parameters = { ...base.parameters, ...checked.changes };
@@ -145,10 +156,4 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
     return { problems: problems.slice(0, MAX_PROBLEMS + 1) };
   const { id = null, preset = null } = base;
   return { scene: { id, preset, title, lookFor, driveType, parameters, moves: moves.moves } };
-}
-
-function checkDriveType(value: unknown): CheckedValue<DriveType> {
-  return DRIVE_TYPES.includes(value as DriveType)
-    ? { legal: value as DriveType }
-    : { wrong: `${shown(value)} is not one of ${DRIVE_TYPES.join(', ')}. Give one of them, or a preset.` };
 }

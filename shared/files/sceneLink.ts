@@ -79,7 +79,7 @@ function shelfBase(id: string | undefined, scenes: readonly Scene[]): SceneBase 
   return failure(
     'scene',
     id,
-    `The link asks for the scene ${shown(id)}, which is not here.${didYouMean(id, known)}`,
+    `The link asks for the scene ${shown(id)}, which does not exist here.${didYouMean(id, known)}`,
   );
 }
 

@@ -1,15 +1,18 @@
 import { checkNumber, checkParameters } from '../core/check.ts';
-import { PARAMETERS, type ParameterName, type Parameters, parameterRow } from '../core/parameters/table.ts';
+import { parameterNamed } from '../core/parameters/labels.ts';
+import { PARAMETER_NAMES, PARAMETERS, type Parameters, parameterRow } from '../core/parameters/table.ts';
 import {
+  entryFailure,
   type Failure,
-  failure,
+  isNot,
   isRecord,
   MAX_PROBLEMS,
-  type Problem,
   shown,
   unknownName,
+  within,
 } from '../core/problem.ts';
 import type { Shelf } from '../core/scene.ts';
+import { sentence } from '../core/sentence.ts';
 import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
@@ -35,17 +38,14 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
     return { problems: [unknownName('an entry of a session file', stray, FILE_ENTRIES, others[stray])] };
   }
   if (typeof sceneEntry === 'string')
-    return failure('scene', sceneEntry, 'scene: text is not a scene. Give the scene itself.');
+    return entryFailure('scene', sceneEntry, 'text is not a scene. Give the scene itself, as an object.');
   const scene = readScene(sceneEntry, shelf);
   if ('problems' in scene) {
-    return { problems: scene.problems.map((each) => ({ ...each, field: `scene.${each.field}` })) };
+    return { problems: scene.problems.map((each) => within('scene', each)) };
   }
   if (!isCount(ticks)) {
-    return failure(
-      'ticks',
-      ticks,
-      `ticks: ${shown(ticks)} is not a number of current-loop periods. Give a whole number, 0 or more.`,
-    );
+    const message = `${isNot(ticks, 'a number of current-loop periods')} Give a whole number, 0 or more.`;
+    return entryFailure('ticks', ticks, message);
   }
   const events = checkEvents(eventEntries, scene.scene.parameters, ticks);
   if ('problems' in events) return events;
@@ -74,8 +74,7 @@ function checkEvents(
   start: Parameters,
   ticks: number,
 ): { readonly events: readonly AxisEvent[] } | Failure {
-  if (!Array.isArray(input))
-    return failure('events', input, `events: ${shown(input)} is not a list of events.`);
+  if (!Array.isArray(input)) return entryFailure('events', input, isNot(input, 'a list of events'));
   const events: AxisEvent[] = [];
   let parameters = start;
   let earliest = 0;
@@ -97,25 +96,22 @@ function checkEvent(
   earliest: number,
   latest: number,
 ): AxisEvent | Failure {
-  if (!isRecord(entry)) return failure(field, entry, `${field}: ${shown(entry)} is not an event.`);
+  if (!isRecord(entry)) return entryFailure(field, entry, isNot(entry, 'an event'));
   const { tick, kind, position, changes } = entry;
   if (!isCount(tick) || tick < earliest || tick > latest) {
-    return failure(
-      `${field}.tick`,
-      tick,
-      `${field}.tick: ${shown(tick)} is outside ${earliest} to ${latest}. Events stand in the order of their ticks.`,
-    );
+    const message = `${shown(tick)} is outside ${earliest} to ${latest}. Events must be in the order of their ticks.`;
+    return entryFailure(`${field}.tick`, tick, message);
   }
   if (kind === 'hand') return checkHand(position, tick, field);
   if (kind === 'change') return checkChange(changes, tick, field, parameters);
-  return failure(`${field}.kind`, kind, `${field}.kind: ${shown(kind)} is not one of change, hand.`);
+  return entryFailure(`${field}.kind`, kind, isNot(kind, 'one of change, hand'));
 }
 
 function checkHand(position: unknown, tick: number, field: string): AxisEvent | Failure {
   if (position === null) return { tick, kind: 'hand', position };
   const checked = checkNumber(position, HAND_ROW);
   if ('legal' in checked) return { tick, kind: 'hand', position: checked.legal };
-  return failure(`${field}.position`, position, `${field}.position: ${checked.wrong} Give null to let go.`);
+  return entryFailure(`${field}.position`, position, sentence`${checked.wrong} Give null to let go.`);
 }
 
 function checkChange(
@@ -125,17 +121,10 @@ function checkChange(
   parameters: Parameters,
 ): AxisEvent | Failure {
   const { changes, problems } = checkParameters(input, parameters);
-  const inPlace = (problem: Problem): Problem => ({
-    ...problem,
-    field: `${field}.changes.${problem.field}`,
-    message: `${field}: ${problem.message}`,
-  });
-  if (problems.length > 0) return { problems: problems.map(inPlace) };
-  const restarting = Object.keys(changes).find((name) => parameterRow(name as ParameterName).restart);
+  if (problems.length > 0)
+    return { problems: problems.map((each) => within(`${field}.changes`, each, field)) };
+  const restarting = PARAMETER_NAMES.find((name) => name in changes && parameterRow(name).restart);
   if (restarting === undefined) return { tick, kind: 'change', changes };
-  return failure(
-    `${field}.changes.${restarting}`,
-    changes[restarting as ParameterName],
-    `${field}: ${restarting} cannot change while the axis runs. Set it in the scene.`,
-  );
+  const message = sentence`${parameterNamed(restarting)} cannot change while the axis runs. Set it in the scene.`;
+  return entryFailure(`${field}.changes.${restarting}`, changes[restarting], message, field);
 }

@@ -1,12 +1,15 @@
 import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
 import {
+  entryFailure,
   type Failure,
   failure,
+  isNot,
   isPrintable,
   isRecord,
   MAX_PROBLEMS,
   type Problem,
   shown,
+  within,
 } from '../core/problem.ts';
 import { checkTuning, type Tuning, tuningOf } from '../core/tuning.ts';
 import { openFile } from './jsonFile.ts';
@@ -37,7 +40,7 @@ export function addSnapshot(list: readonly Snapshot[], name: string, p: Paramete
 export function renameSnapshot(list: readonly Snapshot[], from: string, to: string): SnapshotsResult {
   const others = list.filter(({ name }) => name !== from);
   if (others.length === list.length)
-    return failure('name', from, `name: there is no snapshot ${shown(from)}.`);
+    return entryFailure('name', from, `there is no snapshot ${shown(from)}.`);
   const checked = checkName(to, others);
   if ('problems' in checked) return checked;
   return { snapshots: list.map((each) => (each.name === from ? { ...each, name: checked.name } : each)) };
@@ -74,7 +77,7 @@ export function readSnapshots(input: unknown): {
   if ('problems' in opened) return { snapshots: [], ...opened };
   const { snapshots: entries } = opened.entries;
   if (!Array.isArray(entries)) {
-    return { snapshots: [], ...failure('snapshots', entries, `snapshots: ${shown(entries)} is not a list.`) };
+    return { snapshots: [], ...entryFailure('snapshots', entries, isNot(entries, 'a list')) };
   }
   const snapshots: Snapshot[] = [];
   const problems: Problem[] = [];
@@ -97,33 +100,20 @@ function readSnapshot(entry: unknown, field: string, before: readonly Snapshot[]
 }
 
 function inPlace(place: string, { problems }: Failure): Failure {
-  return {
-    problems: problems.map(({ field, value, message }) => ({
-      field: `${place}.${field}`,
-      value,
-      message: `${place}: ${message}`,
-    })),
-  };
+  return { problems: problems.map((each) => within(place, each)) };
 }
 
 function checkName(name: unknown, taken: readonly Snapshot[]): { readonly name: string } | Failure {
-  if (typeof name !== 'string')
-    return failure('name', name, `name: ${shown(name)} is not text. Give a name.`);
+  if (typeof name !== 'string') return entryFailure('name', name, `${isNot(name, 'text')} Enter a name.`);
   const trimmed = name.trim();
-  if (trimmed === '') return failure('name', name, 'name: it is empty. Give a name.');
+  if (trimmed === '') return entryFailure('name', name, 'it is empty. Enter a name.');
   if (trimmed.length > LONGEST_NAME || !isPrintable(trimmed)) {
-    return failure(
-      'name',
-      name,
-      `name: ${shown(name)} is not one line of at most ${LONGEST_NAME} characters.`,
-    );
+    const message = `${shown(name)} is not one line of at most ${LONGEST_NAME} characters.`;
+    return entryFailure('name', name, message);
   }
   if (taken.some((each) => each.name === trimmed)) {
-    return failure(
-      'name',
-      name,
-      `name: ${shown(trimmed)} is taken. Give another name, or remove the old one.`,
-    );
+    const message = `${shown(trimmed)} is already in use. Enter another name, or remove the old one.`;
+    return entryFailure('name', name, message);
   }
   return { name: trimmed };
 }

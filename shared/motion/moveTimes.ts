@@ -1,6 +1,6 @@
-import { inUnit, shortest } from '../core/format.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
-import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../core/units.ts';
+import { approx, exactly, type Quantity, type Sentence, sentence } from '../core/sentence.ts';
+import { fromSI, toSI } from '../core/units.ts';
 import { moveLimits } from './moveLimits.ts';
 
 /** What limits a move, and with which power of its time each limit falls: v ∝ 1/t, a ∝ 1/t², j ∝ 1/t³. */
@@ -19,29 +19,30 @@ export function moveTimeRange(distance: number): { readonly min: number; readonl
 }
 
 /** Why a move over `distance` cannot take `time`, and what can be done; null when it can. */
-export function moveTimeProblem(
-  distance: number,
-  time: number,
-  system: UnitSystem = 'metric',
-): string | null {
+export function moveTimeProblem(distance: number, time: number): Sentence | null {
   const limits = moveLimits(distance, time);
   if (LIMITED.every(([name]) => limits[name] >= PARAMETERS[name].min && limits[name] <= PARAMETERS[name].max))
     return null;
   const { min, max } = moveTimeRange(distance);
-  const text = (value: number, unit: Unit) => shortest(value, unitIn(system, unit));
-  const end = time < min ? 'max' : 'min';
-  const bounds = LIMITED.map(
-    ([name]) => `${name} ${text(PARAMETERS[name][end], PARAMETERS[name].unit)}`,
-  ).join(', ');
-  const over = `${text(time, 'ms')} is too ${end === 'max' ? 'short' : 'long'} for a move over ${text(distance, 'mm')}`;
-  return end === 'max'
-    ? `${over}. Give at least ${inwards(min, Math.ceil)} (at most ${bounds}).`
-    : `${over}. Give at most ${inwards(max, Math.floor)} and stand still for the rest (at least ${bounds}).`;
+  const over = sentence`for a move over ${exactly(distance, 'mm')}`;
+  return time < min
+    ? sentence`${exactly(time, 'ms')} is too short ${over}.
+        Enter at least ${inwards(min, Math.ceil)} (at most ${bounds('max')}).`
+    : sentence`${exactly(time, 'ms')} is too long ${over}.
+        Enter at most ${inwards(max, Math.floor)} and stand still for the rest (at least ${bounds('min')}).`;
+}
+
+/** 'speed 6 m/s, acceleration 200 m/s², jerk 100000 m/s³'. */
+function bounds(end: 'min' | 'max'): Sentence {
+  return LIMITED.flatMap(([name], index) => {
+    const row = PARAMETERS[name];
+    return sentence`${index > 0 ? ', ' : ''}${name} ${exactly(row[end], row.unit)}`;
+  });
 }
 
 /** Three digits, rounded so that the limit is kept. */
-function inwards(time: number, round: (value: number) => number): string {
+function inwards(time: number, round: (value: number) => number): Quantity {
   const shown = fromSI(time, 'ms');
   const grain = 10 ** (Math.floor(Math.log10(shown)) - 2);
-  return inUnit(toSI(round(shown / grain) * grain, 'ms'), 'ms', 3);
+  return approx(toSI(round(shown / grain) * grain, 'ms'), 'ms');
 }

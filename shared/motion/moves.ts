@@ -1,18 +1,19 @@
 import { checkNumber } from '../core/check.ts';
-import { isInTravel, type Travel, travelText } from '../core/crossChecks.ts';
-import { shortest } from '../core/format.ts';
+import { isInTravel, type Travel, travelRange } from '../core/crossChecks.ts';
 import type { NumberRow } from '../core/parameters/row.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
 import {
+  entryFailure,
+  entryProblem,
   type Failure,
-  failure,
+  isNot,
   isRecord,
   MAX_PROBLEMS,
   type Problem,
-  shown,
   unknownName,
 } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
+import { exactly, sentence } from '../core/sentence.ts';
 
 const MAX_MOVES = 1000;
 
@@ -27,45 +28,46 @@ export const MOVE_ROWS: Readonly<Record<keyof MoveLine, NumberRow>> = {
 
 export const MOVE_ENTRIES = Object.keys(MOVE_ROWS) as (keyof MoveLine)[];
 
-/** Checks a list of moves (SI) against the table and the travel of the axis. `place` names a line in the messages. */
+/** What a line of the list, or an entry of it, is called where the list is written. */
+export type MovePlace = (index: number, entry?: string) => string;
+
+const inFile: MovePlace = (index, entry) => `moves[${index}]${entry === undefined ? '' : `.${entry}`}`;
+
+/** Checks a list of moves (SI) against the table and the travel of the axis. */
 export function checkMoves(
   input: unknown,
   p: Travel,
-  place = (index: number) => `moves[${index}]`,
+  place = inFile,
 ): { readonly moves: readonly MoveLine[] } | Failure {
-  if (!Array.isArray(input)) return failure('moves', input, `moves: ${shown(input)} is not a list of moves.`);
+  if (!Array.isArray(input)) return entryFailure('moves', input, isNot(input, 'a list of moves'));
   if (input.length > MAX_MOVES) {
-    return failure(
-      'moves',
-      input.length,
-      `moves: ${input.length} lines are too many. Give at most ${MAX_MOVES}.`,
-    );
+    const message = `${input.length} lines are too many. Enter at most ${MAX_MOVES}.`;
+    return entryFailure('moves', input.length, message);
   }
   const problems: Problem[] = [];
   const moves: MoveLine[] = [];
   for (const [index, line] of input.entries()) {
     if (problems.length >= MAX_PROBLEMS) break;
-    const checked = checkMove(line, p, place(index));
+    const checked = checkMove(line, p, (entry) => place(index, entry));
     if ('problems' in checked) problems.push(...checked.problems);
     else moves.push(checked);
   }
   return problems.length > 0 ? { problems } : { moves };
 }
 
-function checkMove(line: unknown, p: Travel, place: string): MoveLine | Failure {
+function checkMove(line: unknown, p: Travel, place: (entry?: string) => string): MoveLine | Failure {
   if (!isRecord(line)) {
-    return failure(place, line, `${place}: ${shown(line)} is not a move of ${MOVE_ENTRIES.join(', ')}.`);
+    return entryFailure(place(), line, isNot(line, `a move of ${MOVE_ENTRIES.join(', ')}`));
   }
   const stray = Object.keys(line).find((name) => !Object.hasOwn(MOVE_ROWS, name));
   if (stray !== undefined) {
-    return { problems: [unknownName(`an entry of ${place}`, stray, MOVE_ENTRIES, line[stray])] };
+    return { problems: [unknownName(`an entry of ${place()}`, stray, MOVE_ENTRIES, line[stray])] };
   }
   const problems: Problem[] = [];
   const entry = (name: keyof MoveLine): number => {
     const checked = checkNumber(line[name], MOVE_ROWS[name]);
     if ('legal' in checked) return checked.legal;
-    const field = `${place}.${name}`;
-    problems.push({ field, value: line[name], message: `${field}: ${checked.wrong}` });
+    problems.push(entryProblem(place(name), line[name], checked.wrong));
     return Number.NaN;
   };
   const move: MoveLine = {
@@ -77,9 +79,7 @@ function checkMove(line: unknown, p: Travel, place: string): MoveLine | Failure 
   };
   if (problems.length > 0) return { problems };
   if (isInTravel(p, move.to)) return move;
-  return failure(
-    `${place}.to`,
-    move.to,
-    `${place}.to: ${shortest(move.to, 'mm')} lies outside the travel, ${travelText(p)}. Stay inside, or widen the travel.`,
-  );
+  const message = sentence`${exactly(move.to, 'mm')} is outside the travel, ${travelRange(p)}.
+    Stay inside, or widen the travel.`;
+  return entryFailure(place('to'), move.to, message);
 }

@@ -1,19 +1,24 @@
 import type { ParameterChanges } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 
-/** Why the drive stopped itself, in plain words. */
-export interface Trip {
-  readonly kind:
-    | 'following error'
-    | 'over-travel'
-    | 'over-temperature'
-    | 'over-speed'
-    | 'oscillation'
-    | 'divergence';
-  /** Simulated time, s. */
-  readonly time: number;
-  readonly message: string;
-}
+/** Why the drive stopped itself: at which simulated time, s, and which limit was passed, SI. See figures/tripText.ts. */
+export type Trip =
+  | {
+      readonly kind: 'following error' | 'over-temperature' | 'over-speed';
+      readonly time: number;
+      readonly limit: number;
+    }
+  | {
+      readonly kind: 'over-travel';
+      readonly time: number;
+      readonly side: 'lower' | 'upper';
+      readonly limit: number;
+    }
+  | { readonly kind: 'oscillation' | 'divergence'; readonly time: number };
+
+/** What keeps a drive from doing as commanded; it goes on. See figures/tripText.ts. */
+export const NOTICES = ['current', 'voltage', 'overload', 'heat'] as const;
+export type Notice = (typeof NOTICES)[number];
 
 /** Figures of one finished move or cycle of the program, SI, shares of 1; what each means stands in moveFigures.ts. */
 export interface MoveFigures {
@@ -50,7 +55,7 @@ export interface AxisStatus {
   /** Wall-clock seconds that could not be kept up with since the last run command. */
   readonly lostTime: number;
   readonly trip: Trip | null;
-  readonly warnings: readonly string[];
+  readonly notices: readonly Notice[];
   readonly lastMove: MoveFigures | null;
   /** Those that have finished since the frame before, oldest first; at a fast pace several. */
   readonly finished: readonly MoveFigures[];

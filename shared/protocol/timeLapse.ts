@@ -1,4 +1,5 @@
 import type { Parameters } from '../core/parameters/table.ts';
+import type { Sentence } from '../core/sentence.ts';
 import type { Trip } from './axis.ts';
 
 /** What a time-lapse is asked. SI, °C. */
@@ -99,8 +100,8 @@ export interface CoolingVerdict {
 /** Whether the axis can do its duty as long as is asked, and for ever. */
 export interface DutyVerdict {
   readonly canDo: boolean;
-  /** Why not, in plain words. */
-  readonly reasons: readonly string[];
+  /** Why not. */
+  readonly reasons: readonly Sentence[];
   /** Of all motors together, N, and amplitude of the amplifier, A: root mean squares at the end of the hours. */
   readonly rmsForce: number;
   readonly continuousForce: number;

@@ -1,8 +1,8 @@
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
 import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
+import { siUnit } from '../core/units.ts';
 import type { SheetRow, SheetSection } from './row.ts';
-import { siUnit } from './siUnit.ts';
 
 /** The control law that the simulation runs: gains of the same name mean other things in other drives. */
 const LAW = [

@@ -1,8 +1,8 @@
 import { ranged } from '../core/format.ts';
+import { siUnit } from '../core/units.ts';
 import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../figures/loopFigures.ts';
 import type { LoopFigures, OperatingPoint } from '../protocol/analysis.ts';
 import { type SheetRow, type SheetSection, setRow } from './row.ts';
-import { siUnit } from './siUnit.ts';
 
 /** An analysed loop: its figures apply at this operating point and with these gains. */
 export interface LoopOfSheet {

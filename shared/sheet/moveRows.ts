@@ -1,9 +1,9 @@
 import { ranged } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
+import { siUnit } from '../core/units.ts';
 import { MOVE_FIGURE_NAMES, MOVE_FIGURES, moveFigureText } from '../figures/moveFigures.ts';
 import type { MoveFigures } from '../protocol/axis.ts';
 import { type SheetSection, setRow } from './row.ts';
-import { siUnit } from './siUnit.ts';
 
 /** Figures of one simulated move with these gains, to compare with the real axis. */
 export function moveSection(move: MoveFigures, p: Parameters): SheetSection {

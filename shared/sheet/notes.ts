@@ -4,6 +4,7 @@ import { parameterWarnings } from '../axis/warnings.ts';
 import { ranged } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
+import { onPage, sentenceText } from '../core/sentence.ts';
 import type { Basis } from './basis.ts';
 import type { LoopOfSheet } from './marginRows.ts';
 
@@ -61,6 +62,6 @@ export function warningTexts(p: Parameters, loops: readonly LoopOfSheet[]): stri
       : loops.every(({ figures }) => figures.stable)
         ? []
         : ['With these gains the simulated loop is UNSTABLE. Do not enter them into a drive.']),
-    ...parameterWarnings(p),
+    ...parameterWarnings(p).map((warning) => sentenceText(warning, onPage('metric'))),
   ];
 }

@@ -2,13 +2,15 @@ import { checkNumber, checkParameters } from '../core/check.ts';
 import { defaultParameters, PARAMETERS, type ParameterChanges } from '../core/parameters/table.ts';
 import { findPreset, maxMotors } from '../core/preset.ts';
 import {
+  entryFailure,
   type Failure,
   failure,
+  isNot,
   isRecord,
   MAX_PROBLEMS,
   type Problem,
-  shown,
   unknownName,
+  within,
 } from '../core/problem.ts';
 import type { Preset, Presets } from '../core/scene.ts';
 import { checkTuning } from '../core/tuning.ts';
@@ -25,7 +27,7 @@ export function checkCandidate(
   job: Job,
   presets: Presets,
 ): { readonly candidate: CandidateChoice } | Failure {
-  if (!isRecord(input)) return failure('', input, `${shown(input)} is not a drive. Give an object.`);
+  if (!isRecord(input)) return failure('', input, `${isNot(input, 'a drive')} Give an object.`);
   const stray = Object.keys(input).find((name) => !PARTS.includes(name));
   if (stray !== undefined) {
     return { problems: [unknownName('a part of a candidate', stray, PARTS, input[stray])] };
@@ -34,13 +36,10 @@ export function checkCandidate(
   const preset = findPreset(id, presets);
   if ('problems' in preset) return preset;
   const count = checkNumber(motorCount ?? 1, PARAMETERS.motorCount);
-  if ('wrong' in count) return failure('motorCount', motorCount, `motorCount: ${count.wrong}`);
+  if ('wrong' in count) return entryFailure('motorCount', motorCount, count.wrong);
   if (count.legal > maxMotors(preset)) {
-    return failure(
-      'motorCount',
-      motorCount,
-      `motorCount: ${count.legal} motors do not share a screw. Give 1.`,
-    );
+    const message = `${count.legal} motors cannot share a screw. Enter 1.`;
+    return entryFailure('motorCount', motorCount, message);
   }
   const own = checkDatasheet(ownInput ?? {}, preset);
   if ('problems' in own) return own;
@@ -79,11 +78,7 @@ function isDatasheetName(name: string): boolean {
   return (DATASHEET_NAMES as readonly string[]).includes(name);
 }
 
-/** A problem of a candidate, said with its place: “Candidate B: …”. */
-export function ofCandidate(index: number, { field, value, message }: Problem): Problem {
-  return {
-    field: `candidates[${index}].${field}`,
-    value,
-    message: `Candidate ${candidateLetter(index)}: ${message}`,
-  };
+/** A problem of a candidate with its place: “Candidate B: …”. */
+export function ofCandidate(index: number, problem: Problem): Problem {
+  return within(`candidates[${index}]`, problem, `Candidate ${candidateLetter(index)}`);
 }

@@ -1,11 +1,19 @@
 import { checkValue } from '../core/check.ts';
 import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
 import type { Row } from '../core/parameters/row.ts';
-import { isRecord, MAX_PROBLEMS, type Problem, shown, unknownName } from '../core/problem.ts';
+import {
+  entryProblem,
+  isRecord,
+  MAX_PROBLEMS,
+  type Problem,
+  problem,
+  shown,
+  unknownName,
+} from '../core/problem.ts';
 import { type UnitSystem, unitIn } from '../core/units.ts';
 import { checkMoves } from '../motion/moves.ts';
 import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './job.ts';
-import { jobLabel } from './jobLabels.ts';
+import { jobNamed } from './jobLabels.ts';
 import { ANYWHERE, JOB_RULES, travelOf } from './jobRules.ts';
 
 export interface CheckedJob {
@@ -14,38 +22,34 @@ export interface CheckedJob {
   readonly problems: readonly Problem[];
 }
 
+const TITLE = { name: 'title', label: 'Title' };
 const PARTS: readonly string[] = ['title', 'values', 'moves'] satisfies (keyof Job)[];
 
-/**
- * Checks a job, its values in SI. Anything may come in; values that are not stated are the default. Messages are in the units of
- * `system`, which is that of the form.
- */
-export function checkJob(input: unknown, system: UnitSystem = 'metric'): CheckedJob {
+/** Checks a job, its values in SI. Anything may come in; values that are not stated are the default. */
+export function checkJob(input: unknown): CheckedJob {
   if (!isRecord(input))
-    return refused([wrong('', input, `The job is ${shown(input)} and should be an object.`)]);
+    return refused([problem('', input, `The job must be an object, not ${shown(input)}.`)]);
   const stray = Object.keys(input).find((name) => !PARTS.includes(name));
   if (stray !== undefined) return refused([unknownName('a part of a job', stray, PARTS, input[stray])]);
 
   const { title: titleInput, values: valueInputs, moves: moveInputs } = input;
   const problems: Problem[] = [];
   const title = checkText(titleInput, LONGEST_TITLE, { mayBeEmpty: false });
-  if ('wrong' in title) problems.push(wrong('title', titleInput, `Title: ${title.wrong}`));
-  const values = checkValues(valueInputs ?? {}, system, problems);
+  if ('wrong' in title) problems.push(entryProblem('title', titleInput, title.wrong, TITLE));
+  const values = checkValues(valueInputs ?? {}, problems);
   const isList = values?.motion === 'move list';
   const moves = checkMoves(moveInputs ?? [], isList ? travelOf(values) : ANYWHERE);
   if ('problems' in moves) problems.push(...moves.problems);
   if (problems.length > 0 || !values || !('moves' in moves) || !('legal' in title)) return refused(problems);
 
   const job: Job = { title: title.legal, values, moves: moves.moves };
-  const broken = contradictions(job, system);
+  const broken = contradictions(job);
   return broken.length > 0 ? refused(broken) : { job, problems: [] };
 }
 
-function checkValues(input: unknown, system: UnitSystem, problems: Problem[]): JobValues | null {
+function checkValues(input: unknown, problems: Problem[]): JobValues | null {
   if (!isRecord(input)) {
-    problems.push(
-      wrong('values', input, `The values of the job are ${shown(input)} and should be an object.`),
-    );
+    problems.push(problem('values', input, `The values of the job must be an object, not ${shown(input)}.`));
     return null;
   }
   for (const name of Object.keys(input))
@@ -53,19 +57,19 @@ function checkValues(input: unknown, system: UnitSystem, problems: Problem[]): J
   const values = JOB_ENTRIES.map((name) => {
     const value = input[name];
     if (value === undefined) return [name, jobRow(name).default];
-    const checked = checkValue(value, rowIn(system, jobRow(name)));
+    const checked = checkValue(value, jobRow(name));
     if ('legal' in checked) return [name, checked.legal];
-    problems.push(wrong(name, value, `${jobLabel(name)}: ${checked.wrong}`));
+    problems.push(entryProblem(name, value, checked.wrong, jobNamed(name)));
     return [name, undefined];
   });
   return problems.length > 0 ? null : (Object.fromEntries(values) as JobValues);
 }
 
 /** What is wrong between the values of a job whose single values are all legal. */
-function contradictions(job: Job, system: UnitSystem): Problem[] {
+function contradictions(job: Job): Problem[] {
   return JOB_RULES.flatMap(({ field, broken }) => {
-    const message = broken(job, system);
-    return message === null ? [] : [wrong(field, job.values[field], `${jobLabel(field)}: ${message}`)];
+    const message = broken(job);
+    return message === null ? [] : [entryProblem(field, job.values[field], message, jobNamed(field))];
   });
 }
 
@@ -80,8 +84,4 @@ export function isJobEntry(name: string): name is JobEntry {
 
 function refused(problems: readonly Problem[]): CheckedJob {
   return { job: null, problems: problems.slice(0, MAX_PROBLEMS) };
-}
-
-function wrong(field: string, value: unknown, message: string): Problem {
-  return { field, value, message };
 }

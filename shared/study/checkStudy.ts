@@ -1,4 +1,4 @@
-import { type Failure, failure, shown } from '../core/problem.ts';
+import { entryFailure, type Failure, isNot } from '../core/problem.ts';
 import type { Presets } from '../core/scene.ts';
 import { type CandidateChoice, MAX_CANDIDATES, type Study } from './candidate.ts';
 import { checkCandidate, ofCandidate } from './checkCandidate.ts';
@@ -14,18 +14,11 @@ export function checkStudy(
   const { job, problems } = checkJob(jobInput);
   if (!job) return { problems };
   if (!Array.isArray(candidateInputs)) {
-    return failure(
-      'candidates',
-      candidateInputs,
-      `candidates: ${shown(candidateInputs)} is not a list of candidates.`,
-    );
+    return entryFailure('candidates', candidateInputs, isNot(candidateInputs, 'a list of candidates'));
   }
   if (candidateInputs.length < 1 || candidateInputs.length > MAX_CANDIDATES) {
-    return failure(
-      'candidates',
-      candidateInputs.length,
-      `candidates: there are ${candidateInputs.length}. Give one to ${MAX_CANDIDATES}.`,
-    );
+    const message = `there are ${candidateInputs.length}. Give one to ${MAX_CANDIDATES}.`;
+    return entryFailure('candidates', candidateInputs.length, message);
   }
   const candidates: CandidateChoice[] = [];
   for (const [index, input] of candidateInputs.entries()) {

@@ -1,4 +1,5 @@
 import { nameAsText } from '../core/parameters/labels.ts';
+import type { Name } from '../core/sentence.ts';
 import type { JobEntry } from './job.ts';
 
 /** What the general rule would call too short. */
@@ -21,4 +22,9 @@ const LABELS: Partial<Record<JobEntry, string>> = {
 /** How a person calls an entry of a job. */
 export function jobLabel(name: JobEntry): string {
   return LABELS[name] ?? nameAsText(name);
+}
+
+/** An entry of a job in a message, which whoever shows it words as a name or as a label. */
+export function jobNamed(name: JobEntry): Name {
+  return { name, label: jobLabel(name) };
 }

@@ -1,9 +1,17 @@
 import { at } from '../core/at.ts';
 import type { Travel } from '../core/crossChecks.ts';
-import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../core/problem.ts';
+import {
+  entryFailure,
+  entryProblem,
+  type Failure,
+  failure,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+} from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../core/units.ts';
-import { checkMoves, MOVE_ENTRIES } from '../motion/moves.ts';
+import { checkMoves, MOVE_ENTRIES, type MovePlace } from '../motion/moves.ts';
 import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
 
 /** The units a column may be written in; the first is meant where the list has no header. */
@@ -48,12 +56,12 @@ const title = ({ name, unit }: Column) => `${name} [${unit}]`;
  */
 export function readMoveList(text: string, p: Travel): { readonly moves: readonly MoveLine[] } | Failure {
   if (text.length > LONGEST_TEXT)
-    return failure('', text.length, 'The list is too long: at most a million characters.');
+    return failure('', text.length, 'The list is too long: the limit is a million characters.');
   const lines = text
     .split(/\r\n|\r|\n/)
     .map((line, index) => ({ line: line.trim(), place: `line ${index + 1}` }))
     .filter(({ line }) => line !== '' && !line.startsWith('#'));
-  if (lines.length === 0) return failure('', text, 'The list is empty. Paste one move a line.');
+  if (lines.length === 0) return failure('', text, 'The list is empty. Paste one move per line.');
 
   const delimiter = ['\t', ';'].find((each) => at(lines, 0).line.includes(each)) ?? ',';
   const cellsOf = (line: string) => line.split(delimiter).map((cell) => cell.trim());
@@ -64,11 +72,14 @@ export function readMoveList(text: string, p: Travel): { readonly moves: readonl
 
   const rows = hasHeader ? lines.slice(1) : lines;
   if (rows.length === 0)
-    return failure('', text, 'The list has a header but no moves. Paste one move a line.');
+    return failure('', text, 'The list has a header but no moves. Paste one move per line.');
   const problems: Problem[] = [];
   const moves = rows.map(({ line, place }) => readRow(cellsOf(line), columns, place, delimiter, problems));
   if (problems.length > 0) return { problems: problems.slice(0, MAX_PROBLEMS) };
-  const place = (index: number) => at(rows, index).place;
+  const place: MovePlace = (index, entry) => {
+    const line = at(rows, index).place;
+    return entry === undefined ? line : `${line}, ${entry}`;
+  };
   const limited = isTimed(columns) ? withLimits(moves as unknown as TimedMove[], place) : { moves };
   return 'problems' in limited ? limited : checkMoves(limited.moves, p, place);
 }
@@ -104,8 +115,8 @@ function readRow(
   problems: Problem[],
 ): Record<string, number> {
   if (cells.length !== columns.length) {
-    const message = `${place}: it has ${cells.length} columns. Give ${columns.length}: ${columns.map(title).join(', ')}.`;
-    problems.push({ field: place, value: cells.length, message });
+    const message = `it has ${cells.length} columns. Enter ${columns.length}: ${columns.map(title).join(', ')}.`;
+    problems.push(entryProblem(place, cells.length, message));
     return {};
   }
   return Object.fromEntries(
@@ -113,8 +124,8 @@ function readRow(
       const cell = at(cells, column);
       const text = (delimiter === ',' ? cell : cell.replace(',', '.')).replace('−', '-');
       if (!NUMBER.test(text)) {
-        const message = `${place}, ${name}: ${shown(cell)} is not a number. Give a number in ${unit}.`;
-        problems.push({ field: `${place}, ${name}`, value: cell, message });
+        const message = `${shown(cell)} is not a number. Enter a number in ${unit}.`;
+        problems.push(entryProblem(`${place}, ${name}`, cell, message));
       }
       return [name, toSI(Number(text), unit)];
     }),
@@ -126,19 +137,19 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   for (const cell of cells) {
     const [name, unit] = splitTitle(cell);
     if (!isColumnName(name) || columns.some((column) => column.name === name)) {
-      return failure(
+      return entryFailure(
         'header',
         cell,
-        `header: ${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
+        `${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
           'or time [s] in place of speed, acceleration and jerk.',
       );
     }
     const known = COLUMN_UNITS[name].find((each) => each === unit);
     if (known === undefined) {
-      return failure(
+      return entryFailure(
         'header',
         cell,
-        `header: ${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title(inFirstUnit(name))}".`,
+        `${name} needs a unit, one of ${COLUMN_UNITS[name].join(', ')}: write "${title(inFirstUnit(name))}".`,
       );
     }
     columns.push({ name, unit: known });
@@ -146,15 +157,12 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
   const wanted: readonly ColumnName[] = isTimed(columns) ? TIMED_ENTRIES : MOVE_ENTRIES;
   const twice = columns.find(({ name }) => !wanted.includes(name));
   if (twice !== undefined) {
-    return failure(
-      'header',
-      twice.name,
-      `header: time stands in place of speed, acceleration and jerk. Leave out time or ${title(twice)}.`,
-    );
+    const message = `time replaces speed, acceleration and jerk. Leave out time or ${title(twice)}.`;
+    return entryFailure('header', twice.name, message);
   }
   const missing = wanted.find((name) => !columns.some((column) => column.name === name));
   if (missing === undefined) return columns;
-  return failure('header', missing, `header: the column ${title(inFirstUnit(missing))} is missing.`);
+  return entryFailure('header', missing, `the column ${title(inFirstUnit(missing))} is missing.`);
 }
 
 /** 'Speed (mm/s)' is speed in mm/s; m/s2, m/s^2 and um are what a keyboard has for m/s², m/s² and µm, and " for in. */

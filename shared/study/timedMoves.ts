@@ -1,8 +1,8 @@
 import { at } from '../core/at.ts';
-import { type Failure, MAX_PROBLEMS, type Problem } from '../core/problem.ts';
+import { entryProblem, type Failure, MAX_PROBLEMS, type Problem } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
 import { moveLimits } from '../motion/moveLimits.ts';
-import { MOVE_ROWS } from '../motion/moves.ts';
+import { MOVE_ROWS, type MovePlace } from '../motion/moves.ts';
 import { moveTimeProblem } from '../motion/moveTimes.ts';
 import { Profile } from '../motion/profile.ts';
 
@@ -24,15 +24,14 @@ function startOf(moves: readonly { readonly to: number }[], index: number): numb
 /** The limits under which each move takes its time. Where a line stays at its place, its time is standing time. */
 export function withLimits(
   moves: readonly TimedMove[],
-  place: (index: number) => string,
+  place: MovePlace,
 ): { readonly moves: readonly MoveLine[] } | Failure {
   const problems: Problem[] = [];
   const limited = moves.map(({ to, time, dwell }, index): MoveLine => {
     const distance = Math.abs(to - startOf(moves, index));
     if (distance === 0) return { to, ...standing(), dwell: dwell + time };
     const wrong = moveTimeProblem(distance, time);
-    const field = `${place(index)}, time`;
-    if (wrong !== null) problems.push({ field, value: time, message: `${field}: ${wrong}` });
+    if (wrong !== null) problems.push(entryProblem(place(index, 'time'), time, wrong));
     return { to, ...moveLimits(distance, time), dwell };
   });
   return problems.length > 0 ? { problems: problems.slice(0, MAX_PROBLEMS) } : { moves: limited };

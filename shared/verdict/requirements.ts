@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../core/format.ts';
 import { durationText } from '../figures/timeLapseText.ts';
+import { tripText } from '../figures/tripText.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { shortestDwell } from './read.ts';
@@ -53,7 +54,11 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
   const { trip, settlingTime } = candidate.outcome.moves;
   if (trip)
     return [
-      { row: 'moves', text: `its drive trips: ${clause(trip.message)}`, factor: Number.POSITIVE_INFINITY },
+      {
+        row: 'moves',
+        text: `its drive trips: ${clause(tripText(trip, 'metric'))}`,
+        factor: Number.POSITIVE_INFINITY,
+      },
     ];
   const dwell = shortestDwell(job);
   if (dwell === 0) return [];
@@ -80,7 +85,9 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
 }
 
 function ripple({ outcome: { accuracy } }: JudgedCandidate): string | null {
-  return 'trip' in accuracy.ripple ? `its scan trips: ${clause(accuracy.ripple.trip.message)}` : null;
+  return 'trip' in accuracy.ripple
+    ? `its scan trips: ${clause(tripText(accuracy.ripple.trip, 'metric'))}`
+    : null;
 }
 
 function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
@@ -92,7 +99,7 @@ function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
     return [
       {
         row: 'winding',
-        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(trip.message)}`,
+        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(tripText(trip, 'metric'))}`,
         factor: Number.POSITIVE_INFINITY,
       },
     ];

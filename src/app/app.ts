@@ -1,10 +1,12 @@
 import { PRESETS } from '../../scenes/index.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
-import type { Problem } from '../../shared/core/problem.ts';
+import { type Problem, problemTexts } from '../../shared/core/problem.ts';
+import { AS_WRITTEN, sentenceText } from '../../shared/core/sentence.ts';
+import { NOTICE_TEXTS } from '../../shared/figures/tripText.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import type { Frame } from '../../shared/protocol/axis.ts';
 import { AxisRun } from '../bench/axisRun.ts';
-import { type Bench, benchOf, presentScene } from '../bench/bench.ts';
+import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench.ts';
 import { BenchActions } from '../bench/benchActions.ts';
 import { createDocuments } from '../bench/documents.ts';
 import { type Opening, openingScene } from '../bench/opening.ts';
@@ -156,9 +158,10 @@ class App implements ActionParts {
   }
 
   #warn(): void {
+    const ofParameters = parameterWarnings(this.store.bench.parameters);
     const fresh = this.#caption.warn([
-      ...parameterWarnings(this.store.bench.parameters),
-      ...(this.run.status?.warnings ?? []),
+      ...ofParameters.map((warning) => sentenceText(warning, BENCH_WORDING)),
+      ...(this.run.status?.notices ?? []).map((notice) => NOTICE_TEXTS[notice]),
     ]);
     if (fresh.length > 0) this.messages.say(fresh.join(' '));
   }
@@ -172,7 +175,7 @@ class App implements ActionParts {
     this.dialogs.figures.show(status.lastMove);
     this.bar.showStatus(status, this.store.bench.parameters.drive);
     if (status.state !== was?.state) this.view.showState(status.state);
-    if (status.warnings.length !== was?.warnings.length) this.#warn();
+    if (status.notices.join() !== was?.notices.join()) this.#warn();
     this.run.followReplay();
   }
 
@@ -206,8 +209,8 @@ class App implements ActionParts {
   #refuseLink(problems: readonly Problem[]): void {
     this.messages.problems(
       'The link was not opened',
-      problems,
-      'The bench is as it was. What is wrong with the link:',
+      problemTexts(problems, AS_WRITTEN),
+      'The bench is unchanged. What is wrong with the link:',
     );
   }
 

@@ -3,7 +3,6 @@ import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { basedOn } from '../bench/presets.ts';
 import { element, setText } from '../ui/dom.ts';
-import { inPanelText } from '../ui/fields/label.ts';
 
 /** Title of the scene, what to look for in it, what its drive is based on, and what is odd about its set-up. */
 export class Caption {
@@ -28,10 +27,10 @@ export class Caption {
   /** Sentences about the set-up that is probably not what was meant. Returns those that are new. */
   warn(sentences: readonly string[]): string[] {
     if (sentences.join() === this.#warned.join()) return [];
-    const fresh = sentences.filter((sentence) => !this.#warned.includes(sentence)).map(inPanelText);
+    const fresh = sentences.filter((sentence) => !this.#warned.includes(sentence));
     this.#warned = sentences;
     const count = sentences.length === 1 ? '1 warning' : `${sentences.length} warnings`;
-    this.#warnings.show(count, sentences.map(inPanelText));
+    this.#warnings.show(count, sentences);
     return fresh;
   }
 }

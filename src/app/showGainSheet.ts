@@ -31,10 +31,9 @@ export async function showGainSheet(
     ];
     openGainSheet(gainSheet(scene, { loops, move }), moving);
   } catch (error) {
-    const message = errorText(error);
     messages.problems(
       'There is no gain sheet',
-      [{ field: '', value: undefined, message }],
+      [errorText(error)],
       'The bench is as it was. Why the loop could not be worked out:',
     );
   }

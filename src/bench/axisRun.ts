@@ -120,7 +120,7 @@ export class AxisRun {
   #reportFailure(reason: string): void {
     this.#messages.problems(
       'The simulation stopped',
-      [{ field: '', value: undefined, message: reason }],
+      [reason],
       'The bench keeps its settings. Why the simulation stopped:',
       { label: 'Start it again', action: () => this.#axis.restart(presentScene(this.#store.bench)) },
     );

@@ -5,6 +5,10 @@ import {
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { onPage } from '../../shared/core/sentence.ts';
+
+/** How the bench words names and values; its fields and gauges are metric. */
+export const BENCH_WORDING = onPage('metric');
 
 /** What is on the bench: the scene as it was opened, with the drive chosen for it, and the parameters as they stand now. */
 export interface Bench {

@@ -7,10 +7,12 @@ import {
   type ParameterName,
   parameterRow,
 } from '../../shared/core/parameters/table.ts';
+import { problemText, problemTexts } from '../../shared/core/problem.ts';
 import type { MoveLine, Scene } from '../../shared/core/scene.ts';
-import { inPanelText, parameterLabel, valueText } from '../ui/fields/label.ts';
+import { sentenceText } from '../../shared/core/sentence.ts';
+import { parameterLabel, valueText } from '../ui/fields/label.ts';
 import type { Messages } from '../ui/messages.ts';
-import { benchOf } from './bench.ts';
+import { BENCH_WORDING, benchOf } from './bench.ts';
 import { withPreset } from './presets.ts';
 import type { Store } from './store.ts';
 
@@ -27,7 +29,9 @@ export class BenchActions {
   /** Sets one parameter if it is legal beside the others; returns what is wrong, or null. */
   propose(name: ParameterName, value: RowValue, gesture: string | null): string | null {
     const { changes, problems } = checkParameters({ [name]: value }, this.#store.bench.parameters);
-    if (problems.length > 0) return fieldProblem(name, problems[0]!.message);
+    const [problem] = problems;
+    // It stands below its field.
+    if (problem) return sentenceText(problem.message, BENCH_WORDING);
     this.#store.change(changes, `${parameterLabel(name)} ${valueText(parameterRow(name), value)}`, gesture);
     return null;
   }
@@ -35,7 +39,8 @@ export class BenchActions {
   startGains(crossover: number): string | null {
     const { parameters } = this.#store.bench;
     const { changes, problems } = checkParameters(startGains(parameters, crossover), parameters);
-    if (problems.length > 0) return inPanelText(problems[0]!.message);
+    const [problem] = problems;
+    if (problem) return problemText(problem, BENCH_WORDING);
     this.#store.change(changes, `start gains for ${crossover} Hz`);
     return null;
   }
@@ -43,7 +48,8 @@ export class BenchActions {
   /** Sets several parameters as one step, or as part of a gesture, if they are legal; returns what is wrong, or null. */
   shape(input: ParameterChanges, text: string, gesture: string | null): string | null {
     const { changes, problems } = checkParameters(input, this.#store.bench.parameters);
-    if (problems.length > 0) return inPanelText(problems[0]!.message);
+    const [problem] = problems;
+    if (problem) return problemText(problem, BENCH_WORDING);
     this.#store.change(changes, text, gesture);
     return null;
   }
@@ -79,22 +85,16 @@ export class BenchActions {
   }
 
   choosePreset(id: string): void {
-    const { title } = PRESETS[id]!;
+    const title = PRESETS[id]?.title ?? id;
     const chosen = withPreset(this.#store.bench, id, PRESETS);
     if ('problems' in chosen) {
       this.#messages.problems(
         `${title} does not fit as it is`,
-        chosen.problems,
-        'The drive on the bench was kept. Mend this first, then choose again:',
+        problemTexts(chosen.problems, BENCH_WORDING),
+        'The drive on the bench was kept. Fix this first, then choose again:',
       );
     } else {
       this.#store.replace(chosen, title);
     }
   }
-}
-
-/** The message of a check without the name in front: it stands below its field. */
-function fieldProblem(name: ParameterName, message: string): string {
-  const prefix = `${name}: `;
-  return inPanelText(message.startsWith(prefix) ? message.slice(prefix.length) : message);
 }

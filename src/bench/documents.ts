@@ -1,7 +1,8 @@
 import { SHELF } from '../../scenes/index.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import type { Problem } from '../../shared/core/problem.ts';
+import { type Problem, problemTexts } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { writeLink } from '../../shared/files/sceneLink.ts';
 import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
@@ -78,7 +79,11 @@ export function createDocuments({
   };
 
   function refuse(name: string, problems: readonly Problem[]): void {
-    messages.problems(`${name} was not opened`, problems, 'The bench is as it was. What has to be mended:');
+    messages.problems(
+      `${name} was not opened`,
+      problemTexts(problems, AS_WRITTEN),
+      'The bench is unchanged. What is wrong with the file:',
+    );
   }
 }
 

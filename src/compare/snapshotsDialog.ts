@@ -1,4 +1,5 @@
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../shared/core/problem.ts';
 import { compareParameters } from '../../shared/figures/comparison.ts';
 import {
   addSnapshot,
@@ -8,6 +9,7 @@ import {
   type Snapshot,
   type SnapshotsResult,
 } from '../../shared/files/snapshots.ts';
+import { BENCH_WORDING } from '../bench/bench.ts';
 import { keepSnapshots, keptSnapshots } from '../bench/keptSnapshots.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { button, element } from '../ui/dom.ts';
@@ -51,7 +53,7 @@ export class SnapshotsDialog {
     const { snapshots, problems } = keptSnapshots();
     this.#snapshots = snapshots;
     this.#comparison.replaceChildren();
-    this.#problems.show(problems);
+    this.#problems.show(problemTexts(problems, BENCH_WORDING));
     this.#show();
     this.#dialog.open();
   }
@@ -66,12 +68,12 @@ export class SnapshotsDialog {
   /** Shows and keeps another list, or says why there is none. */
   #take(result: SnapshotsResult): boolean {
     if ('problems' in result) {
-      this.#problems.show(result.problems);
+      this.#problems.show(problemTexts(result.problems, BENCH_WORDING));
       return false;
     }
     this.#snapshots = result.snapshots;
     this.#comparison.replaceChildren();
-    this.#problems.show(keepSnapshots(this.#snapshots) ? [] : [{ message: NOT_KEPT }]);
+    this.#problems.show(keepSnapshots(this.#snapshots) ? [] : [NOT_KEPT]);
     this.#show();
     return true;
   }
@@ -99,7 +101,7 @@ export class SnapshotsDialog {
   #apply(snapshot: Snapshot): void {
     const read = applySnapshot(snapshot, this.#options.parameters());
     if ('problems' in read) {
-      this.#problems.show(read.problems);
+      this.#problems.show(problemTexts(read.problems, BENCH_WORDING));
       return;
     }
     this.#dialog.close();

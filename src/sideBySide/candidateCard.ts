@@ -1,4 +1,5 @@
 import { valueAt } from '../../shared/core/at.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import { Reading } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
@@ -131,6 +132,6 @@ export class CandidateCard {
 /** Why the candidate stands still at a moment, or null. */
 function faultAt({ error, trip }: Candidate, moment: number): string | null {
   if (error !== null) return `The simulation stopped: ${error}`;
-  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${trip.message}`;
+  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip, 'metric')}`;
   return null;
 }

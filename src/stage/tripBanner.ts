@@ -1,3 +1,4 @@
+import { tripText } from '../../shared/figures/tripText.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 
@@ -48,8 +49,9 @@ export class TripBanner {
     if (!isNew) return null;
     const advice = ADVICE[trip.kind];
     setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);
-    setText(this.#reason, trip.message);
+    const why = tripText(trip, 'metric');
+    setText(this.#reason, why);
     setText(this.#advice, advice);
-    return `The drive tripped. ${trip.message} ${advice}`;
+    return `The drive tripped. ${why} ${advice}`;
   }
 }

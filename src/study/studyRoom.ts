@@ -1,7 +1,8 @@
 import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../scenes/index.ts';
-import type { Failure } from '../../shared/core/problem.ts';
+import { type Failure, problemTexts } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';
@@ -95,8 +96,8 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
     } else {
       messages.problems(
         `${name} was not opened`,
-        read.problems,
-        'The study is as it was. What has to be mended:',
+        problemTexts(read.problems, AS_WRITTEN),
+        'The study is unchanged. What is wrong:',
       );
     }
   }

@@ -1,5 +1,6 @@
-import { at } from '../../shared/core/at.ts';
+import { type Problem, problemText } from '../../shared/core/problem.ts';
 import type { Presets, Scene } from '../../shared/core/scene.ts';
+import { onPage } from '../../shared/core/sentence.ts';
 import { chooseCandidates } from '../../shared/sizing/chooseCandidates.ts';
 import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
@@ -55,7 +56,7 @@ export class StudyDesk implements StudyActions {
       return null;
     }
     const checked = checkCandidate(choice, job, this.#presets);
-    if ('problems' in checked) return at(checked.problems, 0).message;
+    if ('problems' in checked) return this.#worded(checked.problems);
     this.#store.setCandidates([
       ...candidates.slice(0, index),
       checked.candidate,
@@ -87,15 +88,21 @@ export class StudyDesk implements StudyActions {
   }
 
   #propose(change: (job: Job) => Job): string | null {
-    const { study, units } = this.#store.state;
-    const { job, problems } = checkJob(change(study.job), units);
-    if (!job) return at(problems, 0).message;
+    const { study } = this.#store.state;
+    const { job, problems } = checkJob(change(study.job));
+    if (!job) return this.#worded(problems);
     // An own datasheet may leave a drive less room than its preset has.
     for (const [index, candidate] of study.candidates.entries()) {
       const checked = checkCandidate({ ...candidate, gains: null }, job, this.#presets);
-      if ('problems' in checked) return ofCandidate(index, at(checked.problems, 0)).message;
+      if ('problems' in checked)
+        return this.#worded(checked.problems.map((problem) => ofCandidate(index, problem)));
     }
     this.#store.setJob(job);
     return null;
+  }
+
+  /** The first of some problems, in the units of the study. */
+  #worded([problem]: readonly Problem[]): string | null {
+    return problem ? problemText(problem, onPage(this.#store.state.units)) : null;
   }
 }

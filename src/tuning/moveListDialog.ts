@@ -1,6 +1,8 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../shared/core/problem.ts';
 import type { MoveLine } from '../../shared/core/scene.ts';
 import { readMoveList, writeMoveList } from '../../shared/study/moveList.ts';
+import { BENCH_WORDING } from '../bench/bench.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { button, element } from '../ui/dom.ts';
 import { ProblemList } from '../ui/problemList.ts';
@@ -42,7 +44,7 @@ export class MoveListDialog {
     if (!this.#parameters) return;
     const read = readMoveList(this.#text.value, this.#parameters);
     if ('problems' in read) {
-      this.#problems.show(read.problems);
+      this.#problems.show(problemTexts(read.problems, BENCH_WORDING));
       return;
     }
     this.#dialog.close();

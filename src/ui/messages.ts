@@ -1,4 +1,3 @@
-import type { Problem } from '../../shared/core/problem.ts';
 import { Dialog } from './dialog.ts';
 import { button, element, setText } from './dom.ts';
 
@@ -16,7 +15,7 @@ export interface Messages {
   /** Spoken only, for what the page shows elsewhere; `urgent` interrupts. */
   say(text: string, urgent?: boolean): void;
   /** What is wrong, as a list that stays until it is read, and what can be done about it. */
-  problems(title: string, problems: readonly Problem[], consequence: string, remedy?: Remedy): void;
+  problems(title: string, problems: readonly string[], consequence: string, remedy?: Remedy): void;
 }
 
 export function createMessages(host: HTMLElement): Messages {
@@ -47,7 +46,7 @@ export function createMessages(host: HTMLElement): Messages {
       });
       dialog.fill(
         element('p', {}, consequence),
-        element('ul', {}, ...problems.map(({ message }) => element('li', {}, message))),
+        element('ul', {}, ...problems.map((problem) => element('li', {}, problem))),
       );
       dialog.open();
       shown = dialog;

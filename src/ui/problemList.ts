@@ -1,4 +1,3 @@
-import type { Problem } from '../../shared/core/problem.ts';
 import { element } from './dom.ts';
 
 /** What is wrong with what was entered in a dialog, one line each; spoken when it appears. */
@@ -9,7 +8,7 @@ export class ProblemList {
     this.element = element('ul', { id, class: 'dialog-problems', role: 'alert' });
   }
 
-  show(problems: readonly Pick<Problem, 'message'>[]): void {
-    this.element.replaceChildren(...problems.map(({ message }) => element('li', {}, message)));
+  show(problems: readonly string[]): void {
+    this.element.replaceChildren(...problems.map((problem) => element('li', {}, problem)));
   }
 }

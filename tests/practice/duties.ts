@@ -44,7 +44,7 @@ export function duty(on: Job, drive: Drive, changes: ParameterChanges = {}): Sce
 /** How warm a drive gets in the long run: the cycle is run for at few temperatures, its losses follow them between. */
 export function inTheLongRun(scene: Scene): HeatState {
   const { steady, trip } = timeLapse(scene, { hours: 0.05, refreshFraction: 0.05 }).asSet;
-  if (!steady) throw new Error(trip?.message ?? 'nothing settles');
+  if (!steady) throw new Error(trip?.kind ?? 'nothing settles');
   return steady;
 }
 
@@ -69,7 +69,7 @@ function givenEnergy(scene: Scene, cycleTime: number): number {
   const ticks = Math.round(cycleTime * currentRate);
   let sum = 0;
   for (let k = 0; k < 2 * ticks; k++) {
-    if (!axis.step()) throw new Error(axis.trip!.message);
+    if (!axis.step()) throw new Error(axis.trip?.kind);
     const r = axis.record;
     if (k >= ticks) sum += Math.max((r[C.motorForce]! - r[C.dragForce]!) * r[C.motorSpeed]!, 0) / currentRate;
   }

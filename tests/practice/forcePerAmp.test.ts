@@ -70,7 +70,7 @@ describe('current, cold', () => {
     const axis = new Axis(scene);
     let [largest, there, small, count] = [0, 0, 0, 0];
     for (let k = 0; k < 0.25 * scene.parameters.currentRate; k++) {
-      if (!axis.step()) throw new Error(axis.trip!.message);
+      if (!axis.step()) throw new Error(axis.trip?.kind);
       const current = axis.record[C.forceCurrent]!;
       const perAmp = axis.record[C.motorForce]! / current;
       if (Math.abs(current) > largest) [largest, there] = [Math.abs(current), perAmp];

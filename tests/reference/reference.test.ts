@@ -81,7 +81,7 @@ describe.each(fixtures)('reference run $run', (fixture) => {
       column: fixture.columns.indexOf(column),
     }));
     for (const row of fixture.rows) {
-      do expect(axis.step(), axis.trip?.message).toBe(true);
+      do expect(axis.step(), axis.trip?.kind).toBe(true);
       while ((axis.tick - 1) % fixture.stride !== 0);
       for (const { name, index, column } of channels) {
         const difference = Math.abs(axis.record[index]! - row[column]!);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../scenes/index.ts';
 import { COPPER_ALPHA, motorConstants, windingToAmbientResistance } from '../../shared/axis/motor.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
-import { crossChecks } from '../../shared/core/check.ts';
+import { crossChecks } from '../../shared/core/crossChecks.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 import { presetParameters } from '../../shared/core/preset.ts';
 import { DRIVE_TYPES } from '../../shared/core/scene.ts';

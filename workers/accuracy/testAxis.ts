@@ -2,6 +2,7 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import type { TestResult } from '../../shared/protocol/accuracy.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis, type AxisStart } from '../axis.ts';
@@ -10,7 +11,7 @@ import { tripOf } from '../run/tripOf.ts';
 /** The drive stopped itself in the middle of a test. */
 export class TrippedError extends Error {
   constructor(readonly trip: Trip) {
-    super(trip.message);
+    super(tripText(trip, 'SI'));
   }
 }
 

@@ -17,43 +17,14 @@ export function checkTrips(
 ): Trip | null {
   if (windingTemperature >= p.windingLimit) return overTemperature(p, time);
   if (p.drive !== 'on') return null;
-  if (Math.abs(error) > p.followingErrorLimit) {
-    return {
-      kind: 'following error',
-      time,
-      message: `The following error passed ${(p.followingErrorLimit * 1e3).toPrecision(3)} mm. The loop is unstable or too soft, or the move asks for more than the current limit allows.`,
-    };
-  }
-  if (position < p.travelMin || position > p.travelMax) {
-    const [side, limit] = position < p.travelMin ? ['lower', p.travelMin] : ['upper', p.travelMax];
-    return {
-      kind: 'over-travel',
-      time,
-      message: `The table passed the ${side} travel limit at ${(limit * 1e3).toFixed(1)} mm.`,
-    };
-  }
-  if (Math.abs(speed) > p.speedLimit) {
-    return {
-      kind: 'over-speed',
-      time,
-      message: `The table passed the speed limit of ${p.speedLimit.toPrecision(3)} m/s.`,
-    };
-  }
-  if (swinging) {
-    return {
-      kind: 'oscillation',
-      time,
-      message:
-        'The drive swung from one limit of current or voltage to the other again and again: the loop is unstable.',
-    };
-  }
-  return null;
+  if (Math.abs(error) > p.followingErrorLimit)
+    return { kind: 'following error', time, limit: p.followingErrorLimit };
+  if (position < p.travelMin) return { kind: 'over-travel', time, side: 'lower', limit: p.travelMin };
+  if (position > p.travelMax) return { kind: 'over-travel', time, side: 'upper', limit: p.travelMax };
+  if (Math.abs(speed) > p.speedLimit) return { kind: 'over-speed', time, limit: p.speedLimit };
+  return swinging ? { kind: 'oscillation', time } : null;
 }
 
 export function overTemperature(p: Parameters, time: number): Trip {
-  return {
-    kind: 'over-temperature',
-    time,
-    message: `The winding reached its limit of ${p.windingLimit.toFixed(0)} °C. Give it a gentler cycle, a longer dwell or cooling.`,
-  };
+  return { kind: 'over-temperature', time, limit: p.windingLimit };
 }

@@ -159,7 +159,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       achievedTimeScale: this.#pacer.achieved,
       lostTime: this.#pacer.lost,
       trip: axis.trip,
-      warnings: axis.warnings,
+      notices: axis.notices,
       lastMove: meter.last,
       finished: this.session.takeFinished(),
       moveStart: meter.presentStart,

@@ -2,13 +2,15 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { SHELF } from '../../scenes/index.ts';
 import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
-import { checkParameters, crossChecks } from '../../shared/core/check.ts';
+import { checkParameters } from '../../shared/core/check.ts';
+import { crossChecks } from '../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { isParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { readScene } from '../../shared/files/sceneFile.ts';
-import { measureRun, type RunSummary } from '../run/measureRun.ts';
-import { BAD_INPUT, BadInput, DONE, TRIPPED, write } from './exit.ts';
+import { measureRun } from '../run/measureRun.ts';
+import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, write } from './exit.ts';
+import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
 import { runStudy } from './studyCommand.ts';
 import { summaryText } from './summaryText.ts';
@@ -64,7 +66,7 @@ function run(scene: Scene, seconds: number, csvPath?: string, jsonPath?: string)
     csvPath === undefined ? undefined : (record: Float64Array) => void rows.push(record.join(','));
   const summary = measureRun(scene, seconds, onSample);
   if (csvPath !== undefined) write(csvPath, `${[CHANNEL_NAMES.join(','), ...rows].join('\n')}\n`);
-  if (jsonPath !== undefined) write(jsonPath, `${JSON.stringify(summary satisfies RunSummary, null, 2)}\n`);
+  if (jsonPath !== undefined) write(jsonPath, jsonText(summary));
   console.log(summaryText(scene, summary));
   return summary.trip ? TRIPPED : DONE;
 }
@@ -113,7 +115,7 @@ function readSceneFile(path: string, assignments: string[]): Scene {
   }
   const result = readScene(text, SHELF);
   if ('problems' in result) {
-    throw new BadInput(result.problems.map((problem) => `${path}: ${problem.message}`).join('\n'));
+    throw badEntries(path, result.problems);
   }
   return withChanges(result.scene, assignments);
 }
@@ -129,8 +131,7 @@ function withChanges(scene: Scene, assignments: string[]): Scene {
   const { changes, problems } = checkParameters(input, scene.parameters);
   const parameters = { ...scene.parameters, ...(changes as ParameterChanges) };
   const all = [...problems, ...crossChecks(parameters)];
-  if (all.length > 0)
-    throw new BadInput(all.map((problem) => `--set ${problem.field}: ${problem.message}`).join('\n'));
+  if (all.length > 0) throw badEntries('--set', all);
   return { ...scene, parameters };
 }
 

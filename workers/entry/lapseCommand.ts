@@ -2,6 +2,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import type { LapseOptions, LapseSample, TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
 import { BadInput, DONE, TRIPPED, write } from './exit.ts';
+import { jsonText } from './jsonText.ts';
 import { lapseText } from './lapseText.ts';
 
 /** What may be typed, SI and hours: option, lower and upper limit, what is asked for. */
@@ -17,7 +18,7 @@ export type TypedLapse = Readonly<Record<keyof typeof OPTIONS, string | undefine
 export function runLapse(scene: Scene, typed: TypedLapse, csvPath?: string, jsonPath?: string): number {
   const lapse = lapseOf(scene, readOptions(typed));
   if (csvPath !== undefined) write(csvPath, csvOf(lapse.asSet.samples));
-  if (jsonPath !== undefined) write(jsonPath, `${JSON.stringify(lapse satisfies TimeLapse, null, 2)}\n`);
+  if (jsonPath !== undefined) write(jsonPath, jsonText(lapse));
   console.log(lapseText(scene, lapse));
   return lapse.asSet.trip ? TRIPPED : DONE;
 }

@@ -1,5 +1,6 @@
 import { fixed, inUnit, ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { AS_WRITTEN, type Sentence, sentenceText } from '../../shared/core/sentence.ts';
 import type { Unit } from '../../shared/core/units.ts';
 import { figureText } from '../../shared/figures/figure.ts';
 import { HEAT_FIGURES, type HeatFigureName } from '../../shared/figures/heatFigures.ts';
@@ -43,10 +44,14 @@ export function lapseText(scene: Scene, lapse: TimeLapse): string {
     `  ${way(p.coolantTemperature, switched)}`,
     `  Force ${ranged(duty.rmsForce, 'N')} RMS of ${ranged(duty.continuousForce, 'N')} continuous, ` +
       `current ${ranged(duty.rmsCurrent, 'A')} RMS of ${ranged(duty.continuousCurrent, 'A')} continuous.`,
-    ...(lapse.cooling ? coolingSentences(p, lapse.cooling).map((sentence) => `  ${sentence}`) : []),
-    ...(duty.canDo ? ['The axis can do this duty.'] : ['The axis cannot do this duty.', ...duty.reasons]),
+    ...(lapse.cooling ? coolingSentences(p, lapse.cooling).map((each) => `  ${inSI(each)}`) : []),
+    ...(duty.canDo
+      ? ['The axis can do this duty.']
+      : ['The axis cannot do this duty.', ...duty.reasons.map(inSI)]),
   ].join('\n');
 }
+
+const inSI = (each: Sentence) => sentenceText(each, AS_WRITTEN);
 
 /** The first sample of every hour, and the last of all. */
 function hourly(samples: readonly LapseSample[]): LapseSample[] {

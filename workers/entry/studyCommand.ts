@@ -11,7 +11,8 @@ import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { JobPool } from '../pretune/pool.ts';
 import { EFFORTS, pretune } from '../pretune/pretune.ts';
 import { evaluateCandidate } from '../study/evaluateCandidate.ts';
-import { BadInput, DONE, write } from './exit.ts';
+import { BadInput, badEntries, DONE, write } from './exit.ts';
+import { jsonText } from './jsonText.ts';
 import { studyText } from './studyText.ts';
 
 /** Tunes the candidates of a study that have no gains, simulates all and prints what they come to. Returns the exit code. */
@@ -21,8 +22,7 @@ export async function runStudy(path: string, jsonPath?: string): Promise<number>
   for (const [index, choice] of study.candidates.entries())
     candidates.push(await judge(study.job, choice, candidateLetter(index)));
   const found = verdict(study.job, candidates, PRESETS);
-  if (jsonPath !== undefined)
-    write(jsonPath, `${JSON.stringify({ job: study.job, candidates, verdict: found }, null, 2)}\n`);
+  if (jsonPath !== undefined) write(jsonPath, jsonText({ job: study.job, candidates, verdict: found }));
   console.log(studyText(study.job, candidates, found));
   return DONE;
 }
@@ -35,8 +35,7 @@ function readStudyFile(path: string): Study {
     throw new BadInput(`Cannot read the study file ${path}.`);
   }
   const result = readStudy(text, PRESETS);
-  if ('problems' in result)
-    throw new BadInput(result.problems.map(({ message }) => `${path}: ${message}`).join('\n'));
+  if ('problems' in result) throw badEntries(path, result.problems);
   return result.study;
 }
 

@@ -2,6 +2,7 @@ import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Unit } from '../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import type { RunSummary } from '../run/measureRun.ts';
 
 type WorstOfMoves = MoveFigureName &
@@ -36,6 +37,8 @@ export function summaryText(scene: Scene, s: RunSummary): string {
   ];
   const width = Math.max(...lines.map(([label]) => label.length));
   const text = lines.map(([label, value]) => `  ${label.padEnd(width)}  ${value}`);
-  const end = s.trip ? `TRIPPED (${s.trip.kind}) at ${ranged(s.trip.time, 's')}: ${s.trip.message}` : 'Done.';
+  const end = s.trip
+    ? `TRIPPED (${s.trip.kind}) at ${ranged(s.trip.time, 's')}: ${tripText(s.trip, 'SI')}`
+    : 'Done.';
   return [scene.title, ...text, end].join('\n');
 }

@@ -1,5 +1,6 @@
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import type { Axis } from '../axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 
@@ -25,7 +26,7 @@ export interface LoopSample {
 export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): string | null {
   for (;;) {
     const samples = axis.atPositionSample;
-    if (!axis.step()) return tripOf(axis).message;
+    if (!axis.step()) return tripText(tripOf(axis), 'metric');
     if (!samples) continue;
     const { cycle, segment, frequency, phase, force } = axis.set;
     const total = valueAt(axis.record, C.currentCommand) * axis.forcePerAmp;

@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
+import { tripText } from '../../shared/figures/tripText.ts';
 import type {
   PretuneBreadth,
   PretuneGoal,
@@ -166,7 +167,7 @@ function strongestOf(shaped: readonly AtLimit[], wanted: LoopLimit): LoopDesign 
 function bestOf([best]: readonly (Tried & Proven)[], wanted: LoopLimit): Tried & Proven {
   if (best !== undefined && best.point.trip === null) return best;
   const why = best?.point.trip
-    ? `With the best of them it trips: ${best.point.trip.message}`
+    ? `With the best of them it trips: ${tripText(best.point.trip, 'metric')}`
     : `${lessStrict(wanted)}.`;
   throw new RangeError(`No loop that keeps ${limitText(wanted)} does the job with this drive. ${why}`);
 }

@@ -1,7 +1,8 @@
 import { continuousForce } from '../../shared/axis/motor.ts';
-import { inUnit, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { approx, approxRanged, type Sentence, sentence } from '../../shared/core/sentence.ts';
 import { durationText } from '../../shared/figures/timeLapseText.ts';
+import { tripSentence } from '../../shared/figures/tripText.ts';
 import type { Course, DutyVerdict } from '../../shared/protocol/timeLapse.ts';
 import { type Cycle, forceFactor } from './cycle.ts';
 
@@ -12,28 +13,30 @@ export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): 
   const rmsCurrent = last ? last.rmsCurrent / forceFactor(p, last, carrier) : 0;
   const maxForce = continuousForce(p);
   const { trip, hotTime, overloadTime, steady } = course;
-  const reasons: string[] = [];
-  if (trip) reasons.push(`${when(trip.time)} the drive trips. ${trip.message}`);
+  const reasons: Sentence[] = [];
+  if (trip) reasons.push(sentence`${when(trip.time)} the drive trips. ${tripSentence(trip)}`);
   if (overloadTime !== null)
     reasons.push(
-      `${when(overloadTime)} the overload allowance of the amplifier is used up and its current is folded back ` +
-        `towards ${ranged(p.continuousCurrent, 'A')}.`,
+      sentence`${when(overloadTime)} the overload allowance of the amplifier is used up and its current is
+        folded back towards ${approxRanged(p.continuousCurrent, 'A')}.`,
     );
   if (hotTime !== null)
     reasons.push(
-      `${when(hotTime)} the winding passes ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
+      sentence`${when(hotTime)} the winding passes ${approx(p.foldbackTemperature, '°C')},
+        where its current is folded back.`,
     );
   if (rmsForce > maxForce)
     reasons.push(
-      `The duty takes ${ranged(rmsForce, 'N')} RMS, more than the continuous force of ${ranged(maxForce, 'N')}.`,
+      sentence`The duty takes ${approxRanged(rmsForce, 'N')} RMS, more than the continuous force of
+        ${approxRanged(maxForce, 'N')}.`,
     );
   if (last && hotTime === null && trip === null) {
     if (steady === null)
-      reasons.push('In the long run the losses grow faster with temperature than the heat flows off.');
+      reasons.push(['In the long run the losses grow faster with temperature than the heat flows off.']);
     else if (steady.windingPeak > p.foldbackTemperature)
       reasons.push(
-        `In the long run the winding settles at ${inUnit(steady.windingPeak, '°C')}, ` +
-          `above ${inUnit(p.foldbackTemperature, '°C')}, where its current is folded back.`,
+        sentence`In the long run the winding settles at ${approx(steady.windingPeak, '°C')}, above
+          ${approx(p.foldbackTemperature, '°C')}, where its current is folded back.`,
       );
   }
   return {

@@ -1,4 +1,5 @@
 import { shortest } from '../format.ts';
+import type { Name } from '../sentence.ts';
 import { type ParameterName, type Parameters, parameterRow } from './table.ts';
 
 /** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
@@ -8,6 +9,11 @@ const LONGEST_SYMBOL = 2;
 export function parameterLabel(name: ParameterName): string {
   if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
   return nameAsText(name);
+}
+
+/** A parameter in a message, which whoever shows it words as a name or as a label. */
+export function parameterNamed(name: ParameterName): Name {
+  return { name, label: parameterLabel(name) };
 }
 
 /** `moveTime` as “Move time”. */

@@ -4,8 +4,10 @@ import { motorConstants, voltageLimit } from '../../../shared/axis/motor.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
+import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { LoopExperiment, LoopFigures, OperatingPoint } from '../../../shared/protocol/analysis.ts';
+import { BENCH_WORDING } from '../../bench/bench.ts';
 
 /** What a person can set about an experiment: N, Hz, Hz, s. */
 export type Sweep = Pick<Parameters, 'sweepForce' | 'sweepFrom' | 'sweepTo' | 'sweepTime'>;
@@ -74,6 +76,6 @@ export function experimentOf(
   };
   const { changes, problems } = checkParameters(wanted, p);
   const problem = problems[0];
-  if (problem) return { problem: problem.message };
+  if (problem) return { problem: problemText(problem, BENCH_WORDING) };
   return { experiment: { kind, scene: { ...scene, moves: [], parameters: { ...p, ...changes } } } };
 }

@@ -1,6 +1,7 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { figureText } from '../../../shared/figures/figure.ts';
 import { INCREMENT_FIGURES, POSITIONING_FIGURES } from '../../../shared/figures/testFigures.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import type {
   Accuracy,
   IncrementTest,
@@ -80,7 +81,7 @@ export function tested<T extends object>(result: TestResult<T>, show: (test: T) 
 }
 
 function notMeasured({ trip }: TrippedTest): Markup {
-  return markup`<p>Not measured: the drive tripped. ${trip.message}</p>`;
+  return markup`<p>Not measured: the drive tripped. ${tripText(trip, 'metric')}</p>`;
 }
 
 /** The tests that could be ended. */

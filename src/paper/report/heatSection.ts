@@ -1,6 +1,8 @@
 import { ranged } from '../../../shared/core/format.ts';
+import { onPage, type Sentence, sentenceText } from '../../../shared/core/sentence.ts';
 import { HEAT_FIGURES } from '../../../shared/figures/heatFigures.ts';
 import { coolingSentences, durationText } from '../../../shared/figures/timeLapseText.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import type { Course } from '../../../shared/protocol/timeLapse.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import { driftChart } from '../../drawings/drift.ts';
@@ -44,8 +46,8 @@ export function heatSection(
   const rows = heatRows('report', columns, values, 'metric');
   const said = [
     ...courses.flatMap(happenings),
-    ...duty.reasons,
-    ...(cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(p, cooling)),
+    ...duty.reasons.map(metric),
+    ...(cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(p, cooling).map(metric)),
   ];
   return markup`<section><h3>Heat</h3>
 <div class="drawings"><div><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p>
@@ -62,6 +64,8 @@ ${figure(`${HEAT_FIGURES.growth.label} over the duty`, growthChart(courses, valu
 ${figure(`${HEAT_FIGURES.forcePerAmp.label} over the duty`, driftChart(courses))}</section>`;
 }
 
+const metric = (sentence: Sentence) => sentenceText(sentence, onPage('metric'));
+
 function courseText({ cooling }: Course): string {
   return cooling ? 'With coolant' : 'In air';
 }
@@ -74,7 +78,7 @@ function happenings(course: Course): string[] {
   const where = courseText(course);
   const { trip, hotTime, overloadTime, steady } = course;
   return [
-    ...(trip ? [`${where} the drive tripped: ${trip.message}`] : []),
+    ...(trip ? [`${where} the drive tripped: ${tripText(trip, 'metric')}`] : []),
     ...(hotTime === null
       ? []
       : [`${where} the winding gets so hot after ${durationText(hotTime)} that its current is folded back.`]),

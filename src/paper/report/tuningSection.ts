@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import { gainSection } from '../../../shared/sheet/gainRows.ts';
 import { numberText } from '../../../shared/sheet/quantityText.ts';
 import type { Job } from '../../../shared/study/job.ts';
@@ -37,7 +38,7 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
       ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
       : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
-    moves.trip ? [`${letter}: its drive trips. ${moves.trip.message}`] : [],
+    moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip, 'metric')}`] : [],
   );
   const counts = candidates
     .map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`)

@@ -9,7 +9,6 @@ import type { CandidateChoice } from '../../../shared/study/candidate.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { inPanelText } from '../../ui/fields/label.ts';
 import { grouped } from '../../ui/picker.ts';
 
 export type Choice = Omit<CandidateChoice, 'gains'>;
@@ -93,7 +92,7 @@ export class CandidateRow {
 
   #take(choice: Choice): void {
     const problem = this.propose(choice);
-    setText(this.#problem, problem === null ? '' : inPanelText(problem));
+    setText(this.#problem, problem ?? '');
     if (problem !== null) this.#fill();
   }
 

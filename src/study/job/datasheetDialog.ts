@@ -6,7 +6,9 @@ import {
   type Parameters,
   parameterRow,
 } from '../../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../../shared/core/problem.ts';
 import type { Preset } from '../../../shared/core/scene.ts';
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { rowIn } from '../../../shared/study/checkJob.ts';
@@ -15,7 +17,7 @@ import { isInUse } from '../../bench/relevance.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { Field } from '../../ui/fields/field.ts';
-import { inPanelText, parameterLabel } from '../../ui/fields/label.ts';
+import { parameterLabel } from '../../ui/fields/label.ts';
 
 /** The datasheet that is open. */
 interface Datasheet {
@@ -122,9 +124,9 @@ export class DatasheetDialog {
   #showWhatFollows({ own, preset, usual, units }: Datasheet): void {
     const checked = checkDatasheet(own, preset);
     const problems = 'problems' in checked ? checked.problems : [];
-    setText(this.#problem, problems.map(({ message }) => inPanelText(message)).join(' '));
+    setText(this.#problem, problemTexts(problems, onPage(units)).join(' '));
     const warning = backEmfWarning({ ...usual, ...own });
-    setText(this.#caution, warning === null ? '' : inPanelText(warning));
+    setText(this.#caution, warning === null ? '' : sentenceText(warning, onPage(units)));
     for (const [name, field] of this.#fields) {
       const row = parameterRow(name);
       const text =
@@ -143,7 +145,7 @@ export class DatasheetDialog {
     }
     const problem = this.#onUse(this.#sheet.own);
     if (problem === null) this.#dialog.close();
-    else setText(this.#problem, inPanelText(problem));
+    else setText(this.#problem, problem);
   }
 }
 

@@ -1,3 +1,5 @@
+import { problemText } from '../../../shared/core/problem.ts';
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import { checkJob, rowIn } from '../../../shared/study/checkJob.ts';
 import { isAsked } from '../../../shared/study/isAsked.ts';
@@ -113,9 +115,11 @@ export class JobForm {
   }
 
   #problemOf(name: JobEntry, changes: Values): string | null {
-    const { problems } = checkJob(this.#with(changes), this.#system);
-    const problem = problems.find(({ field }) => field === name) ?? problems[0];
-    return problem ? capitalised(problem.message.replace(`${jobLabel(name)}: `, '')) : null;
+    const { problems } = checkJob(this.#with(changes));
+    const own = problems.find(({ field }) => field === name);
+    if (own) return capitalised(sentenceText(own.message, onPage(this.#system)));
+    const [other] = problems;
+    return other ? problemText(other, onPage(this.#system)) : null;
   }
 
   #with(changes: Values): Job {

@@ -1,4 +1,6 @@
+import { problemTexts } from '../../../shared/core/problem.ts';
 import type { MoveLine } from '../../../shared/core/scene.ts';
+import { onPage } from '../../../shared/core/sentence.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import { linesOf } from '../../../shared/study/jobMotion.ts';
@@ -59,10 +61,7 @@ export function createMoveListForm(actions: StudyActions, onType: () => void): M
     if (!job) return;
     const found = read(travelOf(job.values));
     const anywhere = read(ANYWHERE);
-    const messages =
-      'problems' in found
-        ? found.problems.map(({ message }) => message.replace(/^(line \d+)\./, '$1, '))
-        : [];
+    const messages = 'problems' in found ? problemTexts(found.problems, onPage(units)) : [];
     problems.replaceChildren(...messages.map((message) => element('li', {}, message)));
     typed = 'moves' in found ? motionOf(found.moves) : null;
     understood.replaceChildren(...(typed ? [moveTable(typed, units)] : []));

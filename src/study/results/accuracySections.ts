@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import type {
   Accuracy,
   PositioningTest,
@@ -169,7 +170,7 @@ function drawn<T extends object>(
         const test = result && ended(result);
         const content = test
           ? draw(test, oneScale ? all : undefined, { width: each, height })
-          : whyNot(result);
+          : whyNot(result, units);
         return candidateFigure(candidate, content);
       }),
     ),
@@ -178,10 +179,10 @@ function drawn<T extends object>(
 ${rows}`;
 }
 
-function whyNot(result: TestResult<object> | null): string {
+function whyNot(result: TestResult<object> | null, units: UnitSystem): string {
   return result === null
     ? 'This state was not tested.'
-    : `The drive tripped: ${(result as TrippedTest).trip.message}`;
+    : `The drive tripped: ${tripText((result as TrippedTest).trip, units)}`;
 }
 
 const STATES: readonly PositioningTest['state'][] = ['cold', 'warm', 'worn'];

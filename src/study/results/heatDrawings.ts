@@ -1,3 +1,4 @@
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import { HEAT_FIGURES } from '../../../shared/figures/heatFigures.ts';
 import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
@@ -48,7 +49,7 @@ ${growthAndForce(look, width)}
 <h3>Is a chiller needed?</h3>
 <dl class="candidate-answers">${candidates.map(
     (candidate) =>
-      markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
+      markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate, units).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
   )}</dl>`;
 }
 
@@ -83,10 +84,10 @@ function growthAndForce({ seen, job, isZoomed, time }: HeatLook, width: number):
 }
 
 /** Whether the duty can be done, and what cooling has to do, in sentences. */
-function answers({ outcome: { heat }, scene }: SimulatedCandidate): string[] {
+function answers({ outcome: { heat }, scene }: SimulatedCandidate, units: UnitSystem): string[] {
   const { cooling, duty } = heat;
   const needs =
-    cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(scene.parameters, cooling);
+    cooling === null ? [['The cycle cannot even be run cold.']] : coolingSentences(scene.parameters, cooling);
   // Last comes what was asked first.
-  return [...needs.reverse(), ...duty.reasons];
+  return [...needs.reverse(), ...duty.reasons].map((sentence) => sentenceText(sentence, onPage(units)));
 }

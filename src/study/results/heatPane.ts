@@ -131,7 +131,7 @@ export class HeatPane implements Pane {
     );
     this.#events.show(
       `In ${durationText(longest(courses))} ${strong}`,
-      ungrouped(candidates, eventRows(courses)),
+      ungrouped(candidates, eventRows(courses, look.units)),
     );
     this.#steady.show(
       `In steady state ${strong}`,

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../../shared/core/units.ts';
 import { HEAT_FIGURE_NAMES, HEAT_FIGURES, type HeatFigure } from '../../../shared/figures/heatFigures.ts';
 import { durationText } from '../../../shared/figures/timeLapseText.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import type { Course, HeatState } from '../../../shared/protocol/timeLapse.ts';
 import type { JobValues } from '../../../shared/study/job.ts';
 import { figureRow } from './figureRow.ts';
@@ -46,7 +47,7 @@ function heatValue({ unit, of }: HeatFigure, state: HeatState): number | null {
 }
 
 /** When something gives out in the hours of the duty. */
-export function eventRows(courses: readonly Course[]): TableRow[] {
+export function eventRows(courses: readonly Course[], units: UnitSystem): TableRow[] {
   const when = (time: number | null, why = ''): Cell =>
     time === null ? { text: 'never' } : { text: `after ${durationText(time)}${why}`, marks: ['fails'] };
   return [
@@ -68,7 +69,7 @@ export function eventRows(courses: readonly Course[]): TableRow[] {
       id: 'heat-trip',
       label: 'Drive trips',
       definition: 'A trip ends the day: the winding at its limit, or any other cause that the drive watches.',
-      cells: courses.map(({ trip }) => when(trip?.time ?? null, trip ? `: ${trip.message}` : '')),
+      cells: courses.map(({ trip }) => when(trip?.time ?? null, trip ? `: ${tripText(trip, units)}` : '')),
     },
   ];
 }

@@ -1,3 +1,5 @@
+import { problemTexts } from '../../../shared/core/problem.ts';
+import { BENCH_WORDING } from '../../bench/bench.ts';
 import './trace.css';
 import { movedMass } from '../../../shared/axis/motor.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
@@ -90,14 +92,14 @@ export class TraceDialog {
     this.#fit.disabled = this.#overlay.disabled = this.#recording === null;
     this.#report.replaceChildren();
     setText(this.#status, '');
-    this.#problems.show('problems' in table ? table.problems : []);
+    this.#problems.show('problems' in table ? problemTexts(table.problems, BENCH_WORDING) : []);
   }
 
   /** The trace as it is mapped now; null, with the problems shown, when it cannot be. */
   #mapped(): Trace | null {
     if (!this.#recording) return null;
     const trace = mapTrace(this.#recording.table, this.#recording.form.mapping());
-    this.#problems.show('problems' in trace ? trace.problems : []);
+    this.#problems.show('problems' in trace ? problemTexts(trace.problems, BENCH_WORDING) : []);
     return 'problems' in trace ? null : trace;
   }
 

@@ -1,4 +1,11 @@
-import { type Failure, failure, type Problem, shown } from '../../../shared/core/problem.ts';
+import {
+  entryFailure,
+  entryProblem,
+  type Failure,
+  type Problem,
+  problem,
+  shown,
+} from '../../../shared/core/problem.ts';
 import { toSI, type Unit } from '../../../shared/core/units.ts';
 import {
   TRACE_LABELS,
@@ -52,7 +59,7 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
   }
   if (table.lines.length < FEWEST_ROWS) {
     const message = `The recording has ${table.lines.length} samples. Give at least ${FEWEST_ROWS}.`;
-    problems.push({ field: 'time', value: table.lines.length, message });
+    problems.push(problem('time', table.lines.length, message));
   }
   if (problems.length > 0) return { problems };
 
@@ -61,19 +68,13 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
   const grid = gridOf(times.values, times.digit);
   if (!(grid.period <= 1 / RATES[0] && grid.period >= 1 / RATES[1])) {
     const rate = 1 / grid.period;
-    return failure(
-      'time',
-      rate,
-      `time: ${rate.toPrecision(4)} samples a second. Recordings of ${RATES[0]} to ${RATES[1]} a second are read; check the unit of the time.`,
-    );
+    const message = `${rate.toPrecision(4)} samples per second. Recordings of ${RATES[0]} to ${RATES[1]} per second can be read; check the unit of the time.`;
+    return entryFailure('time', rate, message);
   }
   if (grid.count > MAX_ROWS + table.lines.length) {
     const seconds = (grid.count * grid.period).toPrecision(4);
-    return failure(
-      'time',
-      seconds,
-      `time: the recording reaches over ${seconds} s with ${grid.gaps.length} gaps. Cut it into pieces.`,
-    );
+    const message = `the recording spans ${seconds} s with ${grid.gaps.length} gaps. Cut it into pieces.`;
+    return entryFailure('time', seconds, message);
   }
   const series = (quantity: Exclude<TraceQuantity, 'time'>) => {
     const use = mapping[quantity];
@@ -96,26 +97,26 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
 }
 
 function missing(quantity: TraceQuantity, message: string): Problem {
-  return { field: quantity, value: undefined, message: `${quantity}: ${message}` };
+  return entryProblem(quantity, undefined, message);
 }
 
 function checkUse(table: TraceTable, quantity: TraceQuantity, use: ColumnUse): Problem[] {
   const column = table.columns[use.column];
   const label = TRACE_LABELS[quantity];
   if (!column) {
-    const message = `${label}: there is no column ${shown(use.column)}. Give one of 0 to ${table.columns.length - 1}.`;
-    return [{ field: quantity, value: use.column, message }];
+    const message = `there is no column ${shown(use.column)}. Give one of 0 to ${table.columns.length - 1}.`;
+    return [entryProblem(quantity, use.column, message, label)];
   }
   const problems: Problem[] = [];
   if (!TRACE_UNITS[quantity].includes(use.unit)) {
-    const message = `${label}: "${use.unit}" is no unit for it. Give one of ${TRACE_UNITS[quantity].join(', ')}.`;
-    problems.push({ field: quantity, value: use.unit, message });
+    const message = `"${use.unit}" is not a unit for it. Give one of ${TRACE_UNITS[quantity].join(', ')}.`;
+    problems.push(entryProblem(quantity, use.unit, message, label));
   }
   const { bad, name } = column;
   if (bad) {
     const more = bad.count > 1 ? ` So are ${bad.count - 1} more below it.` : '';
-    const message = `line ${bad.line}, ${name}: ${bad.text} is not a number.${more} Mend it, or leave the cell empty.`;
-    problems.push({ field: `line ${bad.line}, ${name}`, value: bad.text, message });
+    const message = `${bad.text} is not a number.${more} Correct it, or leave the cell empty.`;
+    problems.push(entryProblem(`line ${bad.line}, ${name}`, bad.text, message));
   }
   return problems;
 }
@@ -128,11 +129,8 @@ function timesOf(
   if ('rate' in time) {
     const { rate } = time;
     if (!(rate >= RATES[0] && rate <= RATES[1])) {
-      return failure(
-        'time',
-        rate,
-        `time: ${shown(rate)} Hz is no sample rate. Give ${RATES[0]} to ${RATES[1]} Hz.`,
-      );
+      const message = `${shown(rate)} Hz is not a sample rate. Enter ${RATES[0]} to ${RATES[1]} Hz.`;
+      return entryFailure('time', rate, message);
     }
     return { values: Float64Array.from(lines, (_, k) => k / rate), digit: 0 };
   }
@@ -144,7 +142,7 @@ function timesOf(
     const reason = Number.isNaN(values[wrong]!)
       ? 'the time is missing'
       : `the time ${values[wrong]} is not later than ${values[wrong - 1]} in the row before`;
-    return failure(place, values[wrong], `${place}: ${reason}. Time has to rise from row to row.`);
+    return entryFailure(place, values[wrong], `${reason}. Time must increase from row to row.`);
   }
   const factor = toSI(1, time.unit);
   return { values: column.values.map((value) => value * factor), digit: lastDigit(column.values) * factor };

@@ -1,4 +1,12 @@
-import { type Failure, failure, MAX_PROBLEMS, type Problem, shown } from '../../../shared/core/problem.ts';
+import {
+  entryFailure,
+  entryProblem,
+  type Failure,
+  failure,
+  MAX_PROBLEMS,
+  type Problem,
+  shown,
+} from '../../../shared/core/problem.ts';
 import { type ColumnGuess, guessColumns } from './traceColumns.ts';
 
 /** Rows and columns at most: a minute at 16 kHz of everything a drive can record. */
@@ -45,11 +53,8 @@ export function readTraceTable(text: string): TraceTable | Failure {
   const cellsOf = splitter(delimiter);
   const head = cellsOf(first);
   if (head.length > MAX_COLUMNS) {
-    return failure(
-      `line ${lines.line}`,
-      head.length,
-      `line ${lines.line}: ${head.length} columns are too many. Give at most ${MAX_COLUMNS}.`,
-    );
+    const message = `${head.length} columns are too many. The limit is ${MAX_COLUMNS}.`;
+    return entryFailure(`line ${lines.line}`, head.length, message);
   }
   const isHeader = !head.some((cell) => isNumber(cell));
   let names = isHeader ? head : head.map((_, k) => `column ${k + 1}`);
@@ -66,8 +71,8 @@ export function readTraceTable(text: string): TraceTable | Failure {
   const rows = new Rows(names.length, delimiter !== ',', text);
   for (; next !== null; next = lines.next()) {
     if (rows.count === MAX_ROWS) {
-      const message = `line ${lines.line}: more than ${MAX_ROWS} rows. Cut the recording, or export it at a lower rate.`;
-      return failure(`line ${lines.line}`, MAX_ROWS, message);
+      const message = `more than ${MAX_ROWS} rows. Cut the recording, or export it at a lower rate.`;
+      return entryFailure(`line ${lines.line}`, MAX_ROWS, message);
     }
     rows.take(cellsOf(next), lines.line);
     if (rows.problems.length >= MAX_PROBLEMS) break;
@@ -151,8 +156,8 @@ class Rows {
     const { width } = this;
     const isLonger = cells.length === width + 1 && cells[width] === '';
     if (cells.length !== width && !isLonger) {
-      const message = `line ${line}: it has ${cells.length} columns, and the first line has ${width}. Give every line the same.`;
-      this.problems.push({ field: `line ${line}`, value: cells.length, message });
+      const message = `it has ${cells.length} columns, and the first line has ${width}. Give every line the same number.`;
+      this.problems.push(entryProblem(`line ${line}`, cells.length, message));
       return;
     }
     for (let k = 0; k < width; k++) this.values[k]![this.count] = this.number(cells[k]!, k, line);

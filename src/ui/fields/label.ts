@@ -1,6 +1,5 @@
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
 import type { NumberRow, Row } from '../../../shared/core/parameters/row.ts';
-import { isParameterName } from '../../../shared/core/parameters/table.ts';
 import { fieldText } from './fieldText.ts';
 
 export { parameterLabel };
@@ -24,11 +23,4 @@ export function valueText(row: Row, value: number | string | boolean): string {
 
 function withUnit(text: string, { unit }: NumberRow): string {
   return unit === '' ? text : `${text} ${unit}`;
-}
-
-const CODED_NAME = /\b[a-z]+(?:[A-Z0-9][a-z0-9]*)+\b/g;
-
-/** A message of the checks with the coded names of parameters replaced by what the panel calls them. */
-export function inPanelText(message: string): string {
-  return message.replace(CODED_NAME, (word) => (isParameterName(word) ? `“${parameterLabel(word)}”` : word));
 }

@@ -1,8 +1,12 @@
 import { checkNumber } from '../../../shared/core/check.ts';
 import type { ChoiceRow, NumberRow, Row, RowValue } from '../../../shared/core/parameters/row.ts';
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { element, setText } from '../dom.ts';
 import { fieldText } from './fieldText.ts';
 import { readTyped } from './typedQuantity.ts';
+
+/** The row states the unit in which a person types. */
+const AS_ROW = onPage('metric');
 
 type Reading = { readonly value: RowValue | null } | { readonly problem: string };
 
@@ -58,7 +62,7 @@ function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: Widg
       const typed = readTyped(text, row.unit);
       if ('problem' in typed) return typed;
       const checked = checkNumber(typed.value, row);
-      return 'wrong' in checked ? { problem: checked.wrong } : { value: checked.legal };
+      return 'wrong' in checked ? { problem: sentenceText(checked.wrong, AS_ROW) } : { value: checked.legal };
     },
     write(value) {
       const text = numberText(value, row, zeroText);

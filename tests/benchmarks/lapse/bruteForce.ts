@@ -53,7 +53,7 @@ function runSpan(axis: Axis, end: number): Span {
   let temperatures: Temperatures | null = null;
   let [product, squares, unseen, unseenTime] = [0, 0, Number.NaN, Number.NaN];
   while (axis.tick < end) {
-    if (!axis.step()) throw new Error(axis.trip!.message);
+    if (!axis.step()) throw new Error(axis.trip?.kind);
     temperatures ??= {
       winding: r[C.windingTemperature]!,
       carrier: r[C.carrierTemperature]!,

@@ -1,14 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { checkParameters, checkValue, crossChecks } from '../../../shared/core/check.ts';
+import { checkParameters, checkValue } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,
+  PARAMETERS,
   type Parameters,
   parameterRow,
 } from '../../../shared/core/parameters/table.ts';
-import { rowIn } from '../../../shared/study/checkJob.ts';
+import { type Problem, problemText } from '../../../shared/core/problem.ts';
+import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 
 const base = defaultParameters();
+/** Names as they are in a file, units as they are in the table. */
+const text = (problem: Problem) => problemText(problem, { names: 'name', units: 'metric' });
 
 function only(input: unknown, over: Parameters = base) {
   const { changes, problems } = checkParameters(input, over);
@@ -25,35 +30,35 @@ describe('one bad entry', () => {
     [
       'text for a number',
       { payload: '5' },
-      /^payload: "5" is not a number\. Give 0, or 0\.01 kg to 2000 kg\.$/,
+      /^payload: "5" is not a number\. Enter 0, or 0\.01 kg to 2000 kg\.$/,
     ],
-    ['null', { payload: null }, /^payload: nothing is not a number/],
+    ['null', { payload: null }, /^payload: it is missing/],
     ['list', { payload: [5] }, /^payload: a list is not a number/],
     ['object', { payload: { kg: 5 } }, /^payload: an object is not a number/],
     ['switch for a number', { payload: true }, /^payload: true is not a number/],
-    ['NaN', { acceleration: Number.NaN }, /^acceleration: NaN is not a finite number\. Give 0\.001 m\/s²/],
+    ['NaN', { acceleration: Number.NaN }, /^acceleration: NaN is not a finite number\. Enter 0\.001 m\/s²/],
     ['infinity', { acceleration: -Infinity }, /^acceleration: -Infinity is not a finite number/],
     [
       'too much',
       { acceleration: 5000 },
-      /^acceleration: 5000 m\/s² is outside 0\.001 m\/s² to 200 m\/s²\. Give at most 200 m\/s²\.$/,
+      /^acceleration: 5000 m\/s² is outside 0\.001 m\/s² to 200 m\/s²\. Enter at most 200 m\/s²\.$/,
     ],
-    ['too little', { speed: 0 }, /^speed: 0 m\/s is outside 1·10⁻⁵ m\/s to 6 m\/s\. Give at least/],
+    ['too little', { speed: 0 }, /^speed: 0 m\/s is outside 1·10⁻⁵ m\/s to 6 m\/s\. Enter at least/],
     [
       'millimetres for metres',
       { stroke: 200 },
-      /^stroke: 200000 mm is outside −2000 mm to 2000 mm\. Give at most/,
+      /^stroke: 200000 mm is outside −2000 mm to 2000 mm\. Enter at most/,
     ],
     [
       'between off and least',
       { backlash: 1e-10 },
-      /^backlash: 0\.0001 µm .* Give 0 \(off\), or at least 0\.01 µm\.$/,
+      /^backlash: 0\.0001 µm .* Enter 0 \(off\), or at least 0\.01 µm\.$/,
     ],
     ['negative', { Kp: -1 }, /^Kp: −1 N\/m is outside 0, or 100 N\/m to 1·10⁹ N\/m/],
     [
       'part of a whole',
       { motorCount: 2.5 },
-      /^motorCount: 2\.5 is not a whole number\. Give a whole number, 1 to 4/,
+      /^motorCount: 2\.5 is not a whole number\. Enter a whole number, 1 to 4/,
     ],
     [
       'unknown choice',
@@ -64,13 +69,13 @@ describe('one bad entry', () => {
     ['number for a switch', { base: 1 }, /^base: 1 is not true or false\.$/],
   ])('%s is refused in plain words', (_case, input, message) => {
     const problem = only(input);
-    expect(problem.message).toMatch(message);
+    expect(text(problem)).toMatch(message);
     expect(problem.field).toBe(Object.keys(input)[0]);
     expect(problem.value).toBe(Object.values(input)[0]);
   });
 
   test.each([null, undefined, 7, 'payload', [], () => 0])('%s in place of parameters', (input) => {
-    expect(only(input).message).toMatch(/^Parameters must be an object/);
+    expect(text(only(input))).toMatch(/^Parameters must be an object/);
   });
 
   test('legal entries beside it are kept', () => {
@@ -90,7 +95,7 @@ describe('each number of the table', () => {
     const step = row.integer ? 1 : 1e-6 * Math.max(Math.abs(row.min), Math.abs(row.max));
     for (const value of [row.max + step, row.min - step]) {
       if (value === 0 && row.zero) continue;
-      expect(only({ [name]: value }).message).toMatch(new RegExp(`^${name}: .* is outside .* Give `));
+      expect(text(only({ [name]: value }))).toMatch(new RegExp(`^${name}: .* is outside .* Enter `));
     }
   });
 
@@ -112,7 +117,7 @@ describe('entries that contradict each other', () => {
     [
       'start outside the travel',
       { start: 0.4 },
-      /^start \(400 mm\) lies outside the travel, −300 mm to 300 mm/,
+      /^start \(400 mm\) is outside the travel, −300 mm to 300 mm/,
     ],
     [
       'shuttle leaves the travel',
@@ -172,13 +177,13 @@ describe('entries that contradict each other', () => {
     [
       'pulses overlap',
       { process: 'pulse', processTime: 0.06 },
-      /^processTime \(60 ms\) is longer than the pulses are apart, 50 ms/,
+      /^processTime \(60 ms\) is longer than the interval between pulses, 50 ms/,
     ],
   ])('%s', (_case, input, message) => {
     const problem = only(input);
-    expect(problem.message).toMatch(message);
+    expect(text(problem)).toMatch(message);
     const whole = crossChecks({ ...base, ...input });
-    expect(whole.map((each) => each.message)).toContain(problem.message);
+    expect(whole.map(text)).toContain(text(problem));
   });
 
   test('equal continuous and peak current are legal, so is a filter that is off', () => {
@@ -207,22 +212,21 @@ test('thousands of bad entries are refused with few words', () => {
   const input = Object.fromEntries(Array.from({ length: 100_000 }, (_, i) => [`parameter${i}`, i]));
   const { problems } = checkParameters(input, base);
   expect(problems.length).toBeLessThan(30);
-  expect(problems.at(-1)!.message).toMatch(/more that is wrong/);
+  expect(text(problems.at(-1)!)).toMatch(/more problems/);
 });
 
 test('an entry as long as a book is named by its beginning', () => {
-  const { message } = only({ payload: 'x'.repeat(1e6) });
-  expect(message.length).toBeLessThan(200);
-  expect(only({ ['y'.repeat(1e6)]: 1 }).message.length).toBeLessThan(200);
+  expect(text(only({ payload: 'x'.repeat(1e6) })).length).toBeLessThan(200);
+  expect(text(only({ ['y'.repeat(1e6)]: 1 })).length).toBeLessThan(200);
 });
 
 test('a limit that is no short number in inches is told rounded to the legal side', () => {
   // 0.1 nm is 0.003937007… µin, 10 mm 393700.787… µin; 1 in = 25.4 mm by definition.
-  const row = rowIn('inch', parameterRow('window'));
+  const row = PARAMETERS.window;
   const told = checkValue(1e-12, row);
-  expect(told).toEqual({
-    wrong: expect.stringMatching(/outside 0\.003938 µin to 393700 µin\. Give at least 0\.003938 µin\.$/),
-  });
+  expect('wrong' in told && sentenceText(told.wrong, onPage('inch'))).toMatch(
+    /outside 0\.003938 µin to 393700 µin\. Enter at least 0\.003938 µin\.$/,
+  );
   expect(checkValue(0.003938 * 25.4e-9, row)).toHaveProperty('legal');
   expect(checkValue(393700 * 25.4e-9, row)).toHaveProperty('legal');
 });

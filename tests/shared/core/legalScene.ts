@@ -1,4 +1,4 @@
-import { crossChecks } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { defaultParameters, PARAMETER_NAMES, parameterRow } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES, type MoveLine, type Scene, type Shelf } from '../../../shared/core/scene.ts';
 import { MOVE_ENTRIES, MOVE_ROWS } from '../../../shared/motion/moves.ts';

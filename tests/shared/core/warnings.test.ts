@@ -1,8 +1,12 @@
 import { expect, test } from 'vitest';
 import { parameterWarnings } from '../../../shared/axis/warnings.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { sentenceText } from '../../../shared/core/sentence.ts';
 
-const warned = (changes: Partial<Parameters>) => parameterWarnings({ ...defaultParameters(), ...changes });
+const warned = (changes: Partial<Parameters>) =>
+  parameterWarnings({ ...defaultParameters(), ...changes }).map((each) =>
+    sentenceText(each, { names: 'name', units: 'metric' }),
+  );
 
 test('the defaults give no warning', () => {
   expect(warned({})).toEqual([]);
@@ -14,7 +18,7 @@ test('back-EMF and force constant of different motors', () => {
   expect(warned({ forceConstant: 50, backEmfConstant: 28.868 })).toEqual([]);
   expect(warned({ forceConstant: 50, backEmfConstant: 28.868 * 1.049 })).toEqual([]);
   expect(warned({ forceConstant: 50, backEmfConstant: 28.868 * 1.06 })[0]).toMatch(
-    /^backEmfConstant \(30\.6 V·s\/m\) is 6\.0 % above what belongs to forceConstant, 28\.9 V·s\/m/,
+    /^backEmfConstant \(30\.6 V·s\/m\) is 6\.0 % above the value that matches forceConstant, 28\.9 V·s\/m/,
   );
   expect(warned({ forceConstant: 50, backEmfConstant: 28.868 * 0.9 })[0]).toMatch(/is 10 % below/);
 });
@@ -24,7 +28,7 @@ test('the back-EMF of a screw drive is per speed of its table', () => {
   const screw = { lead: 0.01, torqueConstant: 0.7, speed: 0.5 };
   expect(warned({ ...screw, backEmfConstant: 253.9 })).toEqual([]);
   expect(warned({ ...screw, backEmfConstant: 28.9 })[0]).toMatch(
-    /what belongs to torqueConstant, 254 V·s\/m/,
+    /the value that matches torqueConstant, 254 V·s\/m/,
   );
 });
 
@@ -54,7 +58,7 @@ test('a current loop too fast for its rate', () => {
 // (Holtz, Pulsewidth modulation: a survey, IEEE Trans. Ind. Electronics 39(5), 1992, from memory): 1.176 m/s.
 test('a commanded speed beyond the bus voltage', () => {
   expect(warned({ busVoltage: 48, speed: 1.17 })).toEqual([]);
-  expect(warned({ busVoltage: 48, speed: 1.18 })[0]).toMatch(/meets the bus voltage at 1\.18 m\/s/);
+  expect(warned({ busVoltage: 48, speed: 1.18 })[0]).toMatch(/reaches the bus voltage at 1\.18 m\/s/);
 });
 
 test('a commanded speed that trips', () => {

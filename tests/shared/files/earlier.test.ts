@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
+import { problemText } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { readLink } from '../../../shared/files/sceneLink.ts';
 import { readSession } from '../../../shared/files/sessionFile.ts';
@@ -17,7 +19,7 @@ const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 
 describe('a scene of an earlier version', () => {
   it('of version 2 reads every value, and is written in the present version with the same values', () => {
     const read = readScene(text('scene-2.json'), SHELF);
-    if ('problems' in read) throw new Error(read.problems[0]!.message);
+    if ('problems' in read) throw new Error(problemText(read.problems[0]!, AS_WRITTEN));
     const old = JSON.parse(text('scene-2.json'));
     expect(read.scene).toMatchObject({ title: 'Vertical, heavier', driveType: old.form, moves: old.moves });
     expect(read.scene.parameters).toEqual(old.parameters);
@@ -72,7 +74,7 @@ it('a session of version 1 replays the same events on the same scene', () => {
 it('a study of version 1 has its job and its candidates with their own values and gains', () => {
   const old = JSON.parse(text('study-1.json'));
   const read = readStudy(text('study-1.json'), PRESETS);
-  if ('problems' in read) throw new Error(read.problems[0]!.message);
+  if ('problems' in read) throw new Error(problemText(read.problems[0]!, AS_WRITTEN));
   expect(read.study.job.values).toEqual(old.values);
   expect(read.study.candidates).toHaveLength(old.lanes.length);
   for (const [index, { kit, motorCount, own }] of old.lanes.entries()) {

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, SHELF } from '../../../scenes/index.ts';
-import { crossChecks } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
+import { problemText, problemTexts } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
 
@@ -16,7 +18,7 @@ const file = (entries: Record<string, unknown> = {}) => ({
 
 function read(input: unknown): Scene {
   const result = readScene(input, SHELF);
-  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  if ('problems' in result) throw new Error(problemTexts(result.problems, AS_WRITTEN).join('\n'));
   return result.scene;
 }
 
@@ -25,8 +27,9 @@ function refused(input: unknown): readonly { field: string; message: string }[] 
   if ('scene' in result) throw new Error('was read');
   expect(result.problems.length).toBeGreaterThan(0);
   expect(result.problems.length).toBeLessThan(30);
-  for (const { message } of result.problems) expect(message.length).toBeLessThan(600);
-  return result.problems;
+  const told = result.problems.map((each) => ({ field: each.field, message: problemText(each, AS_WRITTEN) }));
+  for (const { message } of told) expect(message.length).toBeLessThan(600);
+  return told;
 }
 
 describe('a scene file', () => {
@@ -106,9 +109,9 @@ describe('a scene file', () => {
 
 describe('a bad scene file is refused in plain words', () => {
   test.each<[string, unknown, RegExp]>([
-    ['nothing', undefined, /holds an object, not nothing/],
-    ['a number', 5, /holds an object, not 5/],
-    ['a list', [], /holds an object, not a list/],
+    ['nothing', undefined, /must contain an object, not nothing/],
+    ['a number', 5, /must contain an object, not 5/],
+    ['a list', [], /must contain an object, not a list/],
     ['no JSON', '{ "waybench": ', /not valid JSON/],
     ['empty text', '', /not valid JSON/],
     [
@@ -118,27 +121,27 @@ describe('a bad scene file is refused in plain words', () => {
     ],
     ['another file', { name: 'package' }, /^This is not a scene file: .* is nothing and should be "scene"/],
     ['a session', { waybench: 'session' }, /^This is not a scene file: .* is "session"/],
-    ['no version', file({ version: undefined }), /^version: nothing is no version\. Versions 1 to 3/],
-    ['version as text', file({ version: '2' }), /^version: "2" is no version/],
-    ['half a version', file({ version: 1.5 }), /^version: 1\.5 is no version/],
-    ['version 0', file({ version: 0 }), /^version: 0 is no version/],
+    ['no version', file({ version: undefined }), /^version: it is missing\. Versions 1 to 3/],
+    ['version as text', file({ version: '2' }), /^version: "2" is not a version number/],
+    ['half a version', file({ version: 1.5 }), /^version: 1\.5 is not a version number/],
+    ['version 0', file({ version: 0 }), /^version: 0 is not a version number/],
     [
       'a newer version',
       file({ version: 4 }),
-      /of version 4, made by a newer Waybench; this one reads up to version 3\. Update/,
+      /version 4 and was written by a newer Waybench\. This one reads versions up to 3\. Update/,
     ],
     [
       'stray entry',
       file({ parmeters: {} }),
       /^"parmeters" is not an entry of a scene file\. Did you mean "parameters"\?/,
     ],
-    ['no title', file({ title: undefined }), /^title: nothing is not text/],
+    ['no title', file({ title: undefined }), /^title: it is missing/],
     ['blank title', file({ title: '  ' }), /^title: it is empty/],
     ['number as title', file({ title: 7 }), /^title: 7 is not text/],
     [
       'endless title',
       file({ title: 'x'.repeat(1e6) }),
-      /^title: it has 1000000 characters\. Give at most 120/,
+      /^title: it has 1000000 characters\. Enter at most 120/,
     ],
     ['two lines', file({ lookFor: 'a\nb' }), /^lookFor: .* control characters/],
     ['half a character', file({ title: 'a\ud800b' }), /^title: .* control characters/],
@@ -147,7 +150,7 @@ describe('a bad scene file is refused in plain words', () => {
       file({ driveType: 'round' }),
       /^driveType: "round" is not one of tubular, u-channel, flat, screw/,
     ],
-    ['no drive type', file({ driveType: undefined }), /^driveType: nothing is not one of/],
+    ['no drive type', file({ driveType: undefined }), /^driveType: it is missing/],
     [
       'unknown preset',
       file({ preset: 'tubula' }),
@@ -164,7 +167,7 @@ describe('a bad scene file is refused in plain words', () => {
       /^payload: Infinity is not a finite/,
     ],
     ['moves as object', file({ moves: {} }), /^moves: an object is not a list/],
-    ['null moves', file({ moves: null }), /^moves: nothing is not a list/],
+    ['null moves', file({ moves: null }), /^moves: it is missing/],
     ['move as number', file({ moves: [1] }), /^moves\[0\]: 1 is not a move of to, speed/],
     ['too many moves', file({ moves: new Array(1001).fill({}) }), /^moves: 1001 lines are too many/],
   ])('%s', (_case, input, message) => {
@@ -173,13 +176,13 @@ describe('a bad scene file is refused in plain words', () => {
 
   const move = { to: 0.1, speed: 1, acceleration: 10, jerk: 500, dwell: 0.1 };
   test.each<[string, object, RegExp]>([
-    ['missing entry', { ...move, dwell: undefined }, /^moves\[1\]\.dwell: nothing is not a number/],
+    ['missing entry', { ...move, dwell: undefined }, /^moves\[1\]\.dwell: it is missing/],
     ['stray entry', { ...move, spede: 1 }, /^"spede" is not an entry of moves\[1\]\. Did you mean "speed"\?/],
     ['speed 0', { ...move, speed: 0 }, /^moves\[1\]\.speed: 0 m\/s is outside 1·10⁻⁵ m\/s to 6 m\/s/],
     [
       'outside the travel',
       { ...move, to: 0.4 },
-      /^moves\[1\]\.to: 400 mm lies outside the travel, −300 mm to 300 mm/,
+      /^moves\[1\]\.to: 0\.4 m is outside the travel, −0\.3 m to 0\.3 m/,
     ],
   ])('move with %s', (_case, bad, message) => {
     expect(refused(file({ moves: [move, bad] }))[0]!.message).toMatch(message);
@@ -231,7 +234,7 @@ describe('a hostile file', () => {
       const broken =
         text.slice(0, at) + String.fromCharCode(32 + random() * 95) + text.slice(at + 1 + random() * 3);
       const result = readScene(broken, SHELF);
-      if ('problems' in result) expect(result.problems[0]!.message).toBeTruthy();
+      if ('problems' in result) expect(problemText(result.problems[0]!, AS_WRITTEN)).toBeTruthy();
       else expect(crossChecks(result.scene.parameters)).toEqual([]);
     }
   });
@@ -289,7 +292,7 @@ describe('a file of version 1', () => {
   });
 
   test.each<[string, object, RegExp]>([
-    ['beyond the range', { strokeMm: 5000 }, /^stroke: 5000 mm is outside −2000 mm to 2000 mm/],
+    ['beyond the range', { strokeMm: 5000 }, /^stroke: 5 m is outside −2 m to 2 m/],
     ['as text', { strokeMm: '150' }, /^stroke: "150" is not a number/],
     [
       'under both names',

@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES, SHELF } from '../../../scenes/index.ts';
 import { PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
+import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
 import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
 
 function message(fragment: string): string {
   const result = readLink(fragment, SHELF);
   if ('scene' in result) throw new Error('was read');
-  return result.problems[0]!.message;
+  return problemText(result.problems[0]!, AS_WRITTEN);
 }
 
 /** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */
@@ -92,7 +94,7 @@ describe('a damaged link gives a problem', () => {
 
   test('wherever it is cut', () => {
     for (let length = 0; length < whole.length; length++) {
-      expect(message(whole.slice(0, length))).toMatch(/damaged or cut short/);
+      expect(message(whole.slice(0, length))).toMatch(/damaged or incomplete/);
     }
   });
 
@@ -108,7 +110,7 @@ describe('a damaged link gives a problem', () => {
   test.each<[string, string, RegExp]>([
     ['empty', '', /damaged/],
     ['foreign', '#section-2', /damaged/],
-    ['newer', 'v=3&anything', /of version 3, made by a newer Waybench/],
+    ['newer', 'v=3&anything', /version 3 and was (made|written) by a newer Waybench/],
     ['endless', `v=2&${'x'.repeat(200_000)}`, /too long/],
     ['broken escape', signed('v=2&scene=%E0%A4'), /not text/],
     ['lone percent', signed('v=2&scene=%'), /not text/],
@@ -117,7 +119,7 @@ describe('a damaged link gives a problem', () => {
       signed('v=2&scene=mold-shuttle'),
       /asks for the scene "mold-shuttle".*mean "mould-shuttle"/,
     ],
-    ['no title', signed('v=2&driveType=flat'), /^title: nothing/],
+    ['no title', signed('v=2&driveType=flat'), /^title: it is missing/],
     [
       'unknown parameter',
       signed('v=2&scene=mould-shuttle&paylod=3'),
@@ -129,11 +131,15 @@ describe('a damaged link gives a problem', () => {
     ['hexadecimal', signed('v=2&scene=mould-shuttle&speed=0x1'), /^speed: "0x1" is not a number/],
     ['empty value', signed('v=2&scene=mould-shuttle&speed='), /^speed: "" is not a number/],
     ['no switch', signed('v=2&scene=mould-shuttle&notch1=yes'), /^notch1: "yes" is not true or false/],
-    ['half a move', signed('v=2&scene=mould-shuttle&moves=0.1%2C1'), /^moves\[0\]\.acceleration: nothing/],
+    [
+      'half a move',
+      signed('v=2&scene=mould-shuttle&moves=0.1%2C1'),
+      /^moves\[0\]\.acceleration: it is missing/,
+    ],
     [
       'move outside',
       signed('v=2&scene=mould-shuttle&moves=9%2C1%2C1%2C1%2C1'),
-      /^moves\[0\]\.to: 9000 mm is outside/,
+      /^moves\[0\]\.to: 9 m is outside/,
     ],
     ['contradiction', signed('v=2&scene=mould-shuttle&travelMax=0.1'), /outside the travel/],
   ])('%s', (_case, fragment, expected) => {

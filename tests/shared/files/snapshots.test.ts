@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { type Problem, problemTexts } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { tuningOf } from '../../../shared/core/tuning.ts';
 import {
   addSnapshot,
@@ -18,16 +20,14 @@ const p = defaultParameters();
 const stiff: Parameters = { ...p, Kp: 6e6, Kd: 1e4, notch1: true };
 
 function listed(result: SnapshotsResult): readonly Snapshot[] {
-  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join(' '));
+  if ('problems' in result) throw new Error(problemTexts(result.problems, AS_WRITTEN).join(' '));
   return result.snapshots;
 }
 
 const two = listed(addSnapshot(listed(addSnapshot([], ' soft ', p)), 'stiff', stiff));
 const names = (list: readonly Snapshot[]) => list.map(({ name }) => name);
 const messages = (result: object) =>
-  'problems' in result
-    ? (result.problems as { message: string }[]).map(({ message }) => message).join(' ')
-    : '';
+  'problems' in result ? problemTexts(result.problems as readonly Problem[], AS_WRITTEN).join(' ') : '';
 
 describe('named tuning snapshots', () => {
   it('keep the tuning and nothing else, under a name without spaces round it', () => {
@@ -62,8 +62,8 @@ describe('named tuning snapshots', () => {
     ['an empty name', addSnapshot(two, '  ', p), /name: it is empty/],
     ['a name of two lines', addSnapshot(two, 'a\nb', p), /one line/],
     ['a long name', addSnapshot(two, 'x'.repeat(61), p), /at most 60/],
-    ['a name that is taken', addSnapshot(two, 'stiff ', p), /"stiff" is taken/],
-    ['renaming to one that is taken', renameSnapshot(two, 'soft', 'stiff'), /"stiff" is taken/],
+    ['a name that is taken', addSnapshot(two, 'stiff ', p), /"stiff" is already in use/],
+    ['renaming to one that is taken', renameSnapshot(two, 'soft', 'stiff'), /"stiff" is already in use/],
     ['renaming what is not there', renameSnapshot(two, 'hard', 'x'), /no snapshot "hard"/],
   ])('refuse %s', (_what, result, message) => expect(messages(result)).toMatch(message));
 
@@ -104,16 +104,16 @@ describe('kept snapshots', () => {
 
   it.each([
     ['', /not valid JSON/],
-    ['[]', /holds an object/],
+    ['[]', /must contain an object/],
     ['{"waybench": "scene", "version": 1}', /not a snapshots file/],
-    ['{"waybench": "snapshots", "version": 2}', /version 2.*up to version 1/],
+    ['{"waybench": "snapshots", "version": 2}', /version 2.*versions up to 1/],
     ['{"waybench": "snapshots", "version": 1, "snapshots": 3}', /snapshots: 3 is not a list/],
     [
       '{"waybench": "snapshots", "version": 1, "snapshots": [{"name": "a", "tuning": {"payload": 1}}]}',
       /"payload" is not a gain/,
     ],
-    ['{"waybench": "snapshots", "version": 1, "snapshots": [{"name": "a"}]}', /nothing is not an object/],
-    [7, /holds an object/],
+    ['{"waybench": "snapshots", "version": 1, "snapshots": [{"name": "a"}]}', /it is missing/],
+    [7, /must contain an object/],
   ])('%j gives none, and says why', (kept, message) => {
     const { snapshots, problems } = readSnapshots(kept);
     expect(snapshots).toEqual([]);

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { problemText } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
@@ -18,7 +20,7 @@ const entries = JSON.parse(writeStudy(study));
 function message(input: unknown): string {
   const result = readStudy(input, PRESETS);
   if ('study' in result) throw new Error('was read');
-  return result.problems[0]!.message;
+  return problemText(result.problems[0]!, AS_WRITTEN);
 }
 
 test('any study reads back, number by number', () => {
@@ -49,9 +51,9 @@ const withCandidate = (candidate: object) => ({
 describe('a file that is refused', () => {
   test.each<[string, unknown, RegExp]>([
     ['no JSON', 'study', /^The file is not valid JSON/],
-    ['nothing', null, /^A study file holds an object, not nothing/],
+    ['nothing', null, /^A study file must contain an object, not nothing/],
     ['a scene', { waybench: 'scene', version: 2 }, /^This is not a study file/],
-    ['a newer one', { ...entries, version: 3 }, /version 3, made by a newer Waybench/],
+    ['a newer one', { ...entries, version: 3 }, /version 3 and was written by a newer Waybench/],
     [
       'a stray entry',
       { ...entries, candidate: [] },
@@ -60,9 +62,9 @@ describe('a file that is refused', () => {
     [
       'a bad job',
       { ...entries, values: { payload: -1 } },
-      /^Payload: −1 kg is outside 0, or 0\.01 kg to 2000 kg/,
+      /^payload: −1 kg is outside 0, or 0\.01 kg to 2000 kg/,
     ],
-    ['no candidates', { ...entries, candidates: undefined }, /^candidates: nothing is not a list/],
+    ['no candidates', { ...entries, candidates: undefined }, /^candidates: it is missing/],
     [
       'an empty list of candidates',
       { ...entries, candidates: [] },
@@ -102,7 +104,7 @@ describe('a file that is refused', () => {
     [
       'two motors on a screw',
       withCandidate({ preset: 'screw', own: {}, motorCount: 2 }),
-      /^Candidate B: motorCount: 2 motors do not share a screw\. Give 1/,
+      /^Candidate B: motorCount: 2 motors cannot share a screw\. Enter 1/,
     ],
     [
       'what is not of a datasheet',

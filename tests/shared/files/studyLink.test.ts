@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
+import { problemText } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
 import { readStudyLink, writeStudyLink } from '../../../shared/files/studyLink.ts';
 import { isStudyLink } from '../../../shared/files/studyLinkKey.ts';
@@ -12,7 +14,7 @@ const whole = writeStudyLink(randomStudy(seeded(4)));
 function message(fragment: string): string {
   const result = readStudyLink(fragment, PRESETS);
   if ('study' in result) throw new Error('was read');
-  return result.problems[0]!.message;
+  return problemText(result.problems[0]!, AS_WRITTEN);
 }
 
 /** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */
@@ -54,7 +56,7 @@ test('the names beside the values of a job are not names of values', () => {
 describe('a damaged link gives a problem', () => {
   test('wherever it is cut', () => {
     for (let length = 0; length < whole.length; length++) {
-      expect(message(whole.slice(0, length))).toMatch(/damaged or cut short/);
+      expect(message(whole.slice(0, length))).toMatch(/damaged or incomplete/);
     }
   });
 
@@ -67,8 +69,8 @@ describe('a damaged link gives a problem', () => {
   });
 
   test.each<[string, string, RegExp]>([
-    ['newer', 'study=2&anything', /of version 2, made by a newer Waybench/],
-    ['no title', signed('study=1&A=tubular,1'), /^Title: nothing/],
+    ['newer', 'study=2&anything', /version 2 and was (made|written) by a newer Waybench/],
+    ['no title', signed('study=1&A=tubular,1'), /^title: it is missing/],
     ['no candidates', signed('study=1&title=x'), /^candidates: there are 0/],
     [
       'unknown value',
@@ -81,10 +83,10 @@ describe('a damaged link gives a problem', () => {
       signed('study=1&title=x&A=tubular,1&A.__proto__.x=3'),
       /^Candidate A: "__proto__" is not a part/,
     ],
-    ['hexadecimal', signed('study=1&title=x&payload=0x5&A=tubular,1'), /^Payload: "0x5" is not a number/],
+    ['hexadecimal', signed('study=1&title=x&payload=0x5&A=tubular,1'), /^payload: "0x5" is not a number/],
     ['no count', signed('study=1&title=x&A=tubular'), /^Candidate A: motorCount: "" is not a number/],
-    ['no preset', signed('study=1&title=x&A.own.Kp=3'), /^Candidate A: preset: nothing is not one of/],
-    ['half a move', signed('study=1&title=x&moves=0.1&A=tubular,1'), /^moves\[0\]\.speed: nothing/],
+    ['no preset', signed('study=1&title=x&A.own.Kp=3'), /^Candidate A: preset: it is missing/],
+    ['half a move', signed('study=1&title=x&moves=0.1&A=tubular,1'), /^moves\[0\]\.speed: it is missing/],
   ])('%s', (_case, fragment, expected) => {
     expect(message(fragment)).toMatch(expected);
   });

@@ -1,19 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
+import { problemText, problemTexts } from '../../../shared/core/problem.ts';
+import { onPage } from '../../../shared/core/sentence.ts';
 import { readMoveList, writeMoveList, writeTimedMoveList } from '../../../shared/study/moveList.ts';
 
 const p = defaultParameters();
 
 function read(text: string) {
   const result = readMoveList(text, p);
-  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  if ('problems' in result) throw new Error(problemTexts(result.problems, onPage('metric')).join('\n'));
   return result.moves;
 }
 
 function message(text: string): string {
   const result = readMoveList(text, p);
   if ('moves' in result) throw new Error('was read');
-  return result.problems[0]!.message;
+  return problemText(result.problems[0]!, onPage('metric'));
 }
 
 const expected = [
@@ -110,24 +112,24 @@ describe('a list of times', () => {
     [
       'too quick',
       '100, 0.01, 0\n0, 0.5, 0',
-      /^line 2, time: 10 ms is too short for a move over 100 mm\. Give at least 54\.8 ms/,
+      /^line 2, time: 10 ms is too short for a move over 100 mm\. Enter at least 54\.8 ms/,
     ],
     [
       'too slow',
       '100, 50, 0\n0, 0.5, 0',
-      /^line 2, time: 50000 ms is too long for a move over 100 mm\. Give at most/,
+      /^line 2, time: 50000 ms is too long for a move over 100 mm\. Enter at most/,
     ],
     ['without time', '100, 0, 0\n0, 0.5, 0', /^line 2, time: 0 ms is too short/],
     ['backwards in time', '100, -1, 0\n0, 0.5, 0', /^line 2, time: −1000 ms is too short/],
     ['without end', '100, 1e999, 0\n0, 0.5, 0', /^line 2, time: — is too long/],
-    ['outside the travel', '400, 0.5, 0\n0, 0.5, 0', /^line 2\.to: 400 mm lies outside the travel/],
+    ['outside the travel', '400, 0.5, 0\n0, 0.5, 0', /^line 2, to: 400 mm is outside the travel/],
   ])('is refused %s', (_case, rows, why) => {
     expect(message(`to [mm], time [s], dwell [s]\n${rows}`)).toMatch(why);
   });
 
   test('does not take limits as well', () => {
     expect(message('to [mm], time [s], speed [m/s], dwell [s]\n100, 0.5, 1, 0')).toMatch(
-      /^header: time stands in place of speed, acceleration and jerk\. Leave out time or speed \[m\/s\]/,
+      /^header: time replaces speed, acceleration and jerk\. Leave out time or speed \[m\/s\]/,
     );
     expect(message('to [mm], time [s]\n100, 0.5')).toMatch(/^header: the column dwell \[s\] is missing/);
   });
@@ -140,19 +142,19 @@ test.each<[string, string, RegExp]>([
   ['header alone', HEADER, /has a header but no moves/],
   ['endless', '1'.repeat(1_000_001), /too long/],
   ['too many lines', '1,1,1,1,1\n'.repeat(1001), /^moves: 1001 lines are too many/],
-  ['columns missing', '120,1,12', /^line 1: it has 3 columns\. Give 5: to \[mm\], speed/],
+  ['columns missing', '120,1,12', /^line 1: it has 3 columns\. Enter 5: to \[mm\], speed/],
   [
     'word in a row',
     `${HEADER}\n\n120,fast,12,600,0`,
-    /^line 3, speed: "fast" is not a number\. Give a number in m\/s/,
+    /^line 3, speed: "fast" is not a number\. Enter a number in m\/s/,
   ],
   ['empty cell', '120,,12,600,0', /^line 1, speed: "" is not a number/],
   ['hexadecimal', '120,0x1,12,600,0', /^line 1, speed: "0x1" is not a number/],
   ['decimal comma between commas', '0,12,1,12,600,0', /^line 1: it has 6 columns/],
   ['NaN', '120,1,12,600,NaN', /^line 1, dwell: "NaN" is not a number/],
-  ['overflow', '120,1,12,1e999,0', /^line 1\.jerk: Infinity is not a finite number/],
-  ['too fast', '120,60,12,600,0', /^line 1\.speed: 60 m\/s is outside/],
-  ['outside the travel', '120,1,12,600,0\n400,1,12,600,0', /^line 2\.to: 400 mm lies outside the travel/],
+  ['overflow', '120,1,12,1e999,0', /^line 1, jerk: Infinity is not a finite number/],
+  ['too fast', '120,60,12,600,0', /^line 1, speed: 60 m\/s is outside/],
+  ['outside the travel', '120,1,12,600,0\n400,1,12,600,0', /^line 2, to: 400 mm is outside the travel/],
   [
     'unknown column',
     `${HEADER.replace('dwell', 'wait')}\n1,1,1,1,1`,

@@ -6,7 +6,9 @@ import {
   type ParameterChanges,
   type Parameters,
 } from '../../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { tuningOf } from '../../../shared/core/tuning.ts';
 import { WAYBENCH_VERSION } from '../../../shared/core/version.ts';
 import { gainsFromSheet, writeGainSheet, writeGainSheetCsv } from '../../../shared/files/gainSheetFile.ts';
@@ -360,13 +362,13 @@ describe('read back', () => {
     JSON.stringify({ waybench: 'gain sheet', version, parameters });
 
   it.each([
-    ['nothing', '', /no gain sheet.*first line/],
-    ['prose', 'Dear colleague,\nhere are the gains', /no gain sheet.*"Dear colleague,"/],
+    ['nothing', '', /not a gain sheet.*first line/],
+    ['prose', 'Dear colleague,\nhere are the gains', /not a gain sheet.*"Dear colleague,"/],
     ['broken JSON', '{"waybench": "gain sheet",', /not valid JSON/],
     ['a scene', '{"waybench": "scene", "version": 2}', /not a gain sheet file.*"scene"/],
-    ['a later version', json({ Kp: 1e6 }, 9), /version 9.*up to version 1/],
-    ['no gains', json(undefined), /parameters: nothing/],
-    ['an empty set', json({}), /not one gain/],
+    ['a later version', json({ Kp: 1e6 }, 9), /version 9.*versions up to 1/],
+    ['no gains', json(undefined), /parameters: it is missing/],
+    ['an empty set', json({}), /no gains/],
     ['a list', json([1, 2]), /parameters: a list/],
     ['a gain out of range', json({ Kp: 1e12 }), /Kp: .*outside 0, or 100 N\/m to/],
     ['a gain that is text', json({ Kp: '2 N/µm' }), /Kp: "2 N\/µm" is not a number/],
@@ -378,7 +380,7 @@ describe('read back', () => {
       /notch1Frequency.*half the rate/,
     ],
     ['a table without values', 'section,parameter\nGains,Kp\n', /column value is missing/],
-    ['a table with a gain twice', 'value,parameter\n1e6,Kp\n2e6,Kp\n', /Kp: it stands in two lines/],
+    ['a table with a gain twice', 'value,parameter\n1e6,Kp\n2e6,Kp\n', /Kp: it is in two lines/],
     ['a table with a gain that is no number', 'value,parameter\nmuch,Kp\n', /Kp: "much" is not a number/],
     [
       'a table with a switch that is neither',
@@ -387,7 +389,7 @@ describe('read back', () => {
     ],
   ])('refuses %s, in words that name it', (_what, input, message) => {
     const read = gainsFromSheet(input, defaultParameters());
-    expect('problems' in read && read.problems.map((problem) => problem.message).join(' ')).toMatch(message);
+    expect('problems' in read && problemTexts(read.problems, AS_WRITTEN).join(' ')).toMatch(message);
   });
 
   it.each([null, undefined, 7, [], {}, '[]', '{}', '\u0000', ','.repeat(5000), '"'.repeat(999)])(

@@ -2,6 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { defaultParameters, PARAMETERS } from '../../../shared/core/parameters/table.ts';
+import { problemText } from '../../../shared/core/problem.ts';
+import { onPage } from '../../../shared/core/sentence.ts';
+import type { UnitSystem } from '../../../shared/core/units.ts';
 import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { checkMoves } from '../../../shared/motion/moves.ts';
 import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';
@@ -14,10 +17,10 @@ import { randomJob } from './randomJob.ts';
 const job: Job = { title: 'Shuttle a mould', values: defaultJobValues(), moves: [] };
 const withValues = (changes: Partial<JobValues>): Job => ({ ...job, values: { ...job.values, ...changes } });
 
-function message(input: unknown, system?: 'inch'): string {
-  const { job: read, problems } = checkJob(input, system);
+function message(input: unknown, system: UnitSystem = 'metric'): string {
+  const { job: read, problems } = checkJob(input);
   expect(read).toBeNull();
-  return problems[0]!.message;
+  return problemText(problems[0]!, onPage(system));
 }
 
 test('the default job is legal', () => {
@@ -66,12 +69,12 @@ const there = { ...line, to: -0.1 };
 // √(6 s/a) = 86.6 ms; longest: j at 0.01 m/s³, ∛(72 s/j) = 12.16 s.
 describe('a job that is refused', () => {
   test.each<[string, unknown, RegExp]>([
-    ['nothing', null, /^The job is nothing and should be an object/],
-    ['a list', [], /^The job is a list/],
+    ['nothing', null, /^The job must be an object, not nothing/],
+    ['a list', [], /^The job must be an object, not a list/],
     ['a stray part', { ...job, value: {} }, /^"value" is not a part of a job\. Did you mean "values"/],
-    ['no title', { values: {} }, /^Title: nothing is not text/],
+    ['no title', { values: {} }, /^Title: it is missing/],
     ['an empty title', { ...job, title: ' ' }, /^Title: it is empty/],
-    ['values that are none', { ...job, values: 3 }, /^The values of the job are 3/],
+    ['values that are none', { ...job, values: 3 }, /^The values of the job must be an object, not 3/],
     [
       'an unknown value',
       withValues({ strok: 1 } as never),
@@ -83,7 +86,7 @@ describe('a job that is refused', () => {
     [
       'a value beyond its range',
       withValues({ stroke: 5 }),
-      /^Stroke: 5000 mm is outside 0\.1 mm to 2000 mm\. Give at most 2000 mm/,
+      /^Stroke: 5000 mm is outside 0\.1 mm to 2000 mm\. Enter at most 2000 mm/,
     ],
     ['half a day', withValues({ days: 2.5 }), /^Days a year: 2\.5 is not a whole number/],
     [
@@ -99,12 +102,12 @@ describe('a job that is refused', () => {
     [
       'a move too quick',
       withValues({ moveTime: 0.02 }),
-      /^Move time: 20 ms is too short for a move over 250 mm\. Give at least 86\.7 ms/,
+      /^Move time: 20 ms is too short for a move over 250 mm\. Enter at least 86\.7 ms/,
     ],
     [
       'a move too slow',
       withValues({ moveTime: 60 }),
-      /^Move time: 60000 ms is too long for a move over 250 mm\. Give at most 12100 ms/,
+      /^Move time: 60000 ms is too long for a move over 250 mm\. Enter at most 12100 ms/,
     ],
     [
       'a scan longer than the travel',
@@ -119,7 +122,7 @@ describe('a job that is refused', () => {
     [
       'pulses that run into each other',
       withValues({ process: 'pulse', processTime: 0.1, processFrequency: 20 }),
-      /^Length of a pulse: 100 ms is longer than the pulses are apart, 50 ms/,
+      /^Length of a pulse: 100 ms is longer than the interval between pulses, 50 ms/,
     ],
     [
       'more than a counterbalance can carry',
@@ -129,17 +132,17 @@ describe('a job that is refused', () => {
     [
       'a list without moves',
       withValues({ motion: 'move list' }),
-      /^Motion: a move list needs two different positions/,
+      /^Motion: a move list needs at least two different positions/,
     ],
     [
       'a list that goes nowhere',
       { ...withValues({ motion: 'move list' }), moves: [line, line] },
-      /^Motion: a move list needs two/,
+      /^Motion: a move list needs at least two/,
     ],
     [
       'a move beyond the travel',
       { ...withValues({ motion: 'move list' }), moves: [{ ...line, to: 0.3 }, there] },
-      /^moves\[0\]\.to: 300 mm lies outside the travel, −200 mm to 200 mm/,
+      /^moves\[0\]\.to: 300 mm is outside the travel, −200 mm to 200 mm/,
     ],
     ['moves that are none', { ...job, moves: 7 }, /^moves: 7 is not a list/],
   ])('%s', (_case, input, expected) => {

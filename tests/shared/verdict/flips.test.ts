@@ -56,10 +56,7 @@ describe('a wider window', () => {
   const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
 
   it('lets in whom it holds from the first sample on', () => {
-    const candidates = [
-      withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } }),
-      late,
-    ];
+    const candidates = [withMoves(A, { trip: { kind: 'divergence', time: 0 } }), late];
     const { flips } = verdict(job, candidates, PRESETS);
     expect(flips[0]).toMatchObject({ input: 'window' });
     expect(flips[0]!.to).toBeCloseTo(3e-6, 8);
@@ -78,7 +75,7 @@ describe('a wider window', () => {
 describe('when nothing changes it', () => {
   it('says so', () => {
     const { A } = recordedDrives(job);
-    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0, message: 'It diverged.' } });
+    const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0 } });
     const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
     expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');

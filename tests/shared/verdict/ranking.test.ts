@@ -46,16 +46,12 @@ describe('the choice', () => {
   });
 
   it('says once that a drive trips, not again of its day', () => {
-    const trip = {
-      kind: 'following error',
-      time: 0,
-      message: 'The following error passed 2.00 mm.',
-    } as const;
+    const trip = { kind: 'following error', time: 0, limit: 0.00217 } as const;
     const { heat } = A.outcome;
     const moves = withMoves(A, { trip });
     const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
     const told = judge(job, [{ ...moves, outcome: tripped }]).shortfalls[0]!.join(' ');
-    expect(told.split('2.00 mm')).toHaveLength(2);
+    expect(told.split('2.17 mm')).toHaveLength(2);
   });
 
   it('names who fails by least, and by what, when nobody does the job', () => {
@@ -75,7 +71,7 @@ describe('the choice', () => {
 });
 
 describe('what the job asks', () => {
-  const trip = { kind: 'following error', time: 0.3, message: 'The following error passed 2 mm.' } as const;
+  const trip = { kind: 'following error', time: 0.3, limit: 0.002 } as const;
   const { heat } = A.outcome;
   const heated = (asSet: Partial<typeof heat.asSet>) => ({
     ...A,

@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, sceneById } from '../../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
-import { crossChecks } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { type Bench, benchOf } from '../../../src/bench/bench.ts';
 import { basedOn, withPreset } from '../../../src/bench/presets.ts';
 
 const ids = Object.keys(PRESETS);
 const chosen = (bench: Bench, id: string) => {
   const result = withPreset(bench, id, PRESETS);
-  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join(' '));
+  if ('problems' in result) throw new Error(problemTexts(result.problems, AS_WRITTEN).join(' '));
   return result;
 };
 

@@ -60,7 +60,7 @@ describe('temperatures', () => {
   });
 
   it('end with a cross where the drive stops itself', () => {
-    const trip = { kind: 'over-temperature', time: 600, message: 'too hot' } as const;
+    const trip = { kind: 'over-temperature', time: 600, limit: 130 } as const;
     const data = heated(90);
     const samples = data.course.samples.slice(0, 11);
     const stopped = { ...data, course: { ...data.course, samples, trip } };

@@ -101,7 +101,7 @@ export function sampleData(): ChartData {
 
 /** A test that was not cut short by a trip. */
 export function found<T extends object>(result: TestResult<T>): T {
-  if ('trip' in result) throw new Error(result.trip.message);
+  if ('trip' in result) throw new Error(result.trip.kind);
   return result;
 }
 

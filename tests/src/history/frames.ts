@@ -35,7 +35,7 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       achievedTimeScale: 1,
       lostTime: 0,
       trip: null,
-      warnings: [],
+      notices: [],
       lastMove: null,
       finished: [],
       moveStart: null,

@@ -70,7 +70,7 @@ describe('the suggested experiment', () => {
     const point = startingPoint(p);
     const sweep = { sweepForce: 5, sweepFrom: 500, sweepTo: 100, sweepTime: 5 };
     expect(experimentOf(shuttle, 'chirp', point, sweep)).toMatchObject({
-      problem: expect.stringMatching(/sweepFrom .*500.*less than sweepTo .*100/),
+      problem: expect.stringMatching(/Sweep from.*500.*less than .*Sweep to.*100/),
     });
   });
 });

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { problemText } from '../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { handlesOf, type Shaping } from '../../../src/loop/handles/handles.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
@@ -47,8 +49,8 @@ describe('handles of the loop', () => {
     for (const name of ['notch1', 'notch1 width', 'lowpass']) {
       const shaping = handles(p).get(name)!.drag!({ frequency, level });
       if (typeof shaping === 'string') throw new Error(shaping);
-      for (const { message } of checkParameters(shaping.changes, p).problems)
-        expect(message).toMatch(/half the rate/);
+      for (const problem of checkParameters(shaping.changes, p).problems)
+        expect(problemText(problem, AS_WRITTEN)).toMatch(/half the rate/);
     }
   });
 

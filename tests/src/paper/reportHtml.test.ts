@@ -232,7 +232,7 @@ describe('a candidate', () => {
   }
 
   it('that tripped says why, instead of figures', () => {
-    const trip = { kind: 'over-travel', time: 1, message: 'It ran out of its <travel>.' } as const;
+    const trip = { kind: 'over-travel', time: 1, side: 'upper', limit: 0.2 } as const;
     const shown = withCandidate((candidate) => ({
       ...candidate,
       outcome: {
@@ -249,7 +249,9 @@ describe('a candidate', () => {
       },
     }));
     expect(nestingProblem(shown)).toBeNull();
-    expect(textOf(shown).match(/the drive tripped[:.] It ran out of its <travel>\./g)).toHaveLength(7);
+    expect(
+      textOf(shown).match(/the drive tripped[:.] The table passed the upper travel limit at 200 mm\./g),
+    ).toHaveLength(7);
     expect(textOf(shown)).toContain('does not last the day');
   });
 

@@ -3,7 +3,6 @@ import { SCENES } from '../../../scenes/index.ts';
 import { defaultParameters, PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
 import { isInUse } from '../../../src/bench/relevance.ts';
 import { matches } from '../../../src/tuning/fieldSearch.ts';
-import { inPanelText } from '../../../src/ui/fields/label.ts';
 import { fileName } from '../../../src/ui/files.ts';
 
 const found = (text: string) => PARAMETER_NAMES.filter((name) => matches(name, text));
@@ -46,14 +45,6 @@ describe('what is folded away', () => {
     ] as const)
       for (const scene of SCENES) expect(isInUse(name, scene.parameters)).toBe(true);
   });
-});
-
-it('messages call parameters as the panel does', () => {
-  expect(inPanelText('Raise speedLimit or lower the speed.')).toBe('Raise “Speed limit” or lower the speed.');
-  expect(inPanelText('notch1Frequency (900 Hz) must be lower.')).toBe(
-    '“Notch 1 frequency” (900 Hz) must be lower.',
-  );
-  expect(inPanelText('Nothing coded here: fieldWork.')).toBe('Nothing coded here: fieldWork.');
 });
 
 it.each([

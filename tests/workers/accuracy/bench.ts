@@ -26,6 +26,6 @@ export function jobOf(values: Partial<JobValues> = {}): Job {
 
 /** What a test found; it must not have tripped. */
 export function found<T extends object>(result: TestResult<T>): T {
-  if ('trip' in result) throw new Error(result.trip.message);
+  if ('trip' in result) throw new Error(result.trip.kind);
   return result;
 }

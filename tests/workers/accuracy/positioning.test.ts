@@ -110,6 +110,6 @@ describe('positioning', () => {
   it('says why the drive tripped when it cannot be made', () => {
     const scene = tunedScene(100, { Kp: 1e9, Kd: 0, program: 'shuttle' });
     const result = tested(() => positioning(scene, job, 'cold'));
-    expect('trip' in result && result.trip.message).toBeTruthy();
+    expect('trip' in result && result.trip.kind).toBeTruthy();
   });
 });

@@ -3,7 +3,7 @@ import { GRAVITY } from '../../../shared/axis/gravity.ts';
 import { motorConstants } from '../../../shared/axis/motor.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
-import { crossChecks } from '../../../shared/core/check.ts';
+import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import {
   defaultParameters,
   PARAMETER_NAMES,

@@ -64,6 +64,17 @@ it('exits with 1 when the drive trips, and says why', () => {
   expect(run.stdout).toMatch(/tripped/i);
 });
 
+it('words a trip in SI, as values are typed, and writes why into the summary', () => {
+  const run = axis(shuttle, '--set', 'followingErrorLimit=0.000002', '--json', 'trip.json');
+  expect(run.status).toBe(1);
+  expect(run.stdout).toMatch(/TRIPPED \(following error\) at .*: The following error passed 2·10⁻⁶ m\./);
+  expect(JSON.parse(readFileSync(join(folder, 'trip.json'), 'utf8')).trip).toMatchObject({
+    kind: 'following error',
+    limit: 2e-6,
+    message: expect.stringMatching(/^The following error passed 2·10⁻⁶ m\./),
+  });
+});
+
 it('simulates a study, prints every figure of its candidates and exits with 0', () => {
   const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
   const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
@@ -81,7 +92,13 @@ it('simulates a study, prints every figure of its candidates and exits with 0', 
 });
 
 it.each([
-  ['a value out of range', ['--set', 'payload=-5'], /payload.*−5 kg.*2000 kg/],
+  ['a value out of range', ['--set', 'payload=-5'], /--set: payload: −5 kg.*2000 kg/],
+  ['a length out of range', ['--set', 'stroke=3'], /--set: stroke: 3 m is outside −2 m to 2 m/],
+  [
+    'values that contradict each other',
+    ['--set', 'travelMax=0.1'],
+    /--set: The shuttle would reach 0\.125 m, outside the travel, −0\.3 m to 0\.1 m\. .* move start/,
+  ],
   ['a misspelt parameter', ['--set', 'paylod=5'], /paylod.*payload/],
   ['a time that is none', ['--seconds', 'long'], /seconds.*long/],
   ['an option that is none', ['--secnds', '1'], /secnds/],

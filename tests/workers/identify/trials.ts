@@ -2,7 +2,9 @@ import { sceneById } from '../../../scenes/index.ts';
 import { COPPER_ALPHA, motorConstants } from '../../../shared/axis/motor.ts';
 import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
+import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
+import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import type { FitResult, FittedName } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { mapTrace, suggestMapping } from '../../../src/tuning/trace/traceFile.ts';
@@ -48,11 +50,11 @@ function traceOf(
 ): Trace {
   const rows: string[] = [titles];
   const { trip } = measureRun(scene, seconds, (record) => void rows.push(row(record)));
-  if (trip) throw new Error(trip.message);
+  if (trip) throw new Error(trip.kind);
   const table = readTraceTable(`${rows.join('\n')}\n`);
-  if ('problems' in table) throw new Error(table.problems[0]!.message);
+  if ('problems' in table) throw new Error(problemText(table.problems[0]!, AS_WRITTEN));
   const trace = mapTrace(table, suggestMapping(table));
-  if ('problems' in trace) throw new Error(trace.problems[0]!.message);
+  if ('problems' in trace) throw new Error(problemText(trace.problems[0]!, AS_WRITTEN));
   return trace;
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import { tripText } from '../../../shared/figures/tripText.ts';
 import { Session } from '../../../workers/run/session.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
@@ -175,7 +176,7 @@ describe('trips', () => {
   ] satisfies [string, ParameterChanges][])('stops with a plain reason: %s %j', (kind, changes) => {
     const { trip, all } = run(changes);
     expect(trip?.kind).toBe(kind);
-    expect(trip?.message.length).toBeGreaterThan(20);
+    expect(trip && tripText(trip, 'metric').length).toBeGreaterThan(20);
     expect(all.every(Number.isFinite)).toBe(true);
   });
 

@@ -74,5 +74,5 @@ it('a drive without a nut is not worn, and one that trips says so in every test'
   expect(moves.trip).not.toBeNull();
   expect(accuracy.positioning).toHaveLength(2);
   for (const test of [...accuracy.positioning, accuracy.ripple, accuracy.energy])
-    expect('trip' in test && test.trip.message).toBeTruthy();
+    expect('trip' in test && test.trip.kind).toBeTruthy();
 });

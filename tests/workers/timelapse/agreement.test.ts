@@ -86,8 +86,7 @@ describe('limits, against the full model', () => {
     const axis = new Axis(scene);
     let foldback = Number.NaN;
     while (axis.step()) {
-      if (Number.isNaN(foldback) && axis.warnings.some((text) => text.includes('overload')))
-        foldback = axis.time;
+      if (Number.isNaN(foldback) && axis.notices.includes('overload')) foldback = axis.time;
     }
     const { asSet, cycleTime, duty } = lapseOf(scene);
     expect(Math.abs(asSet.overloadTime! - foldback)).toBeLessThan(cycleTime);

@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
+import { onPage, type Sentence, sentenceText } from '../../../shared/core/sentence.ts';
 import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
-import type { LapseOptions } from '../../../shared/protocol/timeLapse.ts';
+import type { DutyVerdict, LapseOptions } from '../../../shared/protocol/timeLapse.ts';
 import { cycleSpan } from '../../../workers/timelapse/cycleSpan.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
 import { bareScene } from '../model/sceneOf.ts';
+
+const text = (each: Sentence) => sentenceText(each, onPage('metric'));
+const told = ({ reasons }: DutyVerdict) => reasons.map(text);
 
 const withChanges = (scene: Scene, changes: ParameterChanges): Scene => ({
   ...scene,
@@ -48,7 +52,7 @@ describe('what cooling has to do', () => {
     expect(growth!.coolant!.temperature).toBeLessThan(winding!.coolant!.temperature);
     expect(cooling!.heat).toBe(growth!.coolant!.heat);
     expect(cooling!.chillerNeeded).toBe(true);
-    const sentences = coolingSentences(hot.parameters, cooling!);
+    const sentences = coolingSentences(hot.parameters, cooling!).map(text);
     expect(sentences).toHaveLength(3);
     expect(sentences[2]).toMatch(/^A chiller for \d+ W is needed/);
   });
@@ -75,7 +79,7 @@ describe('whether the axis can do its duty', () => {
   it('cannot: it settles above where its current is folded back, long after the hours that were asked', () => {
     const { asSet, duty } = timeLapse(withChanges(hot, { foldbackTemperature: 60 }), { hours: 0.05 });
     expect([asSet.trip, asSet.hotTime]).toEqual([null, null]);
-    expect(duty.reasons.join()).toMatch(/In the long run the winding settles at/);
+    expect(told(duty).join()).toMatch(/In the long run the winding settles at/);
   });
 
   it('cannot: the winding gets too hot within the hours, in half the time with half the capacities', () => {
@@ -95,7 +99,7 @@ describe('whether the axis can do its duty', () => {
     expect(slow.trip!.kind).toBe('following error');
     expect(slow.trip!.time).toBeGreaterThan(slow.hotTime!);
     expect(slow.samples.at(-1)!.windingPeak).toBeLessThan(limits.windingLimit);
-    expect(quick.duty.reasons[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
+    expect(told(quick.duty)[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
   });
 
   it('cannot: the cycle does not run even cold', () => {
@@ -103,7 +107,7 @@ describe('whether the axis can do its duty', () => {
     expect(lapse.asSet.trip).toMatchObject({ kind: 'following error', time: 0 });
     expect(lapse.asSet.samples).toEqual([]);
     expect([lapse.asSet.steady, lapse.cooling]).toEqual([null, null]);
-    expect(lapse.duty.reasons[0]).toMatch(/^In the first cycle the drive trips/);
+    expect(told(lapse.duty)[0]).toMatch(/^In the first cycle the drive trips/);
   });
 });
 

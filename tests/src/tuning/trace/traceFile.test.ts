@@ -2,6 +2,8 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
+import { problemText } from '../../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../../shared/core/sentence.ts';
 import type { Trace } from '../../../../shared/protocol/trace.ts';
 import { mapTrace, suggestMapping, type TraceMapping } from '../../../../src/tuning/trace/traceFile.ts';
 import { readTraceTable, type TraceTable } from '../../../../src/tuning/trace/traceTable.ts';
@@ -143,7 +145,7 @@ describe('a trace is refused', () => {
       'with a unit of something else',
       recording(rows),
       { ...MAPPING, position: { column: 1, unit: 'A' } },
-      /^Position at the encoder: "A" is no unit for it. Give one of mm, m, µm, nm/,
+      /^Position at the encoder: "A" is not a unit for it. Give one of mm, m, µm, nm/,
     ],
     [
       'with a word for a number',
@@ -169,23 +171,18 @@ describe('a trace is refused', () => {
       'sampled too slowly to be one',
       recording(even(60, 1)),
       MAPPING,
-      /1.000 samples a second. Recordings of 10 to 1000000 a second/,
+      /1.000 samples per second. Recordings of 10 to 1000000 per second/,
     ],
     [
       'at a rate that is none',
       recording(rows),
       { ...MAPPING, time: { rate: 0 } },
-      /0 Hz is no sample rate. Give 10 to 1000000 Hz/,
+      /0 Hz is not a sample rate. Enter 10 to 1000000 Hz/,
     ],
-    [
-      'with a gap of hours',
-      swapped(61, '99999;1;1'),
-      MAPPING,
-      /reaches over 1.000e\+5 s with 1 gaps. Cut it/,
-    ],
+    ['with a gap of hours', swapped(61, '99999;1;1'), MAPPING, /spans 1.000e\+5 s with 1 gaps. Cut it/],
   ])('%s', (_case, text, mapping, expected) => {
     const result = mapTrace(tableOf(text), mapping);
-    expect('problems' in result ? result.problems[0]!.message : '').toMatch(expected);
+    expect('problems' in result ? problemText(result.problems[0]!, AS_WRITTEN) : '').toMatch(expected);
   });
 });
 

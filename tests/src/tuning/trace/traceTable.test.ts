@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { CHANNEL_NAMES } from '../../../../shared/core/channels.ts';
+import { problemTexts } from '../../../../shared/core/problem.ts';
+import { AS_WRITTEN } from '../../../../shared/core/sentence.ts';
 import { readTraceTable, type TraceTable } from '../../../../src/tuning/trace/traceTable.ts';
 
 function table(text: string): TraceTable {
   const result = readTraceTable(text);
-  if ('problems' in result) throw new Error(result.problems.map(({ message }) => message).join('\n'));
+  if ('problems' in result) throw new Error(problemTexts(result.problems, AS_WRITTEN).join('\n'));
   return result;
 }
 
@@ -15,7 +17,7 @@ const guesses = (header: string) =>
 
 function message(text: string): string {
   const result = readTraceTable(text);
-  return 'problems' in result ? result.problems.map((problem) => problem.message).join('\n') : '';
+  return 'problems' in result ? problemTexts(result.problems, AS_WRITTEN).join('\n') : '';
 }
 
 describe('a recording is read', () => {
@@ -94,7 +96,7 @@ describe('a recording is refused', () => {
       /line 3: it has 2 columns, and the first line has 3/,
     ],
     ['with a row too long', 'a,b\n1,2\n4,5,6', /line 3: it has 3 columns, and the first line has 2/],
-    ['with too many columns', `${'a,'.repeat(250)}a\n`, /line 1: 251 columns are too many. Give at most 200/],
+    ['with too many columns', `${'a,'.repeat(250)}a\n`, /line 1: 251 columns are too many. The limit is 200/],
     ['with too many rows', `a,b\n${'1,2\n'.repeat(1_000_001)}`, /line 1000002: more than 1000000 rows/],
   ])('%s', (_case, text, expected) => expect(message(text)).toMatch(expected));
 

@@ -1,0 +1,44 @@
+import { AS_WRITTEN, exactly, onPage, type Sentence, sentence, sentenceText } from '../core/sentence.ts';
+import type { Unit, UnitSystem } from '../core/units.ts';
+import type { Notice, Trip } from '../protocol/axis.ts';
+
+/** Why the drive stopped itself, in a sentence or two: in the units of a person, or in SI for the command line. */
+export function tripText(trip: Trip, units: UnitSystem | 'SI'): string {
+  return sentenceText(tripSentence(trip), units === 'SI' ? AS_WRITTEN : onPage(units));
+}
+
+export function tripSentence(trip: Trip): Sentence {
+  switch (trip.kind) {
+    case 'following error':
+      return sentence`The following error passed ${limit(trip, 'mm')}. The loop is unstable or too soft,
+        or the move asks for more than the current limit allows.`;
+    case 'over-travel':
+      return sentence`The table passed the ${trip.side} travel limit at ${limit(trip, 'mm')}.`;
+    case 'over-speed':
+      return sentence`The table exceeded the speed limit of ${limit(trip, 'm/s')}.`;
+    case 'over-temperature':
+      return sentence`The winding reached its limit of ${limit(trip, '°C')}.
+        Use a gentler cycle, a longer dwell or cooling.`;
+    case 'oscillation':
+      return [
+        'The drive swung again and again from one limit of current or voltage to the other: the loop is unstable.',
+      ];
+    case 'divergence':
+      return ['The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.'];
+  }
+}
+
+/** A limit is a number that somebody set. */
+const LIMIT_DIGITS = 4;
+
+function limit(trip: { readonly limit: number }, unit: Unit) {
+  return exactly(trip.limit, unit, LIMIT_DIGITS);
+}
+
+/** What a drive would show as a warning. */
+export const NOTICE_TEXTS: Readonly<Record<Notice, string>> = {
+  current: 'The current limit is reached: the motor gives less force than the loop asks for.',
+  voltage: 'The bus voltage is used up: the current cannot follow at this speed and acceleration.',
+  overload: 'The overload time is used up: current is folded back to its continuous value.',
+  heat: 'The winding is hot: current is folded back to protect it.',
+};
