@@ -38,7 +38,8 @@ const TIME_LABEL = 6;
 const START_SPAN = 2;
 
 const HELP =
-  'Left and right arrow move through time, plus and minus zoom, [ and ] move the cursor, Escape follows the run again.';
+  'Left and right arrow move through time, plus and minus zoom, [ and ] move the cursor, ' +
+  'Escape follows the run again.';
 
 /** Six stacked strip charts of the run in `host`, on one axis of simulated time. */
 export function createCharts(host: HTMLElement, history: History): Charts {

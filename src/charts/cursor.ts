@@ -1,8 +1,11 @@
-/** A hair line over all rows: a fraction of their width, 0 at the left edge, 1 at the right; null: there is none. */
+/**
+ * A hair line over all rows: a fraction of their width, 0 at the left edge, 1 at the right; null:
+ * there is none.
+ */
 export class Cursor {
   fraction: number | null = null;
 
-  /** The column it stands in, of `count`. */
+  /** The column it lies in, of `count`. */
   column(count: number): number | null {
     return this.fraction === null ? null : Math.min(count - 1, Math.floor(this.fraction * count));
   }

@@ -36,7 +36,10 @@ export function momentBox(
   return { text, width, left: Math.min(Math.max(left, frame.left), rightOf(frame) - width) };
 }
 
-/** Labels of the time axis in its own area; the unit stands at the right end, and the box hides none by half. */
+/**
+ * Labels of the time axis in its own area; the unit is at the right end, and the box leaves no
+ * label half hidden.
+ */
 export function drawTimeLabels(
   context: Context,
   theme: Theme,

@@ -7,8 +7,8 @@ const CLICK = 5;
 const WHEEL = 0.0015;
 
 /**
- * Pointer and wheel over `pad`, which lies over the plots: moving places the cursor, dragging selects a window, the wheel zooms, a double
- * click follows the newest sample again.
+ * Pointer and wheel over `pad`, which lies over the plots: moving places the cursor, dragging
+ * selects a window, the wheel zooms, a double click follows the newest sample again.
  */
 export class PointerActions {
   readonly #pad: HTMLElement;

@@ -11,7 +11,10 @@ import { LegendEntry } from './legendEntry.ts';
 import type { RowSpec } from './rows.ts';
 import type { TimeView } from './timeView.ts';
 
-/** The limit joins the scale when the lines have used up this share of it; before, it lies off the chart. */
+/**
+ * The limit joins the scale when the lines have used up this share of it; before, it lies off the
+ * chart.
+ */
 const NEAR = 0.5;
 /** A pinned run is drawn beneath the present one: thin and faint. */
 const GHOST = { dash: 'solid', width: 1.5 } as const;
@@ -29,7 +32,10 @@ interface Line {
   relevant: boolean;
 }
 
-/** One of the stacked charts: its lines on a scale of their own, their legend, and its title, which folds it away. */
+/**
+ * One of the stacked charts: its lines on a scale of their own, their legend, and its title, which
+ * folds it away.
+ */
 export class Row {
   readonly element: HTMLElement;
   readonly #place = element('div', { class: 'charts-plot' });

@@ -3,8 +3,8 @@ export const MIN_SPAN = 5e-4;
 export const MAX_SPAN = 7200;
 
 /**
- * The window of simulated time that all rows show. Live, it follows the newest sample; held, it stays where a person
- * has put it while the run goes on. Frozen, time stands still for the charts alone.
+ * The window of simulated time that all rows show. Live, it follows the newest sample; held, it
+ * stays where a person has put it while the run goes on. Frozen, only the charts stop in time.
  */
 export class TimeView {
   from = 0;
@@ -28,8 +28,8 @@ export class TimeView {
   }
 
   /**
-   * Moves the window on to what the history holds now. A live window moves by whole columns, so that what it shows
-   * is drawn the same on its way.
+   * Moves the window on to what the history holds now. A live window moves by whole columns, so
+   * that what it shows is drawn the same on its way.
    */
   update(oldest: number, latest: number, columns: number): void {
     this.#oldest = oldest;
@@ -45,7 +45,7 @@ export class TimeView {
     return this.from + fraction * this.#span;
   }
 
-  /** Where the newest sample stands, as a fraction of the width; at an end if it lies beyond. */
+  /** Where the newest sample lies, as a fraction of the width; at an end if it lies beyond. */
   get newest(): number {
     return clamp((this.#latest - this.from) / this.#span, 0, 1);
   }
@@ -54,7 +54,10 @@ export class TimeView {
     this.#span = clamp(span, MIN_SPAN, MAX_SPAN);
   }
 
-  /** Makes the window `factor` times as long about a fraction of the width; a live one keeps its newest edge. */
+  /**
+   * Makes the window `factor` times as long about a fraction of the width; a live one keeps its
+   * newest edge.
+   */
   zoom(factor: number, fraction: number): void {
     const about = this.timeAt(fraction);
     this.setSpan(this.#span * factor);
@@ -87,7 +90,10 @@ export class TimeView {
     this.#frozenAt = frozen ? this.#latest : null;
   }
 
-  /** Another run: the moments that were held or frozen belong to the old one. Frozen, it waits at the start. */
+  /**
+   * Another run: the moments that were held or frozen belong to the old one. Frozen, it waits at
+   * the start.
+   */
   restart(): void {
     this.#heldAt = null;
     if (this.frozen) this.#frozenAt = 0;

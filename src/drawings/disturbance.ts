@@ -7,7 +7,10 @@ import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
 import { label, line, type Mark } from '../plot/marks.ts';
 import { greatestOf, rangeOf, widened } from '../plot/range.ts';
 
-/** Deviation of the table after a force step, with the window of plus and minus `window`, m; on the scale of all of `among`. */
+/**
+ * Deviation of the table after a force step, with the window of plus and minus `window`, m; on the
+ * scale of all of `among`.
+ */
 export function disturbanceChart(
   test: DisturbanceTest,
   window: number,
@@ -19,7 +22,9 @@ export function disturbanceChart(
   const end = recovery === null ? 'does not recover' : `recovers in ${ranged(recovery, 's')}`;
   return lineChart(
     {
-      description: `Force step of ${ranged(force, 'N')}: peak deviation ${ranged(peak, 'µm')}, stiffness ${inUnit(stiffness, 'N/µm')}, ${end}.`,
+      description:
+        `Force step of ${ranged(force, 'N')}: peak deviation ${ranged(peak, 'µm')}, ` +
+        `stiffness ${inUnit(stiffness, 'N/µm')}, ${end}.`,
       x: {
         title: 'Time since the force step',
         unit: 's',

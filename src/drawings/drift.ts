@@ -31,10 +31,11 @@ export function driftChart(
       stops: trip !== null,
     };
   });
+  const ends = series.map(({ name }) => name).join(', ');
   const [low, high] = rangeOf([0, -MIN], ...series.map(({ y }) => y));
   return lineChart(
     {
-      description: `Change of force per ampere over the duty. At the end: ${series.map(({ name }) => name).join(', ')}.`,
+      description: `Change of force per ampere over the duty. At the end: ${ends}.`,
       x: hoursAxis(candidates.map(({ course }) => course)),
       y: { title: 'Force per ampere', unit: '%', ...widened(low, high) },
       series,

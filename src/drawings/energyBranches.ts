@@ -31,7 +31,10 @@ const WAYS = [
 /** Smaller than this beside what was drawn, what does not add up is the rounding of doubles. */
 const ROUNDING = 1e-9;
 
-/** The account of a cycle, sorted into in and out by sign. What does not add up appears as `unaccounted`. Ways below `trace` of what is drawn are only named. */
+/**
+ * The account of a cycle, sorted into in and out by sign. What does not add up appears as
+ * `unaccounted`. Ways below `trace` of what is drawn are only named.
+ */
 export function branchesOf(flow: EnergyFlow, trace: number): Branches {
   const ways = WAYS.map(([key, name, colour]): Branch => ({ name, energy: flow[key], colour }));
   const residual = flow.drawn - totalOf(ways) - flow.returned;

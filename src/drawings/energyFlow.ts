@@ -19,7 +19,10 @@ const LEFT = 8;
 const TRUNK = 12;
 /** Of the turn that returned energy takes, px. */
 const TURN = 12;
-/** Smaller than this beside what was drawn, a way is named but not drawn: it would be thinner than anything that shows. */
+/**
+ * Smaller than this beside what was drawn, a way is named but not drawn: it would be thinner than
+ * anything that shows.
+ */
 const TRACE = 1e-5;
 
 /** Places that the parts of a flow share, px. */
@@ -33,8 +36,9 @@ interface Layout {
 }
 
 /**
- * Where the energy of a cycle goes: bands as wide as the energies that flow in them, from what is drawn on the left to where it ends on the
- * right; what is returned turns back to the bus. On the scale of all of `among`.
+ * Where the energy of a cycle goes: bands as wide as the energies that flow in them, from what is
+ * drawn on the left to where it ends on the right; what is returned turns back to the bus. On the
+ * scale of all of `among`.
  */
 export function energyFlowChart(
   flow: EnergyFlow,
@@ -127,5 +131,6 @@ function amount(energy: number, drawn: number): string {
 }
 
 function summary({ drawn, returned }: EnergyFlow, texts: readonly string[]): string {
-  return `Energy of a cycle: ${ranged(drawn, 'J')} drawn, ${ranged(returned, 'J')} returned; ${texts.join('; ')}.`;
+  const [taken, back] = [ranged(drawn, 'J'), ranged(returned, 'J')];
+  return `Energy of a cycle: ${taken} drawn, ${back} returned; ${texts.join('; ')}.`;
 }

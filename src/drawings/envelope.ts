@@ -17,7 +17,9 @@ const BESIDE = 0.6;
 /** Height of a line of names, px. */
 const LINE = 17;
 
-/** What the motors can give at each speed, and what the job needs, on the scale of all of `among`. */
+/**
+ * What the motors can give at each speed, and what the job needs, on the scale of all of `among`.
+ */
 export function envelopeChart(
   envelope: Envelope,
   among: readonly Envelope[] = [envelope],
@@ -99,10 +101,11 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
 
 function summary({ peak, continuous, trajectory, speed, rms }: Envelope, isOutside: boolean): string {
   const needed = ranged(greatestOf(trajectory.map((point) => point.force)), 'N');
+  const verdict = isOutside ? 'in part more than the motors can give' : 'all within the peak force';
   const standing = `${ranged(at(peak, 0), 'N')} peak and ${ranged(at(continuous, 0), 'N')} continuous`;
   return (
     `Force against speed. At standstill ${standing}, up to ${ranged(greatestOf(speed), 'm/s')}. ` +
-    `The job needs up to ${needed}, ${isOutside ? 'in part more than the motors can give' : 'all within the peak force'}; ` +
+    `The job needs up to ${needed}, ${verdict}; ` +
     `RMS ${ranged(rms.force, 'N')}.`
   );
 }

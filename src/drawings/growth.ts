@@ -8,8 +8,9 @@ import type { CandidateCourse } from './drift.ts';
 import { hoursAxis } from './hoursAxis.ts';
 
 /**
- * Thermal growth at the tool of all candidates over their duty, with the band that is allowed, plus and minus `allowed`, m. Candidates that
- * leave a scale of plus and minus `max` are cut off there; their labels say how far they go.
+ * Thermal growth at the tool of all candidates over their duty, with the band that is allowed, plus
+ * and minus `allowed`, m. Candidates that leave a scale of plus and minus `max` are cut off there;
+ * their labels say how far they go.
  */
 export function growthChart(
   candidates: readonly CandidateCourse[],
@@ -28,14 +29,16 @@ export function growthChart(
       stops: trip !== null,
     };
   });
+  const ends = series.map(({ name }) => name).join(', ');
+  const limit = ranged(allowed, 'µm');
   const [low, high] = rangeOf([-1.2 * allowed, 1.2 * allowed], ...series.map(({ y }) => y));
   return lineChart(
     {
-      description: `Thermal growth at the tool over the duty, allowed ±${ranged(allowed, 'µm')}. At the end: ${series.map(({ name }) => name).join(', ')}.`,
+      description: `Thermal growth at the tool over the duty, allowed ±${limit}. At the end: ${ends}.`,
       x: hoursAxis(candidates.map(({ course }) => course)),
       y: { title: 'Growth', unit: 'mm', ...widened(Math.max(low, -max), Math.min(high, max)) },
       series,
-      levels: [{ y: allowed, text: `allowed ±${ranged(allowed, 'µm')}` }],
+      levels: [{ y: allowed, text: `allowed ±${limit}` }],
       band: [-allowed, allowed],
       cursor,
     },

@@ -12,12 +12,12 @@ import { rangeOf, widened } from '../plot/range.ts';
 const POSITIONING_SIZE: Size = { width: 640, height: 300 };
 
 const PEN: Pen = { colour: 'error', width: 2 };
-/** Narrower than this, the figures stand below instead of beside. */
+/** In a narrower chart the figures are written below instead of beside it, px. */
 const NARROW = 460;
 const ROW = 20;
 /** Room for the bars of A and E beside the frame, px. */
 const SPANS = 48;
-/** Bars and dots of up and down stand beside each other, this far from the target, px. */
+/** Bars and points of the two directions lie this far to either side of the target, px. */
 const BESIDE = 4;
 const CAP = 3;
 
@@ -41,8 +41,9 @@ function directionsOf({ up, down, figures }: PositioningTest): readonly Directio
 }
 
 /**
- * Deviation of the tool from each target after ISO 230-2: single approaches as points, their means joined, bars of plus and minus 2 s; in
- * +x full and solid, in −x open and dashed. On the scale of all of `among`.
+ * Deviation of the tool from each target after ISO 230-2: single approaches as points, their means
+ * joined, bars of plus and minus 2 s; in +x full and solid, in −x open and dashed. On the scale of
+ * all of `among`.
  */
 export function positioningChart(
   test: PositioningTest,
@@ -121,7 +122,10 @@ function bar(x: number, top: number, foot: number, pen: Pen): Mark[] {
   ];
 }
 
-/** A and E beside the frame as what they measure: from the lowest to the highest bar, and from the lowest to the highest mean. */
+/**
+ * A and E beside the frame as what they measure: from the lowest to the highest bar, and from the
+ * lowest to the highest mean.
+ */
 function spans(test: PositioningTest, { frame, y }: Axes): Mark[] {
   const directions = directionsOf(test);
   const side = rightOf(frame);
@@ -149,7 +153,8 @@ function figureText({ figures }: PositioningTest): string[] {
 function summary({ state, figures }: PositioningTest): string {
   const { accuracy, systematic, repeatability, reversal } = figures;
   return (
-    `Positioning ${state}: accuracy A ${ranged(accuracy, 'µm')}, systematic error E ${ranged(systematic, 'µm')}, ` +
+    `Positioning ${state}: accuracy A ${ranged(accuracy, 'µm')}, ` +
+    `systematic error E ${ranged(systematic, 'µm')}, ` +
     `repeatability R ${ranged(repeatability, 'µm')}, reversal error B ${ranged(reversal, 'µm')}.`
   );
 }

@@ -5,7 +5,10 @@ import type { Size } from '../plot/frame.ts';
 import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
 import { greatestOf, rangeOf, widened } from '../plot/range.ts';
 
-/** Speed ripple of a scan over its distance, with what is allowed (a share of the set speed), on the scale of all of `among`. */
+/**
+ * Speed ripple of a scan over its distance, with what is allowed (a share of the set speed), on the
+ * scale of all of `among`.
+ */
 export function rippleChart(
   test: RippleTest,
   allowed: number,
@@ -16,7 +19,9 @@ export function rippleChart(
   const [low, high] = rangeOf([-1.1 * allowed, 1.1 * allowed], ...among.map((each) => each.deviation));
   return lineChart(
     {
-      description: `Speed ripple at ${ranged(speed, 'mm/s')}: ${ranged(peak, '%')} peak, ${ranged(rms, '%')} rms of the set speed; allowed ${ranged(allowed, '%')}.`,
+      description:
+        `Speed ripple at ${ranged(speed, 'mm/s')}: ${ranged(peak, '%')} peak, ${ranged(rms, '%')} rms ` +
+        `of the set speed; allowed ${ranged(allowed, '%')}.`,
       x: {
         title: 'Distance',
         unit: 'mm',

@@ -17,8 +17,8 @@ const LINE = 18;
 type SpectralLine = RippleTest['lines'][number];
 
 /**
- * Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and named below. With few
- * of them the drawing is less high.
+ * Amplitude of the speed ripple at each period along the axis; the strongest lines are numbered and
+ * named below. With few of them the drawing is less high.
  */
 export function spectrumChart(
   test: RippleTest,

@@ -14,7 +14,9 @@ export function staircaseChart(
   const { step, time, set, tool, largestError, noise } = test;
   return lineChart(
     {
-      description: `Staircase of ${ranged(step, 'nm')} steps: largest error ${ranged(largestError, 'nm')}, noise ${ranged(noise, 'nm')} rms.`,
+      description:
+        `Staircase of ${ranged(step, 'nm')} steps: largest error ${ranged(largestError, 'nm')}, ` +
+        `noise ${ranged(noise, 'nm')} rms.`,
       x: { title: 'Time', unit: 's', from: 0, to: greatestOf(...among.map((each) => each.time)) },
       y: {
         title: 'Position',

@@ -24,7 +24,10 @@ type Node = (typeof NODES)[number];
 /** A limit is on the scale once the hottest part has come this share of the way to it. */
 const NEAR_LIMIT = 0.5;
 
-/** Room above the highest temperature, as a share of the scale: below limits that are drawn, or below notes of those that are not. */
+/**
+ * Room above the highest temperature, as a share of the scale: below limits that are drawn, or
+ * below notes of those that are not.
+ */
 const BESIDE_LIMITS = 0.08;
 const BESIDE_NOTES = 0.4;
 

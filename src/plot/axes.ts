@@ -9,7 +9,7 @@ import { decadeTicks, multiplesOf, stepAtLeast } from './ticks.ts';
 /** What an axis shows: values in SI. */
 export interface Axis extends Range {
   readonly title: string;
-  /** The largest unit of its family that the values may stand in. */
+  /** The largest unit of its family that the values are shown in. */
   readonly unit: Unit;
   /** Powers of ten instead of equal steps; both ends above zero. */
   readonly log?: boolean;
@@ -44,7 +44,10 @@ const TOP = 10;
 const BOTTOM = 42;
 const AXIS_TITLE = 20;
 
-/** A frame with ticks of the row 1, 2, 5 and titles; `right` is left free beside it, for labels at the ends of curves. */
+/**
+ * A frame with ticks of the row 1, 2, 5 and titles; `right` is left free beside it, for labels at
+ * the ends of curves.
+ */
 export function axes({ width, height }: Size, xAxis: Axis, yAxis: Axis, right = 12): Axes {
   const [across, up] = [proper(xAxis), proper(yAxis)];
   const plotHeight = height - TOP - BOTTOM;
@@ -97,12 +100,15 @@ function steps({ from, to, unit }: Axis, max: number): Ticks {
   return { ticks, unit: inText(unitText(labels, unit)) };
 }
 
-/** Labels at 1, 2, 5 where there is room, else at the powers of ten; each in its own unit when they span several. */
+/**
+ * Labels at 1, 2, 5 where there is room, else at the powers of ten; each in its own unit when they
+ * span several.
+ */
 function decades({ from, to, unit }: Axis, length: number, room: (text: string) => number): Ticks {
   const decade = length / Math.log10(to / from);
   const all = decadeTicks(from, to).map((tick) => ({ ...tick, text: withOwnUnit(tick.value, unit) }));
   const widest = Math.max(0, ...all.map(({ text }) => room(text)));
-  // From 1 to 2 and from 5 to 10 is the shortest way.
+  // The closest neighbours are 1 and 2, and 5 and 10.
   const digits = Math.log10(2) * decade >= widest ? [1, 2, 5] : [1];
   const every = Math.max(1, Math.ceil(widest / decade));
   const lowest = all[0]?.power ?? 0;

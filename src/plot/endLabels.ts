@@ -17,7 +17,10 @@ export function endLabelRoom(texts: readonly string[]): number {
   return LEADER + 8 + Math.max(0, ...texts.map((text) => labelWidth(text)));
 }
 
-/** Labels to the right of a frame, each as near to the end of its curve as the others let it be, and a line to it. */
+/**
+ * Labels to the right of a frame, each as near to the end of its curve as the others let it be, and
+ * a line to it.
+ */
 export function endLabels(frame: Frame, labels: readonly EndLabel[]): Mark[] {
   const sorted = labels
     .filter(({ y }) => Number.isFinite(y))
@@ -35,7 +38,10 @@ export function endLabels(frame: Frame, labels: readonly EndLabel[]): Mark[] {
   });
 }
 
-/** Ascending places at least a line apart, between two bounds, moved as little as may be; past the lower bound where there is no room. */
+/**
+ * Ascending places at least a line apart, between two bounds, moved as little as may be; past the
+ * lower bound where there is no room.
+ */
 export function spread(wanted: readonly number[], lowest: number, highest: number): number[] {
   const fromBelow: number[] = [];
   let limit = highest;

@@ -4,8 +4,8 @@ import { type Curve, label, type Mark, type Point, type Shape, TEXT_SIZE } from 
 type ValueMark = Curve | Point | Shape;
 
 /**
- * Marks cut off at a frame. Where values are not finite, or none can be seen, it says so: a chart that shows nothing
- * would look like one of a quantity that is nothing.
+ * Marks cut off at a frame. Where values are not finite, or none can be seen, it says so: an empty
+ * chart would look like one of a quantity that is zero.
  */
 export function inside(frame: Frame, marks: readonly Mark[], textSize = TEXT_SIZE): Mark[] {
   const text = remarkOn(frame, marks);
@@ -14,7 +14,7 @@ export function inside(frame: Frame, marks: readonly Mark[], textSize = TEXT_SIZ
 }
 
 /** A sentence about the values, on the foot of a frame. */
-export function remark(frame: Frame, text: string, textSize = TEXT_SIZE): Mark {
+function remark(frame: Frame, text: string, textSize = TEXT_SIZE): Mark {
   return label(frame.left + frame.width / 2, footOf(frame) - 0.9 * textSize, text, {
     align: 'middle',
     colour: 'alarm',
@@ -34,7 +34,7 @@ function remarkOn(frame: Frame, marks: readonly Mark[]): string | null {
   return values.some((mark) => canBeSeen(mark, frame)) ? null : 'No value lies within the axes';
 }
 
-export function isValue(mark: Mark): mark is ValueMark {
+function isValue(mark: Mark): mark is ValueMark {
   return mark.kind === 'curve' || mark.kind === 'point' || mark.kind === 'shape';
 }
 

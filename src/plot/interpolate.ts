@@ -1,6 +1,9 @@
 import { valueAt } from '../../shared/core/at.ts';
 
-/** A place on an ascending grid: between `index` and the next, `share` of the way on the logarithmic scale. */
+/**
+ * A place on an ascending grid: between `index` and the next, `share` of the way on the logarithmic
+ * scale.
+ */
 export interface GridPlace {
   readonly index: number;
   readonly share: number;

@@ -3,8 +3,8 @@ import { UNITS, type Unit } from '../../shared/core/units.ts';
 import { decimalsOf } from './ticks.ts';
 
 /**
- * How the values along an axis are printed: as (value - base)/factor with `decimals`. The base is zero unless the axis
- * shows a small detail far from zero, such as nanometres at 0.3 m.
+ * How the values along an axis are printed: as (value - base)/factor with `decimals`. The base is
+ * zero unless the axis shows a small detail far from zero, such as nanometres at 0.3 m.
  */
 export interface Labelling {
   readonly base: number;
@@ -17,7 +17,10 @@ export interface Labelling {
 /** Steps finer than this share of the values are counted from a base. */
 const DETAIL = 1e-4;
 
-/** Labels for [low, high] in steps of `step`, SI; `largest` names the family of units and the largest one to be used. */
+/**
+ * Labels for [low, high] in steps of `step`, SI; `largest` names the family of units and the
+ * largest one to be used.
+ */
 export function labelling(low: number, high: number, step: number, largest: Unit): Labelling {
   const size = Math.max(Math.abs(low), Math.abs(high));
   const base = step < DETAIL * size ? roundTo((low + high) / 2, 10 ** Math.ceil(Math.log10(high - low))) : 0;
@@ -36,7 +39,9 @@ function roundTo(value: number, step: number): number {
   return Math.round(value / step) * step;
 }
 
-/** Text of an SI value under a labelling, with more decimals than its ticks if a readout wants them. */
+/**
+ * Text of an SI value under a labelling, with more decimals than its ticks if a readout wants them.
+ */
 export function labelText(value: number, { base, factor, decimals }: Labelling, more = 0): string {
   if (!Number.isFinite(value)) return '–';
   const text = ((value - base) / factor).toFixed(decimals + more);

@@ -97,7 +97,10 @@ function endOf({ name, x, y }: Series): End[] {
   return [];
 }
 
-/** Above its line, or below it where there is no room above; at that end of it where it hides less of the curves. */
+/**
+ * Above its line, or below it where there is no room above; at that end of it where it hides less
+ * of the curves.
+ */
 function levelLabel({ frame, x, y }: Axes, { y: level, text }: Level, series: readonly Series[]): Mark {
   const edge = y.at(level);
   const middle = edge + (edge < frame.top + 20 ? 11 : -10);

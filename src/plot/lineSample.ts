@@ -3,7 +3,7 @@ import { DASHES, type Pen } from './pens.ts';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** A short piece of a line, to stand before its name in a legend. */
+/** A short piece of a line, for its name in a legend. */
 export function lineSample({ colour = 'ink', width = 1, dash = 'solid' }: Pen): SVGElement {
   const sample = document.createElementNS(SVG, 'svg');
   sample.setAttribute('viewBox', '0 0 28 10');

@@ -5,8 +5,8 @@ import type { Fill, Pen } from './pens.ts';
 import type { Scale } from './scale.ts';
 
 /**
- * What a chart consists of, as plain data in px, for either painter: `svg.ts` or `canvas/paint.ts`. Curves, points and
- * shapes stand for values; everything else helps to read them.
+ * What a chart consists of, as plain data in px, for either painter: `svg.ts` or `canvas/paint.ts`.
+ * Curves, points and shapes stand for values; everything else helps to read them.
  */
 export type Mark = Curve | Point | Shape | Line | Box | Circle | Label | Clip;
 
@@ -196,7 +196,10 @@ function isPlaced({ left, top, width, height }: Frame): boolean {
 /** Height of the text of a drawing, px. */
 export const TEXT_SIZE = 14;
 
-/** Width of a character on the average, as a share of the height of the text: that of the widest of common fonts. */
+/**
+ * Width of a character on the average, as a share of the height of the text: that of the widest of
+ * common fonts.
+ */
 const CHARACTER = 0.615;
 
 /** About how wide a label will be, px. Charts are made where no font can be asked. */

@@ -1,7 +1,10 @@
 import { candidatePlace } from '../../shared/study/candidate.ts';
 import type { Colour } from '../ui/look/colours.ts';
 
-/** How a line is told from its neighbours besides its colour: lengths of dash and gap, px; none is unbroken. */
+/**
+ * How a line is told from its neighbours besides its colour: lengths of dash and gap, px; none is
+ * unbroken.
+ */
 export const DASHES = {
   solid: [],
   dashed: [10, 5],
@@ -36,7 +39,10 @@ export function penOfPlace(place: number, colour: Colour, width = 2): Pen {
   return { colour, width, dash: IN_ORDER[place % IN_ORDER.length] ?? 'solid' };
 }
 
-/** The line of a candidate: candidates differ in line and letter, whatever the colour of the quantity. */
+/**
+ * The line of a candidate: candidates differ in line and letter, whatever the colour of the
+ * quantity.
+ */
 export function candidatePen(letter: string, colour: Colour, width = 2): Pen {
   return penOfPlace(candidatePlace(letter), colour, width);
 }

@@ -10,7 +10,9 @@ const ON_PAPER: Readonly<Partial<Record<Colour, string>>> = { line: '#ccc', stro
 
 /** A drawing as SVG, to be put into a page or into a document of its own. Its text has 14 px. */
 export function svg({ size, description, marks }: Drawing): Markup {
-  return markup`<svg class="drawing" viewBox="0 0 ${round(size.width)} ${round(size.height)}" role="img" aria-label="${description}" font-size="${TEXT_SIZE}" fill="currentColor">
+  const view = `0 0 ${round(size.width)} ${round(size.height)}`;
+  const font = markup`font-size="${TEXT_SIZE}" fill="currentColor"`;
+  return markup`<svg class="drawing" viewBox="${view}" role="img" aria-label="${description}" ${font}>
 ${written(marks)}
 </svg>`;
 }
@@ -34,7 +36,7 @@ function writtenMark(mark: Mark): Markup {
     case 'box':
       return markup`<rect ${placed(mark.frame)} ${look(mark.pen, mark.fill)}/>`;
     case 'circle':
-      return markup`<circle cx="${round(mark.x)}" cy="${round(mark.y)}" r="${round(mark.radius)}" ${look(mark.pen, mark.fill)}/>`;
+      return circleAt(mark, look(mark.pen, mark.fill));
     case 'label':
       return labelAt(mark);
     case 'clip':
@@ -42,7 +44,7 @@ function writtenMark(mark: Mark): Markup {
   }
 }
 
-/** A nested SVG cuts off at its edges. It needs no id, so that several drawings can stand on a page. */
+/** A nested SVG cuts off at its edges. It needs no id, so that a page can hold several drawings. */
 function clipped(frame: Frame, marks: readonly Mark[]): Markup {
   const { left, top, width, height } = frame;
   const view = [left, top, width, height].map(round).join(' ');
@@ -58,11 +60,16 @@ function placed({ left, top, width, height }: Frame): Markup {
 function pointAt({ x, y, symbol, radius, pen }: Point): Markup {
   if (symbol === 'cross') {
     const [left, top, right, foot] = [x - radius, y - radius, x + radius, y + radius];
-    return markup`<path d="${pathThrough([left, top, right, foot])}${pathThrough([left, foot, right, top])}" ${look(pen)}/>`;
+    const path = pathThrough([left, top, right, foot]) + pathThrough([left, foot, right, top]);
+    return markup`<path d="${path}" ${look(pen)}/>`;
   }
   const { colour = 'ink', opacity = 1 } = pen;
   const shown =
     symbol === 'dot' ? look(undefined, { colour, opacity }) : look(pen, { colour: 'ground', opacity });
+  return circleAt({ x, y, radius }, shown);
+}
+
+function circleAt({ x, y, radius }: Pick<Point, 'x' | 'y' | 'radius'>, shown: Markup): Markup {
   return markup`<circle cx="${round(x)}" cy="${round(y)}" r="${round(radius)}" ${shown}/>`;
 }
 
@@ -89,17 +96,19 @@ function pathThrough(points: readonly number[]): string {
 /** Attributes that fill and draw an outline. */
 function look(pen: Pen | undefined, fill?: Fill): Markup {
   const { opacity: shade = 1 } = fill ?? {};
-  const ground = markup`fill="${fill ? colourOf(fill.colour) : 'none'}"${shade === 1 ? '' : markup` fill-opacity="${shade}"`}`;
+  const shaded = shade === 1 ? '' : markup` fill-opacity="${shade}"`;
+  const ground = markup`fill="${fill ? colourOf(fill.colour) : 'none'}"${shaded}`;
   if (!pen) return ground;
   const { colour = 'ink', width = 1, dash = 'solid', opacity = 1 } = pen;
   const dashes = dash === 'solid' ? '' : markup` stroke-dasharray="${DASHES[dash].join(' ')}"`;
   const faint = opacity === 1 ? '' : markup` stroke-opacity="${opacity}"`;
-  return markup`${ground} stroke="${colourOf(colour)}" stroke-width="${width}" stroke-linejoin="round"${dashes}${faint}`;
+  const line = markup`stroke="${colourOf(colour)}" stroke-width="${width}" stroke-linejoin="round"`;
+  return markup`${ground} ${line}${dashes}${faint}`;
 }
 
 function colourOf(colour: Colour): string {
   if (colour === 'ink') return 'currentColor';
-  // The page names the ground that its drawings stand on.
+  // The page says what its drawings lie on.
   if (colour === 'ground') return 'var(--paper, #fff)';
   return `var(${colourProperty(colour)}, ${ON_PAPER[colour] ?? '#000'})`;
 }

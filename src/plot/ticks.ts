@@ -1,6 +1,8 @@
 const MANTISSAS = [1, 2, 5];
 
-/** The smallest number of the row 1, 2, 5, 10, 20, ... (and 0.5, 0.2, ...) that is not below `size`. */
+/**
+ * The smallest number of the row 1, 2, 5, 10, 20, ... (and 0.5, 0.2, ...) that is not below `size`.
+ */
 export function stepAtLeast(size: number): number {
   const power = Math.floor(Math.log10(size));
   const mantissa = MANTISSAS.find((m) => m * 10 ** power >= size * (1 - 1e-9)) ?? 10;

@@ -20,8 +20,8 @@ interface Grip {
 }
 
 /**
- * The handles over the magnitude plot as elements of the page, so that pointer, Tab and screen reader find them. One drag, or one key held
- * down, is one gesture.
+ * The handles over the magnitude plot as elements of the page, so that pointer, Tab and screen
+ * reader find them. One drag, or one key held down, is one gesture.
  */
 export class HandleLayer {
   readonly element = element('div', { class: 'loop-handles' });

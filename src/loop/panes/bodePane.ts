@@ -11,14 +11,19 @@ import type { Pane } from './pane.ts';
 
 /** Shares of the height: magnitude, and phase below it. */
 const MAGNITUDE_SHARE = 0.62;
-/** Room for labels beside and below, as a multiple of the text size; between the plots, CSS pixels. */
+/**
+ * Room for labels beside and below, as a multiple of the text size; between the plots, CSS pixels.
+ */
 const GUTTER = 3.4;
 const FOOT = 1.5;
 const GAP = 6;
 /** Height of the coherence strip, as a multiple of the text size. */
 const STRIP = 1.5;
 
-/** Magnitude over phase over one frequency axis, with the pinned and the measured loop beside the present one. */
+/**
+ * Magnitude over phase over one frequency axis, with the pinned and the measured loop beside the
+ * present one.
+ */
 export class BodePane implements Pane {
   readonly title: string;
   readonly legend: readonly ResponseSpec[];

@@ -16,8 +16,9 @@ export interface BodeActions {
 }
 
 /**
- * Pointer, wheel and keys of a Bode plot: moving places the cursor, the wheel zooms, a drag pans, a double click puts a notch on a
- * resonance; brackets move the cursor, arrows pan, plus and minus zoom, N puts a notch at the cursor, Escape shows everything again.
+ * Pointer, wheel and keys of a Bode plot: moving places the cursor, the wheel zooms, a drag pans, a
+ * double click puts a notch on a resonance; brackets move the cursor, arrows pan, plus and minus
+ * zoom, N puts a notch at the cursor, Escape shows everything again.
  */
 export function listenToBode({ element: pad, magnitude: graph }: BodePane, actions: BodeActions): void {
   const { axis } = graph;
@@ -101,4 +102,5 @@ export function listenToBode({ element: pad, magnitude: graph }: BodePane, actio
 }
 
 export const BODE_KEYS =
-  'Brackets move the cursor, N puts a notch on the resonance at it, arrows pan, plus and minus zoom, Escape shows everything.';
+  'Brackets move the cursor, N puts a notch on the resonance at it, arrows pan, plus and minus zoom, ' +
+  'Escape shows everything.';

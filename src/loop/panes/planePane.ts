@@ -22,7 +22,10 @@ export interface PlanePaneOptions {
   onChange(): void;
 }
 
-/** A pane of the complex plane: the wheel and plus and minus zoom, a drag and the arrow keys move it, Escape shows all of it again. */
+/**
+ * A pane of the complex plane: the wheel and plus and minus zoom, a drag and the arrow keys move
+ * it, Escape shows all of it again.
+ */
 export abstract class PlanePane implements Pane {
   readonly title: string;
   readonly element: HTMLElement;

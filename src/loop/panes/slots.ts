@@ -5,7 +5,10 @@ import { createSegmented } from '../../ui/segmented.ts';
 import { type Arrangement, arrangementFor, type PaneName, type Slot } from './arrangement.ts';
 import type { Pane } from './pane.ts';
 
-/** Puts the panes where there is room for them; where several share a place, a row of options chooses one. */
+/**
+ * Puts the panes where there is room for them; where several share a place, a row of options
+ * chooses one.
+ */
 export class Slots {
   readonly element = element('div', { class: 'loop-slots' });
   readonly #panes: Readonly<Record<PaneName, Pane>>;

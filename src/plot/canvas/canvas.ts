@@ -1,7 +1,10 @@
 import { element } from '../../ui/dom.ts';
 import type { Frame } from '../frame.ts';
 
-/** A canvas that covers its parent at the full resolution of the screen and is drawn on in CSS pixels. */
+/**
+ * A canvas that covers its parent at the full resolution of the screen and is drawn on in CSS
+ * pixels.
+ */
 export class Canvas {
   readonly element = element('canvas', { class: 'charts-canvas', 'aria-hidden': 'true' });
   readonly context: CanvasRenderingContext2D;
@@ -15,7 +18,10 @@ export class Canvas {
     this.context = context;
   }
 
-  /** Whether the page has moved to a screen of another resolution, or was magnified, since the last resize. */
+  /**
+   * Whether the page has moved to a screen of another resolution, or was magnified, since the last
+   * resize.
+   */
   get blurred(): boolean {
     return this.#ratio !== window.devicePixelRatio;
   }

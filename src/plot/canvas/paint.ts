@@ -6,7 +6,9 @@ import type { Theme } from './theme.ts';
 
 type Context = CanvasRenderingContext2D;
 
-/** Paints marks on a canvas that is drawn on in CSS pixels, in the colours and the font of the page. */
+/**
+ * Paints marks on a canvas that is drawn on in CSS pixels, in the colours and the font of the page.
+ */
 export function paint(context: Context, theme: Theme, marks: readonly Mark[]): void {
   context.font = theme.font;
   context.textBaseline = 'middle';

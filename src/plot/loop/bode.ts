@@ -21,7 +21,10 @@ const REVERSED = -180;
 
 type Levels = (response: Response) => Float64Array;
 
-/** Magnitude and phase of some responses over one frequency axis, and the coherence of what was measured. */
+/**
+ * Magnitude and phase of some responses over one frequency axis, and the coherence of what was
+ * measured.
+ */
 export class BodeChart {
   readonly spec: BodeSpec;
   readonly magnitude: Graph;

@@ -18,7 +18,10 @@ const FRAMES = {
   closed: { left: LEFT, top: 337, width: WIDTH, height: 135 },
 } as const satisfies Record<string, Frame>;
 
-/** Open loop in magnitude and phase with its margins, and sensitivity and closed loop, over one frequency axis. */
+/**
+ * Open loop in magnitude and phase with its margins, and sensitivity and closed loop, over one
+ * frequency axis.
+ */
 export function bodeSheet(analysis: LoopAnalysis): Drawing {
   const { frequency, figures } = analysis;
   const axis = new FrequencyAxis();

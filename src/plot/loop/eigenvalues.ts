@@ -11,7 +11,10 @@ const DAMPED = 0.5;
 /** Points of half a line of damping. */
 const BENDS = 60;
 
-/** The eigenvalues of the sampled closed loop over one position-loop sample: crosses, in the unit circle while it is stable. */
+/**
+ * The eigenvalues of the sampled closed loop over one position-loop sample: crosses, in the unit
+ * circle while it is stable.
+ */
 export function eigenvalueMarks(plane: Plane, { analysis, pinned }: LoopChartData, textSize: number): Mark[] {
   const { frame, x, y, unit } = plane;
   const { spectralRadius, stable } = analysis.figures;

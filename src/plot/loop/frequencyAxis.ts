@@ -4,7 +4,10 @@ import { type DecadeTick, decadeTicks } from '../ticks.ts';
 /** Smallest span that can be zoomed to, as a ratio of its ends. */
 const MIN_RATIO = 1.25;
 
-/** The logarithmic frequency axis that all Bode plots share, Hz: all of it, or the part that was zoomed to. */
+/**
+ * The logarithmic frequency axis that all Bode plots share, Hz: all of it, or the part that was
+ * zoomed to.
+ */
 export class FrequencyAxis {
   /** Places are shares of the width. */
   #scale = logScale(1, 4000, 0, 1);
@@ -46,7 +49,9 @@ export class FrequencyAxis {
     return this.#scale.valueAt(fraction);
   }
 
-  /** Makes the span `factor` times as wide on the logarithmic scale about a fraction of the width. */
+  /**
+   * Makes the span `factor` times as wide on the logarithmic scale about a fraction of the width.
+   */
   zoom(factor: number, fraction: number): void {
     const about = this.frequencyAt(fraction);
     const ratio = (this.to / this.from) ** factor;
@@ -65,9 +70,9 @@ export class FrequencyAxis {
   }
 
   #show(from: number, wanted: number): void {
-    const most = this.#highest / this.#lowest;
-    const ratio = Math.min(Math.max(wanted, MIN_RATIO), most);
-    if (ratio === most) {
+    const widest = this.#highest / this.#lowest;
+    const ratio = Math.min(Math.max(wanted, MIN_RATIO), widest);
+    if (ratio === widest) {
       this.showAll();
       return;
     }

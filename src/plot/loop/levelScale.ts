@@ -15,7 +15,10 @@ const LINE = 1.3;
 /** The scale closes in only when it would become smaller than this share of what it is. */
 const CLOSE_IN = 0.7;
 
-/** A vertical scale of dB, degrees or decades whose ends lie on ticks; it opens at once and closes in only when much is gained. */
+/**
+ * A vertical scale of dB, degrees or decades whose ends lie on ticks; it opens at once and closes
+ * in only when much is gained.
+ */
 export class LevelScale {
   low: number;
   high: number;

@@ -28,7 +28,10 @@ export function nyquistSheet(analysis: LoopAnalysis): Drawing {
   ]);
 }
 
-/** The open loop, the unit circle, and round −1 the circle that the loop keeps clear of; captions in the upper left corner. */
+/**
+ * The open loop, the unit circle, and round −1 the circle that the loop keeps clear of; captions in
+ * the upper left corner.
+ */
 export function nyquistMarks(
   plane: Plane,
   data: LoopChartData,

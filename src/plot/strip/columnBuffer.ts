@@ -12,8 +12,8 @@ export interface Span {
 }
 
 /**
- * Minimum and maximum of one channel per column of the window. Columns stand on a fixed grid of time, so a window that
- * moves on only has its newest columns read.
+ * Minimum and maximum of one channel per column of the window. Columns lie on a fixed grid of time,
+ * so a window that moves on only has its newest columns read.
  */
 export class ColumnBuffer implements Columns {
   lows = new Float64Array(0);

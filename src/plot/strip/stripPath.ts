@@ -1,7 +1,10 @@
 import { valueAt } from '../../../shared/core/at.ts';
 import type { Scale } from '../scale.ts';
 
-/** A gap of a dashed line never swallows a column taller than this, CSS pixels: a spike shows even between two dashes. */
+/**
+ * A gap of a dashed line never swallows a column taller than this, CSS pixels: a spike shows even
+ * between two dashes.
+ */
 const TALL = 3;
 /** A line may leave its frame by this much, CSS pixels, before it is held there. */
 const BEYOND = 9;
@@ -13,7 +16,10 @@ export interface Mapping {
   readonly y: Scale;
 }
 
-/** Minimum and maximum of one channel per column, and the number of the first column counted from time zero. */
+/**
+ * Minimum and maximum of one channel per column, and the number of the first column counted from
+ * time zero.
+ */
 export interface Columns {
   readonly lows: Float64Array;
   readonly highs: Float64Array;
@@ -25,8 +31,9 @@ export interface Columns {
 export type Outline = Pick<CanvasPath, 'moveTo' | 'lineTo'>;
 
 /**
- * Adds the area between minima and maxima to the path, as broad as a line of `width` where they meet. Neighbouring
- * columns are joined, missing ones leave a gap. Filled, it costs far less than a stroked line of as many points.
+ * Adds the area between minima and maxima to the path, as broad as a line of `width` where they
+ * meet. Neighbouring columns are joined, missing ones leave a gap. Filled, it costs far less than a
+ * stroked line of as many points.
  */
 export function stripPath(
   outline: Outline,
@@ -60,9 +67,9 @@ export function stripPath(
 }
 
 /**
- * The columns from `start` to before `end` as one area: along the maxima, back along the minima. A column reaches at least
- * to its predecessor, so a jump is drawn as a jump. Filling closes the area; a closePath() here would cost a look at the
- * whole path each time.
+ * The columns from `start` to before `end` as one area: along the maxima, back along the minima. A
+ * column reaches at least to its predecessor, so a jump is drawn as a jump. Filling closes the
+ * area; a closePath() here would cost a look at the whole path each time.
  */
 function piecePath(
   outline: Outline,

@@ -20,8 +20,8 @@ type Context = CanvasRenderingContext2D;
 let endless = new Float64Array(0);
 
 /**
- * One strip chart on a canvas, against a vertical scale that follows its data. It is drawn at every refresh of the
- * display, so it draws columns at once and describes no marks.
+ * One strip chart on a canvas, against a vertical scale that follows its data. It is drawn at every
+ * refresh of the display, so it draws columns at once and describes no marks.
  */
 export class StripPlot {
   readonly #unit: Unit;
@@ -61,7 +61,10 @@ export class StripPlot {
     return unitText(this.#labels, this.#unit);
   }
 
-  /** The range from `low` to `high` where the scale resolves it, else its middle to a tenth of the last digit. */
+  /**
+   * The range from `low` to `high` where the scale resolves it, else its middle to a tenth of the
+   * last digit.
+   */
   valueText(low: number, high: number): string {
     const [from, to] = [labelText(low, this.#labels), labelText(high, this.#labels)];
     return from === to ? labelText((low + high) / 2, this.#labels, 1) : `${from}…${to}`;
@@ -113,7 +116,10 @@ export class StripPlot {
     context.fill();
   }
 
-  /** A limit that holds to both sides of zero and may change with time: its edges, and a tint beyond them. */
+  /**
+   * A limit that holds to both sides of zero and may change with time: its edges, and a tint beyond
+   * them.
+   */
   drawLimit(context: Context, columns: ColumnBuffer, { dash, width }: Trace): void {
     const upper = this.#mapping(columns.count);
     const lower = { ...upper, y: mirrored(upper.y) };

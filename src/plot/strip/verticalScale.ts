@@ -15,8 +15,8 @@ export interface ScaleLimits {
 }
 
 /**
- * A vertical scale that follows its data: it opens at once, so that nothing leaves it, and closes in only when much
- * would be gained, so that it does not flicker.
+ * A vertical scale that follows its data: it opens at once, so that nothing leaves it, and closes
+ * in only when much would be gained, so that it does not flicker.
  */
 export class VerticalScale {
   low = 0;
@@ -30,7 +30,10 @@ export class VerticalScale {
     this.#limits = limits;
   }
 
-  /** Fits the data range [low, high] on `height` pixels with text of `textSize`; whether the scale has changed. */
+  /**
+   * Fits the data range [low, high] on `height` pixels with text of `textSize`; whether the scale
+   * has changed.
+   */
   fit(dataLow: number, dataHigh: number, height: number, textSize: number): boolean {
     const lines = Math.max(2, height / (textSize * LINE));
     const tight = this.#around(dataLow, dataHigh, lines);

@@ -30,7 +30,10 @@ export interface TradeOff {
   readonly highest: number;
 }
 
-/** Peak sensitivity to the right, what is judged upwards, rms current as size; what did not settle lies at the top. */
+/**
+ * Peak sensitivity to the right, what is judged upwards, rms current as size; what did not settle
+ * lies at the top.
+ */
 export function tradeOffOf(result: PretuneResult): TradeOff {
   const points = result.points.filter((point) => Number.isFinite(point.peakSensitivity));
   const values = points.map((point) => (point.trip ? null : judgedFigure(result, point)));
@@ -78,6 +81,7 @@ export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPo
     }),
     ...(places.length === 0 ? [element('p', {}, 'No run has a finite peak sensitivity.')] : []),
   );
+  const [low, high] = sensitivity;
   const unit = result.figure === 'settling time' ? 's' : 'm';
   return element(
     'figure',
@@ -91,8 +95,9 @@ export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPo
     element(
       'figcaption',
       {},
-      `Peak sensitivity from ${inUnit(sensitivity[0], '', 3)} (robust) to ${inUnit(sensitivity[1], '', 3)} (lively). `,
-      'Circles are pretuned, squares textbook, the diamond is the present tuning; larger ones draw more current. Press one to make it live.',
+      `Peak sensitivity from ${inUnit(low, '', 3)} (robust) to ${inUnit(high, '', 3)} (lively). `,
+      'Circles are pretuned, squares textbook, the diamond is the present tuning; ',
+      'larger ones draw more current. Press one to make it live.',
       ...(missing > 0 ? [` Not shown: ${missing} without a finite peak sensitivity.`] : []),
     ),
   );

@@ -24,7 +24,8 @@ export function createResidualPlot(forces: ForceResidual): HTMLElement {
     element(
       'figcaption',
       {},
-      'Above: force of the measured current, and of the fitted model. Below: the residual; open circles were not fitted, because the table stands still or reverses there.',
+      'Above: force of the measured current, and of the fitted model. Below: the residual; ',
+      'open circles were not fitted, because the table stands still or reverses there.',
     ),
   );
 }
@@ -46,7 +47,10 @@ export function forcesChart({ time, measured, model }: ForceResidual, size: Size
   );
 }
 
-/** What the model leaves of the force. The scale is that of the windows that were fitted; others may lie beyond its ends, and are drawn there. */
+/**
+ * What the model leaves of the force. The scale is that of the windows that were fitted; others may
+ * lie beyond its ends, and are drawn there.
+ */
 export function residualChart({ time, residual, used }: ForceResidual, size: Size = RESIDUAL): Drawing {
   const fitted = residual.filter((_, k) => used[k] === 1);
   const shown = fitted.length > 0 ? fitted : residual;

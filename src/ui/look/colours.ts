@@ -1,6 +1,9 @@
 import type { Quantity } from '../../../shared/core/channels.ts';
 
-/** Colours of the page that things are drawn in besides those of quantities, and their custom properties. */
+/**
+ * Colours of the page that things are drawn in besides those of quantities, and their custom
+ * properties.
+ */
 const PAGE_COLOURS = {
   ink: '--ink',
   soft: '--ink-soft',
@@ -30,8 +33,8 @@ function isPageColour(colour: Colour): colour is PageColour {
 const looked = new Map<string, string>();
 
 /**
- * The present value of a custom property of the page, e.g. `cssColour('--q-position')`, for what is drawn rather
- * than styled. Looked up once per theme.
+ * The present value of a custom property of the page, e.g. `cssColour('--q-position')`, for what is
+ * drawn rather than styled. Looked up once per theme.
  */
 export function cssColour(name: string): string {
   let colour = looked.get(name);

@@ -4,7 +4,10 @@ import { positioningChart } from '../../../src/drawings/positioning.ts';
 import { evaluatePositioning } from '../../../workers/accuracy/iso230.ts';
 import { labelsIn, marksOf, pointsOf, readerOf, textsIn } from '../plot/readDrawing.ts';
 
-/** Approaches of 1, 2 and 3 µm have the mean 2 µm and, with n − 1 below, s = 1 µm: ±2s is 0 to 4 µm. From above all is 5 µm less. */
+/**
+ * Approaches of 1, 2 and 3 µm have the mean 2 µm and, with n − 1 below, s = 1 µm: ±2s is 0 to 4 µm.
+ * From above all is 5 µm less.
+ */
 const up = [-0.1, 0, 0.1].map(() => [1e-6, 2e-6, 3e-6]);
 const down = up.map((row) => row.map((value) => value - 5e-6));
 const sample: PositioningTest = {

@@ -7,8 +7,8 @@ import { svg } from '../../../src/plot/svg.ts';
 import { everyChart, sampleData } from './everyChart.ts';
 
 /*
- * Every chart is compared with a drawing that a person has looked at. `WRITE_DRAWINGS=1 npx vitest run tests/src/drawings/snapshots.test.ts`
- * takes those of now in their place.
+ * Every chart is compared with a drawing that a person has looked at. The command below keeps the
+ * present ones in their place.
  */
 
 const FOLDER = new URL('snapshots/', import.meta.url);
@@ -33,7 +33,7 @@ it.each([...charts])('%s looks as it did', (name, chart) => {
   if (env.WRITE_DRAWINGS) writeFileSync(kept, drawn);
   const before = existsSync(kept) ? readFileSync(kept, 'utf8') : '';
   if (before !== drawn) writeFileSync(changed, drawn);
-  const message = `The chart is now drawn as in ${fileURLToPath(changed)}. Look at both, and if it is meant: ${COMMAND}`;
+  const message = `Now drawn as in ${fileURLToPath(changed)}. Look at both, and if it is meant: ${COMMAND}`;
   expect(drawn === before, message).toBe(true);
 });
 

@@ -30,7 +30,10 @@ export function numberOf(text: string): number {
   return Number(text.replace('−', '-'));
 }
 
-/** Value at a place, read as a person would: by the labels along an axis, below the frame or beside it. */
+/**
+ * Value at a place, read as a person would: by the labels along an axis, below the frame or beside
+ * it.
+ */
 export function readerOf(
   drawing: Pick<Drawing, 'marks'>,
   align: 'middle' | 'end',

@@ -19,7 +19,8 @@ describe('vertical scale', () => {
       expect(scale.high).toBeGreaterThanOrEqual(high);
       const ticks = Math.floor(scale.high / scale.step + 1e-6) - Math.ceil(scale.low / scale.step - 1e-6) + 1;
       expect(ticks).toBeGreaterThanOrEqual(2);
-      // On a low chart the step may have to shrink from 5 to 2 to get the second tick: five at most.
+      // On a low chart the step may have to shrink from 5 to 2 to get the second tick: five at
+      // most.
       expect(ticks).toBeLessThanOrEqual(Math.max(5, 1 + height / TEXT));
     }
   });
