@@ -16,8 +16,9 @@ import { tested } from './testAxis.ts';
 type State = PositioningTest['state'];
 
 /**
- * Every test of accuracy that a candidate is put to. Steps, scan and disturbance are made cold, so
- * that they show the drive and not its heat; the energy is that of a cycle at the end of the day.
+ * Runs every accuracy test on a candidate. Staircase, scan, smallest step and sudden force are run
+ * cold, so that they show the drive and not its heat; the energy is that of a cycle at the end of
+ * the day.
  *
  * @param heat the day of the job, whose last temperatures are those of the warm axis
  */
@@ -49,7 +50,10 @@ export function testAccuracy(
   };
 }
 
-/** A test of the axis as warm as the day leaves it; the trip of a day that could not even begin. */
+/**
+ * Runs a test on the axis as warm as the day leaves it; returns the trip of a day that could not
+ * even begin.
+ */
 function atDaysEnd<T>({ asSet }: TimeLapse, test: (start: AxisStart) => T): TestResult<T> {
   const last = asSet.samples.at(-1);
   if (last === undefined) return { trip: tripOf(asSet) };

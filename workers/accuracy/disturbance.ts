@@ -8,14 +8,14 @@ import { thinned } from './thinned.ts';
 
 /** The force as a share of the continuous force of all motors. Common practice, no source. */
 export const FORCE_SHARE = 0.2;
-/** How long the axis stands before it, and how long it is watched, s. */
+/** How long the axis is observed before the force and after it, s. */
 const BEFORE = 0.02;
 const WATCHED = 0.5;
 
 /**
- * A force that pushes the standing table along +x at once and stays: a fifth of the continuous
- * force. The deviation is that of the table from where it stood, which an encoder on a screw's
- * motor does not see all of.
+ * A sudden force on the standing table, along +x and constant from then on: a fifth of the
+ * continuous force. The deviation is that of the tool from where it stood; an encoder on a screw's
+ * motor does not see all of it.
  */
 export function disturbance(scene: Scene): DisturbanceTest {
   const { window } = scene.parameters;

@@ -5,13 +5,13 @@ import { tripOf } from '../run/tripOf.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { TrippedError } from './testAxis.ts';
 
-/** The running sums of the energy account that a flow is made of, and the cycles they stand for. */
+/** Running sums of the energy account, with the time and the cycles they cover. */
 type Account = Omit<EnergyFlow, 'cycleTime'> & { readonly time: number; readonly cycles: number };
 
 /**
- * Where the energy of one cycle of the program goes, process and all, in the mean of the whole
- * cycles that follow at least a second of settling. drawn = returned + losses + work + stored to a
- * millionth of what goes through.
+ * Where the energy of one cycle of the program goes, including that of the process: the mean of the
+ * whole cycles that follow at least a second of settling. drawn = returned + losses + work +
+ * stored, to a millionth of the energy drawn.
  *
  * @throws RangeError when a cycle is too long to be run
  */
@@ -39,7 +39,7 @@ export function energyFlow(scene: Scene, start: AxisStart = {}): EnergyFlow {
   };
 }
 
-/** Runs until so many samples of the position loop are done. */
+/** Runs until this many samples of the position loop are done. */
 function runTo(axis: Axis, samples: number): void {
   const ticks = samples * axis.parameters.positionDivider;
   while (axis.tick < ticks) if (!axis.step()) throw new TrippedError(tripOf(axis));

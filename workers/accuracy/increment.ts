@@ -5,35 +5,35 @@ import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import type { TestAxis } from './testAxis.ts';
 
-/** Steps of one size: so many up, and as many down. */
+/** Steps of each size: this many up, and as many down. */
 const EACH_WAY = 5;
-/** Time for a step, s, and the part of it at the end in which the tool is looked at. */
+/** Time for a step, s, and the part at its end over which the tool position is averaged. */
 const STEP_TIME = 0.4;
 const LOOK = 0.05;
-/** Rest before the first of a size, s: what creeps after the way there comes to an end. */
+/** Rest before the first step of each size, s, so that creep after the approach has ended. */
 const REST = 1;
 
-/** The first size as a multiple of the window, and the most sizes that are tried: four decades. */
+/** First size as a multiple of the window, and the largest number of sizes: four decades. */
 const FIRST = 10;
 const MAX_SIZES = 13;
 
-/** How far the mean may be off the step that was asked for, as a share of it. */
+/** Largest deviation of the mean from the commanded step, as a share of the step. */
 const MEAN_WITHIN = 0.5;
-/** Standard deviations by which the mean must stand above zero. */
+/** By this many standard deviations the mean must exceed zero. */
 const CLEAR = 2;
 
 /**
- * Smallest step that the tool takes for certain, by sizes that fall from ten windows in the row 10,
- * 5, 2, 1. Of each size five steps go up from where it was approached from below, and five down,
- * the turn included. The tool has 0.4 s for each. A size is made when
+ * Minimum incremental motion at the tool. Step sizes fall from ten windows in the series 10, 5, 2,
+ * 1. For each size five steps go up, approached from below, and five down, the reversal included;
+ * the tool has 0.4 s for each. A size passes when
  *
  *   |mean − step| ≤ step/2   and   mean > 2 s
  *
- * with the mean of the ten single steps, each counted in the direction it was commanded, and the
- * standard deviation s of one step as it is seen from one instant to another: s² = s_steps² + 2 σ²,
- * s_steps that of the ten (n − 1) and σ the tool's jitter while it stands. The sizes end with the
- * first that is not made. So lost motion, friction and noise count as they meet a single small
- * correction. Common practice, no source.
+ * with the mean of the ten single steps, each counted in its commanded direction, and the standard
+ * deviation s of one step between two instants: s² = s_steps² + 2 σ², where s_steps is that of the
+ * ten (n − 1) and σ the jitter of the standing tool. The first size that fails ends the test. So
+ * lost motion, friction and noise count as they affect a single small correction. Common practice,
+ * no source.
  */
 export function increment(scene: Scene): IncrementTest {
   const { axis, at, room } = standing(scene);
@@ -59,8 +59,8 @@ export function increment(scene: Scene): IncrementTest {
 }
 
 /**
- * What the tool moved at each step, in the direction it was commanded, and its rms jitter while it
- * stood in between, m.
+ * Motion of the tool at each step, in its commanded direction, and the rms jitter while it stood in
+ * between, m.
  */
 function stepsTaken(axis: TestAxis, at: number, step: number): { steps: number[]; jitter: number } {
   const steps: number[] = [];

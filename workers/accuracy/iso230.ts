@@ -23,11 +23,11 @@ import { largestMagnitude, mean, range, standardDeviation } from '../math/statis
 /** One row for each target, one column for each approach. */
 type Deviations = readonly (readonly number[])[];
 
-/** Two approaches are the least that have a spread. */
+/** Two approaches are the fewest that have a standard deviation. */
 const MIN_APPROACHES = 2;
 
 /**
- * @throws RangeError when the two directions have not the same targets, or a target has too few
+ * @throws RangeError when the two directions do not have the same targets, or a target has too few
  * approaches
  */
 export function evaluatePositioning(up: Deviations, down: Deviations): PositioningFigures {

@@ -9,13 +9,13 @@ import { testLimits } from './testLimits.ts';
 
 /** Approaches of every target from either side (ISO 230-2:2014, 5.3, from memory). */
 const APPROACHES = 5;
-/** The tool is looked at for so long at each target, s. */
+/** The tool position is averaged over this time at each target, s. */
 const LOOK = 0.02;
 
 /**
- * The positioning test of ISO 230-2 on the tool of a running axis: its deviation from each target,
+ * The positioning test of ISO 230-2 on the tool of a running axis: its deviation from each target
  * at standstill, approached from below in one run through all targets and from above in the next.
- * `worn` adds the job's wear to the lost motion.
+ * In the state `worn`, the wear of the job is added to the lost motion.
  */
 export function positioning(
   scene: Scene,

@@ -12,22 +12,22 @@ import { type ScanPlan, scanPlan } from './scanPlan.ts';
 import { TestAxis } from './testAxis.ts';
 
 /**
- * Places along the scan that a spectrum is made of at most; each is the mean of the samples in it.
+ * Largest number of places along the scan for the spectrum; each is the mean of the samples in it.
  */
 const MAX_PLACES = 2 ** 16;
 /**
- * Stretches of a scan whose smallest and largest speed are shown, and bands of a spectrum whose
- * largest amplitude is.
+ * Stretches of the scan, of which the smallest and largest speed are shown, and bands of the
+ * spectrum, of which the largest amplitude is shown.
  */
 const STRETCHES = 600;
 const BANDS = 400;
 
 /**
  * Speed ripple of the table in a scan at constant speed, without acceleration and run-in, and its
- * spectrum over the distance. The set position divides the distance evenly; what the table lags
- * behind it is far less than any period. From the shortest period, two places, the spectrum goes to
- * a third of the length; two periods are told apart when the length holds three waves more of the
- * one.
+ * spectrum over distance. The set position divides the distance evenly; the lag of the table behind
+ * it is far smaller than any period. The spectrum extends from the shortest period, two places, to
+ * a third of the length; two periods are told apart when the length holds three more waves of the
+ * one than of the other.
  */
 export function ripple(scene: Scene, job: Job): RippleTest {
   const plan = scanPlan(scene.parameters, job);
@@ -38,8 +38,8 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
   /**
-   * Taking means makes a wave smaller by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample to
-   * sample.
+   * Averaging reduces the amplitude of a wave by sin(m φ/2)/(m sin(φ/2)), φ its angle from sample
+   * to sample.
    */
   const trueAmplitude = (amplitude: number, cycles: number) => {
     const half = (Math.PI * cycles) / deviation.length;
@@ -62,7 +62,7 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   };
 }
 
-/** Table speed over set speed less 1, at every sample of the length that is measured. */
+/** Table speed over set speed, less 1, at every sample of the measured length. */
 function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): Float64Array {
   const axis = new TestAxis(scene, from, limits);
   const perSample = limits.speed * axis.period;
@@ -76,7 +76,7 @@ function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): F
   return values.subarray(0, taken);
 }
 
-/** Means of each `merged` samples in a row. */
+/** Means of `merged` samples each. */
 function means(samples: Float64Array, merged: number): Float64Array {
   return Float64Array.from({ length: samples.length / merged }, (_, k) => {
     let sum = 0;
@@ -85,10 +85,7 @@ function means(samples: Float64Array, merged: number): Float64Array {
   });
 }
 
-/**
- * The smallest and the largest value of each stretch of at least two samples, in the order of the
- * distance (m).
- */
+/** Smallest and largest value of each stretch of at least two samples, in order of distance (m). */
 export function extremes(samples: Float64Array, length: number): Pick<RippleTest, 'distance' | 'deviation'> {
   const places: number[] = [];
   const stretches = Math.min(STRETCHES, Math.ceil(samples.length / 2));
@@ -109,7 +106,7 @@ export function extremes(samples: Float64Array, length: number): Pick<RippleTest
 }
 
 /**
- * The largest amplitude of each band of periods, shortest first; bands are evenly wide on a
+ * Largest amplitude in each band of periods, shortest first; the bands are evenly wide on a
  * logarithmic scale.
  */
 function bands(

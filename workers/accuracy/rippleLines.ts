@@ -2,17 +2,19 @@ import { valueAt } from '../../shared/core/at.ts';
 import type { Line, Spectrum } from '../math/spectrum.ts';
 import { median } from '../math/statistics.ts';
 
-/** Fewer cycles than this over the record are not told from a drift. */
+/** Fewer cycles than this over the record cannot be told from drift. */
 export const MIN_CYCLES = 3;
-/** Two lines closer than this many cycles are one, and so are a line and the foot of its window. */
+/**
+ * Two lines closer than this many cycles count as one, and so do a line and the foot of its window.
+ */
 const MIN_APART = 3;
-/** A line stands so many times above the middle of the octave round it. */
+/** A line must exceed the median of the octave around it by this factor. */
 const ABOVE_NOISE = 6;
-/** Lines that are named at most, and the least of them as a share of the strongest. */
+/** Largest number of lines, and the smallest as a share of the strongest. */
 const MAX_LINES = 6;
 const MIN_SHARE = 0.05;
 
-/** The lines that stand out of a spectrum, strongest first. */
+/** The lines that stand out in a spectrum, strongest first. */
 export function strongestLines(spectrum: Spectrum): Line[] {
   const { amplitude, spacing } = spectrum;
   const tops: { readonly k: number; readonly height: number }[] = [];
@@ -32,7 +34,7 @@ export function strongestLines(spectrum: Spectrum): Line[] {
   return lines;
 }
 
-/** Median over the octave about a place. */
+/** Median over the octave around a place. */
 function middleAround(amplitude: Float64Array, k: number): number {
   return median(amplitude.subarray(Math.floor(k / Math.SQRT2), Math.ceil(k * Math.SQRT2)));
 }

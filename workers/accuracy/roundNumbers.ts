@@ -7,8 +7,8 @@ export function roundNumber(k: number): number {
 }
 
 /**
- * Which of these numbers is the smallest that is not below a value. A rounding does not make it the
- * next.
+ * Index of the smallest of these numbers that is not below a value. A rounding error of the value
+ * does not select the next one.
  */
 export function roundUpIndex(value: number): number {
   const decade = Math.floor(Math.log10(value)) - 1;

@@ -5,38 +5,33 @@ import type { MoveLimits } from '../../shared/motion/profile.ts';
 import type { Job } from '../../shared/study/job.ts';
 
 /**
- * A scan at constant speed: where it begins from rest and ends, what is left out at first, and what
+ * A scan at constant speed: where it starts and ends at rest, what is left out at first, and what
  * is measured. SI.
  */
 export interface ScanPlan {
   readonly limits: MoveLimits;
   readonly from: number;
   readonly to: number;
-  /** From the end of the acceleration to where the measurement begins. */
+  /** Distance from the end of the acceleration to the start of the measurement. */
   readonly runIn: number;
   readonly length: number;
 }
 
-/**
- * Share of the room between the travel limits that is not run into: the table swings beyond its
- * setpoint.
- */
+/** Share of the travel that is kept free: the table overshoots its setpoint. */
 const SPARE = 0.05;
-/** The axis reaches the speed in this time at most, s, whatever the limits of the job. */
+/** Longest time to reach the speed, s, whatever the limits of the job. */
 const LONGEST_RAMP = 0.5;
-/**
- * Left out after the acceleration: so much time, s, or this share of the length if that is more.
- */
+/** Left out after the acceleration: this time, s, or this share of the length if that is more. */
 const RUN_IN_TIME = 0.25;
 const RUN_IN_SHARE = 0.05;
-/** Longer scans are cut short, s. */
+/** Longest duration of a scan, s; longer ones are cut short. */
 const LONGEST = 20;
 /**
- * Where the travel is too short to reach the speed, it is lowered until this share of the travel is
- * left to measure.
+ * Where the travel is too short to reach the speed, the speed is reduced until this share of the
+ * travel is left to measure.
  */
 const MIN_MEASURED = 0.5;
-/** No faster than gives so many samples. */
+/** The speed is limited so that the scan has at least this many samples. */
 const MIN_SAMPLES = 500;
 
 /**
@@ -60,7 +55,7 @@ export function scanPlan(p: Parameters, { values }: Job): ScanPlan {
   return { limits, from, to: from + whole, runIn, length };
 }
 
-/** Those of the job, or quicker: v/a and a/j are half the longest ramp each. */
+/** Limits of the job, or higher ones: v/a and a/j are at most half the longest ramp each. */
 function limitsAt(p: Parameters, speed: number): MoveLimits {
   const acceleration = Math.max(p.acceleration, speed / (LONGEST_RAMP / 2));
   return { speed, acceleration, jerk: Math.max(p.jerk, acceleration / (LONGEST_RAMP / 2)) };

@@ -6,22 +6,22 @@ import { roundNumber, roundUpIndex } from './roundNumbers.ts';
 import { standing } from './standing.ts';
 import { thinned } from './thinned.ts';
 
-/** Stairs up, then as many down, and how long the axis stands on each, s. */
+/** Steps up, then as many down, and how long the axis stands on each, s. */
 const STAIRS = 5;
 const STAND = 0.2;
-/** The second half of a stand counts: the first is for settling. */
+/** Only the second half of each stand counts: the first is for settling. */
 const COUNTED = 0.5;
 
 /**
- * A stair is this share of the window, and no less than so many counts of the encoder: smaller ones
- * the loop cannot see.
+ * Step height as a share of the window, and its smallest size in encoder counts: the loop cannot
+ * see smaller ones.
  */
 const OF_WINDOW = 0.2;
 const MIN_COUNTS = 2;
 
 /**
- * Small stairs in the middle of the travel. A stair is a fifth of the window or two encoder counts,
- * rounded up to 1, 2 or 5.
+ * A staircase of small steps in the middle of the travel. A step is a fifth of the window or two
+ * encoder counts, whichever is larger, rounded up to 1, 2 or 5.
  */
 export function staircase(scene: Scene): StaircaseTest {
   const { window, encoderResolution } = scene.parameters;

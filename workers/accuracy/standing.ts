@@ -3,16 +3,15 @@ import { TestAxis } from './testAxis.ts';
 import { testLimits } from './testLimits.ts';
 
 /**
- * How far the axis comes from, as a share of its travel: so that guide and lost motion lie as a
- * move leaves them.
+ * Length of the approach as a share of the travel: it leaves guide and lost motion as a move does.
  */
 const LEAD_IN = 0.05;
-/** How long it rests once it is in the window, s: what creeps inside it comes to an end. */
+/** Rest after settling, s, so that creep within the window has ended. */
 const REST = 0.5;
 
 /**
- * An axis at rest in the middle of its travel, `at` m, approached from below; it may be moved about
- * by `room` m.
+ * An axis at rest in the middle of its travel, at `at` m, approached from below; it may be moved by
+ * up to `room` m from there.
  */
 export function standing(scene: Scene): {
   readonly axis: TestAxis;

@@ -1,32 +1,29 @@
-/** Places that an axis is measured at, m. */
+/** Positions at which an axis is measured, m. */
 export interface MeasuringPlan {
   readonly targets: readonly number[];
-  /** Where it turns round, beyond the first and the last target. */
+  /** Reversal points, beyond the first and the last target. */
   readonly from: number;
   readonly to: number;
 }
 
 /**
- * Targets of ISO 230-2:2014, 5.3 (from memory): five a metre up to two metres, five at least, and
- * every 250 mm of a longer axis.
+ * Targets of ISO 230-2:2014, 5.3 (from memory): five per metre up to two metres, five at least, and
+ * every 250 mm on a longer axis.
  */
 const PER_METRE = 5;
 const MIN = 5;
 const LONG = 2;
 const LONG_SPACING = 0.25;
 
-/** How far a target is moved off an even spacing at most, as a share of it. */
+/** Largest displacement of a target from even spacing, as a share of the spacing. */
 const UNEVEN = 0.3;
-/**
- * Turns of which no small number comes out whole: the golden section spreads them most evenly
- * (Weyl).
- */
+/** Multiples of the golden section are spread most evenly over whole turns (Weyl). */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Targets for a travel in the middle of `low` to `high`, at uneven distances, as the standard asks,
- * so that an error which repeats along the axis is not always met at the same place. The axis turns
- * round halfway between the outer targets and the ends of the room it has.
+ * Targets for a travel in the middle of `low` to `high`, unevenly spaced, as the standard asks, so
+ * that an error which repeats along the axis is not always met at the same phase. The axis reverses
+ * halfway between the outer targets and the ends of the available travel.
  */
 export function measuringPlan(low: number, high: number, travel: number): MeasuringPlan {
   const count =

@@ -8,14 +8,14 @@ import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis, type AxisStart } from '../axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 
-/** The drive stopped itself in the middle of a test. */
+/** The drive tripped during a test. */
 export class TrippedError extends Error {
   constructor(readonly trip: Trip) {
     super(tripText(trip, 'SI'));
   }
 }
 
-/** What a test finds, or why the drive tripped in it. */
+/** The result of a test, or why the drive tripped. */
 export function tested<T>(test: () => TestResult<T>): TestResult<T> {
   try {
     return test();
@@ -26,22 +26,23 @@ export function tested<T>(test: () => TestResult<T>): TestResult<T> {
 }
 
 /**
- * The axis counts as standing once its error has been in the window for so long, s, and is not
- * waited for longer than the other, s.
+ * The axis counts as settled once its error has stayed within the window for the first time, s; the
+ * second is the longest wait.
  */
 const SETTLED = 0.05;
 const LONGEST_WAIT = 1;
 
 /**
- * An axis under test: it stands until it is sent somewhere, and no process works on it, as in the
- * acceptance of a machine. Ends with a TrippedError when the drive trips; see `tested`.
+ * An axis under test: it holds its position until it is sent somewhere, and no process acts on it,
+ * as in the acceptance test of a machine. Ends with a TrippedError when the drive trips; see
+ * `tested`.
  */
 export class TestAxis {
   /** Of one position-loop sample, s. */
   readonly period: number;
   readonly #axis: Axis;
 
-  /** @param place where it stands at first, m */
+  /** @param place initial position, m */
   constructor(scene: Scene, place: number, changes: ParameterChanges = {}, start: AxisStart = {}) {
     const { parameters: p } = scene;
     this.period = p.positionDivider / p.currentRate;
@@ -67,12 +68,12 @@ export class TestAxis {
     return this.#axis.set.moving;
   }
 
-  /** Where the tool stands, m, as of the last sample. */
+  /** Position of the tool at the last sample, m. */
   get tool(): number {
     return this.#axis.set.position - valueAt(this.record, C.toolError);
   }
 
-  /** On to the next sample of the position loop: the record is that of its instant. */
+  /** Advances to the next sample of the position loop: the record is that of its instant. */
   sample(): void {
     this.#toSample();
     this.#step();
@@ -83,7 +84,10 @@ export class TestAxis {
     this.#axis.change(changes);
   }
 
-  /** Moves to a place, m, under the limits of the scene; `watch` sees every sample of the move. */
+  /**
+   * Moves to a position, m, under the limits of the scene; `watch` is called at every sample of the
+   * move.
+   */
   goTo(place: number, watch: () => void = () => {}): void {
     this.change({ start: place });
     do {
@@ -92,7 +96,7 @@ export class TestAxis {
     } while (this.moving);
   }
 
-  /** Waits until it has settled into the window. */
+  /** Waits until the following error has settled into the window. */
   settle(): void {
     const { window } = this.parameters;
     const longest = Math.round(LONGEST_WAIT / this.period);
@@ -103,7 +107,7 @@ export class TestAxis {
     }
   }
 
-  /** Stands for so long, s; `watch` sees every sample. */
+  /** Holds the position for this time, s; `watch` is called at every sample. */
   stand(seconds: number, watch: () => void = () => {}): void {
     for (let k = Math.max(Math.round(seconds / this.period), 1); k > 0; k--) {
       this.sample();
@@ -111,9 +115,10 @@ export class TestAxis {
     }
   }
 
-  /** Where the tool stands over so many seconds: mean, and rms about it, m. */
+  /** Position of the tool over this time, s: mean, and rms about it, m. */
   look(seconds: number): { readonly mean: number; readonly jitter: number } {
-    // From the first of them on, which is close to all: squares of positions would cancel.
+    // Relative to the first position, which is close to all others: squares of absolute positions
+    // would cancel.
     let [origin, sum, squares, count] = [0, 0, 0, 0];
     this.stand(seconds, () => {
       if (count++ === 0) origin = this.tool;

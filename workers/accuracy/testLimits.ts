@@ -4,13 +4,13 @@ import type { MoveLimits } from '../../shared/motion/profile.ts';
 
 /**
  * A job may be slower than anyone would test: then a move takes this time, s, but no more than half
- * the speed that trips.
+ * the tripping speed.
  */
 const LONGEST_MOVE = 1;
 const SPEED_SHARE = 0.5;
 
 /**
- * Limits of the moves of a test: those of the job, or quicker where a move over `distance`, m,
+ * Limits of the moves of a test: those of the job, or higher ones where a move over `distance`, m,
  * would take longer than a second.
  */
 export function testLimits(p: Parameters, distance: number): MoveLimits {

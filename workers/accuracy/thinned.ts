@@ -1,9 +1,9 @@
-/** Samples that a chart gets of a test at most. */
+/** Largest number of samples in a chart of a test. */
 const MAX = 1200;
 
 /**
- * The index of every n-th of `count` samples, the first included, so that a chart gets no more than
- * it can show.
+ * Indices of every n-th of `count` samples, the first included, no more of them than a chart can
+ * show.
  */
 export function thinned(count: number): number[] {
   const every = Math.max(Math.ceil(count / MAX), 1);

@@ -14,19 +14,20 @@ import { bandwidth, type Found, lowest, margins } from './margins.ts';
 import { responseOf } from './response.ts';
 import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
 
-/** Lowest frequency, Hz, and points on the logarithmic scale before refinement. */
+/** Lowest frequency, Hz, and number of points on the logarithmic scale before refinement. */
 const LOWEST = 0.1;
 const POINTS = 360;
 /**
  * An eigenvalue this close to the unit circle neither grows nor decays: a free axis without
- * position gain stays where it is put.
+ * position gain stays where it is placed.
  */
 const NEUTRAL = 1e-10;
 
 /**
- * The position loop at an operating point: responses, figures and eigenvalues.
+ * Analyses the position loop at an operating point: responses, figures and eigenvalues.
  *
- * @throws RangeError naming what of the operating point cannot be, with the allowed range
+ * @throws RangeError naming the value of the operating point that is out of range, with the allowed
+ * range
  */
 export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
   const loop = new SampledLoop(p, point);

@@ -6,15 +6,17 @@ import type { LinearPlant } from './linearise.ts';
 import { combine, type Signal, single, widened } from './signal.ts';
 
 /**
- * Plant, current loop and speed estimate over one position-loop sample: s⁺ = A s + b i* + Σ e_m
- * f_m.
+ * Plant, current loop and speed estimate over one position-loop sample:
+ *
+ *   s⁺ = A s + b i* + Σ e_m f_m
  */
 export interface DrivenAxis {
   readonly a: Matrix;
   /** Effect of the current command, held for the sample, A. */
   readonly command: Matrix;
   /**
-   * One column per current-loop period of the sample: effect of the force on the table in it, N.
+   * One column per current-loop period of the sample: effect of the force on the table in that
+   * period, N.
    */
   readonly force: Matrix;
   /**
@@ -27,13 +29,13 @@ export interface DrivenAxis {
 }
 
 /**
- * Of the controller: I_d, I_q, w_d, w_q, speed estimate, last reading. Two inputs follow: current
- * command and force.
+ * States of the controller: I_d, I_q, w_d, w_q, speed estimate, last reading; then two inputs:
+ * current command and force.
  */
 const STATES_BEHIND_PLANT = 6;
 const INPUTS = 2;
 
-/** States and inputs of one current period, and what is read of them. */
+/** States and inputs of one current period, and the signals formed from them. */
 interface Signals {
   readonly integralD: Signal;
   readonly integralQ: Signal;

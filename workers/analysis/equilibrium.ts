@@ -8,28 +8,28 @@ import { solve } from '../math/solve.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 
-/** Newton steps at most; three to five are usual. */
+/** Largest number of Newton steps; three to five are usual. */
 const MAX_STEPS = 30;
 /**
- * The last change of each value, as a share of the step of its difference: what is left after it is
- * far below.
+ * The search ends when no value changes by more than this share of the step of its difference
+ * quotient; the error that remains is far smaller.
  */
 const SETTLED = 1e-6;
 
 /**
- * Steps of the differences: fine against every scale of the model, coarse against rounding. m, m,
- * V, N.
+ * Steps of the difference quotients: small against every scale of the model, large against
+ * rounding. m, m, V, N.
  */
 const POSITION_STEP = 1e-6;
 const BRISTLE_STEP = 1e-8;
 const VOLTAGE_STEP = 1;
 const FORCE_STEP = 1;
-/** Steps of speed and current as shares of the finest scale that their laws have. */
+/** Steps of speed and current as shares of the smallest scale in their equations. */
 const SPEED_SHARE = 1e-3;
 const SPEED_SHARE_AT_REST = 1e-5;
 const CURRENT_SHARE = 1e-3;
 
-/** The plant in balance, and its partial derivatives there. */
+/** The plant in equilibrium, and its partial derivatives there. */
 export interface Equilibrium {
   readonly plant: Plant;
   /** States of the plant, then v_d, v_q (V) and the force on the table (N). */
@@ -39,12 +39,12 @@ export interface Equilibrium {
 }
 
 /**
- * Finds what holds the axis at its operating point: the currents, voltages and deflections with
- * which, at the given position and speed of the table, no speed, current or bristle changes and Σ
- * i_d = 0. At rest the bristles are relaxed and the motor carries the load. Newton's method on the
- * plant's own derivative.
+ * Finds what holds the axis at its operating point: the currents, voltages and deflections at
+ * which, for the given position and speed of the table, no speed, current or bristle deflection
+ * changes and Σ i_d = 0. At rest the bristles are relaxed and the motor carries the load. Newton's
+ * method on the plant's own derivative.
  *
- * @throws RangeError when no current of the motor can hold the point
+ * @throws RangeError when no motor current can hold the point
  */
 export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   const plant = new Plant(p.motorCount, p.base);
@@ -61,7 +61,7 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
 
   const currents = Array.from({ length: 2 * plant.motors }, (_, k) => CURRENTS + k);
   const base = plant.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
-  /** The plant's derivative, and Σ i_d in the row of v_d. */
+  /** The plant's derivative, with Σ i_d in the row of v_d. */
   const rates = (x: number[], out: number[]) => {
     plant.voltageD = at(x, size);
     plant.voltageQ = at(x, size + 1);
@@ -102,11 +102,11 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   );
 }
 
-/** Steps of the differences, one per state and input; none for the energies. */
+/** Steps of the difference quotients, one per state and input; 0 for the energies. */
 function differenceSteps(p: Parameters, plant: Plant, speed: number): number[] {
   const steps = new Array<number>(plant.size + 3).fill(0);
   const finest = Math.min(DRAG_REVERSAL, p.stribeckSpeed, p.dampingFadeSpeed);
-  // Friction has an edge at standstill: stay close to it, or well on one side of it.
+  // Friction is not smooth at standstill: stay close to it, or well to one side of it.
   const speedStep =
     speed === 0 ? SPEED_SHARE_AT_REST * finest : SPEED_SHARE * Math.min(finest, Math.abs(speed));
   const currentStep = CURRENT_SHARE * (p.saturationCurrent > 0 ? p.saturationCurrent : p.peakCurrent);

@@ -3,33 +3,32 @@ import { type Complex, magnitude, over, phase } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
 
 /**
- * A turn of the response between two neighbours that calls for a point between them: rad, or the
+ * A change of the response between neighbours that calls for a point in between: rad, or the
  * logarithm of a ratio.
  */
 const TURN = 0.25;
-/** Closest neighbours, relative: what turns within less is a resonance without damping. */
+/** Smallest distance of neighbours, relative: what changes within less is an undamped resonance. */
 const CLOSEST = 1e-6;
-/** Points that refinement may add, as a multiple of those given. */
+/** Largest number of points that refinement adds, as a multiple of those given. */
 const MAX_ADDED = 2;
 
 /**
  * Angular frequencies of the oscillating modes of a sampled system, rad/s: where its response may
- * turn fast.
+ * change fast.
  */
 export function modes(eigenvalues: ComplexArray, period: number): number[] {
   return eigenvalues.toList().map((each) => phase(each) / period);
 }
 
-/** Points in ascending order, and what was evaluated at each. */
+/** Points in ascending order, and the values there. */
 interface Evaluated<R> {
   readonly omega: number[];
   readonly values: R[];
 }
 
 /**
- * The points between `from` and `to` in ascending order, and more between them where one of the
- * responses turns fast, so that no resonance and no dip is missed. Returns what was evaluated as
- * well.
+ * The points between `from` and `to` in ascending order, and more of them where one of the
+ * responses changes fast, so that no resonance and no dip is missed; with the values there.
  */
 export function refined<R>(
   points: readonly number[],

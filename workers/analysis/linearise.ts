@@ -8,7 +8,7 @@ import { Matrix } from '../math/matrix.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { equilibrium } from './equilibrium.ts';
 
-/** Step for the slope of a standing encoder, as a share of its signal period. */
+/** Step for the slope of the encoder at standstill, as a share of its signal period. */
 const ENCODER_SHARE = 1e-4;
 
 /**
@@ -17,13 +17,13 @@ const ENCODER_SHARE = 1e-4;
 export interface LinearPlant {
   readonly a: Matrix;
   readonly b: Matrix;
-  /** Rows: encoder reading, table position, Σ i_d and Σ i_q as sampled. */
+  /** Signals of the states: encoder reading, table position, Σ i_d and Σ i_q as sampled. */
   readonly reading: Float64Array;
   readonly table: Float64Array;
   readonly currentD: Float64Array;
   readonly currentQ: Float64Array;
   /**
-   * At the operating point: summed currents (A), voltages (V) and the speed the controller sees
+   * At the operating point: summed currents (A), voltages (V) and the speed seen by the controller
    * (m/s).
    */
   readonly heldCurrentD: number;
@@ -35,17 +35,18 @@ export interface LinearPlant {
 
 /**
  * Linearises the plant's own derivative, so that there is no second copy of the model. Lost motion
- * of the link is taken as closed, the drive as enabled, the encoder as neither noisy nor rounded.
+ * in the link is taken as closed, the drive as enabled, the encoder as free of noise and rounding.
  *
- * @throws RangeError naming what of the operating point cannot be, with the allowed range
+ * @throws RangeError naming the value of the operating point that is out of range, with the allowed
+ * range
  */
 export function linearise(given: Parameters, point: OperatingPoint): LinearPlant {
   checkPoint(given, point);
   const p = analysed(given, point);
   const { plant, values, partials } = equilibrium(p, point);
 
-  // At rest z' = v2: the bristles' deflection is the table's, but for a constant that no loop can
-  // see or change.
+  // At rest z' = v2: the deflection of the bristles is that of the table, but for a constant that
+  // no loop can see or change.
   const bristlesMove = partials.get(Z, Z) !== 0;
   const states = [X1, V1, X2, V2, ...(bristlesMove ? [Z] : [])];
   for (let k = CURRENTS; k < plant.size; k++) states.push(k);
@@ -79,7 +80,7 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
   };
 }
 
-/** The parameters that are linearised: see the operating point's `friction` for the last ones. */
+/** The parameters to linearise; for those set to zero see `friction` of the operating point. */
 function analysed(p: Parameters, point: OperatingPoint): Parameters {
   const closed: Parameters = { ...p, drive: 'on', backlash: 0 };
   if (point.friction === 'presliding' || point.speed !== 0) return closed;
@@ -88,8 +89,9 @@ function analysed(p: Parameters, point: OperatingPoint): Parameters {
 }
 
 /**
- * Change of the reading per change of position: thermal growth, and the interpolation error where
- * it stands. A moving axis runs through that error: it sees the mean over a signal period.
+ * Change of the reading per change of position: thermal growth, and at standstill the slope of the
+ * interpolation error. A moving axis passes through that error and sees its mean over a signal
+ * period.
  */
 function encoderSlope(p: Parameters, position: number, point: OperatingPoint): number {
   const smooth = { ...p, encoderResolution: 0, encoderNoise: 0 };

@@ -16,7 +16,7 @@ export interface Found {
 }
 
 /**
- * How an open loop passes −1. For the meaning of each see LoopFigures; here frequencies are
+ * How an open loop passes −1. For the meaning of each figure see LoopFigures; here frequencies are
  * angular, rad/s.
  */
 export interface Margins {
@@ -34,14 +34,14 @@ export interface Margins {
 const ON_AXIS = 1e-9;
 
 /**
- * Margins of an open loop. The grid has to be so fine that the curve turns only a little between
- * neighbours; each figure is then found on the curve itself. Of a sampled loop the grid ends at its
+ * Margins of an open loop. The grid must be so fine that the curve turns only a little between
+ * neighbours; each figure is then found on the curve itself. The grid of a sampled loop ends at its
  * Nyquist frequency, where the curve meets the real axis once more. Source: Åström, Murray,
  * Feedback Systems, 2nd ed. 2021, ch. 10; modulus margin and delay margin: Landau, Zito, Digital
  * Control Systems, 2006, sec. 2.6.
  *
  * @param grid ascending angular frequencies, rad/s
- * @param values the curve on the grid, if it is known already
+ * @param values the curve on the grid, where it is known already
  */
 export function margins(
   curve: Curve,
@@ -99,7 +99,7 @@ export function lowest(
   const coarse = Math.min(...values);
   for (let i = 1; i < last; i++) {
     const value = at(values, i);
-    // A valley that is far above the lowest point of the grid cannot win.
+    // A local minimum far above the lowest point of the grid cannot be the smallest.
     if (value > at(values, i - 1) || value > at(values, i + 1) || value > 2 * coarse) continue;
     const omega = minimum(f, at(grid, i - 1), at(grid, i + 1));
     take(f(omega), omega);

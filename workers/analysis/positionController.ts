@@ -12,10 +12,10 @@ import { type Complex, minus, ONE, over, plus, real, scaled, times } from '../ma
  */
 export class PositionController {
   readonly period: number;
-  /** Those switched on, in their order. */
+  /** The filters that are switched on, in order. */
   readonly filters: readonly Biquad[];
   readonly perForce: number;
-  /** What the speed estimate takes of each new difference. */
+  /** Weight of a new difference in the speed estimate. */
   readonly speedWeight: number;
 
   readonly #p: Parameters;
@@ -29,7 +29,7 @@ export class PositionController {
     this.filters = filtersOf(p, rate);
   }
 
-  /** −i* over the encoder reading, A/m: what the loop feeds back. */
+  /** −i* over the encoder reading, A/m: the feedback. */
   feedback(z: Complex): Complex {
     const { period, speedWeight } = this;
     const p = this.#p;

@@ -2,8 +2,8 @@ import type { Response } from '../../shared/protocol/analysis.ts';
 import { type Complex, magnitude, phase } from '../math/complex.ts';
 
 /**
- * Phase at the end of a curve where it is known without counting turns: from −315° up, so that
- * three integrators give −270°.
+ * Lowest phase at the end of a curve that is known without counting turns: −315°, so that three
+ * integrators give −270°.
  */
 const LOWEST_PHASE = -1.75 * Math.PI;
 

@@ -17,17 +17,17 @@ export interface LoopResponse {
   readonly sensitivity: Complex;
   /** T = L/(1 + L) */
   readonly closedLoop: Complex;
-  /** Encoder reading over a sine setpoint, with the feedforward as it is set. */
+  /** Encoder reading over a sine setpoint, with the feedforward as set. */
   readonly tracking: Complex;
   /** Table position over the force on it, m/N. */
   readonly compliance: Complex;
 }
 
 /**
- * The position loop as it is sampled: exact, with both rates, the period of computing, the holds,
- * the filters and the current loop. The positions are those at the position-loop samples. A force
- * on the table is held over each current period, as in the simulation; against a true sine that is
- * a factor sin(x)/x, x = ωTs/2, and a delay of Ts/2.
+ * The position loop as it is sampled: exact, with both rates, the computing delay, the holds, the
+ * filters and the current loop. Positions are those at the position-loop samples. A force on the
+ * table is held over each current period, as in the simulation; compared with a true sine that is a
+ * factor sin(x)/x, x = ωTs/2, and a delay of Ts/2.
  */
 export class SampledLoop {
   /** Tp, s. */
@@ -35,7 +35,7 @@ export class SampledLoop {
   /** Of the closed loop and of the axis without position loop, over one sample. */
   readonly eigenvalues: ComplexArray;
   readonly openPoles: ComplexArray;
-  /** What holds the operating point: A, V, amplitudes. */
+  /** Amplitudes of current and voltage that hold the operating point, A, V. */
   readonly holdingCurrent: number;
   readonly holdingVoltage: number;
 
@@ -45,7 +45,10 @@ export class SampledLoop {
   readonly #currentPeriod: number;
   readonly #stiffAtRest: boolean;
 
-  /** @throws RangeError naming what of the operating point cannot be, with the allowed range */
+  /**
+   * @throws RangeError naming the value of the operating point that is out of range, with the
+   * allowed range
+   */
   constructor(p: Parameters, point: OperatingPoint) {
     const linear = linearise(p, point);
     const axis = drivenAxis(p, linear);
@@ -100,8 +103,8 @@ export class SampledLoop {
 }
 
 /**
- * Axis and controller in one: the axis' states, the integral of the error if there is one, two
- * states per filter.
+ * Axis and controller combined: the states of the axis, the integral of the error if there is one,
+ * and two states per filter.
  */
 export function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
   const driven = axis.a.rows;
@@ -117,7 +120,7 @@ export function closedLoop(p: Parameters, axis: DrivenAxis, controller: Position
     result.row(driven).set(sum);
     force = combine([1, force], [1, sum]);
   }
-  // Transposed direct form II: the least number of states with the same response.
+  // Transposed direct form II: the smallest number of states with the same response.
   controller.filters.forEach(({ b0, b1, b2, a1, a2 }, k) => {
     const at = driven + integral + 2 * k;
     const filtered: Signal = combine([b0, force], [1, single(at, n)]);

@@ -5,7 +5,7 @@ export type Signal = Float64Array;
 
 type Term = readonly [factor: number, signal: Signal];
 
-/** Sum of signals that are equally wide, each with a factor. */
+/** Weighted sum of signals of equal width. */
 export function combine(first: Term, ...others: readonly Term[]): Signal {
   const result = first[1].map((weight) => first[0] * weight);
   for (const [factor, signal] of others)
@@ -13,14 +13,14 @@ export function combine(first: Term, ...others: readonly Term[]): Signal {
   return result;
 }
 
-/** The state or input `index` itself, among `width`. */
+/** The state or input with this index, among `width` of them. */
 export function single(index: number, width: number): Signal {
   const result = new Float64Array(width);
   result[index] = 1;
   return result;
 }
 
-/** A signal over the first few of `width` states and inputs. */
+/** A signal that depends on the first few of `width` states and inputs. */
 export function widened(signal: Signal, width: number): Signal {
   const result = new Float64Array(width);
   result.set(signal);

@@ -1,11 +1,14 @@
 /**
- * Walks through the program of the parameter table, segment by segment.
+ * Runs the program of the parameter table, segment by segment.
  *
- * - Every segment begins at a position-loop sample, so that each cycle is commanded alike, sample by sample. An
- *   oscillation is the exception: it runs on at the exact end of its last period, which keeps its phase continuous.
- * - New parameters count from the next segment on; a dwell takes them at once. Another program begins at the end of the
- *   present move, or at once while the setpoint stands still. So no change makes the setpoint jump.
- * - A cycle begins at `start`. If the setpoint is elsewhere, it is moved there first, under the limits of the moves.
+ * - Every segment begins at a position-loop sample, so that each cycle is commanded alike, sample
+ *   by sample. An oscillation is the exception: each period begins at the exact end of the last
+ *   one, which keeps its phase continuous.
+ * - New parameters take effect with the next segment; a dwell takes them at once. Another program
+ *   begins at the end of the present move, or at once while the setpoint stands still. So no change
+ *   makes the setpoint jump.
+ * - A cycle begins at `start`. If the setpoint is elsewhere, it is moved there first, under the
+ *   limits of the moves.
  */
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { MoveLine } from '../../shared/core/scene.ts';
@@ -18,14 +21,14 @@ import type { ProgramOutput } from './setpoint.ts';
 const APPROACH = -1;
 
 /**
- * Segments begun at one sample at most: a program whose segments take no time must not hang the
- * axis.
+ * Largest number of segments begun at one sample: a program whose segments take no time must not
+ * hang the axis.
  */
 const MAX_SEGMENTS_PER_SAMPLE = 4;
 
 /**
- * A segment that ends on a sample has to end there in every cycle, although the times of the
- * samples are rounded, s. A profile so close to its end is well within a rounding of it.
+ * A segment that ends at a sample must end there in every cycle, although the times of the samples
+ * are rounded, s. The profile is complete to within rounding so close to its end.
  */
 const SLACK = 1e-9;
 
@@ -41,7 +44,7 @@ export class Program {
   #begin = 0;
   #cycles = 0;
   #segments = 0;
-  /** A motion was begun since the last sample. */
+  /** A motion has begun since the last sample. */
   #moved = false;
 
   constructor(p: Parameters, moves: readonly MoveLine[]) {
@@ -53,16 +56,16 @@ export class Program {
   }
 
   /**
-   * Back to `start`: the first segment begins at the next sample, with the parameters as they are
-   * then.
+   * Returns to `start`: the first segment begins at the next sample, with the parameters as they
+   * are then.
    */
   reset(): void {
     this.#started = false;
   }
 
   /**
-   * Begins the cycle anew from a standing `position` (m) at `time` (s): where the table was left
-   * while the drive was off.
+   * Begins the cycle again from standstill at `position` (m) and `time` (s): where the table was
+   * left while the drive was off.
    */
   resumeFrom(position: number, time: number): void {
     this.#started = true;
@@ -73,7 +76,7 @@ export class Program {
     this.#planSegment();
   }
 
-  /** Takes new parameters without a jump of the setpoint; see above for when they count. */
+  /** Accepts new parameters without a jump of the setpoint; see above for when they take effect. */
   setParameters(p: Parameters): void {
     this.#p = p;
     this.#changed = true;
@@ -90,8 +93,8 @@ export class Program {
     for (let begun = 0; begun < MAX_SEGMENTS_PER_SAMPLE && this.#isOver(time); begun++) {
       this.#beginNext(this.#segment.swingsOn ? this.#begin + this.#segment.duration : time);
     }
-    // A swinging segment that is still behind has lost more samples than can be caught up with: it
-    // goes on from here.
+    // An oscillation that is still behind has lost more samples than can be caught up with: it
+    // continues from here.
     if (this.#isOver(time)) this.#begin = time;
 
     out.force = 0;
@@ -115,7 +118,7 @@ export class Program {
   }
 
   /**
-   * A standing setpoint may be sent elsewhere at once, and a dwell may become shorter or longer.
+   * A standing setpoint can be sent elsewhere at once, and a dwell can be shortened or lengthened.
    */
   #heedChange(time: number): void {
     this.#changed = false;
@@ -135,7 +138,7 @@ export class Program {
 
     const hasApproached = this.#index === 0;
     const stands = !last.moving || !last.swingsOn;
-    // After the approach too: the start may have been moved meanwhile.
+    // After the approach as well: the start may have been moved in the meantime.
     if (stands && (cycleIsOver || hasApproached || this.#p.program !== this.#kind)) this.#enterCycle();
     else if (cycleIsOver) this.#index = 0;
     this.#planSegment();

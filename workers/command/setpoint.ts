@@ -1,15 +1,15 @@
 import { newSegmentCommand, type SegmentCommand } from '../../shared/motion/setpoint.ts';
 
-/** All that is commanded at one position-loop sample. */
+/** Everything that is commanded at one position-loop sample. */
 export interface ProgramOutput extends SegmentCommand {
   /**
-   * Commanded motion in progress; every motion is seen at one sample at least, even a step that
+   * Commanded motion in progress; every motion is visible at one sample at least, even a step that
    * takes no time.
    */
   moving: boolean;
   /** Cycles of the program finished since the reset. */
   cycle: number;
-  /** Segments (move, dwell, period, test frequency...) finished since the reset. */
+  /** Segments (move, dwell, period, test frequency…) finished since the reset. */
   segment: number;
 }
 

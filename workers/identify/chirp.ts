@@ -11,12 +11,12 @@ import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
 const POINTS_PER_OCTAVE = 12;
 
 /**
- * Takes the samples of repeated sweeps. One record reaches from the start of a sweep to the start
- * of the next: it holds the whole sweep and the dwell in which the axis comes to rest, so that its
+ * Collects the samples of repeated sweeps. One record extends from the start of a sweep to the
+ * start of the next: it holds the whole sweep and the dwell in which the axis comes to rest, so its
  * transform is exact without a window.
  */
 export class ChirpMeter {
-  /** Complete records. */
+  /** Number of complete records. */
   count = 0;
   readonly #rate: number;
   readonly #records: LoopSample[][] = [];
@@ -28,7 +28,7 @@ export class ChirpMeter {
     this.#rate = rate;
   }
 
-  /** Give it every sample, in order. */
+  /** Takes every sample, in order. */
   take(sample: LoopSample): void {
     const sweeps = sample.frequency > 0;
     if (sweeps && !this.#sweeping) {
@@ -73,11 +73,11 @@ export class ChirpMeter {
 }
 
 /**
- * Measures the loop of a scene by repeated sweeps of a force at its output, over the sweep rows of
- * its parameters. `dwell` has to be long enough for the axis to come to rest.
+ * Measures the loop of a scene by repeated sweeps of a force at its output, as set by the sweep
+ * rows of its parameters. `dwell` must be long enough for the axis to come to rest.
  *
- * @param sweeps how many to average
- * @param onProgress hears the share done, 0 to 1, after each sweep
+ * @param sweeps number of sweeps to average
+ * @param onProgress receives the share done, 0 to 1, after each sweep
  */
 export function measureChirp(
   scene: Scene,
@@ -99,7 +99,7 @@ export function measureChirp(
 }
 
 /**
- * Less the straight line from the first to the last value: holding forces are not part of the
+ * Subtracts the straight line from the first to the last value: holding forces are not part of the
  * response.
  */
 function withoutTrend(values: readonly number[]): number[] {

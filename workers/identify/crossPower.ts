@@ -1,12 +1,12 @@
 import type { Complex } from '../math/complex.ts';
 
 /**
- * Averages of repeated looks at a cause X and its effect Y at one frequency:
+ * Averages over repeated measurements of a cause X and its effect Y at one frequency:
  *
  *   H1 = Σ Y conj X / Σ |X|²       γ² = |Σ Y conj X|² / (Σ |X|² Σ |Y|²)
  *
- * H1 is not biased by noise on Y. γ² is 1 when every look shows the same ratio. Source: Bendat,
- * Piersol, Random Data, 4th ed. 2010, ch. 6.
+ * H1 is not biased by noise on Y. γ² is 1 when every measurement shows the same ratio. Source:
+ * Bendat, Piersol, Random Data, 4th ed. 2010, ch. 6.
  */
 export class CrossPower {
   #re = 0;

@@ -3,13 +3,13 @@ import type { Complex } from '../math/complex.ts';
 import { NormalEquations } from '../math/normalEquations.ts';
 
 /**
- * Amplitude of the part of `values` that swings with `phases`, rad: least squares of
+ * Amplitude of the part of `values` that oscillates with `phases`, rad, by a least squares fit of
  *
  *   a sin φ + b cos φ + c + d φ
  *
- * so that an offset and a slow drift stay out of it; samples need not divide the period. The
+ * so that an offset and a slow drift do not affect it; the samples need not divide the period. The
  * complex amplitude is a + jb: the phase counts from the sine. NaN for one sample per period or
- * fewer, which leave it open.
+ * fewer, which do not determine it.
  */
 export function demodulate(phases: readonly number[], values: readonly number[]): Complex {
   const equations = new NormalEquations(4);

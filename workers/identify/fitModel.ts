@@ -22,8 +22,8 @@ const MOTOR_MASS_TOLERANCE = 0.01;
 const IN_MOTION = ['mass', 'forceConstant', 'coulomb', 'viscous', 'bias'] as const;
 
 /**
- * Fits the axis to a trace, and says how sure each number is. What is not fitted is taken from the
- * parameters `p`: motor constants, the mass on the motor side, periods of ripple and cogging,
+ * Fits the axis to a trace, with a confidence interval for each number. What is not fitted is taken
+ * from the parameters `p`: motor constants, mass on the motor side, periods of ripple and cogging,
  * rates. What the trace does not show is not guessed; the result says why.
  */
 export function fitTrace(trace: Trace, p: Parameters, options: FitOptions = {}): FitResult {
@@ -47,11 +47,9 @@ export function fitTrace(trace: Trace, p: Parameters, options: FitOptions = {}):
 }
 
 function noteTrace(trace: Trace, p: Parameters, findings: Findings): void {
-  if (trace.current === null) findings.note('The current was not recorded: its command is taken for it.');
+  if (trace.current === null) findings.note('The current was not recorded: its command is used instead.');
   if (trace.resampled === 'interpolated') {
-    findings.note(
-      'The rows are unevenly spaced in time: they were interpolated, which rounds fast motion off.',
-    );
+    findings.note('The rows are unevenly spaced in time: they were interpolated, which smooths fast motion.');
   }
   if (trace.resampled === 'time rounded') {
     findings.note('The times are written with too few digits: the rows are taken as evenly spaced.');
@@ -80,7 +78,7 @@ function takeMotion(
   if (!hasMass) {
     findings.miss(
       ['mass', 'forceConstant'],
-      'The table hardly accelerates against the noise of its encoder.',
+      'The table accelerates too little against the noise of its encoder.',
     );
   }
   const take = (name: 'bias' | 'coulomb' | 'viscous', figure: (x: Float64Array) => number) => {
@@ -95,19 +93,23 @@ function takeMotion(
     take('coulomb', (x) => fit.direction * (valueAt(x, BIAS) - holding));
     findings.miss(
       ['bias'],
-      'The table moves one way only: friction and a constant load are one force then. The load is taken from the parameters.',
+      'The table moves in one direction only, where friction and a constant load cannot be told apart. The load is taken from the parameters.',
     );
   }
   if (hasSeveralSpeeds) take('viscous', (x) => valueAt(x, VISCOUS));
   else
     findings.miss(
       ['viscous'],
-      'The table moves at one speed only: viscous and sliding friction are one force then.',
+      'The table moves at one speed only, where viscous and sliding friction cannot be told apart.',
     );
   return { fit, scale };
 }
 
-/** As measured, or its command where it was not recorded. @throws RangeError where neither was */
+/**
+ * The current as measured, or its command where it was not recorded.
+ *
+ * @throws RangeError where neither was
+ */
 function currentOf({ current, currentCommand }: Trace): Float64Array {
   const found = current ?? currentCommand;
   if (found === null) throw new RangeError('The trace has neither the current nor its command.');
@@ -130,7 +132,7 @@ function scaleOf(fit: MotionFit, known: Known, p: Parameters, findings: Findings
   return findScale(fit, { kind: 'force constant' }, p, findings);
 }
 
-/** The link from both its ends in a move, else from a sweep at standstill. */
+/** The link from both its ends in a move, otherwise from a sweep at standstill. */
 function takeLink(
   trace: Trace,
   motion: MotionFit | null,
@@ -151,17 +153,17 @@ function takeLink(
     }
     const { jackknife, stiffness, backlash, backlashTolerance } = link;
     const value = stiffness(jackknife.x);
-    // The force of the link is m2 a2: what is wrong in F or in m1 a1 counts by their share of it.
+    // The force of the link is m2 a2: errors of F and of m1 a1 count by their share of it.
     const tolerance = Math.hypot((1 + masses) * scale.tolerance, masses * motorMassTolerance);
     findings.take('linkStiffness', value, scatter(jackknife, stiffness), tolerance * value);
     if (p.backlash > 0)
       findings.take('backlash', backlash(jackknife.x), scatter(jackknife, backlash), backlashTolerance);
-    else findings.miss(['backlash'], 'The parameters have no lost motion; give them some, and it is fitted.');
+    else findings.miss(['backlash'], 'The parameters have no lost motion; enter some to have it fitted.');
     return null;
   }
   findings.miss(
     ['backlash'],
-    'Lost motion shows in a move with the positions of both motor and table recorded.',
+    'Lost motion can be identified from a move with the positions of both motor and table recorded.',
   );
   const resonance = fitResonance(force, trace.position, trace.period, p);
   if (typeof resonance === 'string') {
@@ -176,8 +178,8 @@ function takeLink(
 }
 
 /**
- * A sweep sees the force constant at one place of its ripple, and the encoder at one place of its
- * interpolation error: relative half-width.
+ * A sweep meets the force constant at one place of its ripple, and the encoder at one place of its
+ * interpolation error: relative half-width of both.
  */
 function localTolerance(p: Parameters): number {
   const ripple = rippleTerms(p).reduce((sum, { amplitude }) => sum + amplitude, 0);
@@ -192,7 +194,7 @@ function takeDelay(
   findings: Findings,
 ): void {
   if (!current || !currentCommand) {
-    findings.miss(['delay'], 'It takes both the current and its command.');
+    findings.miss(['delay'], 'This needs both the current and its command.');
     return;
   }
   const mass = findings.estimates.mass?.value ?? movedMass(p);
@@ -211,12 +213,12 @@ function judge(motion: MotionFit, findings: Findings): Goodness {
   const left = `${inUnit(goodness.rmsResidual / goodness.rmsForce, '%', 2)} of ${ranged(goodness.rmsForce, 'N')} rms`;
   if (goodness.verdict === 'poor') {
     findings.note(
-      `The model leaves ${left} unexplained: something acts that it does not have. Read the numbers with care.`,
+      `The model leaves ${left} unexplained: a force acts that it does not contain. Treat the numbers with care.`,
     );
   }
   if (goodness.verdict === 'not white') {
     findings.note(
-      `What is left, ${left}, is not noise alone. The intervals allow for that: they come from leaving out parts of the trace.`,
+      `The residual, ${left}, is not noise alone. The intervals allow for that: they are found by leaving out parts of the trace.`,
     );
   }
   return goodness;

@@ -4,10 +4,11 @@ import { tripText } from '../../shared/figures/tripText.ts';
 import type { Axis } from '../axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 
-/** What a measurement of the loop takes at each position-loop sample. Forces in N. */
+/** What a measurement of the loop records at each position-loop sample. Forces in N. */
 export interface LoopSample {
   /**
-   * Of the force sweep: cycle and segment of the program, Hz, rad; frequency 0 while none is added.
+   * Of the force sweep: cycle and segment of the program, Hz, rad; frequency 0 while no force is
+   * added.
    */
   readonly cycle: number;
   readonly segment: number;
@@ -15,13 +16,14 @@ export interface LoopSample {
   readonly phase: number;
   /** Added at the loop output. */
   readonly added: number;
-  /** What the motor is asked for: the loop's own force and the added one. */
+  /** Force that is asked of the motor: the loop's own and the added one. */
   readonly total: number;
 }
 
 /**
  * Runs the program of the axis, sample by sample, for as long as `take` returns true.
- * @returns why it ended before that in plain words, or null
+ *
+ * @returns the message of the trip that ended it early, or null
  */
 export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): string | null {
   for (;;) {

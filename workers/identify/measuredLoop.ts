@@ -9,7 +9,7 @@ export interface MeasuredFrequency {
   readonly power: CrossPower;
 }
 
-/** The loop that stands behind S = total/added: L = 1/S − 1. */
+/** The loop that follows from S = total/added: L = 1/S − 1. */
 export function measuredLoop(points: readonly MeasuredFrequency[], ended: string | null): MeasuredLoop {
   const sensitivity = points.map(({ power }) => power.response);
   const openLoop = sensitivity.map((s): Complex => minus(over(ONE, s), ONE));

@@ -7,8 +7,8 @@ import { type LoopSample, runLoop } from './loopSample.ts';
 import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';
 
 /**
- * The first half of each tone lets the axis settle; the other is looked at in so many parts of
- * whole periods, if it has them.
+ * The first half of each tone lets the axis settle; the second is measured in this many parts of
+ * whole periods, where it has as many periods.
  */
 const SETTLING = 1 / 2;
 const LOOKS = 4;
@@ -16,8 +16,7 @@ const LOOKS = 4;
 const TURN = 2 * Math.PI;
 
 /**
- * Takes the samples of a stepped sine and makes a point of each of its tones. Give it every sample,
- * in order.
+ * Collects the samples of a stepped sine, given in order, and makes a point of each of its tones.
  */
 export class SteppedSineMeter {
   readonly points: MeasuredFrequency[] = [];
@@ -57,10 +56,10 @@ export class SteppedSineMeter {
 }
 
 /**
- * Measures the loop of a scene by a stepped sine force at its output, over the sweep rows of its
- * parameters. Each tone lasts its share of `sweepTime`, half of it to settle in.
+ * Measures the loop of a scene by a stepped sine force at its output, as set by the sweep rows of
+ * its parameters. Each tone lasts its share of `sweepTime`, half of it to settle.
  *
- * @param onProgress hears the share done, 0 to 1, after each tone
+ * @param onProgress receives the share done, 0 to 1, after each tone
  */
 export function measureSteppedSine(
   scene: Scene,

@@ -14,8 +14,9 @@ import type { Structure } from './structure.ts';
 import type { Tried } from './tried.ts';
 
 /**
- * Every value that was chosen, why, and by which rule, one sentence each. `p` are the parameters it
- * was designed on.
+ * Every chosen value, why, and by which rule, one sentence each.
+ *
+ * @param p the parameters that the tuning was designed on
  */
 export function explain(p: Parameters, tried: Tried): TuningChoice[] {
   const { changes } = tried.point;
@@ -62,24 +63,24 @@ function positionLoop(
     [
       'Kp',
       'loop shaping',
-      `${shown('Kp', changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and runs decided.`,
+      `${shown('Kp', changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and simulated runs decided.`,
     ],
     quiet
       ? [
           'Ki',
           'loop shaping for low noise',
-          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the runs followed best with them.`,
+          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
         ]
       : [
           'Ki',
           'largest integral gain within the limit',
-          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance soonest, and runs decided near it.`,
+          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
         ],
     quiet
       ? [
           'derivativeTime',
           'loop shaping for low noise',
-          `${shown('derivativeTime', changes)}: long enough to keep encoder noise out of the force, and the runs followed best with it.`,
+          `${shown('derivativeTime', changes)}: long enough to keep encoder noise out of the force, and the simulated runs followed best with it.`,
         ]
       : [
           'derivativeTime',
@@ -97,26 +98,26 @@ function forces(p: Parameters, { point: { changes }, motion }: Tried): Line[] {
     [
       'accelerationFeedforward',
       'force balance',
-      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain gives already because the measured speed lags${trimText(motion)}.`,
+      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain provides already because the measured speed lags${trimText(motion)}.`,
     ],
     [
       'speedFeedforward',
       'force balance',
-      `${shown('speedFeedforward', changes)} cancel what drags in proportion to speed, by ${source}.`,
+      `${shown('speedFeedforward', changes)} cancel drag in proportion to speed, by ${source}.`,
     ],
     [
       'forceBias',
       'force balance',
       changes.forceBias === 0
-        ? '0 N: gravity does not pull along the axis, or the counterbalance takes all of it.'
-        : `${shown('forceBias', changes)} hold the weight, less what the counterbalance takes.`,
+        ? '0 N: gravity does not act along the axis, or the counterbalance carries all of it.'
+        : `${shown('forceBias', changes)} hold the weight, less what the counterbalance carries.`,
     ],
   ];
 }
 
 function trimText({ trim }: MotionForce): string {
   if (trim === 0) return '';
-  return `; ${inUnit(Math.abs(trim), '%', 1)} of the mass ${trim < 0 ? 'left out' : 'added'}, with which the table came to rest soonest in the runs`;
+  return `; ${inUnit(Math.abs(trim), '%', 1)} of the mass ${trim < 0 ? 'left out' : 'added'}, with which the table settled fastest in the simulated runs`;
 }
 
 function filters(tried: Tried): Line[] {
@@ -184,7 +185,7 @@ const NOTCHES = [
   { on: 'notch2', frequency: 'notch2Frequency', width: 'notch2Width', depth: 'notch2Depth' },
 ] as const;
 
-/** Why a filter stays off: what the same limit gave with it, beside what it gave without any. */
+/** Why a filter stays off: the result within the same limit with it and without any. */
 function without(
   { atLimit: { designs } }: Tried,
   has: (structure: Structure) => boolean,
@@ -192,12 +193,12 @@ function without(
 ): string {
   const gain = (k: number) => designs[k]?.design?.gains.Ki ?? 0;
   const withIt = designs.findIndex(({ structure }) => has(structure));
-  if (withIt < 0) return `Off: no resonance stands out that ${name} could take away.`;
+  if (withIt < 0) return `Off: no resonance stands out that ${name} could remove.`;
   if (gain(withIt) === 0) return `Off: no loop with ${name} keeps the limit.`;
   const change = gain(withIt) / gain(0) - 1;
   return change < 0
     ? `Off: with ${name} the largest integral gain within the limit is ${inUnit(-change, '%', 2)} lower than without.`
-    : `Off: ${name} allows a larger integral gain, but in the runs the axis did better without.`;
+    : `Off: ${name} allows a larger integral gain, but in the simulated runs the axis did better without it.`;
 }
 
 function shown(name: ParameterName, changes: ParameterChanges): string {

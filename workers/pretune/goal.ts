@@ -4,7 +4,7 @@ import { PARAMETERS } from '../../shared/core/parameters/table.ts';
 import { GOAL_ROWS, type PretuneGoal } from '../../shared/protocol/pretune.ts';
 import type { LoopLimit } from './loopLimit.ts';
 
-/** @throws RangeError naming what of the goal cannot be, with the allowed range */
+/** @throws RangeError naming the value of the goal that is out of range, with the allowed range */
 export function limitOf(goal: PretuneGoal): LoopLimit {
   switch (goal.kind) {
     case 'peak sensitivity':
@@ -28,14 +28,14 @@ function check(name: string, value: number, { min, max, unit }: NumberRow): void
     );
 }
 
-/** The limit in words. */
+/** The limit as text. */
 export function limitText(limit: LoopLimit): string {
   return limit.kind === 'peak sensitivity'
     ? `a peak sensitivity of ${shortest(limit.limit, '')}`
     : `a phase margin of ${shortest(limit.phase, '°')} with a gain margin of ${shortest(limit.gain, '')}`;
 }
 
-/** What is to be done where nothing keeps the limit. */
+/** What to do where no loop keeps the limit. */
 export function lessStrict({ kind }: LoopLimit): string {
   return kind === 'peak sensitivity' ? 'Allow a higher one' : 'Ask for smaller ones';
 }

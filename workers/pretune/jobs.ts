@@ -15,9 +15,9 @@ import { textbookTunings } from './textbook.ts';
 import { tryOut } from './tryOut.ts';
 import { VARIATIONS } from './variations.ts';
 
-/** A piece of work that any worker can do: data in, data out, nothing remembered. */
+/** A piece of work that any worker can do: it depends on nothing but its data. */
 export type Job =
-  /** The loops of one structure that are fastest within each limit. */
+  /** The fastest loop of one structure within each limit. */
   | {
       readonly kind: 'search';
       readonly task: Task;
@@ -25,7 +25,7 @@ export type Job =
       readonly limits: readonly LoopLimit[];
       readonly trials: number;
     }
-  /** A loop of this shape as fast as the limit allows, tried out. */
+  /** A trial of a loop of this shape, as fast as the limit allows. */
   | {
       readonly kind: 'trial';
       readonly task: Task;
@@ -34,13 +34,13 @@ export type Job =
       readonly limit: LoopLimit;
       readonly motion: MotionForce;
     }
-  /** What the axis takes to move, measured with a tuning. */
+  /** The force that moves the axis, measured with a tuning. */
   | { readonly kind: 'motion'; readonly task: Task; readonly changes: ParameterChanges }
-  /** The best that textbook rules give within the limit, tried out. */
+  /** A trial of the best that textbook rules give within the limit. */
   | { readonly kind: 'textbook'; readonly task: Task; readonly limit: LoopLimit }
-  /** The scene as it is. */
+  /** A trial of the scene as it is. */
   | { readonly kind: 'as it is'; readonly task: Task }
-  /** A tuning on one of the VARIATIONS. */
+  /** A trial of a tuning on one of the VARIATIONS. */
   | {
       readonly kind: 'variation';
       readonly task: Task;
@@ -59,7 +59,7 @@ interface Results {
 
 export type JobResult<J extends Job = Job> = Results[J['kind']];
 
-/** Points of the responses: for a search, and for the loop that comes of it. */
+/** Number of points of the responses: for a search, and for the final loop. */
 export const SEARCH_POINTS = 160;
 const FINAL_POINTS = 600;
 
@@ -96,7 +96,7 @@ export function designed({ scene: { parameters: p } }: Task): Parameters {
   return { ...p, currentBandwidth: rounded('currentBandwidth', currentBandwidth(p.currentRate)) };
 }
 
-/** Everything of a design as parameters. */
+/** A design as parameters. */
 export function designChanges(
   task: Task,
   { shape, gains }: LoopDesign,
@@ -119,7 +119,7 @@ function trial(
   limit: LoopLimit,
   motion: MotionForce,
 ): TuningPoint | null {
-  // The speed estimate acts in the current loop too, so the axis is the one with this very filter.
+  // The speed estimate acts in the current loop too, so the axis must be the one with this filter.
   const p = { ...designed(task), derivativeTime: rounded('derivativeTime', shape.derivativeTime) };
   const design = new LoopDesigner(p, FINAL_POINTS).fastest(shape, limit);
   return design && tryOut(task, designChanges(task, design, motion), 'pretuned', label);

@@ -6,17 +6,14 @@ import { type PlantResponse, plantResponse } from './plantResponse.ts';
 import { filterChanges, type Shape, shapeGains } from './shape.ts';
 import { DESIGN_VARIATIONS } from './variations.ts';
 
-/**
- * Crossovers that are tried: from this one, Hz, to this share of half the rate of the position
- * loop.
- */
+/** Range of crossovers: from this one, Hz, to this share of half the rate of the position loop. */
 const LOWEST_CROSSOVER = 2;
 const HIGHEST_SHARE = 0.2;
 /** Noise and rounding of the encoder may take this share of the continuous current. */
 export const NOISE_SHARE = 0.02;
 /**
- * Every design variation keeps this share of the distance to −1 that the limit asks of the machine
- * as it is.
+ * Every design variation keeps this share of the distance to −1 that the limit demands of the
+ * nominal machine.
  */
 export const DISTANCE_KEPT = 0.5;
 
@@ -26,10 +23,7 @@ export interface LoopDesign {
   readonly gains: Gains;
 }
 
-/**
- * Finds how fast loops of given shapes may be on one machine, as it is and as it may turn out to
- * be.
- */
+/** Finds how fast loops of given shapes can be on one machine, nominal and varied. */
 export class LoopDesigner {
   readonly plant: PlantResponse;
   readonly #varied: readonly PlantResponse[];
@@ -47,7 +41,7 @@ export class LoopDesigner {
     return this.#p.currentRate / this.#p.positionDivider;
   }
 
-  /** @param worthwhile leaves out loops that are no use, before the last and slowest check */
+  /** @param worthwhile rejects loops that are of no use, before the last and slowest check */
   fastest(
     shape: Shape,
     limit: LoopLimit,

@@ -11,20 +11,22 @@ export interface Gains {
   readonly Kd: number;
 }
 
-/** The responses to a unit of each gain, over the frequencies. */
+/** A value for a unit of each gain. */
 type Units<T> = Readonly<Record<keyof Gains, T>>;
 
 /**
- * The loop of one axis over the gains, all else fixed. It is linear in them, so the responses to a
- * unit of each are computed once, and a set of gains costs one pass over the frequencies: L = Kp
- * L_p + Ki L_i + Kd L_d.
+ * The loop of one axis as a function of the gains, all else fixed. It is linear in them, so the
+ * responses to a unit of each are computed once, and a set of gains costs one pass over the
+ * frequencies:
+ *
+ *   L = Kp L_p + Ki L_i + Kd L_d
  */
 export class LoopFamily {
   readonly #omega: Float64Array;
   readonly #controller: Units<ComplexArray>;
   readonly #standing: Units<ComplexArray>;
   readonly #sliding: Units<ComplexArray>;
-  /** L of the gains asked for last. */
+  /** L for the gains asked for last. */
   readonly #loop: ComplexArray;
 
   constructor(p: Parameters, plant: PlantResponse) {
@@ -47,8 +49,8 @@ export class LoopFamily {
   }
 
   /**
-   * Peak of |S|, standing and sliding: the closest that the curve, straight between the
-   * frequencies, comes to −1.
+   * Peak of |S|, standing and sliding, from the smallest distance of the curve to −1. The curve is
+   * taken as straight between the frequencies.
    */
   peakSensitivity(gains: Gains): number {
     this.#mix(this.#standing, gains);
@@ -73,9 +75,8 @@ export class LoopFamily {
   }
 
   /**
-   * Current command that white noise of rms `noise` (m) in the readings makes the sliding loop
-   * give, A rms: the mean of
-   * |C S|² over the frequencies up to half the rate.
+   * Current command that white noise of rms `noise` (m) in the readings causes in the sliding loop,
+   * A rms: from the mean of |C S|² over the frequencies up to half the rate.
    */
   noiseCurrent({ Kp, Ki, Kd }: Gains, noise: number): number {
     const { re, im } = this.#loop;
@@ -121,7 +122,9 @@ function ofEach<T, R>({ Kp, Ki, Kd }: Units<T>, make: (unit: T) => R): Units<R> 
   return { Kp: make(Kp), Ki: make(Ki), Kd: make(Kd) };
 }
 
-/** Square of the distance between −1 and the curve, straight between its points. */
+/**
+ * Square of the smallest distance between −1 and the curve, which is straight between its points.
+ */
 function closestToMinusOne({ re, im }: ComplexArray): number {
   let min = Number.POSITIVE_INFINITY;
   let xr = valueAt(re, 0);
@@ -132,8 +135,8 @@ function closestToMinusOne({ re, im }: ComplexArray): number {
     const x = 1 + xr;
     const dx = yr - xr;
     const dy = yi - xi;
-    // Modes that the axis has standing and sliding are in the frequencies twice: nothing lies
-    // between.
+    // Modes that the axis has both standing and sliding are in the frequencies twice: there the
+    // distance is 0.
     const length = dx * dx + dy * dy;
     const along = length > 0 ? Math.min(Math.max(-(x * dx + xi * dy) / length, 0), 1) : 0;
     min = Math.min(min, (x + along * dx) ** 2 + (xi + along * dy) ** 2);
@@ -143,7 +146,7 @@ function closestToMinusOne({ re, im }: ComplexArray): number {
   return min;
 }
 
-/** Phase, rad, and gain, a factor. */
+/** Phase margin, rad, and gain margin, a factor. */
 interface Margins {
   readonly phase: number;
   readonly gain: number;

@@ -5,12 +5,14 @@ import { eigenvalues } from '../math/eigenvalues.ts';
 import type { Gains, LoopFamily } from './loopFamily.ts';
 import type { PlantResponse } from './plantResponse.ts';
 
-/** How close to instability a loop may come: |S|, or phase (rad) and gain (factor). */
+/**
+ * How close to instability a loop may come: |S|, or phase margin (rad) and gain margin (factor).
+ */
 export type LoopLimit =
   | { readonly kind: 'peak sensitivity'; readonly limit: number }
   | { readonly kind: 'margins'; readonly phase: number; readonly gain: number };
 
-/** Above 1: the loop comes closer to instability than the limit allows. */
+/** Above 1 where the loop is closer to instability than the limit allows. */
 export function tightness(family: LoopFamily, gains: Gains, limit: LoopLimit): number {
   if (limit.kind === 'peak sensitivity') return family.peakSensitivity(gains) / limit.limit;
   const { phase, gain } = family.margins(gains);
@@ -18,14 +20,14 @@ export function tightness(family: LoopFamily, gains: Gains, limit: LoopLimit): n
 }
 
 /**
- * The peak sensitivity that a limit stands for. A phase margin φ allows no less than 1/(2 sin φ/2).
- * Source: Åström, Murray, Feedback Systems, 2nd ed. 2021, ch. 10.
+ * The peak sensitivity that corresponds to a limit. A phase margin φ implies at least 1/(2 sin
+ * φ/2). Source: Åström, Murray, Feedback Systems, 2nd ed. 2021, ch. 10.
  */
 export function sensitivityOf(limit: LoopLimit): number {
   return limit.kind === 'peak sensitivity' ? limit.limit : 1 / (2 * Math.sin(limit.phase / 2));
 }
 
-/** Every closed-loop eigenvalue inside the unit circle, standing and sliding. */
+/** True when every closed-loop eigenvalue lies inside the unit circle, standing and sliding. */
 export function isStable(p: Parameters, plant: PlantResponse): boolean {
   const controller = new PositionController(p);
   return [plant.standing, plant.sliding].every(({ axis }) => {
@@ -35,14 +37,17 @@ export function isStable(p: Parameters, plant: PlantResponse): boolean {
   });
 }
 
-/** Step of the search over the crossover, and halvings of its logarithm once it is bracketed. */
+/**
+ * Step of the search over the crossover, and number of bisections of its logarithm once it is
+ * bracketed.
+ */
 const STEP = 1.15;
 const HALVINGS = 14;
 
 /**
- * The highest crossover between two, rad/s, at which the loop is within its limit and `accepted`;
- * null when there is none. Going up, the loop may leave the limit and come back, also as an
- * unstable one: each stretch within the limit is tried from its top, the highest first.
+ * The highest crossover in a range, rad/s, at which the loop is within its limit and `accepted`;
+ * null when there is none. With rising crossover the loop may leave the limit and come back, also
+ * as an unstable one: each stretch within the limit is tried from its top, the highest first.
  */
 export function highestCrossover(
   from: number,

@@ -4,21 +4,22 @@ import type { LoopDesign, LoopDesigner } from './loopDesign.ts';
 import { type LoopLimit, sensitivityOf } from './loopLimit.ts';
 import { type Coordinate, coordinates, type Structure, shapeOf } from './structure.ts';
 
-/** Steps, as shares of a coordinate's range (logarithmic), at the beginning and at the end. */
+/** Steps as shares of a coordinate's range (logarithmic), at the beginning and at the end. */
 const FIRST_STEP = 0.3;
 const LAST_STEP = 0.02;
-/** A limit that begins where its neighbour ended needs less of a search. */
+/** A search that starts from the result for the previous limit needs less. */
 const FOLLOWING_STEP = 0.1;
 const FOLLOWING_SHARE = 0.5;
 const SEED = 1;
 
 /**
- * For each limit the loop with the largest integral gain, which is the one that works off
- * disturbances soonest. Source of the criterion: Åström, Panagopoulos, Hägglund, Design of PI
+ * For each limit the loop with the largest integral gain, which is the one that rejects
+ * disturbances fastest. Source of the criterion: Åström, Panagopoulos, Hägglund, Design of PI
  * controllers based on non-convex optimization, Automatica 34(5), 1998 (from memory).
  *
- * The peaks that bind make ridges, along which steps in single coordinates lead nowhere: so it
- * steps in all of them at random, with a seed, round the best so far and less and less far.
+ * The peaks that bind form ridges, along which steps in single coordinates lead nowhere: so the
+ * search takes random steps, from a seed, in all coordinates around the best so far, and smaller
+ * and smaller ones.
  *
  * @param trials for the first limit
  * @returns null where no loop of this structure is within the limit

@@ -17,14 +17,14 @@ export function magnitudeOptimum(delay: number): number {
 }
 
 /**
- * A voltage is applied one period after its sample, for one period: half of which counts on
- * average.
+ * A voltage is applied one period after its sample and held for one period, which adds half a
+ * period on average.
  */
 export const CURRENT_PERIODS = 1.5;
 
 /**
- * Bandwidth of the current loop, Hz, whose winding pole is cancelled: what is left is an integrator
- * with the delay of its sampling.
+ * Bandwidth of the current loop, Hz, with the winding pole cancelled: an integrator with the delay
+ * of the sampling remains.
  */
 export function currentBandwidth(currentRate: number): number {
   return magnitudeOptimum(CURRENT_PERIODS / currentRate) / (2 * Math.PI);

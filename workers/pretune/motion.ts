@@ -9,17 +9,17 @@ import { NormalEquations } from '../math/normalEquations.ts';
 import { measureRun } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
 
-/** What it takes to move an axis, as its controller commands force. */
+/** The force that moves an axis, as its controller commands force. */
 export interface MotionForce {
   /** Force per acceleration, kg, and per speed, N·s/m. */
   readonly mass: number;
   readonly drag: number;
   readonly source: 'datasheet' | 'run';
-  /** Share by which runs took the mass off its balance. */
+  /** Deviation of the mass from the force balance, chosen by simulated runs, as a share. */
   readonly trim: number;
 }
 
-/** By the datasheet: everything that moves, rotation included, and everything viscous. */
+/** From the datasheet: all moving mass, rotation included, and all viscous drag. */
 export function datasheetMotion(p: Parameters): MotionForce {
   return {
     mass: movedMass(p),
@@ -29,15 +29,15 @@ export function datasheetMotion(p: Parameters): MotionForce {
   };
 }
 
-/** Slower samples than this share of the top speed are left out: friction is not constant there. */
+/** Samples below this share of the top speed are left out: friction is not constant there. */
 const FAST_ENOUGH = 0.1;
 /** Share of the force that the law may leave unexplained. */
 const MAX_UNEXPLAINED = 0.1;
 
 /**
- * Least squares of the commanded force over the set motion of a simulated run: F = m a + d v + F_c
- * sgn v + F_0. It finds what a datasheet cannot know: motors that brake each other, iron that
- * saturates, magnets that are warm. Where that law is not what the run obeys, the datasheet stands.
+ * Least squares fit of the commanded force to the set motion of a simulated run: F = m a + d v +
+ * F_c sgn v + F_0. It finds what a datasheet cannot know: motors that brake each other, iron that
+ * saturates, magnets that are warm. Where the run does not obey this law, the datasheet counts.
  */
 export function measuredMotion({ scene, seconds }: Task, changes: ParameterChanges): MotionForce {
   const p = { ...scene.parameters, ...changes };
@@ -68,14 +68,14 @@ export function measuredMotion({ scene, seconds }: Task, changes: ParameterChang
   return { mass, drag: Math.max(drag, 0), source: 'run', trim: 0 };
 }
 
-/** Delay of the measured speed, s: half a sample of its difference, and its filter. */
+/** Delay of the measured speed, s: half a sample from the difference, and the filter. */
 export function speedLag(p: Pick<Parameters, 'derivativeTime' | 'currentRate' | 'positionDivider'>): number {
   return p.derivativeTime + p.positionDivider / p.currentRate / 2;
 }
 
 /**
- * The measured speed lags by T, so while the axis accelerates the damping gain pushes with Kd T a
- * already. The feedforward gives the rest: F = m a = K_aff a + Kd T a.
+ * The measured speed lags by T, so during acceleration the damping gain already provides the force
+ * Kd T a. The feedforward provides the rest: F = m a = K_aff a + Kd T a.
  */
 export function feedforward(p: Parameters, motion: MotionForce, Kd: number): ParameterChanges {
   const mass = motion.mass * (1 + motion.trim) - Kd * speedLag(p);

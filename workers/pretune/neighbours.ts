@@ -1,11 +1,11 @@
 import type { Shape } from './shape.ts';
 
-/** Longest step, as a factor on a corner, and how much longer that of the speed filter is. */
+/** Largest step of a corner, as a factor, and the power of it for the speed filter. */
 const STEP = 1.4;
 const FILTER_STEPS = 2;
 
 /**
- * Shapes round a shape: each corner and the speed filter, up and down. `size` is 1 for the longest
+ * Shapes around a shape: each corner and the speed filter, up and down. `size` is 1 for the largest
  * steps.
  */
 export function neighboursOf(shape: Shape, size: number): Shape[] {
@@ -16,7 +16,7 @@ export function neighboursOf(shape: Shape, size: number): Shape[] {
   ]);
 }
 
-/** How many that are. */
+/** Number of neighbours. */
 export const NEIGHBOURS = 6;
 
 function withCorners(shape: Shape, integrator: number, lead: number): Shape {
@@ -29,8 +29,8 @@ function withCorners(shape: Shape, integrator: number, lead: number): Shape {
 }
 
 /**
- * Shares by which the acceleration feedforward is tried off its balance. What delay leaves over of
- * a move's last jerk, and the integrator of its deceleration, can cancel where the table comes to
- * rest; whether they do, runs must tell.
+ * Deviations of the acceleration feedforward from the force balance that are tried, as shares. The
+ * remainder of the delay at the last jerk of a move and the integrator's response to the
+ * deceleration can cancel where the table comes to rest; whether they do, only simulated runs tell.
  */
 export const TRIMS = [-0.06, -0.04, -0.02, 0.02, 0.04, 0.06] as const;

@@ -8,9 +8,9 @@ import { Transfer } from '../math/transfer.ts';
 
 /** Lowest frequency of a design, Hz. */
 const LOWEST = 0.5;
-/** A mode with less damping than this stands out of the response and gets points of its own. */
+/** A mode with less damping than this stands out in the response and gets points of its own. */
 const STANDS_OUT = 0.3;
-/** Where these points lie, in half widths of the peak. */
+/** Positions of these points, in half widths of the peak. */
 const ROUND_A_PEAK = [-3, -1.5, -0.7, 0, 0.7, 1.5, 3] as const;
 
 /** A resonance of the axis under its current loop. */
@@ -20,7 +20,7 @@ export interface Mode {
   readonly damping: number;
 }
 
-/** The axis at one operating point as its position loop meets it. */
+/** The axis at one operating point as seen by its position loop. */
 export interface PlantState {
   readonly axis: DrivenAxis;
   /** Encoder reading over current command, m/A, over the frequencies. */
@@ -38,8 +38,8 @@ export interface PlantResponse {
 }
 
 /**
- * Where a loop has to be sound: standing, where the guide's bristles hold the table like a spring,
- * and sliding, where they do not. A table that comes to rest passes from one to the other.
+ * Where a loop must be sound: standing, where the bristles of the guide hold the table like a
+ * spring, and sliding, where they do not. A table that comes to rest passes from one to the other.
  */
 export function designPoints(p: Parameters): { standing: OperatingPoint; sliding: OperatingPoint } {
   const standing = startingPoint(p);

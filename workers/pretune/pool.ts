@@ -1,4 +1,4 @@
-/** Whatever does jobs, one at a time: a worker behind a port, or a function in this thread. */
+/** Does one job at a time: a worker behind a port, or a function in this thread. */
 export interface JobWorker<Job, Result> {
   run(job: Job): Promise<Result>;
 }
@@ -9,7 +9,7 @@ interface Waiting<Job, Result> {
   readonly reject: (reason: unknown) => void;
 }
 
-/** Jobs in the order they came, each to the first worker that is free. */
+/** Hands jobs out in the order they came, each to the first free worker. */
 export class JobPool<Job, Result> {
   readonly #free: JobWorker<Job, Result>[];
   readonly #waiting: Waiting<Job, Result>[] = [];

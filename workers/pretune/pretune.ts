@@ -22,15 +22,15 @@ import { type AtLimit, finalistsOf, type Tried, trialsOf, tryLoops } from './tri
 import { VARIATIONS } from './variations.ts';
 import { Work } from './work.ts';
 
-/** How much is tried. */
+/** Effort of a pretuning. */
 export interface PretuneEffort {
-  /** Loops per structure in the search over frequency responses. */
+  /** Loops per structure in the search on frequency responses. */
   readonly trials: number;
-  /** Rounds of simulated runs about the best of each limit. */
+  /** Rounds of simulated runs around the best loop of each limit. */
   readonly rounds: number;
-  /** Peak sensitivities of the trade-off, besides the one of the goal. */
+  /** Peak sensitivities of the trade-off, in addition to that of the goal. */
   readonly sensitivities: readonly number[];
-  /** Tunings whose robustness is proven before one of them is chosen. */
+  /** Number of tunings whose robustness is tested before one of them is chosen. */
   readonly finalists: number;
 }
 
@@ -46,7 +46,7 @@ export const EFFORTS: Readonly<Record<PretuneBreadth, PretuneEffort>> = {
   'trade-off': FULL_EFFORT,
 };
 
-/** Two peak sensitivities closer than this share are equal. */
+/** Peak sensitivities closer than this share count as equal. */
 const EQUAL = 0.005;
 
 /**
@@ -54,7 +54,8 @@ const EQUAL = 0.005;
  * simulated runs, which decide. The same scene and goal give the same result with any number of
  * workers.
  *
- * @throws RangeError naming what of the goal cannot be
+ * @throws RangeError naming the value of the goal that is out of range, or when no loop does the
+ * job
  */
 export async function pretune(
   scene: Scene,
@@ -75,16 +76,16 @@ export async function pretune(
     work.run({ kind: 'as it is', task }),
   ]);
 
-  work.enter('Measuring what the axis takes to move');
+  work.enter('Measuring the force that moves the axis');
   const first = designChanges(task, strongestOf(shaped, wanted), datasheetMotion(task.scene.parameters));
   const motion = await work.run({ kind: 'motion', task, changes: first });
 
-  work.enter('Trying loops out');
+  work.enter('Trying out loops');
   const tried = await Promise.all(
     shaped.map((atLimit) => tryLoops(work, task, atLimit, motion, effort.rounds)),
   );
 
-  work.enter('Proving robustness');
+  work.enter('Testing robustness');
   const finalists = finalistsOf(task, wanted, tried.flat()).slice(0, effort.finalists);
   work.leaveOut((effort.finalists - finalists.length) * VARIATIONS.length);
   const proven = await Promise.all(finalists.map((finalist) => prove(work, task, finalist)));
@@ -104,7 +105,7 @@ export async function pretune(
   };
 }
 
-/** The limits of the trade-off, besides the one of the goal. */
+/** The limits of the trade-off, in addition to that of the goal. */
 function tradeOff(wanted: LoopLimit, { sensitivities }: PretuneEffort): LoopLimit[] {
   return sensitivities
     .filter((limit) => wanted.kind !== 'peak sensitivity' || limit !== wanted.limit)
@@ -147,7 +148,7 @@ async function shapeLoops(
 }
 
 /**
- * Of the designs within the limit that is wanted, the one with the largest integral gain.
+ * Of the designs within the wanted limit, the one with the largest integral gain.
  *
  * @throws RangeError when there is none
  */
@@ -181,8 +182,8 @@ async function prove(work: Work, task: Task, finalist: Tried): Promise<Tried & P
 }
 
 /**
- * The textbook tuning that is as close to instability as the best; the one of the same limit, if it
- * is.
+ * The textbook tuning that is as close to instability as the best tuning: that of the same limit,
+ * where it is.
  */
 async function textbookAtPar(work: Work, task: Task, { atLimit, point }: Tried): Promise<TuningPoint | null> {
   const { textbook } = atLimit;

@@ -1,12 +1,12 @@
 import type { PretuneGoal, RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
 import type { Task } from './task.ts';
 
-/** Negative when the first one comes before the second. */
+/** Negative when the first comes before the second. */
 type Order<T> = (a: T, b: T) => number;
 
 type Outcome = Pick<TuningPoint, 'settlingTime' | 'rmsError' | 'trip'>;
 
-/** Settling times that differ by less than this many position-loop samples are equal. */
+/** Settling times that differ by less than this many position-loop samples count as equal. */
 const EQUAL_SAMPLES = 1.5;
 
 /** Better first: no trip, then the figure of the task, then the RMS following error. */
@@ -17,7 +17,7 @@ export function byOutcome(task: Task): Order<Outcome> {
     a.rmsError - b.rmsError;
 }
 
-/** A tuning as it did on the machine of the datasheet and on every variation of it. */
+/** A tuning with its results on the machine of the datasheet and on every variation of it. */
 export interface Proven {
   readonly point: TuningPoint;
   readonly robustness: readonly RobustnessRun[];
@@ -25,8 +25,8 @@ export interface Proven {
 
 /**
  * Better first: fewest variations that fail, then the figure of the task on the machine of the
- * datasheet, then in the worst case. Where all moves settle equally fast, a goal of settling asks
- * for the soundest loop, the others for the most exact one.
+ * datasheet, then in the worst case. Where all moves settle equally fast, a goal of settling
+ * prefers the loop with the lowest peak sensitivity, the others the smallest following error.
  */
 export function byProof(task: Task, goal: PretuneGoal): Order<Proven> {
   const outcomes = ({ point, robustness }: Proven): readonly Outcome[] => [point, ...robustness];
@@ -48,7 +48,7 @@ export function byProof(task: Task, goal: PretuneGoal): Order<Proven> {
     farthest(a) - farthest(b);
 }
 
-/** What counts as time, s; Infinity when a move did not settle, 0 where settling does not count. */
+/** Settling time, s; Infinity when a move did not settle, 0 where settling does not count. */
 function settling({ figure }: Task, { settlingTime }: Outcome): number {
   return figure === 'settling time' ? (settlingTime ?? Number.POSITIVE_INFINITY) : 0;
 }

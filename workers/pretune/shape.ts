@@ -7,7 +7,7 @@ import type { Gains } from './loopFamily.ts';
 export interface Notch {
   /** Hz */
   readonly frequency: number;
-  /** Damping of its poles, and what is left at its centre. */
+  /** Damping of its poles, and gain at its centre. */
   readonly width: number;
   readonly depth: number;
 }
@@ -19,7 +19,7 @@ export interface Filters {
   readonly lowpass: { readonly frequency: number; readonly damping: number } | null;
 }
 
-/** A position loop apart from how fast it is: what is decided before the crossover. */
+/** A position loop before its speed is decided: everything but the crossover. */
 export interface Shape extends Filters {
   /**
    * Corner frequencies of integrator and lead as shares of the crossover; the integrator's is the
@@ -33,7 +33,7 @@ export interface Shape extends Filters {
 
 export const NO_FILTERS: Filters = { notches: [], lowpass: null };
 
-/** The filters that a scene is set to. */
+/** The filters of a scene as set. */
 export function filtersOf(p: Parameters): Filters {
   const notches: Notch[] = [];
   if (p.notch1) notches.push({ frequency: p.notch1Frequency, width: p.notch1Width, depth: p.notch1Depth });

@@ -3,35 +3,35 @@ import { magnitude } from '../math/complex.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 import type { Shape } from './shape.ts';
 
-/** One number that is searched over, on a logarithmic scale. */
+/** One number of the search, on a logarithmic scale. */
 export interface Coordinate {
   readonly start: number;
   readonly min: number;
   readonly max: number;
 }
 
-/** A resonance, Hz, and whether the table has it sliding or standing. */
+/** A resonance, Hz, and whether it is that of the sliding or the standing table. */
 export interface Resonance {
   readonly frequency: number;
   readonly table: 'sliding' | 'standing';
 }
 
-/** What a loop consists of; its values are found by search. */
+/** What a loop consists of; its values are found by a search. */
 export interface Structure {
   readonly name: string;
-  /** Resonances that a notch starts from. */
+  /** Resonances at which the notches start. */
   readonly notches: readonly Resonance[];
   readonly lowpass: boolean;
-  /** Corners low and speed filter long: less noise instead of more integral gain. */
+  /** Low corners and a long speed filter: less noise instead of more integral gain. */
   readonly quiet: boolean;
 }
 
-/** Below this a resonance is the base's or a magnet's and lies within the loop, Hz. */
+/** A resonance below this, Hz, belongs to the base or a magnet and lies within the loop. */
 const LOWEST_NOTCH = 25;
-/** Two resonances closer than this are one, as a ratio. */
+/** Resonances closer than this ratio count as one. */
 const SAME = 1.05;
 
-/** The structures worth trying on a machine, the simplest first. */
+/** The structures worth trying on a machine, simplest first. */
 export function structuresFor(plant: PlantResponse): Structure[] {
   const structures: Structure[] = [
     { name: 'no filter', notches: [], lowpass: false, quiet: false },
@@ -85,7 +85,7 @@ const QUIET_PID: typeof PID = [
 const NOTCH_WIDTH: Coordinate = { start: 0.4, min: 0.05, max: 1.5 };
 const NOTCH_DEPTH: Coordinate = { start: 0.2, min: 0.01, max: 0.9 };
 const LOWPASS_DAMPING: Coordinate = { start: 0.7, min: 0.3, max: 1 };
-/** A notch may move by this factor from its resonance. */
+/** Largest factor by which a notch moves from its resonance. */
 const NOTCH_REACH = 1.6;
 /** Frequencies of notch and low-pass as shares of the rate. */
 const HIGHEST_FILTER = 0.45;

@@ -3,41 +3,41 @@ import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { moveTime } from '../../shared/motion/profile.ts';
 
-/** What tunings are tried on, and by what they are judged. */
+/** What tunings are tried on, and how they are judged. */
 export interface Task {
   readonly scene: Scene;
-  /** Simulated time of one try, s. */
+  /** Simulated time of one trial, s. */
   readonly seconds: number;
   readonly figure: 'settling time' | 'following error';
-  /** The following error counts from here, s. */
+  /** The following error counts from this time on, s. */
   readonly from: number;
-  /** The same in words. */
+  /** How tunings are judged, as text. */
   readonly judged: string;
 }
 
-/** Stairs that are tried at most. */
+/** Largest number of steps of a staircase. */
 const STAIRS = 8;
-/** Moves beyond the first are tried only as far as all take no longer than this, s. */
+/** Moves beyond the first are tried only as long as all of them take no longer than this, s. */
 const LONGEST = 3;
 /**
- * No more than this is seen of the standstill at the end of a longer first move, s: a loop that
- * needs it all is none to choose.
+ * Longest standstill that is simulated after a longer first move, s: a loop that needs more is not
+ * worth choosing.
  */
 const LONGEST_WAIT = 1;
 /**
- * Of a scan: what start of motion and first friction take, and how long its following error is
- * watched, s.
+ * For a scan: time for start and initial friction, and time over which the following error is
+ * measured, s.
  */
 const SCAN_RUN_IN = 0.3;
 const SCAN_WATCHED = 2;
-/** Least cycles and time of an oscillation that are watched. */
+/** Smallest number of cycles and time over which an oscillation is measured. */
 const CYCLES = 3;
 const MIN_WATCHED = 0.5;
-/** Stands in for a program that makes no moves, m and s. */
+/** A shuttle that replaces a program without moves, m and s. */
 const STAND_IN_STROKE = 0.05;
 const STAND_IN_DWELL = 0.2;
 
-/** @param window in which a move counts as settled, m; the scene's own if it is left out */
+/** @param window within which a move counts as settled, m; that of the scene by default */
 export function taskOf(given: Scene, window = given.parameters.window): Task {
   const scene = { ...given, parameters: { ...given.parameters, window } };
   const p = scene.parameters;
@@ -90,7 +90,7 @@ export function taskOf(given: Scene, window = given.parameters.window): Task {
   }
 }
 
-/** A short shuttle under the limits of the scene, to the side where there is room. */
+/** A short shuttle under the limits of the scene, in the direction with room. */
 function standIn(scene: Scene, why: string): Task {
   const p = scene.parameters;
   const stroke = isInTravel(p, p.start + STAND_IN_STROKE) ? STAND_IN_STROKE : -STAND_IN_STROKE;
@@ -103,7 +103,8 @@ function standIn(scene: Scene, why: string): Task {
 }
 
 /**
- * Of the whole list, or of as many of its moves as take no longer than the longest, at least one.
+ * Duration of the whole list, or of as many of its moves as take no longer than the limit, at least
+ * one.
  */
 function listTime({ moves, parameters }: Scene): number {
   let time = 0;

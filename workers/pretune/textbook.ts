@@ -10,7 +10,7 @@ import { plantResponse } from './plantResponse.ts';
 import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS, roundedGains } from './shape.ts';
 import { symmetricalOptimum } from './symmetricalOptimum.ts';
 
-/** A tuning by rule: one number, the crossover, is left to choose. */
+/** A tuning by rule: only the crossover is left to choose. */
 interface Rule {
   readonly name: string;
   /** @param crossover rad/s */
@@ -25,8 +25,8 @@ const POSITION_SHARE = 1 / 3;
 const FILTER_RATIO = 8;
 
 /**
- * The careful textbook: everything counted that a textbook counts, and the better of its rules for
- * each job.
+ * Careful textbook tuning: every delay counted that a textbook counts, and the better of its rules
+ * for each job.
  */
 export const TEXTBOOK_RULES: readonly Rule[] = [
   { name: 'lead ratios', changes: (p, _filters, crossover) => startGains(p, crossover / (2 * Math.PI)) },
@@ -73,8 +73,8 @@ function loopDelay(p: Parameters, filters: Filters): number {
 const STANDARD_NOTCH = { width: 0.5, depth: 0.1 };
 
 /**
- * Filters a textbook would use: none, those that the scene is set to, or one notch on the resonance
- * that the datasheet gives.
+ * Filters that a textbook would use: none, those of the scene, or one notch on the resonance of the
+ * datasheet.
  */
 function textbookFilters(p: Parameters): { readonly name: string; readonly filters: Filters }[] {
   const own = filtersOf(p);
@@ -90,7 +90,7 @@ function textbookFilters(p: Parameters): { readonly name: string; readonly filte
   return choices;
 }
 
-/** Crossovers that are tried, Hz. */
+/** Range of crossovers, Hz. */
 const CROSSOVERS = [1, 800] as const;
 const POINTS = 300;
 
@@ -99,7 +99,7 @@ export interface TextbookTuning {
   readonly changes: ParameterChanges;
 }
 
-/** Of each rule the tuning at the limit, with the filters that let it be fastest. */
+/** For each rule the tuning at the limit, with the filters that allow the highest crossover. */
 export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTuning[] {
   const p = { ...given, currentBandwidth: rounded('currentBandwidth', currentBandwidth(given.currentRate)) };
   const plant = plantResponse(p, POINTS);

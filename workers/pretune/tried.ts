@@ -9,10 +9,10 @@ import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import type { Work } from './work.ts';
 
-/** Loops whose feedforward is trimmed: those that follow best. */
+/** Number of loops whose feedforward is trimmed: those that follow best. */
 const TRIMMED = 2;
 
-/** What was designed for one limit. */
+/** The designs for one limit. */
 export interface AtLimit {
   readonly limit: LoopLimit;
   /** The loop with the largest integral gain of each structure; null where none keeps the limit. */
@@ -20,7 +20,7 @@ export interface AtLimit {
   readonly textbook: TuningPoint | null;
 }
 
-/** A shape that was tried out, and how it did. */
+/** A shape that was tried out, with the result. */
 export interface Tried {
   readonly atLimit: AtLimit;
   readonly structure: Structure;
@@ -29,19 +29,19 @@ export interface Tried {
   readonly point: TuningPoint;
 }
 
-/** Runs of the trials of one limit, at most. */
+/** Largest number of simulated runs for one limit. */
 export function trialsOf(task: Task, structures: number, rounds: number): number {
   return structures + trimsOf(task) + rounds * NEIGHBOURS;
 }
 
-/** Runs that trim the feedforward; it does nothing for a task without acceleration. */
+/** Simulated runs that trim the feedforward; it has no effect on a task without acceleration. */
 function trimsOf({ figure }: Task): number {
   return figure === 'settling time' ? TRIMMED * TRIMS.length : 0;
 }
 
 /**
- * What the designs of one limit do in runs, and then shapes around the best of them. The best
- * first.
+ * Tries out the designs of one limit in simulated runs, and then shapes around the best of them.
+ * Best first.
  */
 export async function tryLoops(
   work: Work,
@@ -89,8 +89,8 @@ export async function tryLoops(
 }
 
 /**
- * The best of each structure among the limits that the goal allows. What a textbook rule beats at
- * the same limit is not worth proving.
+ * The best of each structure among the limits that the goal allows. A loop that a textbook rule
+ * beats at the same limit is not worth testing further.
  */
 export function finalistsOf(task: Task, wanted: LoopLimit, tried: readonly Tried[]): Tried[] {
   const order = byOutcome(task);

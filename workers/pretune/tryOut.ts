@@ -39,8 +39,8 @@ export function tryOut(
 type Soundness = Pick<TuningPoint, 'peakSensitivity' | 'phaseMargin' | 'gainMargin' | 'crossover'>;
 
 /**
- * How far a loop is from instability: the worse of standing and sliding. Peak sensitivity is
- * infinite when it is unstable in either.
+ * Distance of a loop from instability: the worse of standing and sliding. Peak sensitivity is
+ * infinite when the loop is unstable in either.
  */
 export function soundness(p: Parameters): Soundness {
   const { standing, sliding } = designPoints(p);

@@ -3,17 +3,17 @@ import { magnetFactor } from '../../shared/axis/temperature.ts';
 import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
-/** A machine that is not as its datasheet says. */
+/** A machine that differs from its datasheet. */
 export interface Variation {
   readonly name: string;
-  /** Of the machine; the controller is left alone. */
+  /** Changes of the machine; the controller is left alone. */
   readonly changes: (p: Parameters) => ParameterChanges;
 }
 
 const FRICTION = [...GUIDE_FRICTION, 'viscous', 'nutDrag', 'nutViscous'] as const;
 
 /**
- * Magnets that lose so much per kelvin, the most the table allows, at the temperature of the
+ * Magnets with the largest temperature coefficient that the table allows, at the temperature of the
  * carrier.
  */
 const HOT_MAGNETS = { magnetTempCoefficient: -0.005, magnetFollow: 1 };
@@ -30,7 +30,9 @@ export const VARIATIONS: readonly Variation[] = [
   { name: 'Friction ×2', changes: (p) => scaled(p, FRICTION, 2) },
 ];
 
-/** Those that a design already has to stand: the others leave the loop slower or as it is. */
+/**
+ * Those that a design must withstand already: the others slow the loop down or leave it as it is.
+ */
 export const DESIGN_VARIATIONS: readonly Variation[] = VARIATIONS.slice(1, 4);
 
 /** Every spring of the drive and of the mounts, so that all natural frequencies move together. */
@@ -41,10 +43,7 @@ function resonance(p: Parameters, factor: number): ParameterChanges {
   };
 }
 
-/**
- * By the heat of the magnets: the controller goes on with the constant of the datasheet, as a real
- * one does.
- */
+/** Through hot magnets: the controller keeps the constant of the datasheet, as a real one does. */
 function forceConstant(p: Parameters, factor: number): ParameterChanges {
   const flux = magnetFactor(p, p.carrierStart);
   return {

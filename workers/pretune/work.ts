@@ -2,7 +2,7 @@ import type { PretuneProgress } from '../../shared/protocol/pretune.ts';
 import type { Job, JobResult } from './jobs.ts';
 import type { JobPool } from './pool.ts';
 
-/** The jobs of one pretuning, counted. */
+/** Counts the jobs of one pretuning. */
 export class Work {
   #stage = '';
   #done = 0;
@@ -10,7 +10,7 @@ export class Work {
   readonly #total: number;
   readonly #onProgress: (progress: PretuneProgress) => void;
 
-  /** @param total number of jobs that are to come */
+  /** @param total number of jobs to come */
   constructor(pool: JobPool<Job, JobResult>, total: number, onProgress: (progress: PretuneProgress) => void) {
     this.#pool = pool;
     this.#total = total;
@@ -28,7 +28,7 @@ export class Work {
     return result as JobResult<J>;
   }
 
-  /** Jobs that were counted and turn out not to be needed. */
+  /** Jobs that were counted and turned out not to be needed. */
   leaveOut(jobs: number): void {
     this.#done += jobs;
     this.#report();

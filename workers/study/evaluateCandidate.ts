@@ -6,13 +6,13 @@ import { soundness } from '../pretune/tryOut.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
 import { moveOutcome } from './moveOutcome.ts';
 
-/** Shares of the whole that are done when the moves have been run, and when the day has. */
+/** Shares of the work that are done after the moves, and after the day of heat. */
 const MOVES_DONE = 0.05;
 const HEAT_DONE = 0.15;
 
 /**
- * Everything that simulation can say of a drive on a job: its moves, its loop, its day, its
- * accuracy. `scene` is the tuned axis of the candidate.
+ * Everything that simulation can tell about a candidate drive for a job: its moves, its loop, its
+ * day of heat, its accuracy. `scene` is the tuned axis of the candidate.
  *
  * @throws RangeError when a cycle of the job is too long to be run
  */
@@ -38,7 +38,10 @@ export function evaluateCandidate(
   return { moves, heat, accuracy, ...loop };
 }
 
-/** A load that no current holds up leaves no loop to speak of: it counts as unstable. */
+/**
+ * A load that no current can hold has no operating point to linearise about: the loop counts as
+ * unstable.
+ */
 function loopFigures({ parameters }: Scene): Pick<CandidateOutcome, 'peakSensitivity' | 'crossover'> {
   try {
     const { peakSensitivity, crossover } = soundness(parameters);

@@ -5,9 +5,9 @@ import { measureRun } from '../run/measureRun.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 
 /**
- * What the moves of two whole cycles at least, or of a long one, come to, from the cold axis on.
- * The first move begins as the drive is switched on, a load already on it, and so asks for a jump
- * of current that none asks for after: its peaks do not count beside a second cycle's.
+ * Outcome of the moves of at least two whole cycles, or of one long one, starting cold. The first
+ * move begins as the drive is switched on with a load on it, and so asks for a jump of current as
+ * no later move does: its peaks do not count beside those of a second cycle.
  */
 export function moveOutcome(scene: Scene): MoveOutcome {
   const { positionDivider, currentRate } = scene.parameters;
@@ -28,7 +28,7 @@ export function moveOutcome(scene: Scene): MoveOutcome {
     peakCurrent: largest(({ peakCurrent }) => peakCurrent, run.peakCurrent),
     rmsCurrent: run.rmsCurrent,
     currentHeadroom: 1 - largest(({ currentHeadroom }) => 1 - currentHeadroom, 1 - run.currentHeadroom),
-    // A vector that was shortened to the limit may round to a little more.
+    // A vector shortened to the limit may exceed it by rounding.
     voltageHeadroom: Math.max(
       1 - largest(({ voltageHeadroom }) => 1 - voltageHeadroom, 1 - run.voltageHeadroom),
       0,

@@ -14,19 +14,22 @@ import type { Cycle } from './cycle.ts';
 import type { CycleStore } from './cycleStore.ts';
 import { steadyWith, withFreshCycle } from './steady.ts';
 
-/** Coolants are tried down to this, °C: far colder than any, and copper still follows its law. */
+/**
+ * Lowest coolant temperature in the search, °C: far below any in use, and copper still follows its
+ * law.
+ */
 const COLDEST = -150;
 
-/** A coolant temperature and what the axis settles to with it. */
+/** A coolant temperature and the steady state that it leads to. */
 interface Cooled {
   readonly temperature: number;
   readonly state: HeatState;
 }
 
 /**
- * What a coolant at the carrier must do in the long run: the warmest coolant is sought that keeps
- * each target through the conductance that the carrier has, and the heat it takes then is the heat
- * to be removed, however it is done.
+ * What a coolant at the carrier must achieve in the long run: the search finds the warmest coolant
+ * that meets each target through the conductance of the carrier. The heat it then takes up is the
+ * heat to be removed, by whatever means.
  */
 export function coolingVerdict(
   p: Parameters,
@@ -48,7 +51,7 @@ export function coolingVerdict(
     judge('winding', windingTarget, ({ windingPeak }) => windingPeak),
     judge('growth', growthTarget, ({ growth }) => Math.abs(growth)),
   ];
-  // A coolant cold enough for the strictest target keeps them all.
+  // A coolant cold enough for the strictest target meets them all.
   const needs = targets.flatMap(({ coolant }) => coolant ?? []);
   const coldest = needs.sort((a, b) => a.temperature - b.temperature)[0];
   return {
@@ -59,7 +62,7 @@ export function coolingVerdict(
   };
 }
 
-/** Finds the warmest coolant at which the excess over a target is gone. */
+/** Finds the warmest coolant at which the target is no longer exceeded. */
 function coolantFor(
   p: Parameters,
   store: CycleStore,
@@ -95,8 +98,8 @@ function warmestCoolant(
     const state = settled(temperature);
     return state ? excess(state) : Number.MAX_VALUE;
   };
-  // Growth is least at some coolant, and overdone below it; what has no end in a warm coolant has
-  // one in a colder.
+  // Growth is smallest at one coolant temperature and negative below it; losses that run away with
+  // a warm coolant settle with a colder one.
   const best = minimum(miss, COLDEST, p.ambient);
   if (miss(best) > 0) return null;
   let warm = p.ambient;

@@ -12,19 +12,19 @@ import { type CycleStore, isTrip, movedBetween } from './cycleStore.ts';
 import { heatState } from './heatState.ts';
 import { steadyWith, withFreshCycle } from './steady.ts';
 
-/** A time that is a whole number of cycles may miss it by a rounding. */
+/** A time that is a whole number of cycles may differ from it by rounding. */
 const ROUNDING = 1e-9;
 
-/** A course and the last cycle that was run in it; null when not even the first could be. */
+/** A course and the last cycle that was run in it; null when not even the first could be run. */
 export interface CourseRun {
   readonly course: Course;
   readonly last: Cycle | null;
 }
 
 /**
- * Hours of duty from the start temperatures on, in steps of whole cycles. A step ends at a sample,
- * before resistance or flux have moved by more than the refresh fraction, and at the cycle in which
- * the winding passes a limit.
+ * Hours of duty from the initial temperatures on, in steps of whole cycles. A step ends at a
+ * sample, before resistance or flux has changed by more than the refresh fraction, and at the cycle
+ * in which the winding passes a limit.
  */
 export function runCourse(
   p: Parameters,
@@ -85,7 +85,7 @@ export function runCourse(
   return { course: { ...course, steady: last && steadyState(p, store, last, t) }, last };
 }
 
-/** Where the axis settles in the long run. */
+/** The steady state in the long run. */
 function steadyState(p: Parameters, store: CycleStore, last: Cycle, near: Temperatures): HeatState | null {
   const found = withFreshCycle(store, last, (cycle) => {
     const state = steadyWith(p, cycle, near, coldForce(p, store));
@@ -94,13 +94,13 @@ function steadyState(p: Parameters, store: CycleStore, last: Cycle, near: Temper
   return found?.state ?? null;
 }
 
-/** Force per ampere with everything as warm as the room, N/A. */
+/** Force per ampere with everything at ambient temperature, N/A. */
 export function coldForce(p: Parameters, store: CycleStore): number {
   const first = at(store.cycles, 0);
   return first.forcePerAmp * forceFactor(p, first, p.ambient);
 }
 
-/** w', the use of the overload allowance in the mean of a cycle, 1/s. */
+/** w', the mean rate over a cycle at which the overload allowance is used, 1/s. */
 function overloadRate(p: Parameters, cycle: Cycle, t: Temperatures): number {
   const extra = p.peakCurrent ** 2 - p.continuousCurrent ** 2;
   if (extra <= 0) return 0;

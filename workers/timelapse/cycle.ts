@@ -19,8 +19,8 @@ export interface CyclePart {
 }
 
 /**
- * One whole cycle (or a row of short ones) of the axis in its periodic state, run in full at held
- * temperatures.
+ * One whole cycle (or several short ones in a row) of the axis in its periodic state, run in full
+ * at constant temperatures.
  */
 export interface Cycle {
   readonly at: Temperatures;
@@ -30,18 +30,18 @@ export interface Cycle {
   readonly parts: readonly CyclePart[];
   /** Mean electrical power that does not go into copper, W. */
   readonly usefulPower: number;
-  /** N/A of amplitude with magnets at 20 °C: the force that goes with the current. */
+  /** N per A of amplitude with magnets at 20 °C, weighted with the current. */
   readonly forcePerAmp: number;
   /** n: with magnets weaker by a factor m, force per ampere falls as m^n. 1 without saturation. */
   readonly fluxExponent: number;
   /** N, and A of amplitude with magnets at 20 °C. */
   readonly rmsForce: number;
   readonly rmsCurrent: number;
-  /** Largest command, as a share of the limit. */
+  /** Largest current command as a share of the limit. */
   readonly currentUse: number;
   /** The overload allowance was used up within the cycle. */
   readonly overloaded: boolean;
-  /** Where the setpoint went, m. */
+  /** Range of the setpoint, m. */
   readonly from: number;
   readonly to: number;
 }
@@ -56,7 +56,7 @@ export function forceFactor(
 }
 
 /**
- * Losses of a part, W, with winding and carrier at other temperatures: the same force takes more
+ * Losses of a part, W, at other temperatures of winding and carrier: the same force takes more
  * current where the magnets are weaker.
  */
 export function lossesAt(

@@ -9,15 +9,15 @@ import type { Temperatures } from '../model/state.ts';
 import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
 
 /*
- * What whole cycles make of the four temperatures x.
+ * The effect of whole cycles on the four temperatures x.
  *
  *   C x' = f_k(x)                        part k of the cycle: network and losses at x, W
  *   x'   = J_k x + c_k                   linear about x0; only the force per ampere bends it
  *   X_k  = exp([J_k c_k; 0 0] t_k)       exact over the part, on (x, 1)
- *   X    = X_K … X_2 X_1                 one cycle; X^n is n of them, in as many products as n has digits
+ *   X    = X_K … X_2 X_1                 one cycle; n cycles are X^n, in about 2 log2 n products
  *
- * So minutes are one step, and the rise and fall within the cycle is still in it. Taking the slope
- * of the losses along makes it exact to second order in what is not linear: Hochbruck, Ostermann,
+ * So minutes are one step that still contains the rise and fall within each cycle. Including the
+ * slope of the losses makes it exact to second order in what is not linear: Hochbruck, Ostermann,
  * Exponential integrators, Acta Numerica 19, 2010, sec. 2.
  */
 
@@ -25,7 +25,7 @@ const NODES = ['winding', 'carrier', 'table', 'screw'] as const;
 const SIZE = NODES.length + 1;
 
 /**
- * Half the difference that slopes are taken over, K: the network is linear in it, the flux nearly.
+ * Half the temperature difference for slopes, K: the network is linear in it, the flux nearly so.
  */
 const PROBE = 1;
 
@@ -33,7 +33,7 @@ export class CycleMap {
   readonly #parts: readonly Matrix[];
   readonly #whole: Matrix;
 
-  /** About temperatures x0. */
+  /** @param about temperatures at which the losses are linearised */
   constructor(p: Parameters, cycle: Cycle, about: Temperatures) {
     this.#parts = cycle.parts.map((part) => partMap(p, cycle, part, about));
     this.#whole = this.#parts.reduce((before, part) => part.times(before));
@@ -61,7 +61,7 @@ export class CycleMap {
   }
 
   /**
-   * Temperatures that a cycle leaves as they are; null when there are none above those of the
+   * Temperatures that a cycle leaves unchanged; null when there are none above those of the
    * surroundings.
    */
   fixedPoint(p: Parameters): Temperatures | null {
@@ -72,8 +72,8 @@ export class CycleMap {
       right[i] = this.#whole.get(i, NODES.length);
     }
     const found = solve(left, right);
-    // Heat flows from warm to cold: a balance colder than the surroundings is that of losses that
-    // outgrow the flow.
+    // Heat flows from warm to cold: a balance colder than the surroundings belongs to losses that
+    // outgrow the heat flow.
     const coldest = Math.min(p.ambient, sinkTemperature(p)) - PROBE;
     return found?.every((value) => value > coldest) ? temperaturesOf(found) : null;
   }

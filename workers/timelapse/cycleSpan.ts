@@ -3,20 +3,20 @@ import { cycleDuration } from '../../shared/motion/cycle.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 
-/** The axis settles, and is measured, for this long at least, s. */
+/** Shortest time to settle, and to measure, s. */
 const MIN = 1;
-/** Longer cycles take too long to be run in full, s. */
+/** Longer cycles take too long to run in full, s. */
 const MAX = 300;
 /**
- * A cycle from this length on, s, need not be run twice: in so many seconds of it loop and draught
- * have forgotten how it began.
+ * A cycle of at least this length, s, need not be run twice: after this many seconds of it, loop
+ * and air flow no longer depend on how it began.
  */
 const LONG = 20;
 const FORGOTTEN = 5;
 
 /**
- * Position-loop samples of a run: to settle, then whole cycles to measure, or a long one from where
- * the axis has settled to there again.
+ * Position-loop samples of a run: first to settle, then to measure whole cycles, or one long cycle
+ * from the point where the axis has settled to the same point again.
  */
 export interface CycleSpan {
   readonly settle: number;
@@ -24,8 +24,9 @@ export interface CycleSpan {
 }
 
 /**
- * How many samples the cycles of a program take, found by walking through its commands alone: its
+ * How many samples the cycles of a program take, found by stepping through its commands alone: its
  * segments begin at samples. A program without cycles is measured for a second.
+ *
  * @throws RangeError when a cycle is too long to be run
  */
 export function cycleSpan(scene: Scene): CycleSpan {

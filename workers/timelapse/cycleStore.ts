@@ -9,8 +9,8 @@ import { type CycleSpan, cycleSpan } from './cycleSpan.ts';
 import { measureCycle } from './measureCycle.ts';
 
 /**
- * The cycles of one scene, measured at whatever temperatures they were needed. Coolant and room
- * enter only through these, so that one store serves the axis with and without cooling.
+ * The cycles of one scene, measured at whatever temperatures they were needed. Coolant and ambient
+ * act only through these temperatures, so one store serves the axis with and without cooling.
  */
 export class CycleStore {
   readonly cycles: Cycle[] = [];
@@ -32,8 +32,8 @@ export class CycleStore {
   }
 
   /**
-   * The cycle at these temperatures: one measured near enough, or else run now. A trip when the
-   * axis cannot do it.
+   * The cycle at these temperatures: one that was measured close enough, or one that is run now. A
+   * trip when the axis cannot run it.
    */
   at(t: Temperatures, folded: boolean): Cycle | Trip {
     const near = this.#nearest(t, folded);
@@ -59,15 +59,15 @@ export function isTrip(result: Cycle | Trip): result is Trip {
 }
 
 /**
- * Largest share by which what shapes a cycle differs between its measurement and temperatures t:
- * resistance, flux, and the current limit where it binds. Friction knows no temperature in this
- * model.
+ * Largest relative change, between the measurement of a cycle and temperatures t, of what
+ * determines it: resistance, flux, and the current limit where it binds. Friction does not depend
+ * on temperature in this model.
  */
 function moved(p: Parameters, cycle: Cycle, t: Temperatures): number {
   return Math.max(movedBetween(p, cycle.at, t), limitMoved(p, cycle, t));
 }
 
-/** The same of resistance and flux alone, from one state to another. */
+/** The same for resistance and flux alone, from one state to another. */
 export function movedBetween(p: Parameters, from: Temperatures, to: Temperatures): number {
   return Math.max(
     Math.abs(resistanceFactor(to.winding) / resistanceFactor(from.winding) - 1),

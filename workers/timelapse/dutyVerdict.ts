@@ -6,7 +6,7 @@ import { tripSentence } from '../../shared/figures/tripText.ts';
 import type { Course, DutyVerdict } from '../../shared/protocol/timeLapse.ts';
 import { type Cycle, forceFactor } from './cycle.ts';
 
-/** Whether the axis can do its duty, judged by the course it took and the last cycle of it. */
+/** Whether the axis can do its duty, judged by its course and the last cycle of it. */
 export function dutyVerdict(p: Parameters, course: Course, last: Cycle | null): DutyVerdict {
   const carrier = course.samples.at(-1)?.carrier ?? p.carrierStart;
   const rmsForce = last?.rmsForce ?? 0;

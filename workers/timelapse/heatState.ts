@@ -8,8 +8,8 @@ import type { CycleMap } from './cycleMap.ts';
 import { largestGrowth } from './toolGrowth.ts';
 
 /**
- * Everything there is to say about the cycle that begins at temperatures t. `map` is that of the
- * cycle about t, `cold` the force per ampere of the axis as warm as the room, N/A.
+ * Temperatures, losses and growth of the cycle that begins at temperatures t. `map` is that of the
+ * cycle about t, `cold` the force per ampere at ambient temperature, N/A.
  */
 export function heatState(
   p: Parameters,
@@ -36,7 +36,7 @@ export function heatState(
     sum.sinkHeat += p.carrierToAir * part.draught * (carrier - sinkTemperature(p)) * share;
   }
   const { copper, iron, guide, nut, sinkHeat } = sum;
-  // Force comes with current: the carrier counts as it is while current flows.
+  // Force needs current: what counts is the temperature of the carrier while current flows.
   const carrier = copper > 0 ? sum.weighted / copper : t.carrier;
   return {
     ...t,

@@ -18,19 +18,20 @@ import type { CycleSpan } from './cycleSpan.ts';
 import { SaturationTally } from './saturationTally.ts';
 
 /**
- * Parts that a cycle is cut into: no longer than this share of the quickest time constant of the
- * heat, but not more than so many.
+ * A cycle is cut into parts no longer than this share of the shortest thermal time constant, but
+ * not into more than this many.
  */
 const SHARE_OF_TIME_CONSTANT = 0.02;
 const MAX_PARTS = 64;
 
 /**
- * Runs the axis at temperatures that are held, lets it settle, and takes the losses of whole
- * cycles. `folded` begins with the overload allowance used up.
- * @returns what was measured, or why the drive tripped
+ * Runs the axis at constant temperatures, lets it settle, and measures the losses of whole cycles.
+ * `folded` starts with the overload allowance used up.
+ *
+ * @returns the measured cycle, or the trip of the drive
  */
 export function measureCycle(scene: Scene, span: CycleSpan, at: Temperatures, folded: boolean): Cycle | Trip {
-  // Nothing warms what takes up heat without end.
+  // With infinite heat capacities the temperatures stay constant.
   const held: Parameters = {
     ...scene.parameters,
     windingCapacity: Infinity,
@@ -52,7 +53,7 @@ class MeasuredRun {
   readonly #period: number;
   readonly #perPart: number;
   readonly #draught = new Draught();
-  /** With the squares of the current as it flowed. */
+  /** With the squares of the actual current. */
   readonly #parts: CyclePart[] = [];
   readonly #force = new Tally();
   readonly #current = new Tally();
@@ -129,8 +130,8 @@ class MeasuredRun {
   }
 
   /**
-   * From here on the axis does over and over what it did so far: the speed that cools it has its
-   * periodic value.
+   * From here on the axis repeats what it has done so far: the speed that cools it has its periodic
+   * value.
    */
   #begin(audit: Audit): void {
     const left = (1 - this.#period) ** this.#span.settle;
@@ -182,7 +183,7 @@ function lossesOf({ copper, iron, guide, nut }: Audit): Losses {
   return { copper, iron, guide, nut };
 }
 
-/** Capacity over conductance of the node that follows quickest, s. */
+/** Capacity over conductance of the fastest node, s. */
 function quickestTimeConstant(p: Parameters): number {
   return Math.min(
     p.windingCapacity / p.windingToCarrier,

@@ -1,7 +1,7 @@
 /*
- * How the force per ampere of a saturating motor follows its magnets, at the same force:
+ * How the force per ampere of a saturating motor depends on its magnets, at the same force:
  *
- *   κ = Σ i² σ(i)/Σ i²,   σ(i) = 1/√(1 + (i/i_sat)²)       what saturation leaves of it
+ *   κ = Σ i² σ(i)/Σ i²,   σ(i) = 1/√(1 + (i/i_sat)²)       remaining force after saturation
  *   e = −d ln κ/d ln i = Σ i² σ³ (i/i_sat)²/Σ i² σ
  *   F ∝ m κ i  →  i ∝ m^−n,  F/i ∝ m^n,  n = 1/(1 − e)      with all currents growing alike as the magnets fade by m
  */

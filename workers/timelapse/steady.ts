@@ -6,16 +6,17 @@ import { CycleMap } from './cycleMap.ts';
 import { type CycleStore, isTrip } from './cycleStore.ts';
 import { heatState } from './heatState.ts';
 
-/** Temperatures that move less than this from one linearisation to the next have settled, K. */
+/**
+ * Temperatures that change by less than this from one linearisation to the next have settled, K.
+ */
 const SETTLED = 1e-6;
 const MAX_ROUNDS = 20;
 
-/** Times that what was found is looked at again with the cycle measured there. */
+/** Largest number of repetitions with a cycle measured at the temperatures found. */
 const MAX_REFRESHES = 6;
 
 /**
- * Where the axis settles when it goes on with this cycle; null when losses outgrow the flow of
- * heat.
+ * The steady state when the axis repeats this cycle; null when the losses outgrow the heat flow.
  */
 export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold: number): HeatState | null {
   let t = near;
@@ -32,8 +33,8 @@ export function steadyWith(p: Parameters, cycle: Cycle, near: Temperatures, cold
 }
 
 /**
- * What `find` makes of a cycle, with a cycle measured where it comes out: `find` is repeated until
- * what it found lies within the refresh fraction of the measurement, or the axis cannot be run
+ * The result of `find` with a cycle measured at the temperatures that it finds: `find` is repeated
+ * until its result lies within the refresh fraction of the measurement, or the axis cannot be run
  * there.
  */
 export function withFreshCycle<T extends { readonly state: HeatState }>(

@@ -6,12 +6,13 @@ import { CycleStore } from './cycleStore.ts';
 import { dutyVerdict } from './dutyVerdict.ts';
 
 /**
- * Hours of a scene's duty. Electrical and mechanical time is milliseconds, heat is tens of minutes:
- * so the real axis is run for one cycle of its program, and its losses, as functions of
- * temperature, drive the heat network by many cycles at a step; it is run again when resistance,
- * flux or a binding current limit have moved by more than the refresh fraction. The same is done
- * with the coolant switched the other way.
- * @param onProgress told the share that is done, 0 to 1
+ * Hours of a scene's duty. Electrical and mechanical processes take milliseconds, heating takes
+ * tens of minutes: so the real axis is run for one cycle of its program, and its losses, as
+ * functions of temperature, drive the thermal network over many cycles at a step. The axis is run
+ * again when resistance, flux or a binding current limit has changed by more than the refresh
+ * fraction. All of it is repeated with the cooling switched the other way.
+ *
+ * @param onProgress receives the share that is done, 0 to 1
  * @throws RangeError when one cycle of the program is too long to be run
  */
 export function timeLapse(

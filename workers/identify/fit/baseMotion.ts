@@ -1,22 +1,22 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
-/** What a base on mounts does while the table moves on it. */
+/** Motion of a base on mounts while the table moves on it. */
 export interface BaseMotion {
-  /** Of the base that stood still at the first sample, m. */
+  /** Position of a base that stood still at the first sample, m. */
   readonly position: Float64Array;
-  /** Swings that it may have brought along from before, of size 1. */
+  /** Free oscillations that may remain from before, of amplitude 1. */
   readonly swings: readonly Float64Array[];
 }
 
 /*
- * Everything inside the machine pushes the base by what it takes to move the travelling mass m over
- * it, so
+ * The base takes the reaction of all forces that move the travelling mass m over it, so
  *
- *   (m_b + m) x_b'' + c_b x_b' + k_b x_b = −m x''        x_b = −μ s²/(s² + 2Dωs + ω²) x,   μ = m/(m_b + m),  ω² = k_b/(m_b + m),  2Dω = c_b/(m_b + m)
+ *   (m_b + m) x_b'' + c_b x_b' + k_b x_b = −m x''
+ *   x_b = −μ s²/(s² + 2Dωs + ω²) x,   μ = m/(m_b + m),  ω² = k_b/(m_b + m),  2Dω = c_b/(m_b + m)
  *
- * with x over the base, as the encoder reads it. The filter by the bilinear transform (Franklin,
- * Powell, Workman, Digital Control of Dynamic Systems, 6.1), which is true far above the few hertz
- * of mounts.
+ * with x relative to the base, as the encoder reads it. The filter is discretised by the bilinear
+ * transform (Franklin, Powell, Workman, Digital Control of Dynamic Systems, 6.1), which is accurate
+ * far beyond the few hertz of mounts.
  */
 export function baseMotion(position: Float64Array, period: number, mass: number, p: Parameters): BaseMotion {
   const share = mass / (p.baseMass + mass);

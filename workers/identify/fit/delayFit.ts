@@ -9,31 +9,31 @@ import { Windows } from './windows.ts';
 const HALF = 0.01;
 const FEWEST_SAMPLES = 10;
 const FEWEST_WINDOWS = 60;
-/** The command has to change by this much of itself within a window, or its delay does not show. */
+/** The command must change by this share of itself within a window, or its delay does not show. */
 const MIN_CHANGE = 1e-3;
 
 export interface DelayFit {
   /** s */
   readonly delay: number;
   readonly scatter: number;
-  /** Half-width of what the back-EMF adds. */
+  /** Half-width of the effect of the back-EMF. */
   readonly tolerance: number;
 }
 
 /*
- * A linear current loop answers a slow command i* with
+ * A linear current loop responds to a slow command i* with
  *
  *   i = g (i* − T i*' + ½ T₂ i*'' − …)
  *
  * whatever is inside it: T is its delay for slow signals, the first moment of its impulse response.
  * Three derivatives are fitted, by averages over windows (see windows.ts), so T is the delay and
- * not a mixture with the curvature. The command stands on the right: it is known exactly.
+ * not mixed with the curvature. The command is on the right-hand side: it is known exactly.
  *
- * The back-EMF pushes the current as well. A feedforward takes it off, but late by T_v, the age of
- * its speed; so K_e T_v a is left over, which the integrator of the current loop answers with a
- * current that lags by K_e T_v a'/Ki. In a move that looks like delay: T is less it, by the
- * parameters. It is allowed for either way, and at standstill too, where the guide holds the table
- * against part of the force.
+ * The back-EMF drives current as well. A feedforward compensates it, but late by T_v, the age of
+ * its speed; so K_e T_v a remains, to which the integrator of the current loop responds with a
+ * current that lags by K_e T_v a'/Ki. In a move that looks like delay: it is subtracted from T, as
+ * the parameters give it. The tolerance allows for it either way, and at standstill too, where the
+ * guide holds the table against part of the force.
  */
 export function fitDelay(
   command: Float64Array,

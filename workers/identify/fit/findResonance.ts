@@ -3,12 +3,12 @@ import type { ComplexArray } from '../../math/complexArray.ts';
 import { type Lines, smoothed } from './lines.ts';
 
 /**
- * Lines count as swept where their force is above this share of the strongest, and at least so
- * coherent with the motion.
+ * Lines count as swept where their force exceeds this share of the strongest, and its coherence
+ * with the motion exceeds this.
  */
 const SWEPT = 0.02;
 const COHERENT = 0.8;
-/** By what factor the response rises above that of the stiff axis at a resonance. */
+/** Factor by which the response at a resonance must exceed that of the rigid axis. */
 const RISES = 2;
 
 export interface FoundResonance {
@@ -19,8 +19,8 @@ export interface FoundResonance {
 }
 
 /**
- * The frequency where force moves the axis most against the same mass without a link; or a text why
- * there is none.
+ * The frequency where the force moves the axis most, relative to the same mass without a link; or a
+ * text that says why there is none.
  */
 export function findResonance({ frequency, cause, effect }: Lines, mass: number): FoundResonance | string {
   const force = power(cause);
@@ -43,7 +43,7 @@ export function findResonance({ frequency, cause, effect }: Lines, mass: number)
       at = f;
     }
   }
-  if (high === 0) return 'Force and motion hang together at no frequency, so the link does not show.';
+  if (high === 0) return 'Force and motion are coherent at no frequency, so the link cannot be identified.';
   if (highest < RISES || at > 0.9 * high) {
     return `No resonance between ${low.toFixed(0)} and ${high.toFixed(0)} Hz, where the trace is excited: sweep higher, or with more force.`;
   }
@@ -55,7 +55,7 @@ function power({ re, im }: ComplexArray): Float64Array {
   return smoothed(re.map((r, k) => r ** 2 + valueAt(im, k) ** 2));
 }
 
-/** |X conj Y| of what is averaged over neighbours. */
+/** |X conj Y|, averaged over neighbours before the magnitude is taken. */
 function crossPower(x: ComplexArray, y: ComplexArray): Float64Array {
   const re = x.re.map((r, k) => r * valueAt(y.re, k) + valueAt(x.im, k) * valueAt(y.im, k));
   const im = x.re.map((r, k) => r * valueAt(y.im, k) - valueAt(x.im, k) * valueAt(y.re, k));

@@ -1,12 +1,12 @@
 import type { Estimate, FittedName } from '../../../shared/protocol/fit.ts';
 
-/** What a fit brings to light, collected while it goes on. */
+/** Results of a fit, collected as it proceeds. */
 export class Findings {
   readonly estimates: { [N in FittedName]?: Estimate } = {};
   readonly unfitted: { [N in FittedName]?: string } = {};
   readonly notes: string[] = [];
 
-  /** A value (SI) with the half-widths of its scatter and of what was taken as known. */
+  /** Records a value (SI) with the half-widths due to scatter and to what was taken as known. */
   take(name: FittedName, value: number, scatter: number, tolerance: number): void {
     const half = Math.hypot(scatter, tolerance);
     this.estimates[name] = { value, low: value - half, high: value + half, scatter, tolerance };

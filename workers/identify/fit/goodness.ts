@@ -3,23 +3,24 @@ import type { ForceResidual, Goodness } from '../../../shared/protocol/fit.ts';
 import { mean, rms } from '../../math/statistics.ts';
 
 /**
- * Lags that are looked at, and χ² with as many degrees of freedom at 99 % (tabulated, e.g.
- * Abramowitz & Stegun, table 26.8).
+ * Number of lags, and χ² with as many degrees of freedom at 99 % (tabulated, e.g. Abramowitz &
+ * Stegun, table 26.8).
  */
 const LAGS = 5;
 const CHI_SQUARE = 15.086;
-/** Windows overlap by three quarters: every fourth has noise of its own. */
+/** Windows overlap by three quarters: every fourth has independent noise. */
 const STRIDE = 4;
 const FEWEST = 4 * LAGS;
 /**
- * Rms of the residual over that of the force above which the model leaves out something that
+ * A residual above this share of the rms force means that the model leaves out something that
  * matters.
  */
 const POOR = 0.01;
 
 /**
- * How well the forces are described. `widened` is the half-width of the mass over that of a white
- * residual.
+ * How well the model describes the forces.
+ *
+ * @param widened half-width of the mass over that with a white residual
  */
 export function goodnessOf({ measured, residual, used }: ForceResidual, widened: number): Goodness {
   const fitted = (values: Float64Array) => values.filter((_, k) => used[k] === 1);

@@ -17,7 +17,7 @@ export interface Blocks {
 export const TWELVE_BLOCKS: Blocks = { count: 12, quantile: 2.201 };
 export const TWENTY_FOUR_BLOCKS: Blocks = { count: 24, quantile: 2.0687 };
 
-/** Step of a difference quotient, relative: the cube root of the rounding error. */
+/** Relative step of a difference quotient: the cube root of the rounding error. */
 const DIFFERENCE = 6e-6;
 
 /** A solution, and the solutions with one block of rows left out of each. */
@@ -30,13 +30,12 @@ export interface Jackknife extends Solution {
 
 /**
  * Least squares with the delete-block jackknife. The rows are in order (of time or frequency) and
- * left out in contiguous blocks, so that what makes neighbouring residuals alike stays together:
- * the scatter is honest for coloured residuals, unequal ones, and a model that fits some stretches
- * better than others. It errs on the wide side (Efron, Stein, Annals of Statistics 9(3), 1981).
- * Source: Künsch, Annals of Statistics 17(3), 1989; Miller, The jackknife: a review, Biometrika 61,
- * 1974.
+ * left out in contiguous blocks, so that rows with correlated residuals stay together: the scatter
+ * is realistic for coloured residuals, unequal ones, and a model that fits some stretches better
+ * than others. It errs on the wide side (Efron, Stein, Annals of Statistics 9(3), 1981). Source:
+ * Künsch, Annals of Statistics 17(3), 1989; Miller, The jackknife: a review, Biometrika 61, 1974.
  *
- * @param overlap how many rows share the noise of one, since windows overlap
+ * @param overlap how many rows share the noise of one, because windows overlap
  */
 export function jackknife(
   columns: readonly Float64Array[],
@@ -54,9 +53,9 @@ export function jackknife(
 }
 
 /**
- * Half-width of the 95 % interval of a figure of the coefficients: by its scatter over the deleted
- * blocks, or by the formula for white noise, which is the surer one when the noise is white. The
- * wider of the two counts.
+ * Half-width of the 95 % confidence interval of a function of the coefficients: from its scatter
+ * over the deleted blocks, or from the formula for white noise, which is more reliable when the
+ * noise is white. The wider of the two counts.
  */
 export function scatter(fit: Jackknife, figure: (x: Float64Array) => number): number {
   return Math.max(blockScatter(fit, figure), whiteScatter(fit, figure));
@@ -71,7 +70,7 @@ export function blockScatter(
   return quantile * Math.sqrt(((count - 1) / count) * sumOfSquares(figures, mean(figures)));
 }
 
-/** √(gᵀ C g) with the gradient g of the figure, and t. */
+/** √(gᵀ C g) with the gradient g of the function, and t. */
 export function whiteScatter(
   { x, covariance, blocks }: Jackknife,
   figure: (x: Float64Array) => number,
@@ -94,9 +93,9 @@ export function whiteScatter(
 }
 
 /**
- * As in any textbook (e.g. Draper, Smith, Applied Regression Analysis, 3rd ed. 1998, ch. 5), but
- * that only one row in `overlap` brings noise of its own: the sums over the rows scatter by so much
- * more, and that many fewer are there to tell σ from. 0 for dependent columns.
+ * As in any textbook (e.g. Draper, Smith, Applied Regression Analysis, 3rd ed. 1998, ch. 5), except
+ * that only one row in `overlap` has independent noise: the sums over the rows scatter more by this
+ * factor, and σ is estimated from fewer rows by it. 0 for dependent columns.
  */
 function whiteCovariance(
   columns: readonly Float64Array[],

@@ -3,16 +3,16 @@ import type { ComplexArray } from '../../math/complexArray.ts';
 import { paddedLength, transformOf } from '../../math/fourier.ts';
 import { mean } from '../../math/statistics.ts';
 
-/** Share of the record at each end over which it is faded in and out. */
+/** Share of the record over which each end is faded in or out. */
 const FADE = 0.05;
-/** Lines to each side over which powers are averaged. */
+/** Number of lines on each side over which powers are averaged. */
 const NEIGHBOURS = 6;
 
 /** Spectral lines of a cause and its effect. */
 export interface Lines {
   /** Hz, evenly spaced. */
   readonly frequency: Float64Array;
-  /** How many lines share the noise of one, since zeros follow the record. */
+  /** How many lines share the noise of one, because zeros follow the record. */
   readonly overlap: number;
   readonly cause: ComplexArray;
   readonly effect: ComplexArray;
@@ -20,8 +20,8 @@ export interface Lines {
 
 /**
  * Spectra of the longest stretch of two records without a gap, less their means, faded at both ends
- * so that these do not leak into all lines (Bendat, Piersol, Random Data, 4th ed. 2010, 11.5.2),
- * and followed by zeros to a power of two.
+ * to avoid leakage (Bendat, Piersol, Random Data, 4th ed. 2010, 11.5.2), and followed by zeros to a
+ * power of two.
  */
 export function linesOf(cause: Float64Array, effect: Float64Array, period: number): Lines {
   const { from, to } = longestStretch(cause, effect);
@@ -74,7 +74,7 @@ export function smoothed(values: Float64Array): Float64Array {
   });
 }
 
-/** First row and the row past the last. */
+/** First row and the row after the last. */
 function longestStretch(a: Float64Array, b: Float64Array): { from: number; to: number } {
   let best = { from: 0, to: 0 };
   for (let from = 0, k = 0; k <= a.length; k++) {

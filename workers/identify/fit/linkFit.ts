@@ -8,7 +8,7 @@ import type { MotionFit } from './motionFit.ts';
 import { rippleColumns } from './nuisance.ts';
 
 /**
- * A link that gives is pulled one way or the other where its force is above this share of its
+ * A link with lost motion is clearly pulled one way where its force exceeds this share of its
  * largest.
  */
 const CLEARLY_PULLED = 0.1;
@@ -19,13 +19,13 @@ export interface LinkFit {
   stiffness(x: Float64Array): number;
   backlash(x: Float64Array): number;
   /**
-   * Half-width of what dry drag on the motor side leaves open: it pulls like lost motion where the
-   * link is always pulled in the direction of motion, m.
+   * Half-width due to dry drag on the motor side: where the link is always pulled in the direction
+   * of motion, drag has the same effect as lost motion, m.
    */
   readonly backlashTolerance: number;
 }
 
-/** Where the coefficients stand. */
+/** Index of each coefficient. */
 const COMPLIANCE = 0;
 const LOST = 1;
 const DRY = 2;
@@ -36,10 +36,10 @@ const DRY = 2;
  *
  *   F_12 = F − m1 a1 − F_1 sgn v           x1 − x2 − F_12 (x2 + l0)/EA = F_12/k12 ± b/2 + s0 + ε x2 + …
  *
- * F_1 is the dry drag of the parameters and ε the mismatch of the two scales. What the drag is
- * wrong by, viscous and ripple force of the motor side, damping of the link and skew of the records
- * are fitted beside it. The sign of b/2 is that of F_12; windows in which it changes are left out
- * while the parameters have lost motion.
+ * F_1 is the dry drag of the parameters and ε the mismatch of the two scales. The error of the
+ * drag, viscous and ripple force of the motor side, damping of the link and skew of the records are
+ * fitted as well. The sign of b/2 is that of F_12; where the parameters have lost motion, windows
+ * in which it changes are left out.
  */
 export function fitLink(
   force: Float64Array,
@@ -94,7 +94,7 @@ export function fitLink(
 }
 
 /**
- * 1 or −1 where the link is clearly pulled one way all through a window and its neighbours, else 0.
+ * 1 or −1 where the link is clearly pulled one way throughout a window and its neighbours, else 0.
  */
 function pulls(linkForce: Float64Array, direction: Int8Array): Int8Array {
   const min =

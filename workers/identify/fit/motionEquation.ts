@@ -15,19 +15,19 @@ export const COULOMB = 2;
 export const VISCOUS = 3;
 const ESSENTIAL = 4;
 
-/** Windows overlap: so many are needed for each coefficient. */
+/** Each coefficient needs this many windows, because they overlap. */
 const WINDOWS_PER_COEFFICIENT = 4;
 
-/** Share of noise in the acceleration at which it is no measure of a mass any more. */
+/** Share of noise in the acceleration above which it does not measure a mass. */
 export const HOPELESS = 0.01;
 
 /**
- * The motion of a base hangs on the mass that is looked for, by a few percent of it: so often it is
- * worked out anew.
+ * Number of iterations for the motion of a base, which depends on the wanted mass by a few percent
+ * of it.
  */
 const BASE_ROUNDS = 3;
 
-/** Force of the current and positions, on one grid of time. */
+/** Force from the current, N, and positions, m, on one time grid. */
 export interface MotionRecord {
   readonly force: Float64Array;
   readonly position: Float64Array;
@@ -37,25 +37,26 @@ export interface MotionRecord {
 }
 
 /*
- * The force record explained by the motion, over windows in which the table slides:
+ * The force record as a function of the motion, over windows in which the table slides:
  *
- *   F = M a + F_0 + F_c sgn v + d v                    what is wanted
- *       + δ F' + (m1 m2/k) a'' + ripple + cogging      what is there too: skew between the two records, give of the link, see nuisance.ts
+ *   F = M a + F_0 + F_c sgn v + d v                    wanted
+ *       + δ F' + (m1 m2/k) a'' + ripple + cogging      nuisance terms: skew between the records,
+ *                                                      compliance of the link; see nuisance.ts
  *
- * linear in the coefficients, so least squares has no starting values and no local minima. On the
- * right the motion, whose noise is negligible in windows of this length (`sliding.ts` sees to it);
- * on the left the force, whose noise does no harm. Source: Gautier, Khalil, Exciting trajectories
+ * linear in the coefficients, so least squares needs no initial values and has no local minima. On
+ * the right is the motion, whose noise is negligible in windows of this length (`sliding.ts`
+ * ensures it); on the left the force, whose noise does no harm. Source: Gautier, Khalil, Exciting trajectories
  * for the identification of base inertial parameters of robots, Int. J. Robotics Research 11(4),
  * 1992 (inverse dynamic model); window averages see windows.ts.
  *
- * On a base that moves, a counts from the floor; a screw's rotation counts from the base.
+ * On a base that moves, a is relative to the floor; the rotation of a screw is relative to the base.
  */
 /** The equation for one motion of the base. */
 export interface MotionSystem {
   /** Over all windows: what is fitted, and the force that is known beforehand, N. */
   readonly columns: readonly Float64Array[];
   readonly given: Float64Array;
-  /** The same over the windows that are fitted: columns, and what they are to explain, N. */
+  /** The same over the fitted windows: columns, and the right-hand side, N. */
   readonly design: readonly Float64Array[];
   readonly right: Float64Array;
   /** Window averages of the acceleration of the base. */
@@ -69,11 +70,11 @@ export class MotionEquation {
   /** A mass that the motion does not show is taken from the parameters, kg. */
   readonly #knownMass: number;
   readonly #hasMass: boolean;
-  /** What rotates counts over the base, kg. */
+  /** Equivalent mass of what rotates: it accelerates relative to the base, kg. */
   readonly #rotating: number;
   readonly #acceleration: Float64Array;
   readonly #braking: Float64Array;
-  /** Columns of the essential coefficients behind the mass, and of what else is there. */
+  /** Columns of the essential coefficients after the mass, and of the nuisance terms. */
   readonly #essential: readonly Float64Array[];
   readonly #others: readonly Float64Array[];
 
@@ -107,8 +108,8 @@ export class MotionEquation {
   }
 
   /**
-   * @param base window averages of its acceleration
-   * @param swings the same of what it may have brought along from before
+   * @param base window averages of the acceleration of the base
+   * @param swings window averages of the accelerations of its free oscillations
    */
   over(base: Float64Array, swings: readonly Float64Array[]): MotionSystem {
     const inertial = this.#acceleration.map((a, k) => a + valueAt(base, k));
@@ -129,8 +130,7 @@ export class MotionEquation {
 }
 
 /**
- * In rounds: the motion of the base follows from the mass, and the mass from the motion of the
- * base.
+ * Iterates: the motion of the base follows from the mass, and the mass from the motion of the base.
  */
 export function onMovingBase(
   equation: MotionEquation,

@@ -12,7 +12,7 @@ import {
 } from './motionEquation.ts';
 import { type Sliding, slidingWindows } from './sliding.ts';
 
-/** Every block of the jackknife needs some windows. */
+/** Smallest number of windows: every block of the jackknife needs some. */
 const FEWEST_WINDOWS = 3 * TWELVE_BLOCKS.count;
 
 export interface MotionFit {
@@ -21,18 +21,18 @@ export interface MotionFit {
   readonly forces: ForceResidual;
   /** Window averages of the acceleration of the base; 0 where it stands fixed. */
   readonly baseAcceleration: Float64Array;
-  /** What the motion tells apart. */
+  /** Which quantities the motion determines. */
   readonly hasMass: boolean;
   readonly hasBothDirections: boolean;
   readonly hasSeveralSpeeds: boolean;
-  /** Of the first window that was fitted, 1 or −1. */
+  /** Direction of the first fitted window, 1 or −1. */
   readonly direction: number;
 }
 
 /**
  * Fits the equation of motionEquation.ts to a record.
  *
- * @returns in plain words why it cannot be done, where it cannot
+ * @returns a text that says why, where it cannot be done
  */
 export function fitMotion(record: MotionRecord, p: Parameters): MotionFit | string {
   const sliding = slidingWindows(record.position, record.period, p, FEWEST_WINDOWS);
@@ -42,7 +42,7 @@ export function fitMotion(record: MotionRecord, p: Parameters): MotionFit | stri
   const count = used.reduce((sum, one) => sum + one, 0);
   const window = 2 * windows.half * record.period;
   if (count < FEWEST_WINDOWS) {
-    return `The table slides clear of breakaway in ${count} windows of ${(1000 * window).toFixed(0)} ms only, and ${FEWEST_WINDOWS} are needed: record longer or faster moves.`;
+    return `The table slides clear of breakaway in only ${count} windows of ${(1000 * window).toFixed(0)} ms, and ${FEWEST_WINDOWS} are needed: record longer or faster moves.`;
   }
 
   const hasMass = sliding.accelerationNoise < HOPELESS;

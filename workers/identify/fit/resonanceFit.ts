@@ -15,15 +15,15 @@ import { positionOverForce, type TwoMass } from './twoMass.ts';
 /** The part of the spectrum that is fitted, in multiples of the resonance. */
 const BAND = [0.25, 1.8] as const;
 const FEWEST_LINES = 100;
-/** Rounds in which the noise is estimated anew from what is left. */
+/** Number of iterations in which the noise is estimated from the residual. */
 const ROUNDS = 5;
-/** By how much a step has to lower the sum of squares to be worth another. */
+/** Smallest relative reduction of the sum of squares that is worth another step. */
 const WORTH = 1e-6;
-/** Above this the trace is a move, m. */
+/** A trace that moves by more than this is a move, m. */
 const STANDS = 2e-3;
-/** Share of the rms force that dry drag on the motor side may be: it is no damper. */
+/** Largest dry drag on the motor side as a share of the rms force: it does not act as a damper. */
 const MAX_DRAG = 0.1;
-/** Damping ratio, and skew of the records (s), to start from. */
+/** Initial damping ratio, and skew of the records (s). */
 const START_DAMPING = 0.03;
 const START_SKEW = 1e-6;
 
@@ -39,14 +39,14 @@ export interface LinkResonance {
 }
 
 /**
- * The link from a sweep at standstill: the two masses of twoMass.ts fitted to all spectral lines
- * about their resonance. The mass on the motor side is known, since it stands with the other in one
- * figure only, m1 m2/(m1 + m2). Fitted are the table's, stiffness and damping of link and guide,
- * and the skew of the records; each line counts by the noise round it, which is estimated from what
- * the fit leaves. Source: Pintelon, Schoukens, System Identification: A Frequency Domain Approach,
- * 2nd ed. 2012, ch. 9.
+ * The link from a sweep at standstill: the two masses of twoMass.ts are fitted to all spectral
+ * lines around their resonance. The mass on the motor side is taken as known, because only the
+ * combination m1 m2/(m1 + m2) can be identified. Fitted are the mass of the table, stiffness and
+ * damping of link and guide, and the skew of the records; each line is weighted by the noise around
+ * it, which is estimated from the residual. Source: Pintelon, Schoukens, System Identification: A
+ * Frequency Domain Approach, 2nd ed. 2012, ch. 9.
  *
- * @returns in words why it cannot be done, where it cannot
+ * @returns a text that says why, where it cannot be done
  */
 export function fitResonance(
   force: Float64Array,
@@ -55,13 +55,13 @@ export function fitResonance(
   p: Parameters,
 ): LinkResonance | string {
   if (range(position) > STANDS) {
-    return 'The link shows in a sweep at standstill, or in a move with the positions of both motor and table recorded.';
+    return 'The link can be identified from a sweep at standstill, or from a move with the positions of both motor and table recorded.';
   }
   if (p.backlash > 0) {
     return 'With lost motion a sweep shows no constant stiffness: record the positions of motor and table in a move.';
   }
   if (dryMotorDrag(p) > MAX_DRAG * rms(force)) {
-    return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with more, or record the positions of motor and table in a move.';
+    return 'The dry drag of nut or iron takes too much of the force in a sweep: sweep with a larger force, or record the positions of motor and table in a move.';
   }
   const all = linesOf(force, position, period);
   const found = findResonance(all, movedMass(p));
@@ -78,8 +78,7 @@ export function fitResonance(
     model.reweight(fit.residual);
     fit = model.fit(fit.x);
   }
-  // One step of Gauss and Newton without each block of lines: exact as far as the model is linear
-  // there.
+  // One Gauss–Newton step without each block of lines: exact as far as the model is linear there.
   const moves = jackknife(
     fit.jacobian,
     fit.residual.map((r) => -r),
@@ -112,12 +111,13 @@ interface Unknowns {
 }
 
 /**
- * What a start is multiplied by, as the fit sees it: the logarithms for mass, stiffness and damping
- * of the link, which are positive, and plain factors for guide, drag and skew, which may be 0.
+ * The unknowns of the fit, relative to the initial values: logarithms for mass, stiffness and
+ * damping of the link, which are positive, and plain factors for guide, drag and skew, which may be
+ * 0.
  */
 const START = [0, 0, 0, 0, 0, 0, 0];
 
-/** The lines, and the two masses in seven unknowns. */
+/** The two masses with seven unknowns, and the lines to fit them to. */
 class Model {
   readonly #lines: Lines;
   readonly #start: Unknowns;
@@ -156,7 +156,7 @@ class Model {
     );
   }
 
-  /** Each line counts by the inverse of the noise that the residuals show round it. */
+  /** Weights each line by the inverse of the noise around it in the residual. */
   reweight(residual: Float64Array): void {
     const power = this.#weight.map(
       (w, k) => (valueAt(residual, 2 * k) ** 2 + valueAt(residual, 2 * k + 1) ** 2) / (w * w),
@@ -212,18 +212,20 @@ function startAt(resonance: number, p: Parameters): Unknowns {
   };
 }
 
-/** Of the shaft between its bearing and the nut, in series with nut and bearings, m/N. */
+/**
+ * Compliance of the shaft between its bearing and the nut, in series with nut and bearings, m/N.
+ */
 function screwCompliance(position: Float64Array, p: Parameters): number {
   const place = position.find((x) => !Number.isNaN(x)) ?? 0;
   return p.screwRigidity > 0 ? (place + p.screwSpan) / p.screwRigidity : 0;
 }
 
-/** The record has one sample for each command that the drive holds. */
+/** True when the record has one sample for each command that the drive holds. */
 function isSampledWithCommand(period: number, p: Parameters): boolean {
   return Math.abs((period * p.currentRate) / p.positionDivider - 1) < 1e-3;
 }
 
-/** Turns the spectrum of the force's samples into that of the force. */
+/** Converts the spectrum of the samples of the force into that of the force. */
 function withoutImages({ frequency, cause }: Lines, sampled: SampledCurrent): void {
   for (const [k, f] of frequency.entries()) cause.set(k, times(cause.at(k), sampled.factor(f)));
 }

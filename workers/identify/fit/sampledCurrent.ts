@@ -1,13 +1,13 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { type Complex, over, plus, scaled, unit } from '../../math/complex.ts';
 
-/** Images of the sampling that are taken in, to each side. */
+/** Number of images of the sampling on each side. */
 const IMAGES = 3;
 
 /*
  * A current record has one sample for each period of the position loop, taken when the command
- * steps, and a drive's current runs in steps with its command: the samples do not show the mean.
- * The spectrum of the samples is that of the current and of its images round the multiples of the
+ * steps, and the current of a drive follows its command in steps: the samples do not show the mean.
+ * The spectrum of the samples is that of the current and of its images around the multiples of the
  * sample rate, which the mass does not follow. Behind a command held for a period Tp, with the loop
  * 1/(1 + s e^{sT_d}/ω_bw),
  *

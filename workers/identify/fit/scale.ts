@@ -9,18 +9,18 @@ import type { MotionFit } from './motionFit.ts';
 import { MAGNET_TOLERANCE } from './motorForce.ts';
 
 /**
- * True force over the force that the parameters make of the current, and the relative half-width of
- * that.
+ * True force over the force that the parameters give for the current, and the relative half-width
+ * of this ratio.
  */
 export interface Scale {
   readonly value: number;
   readonly tolerance: number;
 }
 
-/** The force constant of the parameters is believed, but for the temperature of the magnets. */
+/** The force constant of the parameters is trusted, except for the temperature of the magnets. */
 export const BELIEVED: Scale = { value: 1, tolerance: MAGNET_TOLERANCE };
 
-/** What is known beforehand; an added mass with the fit of the run that carried it. */
+/** What is known beforehand; for an added mass, with the fit of the run that carried it. */
 export type KnownBeforehand =
   | Exclude<Known, { readonly kind: 'added mass' }>
   | {
@@ -30,7 +30,7 @@ export type KnownBeforehand =
       readonly fit: MotionFit;
     };
 
-/** Takes mass and force constant apart: the motion tells only their ratio M/K. */
+/** Separates mass and force constant: the motion determines only their ratio M/K. */
 export function findScale(
   motion: MotionFit,
   known: KnownBeforehand,
@@ -60,7 +60,7 @@ export function findScale(
       const difference = other - fitted;
       const value = known.mass / difference;
       const relative = Math.hypot(spread, otherSpread) / difference;
-      // M = known · fitted/(other − fitted), by the scatter of each.
+      // M = known · fitted/(other − fitted), with the scatter of each.
       const mass = value * fitted;
       const massSpread = (value * Math.hypot(spread * other, otherSpread * fitted)) / difference;
       findings.take('mass', mass, massSpread, mass * tolerance);
@@ -70,13 +70,13 @@ export function findScale(
   }
 }
 
-const TAKEN_AS_KNOWN = 'It is taken as known: the motion tells mass over force constant only.';
+const TAKEN_AS_KNOWN = 'Taken as known: motion alone gives only the ratio of mass to force constant.';
 
 function massOf(x: Float64Array): number {
   return valueAt(x, MASS);
 }
 
-/** The force constant of the parameters times `value`. */
+/** Records the force constant of the parameters times `value`. */
 function takeConstant(
   value: number,
   relative: number,

@@ -3,27 +3,31 @@ import { largestMagnitude, sumOfSquares } from '../../math/statistics.ts';
 import { noiseOf, Windows } from './windows.ts';
 
 /**
- * Above this multiple of the Stribeck speed breakaway has given way to sliding: exp(−4²) is left of
- * it.
+ * Above this multiple of the Stribeck speed breakaway has given way to sliding: exp(−4²) of it is
+ * left.
  */
 const CLEAR_OF_STRIBECK = 4;
-/** And above this share of the top speed, where the Stribeck speed of the parameters is a guess. */
+/**
+ * And above this share of the top speed, because the Stribeck speed of the parameters is a guess.
+ */
 const SHARE_OF_TOP = 0.02;
 
-/** Half a window: short enough for the jerk of a move, long enough for the noise of an encoder. */
+/**
+ * Half a window, s: short enough for the jerk of a move, long enough for the noise of an encoder.
+ */
 const SHORTEST = 0.01;
 const LONGEST = 0.08;
 const FEWEST_SAMPLES = 10;
 
 /**
- * Share of the acceleration's mean square that may be noise: as a cause that is not exact it lowers
- * the mass by as much.
+ * Largest share of noise in the mean square of the acceleration: noise in a cause lowers the mass
+ * by its share.
  */
 const MAX_NOISE = 1e-4;
 
 /**
- * Windows over a record of positions, and which of them see the table slide in one direction all
- * through.
+ * Windows over a record of positions, and in which of them the table slides in one direction
+ * throughout.
  */
 export interface Sliding {
   readonly windows: Windows;
@@ -40,8 +44,8 @@ export interface Sliding {
 }
 
 /**
- * The shortest windows for which noise does not matter. Where they grow so long that few slide, the
- * last that had enough.
+ * The shortest windows for which noise does not matter. Where they would become so long that too
+ * few slide, the last ones with enough.
  */
 export function slidingWindows(
   position: Float64Array,
@@ -71,7 +75,7 @@ function slidingAt(
   const speed = windows.average(position, 1);
   const top = largestMagnitude(speed);
   const min = Math.max(CLEAR_OF_STRIBECK * p.stribeckSpeed, SHARE_OF_TOP * top);
-  // A window reaches over the centres of the two before and the two after it.
+  // A window extends over the centres of the two before and the two after it.
   const direction = new Int8Array(windows.count);
   for (let k = 2; k < windows.count - 2; k++) {
     const near = speed.subarray(k - 2, k + 3);

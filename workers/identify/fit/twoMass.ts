@@ -1,8 +1,8 @@
 import { type Complex, over } from '../../math/complex.ts';
 
 /**
- * Motor and table as two masses on a link, the motor in its drag, the table held by its guide's
- * bristles. SI.
+ * Motor and table as two masses on a link, the motor with its drag, the table held by the bristles
+ * of its guide. SI.
  */
 export interface TwoMass {
   readonly motorMass: number;
@@ -15,7 +15,7 @@ export interface TwoMass {
 }
 
 /*
- * Position over motor force in small swings about a standing position:
+ * Position over motor force in small oscillations about a position at rest:
  *
  *   κ = k + jωc      D1 = κ − m1 ω² + jω c_m      D2 = κ − m2 ω² + jω c_g + k_g
  *   X2/F = κ/(D1 D2 − κ²)                X1/F = D2/(D1 D2 − κ²)

@@ -40,8 +40,8 @@ export class Windows {
   }
 
   /**
-   * The averages of the n-th derivative of a series, n = 0 to 4, one a window. NaN where the window
-   * has a gap.
+   * Averages of the n-th derivative of a series, n = 0 to 4, one for each window. NaN where the
+   * window has a gap.
    */
   average(series: Float64Array, order = 0): Float64Array {
     const kernel = this.#kernelOf(order);
@@ -55,7 +55,7 @@ export class Windows {
     return out;
   }
 
-  /** Rms of the n-th derivative that white noise of rms 1 in the series pretends. */
+  /** Rms of the n-th derivative that white noise of rms 1 in the series appears to have. */
   noiseGain(order: number): number {
     return Math.sqrt(sumOfSquares(this.#kernelOf(order)));
   }
@@ -99,9 +99,9 @@ export class Windows {
 }
 
 /**
- * Rms of the white noise of a series, from its fourth differences, which leave next to nothing of
- * the motion: they multiply white noise by √70. Its median, so that a jerk here and there does not
- * count. Quantisation counts as noise.
+ * Rms of the white noise of a series, from its fourth differences, which contain next to nothing of
+ * the motion and multiply white noise by √70. The median ignores an occasional jerk. Quantisation
+ * counts as noise.
  */
 export function noiseOf(series: Float64Array): number {
   const sizes: number[] = [];
