@@ -8,12 +8,13 @@ import type { StudyStore } from './studyStore.ts';
 /** Works out the verdict on a study in a worker, once for all that show it. A study that changes under way is judged anew. */
 export class VerdictRun {
   readonly #store: StudyStore;
-  readonly #client = new VerdictClient();
+  readonly #client: Pick<VerdictClient, 'verdict' | 'cancel'>;
   /** The state that is being judged. */
   #judged: StudyState | null = null;
 
-  constructor(store: StudyStore) {
+  constructor(store: StudyStore, client: Pick<VerdictClient, 'verdict' | 'cancel'> = new VerdictClient()) {
     this.#store = store;
+    this.#client = client;
     store.subscribe((state) => {
       if (this.#judged && !sameResults(this.#judged, state)) this.#cancel();
     });
