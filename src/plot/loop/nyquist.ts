@@ -14,7 +14,7 @@ const SIZE = { width: 680, height: 390 };
 /** The open loop near −1, for a sheet of paper. */
 export function nyquistSheet(analysis: LoopAnalysis): Drawing {
   const plane = new Plane({ re: -0.8, im: 0, half: 1.28 }, [1.28, 1.28]);
-  plane.frame = { left: 58, top: 8, width: 610, height: 340 };
+  plane.frame = { left: 72, top: 8, width: 596, height: 340 };
   const { frame } = plane;
   const modulus = loopFigureText('modulusMargin', analysis.figures);
   return drawing(SIZE, `Nyquist plot of the loop near −1. Modulus margin ${modulus}.`, [
@@ -24,7 +24,7 @@ export function nyquistSheet(analysis: LoopAnalysis): Drawing {
     ]),
     border(frame, { colour: 'ink' }),
     label(frame.left + frame.width / 2, SIZE.height - 11, 'real part of L', { align: 'middle' }),
-    label(13, frame.top + frame.height / 2, 'imaginary part of L', { align: 'middle', upward: true }),
+    label(11, frame.top + frame.height / 2, 'imaginary part of L', { align: 'middle', upward: true }),
   ]);
 }
 

@@ -80,18 +80,18 @@ describe('every chart', () => {
 
 describe('labels', () => {
   it.each([...charts])('of %s lie beside each other', (_, { marks }) => {
-    const boxes = marksOf(marks, 'label')
-      .filter(({ upward }) => !upward)
-      .map(({ x, y, text, align }) => {
-        // Text is rarely as wide as the room that is kept for it.
-        const width = 0.9 * labelWidth(text);
-        const left = x - { start: 0, middle: width / 2, end: width }[align];
-        return { text, left, right: left + width, y };
-      });
+    const boxes = marksOf(marks, 'label').map(({ x, y, text, align, upward }) => {
+      // Text is rarely as wide as the room that is kept for it.
+      const length = 0.9 * labelWidth(text);
+      const before = { start: 0, middle: length / 2, end: length }[align];
+      return upward
+        ? { text, left: x - 6, right: x + 6, top: y - length + before, foot: y + before }
+        : { text, left: x - before, right: x - before + length, top: y - 6, foot: y + 6 };
+    });
     const overlapping = boxes.flatMap((a, k) =>
       boxes
         .slice(k + 1)
-        .filter((b) => Math.abs(a.y - b.y) < 12 && a.left < b.right && b.left < a.right)
+        .filter((b) => a.left < b.right && b.left < a.right && a.top < b.foot && b.top < a.foot)
         .map((b) => `${a.text} | ${b.text}`),
     );
     expect(overlapping).toEqual([]);
