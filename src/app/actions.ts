@@ -1,7 +1,7 @@
 import type { AxisRun } from '../bench/axisRun.ts';
 import { presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
-import type { createDocuments } from '../bench/documents.ts';
+import type { Documents } from '../bench/documents.ts';
 import type { Store } from '../bench/store.ts';
 import type { TuningPanel } from '../tuning/tuningPanel.ts';
 import { askForText } from '../ui/files.ts';
@@ -26,7 +26,7 @@ export interface ActionParts {
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly dialogs: Dialogs;
-  readonly documents: ReturnType<typeof createDocuments>;
+  readonly documents: Documents;
   readonly door: StudyDoor;
 }
 
@@ -69,7 +69,7 @@ export function createActions(parts: ActionParts): Actions {
     theme: () => parts.theme.toggle(),
     presenter: () => parts.layout.togglePresenting(),
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
-    openFile: () => askForText(parts.documents.open),
+    openFile: () => askForText((name, text) => void parts.documents.open(name, text)),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
     gainSheet: () => void parts.dialogs.openGainSheet(),
     snapshots: () => parts.dialogs.snapshots.open(),

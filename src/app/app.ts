@@ -8,7 +8,7 @@ import type { Frame } from '../../shared/protocol/axis.ts';
 import { AxisRun } from '../bench/axisRun.ts';
 import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench.ts';
 import { BenchActions } from '../bench/benchActions.ts';
-import { createDocuments } from '../bench/documents.ts';
+import { Documents } from '../bench/documents.ts';
 import { type Opening, openingScene } from '../bench/opening.ts';
 import { Store } from '../bench/store.ts';
 import { useGains } from '../bench/useGains.ts';
@@ -18,7 +18,7 @@ import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { byId } from '../ui/dom.ts';
 import { fileName, saveUrl, takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
-import { createMessages } from '../ui/messages.ts';
+import { Messages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
 import { type ActionParts, createActions } from './actions.ts';
 import { Bar } from './bar.ts';
@@ -36,11 +36,11 @@ export function startApp(): void {
 
 /** The page: the bench with all that shows and changes it, and the door to the study. */
 class App implements ActionParts {
-  readonly messages = createMessages(byId('messages'));
+  readonly messages = new Messages(byId('messages'));
   readonly store: Store;
   readonly bench: BenchActions;
   readonly run: AxisRun;
-  readonly documents;
+  readonly documents: Documents;
   readonly view: View;
   readonly layout: Layout;
   readonly theme: ThemeSwitch;
@@ -92,7 +92,7 @@ class App implements ActionParts {
   }
 
   start(): void {
-    takeDrops(this.documents.open);
+    takeDrops((name, text) => void this.documents.open(name, text));
     listenToKeys(() => this.door.keys ?? this.#actions);
     window.addEventListener('hashchange', () => this.#openAddress());
     this.store.subscribe((is, was) => {
@@ -108,8 +108,8 @@ class App implements ActionParts {
     else if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
   }
 
-  #createDocuments() {
-    return createDocuments({
+  #createDocuments(): Documents {
+    return new Documents({
       messages: this.messages,
       openScene: (scene, text) => this.bench.openScene(scene, text),
       replay: (session) => this.run.replay(session),

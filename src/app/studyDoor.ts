@@ -37,10 +37,10 @@ export class StudyDoor {
   }
 
   async open(): Promise<StudyRoom> {
-    const { createStudyRoom } = await import('../study/studyRoom.ts');
+    const { StudyRoom } = await import('../study/studyRoom.ts');
     if (!this.#room) {
       const { openOnBench } = this.#options;
-      this.#room = createStudyRoom({
+      this.#room = new StudyRoom({
         ...this.#options,
         openOnBench: (scene) => {
           this.#show(false);

@@ -7,10 +7,11 @@ import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { writeLink } from '../../shared/files/sceneLink.ts';
 import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
+import { copyLink } from '../ui/copyLink.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import type { Messages } from '../ui/messages.ts';
 
-export interface DocumentSinks {
+interface DocumentSinks {
   readonly messages: Messages;
   openScene(scene: Scene, label: string): void;
   replay(session: TuningSession): void;
@@ -21,65 +22,68 @@ export interface DocumentSinks {
 }
 
 /** Scenes, tuning sessions and gain sheets as files, scenes as links. A bad one is explained, and changes nothing. */
-export function createDocuments({
-  messages,
-  openScene,
-  replay,
-  parameters,
-  useGains,
-  openStudy,
-}: DocumentSinks) {
-  return {
-    saveScene(scene: Scene): void {
-      const name = fileName(scene.title, 'scene.json');
-      saveText(name, writeScene(scene));
-      messages.note(`Scene saved as ${name}.`);
-    },
+export class Documents {
+  readonly #sinks: DocumentSinks;
 
-    saveSession(session: TuningSession): void {
-      const name = fileName(session.scene.title, 'session.json');
-      saveText(name, writeSession(session));
-      messages.note(`Tuning session saved as ${name}.`);
-    },
+  constructor(sinks: DocumentSinks) {
+    this.#sinks = sinks;
+  }
 
-    /** Opens a scene, a session, a gain sheet or a study, whichever the text is. */
-    async open(name: string, text: string): Promise<void> {
-      const kind = kindOf(text);
-      if (kind === 'study') {
-        openStudy(name, text);
-        return;
-      }
-      if (kind === 'gain sheet') {
-        const { gainsFromSheet } = await import('../../shared/files/gainSheetFile.ts');
-        const read = gainsFromSheet(text, parameters());
-        if ('changes' in read) useGains(read.changes, name);
-        else refuse(name, read.problems);
-        return;
-      }
-      if (kind === 'session') {
-        const read = readSession(text, SHELF);
-        if ('session' in read) replay(read.session);
-        else refuse(name, read.problems);
-        return;
-      }
-      const read = readScene(text, SHELF);
-      if ('scene' in read) openScene(read.scene, `Opened ${name}`);
-      else refuse(name, read.problems);
-    },
+  saveScene(scene: Scene): void {
+    const name = fileName(scene.title, 'scene.json');
+    saveText(name, writeScene(scene));
+    this.#sinks.messages.note(`Scene saved as ${name}.`);
+  }
 
-    async copyLink(scene: Scene): Promise<void> {
-      history.replaceState(null, '', `#${writeLink(scene, SHELF)}`);
-      try {
-        await navigator.clipboard.writeText(location.href);
-        messages.note('Link copied. It holds the scene and every change.');
-      } catch {
-        messages.note('The link is in the address bar; copy it from there.');
-      }
-    },
-  };
+  saveSession(session: TuningSession): void {
+    const name = fileName(session.scene.title, 'session.json');
+    saveText(name, writeSession(session));
+    this.#sinks.messages.note(`Tuning session saved as ${name}.`);
+  }
 
-  function refuse(name: string, problems: readonly Problem[]): void {
-    messages.problems(
+  copyLink(scene: Scene): Promise<void> {
+    const copied = 'Link copied. It holds the scene and every change.';
+    return copyLink(writeLink(scene, SHELF), this.#sinks.messages, copied);
+  }
+
+  /** Opens a scene, a session, a gain sheet or a study, whichever the text is. */
+  async open(name: string, text: string): Promise<void> {
+    switch (kindOf(text)) {
+      case 'study':
+        this.#sinks.openStudy(name, text);
+        break;
+      case 'gain sheet':
+        await this.#openGainSheet(name, text);
+        break;
+      case 'session':
+        this.#openSession(name, text);
+        break;
+      case 'scene':
+        this.#openScene(name, text);
+    }
+  }
+
+  async #openGainSheet(name: string, text: string): Promise<void> {
+    const { gainsFromSheet } = await import('../../shared/files/gainSheetFile.ts');
+    const read = gainsFromSheet(text, this.#sinks.parameters());
+    if ('changes' in read) this.#sinks.useGains(read.changes, name);
+    else this.#refuse(name, read.problems);
+  }
+
+  #openSession(name: string, text: string): void {
+    const read = readSession(text, SHELF);
+    if ('session' in read) this.#sinks.replay(read.session);
+    else this.#refuse(name, read.problems);
+  }
+
+  #openScene(name: string, text: string): void {
+    const read = readScene(text, SHELF);
+    if ('scene' in read) this.#sinks.openScene(read.scene, `Opened ${name}`);
+    else this.#refuse(name, read.problems);
+  }
+
+  #refuse(name: string, problems: readonly Problem[]): void {
+    this.#sinks.messages.problems(
       `${name} was not opened`,
       problemTexts(problems, AS_WRITTEN),
       'The bench is unchanged. What is wrong with the file:',

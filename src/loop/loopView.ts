@@ -14,7 +14,7 @@ import { button, element, setText } from '../ui/dom.ts';
 import { prefer, preferredEntries } from '../ui/preferences.ts';
 import { createFiguresTable } from './figuresTable.ts';
 import { experimentOf, type Sweep, suggestedSweep } from './forms/experiment.ts';
-import { createMeasureForm } from './forms/measureForm.ts';
+import { MeasureForm } from './forms/measureForm.ts';
 import { type PointRequest, pointOf, requestOf, samePoint } from './forms/operatingPoint.ts';
 import { createPointForm } from './forms/pointForm.ts';
 import { HandleLayer } from './handles/handleLayer.ts';
@@ -111,7 +111,7 @@ export class LoopView {
     );
     for (const pane of Object.values(bodes)) this.#listenTo(pane);
     this.#open.element.append(this.#handles.element);
-    this.#measure = createMeasureForm({
+    this.#measure = new MeasureForm({
       onMeasure: (kind, sweep) => this.#begin(kind, sweep),
       onCancel: () => options.analyst.cancelMeasuring(),
       onClear: () => this.#become({ measured: null, isStale: false }),

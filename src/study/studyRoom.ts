@@ -7,6 +7,7 @@ import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';
 import { errorText } from '../clients/errorText.ts';
+import { copyLink } from '../ui/copyLink.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createMenu, item, type MenuItem } from '../ui/menu.ts';
@@ -26,72 +27,103 @@ export interface StudyRoomOptions {
   readonly help: readonly MenuItem[];
 }
 
-export interface StudyRoom {
-  readonly element: HTMLElement;
-  readonly keys: Partial<Actions>;
-  setShown(shown: boolean): void;
-  /** A study file, or the fragment of a link to one. A bad one is explained, and changes nothing. */
-  openText(name: string, text: string): void;
-  openLink(fragment: string): void;
-}
-
 /** The study with its documents: files, links, the report. */
-export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
-  const { messages, openOnBench, leave, common, isDark, isPresenting, help } = options;
-  const study = () => view.store.state.study;
-  const keys = {
-    ...common,
-    saveScene(): void {
-      const name = fileName(study().job.title, 'study.json');
-      saveText(name, writeStudy(study()));
-      messages.note(`Study saved as ${name}.`);
-    },
-    async copyLink(): Promise<void> {
-      history.replaceState(null, '', `#${writeStudyLink(study())}`);
-      try {
-        await navigator.clipboard.writeText(location.href);
-        messages.note('Link copied. It holds the job, the drives and their gains.');
-      } catch {
-        messages.note('The link is in the address bar; copy it from there.');
-      }
-    },
-    undo: () => view.store.undo(),
-    redo: () => view.store.redo(),
-  };
-  const report = async () => {
-    try {
-      const state = await view.judged();
-      const { judgement, flips } = state?.verdict ?? {};
-      if (state && judgement && flips) showReport(state, { ...judgement, ...flips }, await view.picture());
-    } catch (error) {
-      messages.problems('There is no report', [], errorText(error));
-    }
-  };
-  const view: StudyView = new StudyView({
-    study: DEFAULT_STUDY,
-    openOnBench,
-    leave,
-    report: () => void report(),
-    menus: [
+export class StudyRoom {
+  readonly #options: StudyRoomOptions;
+  readonly #view: StudyView;
+  /** What keys and menus set off in every part of the study. */
+  readonly #actions;
+
+  constructor(options: StudyRoomOptions) {
+    this.#options = options;
+    this.#actions = {
+      ...options.common,
+      saveScene: () => this.#save(),
+      copyLink: () => void this.#copyLink(),
+      undo: () => this.#view.store.undo(),
+      redo: () => this.#view.store.redo(),
+    };
+    this.#view = new StudyView({
+      study: DEFAULT_STUDY,
+      openOnBench: options.openOnBench,
+      leave: options.leave,
+      report: () => void this.#report(),
+      menus: this.#menus(),
+    });
+  }
+
+  get element(): HTMLElement {
+    return this.#view.element;
+  }
+
+  get keys(): Partial<Actions> {
+    return { ...this.#actions, ...this.#view.keys };
+  }
+
+  setShown(shown: boolean): void {
+    this.#view.setShown(shown);
+  }
+
+  /** A study file. A bad one is explained, and changes nothing. */
+  openText(name: string, text: string): void {
+    this.#take(name, readStudy(text, PRESETS));
+  }
+
+  /** The fragment of a link to a study. */
+  openLink(fragment: string): void {
+    this.#take('The link', readStudyLink(fragment, PRESETS));
+  }
+
+  get #study(): Study {
+    return this.#view.store.state.study;
+  }
+
+  #menus(): HTMLElement[] {
+    const actions = this.#actions;
+    const { isDark, isPresenting, help } = this.#options;
+    return [
       createMenu('File', [
-        item('Open …', keys, 'openFile'),
-        item('Save study', keys, 'saveScene'),
-        item('Copy link', keys, 'copyLink'),
-        { label: 'Report', action: () => void report() },
+        item('Open …', actions, 'openFile'),
+        item('Save study', actions, 'saveScene'),
+        item('Copy link', actions, 'copyLink'),
+        { label: 'Report', action: () => void this.#report() },
       ]),
       createMenu('View', [
-        item('Undo', keys, 'undo'),
-        item('Redo', keys, 'redo'),
-        item('Presenter size', keys, 'presenter', isPresenting),
-        item('Dark', keys, 'theme', isDark),
+        item('Undo', actions, 'undo'),
+        item('Redo', actions, 'redo'),
+        item('Presenter size', actions, 'presenter', isPresenting),
+        item('Dark', actions, 'theme', isDark),
       ]),
       createMenu('Help', help),
-    ],
-  });
+    ];
+  }
 
-  function take(name: string, read: { readonly study: Study } | Failure): void {
+  #save(): void {
+    const name = fileName(this.#study.job.title, 'study.json');
+    saveText(name, writeStudy(this.#study));
+    this.#options.messages.note(`Study saved as ${name}.`);
+  }
+
+  #copyLink(): Promise<void> {
+    const copied = 'Link copied. It holds the job, the drives and their gains.';
+    return copyLink(writeStudyLink(this.#study), this.#options.messages, copied);
+  }
+
+  async #report(): Promise<void> {
+    try {
+      const state = await this.#view.judged();
+      const { judgement, flips } = state?.verdict ?? {};
+      if (state && judgement && flips)
+        showReport(state, { ...judgement, ...flips }, await this.#view.picture());
+    } catch (error) {
+      this.#options.messages.problems('There is no report', [], errorText(error));
+    }
+  }
+
+  #take(name: string, read: { readonly study: Study } | Failure): void {
+    const { messages } = this.#options;
     if ('study' in read) {
-      view.store.open(read.study);
+      this.#view.store.open(read.study);
       messages.say(`Opened ${name}: ${read.study.job.title}`);
     } else {
       messages.problems(
@@ -101,14 +133,4 @@ export function createStudyRoom(options: StudyRoomOptions): StudyRoom {
       );
     }
   }
-
-  return {
-    element: view.element,
-    get keys() {
-      return { ...keys, ...view.keys };
-    },
-    setShown: (shown) => view.setShown(shown),
-    openText: (name, text) => take(name, readStudy(text, PRESETS)),
-    openLink: (fragment) => take('The link', readStudyLink(fragment, PRESETS)),
-  };
 }

@@ -10,7 +10,7 @@ import { VerdictRun } from '../studyState/verdictRun.ts';
 import { button, element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import { createSegmented } from '../ui/segmented.ts';
-import { createJobPane } from './job/jobPane.ts';
+import { JobPane } from './job/jobPane.ts';
 import { AccuracyPane } from './results/accuracyPane.ts';
 import { HeatPane } from './results/heatPane.ts';
 import { createCandidatesPane } from './results/sideBySidePane.ts';
@@ -50,7 +50,7 @@ export class StudyView {
     const actions = new StudyDesk(this.store, run, this.#verdict, PRESETS, openOnBench);
     this.#candidates = createCandidatesPane(actions);
     this.#panes = {
-      Job: createJobPane(actions),
+      Job: new JobPane(actions),
       Sizing: createSizingPane(actions),
       'Side by side': this.#candidates,
       Heat: new HeatPane(actions),

@@ -4,54 +4,52 @@ import { button, element, setText } from './dom.ts';
 const STAYS = 6000;
 
 /** A button that puts right what a message complains of. */
-export interface Remedy {
+interface Remedy {
   readonly label: string;
   readonly action: () => void;
 }
 
-export interface Messages {
+/** What the page tells a person: notes that go by themselves, problems that stay until they are read. */
+export class Messages {
+  readonly #polite = element('p', { class: 'visually-hidden', 'aria-live': 'polite' });
+  readonly #urgent = element('p', { class: 'visually-hidden', 'aria-live': 'assertive' });
+  readonly #notes = element('div', { class: 'notes' });
+  #problems: Dialog | null = null;
+
+  constructor(host: HTMLElement) {
+    host.append(this.#polite, this.#urgent, this.#notes);
+  }
+
   /** A short note on the page that goes by itself, and is spoken by a screen reader. */
-  note(text: string): void;
+  note(text: string): void {
+    const note = element('p', { class: 'note' }, text);
+    this.#notes.append(note);
+    setTimeout(() => note.remove(), STAYS);
+    this.say(text);
+  }
+
   /** Spoken only, for what the page shows elsewhere; `urgent` interrupts. */
-  say(text: string, urgent?: boolean): void;
+  say(text: string, urgent = false): void {
+    setText(urgent ? this.#urgent : this.#polite, text);
+  }
+
   /** What is wrong, as a list that stays until it is read, and what can be done about it. */
-  problems(title: string, problems: readonly string[], consequence: string, remedy?: Remedy): void;
-}
-
-export function createMessages(host: HTMLElement): Messages {
-  const polite = element('p', { class: 'visually-hidden', 'aria-live': 'polite' });
-  const urgent = element('p', { class: 'visually-hidden', 'aria-live': 'assertive' });
-  const notes = element('div', { class: 'notes' });
-  let shown: Dialog | null = null;
-  host.append(polite, urgent, notes);
-
-  const say = (text: string, isUrgent = false) => setText(isUrgent ? urgent : polite, text);
-
-  return {
-    say,
-    note(text) {
-      const note = element('p', { class: 'note' }, text);
-      notes.append(note);
-      setTimeout(() => note.remove(), STAYS);
-      say(text);
-    },
-    problems(title, problems, consequence, remedy) {
-      // A newer message takes the place of one that has not been read yet.
-      shown?.close();
-      const dialog = new Dialog({
-        title,
-        focus: 'control',
-        buttons: remedy ? [remedyButton(remedy, () => dialog.close())] : [],
-        onClose: () => dialog.element.remove(),
-      });
-      dialog.fill(
-        element('p', {}, consequence),
-        element('ul', {}, ...problems.map((problem) => element('li', {}, problem))),
-      );
-      dialog.open();
-      shown = dialog;
-    },
-  };
+  problems(title: string, problems: readonly string[], consequence: string, remedy?: Remedy): void {
+    // A newer message takes the place of one that has not been read yet.
+    this.#problems?.close();
+    const dialog = new Dialog({
+      title,
+      focus: 'control',
+      buttons: remedy ? [remedyButton(remedy, () => dialog.close())] : [],
+      onClose: () => dialog.element.remove(),
+    });
+    dialog.fill(
+      element('p', {}, consequence),
+      element('ul', {}, ...problems.map((problem) => element('li', {}, problem))),
+    );
+    dialog.open();
+    this.#problems = dialog;
+  }
 }
 
 function remedyButton({ label, action }: Remedy, close: () => void): HTMLButtonElement {

@@ -1,3 +1,4 @@
+import type { Travel } from '../../../shared/core/crossChecks.ts';
 import { problemTexts } from '../../../shared/core/problem.ts';
 import type { MoveLine } from '../../../shared/core/scene.ts';
 import { onPage } from '../../../shared/core/sentence.ts';
@@ -9,134 +10,138 @@ import { type MotionAsked, motionAsked } from '../../../shared/study/motionAsked
 import { readMoveList, writeTimedMoveList } from '../../../shared/study/moveList.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element } from '../../ui/dom.ts';
+import { ProblemList } from '../../ui/problemList.ts';
 import { moveTable } from './moveTable.ts';
 
-export interface MoveListForm {
-  readonly element: HTMLElement;
-  /** `travel` is what is asked for at present, m. */
-  show(state: StudyState, travel: number): void;
-  /** The motion of the list as it is typed, if it can be understood. */
-  readonly typed: MotionAsked | null;
-}
+const HELP =
+  'One move per line, columns separated by tab, semicolon or comma, as a spreadsheet copies them: “to [mm], time [s], dwell [s]”, or ' +
+  'with speed, acceleration and jerk in place of the time; in, in/s, … are understood as well. Positions count from the middle of the ' +
+  'travel. The list is repeated.';
 
 /** A move list as text, typed or pasted from a spreadsheet, and what was understood of it. */
-export function createMoveListForm(actions: StudyActions, onType: () => void): MoveListForm {
-  let job: Job | null = null;
-  let units: UnitSystem = 'metric';
-  /** What the text was last written from; while it is edited it stays as it is. */
-  let written: { readonly moves: readonly MoveLine[]; readonly units: UnitSystem } | null = null;
-  let isEdited = false;
-  /** The list that comes now is the text as it stands. */
-  let isTaken = false;
-  let typed: MotionAsked | null = null;
-
-  const text = element('textarea', {
+export class MoveListForm {
+  readonly element: HTMLElement;
+  readonly #actions: StudyActions;
+  readonly #onType: () => void;
+  readonly #problems = new ProblemList('job-moves-problems');
+  readonly #text = element('textarea', {
     id: 'job-moves',
     rows: 6,
     spellcheck: 'false',
-    'aria-describedby': 'job-moves-help job-moves-problems',
+    'aria-describedby': `job-moves-help ${this.#problems.element.id}`,
     oninput: () => {
-      isEdited = true;
-      understand();
+      this.#isEdited = true;
+      this.#understand();
     },
   });
-  const problems = element('ul', { id: 'job-moves-problems', class: 'dialog-problems', role: 'alert' });
-  const understood = element('div', {
+  readonly #understood = element('div', {
     class: 'move-table-frame',
     tabindex: 0,
     role: 'region',
     'aria-label': 'What was understood',
   });
-  const use = button('Use this list', () => take(), { class: 'primary' });
-  const centre = button('Shift it into the middle of the travel', () => shift(), {
+  readonly #use = button('Use this list', () => this.#take(), { class: 'primary' });
+  readonly #centre = button('Shift it into the middle of the travel', () => this.#shift(), {
     title: 'Positions of a job count from the middle of the travel',
   });
+  /** With the travel that is asked for at present. */
+  #job: Job | null = null;
+  #units: UnitSystem = 'metric';
+  /** What the text was last written from; while it is edited it stays as it is. */
+  #written: { readonly moves: readonly MoveLine[]; readonly units: UnitSystem } | null = null;
+  #isEdited = false;
+  /** The list that comes now is the text as it stands. */
+  #isTaken = false;
+  #typed: MotionAsked | null = null;
 
-  function read(travel: { travelMin: number; travelMax: number }) {
-    return readMoveList(text.value, travel);
+  /** `onType` is called when another motion is typed. */
+  constructor(actions: StudyActions, onType: () => void) {
+    this.#actions = actions;
+    this.#onType = onType;
+    this.element = element(
+      'div',
+      { class: 'move-list-form' },
+      element('label', { for: this.#text.id }, 'Move list'),
+      element('p', { id: 'job-moves-help', class: 'job-words' }, HELP),
+      this.#text,
+      this.#problems.element,
+      element('div', { class: 'dialog-ways' }, this.#use, this.#centre),
+      this.#understood,
+    );
+  }
+
+  /** The motion of the list as it is typed, if it can be understood. */
+  get typed(): MotionAsked | null {
+    return this.#typed;
+  }
+
+  /** `travel` is what is asked for at present, m. */
+  show({ study, units }: StudyState, travel: number): void {
+    const job = { ...study.job, values: { ...study.job.values, travel } };
+    const { moves } = job;
+    const isOther = this.#written === null || !sameMoves(this.#written.moves, moves);
+    const isStale = moves.length === 0 || this.#written?.units !== units;
+    this.#job = job;
+    this.#units = units;
+    if (this.#isTaken) this.#written = { moves, units };
+    else if (isOther || (isStale && !this.#isEdited)) {
+      this.#isEdited = false;
+      this.#written = { moves, units };
+      this.#text.value = writeTimedMoveList(moves.length > 0 ? moves : linesOf(job), units);
+    }
+    this.#understand();
+  }
+
+  #read(travel: Travel) {
+    return readMoveList(this.#text.value, travel);
   }
 
   /** Reads the text and says what it means, without using it. */
-  function understand(): void {
+  #understand(): void {
+    const job = this.#job;
     if (!job) return;
-    const found = read(travelOf(job.values));
-    const anywhere = read(ANYWHERE);
-    const messages = 'problems' in found ? problemTexts(found.problems, onPage(units)) : [];
-    problems.replaceChildren(...messages.map((message) => element('li', {}, message)));
-    typed = 'moves' in found ? motionOf(found.moves) : null;
-    understood.replaceChildren(...(typed ? [moveTable(typed, units)] : []));
-    understood.hidden = typed === null;
-    use.disabled = !('moves' in found) || (!isEdited && job.values.motion === 'move list');
-    centre.hidden = 'moves' in found || !('moves' in anywhere) || spanOf(anywhere.moves) > job.values.travel;
-    onType();
+    const found = this.#read(travelOf(job.values));
+    const anywhere = this.#read(ANYWHERE);
+    const isLegal = 'moves' in found;
+    const isList = job.values.motion === 'move list';
+    this.#problems.show(isLegal ? [] : problemTexts(found.problems, onPage(this.#units)));
+    this.#typed = isLegal
+      ? motionAsked({ ...job, moves: found.moves, values: { ...job.values, motion: 'move list' } })
+      : null;
+    this.#understood.replaceChildren(...(this.#typed ? [moveTable(this.#typed, this.#units)] : []));
+    this.#understood.hidden = this.#typed === null;
+    this.#use.disabled = !isLegal || (!this.#isEdited && isList);
+    this.#centre.hidden = isLegal || !('moves' in anywhere) || spanOf(anywhere.moves) > job.values.travel;
+    this.#onType();
   }
 
-  function motionOf(moves: readonly MoveLine[]): MotionAsked {
-    return motionAsked({ ...job!, moves, values: { ...job!.values, motion: 'move list' } });
-  }
-
-  function take(): void {
-    const found = read(travelOf(job!.values));
+  #take(): void {
+    if (!this.#job) return;
+    const found = this.#read(travelOf(this.#job.values));
     if (!('moves' in found)) return;
-    isEdited = false;
-    isTaken = true;
-    const wrong = actions.useMoves(found.moves);
-    isTaken = false;
-    if (wrong !== null) {
-      isEdited = true;
-      problems.replaceChildren(element('li', {}, wrong));
+    this.#isEdited = false;
+    this.#isTaken = true;
+    const problem = this.#actions.useMoves(found.moves);
+    this.#isTaken = false;
+    if (problem !== null) {
+      this.#isEdited = true;
+      this.#problems.show([problem]);
     }
   }
 
-  function shift(): void {
-    const found = read(ANYWHERE);
+  #shift(): void {
+    const found = this.#read(ANYWHERE);
     if (!('moves' in found)) return;
     const ends = found.moves.map(({ to }) => to);
     const middle = (Math.max(...ends) + Math.min(...ends)) / 2;
-    text.value = writeTimedMoveList(
+    this.#text.value = writeTimedMoveList(
       found.moves.map((line) => ({ ...line, to: line.to - middle })),
-      units,
+      this.#units,
     );
-    isEdited = true;
-    understand();
-    text.focus();
+    this.#isEdited = true;
+    this.#understand();
+    this.#text.focus();
   }
-
-  return {
-    element: element(
-      'div',
-      { class: 'move-list-form' },
-      element('label', { for: 'job-moves' }, 'Move list'),
-      element(
-        'p',
-        { id: 'job-moves-help', class: 'job-words' },
-        'One move a line, columns parted by tab, semicolon or comma, as a spreadsheet copies them: “to [mm], time [s], dwell [s]”, or ' +
-          'with speed, acceleration and jerk in place of the time; in, in/s, … are understood as well. Positions count from the ' +
-          'middle of the travel. The list is gone through over and over.',
-      ),
-      text,
-      problems,
-      element('div', { class: 'dialog-ways' }, use, centre),
-      understood,
-    ),
-    show({ study, units: system }, travel) {
-      job = { ...study.job, values: { ...study.job.values, travel } };
-      units = system;
-      const { moves } = job;
-      const isOther = written === null || !sameMoves(written.moves, moves);
-      const isStale = moves.length === 0 || written?.units !== units;
-      if (isTaken) written = { moves, units };
-      else if (isOther || (isStale && !isEdited)) {
-        isEdited = false;
-        written = { moves, units };
-        text.value = writeTimedMoveList(moves.length > 0 ? moves : linesOf(job), units);
-      }
-      understand();
-    },
-    get typed() {
-      return typed;
-    },
-  };
 }
 
 function sameMoves(a: readonly MoveLine[], b: readonly MoveLine[]): boolean {
