@@ -30,54 +30,54 @@ export class History {
   version = 0;
   /** Changes whenever everything before was forgotten: what was read earlier is worth nothing. */
   epoch = 0;
-  private run = Number.NaN;
-  private readonly levels: readonly Level[];
-  private readonly segments: Segments;
+  #run = Number.NaN;
+  readonly #levels: readonly Level[];
+  readonly #segments: Segments;
   /** Per level: bins that the next level has not merged yet. */
-  private readonly pending: number[];
+  readonly #pending: number[];
   /** Time between two samples of the recorder, s: the shortest seen. */
-  private spacing = Number.POSITIVE_INFINITY;
+  #spacing = Number.POSITIVE_INFINITY;
   /** Time of the newest sample, s. */
-  private newest = Number.NaN;
-  private readonly lows = new Float64Array(FINE);
-  private readonly highs = new Float64Array(FINE);
+  #newest = Number.NaN;
+  readonly #lows = new Float64Array(FINE);
+  readonly #highs = new Float64Array(FINE);
 
   /** `capacities`: bins kept per level, finest first, powers of two of at least `RATIO`. */
   constructor(capacities: readonly number[] = CAPACITIES) {
     const small = capacities.find((capacity) => capacity < RATIO);
     if (small !== undefined) throw new RangeError(`capacity is ${small}, allowed is ${RATIO} or more`);
-    this.levels = capacities.map((capacity) => new Level(capacity));
-    this.segments = new Segments(this.levels);
-    this.pending = capacities.map(() => 0);
+    this.#levels = capacities.map((capacity) => new Level(capacity));
+    this.#segments = new Segments(this.#levels);
+    this.#pending = capacities.map(() => 0);
   }
 
   /** Simulated time of the newest sample, s; NaN if there is none. */
   get latestTime(): number {
-    return this.newest;
+    return this.#newest;
   }
 
   /** Start of the oldest bin that is kept at any level, s; NaN if there is none. */
   get oldestTime(): number {
-    let k = this.levels.length - 1;
-    while (k > 0 && this.levels[k]!.written === 0) k--;
-    const coarsest = this.levels[k]!;
+    let k = this.#levels.length - 1;
+    while (k > 0 && this.#levels[k]!.written === 0) k--;
+    const coarsest = this.#levels[k]!;
     return coarsest.written > 0 ? coarsest.begin(coarsest.oldest) : Number.NaN;
   }
 
   /** Takes over a telemetry frame; the frame of another run forgets everything before it. */
   ingest(frame: Pick<Frame, 'run' | 'bins' | 'count'>): void {
-    if (frame.run !== this.run) this.clear();
-    this.run = frame.run;
-    for (let i = 0; i < frame.count; i++) this.append(frame.bins, i * 2 * CHANNEL_COUNT);
+    if (frame.run !== this.#run) this.clear();
+    this.#run = frame.run;
+    for (let i = 0; i < frame.count; i++) this.#append(frame.bins, i * 2 * CHANNEL_COUNT);
     if (frame.count > 0) this.version++;
   }
 
   clear(): void {
     this.epoch++;
-    for (const level of this.levels) level.written = 0;
-    this.pending.fill(0);
-    this.spacing = Number.POSITIVE_INFINITY;
-    this.newest = Number.NaN;
+    for (const level of this.#levels) level.written = 0;
+    this.#pending.fill(0);
+    this.#spacing = Number.POSITIVE_INFINITY;
+    this.#newest = Number.NaN;
     this.version++;
   }
 
@@ -98,12 +98,12 @@ export class History {
     lows.fill(Number.NaN, at, at + count);
     highs.fill(Number.NaN, at, at + count);
     const perSecond = count / (to - from);
-    this.segments.cover(from, to, 1 / perSecond);
-    for (let s = 0; s < this.segments.count; s++) {
-      const level = this.levels[this.segments.level[s]!]!;
+    this.#segments.cover(from, to, 1 / perSecond);
+    for (let s = 0; s < this.#segments.count; s++) {
+      const level = this.#levels[this.#segments.level[s]!]!;
       const span = level.tracks[TIME]!;
       const track = level.tracks[CHANNEL_INDEX[channel]]!;
-      for (let n = this.segments.first[s]!; n < this.segments.end[s]!; n++) {
+      for (let n = this.#segments.first[s]!; n < this.#segments.end[s]!; n++) {
         const slot = level.slot(n);
         const low = track[slot]!;
         const high = track[slot + 1]!;
@@ -123,9 +123,9 @@ export class History {
    * finest bin that holds it, or of the nearest one; false if nothing was recorded.
    */
   valuesAt(time: number, out: Float64Array): boolean {
-    if (this.levels[0]!.written === 0) return false;
+    if (this.#levels[0]!.written === 0) return false;
     const reaches = (level: Level) => level.oldest === 0 || time >= level.begin(level.oldest);
-    const level = this.levels.find(reaches) ?? this.levels.at(-1)!;
+    const level = this.#levels.find(reaches) ?? this.#levels.at(-1)!;
     const slot = level.slot(Math.min(level.firstEndingAfter(time), level.written - 1));
     for (let c = 0; c < CHANNEL_COUNT; c++)
       out[c] = (level.tracks[c]![slot]! + level.tracks[c]![slot + 1]!) / 2;
@@ -134,12 +134,12 @@ export class History {
 
   /** Minimum and maximum of a channel in [from, to) into `out[0]` and `out[1]`; NaN if nothing was recorded. */
   extremes(channel: ChannelName, from: number, to: number, out: Float64Array): void {
-    this.columns(channel, from, to, FINE, this.lows, this.highs);
+    this.columns(channel, from, to, FINE, this.#lows, this.#highs);
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
     for (let column = 0; column < FINE; column++) {
-      if (this.lows[column]! < low) low = this.lows[column]!;
-      if (this.highs[column]! > high) high = this.highs[column]!;
+      if (this.#lows[column]! < low) low = this.#lows[column]!;
+      if (this.#highs[column]! > high) high = this.#highs[column]!;
     }
     const found = low <= high;
     out[0] = found ? low : Number.NaN;
@@ -153,12 +153,12 @@ export class History {
   meanSquare(channel: ChannelName, from: number, to: number): number {
     let integral = 0;
     let duration = 0;
-    this.segments.cover(from, to, MEAN_RESOLUTION);
-    for (let s = 0; s < this.segments.count; s++) {
-      const level = this.levels[this.segments.level[s]!]!;
+    this.#segments.cover(from, to, MEAN_RESOLUTION);
+    for (let s = 0; s < this.#segments.count; s++) {
+      const level = this.#levels[this.#segments.level[s]!]!;
       const span = level.tracks[TIME]!;
       const track = level.tracks[CHANNEL_INDEX[channel]]!;
-      for (let n = this.segments.first[s]!; n < this.segments.end[s]!; n++) {
+      for (let n = this.#segments.first[s]!; n < this.#segments.end[s]!; n++) {
         const slot = level.slot(n);
         const a = track[slot]!;
         const b = track[slot + 1]!;
@@ -172,50 +172,51 @@ export class History {
 
   /** A history of its own of what is known of [from, to), in the finest detail that is kept of it. */
   excerpt(from: number, to: number): History {
-    const { segments, levels } = this;
+    const segments = this.#segments;
+    const levels = this.#levels;
     segments.cover(from, to, 0);
     let bins = 0;
     for (let s = 0; s < segments.count; s++) bins += segments.end[s]! - segments.first[s]!;
     const copy = new History(capacitiesFor(bins));
     for (let s = 0; s < segments.count; s++) {
       const level = levels[segments.level[s]!]!;
-      for (let n = segments.first[s]!; n < segments.end[s]!; n++) copy.take(level, n);
+      for (let n = segments.first[s]!; n < segments.end[s]!; n++) copy.#take(level, n);
     }
     return copy;
   }
 
-  private take(level: Level, n: number): void {
-    this.merge(RATIO);
-    this.levels[0]!.appendCopy(level, n);
-    this.pending[0]!++;
-    this.newest = level.begin(n);
+  #take(level: Level, n: number): void {
+    this.#merge(RATIO);
+    this.#levels[0]!.appendCopy(level, n);
+    this.#pending[0]!++;
+    this.#newest = level.begin(n);
   }
 
-  private append(bins: Float64Array, at: number): void {
-    const finest = this.levels[0]!;
+  #append(bins: Float64Array, at: number): void {
+    const finest = this.#levels[0]!;
     const begin = bins[at + 2 * TIME]!;
     const last = bins[at + 2 * TIME + 1]!;
     // Time only runs backwards if another run has begun unannounced.
-    if (begin <= this.newest) this.clear();
+    if (begin <= this.#newest) this.clear();
     if (finest.written > 0) {
-      const step = begin - this.newest;
-      this.spacing = Math.min(this.spacing, step);
-      const gap = step > 1.5 * this.spacing;
+      const step = begin - this.#newest;
+      this.#spacing = Math.min(this.#spacing, step);
+      const gap = step > 1.5 * this.#spacing;
       if (!gap) finest.setEnd(finest.written - 1, begin);
-      this.merge(gap ? 1 : RATIO);
+      this.#merge(gap ? 1 : RATIO);
     }
     finest.appendRecord(bins, at);
-    finest.setEnd(finest.written - 1, last + (this.spacing < Infinity ? this.spacing : 0));
-    this.pending[0]!++;
-    this.newest = last;
+    finest.setEnd(finest.written - 1, last + (this.#spacing < Infinity ? this.#spacing : 0));
+    this.#pending[0]!++;
+    this.#newest = last;
   }
 
   /** Passes the bins of every level that has `least` or more waiting on to the next level. */
-  private merge(min: number): void {
-    for (let k = 0; k + 1 < this.levels.length && this.pending[k]! >= min; k++) {
-      this.levels[k + 1]!.appendMerged(this.levels[k]!, this.pending[k]!);
-      this.pending[k] = 0;
-      this.pending[k + 1]!++;
+  #merge(min: number): void {
+    for (let k = 0; k + 1 < this.#levels.length && this.#pending[k]! >= min; k++) {
+      this.#levels[k + 1]!.appendMerged(this.#levels[k]!, this.#pending[k]!);
+      this.#pending[k] = 0;
+      this.#pending[k + 1]!++;
     }
   }
 }

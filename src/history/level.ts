@@ -25,13 +25,13 @@ export class Level {
   readonly tracks: readonly Track[];
   /** How many bins were ever written. */
   written = 0;
-  private readonly mask: number;
+  readonly #mask: number;
 
   /** `capacity`: a power of two. */
   constructor(readonly capacity: number) {
     if (capacity < 2 || capacity > 2 ** 24 || (capacity & (capacity - 1)) !== 0)
       throw new RangeError(`capacity is ${capacity}, which is not a power of two from 2 to 2^24`);
-    this.mask = capacity - 1;
+    this.#mask = capacity - 1;
     this.tracks = CHANNEL_NAMES.map((name) =>
       DOUBLE.includes(name) ? new Float64Array(2 * capacity) : new Float32Array(2 * capacity),
     );
@@ -44,7 +44,7 @@ export class Level {
 
   /** Where bin `n` starts in every track. */
   slot(n: number): number {
-    return 2 * (n & this.mask);
+    return 2 * (n & this.#mask);
   }
 
   begin(n: number): number {
@@ -100,15 +100,15 @@ export class Level {
 
   /** Number of the first kept bin that ends after `time`; `written` if there is none. */
   firstEndingAfter(time: number): number {
-    return this.first((n) => this.end(n) > time);
+    return this.#first((n) => this.end(n) > time);
   }
 
   /** Number of the first kept bin that begins at `time` or later; `written` if there is none. */
   firstBeginningFrom(time: number): number {
-    return this.first((n) => this.begin(n) >= time);
+    return this.#first((n) => this.begin(n) >= time);
   }
 
-  private first(isPast: (n: number) => boolean): number {
+  #first(isPast: (n: number) => boolean): number {
     let low = this.oldest;
     let high = this.written;
     while (low < high) {

@@ -11,8 +11,10 @@ export class Segments {
   readonly level: Int8Array;
   readonly first: Float64Array;
   readonly end: Float64Array;
+  readonly #levels: readonly Level[];
 
-  constructor(private readonly levels: readonly Level[]) {
+  constructor(levels: readonly Level[]) {
+    this.#levels = levels;
     this.level = new Int8Array(levels.length);
     this.first = new Float64Array(levels.length);
     this.end = new Float64Array(levels.length);
@@ -21,11 +23,11 @@ export class Segments {
   /** Finds the bins for [from, to), s. */
   cover(from: number, to: number, resolution: number): void {
     this.count = 0;
-    const wanted = this.levelFor(resolution);
+    const wanted = this.#levelFor(resolution);
     let covered = from;
-    for (let k = this.levels.length - 1; k >= 0; k--) {
-      const level = this.levels[k]!;
-      const until = k > wanted ? Math.min(to, this.reach(k - 1)) : to;
+    for (let k = this.#levels.length - 1; k >= 0; k--) {
+      const level = this.#levels[k]!;
+      const until = k > wanted ? Math.min(to, this.#reach(k - 1)) : to;
       const first = level.firstEndingAfter(covered);
       const end = level.firstBeginningFrom(until);
       if (end <= first) continue;
@@ -38,12 +40,12 @@ export class Segments {
   }
 
   /** Bins closed early by a gap are short, so the length of a level's bins is told from the finest. */
-  private levelFor(resolution: number): number {
-    const finest = this.levels[0]!;
+  #levelFor(resolution: number): number {
+    const finest = this.#levels[0]!;
     if (finest.written === 0) return 0;
     let length = (finest.end(finest.written - 1) - finest.begin(finest.written - 1)) * RATIO;
     let k = 0;
-    while (k + 1 < this.levels.length && this.levels[k + 1]!.written > 0 && length <= resolution) {
+    while (k + 1 < this.#levels.length && this.#levels[k + 1]!.written > 0 && length <= resolution) {
       length *= RATIO;
       k++;
     }
@@ -51,8 +53,8 @@ export class Segments {
   }
 
   /** From what time on level `k` still has everything. */
-  private reach(k: number): number {
-    const level = this.levels[k]!;
+  #reach(k: number): number {
+    const level = this.#levels[k]!;
     return level.oldest > 0 ? level.begin(level.oldest) : Number.NEGATIVE_INFINITY;
   }
 }

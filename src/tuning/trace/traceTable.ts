@@ -86,20 +86,22 @@ export function readTraceTable(text: string): TraceTable | Failure {
 class Lines {
   /** Number of the last line given, from 1. */
   line = 0;
-  private at = 0;
-  private readonly end: string;
+  #at = 0;
+  readonly #end: string;
+  readonly #text: string;
 
-  constructor(private readonly text: string) {
-    if (text.startsWith('\ufeff')) this.at = 1;
-    this.end = text.includes('\n') ? '\n' : '\r';
+  constructor(text: string) {
+    this.#text = text;
+    if (text.startsWith('\ufeff')) this.#at = 1;
+    this.#end = text.includes('\n') ? '\n' : '\r';
   }
 
   next(): string | null {
-    while (this.at < this.text.length) {
-      const stop = this.text.indexOf(this.end, this.at);
-      const end = stop < 0 ? this.text.length : stop;
-      const line = this.text.slice(this.at, end).replace(/\r$/, '');
-      this.at = end + 1;
+    while (this.#at < this.#text.length) {
+      const stop = this.#text.indexOf(this.#end, this.#at);
+      const end = stop < 0 ? this.#text.length : stop;
+      const line = this.#text.slice(this.#at, end).replace(/\r$/, '');
+      this.#at = end + 1;
       this.line++;
       if (/^\s*[^\s#%]/.test(line)) return line;
     }
@@ -137,31 +139,31 @@ function isNumber(cell: string): boolean {
 class Rows {
   count = 0;
   readonly problems: Problem[] = [];
-  private readonly values: Float64Array[];
-  private readonly lines: Uint32Array;
-  private readonly bad: (BadCell | null)[];
+  readonly #values: Float64Array[];
+  readonly #lines: Uint32Array;
+  readonly #bad: (BadCell | null)[];
+  readonly #width: number;
+  readonly #decimalComma: boolean;
 
-  constructor(
-    private readonly width: number,
-    private readonly decimalComma: boolean,
-    text: string,
-  ) {
+  constructor(width: number, decimalComma: boolean, text: string) {
+    this.#width = width;
+    this.#decimalComma = decimalComma;
     const max = Math.min(MAX_ROWS, lineCount(text));
-    this.values = Array.from({ length: width }, () => new Float64Array(max));
-    this.lines = new Uint32Array(max);
-    this.bad = new Array(width).fill(null);
+    this.#values = Array.from({ length: width }, () => new Float64Array(max));
+    this.#lines = new Uint32Array(max);
+    this.#bad = new Array(width).fill(null);
   }
 
   take(cells: readonly string[], line: number): void {
-    const { width } = this;
+    const width = this.#width;
     const isLonger = cells.length === width + 1 && cells[width] === '';
     if (cells.length !== width && !isLonger) {
       const message = `it has ${cells.length} columns, and the first line has ${width}. Give every line the same number.`;
       this.problems.push(entryProblem(`line ${line}`, cells.length, message));
       return;
     }
-    for (let k = 0; k < width; k++) this.values[k]![this.count] = this.number(cells[k]!, k, line);
-    this.lines[this.count++] = line;
+    for (let k = 0; k < width; k++) this.#values[k]![this.count] = this.#number(cells[k]!, k, line);
+    this.#lines[this.count++] = line;
   }
 
   table(names: readonly string[]): TraceTable {
@@ -170,19 +172,19 @@ class Rows {
       columns: names.map((name, k) => ({
         name,
         guess: guesses[k]!,
-        values: this.values[k]!.subarray(0, this.count),
-        bad: this.bad[k]!,
+        values: this.#values[k]!.subarray(0, this.count),
+        bad: this.#bad[k]!,
       })),
-      lines: this.lines.subarray(0, this.count),
+      lines: this.#lines.subarray(0, this.count),
     };
   }
 
-  private number(cell: string, column: number, line: number): number {
+  #number(cell: string, column: number, line: number): number {
     if (MISSING.test(cell)) return Number.NaN;
-    const value = Number((this.decimalComma ? cell.replace(',', '.') : cell).replace('−', '-'));
+    const value = Number((this.#decimalComma ? cell.replace(',', '.') : cell).replace('−', '-'));
     if (Number.isFinite(value)) return value;
-    const before = this.bad[column];
-    this.bad[column] = before
+    const before = this.#bad[column];
+    this.#bad[column] = before
       ? { ...before, count: before.count + 1 }
       : { line, text: shown(cell), count: 1 };
     return Number.NaN;
