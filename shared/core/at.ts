@@ -23,3 +23,13 @@ export function valueAt(values: Float64Array, index: number): number {
 function missing(list: ArrayLike<unknown>, index: number): never {
   throw new RangeError(`Index ${index} lies outside a list of ${list.length}.`);
 }
+
+/**
+ * A value that is known to be there: an entry that the caller put in, a match that was tested for.
+ *
+ * @throws TypeError when it is not
+ */
+export function present<T>(value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new TypeError('A value that must be there is missing.');
+  return value;
+}

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { fromSI, UNITS, type Unit } from './units.ts';
 
 /** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
@@ -86,7 +87,7 @@ export function ranged(value: number, unit: Unit, digits = 3): string {
   const size = Math.abs(roundTo(value, digits));
   const [text, factor] = steps.find(([, , from]) => size >= from) as Step;
   const shown = value / factor;
-  const smallest = factor === steps[steps.length - 1]![1] && Math.abs(shown) < 1;
+  const smallest = factor === at(steps, steps.length - 1)[1] && Math.abs(shown) < 1;
   return `${minus(smallest ? shown.toFixed(digits - 1) : significant(shown, digits))} ${text}`;
 }
 

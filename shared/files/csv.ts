@@ -1,3 +1,5 @@
+import { at } from '../core/at.ts';
+
 /** Comma-separated values as RFC 4180 has them, written in UTF-8 with a byte order mark, which spreadsheets tell it by. */
 const BYTE_ORDER_MARK = '\ufeff';
 
@@ -26,7 +28,7 @@ export function readCsv(text: string, separator: string): string[][] {
   };
   const input = text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text;
   for (let i = 0; i < input.length; i++) {
-    const character = input[i]!;
+    const character = at(input, i);
     if (inQuotes) {
       if (character !== '"') cell += character;
       else if (input[i + 1] === '"') cell += input[i++];

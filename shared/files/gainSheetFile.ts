@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
 import { entryFailure, type Failure, failure, shown } from '../core/problem.ts';
 import { checkTuning } from '../core/tuning.ts';
@@ -94,5 +95,5 @@ function cellValue(cell: string, separator: string): unknown {
 }
 
 function firstLine(text: string): string {
-  return text.slice(0, 1000).split(/[\r\n]/, 1)[0]!;
+  return at(text.slice(0, 1000).split(/[\r\n]/, 1), 0);
 }

@@ -1,3 +1,4 @@
+import { present } from '../core/at.ts';
 import type { ParameterName } from '../core/parameters/table.ts';
 import { isRecord } from '../core/problem.ts';
 import type { Preset, Scene, Shelf } from '../core/scene.ts';
@@ -104,7 +105,7 @@ function migrateParameters(parameters: unknown, version: number): unknown {
   return Object.fromEntries(
     Object.entries(parameters).map(([name, value]) => {
       if (!Object.hasOwn(VERSION_1, name)) return [name, value];
-      const [today, unit] = VERSION_1[name]!;
+      const [today, unit] = present(VERSION_1[name]);
       if (Object.hasOwn(parameters, today)) return [name, value];
       return [today, typeof value === 'number' ? toSI(value, unit) : value];
     }),

@@ -1,4 +1,5 @@
 import { cascadeOf } from '../axis/cascade.ts';
+import { at } from '../core/at.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, MILLISECOND, PERCENT } from './factor.ts';
@@ -76,5 +77,5 @@ function row(
   under: readonly Factor[],
   unit: string,
 ): SheetRow {
-  return convertedRow(label, name.split(' ')[0]!, converted(name, over, under, unit));
+  return convertedRow(label, at(name.split(' '), 0), converted(name, over, under, unit));
 }

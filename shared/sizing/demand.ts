@@ -3,6 +3,7 @@ import { holdingForce } from '../axis/gravity.ts';
 import { guideLoad, slidingFriction } from '../axis/guide.ts';
 import { loadSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
 import { coggingTerms } from '../axis/periodic.ts';
+import { present } from '../core/at.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MotionStretch } from '../motion/cycleMotion.ts';
 import type { Setpoint } from '../motion/setpoint.ts';
@@ -138,7 +139,7 @@ export function worstForce(loads: Loads, motion: readonly MotionStretch[]): Wors
       }
     }
   }
-  return worst!;
+  return present(worst);
 }
 
 /** Mean power that turns into heat, W: guide, iron of the motors, nut and bearings; and what the process takes. */

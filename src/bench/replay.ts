@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
 
@@ -22,8 +23,8 @@ export class Replay {
   changesUpTo(tick: number): ParameterChanges | null {
     const { events } = this.#session;
     let changes: ParameterChanges | undefined;
-    for (; this.#next < events.length && events[this.#next]!.tick <= tick; this.#next++) {
-      const event = events[this.#next]!;
+    for (; this.#next < events.length && at(events, this.#next).tick <= tick; this.#next++) {
+      const event = at(events, this.#next);
       if (event.kind === 'change') changes = { ...changes, ...event.changes };
     }
     return changes ?? null;

@@ -1,3 +1,4 @@
+import { at as elementAt, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
 import type { Frame } from '../../shared/protocol/axis.ts';
 import { Level, RATIO } from './level.ts';
@@ -59,8 +60,8 @@ export class History {
   /** Start of the oldest bin that is kept at any level, s; NaN if there is none. */
   get oldestTime(): number {
     let k = this.#levels.length - 1;
-    while (k > 0 && this.#levels[k]!.written === 0) k--;
-    const coarsest = this.#levels[k]!;
+    while (k > 0 && elementAt(this.#levels, k).written === 0) k--;
+    const coarsest = elementAt(this.#levels, k);
     return coarsest.written > 0 ? coarsest.begin(coarsest.oldest) : Number.NaN;
   }
 
@@ -100,19 +101,19 @@ export class History {
     const perSecond = count / (to - from);
     this.#segments.cover(from, to, 1 / perSecond);
     for (let s = 0; s < this.#segments.count; s++) {
-      const level = this.#levels[this.#segments.level[s]!]!;
-      const span = level.tracks[TIME]!;
-      const track = level.tracks[CHANNEL_INDEX[channel]]!;
-      for (let n = this.#segments.first[s]!; n < this.#segments.end[s]!; n++) {
+      const level = present(this.#levels[elementAt(this.#segments.level, s)]);
+      const span = elementAt(level.tracks, TIME);
+      const track = elementAt(level.tracks, CHANNEL_INDEX[channel]);
+      for (let n = valueAt(this.#segments.first, s); n < valueAt(this.#segments.end, s); n++) {
         const slot = level.slot(n);
-        const low = track[slot]!;
-        const high = track[slot + 1]!;
-        const first = Math.floor((span[slot]! - from) * perSecond + ROUNDING);
-        const end = Math.max(first + 1, Math.ceil((span[slot + 1]! - from) * perSecond - ROUNDING));
+        const low = elementAt(track, slot);
+        const high = elementAt(track, slot + 1);
+        const first = Math.floor((elementAt(span, slot) - from) * perSecond + ROUNDING);
+        const end = Math.max(first + 1, Math.ceil((elementAt(span, slot + 1) - from) * perSecond - ROUNDING));
         const last = at + Math.min(end, count) - 1;
         for (let column = at + Math.max(first, 0); column <= last; column++) {
-          if (!(lows[column]! <= low)) lows[column] = low;
-          if (!(highs[column]! >= high)) highs[column] = high;
+          if (!(valueAt(lows, column) <= low)) lows[column] = low;
+          if (!(valueAt(highs, column) >= high)) highs[column] = high;
         }
       }
     }
@@ -123,12 +124,13 @@ export class History {
    * finest bin that holds it, or of the nearest one; false if nothing was recorded.
    */
   valuesAt(time: number, out: Float64Array): boolean {
-    if (this.#levels[0]!.written === 0) return false;
+    if (elementAt(this.#levels, 0).written === 0) return false;
     const reaches = (level: Level) => level.oldest === 0 || time >= level.begin(level.oldest);
-    const level = this.#levels.find(reaches) ?? this.#levels.at(-1)!;
+    const level = this.#levels.find(reaches) ?? present(this.#levels.at(-1));
     const slot = level.slot(Math.min(level.firstEndingAfter(time), level.written - 1));
     for (let c = 0; c < CHANNEL_COUNT; c++)
-      out[c] = (level.tracks[c]![slot]! + level.tracks[c]![slot + 1]!) / 2;
+      out[c] =
+        (elementAt(elementAt(level.tracks, c), slot) + elementAt(elementAt(level.tracks, c), slot + 1)) / 2;
     return true;
   }
 
@@ -138,8 +140,8 @@ export class History {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
     for (let column = 0; column < FINE; column++) {
-      if (this.#lows[column]! < low) low = this.#lows[column]!;
-      if (this.#highs[column]! > high) high = this.#highs[column]!;
+      if (valueAt(this.#lows, column) < low) low = valueAt(this.#lows, column);
+      if (valueAt(this.#highs, column) > high) high = valueAt(this.#highs, column);
     }
     const found = low <= high;
     out[0] = found ? low : Number.NaN;
@@ -155,14 +157,14 @@ export class History {
     let duration = 0;
     this.#segments.cover(from, to, MEAN_RESOLUTION);
     for (let s = 0; s < this.#segments.count; s++) {
-      const level = this.#levels[this.#segments.level[s]!]!;
-      const span = level.tracks[TIME]!;
-      const track = level.tracks[CHANNEL_INDEX[channel]]!;
-      for (let n = this.#segments.first[s]!; n < this.#segments.end[s]!; n++) {
+      const level = present(this.#levels[elementAt(this.#segments.level, s)]);
+      const span = elementAt(level.tracks, TIME);
+      const track = elementAt(level.tracks, CHANNEL_INDEX[channel]);
+      for (let n = valueAt(this.#segments.first, s); n < valueAt(this.#segments.end, s); n++) {
         const slot = level.slot(n);
-        const a = track[slot]!;
-        const b = track[slot + 1]!;
-        const length = span[slot + 1]! - span[slot]!;
+        const a = elementAt(track, slot);
+        const b = elementAt(track, slot + 1);
+        const length = elementAt(span, slot + 1) - elementAt(span, slot);
         integral += ((a * a + a * b + b * b) / 3) * length;
         duration += length;
       }
@@ -176,26 +178,26 @@ export class History {
     const levels = this.#levels;
     segments.cover(from, to, 0);
     let bins = 0;
-    for (let s = 0; s < segments.count; s++) bins += segments.end[s]! - segments.first[s]!;
+    for (let s = 0; s < segments.count; s++) bins += valueAt(segments.end, s) - valueAt(segments.first, s);
     const copy = new History(capacitiesFor(bins));
     for (let s = 0; s < segments.count; s++) {
-      const level = levels[segments.level[s]!]!;
-      for (let n = segments.first[s]!; n < segments.end[s]!; n++) copy.#take(level, n);
+      const level = present(levels[elementAt(segments.level, s)]);
+      for (let n = valueAt(segments.first, s); n < valueAt(segments.end, s); n++) copy.#take(level, n);
     }
     return copy;
   }
 
   #take(level: Level, n: number): void {
     this.#merge(RATIO);
-    this.#levels[0]!.appendCopy(level, n);
-    this.#pending[0]!++;
+    elementAt(this.#levels, 0).appendCopy(level, n);
+    this.#pending[0] = elementAt(this.#pending, 0) + 1;
     this.#newest = level.begin(n);
   }
 
   #append(bins: Float64Array, at: number): void {
-    const finest = this.#levels[0]!;
-    const begin = bins[at + 2 * TIME]!;
-    const last = bins[at + 2 * TIME + 1]!;
+    const finest = elementAt(this.#levels, 0);
+    const begin = valueAt(bins, at + 2 * TIME);
+    const last = valueAt(bins, at + 2 * TIME + 1);
     // Time only runs backwards if another run has begun unannounced.
     if (begin <= this.#newest) this.clear();
     if (finest.written > 0) {
@@ -207,16 +209,16 @@ export class History {
     }
     finest.appendRecord(bins, at);
     finest.setEnd(finest.written - 1, last + (this.#spacing < Infinity ? this.#spacing : 0));
-    this.#pending[0]!++;
+    this.#pending[0] = elementAt(this.#pending, 0) + 1;
     this.#newest = last;
   }
 
   /** Passes the bins of every level that has `least` or more waiting on to the next level. */
   #merge(min: number): void {
-    for (let k = 0; k + 1 < this.#levels.length && this.#pending[k]! >= min; k++) {
-      this.#levels[k + 1]!.appendMerged(this.#levels[k]!, this.#pending[k]!);
+    for (let k = 0; k + 1 < this.#levels.length && elementAt(this.#pending, k) >= min; k++) {
+      elementAt(this.#levels, k + 1).appendMerged(elementAt(this.#levels, k), elementAt(this.#pending, k));
       this.#pending[k] = 0;
-      this.#pending[k + 1]!++;
+      this.#pending[k + 1] = elementAt(this.#pending, k + 1) + 1;
     }
   }
 }

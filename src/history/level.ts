@@ -1,3 +1,4 @@
+import { at as elementAt, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/core/channels.ts';
 
 /** Minimum and maximum of one channel, interleaved by bin. */
@@ -48,24 +49,24 @@ export class Level {
   }
 
   begin(n: number): number {
-    return this.tracks[TIME]![this.slot(n)]!;
+    return elementAt(elementAt(this.tracks, TIME), this.slot(n));
   }
 
   end(n: number): number {
-    return this.tracks[TIME]![this.slot(n) + 1]!;
+    return elementAt(elementAt(this.tracks, TIME), this.slot(n) + 1);
   }
 
   setEnd(n: number, time: number): void {
-    this.tracks[TIME]![this.slot(n) + 1] = time;
+    elementAt(this.tracks, TIME)[this.slot(n) + 1] = time;
   }
 
   /** Appends one record of a telemetry frame, which starts at `at`. */
   appendRecord(bins: Float64Array, at: number): void {
     const slot = this.slot(this.written++);
     for (let c = 0, from = at; c < this.tracks.length; c++) {
-      const track = this.tracks[c]!;
-      track[slot] = bins[from++]!;
-      track[slot + 1] = bins[from++]!;
+      const track = elementAt(this.tracks, c);
+      track[slot] = valueAt(bins, from++);
+      track[slot + 1] = valueAt(bins, from++);
     }
   }
 
@@ -74,8 +75,8 @@ export class Level {
     const slot = this.slot(this.written++);
     const from = other.slot(n);
     for (let c = 0; c < this.tracks.length; c++) {
-      this.tracks[c]![slot] = other.tracks[c]![from]!;
-      this.tracks[c]![slot + 1] = other.tracks[c]![from + 1]!;
+      elementAt(this.tracks, c)[slot] = elementAt(elementAt(other.tracks, c), from);
+      elementAt(this.tracks, c)[slot + 1] = elementAt(elementAt(other.tracks, c), from + 1);
     }
   }
 
@@ -84,15 +85,15 @@ export class Level {
     const slot = this.slot(this.written++);
     const first = finer.written - count;
     for (let c = 0; c < this.tracks.length; c++) {
-      const source = finer.tracks[c]!;
-      let low = source[finer.slot(first)]!;
-      let high = source[finer.slot(first) + 1]!;
+      const source = elementAt(finer.tracks, c);
+      let low = elementAt(source, finer.slot(first));
+      let high = elementAt(source, finer.slot(first) + 1);
       for (let n = first + 1; n < finer.written; n++) {
         const from = finer.slot(n);
-        low = Math.min(low, source[from]!);
-        high = Math.max(high, source[from + 1]!);
+        low = Math.min(low, elementAt(source, from));
+        high = Math.max(high, elementAt(source, from + 1));
       }
-      const track = this.tracks[c]!;
+      const track = elementAt(this.tracks, c);
       track[slot] = low;
       track[slot + 1] = high;
     }

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import { type Level, RATIO } from './level.ts';
 
 /**
@@ -26,7 +27,7 @@ export class Segments {
     const wanted = this.#levelFor(resolution);
     let covered = from;
     for (let k = this.#levels.length - 1; k >= 0; k--) {
-      const level = this.#levels[k]!;
+      const level = at(this.#levels, k);
       const until = k > wanted ? Math.min(to, this.#reach(k - 1)) : to;
       const first = level.firstEndingAfter(covered);
       const end = level.firstBeginningFrom(until);
@@ -41,11 +42,11 @@ export class Segments {
 
   /** Bins closed early by a gap are short, so the length of a level's bins is told from the finest. */
   #levelFor(resolution: number): number {
-    const finest = this.#levels[0]!;
+    const finest = at(this.#levels, 0);
     if (finest.written === 0) return 0;
     let length = (finest.end(finest.written - 1) - finest.begin(finest.written - 1)) * RATIO;
     let k = 0;
-    while (k + 1 < this.#levels.length && this.#levels[k + 1]!.written > 0 && length <= resolution) {
+    while (k + 1 < this.#levels.length && at(this.#levels, k + 1).written > 0 && length <= resolution) {
       length *= RATIO;
       k++;
     }
@@ -54,7 +55,7 @@ export class Segments {
 
   /** From what time on level `k` still has everything. */
   #reach(k: number): number {
-    const level = this.#levels[k]!;
+    const level = at(this.#levels, k);
     return level.oldest > 0 ? level.begin(level.oldest) : Number.NEGATIVE_INFINITY;
   }
 }

@@ -32,6 +32,7 @@ import { readoutAt } from './readout.ts';
 import { hasMoved } from './staleness.ts';
 import { verdictOf } from './verdict.ts';
 import './loop.css';
+import { present as known, valueAt } from '../../shared/core/at.ts';
 
 /** Where analyses and measurements come from; `analysisClient.ts` is one. */
 export interface LoopAnalyst {
@@ -207,7 +208,7 @@ export class LoopView {
     const { analysis, point, parameters } = present;
     const { frequency, figures } = analysis;
     const slow = (figures.crossovers[0] ?? SLOW) < SLOW && (figures.crossovers.at(-1) ?? SLOW) < SLOW;
-    this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, frequency[frequency.length - 1]!);
+    this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, valueAt(frequency, frequency.length - 1));
     const { measured } = this.#data;
     const isStale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
     if (isStale && !this.#data.isStale)
@@ -247,7 +248,7 @@ export class LoopView {
     const { width, height } = this.#root.getBoundingClientRect();
     const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
     this.#slots.resize(width / rem, height / rem);
-    this.#root.setAttribute('data-arrangement', this.#slots.element.getAttribute('data-arrangement')!);
+    this.#root.setAttribute('data-arrangement', known(this.#slots.element.getAttribute('data-arrangement')));
     for (const pane of this.#slots.shown) pane.measure(theme);
     return theme;
   }

@@ -88,7 +88,7 @@ export class CutawayPaint {
   }
 
   #moved(values: readonly number[], grain: number): boolean {
-    if (values.every((value, i) => Math.abs(value - this.#shown[i]!) < grain)) return false;
+    if (values.every((value, i) => Math.abs(value - valueAt(this.#shown, i)) < grain)) return false;
     this.#shown.set(values);
     return true;
   }

@@ -8,6 +8,7 @@ import {
   SphereGeometry,
   type Vector3,
 } from 'three';
+import { at as elementAt } from '../../shared/core/at.ts';
 import { Bin } from './build/bin.ts';
 import type { Hold } from './grab.ts';
 
@@ -83,9 +84,9 @@ export class HandSpring {
         normals[at] = across / norm;
         normals[at + 1] = outward * cos + (across * slope * sin) / norm;
         normals[at + 2] = outward * sin - (across * slope * cos) / norm;
-        positions[at] = grip + share * length + wire * normals[at]!;
-        positions[at + 1] = r * cos + wire * normals[at + 1]!;
-        positions[at + 2] = r * sin + wire * normals[at + 2]!;
+        positions[at] = grip + share * length + wire * elementAt(normals, at);
+        positions[at + 1] = r * cos + wire * elementAt(normals, at + 1);
+        positions[at + 2] = r * sin + wire * elementAt(normals, at + 2);
       }
     }
     const position = this.#geometry.getAttribute('position') as Float32BufferAttribute;

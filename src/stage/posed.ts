@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 
 /** Movements below this do not show, m. */
@@ -10,12 +11,12 @@ export class Posed {
 
   /** Whether the machine would look different with these values, in the order of CHANNELS. */
   differsFrom(now: Float64Array): boolean {
-    return POSES.some((channel, i) => !(Math.abs(now[channel]! - this.#places[i]!) < GRAIN));
+    return POSES.some((channel, i) => !(Math.abs(valueAt(now, channel) - valueAt(this.#places, i)) < GRAIN));
   }
 
   take(now: Float64Array): void {
     POSES.forEach((channel, i) => {
-      this.#places[i] = now[channel]!;
+      this.#places[i] = valueAt(now, channel);
     });
   }
 

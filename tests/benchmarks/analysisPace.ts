@@ -1,4 +1,5 @@
 import { SCENES } from '../../scenes/index.ts';
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
@@ -23,8 +24,8 @@ export function analysisPace(times = 40): AnalysisPace[] {
     }).sort((a, b) => a - b);
     return {
       name: scene.id ?? scene.title,
-      median: durations[times >> 1]!,
-      longest: durations[times - 1]!,
+      median: at(durations, times >> 1),
+      longest: at(durations, times - 1),
       points,
     };
   };

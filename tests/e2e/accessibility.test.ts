@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { present } from '../../shared/core/at.ts';
 import { expectState, makeMove, press, type } from './controls.ts';
 import { pageTests } from './page.ts';
 import { violations } from './violations.ts';
@@ -57,11 +58,11 @@ it('has no text below 14 px', async () => {
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     const found = new Set<string>();
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-      const parent = node.parentElement!;
+      const parent = present(node.parentElement);
       const hidden = parent.closest('script, style, svg title') || parent.getClientRects().length === 0;
-      if (hidden || !node.textContent!.trim()) continue;
+      if (hidden || !present(node.textContent).trim()) continue;
       const size = Number.parseFloat(getComputedStyle(parent).fontSize);
-      if (size < 14) found.add(`${size} px: ${node.textContent!.trim().slice(0, 40)}`);
+      if (size < 14) found.add(`${size} px: ${present(node.textContent).trim().slice(0, 40)}`);
     }
     return [...found];
   });

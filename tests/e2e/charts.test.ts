@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
+import { present } from '../../shared/core/at.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { makeMove, readQuantity } from './controls.ts';
 import { pageTests } from './page.ts';
@@ -30,7 +31,7 @@ it('reads out under the cursor where the move ended: at its commanded end, stand
 it('zooms to what is dragged over, pans, and follows the run again with Escape', async () => {
   const page = await open({ stage: false });
   await makeMove(page);
-  const box = (await page.locator('.charts-pad').boundingBox())!;
+  const box = present(await page.locator('.charts-pad').boundingBox());
   expect(await mode(page)).toBe('Live');
   await page.mouse.move(box.x + 0.1 * box.width, box.y + 20);
   await page.mouse.down();
@@ -50,16 +51,15 @@ it('shows on the gauges the peak current and force that the model computes', asy
   const gauge = async (name: string) => {
     const text = () => page.getByRole('meter', { name }).getAttribute('aria-valuetext');
     await eventually(text).toMatch(/peak \d/);
-    return /peak ([\d.]+ \S+) of ([\d.]+ \S+),/
-      .exec((await text()) ?? '')!
+    return present(/peak ([\d.]+ \S+) of ([\d.]+ \S+),/.exec((await text()) ?? ''))
       .slice(1)
       .map(readQuantity);
   };
   const [current, limit] = await gauge('Current');
-  expect(current!).toBeCloseTo(move!.peakCurrent, 1);
+  expect(present(current)).toBeCloseTo(present(move).peakCurrent, 1);
   expect(limit).toBeCloseTo(peakCurrent, 1);
   const [force] = await gauge('Motor force');
-  expect(Math.abs(force! - move!.peakForce)).toBeLessThanOrEqual(0.5);
+  expect(Math.abs(present(force) - present(move).peakForce)).toBeLessThanOrEqual(0.5);
 });
 
 it.each([

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { present } from '../../shared/core/at.ts';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
 import { toSI, UNITS, type Unit } from '../../shared/core/units.ts';
 import { parameterLabel } from '../../src/ui/fields/label.ts';
@@ -33,7 +34,7 @@ export const slider = (page: Page, name: ParameterName) =>
 export async function drag(page: Page, name: ParameterName, share: number): Promise<number> {
   const track = slider(page, name);
   await track.scrollIntoViewIfNeeded();
-  const box = (await track.boundingBox())!;
+  const box = present(await track.boundingBox());
   const [low, high, at] = await track.evaluate((input: HTMLInputElement) => [
     input.min,
     input.max,

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { PRESETS, sceneById } from '../../scenes/index.ts';
+import { present } from '../../shared/core/at.ts';
 import { DRIVE_TYPES } from '../../shared/core/scene.ts';
 import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
 import { pageTests } from './page.ts';
@@ -10,7 +11,7 @@ const { open } = pageTests();
 it('puts a drive of each form on the bench with gains that make its moves', async () => {
   const page = await open();
   for (const driveType of DRIVE_TYPES) {
-    const { title } = PRESETS[driveType]!;
+    const { title } = present(PRESETS[driveType]);
     await choose(page, 'Drive', title);
     await reset(page);
     await makeMove(page);

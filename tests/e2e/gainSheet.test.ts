@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
+import { at, present } from '../../shared/core/at.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { gainSheet } from '../../shared/sheet/gainSheet.ts';
 import { gainSheetHtml } from '../../src/paper/gainSheet/gainSheetHtml.ts';
@@ -12,14 +13,14 @@ const { blank } = pageTests();
 
 /** The longest sheet there is: a screw drive with all filters on. */
 function longestSheet(): string {
-  const scene = SCENES.find(({ driveType }) => driveType === 'screw')!;
+  const scene = present(SCENES.find(({ driveType }) => driveType === 'screw'));
   const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
   const given = { ...scene, parameters };
   const point = startingPoint(parameters);
   const analysis = analyse(parameters, point);
   const sheet = gainSheet(given, {
     loops: [{ point, figures: analysis.figures }],
-    move: measureRun(given, 1.2).moves[0]!,
+    move: at(measureRun(given, 1.2).moves, 0),
   });
   return gainSheetHtml(sheet, analysis, '1 May 2030');
 }
@@ -62,7 +63,7 @@ it.each(['A4', 'Letter'])(
   async (format) => {
     const page = await openSheet();
     const pdf = await page.pdf({ format });
-    const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
+    const pages = present(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).length;
     expect(pages).toBeGreaterThan(6);
     expect(pages).toBeLessThan(15);
     // Printed width of the paper less its margins, at 96 px an inch.

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE, sceneById } from '../../scenes/index.ts';
+import { present } from '../../shared/core/at.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { choose, expectState, press } from './controls.ts';
@@ -51,8 +52,11 @@ it('shows the figures of the analysis', async () => {
     ...startingPoint(scene.parameters),
     friction: 'sliding',
   });
-  expect(await number(page, 'Phase margin')).toBeCloseTo((figures.phaseMargin!.value * 180) / Math.PI, 1);
-  expect(await number(page, 'Crossover')).toBeCloseTo(figures.crossovers.at(-1)!, 0);
+  expect(await number(page, 'Phase margin')).toBeCloseTo(
+    (present(figures.phaseMargin).value * 180) / Math.PI,
+    1,
+  );
+  expect(await number(page, 'Crossover')).toBeCloseTo(present(figures.crossovers.at(-1)), 0);
   expect(await number(page, 'Modulus margin')).toBeCloseTo(figures.modulusMargin.value, 3);
 });
 
@@ -76,7 +80,7 @@ it('drags the crossover with the mouse as one step', async () => {
   await openLoop(page);
   const before = await number(page, 'Crossover');
   const gain = await page.locator('#field-Kp').inputValue();
-  const box = (await handle(page, 'Crossover').boundingBox())!;
+  const box = present(await handle(page, 'Crossover').boundingBox());
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
   await page.mouse.move(box.x + box.width / 2 - 30, box.y, { steps: 6 });
@@ -158,7 +162,7 @@ it('reads the plots under a cursor that keys move', async () => {
 it('can be made larger by keys and by its edge, and has no serious violation of accessibility', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
   await openLoop(page);
-  const height = async () => (await page.locator('#loop').boundingBox())!.height;
+  const height = async () => present(await page.locator('#loop').boundingBox()).height;
   const first = await height();
   await page.keyboard.press('y');
   await eventually(height).toBeGreaterThan(first + 100);

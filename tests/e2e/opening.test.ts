@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE, SCENES } from '../../scenes/index.ts';
+import { at } from '../../shared/core/at.ts';
 import { choose, clock, expectState, makeMove, press } from './controls.ts';
 import { pageTests } from './page.ts';
 import { eventually } from './patience.ts';
@@ -28,8 +29,8 @@ it('works on without a network once it is loaded', async () => {
   const page = await open({ stage: false });
   await page.context().setOffline(true);
   await makeMove(page);
-  await choose(page, 'Scene', SCENES[1]!.title);
-  await page.getByRole('heading', { name: SCENES[1]!.title }).waitFor();
+  await choose(page, 'Scene', at(SCENES, 1).title);
+  await page.getByRole('heading', { name: at(SCENES, 1).title }).waitFor();
   await press(page, 'Run');
   await expectState(page, 'Running');
 });

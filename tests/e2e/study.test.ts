@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { present } from '../../shared/core/at.ts';
 import { writeStudy } from '../../shared/files/studyFile.ts';
 import type { Study } from '../../shared/study/candidate.ts';
 import { defaultJobValues } from '../../shared/study/job.ts';
@@ -37,7 +38,7 @@ const SMALL: Study = {
 };
 
 const candidatesTime = async (page: Page) =>
-  Number.parseFloat((await page.locator('.candidates-transport .time').textContent())!);
+  Number.parseFloat(present(await page.locator('.candidates-transport .time').textContent()));
 
 it('takes a study file to its verdict and a report that repeats it', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import { present } from '../../shared/core/at.ts';
 import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
 import { ranged } from '../../shared/core/format.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
@@ -31,7 +32,7 @@ it('fits the moved mass to a recording and puts it on the bench', async () => {
     .first();
   await mass.waitFor();
   const truth = motorSideMass(heavier.parameters) + loadSideMass(heavier.parameters);
-  expect(Number.parseFloat((await mass.textContent())!) / truth).toBeCloseTo(1, 2);
+  expect(Number.parseFloat(present(await mass.textContent())) / truth).toBeCloseTo(1, 2);
   await page.getByRole('button', { name: 'Put the fitted values on the bench', exact: true }).click();
   await page.getByRole('button', { name: 'Lay over the charts', exact: true }).click();
   await page.keyboard.press('Escape');

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
+import { at } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
@@ -16,7 +17,7 @@ const STANDARD_GRAVITY = 9.80665;
 
 /** The first move of the opening scene, straight from the model. */
 const firstMove = (changes: ParameterChanges = {}) =>
-  measureRun({ ...scene, parameters: { ...parameters, ...changes } }, 1).moves[0]!;
+  at(measureRun({ ...scene, parameters: { ...parameters, ...changes } }, 1).moves, 0);
 
 it('shows the figures that the model computes', async () => {
   const page = await open({ stage: false });

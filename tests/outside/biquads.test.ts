@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { type BiquadCoefficients, designLowpass, designNotch } from '../../shared/axis/biquadDesign.ts';
+import { at } from '../../shared/core/at.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
 
 const section = (): BiquadCoefficients => ({ b0: 0, b1: 0, b2: 0, a1: 0, a2: 0 });
@@ -7,7 +8,7 @@ const values = ({ b0, b1, b2, a1, a2 }: BiquadCoefficients) => [b0, b1, b2, a1, 
 
 function expectNear(found: BiquadCoefficients, expected: readonly number[], tolerance: number): void {
   values(found).forEach((value, k) => {
-    expect(Math.abs(value - expected[k]!)).toBeLessThan(tolerance);
+    expect(Math.abs(value - at(expected, k))).toBeLessThan(tolerance);
   });
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { bareScene } from '../workers/model/sceneOf.ts';
@@ -24,8 +25,8 @@ function stepResponse(currentBandwidth: number): number[] {
   const response: number[] = [];
   while (response.length < 400) {
     axis.step();
-    const command = axis.record[C.currentCommand]!;
-    if (command > 0) response.push(axis.record[C.forceCurrent]! / command);
+    const command = valueAt(axis.record, C.currentCommand);
+    if (command > 0) response.push(valueAt(axis.record, C.forceCurrent) / command);
   }
   return response;
 }
@@ -45,9 +46,10 @@ describe('current loop', () => {
 
   it('follows i[n+1] = i[n] + (i* − i[n−1])/(2 Tσ/Ts): the cancelled pole leaves an integrator behind one period of delay', () => {
     const expected = [0, 0];
-    while (expected.length < 12) expected.push(expected.at(-1)! + (1 - expected.at(-2)!) / (2 * tSigma));
+    while (expected.length < 12)
+      expected.push(present(expected.at(-1)) + (1 - present(expected.at(-2))) / (2 * tSigma));
     expected.forEach((value, n) => {
-      expect(Math.abs(response[n]! - value)).toBeLessThan(0.02);
+      expect(Math.abs(at(response, n) - value)).toBeLessThan(0.02);
     });
   });
 
@@ -71,7 +73,7 @@ describe('current loop', () => {
     let largest = 0;
     for (let k = 0; k < 1600; k++) {
       axis.step();
-      largest = Math.max(largest, axis.record[C.voltage]!);
+      largest = Math.max(largest, valueAt(axis.record, C.voltage));
     }
     expect(largest).toBeCloseTo(48 / Math.sqrt(3), 9);
   });

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { at } from '../../shared/core/at.ts';
 import { evaluatePositioning } from '../../workers/accuracy/iso230.ts';
 
 /*
@@ -24,7 +25,7 @@ const BACKWARD = [
 
 /** mm to m, less the target. */
 const deviations = (positions: readonly (readonly number[])[]) =>
-  positions.map((row, i) => row.map((position) => (position - TARGETS[i]!) * 1e-3));
+  positions.map((row, i) => row.map((position) => (position - at(TARGETS, i)) * 1e-3));
 
 /** Half of the last digit printed, 0.01 nm, and a rounding of the data. */
 const PRINTED = 6e-12;
@@ -41,7 +42,7 @@ describe('positioning of a measured axis, nm', () => {
     ['spreadDown', [6.28, 7.29, 10.43, 12.18, 15.73]],
   ] as const)('has at its targets, as printed, %s', (name, printed) => {
     printed.forEach((value, i) => {
-      expectNm(found[name][i]!, value);
+      expectNm(at(found[name], i), value);
     });
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at as elementAt, present } from '../../shared/core/at.ts';
 import { type Curve, margins } from '../../workers/analysis/margins.ts';
 import { type Complex, magnitude, over, phase, plus, times, unit } from '../../workers/math/complex.ts';
 import { logSpaced } from '../../workers/math/logSpaced.ts';
@@ -22,14 +23,14 @@ function sampled(num: number, den: readonly number[], period: number): Curve {
   const n = den.length - 1;
   const a = new Matrix(n, n);
   for (let i = 0; i + 1 < n; i++) a.set(i, i + 1, 1);
-  for (let j = 0; j < n; j++) a.set(n - 1, j, -den[n - j]!);
+  for (let j = 0; j < n; j++) a.set(n - 1, j, -elementAt(den, n - j));
   const b = new Matrix(n, 1);
   b.set(n - 1, 0, num);
   const { phi, gamma } = zeroOrderHold(a, b, period);
   const output = new Float64Array(n);
   output[0] = 1;
   const transfer = new Transfer(phi, gamma, output);
-  return (omega) => transfer.at(unit(omega * period))[0]!;
+  return (omega) => elementAt(transfer.at(unit(omega * period)), 0);
 }
 
 const marginsOf = (curve: Curve, to = 1e3) => margins(curve, logSpaced(1e-3, to, 4000));
@@ -83,8 +84,8 @@ describe('margins of published loops', () => {
     const found = marginsOf(curve);
     const compare = (at: { value: number; omega: number } | null, figure: Figure | undefined, unitOf = 1) => {
       if (figure === undefined) return;
-      expect(Math.abs(at!.value / unitOf - figure[0])).toBeLessThan(figure[2]);
-      expect(Math.abs(at!.omega - figure[1])).toBeLessThan(figure[3]);
+      expect(Math.abs(present(at).value / unitOf - figure[0])).toBeLessThan(figure[2]);
+      expect(Math.abs(present(at).omega - figure[1])).toBeLessThan(figure[3]);
     };
     compare(found.gainMargin, expected.gain);
     compare(found.phaseMargin, expected.phase, DEGREE);
@@ -94,24 +95,24 @@ describe('margins of published loops', () => {
   it('a flexible structure with three crossovers', () => {
     const found = marginsOf(continuous([35, 3.5, 8.75], [1, 1.03, 101.1862, 23.81176, 100.228, 1]));
     expect(found.crossovers).toHaveLength(3);
-    expect(Math.abs(found.gainMargin!.value - 2.2716)).toBeLessThan(6e-5);
-    expect(Math.abs(found.gainMargin!.omega - 10.0053)).toBeLessThan(6e-5);
-    expect(Math.abs(found.phaseMargin!.value / DEGREE - 97.594)).toBeLessThan(6e-4);
-    expect(Math.abs(found.phaseMargin!.omega - 0.085)).toBeLessThan(6e-5);
+    expect(Math.abs(present(found.gainMargin).value - 2.2716)).toBeLessThan(6e-5);
+    expect(Math.abs(present(found.gainMargin).omega - 10.0053)).toBeLessThan(6e-5);
+    expect(Math.abs(present(found.phaseMargin).value / DEGREE - 97.594)).toBeLessThan(6e-4);
+    expect(Math.abs(present(found.phaseMargin).omega - 0.085)).toBeLessThan(6e-5);
     expect(Math.abs(found.modulusMargin.value - 0.5591)).toBeLessThan(6e-5);
     expect(Math.abs(found.modulusMargin.omega - 9.9918)).toBeLessThan(6e-5);
   });
 
   it('200/(s³ + 21s² + 20s) crosses the real axis at √20 rad/s with a margin of 2.1', () => {
     const found = marginsOf(continuous([200], [1, 21, 20, 0]));
-    expect(Math.abs(found.gainMargin!.omega - 4.47213595)).toBeLessThan(1e-7);
-    expect(Math.abs(found.gainMargin!.value - 2.1)).toBeLessThan(1e-8);
+    expect(Math.abs(present(found.gainMargin).omega - 4.47213595)).toBeLessThan(1e-7);
+    expect(Math.abs(present(found.gainMargin).value - 2.1)).toBeLessThan(1e-8);
   });
 
   it('a loop of three integrators and two zeros needs at least 1/16 of its gain (exact)', () => {
     const found = marginsOf(continuous([1, 0.2, 0.01], [1, 1, 0, 0, 0]));
     expect(found.gainMargin).toBeNull();
-    expect(found.gainReduction!.value).toBeCloseTo(0.0625, 9);
+    expect(present(found.gainReduction).value).toBeCloseTo(0.0625, 9);
   });
 
   // Sampled behind a zero-order hold, by the same file.
@@ -133,15 +134,15 @@ describe('margins of published loops', () => {
   ])('$name, sampled', ({ curve, period, expected, tolerance }) => {
     const { gainMargin, phaseMargin, modulusMargin } = marginsOf(curve, Math.PI / period);
     const found = [
-      gainMargin!.value,
-      phaseMargin!.value / DEGREE,
+      present(gainMargin).value,
+      present(phaseMargin).value / DEGREE,
       modulusMargin.value,
-      gainMargin!.omega,
-      phaseMargin!.omega,
+      present(gainMargin).omega,
+      present(phaseMargin).omega,
       modulusMargin.omega,
     ];
     found.forEach((value, k) => {
-      expect(Math.abs(value / expected[k]! - 1)).toBeLessThan(tolerance);
+      expect(Math.abs(value / elementAt(expected, k) - 1)).toBeLessThan(tolerance);
     });
   });
 });
@@ -150,29 +151,29 @@ describe('margins of textbook loops', () => {
   // Åström, Hägglund, PID Controllers, 2nd ed. 1995: ultimate gain and period of 1/(s + 1)³ (from memory; exact: 8 and 2π/√3).
   it('1/(s + 1)³ oscillates at a gain of 8 with a period of 3.63 s', () => {
     const { gainMargin } = marginsOf(continuous([1], [1, 3, 3, 1]));
-    expect(gainMargin!.value).toBeCloseTo(8, 9);
-    expect(Math.abs((2 * Math.PI) / gainMargin!.omega - 3.63)).toBeLessThan(5e-3);
+    expect(present(gainMargin).value).toBeCloseTo(8, 9);
+    expect(Math.abs((2 * Math.PI) / present(gainMargin).omega - 3.63)).toBeLessThan(5e-3);
   });
 
   // Kessler 1955 and 1958; Umland & Safiuddin, IEEE Trans. Industry Applications 26(3), 1990 (from memory).
   it('the magnitude optimum 1/(2Ts(1 + Ts)) has 65.5°', () => {
     const { phaseMargin } = marginsOf(continuous([1], [2, 2, 0]));
-    expect(Math.abs(phaseMargin!.value / DEGREE - 65.5)).toBeLessThan(0.1);
+    expect(Math.abs(present(phaseMargin).value / DEGREE - 65.5)).toBeLessThan(0.1);
   });
 
   it('the symmetrical optimum (1 + 4Ts)/(8T²s²(1 + Ts)) has 36.87° at 1/(2T)', () => {
     const { phaseMargin } = marginsOf(continuous([4, 1], [8, 8, 0, 0]));
-    expect(Math.abs(phaseMargin!.value / DEGREE - 36.87)).toBeLessThan(0.01);
-    expect(phaseMargin!.omega).toBeCloseTo(0.5, 9);
+    expect(Math.abs(present(phaseMargin).value / DEGREE - 36.87)).toBeLessThan(0.01);
+    expect(present(phaseMargin).omega).toBeCloseTo(0.5, 9);
   });
 
   // Definition: the delay margin is what takes the phase margin away at the crossover (Landau, Zito, Digital Control Systems, 2006, 2.6).
   it('an integrator 1/s may wait for π/2 s and no longer', () => {
     const integrator = continuous([1], [1, 0]);
     const { delayMargin } = marginsOf(integrator);
-    expect(delayMargin!.value).toBeCloseTo(Math.PI / 2, 9);
-    const late: Curve = (omega) => times(integrator(omega), unit(-omega * delayMargin!.value));
-    expect(marginsOf(late).phaseMargin!.value).toBeCloseTo(0, 8);
+    expect(present(delayMargin).value).toBeCloseTo(Math.PI / 2, 9);
+    const late: Curve = (omega) => times(integrator(omega), unit(-omega * present(delayMargin).value));
+    expect(present(marginsOf(late).phaseMargin).value).toBeCloseTo(0, 8);
   });
 
   // Against brute force on a grid a thousand times as fine.
@@ -198,7 +199,7 @@ describe('delay of a sampled loop', () => {
     ]);
     const transfer = new Transfer(delayed, Matrix.of([[0], [1]]), Float64Array.of(1, 0));
     const omega = 2 * Math.PI * 1000;
-    const ratio = times(transfer.at(unit(omega * period))[0]!, { re: 0, im: omega });
+    const ratio = times(elementAt(transfer.at(unit(omega * period)), 0), { re: 0, im: omega });
     expect(phase(ratio) / DEGREE).toBeCloseTo(-54, 9);
     expect(Math.abs(1 / magnitude(ratio) - 0.98363164)).toBeLessThan(1e-6);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at, present } from '../../shared/core/at.ts';
 import { Friction, type FrictionLaw } from '../../workers/model/friction.ts';
 import { TickSolver } from '../../workers/solver/tickSolver.ts';
 
@@ -36,9 +37,9 @@ function slide(force: (t: number, x: number) => number, span: number) {
   const y = [0, 0, 0, 0];
   const solver = new TickSolver(
     (_t, [x, v, z, t], d) => {
-      friction.evaluate(v!, z!);
-      d[0] = v!;
-      d[1] = (force(t!, x!) - friction.force) / MASS;
+      friction.evaluate(present(v), present(z));
+      d[0] = present(v);
+      d[1] = (force(present(t), present(x)) - friction.force) / MASS;
       d[2] = friction.bristleSpeed;
       d[3] = 1;
     },
@@ -49,7 +50,7 @@ function slide(force: (t: number, x: number) => number, span: number) {
   return {
     y,
     advance: () => solver.advance(y),
-    frictionForce: () => evaluated(friction, y[1]!, y[2]!).force,
+    frictionForce: () => evaluated(friction, at(y, 1), at(y, 2)).force,
   };
 }
 
@@ -63,7 +64,7 @@ describe('LuGre friction, published set-up', () => {
       const z = g / 1e5;
       friction.evaluate(v, z);
       expect(friction.bristleSpeed).toBeCloseTo(0, 12);
-      expect(friction.force).toBeCloseTo(expected[i]!, 6);
+      expect(friction.force).toBeCloseTo(at(expected, i), 6);
     });
   });
 
@@ -75,23 +76,24 @@ describe('LuGre friction, published set-up', () => {
         corners.findLastIndex((corner) => corner <= t),
         corners.length - 2,
       );
-      const [t0, t1, f0, f1] = [corners[k]!, corners[k + 1]!, forces[k]!, forces[k + 1]!];
+      const [t0, t1, f0, f1] = [at(corners, k), at(corners, k + 1), at(forces, k), at(forces, k + 1)];
       return f0 + ((f1 - f0) * (t - t0)) / (t1 - t0);
     };
     const mass = slide(ramp, 0.005);
     const ends: number[] = [];
     for (let k = 1; k <= 65 / 0.005; k++) {
       mass.advance();
-      if (corners.some((corner) => corner > 0 && Math.abs(k * 0.005 - corner) < 1e-9)) ends.push(mass.y[0]!);
+      if (corners.some((corner) => corner > 0 && Math.abs(k * 0.005 - corner) < 1e-9))
+        ends.push(at(mass.y, 0));
     }
     const read = { max: 45e-6, min: -10e-6, tolerance: 1e-6 };
     expect(Math.abs(Math.max(...ends) - read.max)).toBeLessThan(read.tolerance);
     expect(Math.abs(Math.min(...ends) - read.min)).toBeLessThan(read.tolerance);
     const converged = [4.4858e-5, 4.5312e-5, -9.5635e-6, -1.00174e-5, 4.4858e-5, 4.5312e-5];
     converged.forEach((x, i) => {
-      expect(Math.abs(ends[i]! - x)).toBeLessThan(2e-9);
+      expect(Math.abs(at(ends, i) - x)).toBeLessThan(2e-9);
     });
-    expect(Math.abs(ends[4]! - ends[0]!)).toBeLessThan(1e-9);
+    expect(Math.abs(at(ends, 4) - at(ends, 0))).toBeLessThan(1e-9);
   });
 
   it('sticks and slips when pulled through a spring', () => {
@@ -103,13 +105,13 @@ describe('LuGre friction, published set-up', () => {
     for (let k = 1; k <= 27000; k++) {
       mass.advance();
       const [, v, , t] = mass.y;
-      if (v! > 0.01 && !slipping) starts.push(t!);
-      slipping = v! > 0.01;
-      fastest = Math.max(fastest, v!);
+      if (present(v) > 0.01 && !slipping) starts.push(present(t));
+      slipping = present(v) > 0.01;
+      fastest = Math.max(fastest, present(v));
       strongest = Math.max(strongest, mass.frictionForce());
     }
     [7.458, 13.8207, 20.1834, 26.5461].forEach((start, i) => {
-      expect(Math.abs(starts[i]! - start)).toBeLessThan(0.0015);
+      expect(Math.abs(at(starts, i) - start)).toBeLessThan(0.0015);
     });
     expect(Math.abs(fastest - 0.37)).toBeLessThan(0.01);
     expect(fastest).toBeCloseTo(0.369816, 5);
@@ -128,7 +130,7 @@ describe('LuGre friction, published set-up', () => {
         mass.advance();
         now = mass.frictionForce();
       }
-      expect(Math.abs(before - converged[i]!)).toBeLessThan(2e-4);
+      expect(Math.abs(before - at(converged, i))).toBeLessThan(2e-4);
     });
   });
 

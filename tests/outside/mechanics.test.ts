@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { motorConstants } from '../../shared/axis/motor.ts';
+import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { Plant } from '../../workers/model/plant.ts';
@@ -34,7 +35,7 @@ function periodOf(value: () => number, advance: () => void, span: number, ticks:
     if (before < 0 && now >= 0) crossings.push((k - now / (now - before)) * span);
     before = now;
   }
-  return (crossings.at(-1)! - crossings[0]!) / (crossings.length - 1);
+  return (present(crossings.at(-1)) - at(crossings, 0)) / (crossings.length - 1);
 }
 
 describe('mechanics against closed solutions', () => {
@@ -46,7 +47,7 @@ describe('mechanics against closed solutions', () => {
     );
     y[X1] = 1e-5;
     const omega = Math.sqrt(1e7 * (1 / 2 + 1 / 14));
-    const period = periodOf(() => y[X1]! - y[X2]!, advance, span, 20000);
+    const period = periodOf(() => at(y, X1) - at(y, X2), advance, span, 20000);
     expect((period * omega) / (2 * Math.PI)).toBeCloseTo(1, 6);
   });
 
@@ -75,7 +76,7 @@ describe('mechanics against closed solutions', () => {
     );
     const ticks = 0.25 * axis.parameters.currentRate;
     for (let k = 0; k <= ticks; k++) axis.step();
-    const t = axis.record[C.time]!;
+    const t = valueAt(axis.record, C.time);
     expect(t).toBeCloseTo(0.25, 12);
     expect(axis.record[C.tablePosition]).toBeCloseTo(0.25 - 0.5 * 9.80665 * t * t, 9);
   });
@@ -92,7 +93,7 @@ describe('mechanics against closed solutions', () => {
     );
     for (let k = 0; k < 1600; k++) axis.step();
     // Only the coil unit, which hangs on its mounting, sags: m1 g/k12.
-    expect(Math.abs(axis.record[C.tablePosition]! - axis.parameters.start)).toBeLessThan(1e-6);
+    expect(Math.abs(valueAt(axis.record, C.tablePosition) - axis.parameters.start)).toBeLessThan(1e-6);
   });
 
   it('a nut in the middle of its lost motion passes nothing on, and contact never pulls', () => {
@@ -146,7 +147,7 @@ describe('mechanics against closed solutions', () => {
     plant.derivative(0, y, dy);
     const { inductance } = motorConstants(parameters);
     let magnetic = 0;
-    for (let k = CURRENTS; k < CURRENTS + 6; k++) magnetic += 1.5 * inductance * y[k]! * dy[k]!;
+    for (let k = CURRENTS; k < CURRENTS + 6; k++) magnetic += 1.5 * inductance * at(y, k) * at(dy, k);
     const { inputPower, copperPower, force } = plant.windings;
     expect(inputPower - copperPower - magnetic).toBeCloseTo(force * 0.8, 9);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at as elementAt, valueAt } from '../../shared/core/at.ts';
 import { biquadResponse } from '../../workers/analysis/positionController.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
 import { magnitude, phase, unit } from '../../workers/math/complex.ts';
@@ -17,7 +18,7 @@ function characteristic(a: Matrix): number[] {
   let m = new Matrix(n, n);
   for (let k = 1; k <= n; k++) {
     m = a.times(m);
-    for (let i = 0; i < n; i++) m.add(i, i, coefficients[k - 1]!);
+    for (let i = 0; i < n; i++) m.add(i, i, elementAt(coefficients, k - 1));
     const product = a.times(m);
     let trace = 0;
     for (let i = 0; i < n; i++) trace += product.get(i, i);
@@ -51,12 +52,12 @@ describe('zero-order hold', () => {
     // num = c adj(zI − Φ) Γ + d den, c = (remainder of the division)/0.75, d = 1/3
     const c = [(0.5 - 1 / 3) / 0.75, 0];
     const d = 1 / 3;
-    const zeroth = c[0]! * gamma.get(0, 0) + c[1]! * gamma.get(1, 0);
+    const zeroth = elementAt(c, 0) * gamma.get(0, 0) + elementAt(c, 1) * gamma.get(1, 0);
     const first =
-      c[0]! * (phi.get(0, 1) * gamma.get(1, 0) - phi.get(1, 1) * gamma.get(0, 0)) +
-      c[1]! * (phi.get(1, 0) * gamma.get(0, 0) - phi.get(0, 0) * gamma.get(1, 0));
-    [d, d * den[1]! + zeroth, d * den[2]! + first].forEach((value, k) => {
-      expect(value).toBeCloseTo([0.333333333333, -0.427419169439, 0.221654141101][k]!, 11);
+      elementAt(c, 0) * (phi.get(0, 1) * gamma.get(1, 0) - phi.get(1, 1) * gamma.get(0, 0)) +
+      elementAt(c, 1) * (phi.get(1, 0) * gamma.get(0, 0) - phi.get(0, 0) * gamma.get(1, 0));
+    [d, d * elementAt(den, 1) + zeroth, d * elementAt(den, 2) + first].forEach((value, k) => {
+      expect(value).toBeCloseTo(elementAt([0.333333333333, -0.427419169439, 0.221654141101], k), 11);
     });
   });
 
@@ -73,21 +74,21 @@ describe('zero-order hold', () => {
 
     it('has its published poles', () => {
       const poles = Array.from(eigenvaluesOf(a).re).sort((x, y) => x - y);
-      expect(Math.abs(poles[0]! + 1.454e6)).toBeLessThan(600);
-      expect(Math.abs(poles[1]! + 59.23)).toBeLessThan(0.006);
-      expect(Math.abs(poles[2]!)).toBeLessThan(1e-9);
+      expect(Math.abs(elementAt(poles, 0) + 1.454e6)).toBeLessThan(600);
+      expect(Math.abs(elementAt(poles, 1) + 59.23)).toBeLessThan(0.006);
+      expect(Math.abs(elementAt(poles, 2))).toBeLessThan(1e-9);
     });
 
     it('has its published pole, zero and gain when sampled', () => {
       const { phi, gamma } = zeroOrderHold(a, input, 1e-3);
       const poles = Array.from(eigenvaluesOf(phi).re).sort((x, y) => y - x);
       expect(poles[0]).toBeCloseTo(1, 9);
-      expect(Math.abs(poles[1]! - 0.9425)).toBeLessThan(6e-5);
-      expect(Math.abs(poles[2]!)).toBeLessThan(1e-9);
+      expect(Math.abs(elementAt(poles, 1) - 0.9425)).toBeLessThan(6e-5);
+      expect(Math.abs(elementAt(poles, 2))).toBeLessThan(1e-9);
       // First two samples of the impulse response: g1, and g1 (p1 + p2 − zero).
       const [g1, g2] = [gamma.get(0, 0), phi.times(gamma).get(0, 0)];
       expect(Math.abs(g1 - 0.0010389)).toBeLessThan(6e-8);
-      expect(Math.abs(poles[0]! + poles[1]! - g2 / g1 + 0.9831)).toBeLessThan(6e-5);
+      expect(Math.abs(elementAt(poles, 0) + elementAt(poles, 1) - g2 / g1 + 0.9831)).toBeLessThan(6e-5);
     });
   });
 });
@@ -100,10 +101,13 @@ describe('frequency response of a state space', () => {
       [-b / J, K / J],
       [-K / L, -R / L],
     ]);
-    const response = new Transfer(a, Matrix.of([[0], [1 / L]]), Float64Array.of(1, 0)).at({
-      re: 0,
-      im: 10,
-    })[0]!;
+    const response = elementAt(
+      new Transfer(a, Matrix.of([[0], [1 / L]]), Float64Array.of(1, 0)).at({
+        re: 0,
+        im: 10,
+      }),
+      0,
+    );
     expect(Math.abs(magnitude(response) - 0.0139)).toBeLessThan(5e-5);
     expect(Math.abs((phase(response) * 180) / Math.PI + 123.6835)).toBeLessThan(5e-4);
   });
@@ -117,7 +121,7 @@ describe('eigenvalues', () => {
       coefficients = [...coefficients, 0].map((c, k) => c - r * (coefficients[k - 1] ?? 0));
     }
     const a = new Matrix(10, 10);
-    for (let k = 0; k < 10; k++) a.set(0, k, -coefficients[k + 1]!);
+    for (let k = 0; k < 10; k++) a.set(0, k, -elementAt(coefficients, k + 1));
     for (let k = 1; k < 10; k++) a.set(k, k - 1, 1);
     const { re, im } = eigenvaluesOf(a);
     Array.from(re)
@@ -134,8 +138,8 @@ describe('eigenvalues', () => {
     const a = new Matrix(n, n);
     for (let i = 0; i < n; i++) for (let j = Math.max(i - 1, 0); j < n; j++) a.set(i, j, n - Math.max(i, j));
     const values = Array.from(eigenvaluesOf(a).re).sort((x, y) => y - x);
-    expect(Math.abs(values[0]! - 32.2289)).toBeLessThan(1e-4);
-    for (let k = 0; k < 4; k++) expect(values[k]! * values[n - 1 - k]!).toBeCloseTo(1, 4);
+    expect(Math.abs(elementAt(values, 0) - 32.2289)).toBeLessThan(1e-4);
+    for (let k = 0; k < 4; k++) expect(elementAt(values, k) * elementAt(values, n - 1 - k)).toBeCloseTo(1, 4);
   });
 
   // The n-th roots of one: a cyclic shift, which has no eigenvalue to deflate first and needs the exceptional shifts.
@@ -144,11 +148,12 @@ describe('eigenvalues', () => {
     const a = new Matrix(n, n);
     for (let i = 0; i < n; i++) a.set(i, (i + 1) % n, 1);
     const { re, im } = eigenvaluesOf(a);
-    const angles = Array.from(re, (value, k) => Math.atan2(im[k]!, value)).sort((x, y) => x - y);
+    const angles = Array.from(re, (value, k) => Math.atan2(valueAt(im, k), value)).sort((x, y) => x - y);
     re.forEach((value, k) => {
-      expect(Math.hypot(value, im[k]!)).toBeCloseTo(1, 12);
+      expect(Math.hypot(value, valueAt(im, k))).toBeCloseTo(1, 12);
     });
-    for (let k = 1; k < n; k++) expect(angles[k]! - angles[k - 1]!).toBeCloseTo((2 * Math.PI) / n, 10);
+    for (let k = 1; k < n; k++)
+      expect(elementAt(angles, k) - elementAt(angles, k - 1)).toBeCloseTo((2 * Math.PI) / n, 10);
   });
 
   it('of a matrix that is not finite are refused', () => {
@@ -171,7 +176,7 @@ describe('second-order sections', () => {
   it('notch at 0.06 of Nyquist, Q = 30', () => {
     const { b0, b1, b2, a1, a2 } = notch(0.06, 30, 2);
     [b0, b1, b2, a1, a2].forEach((value, k) => {
-      const expected = [0.99686824, -1.9584219, 0.99686824, -1.9584219, 0.99373647][k]!;
+      const expected = elementAt([0.99686824, -1.9584219, 0.99686824, -1.9584219, 0.99373647], k);
       expect(Math.abs(value - expected)).toBeLessThan(5e-8);
     });
   });
@@ -192,7 +197,10 @@ describe('second-order sections', () => {
     filter.setNotch(mapped(omega, 0.5), 0.184605753262 / (2 * omega), 0, 0.5);
     const { b0, b1, b2, a1, a2 } = filter;
     [b0, b1, b2, a1, a2].forEach((value, k) => {
-      const expected = [0.864128643219, -1.2157757002, 0.864128643219, -1.2157757002, 0.728257286438][k]!;
+      const expected = elementAt(
+        [0.864128643219, -1.2157757002, 0.864128643219, -1.2157757002, 0.728257286438],
+        k,
+      );
       expect(Math.abs(value - expected)).toBeLessThan(1e-11);
     });
   });
@@ -203,7 +211,10 @@ describe('second-order sections', () => {
     filter.setLowpass(mapped(omega, 0.5), 0.545522368805 / (2 * omega), 0.5);
     const { b0, b1, b2, a1, a2 } = filter;
     [b0, b1, b2, a1, a2].forEach((value, k) => {
-      const expected = [0.0878212817591, 0.175642563518, 0.0878212817591, -1.0047722097, 0.35605733674][k]!;
+      const expected = elementAt(
+        [0.0878212817591, 0.175642563518, 0.0878212817591, -1.0047722097, 0.35605733674],
+        k,
+      );
       expect(Math.abs(value - expected)).toBeLessThan(1e-11);
     });
   });

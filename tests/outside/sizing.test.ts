@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { STEEL_DENSITY, STEEL_MODULUS } from '../../shared/axis/screw.ts';
+import { at as elementAt, present } from '../../shared/core/at.ts';
 import { defaultParameters } from '../../shared/core/parameters/table.ts';
 import { cycleMotion } from '../../shared/motion/cycleMotion.ts';
 import { moveLimits } from '../../shared/motion/moveLimits.ts';
@@ -37,7 +38,7 @@ describe('root mean square of a duty', () => {
     const reversal = (1e4 * 2 * perMinute(200)) / 5;
     expect(Math.abs(reversal - 83776)).toBeLessThan(0.5);
     const torques = [25000, 0, reversal, 0, 20000, 0, reversal, 0];
-    const duty = [10, 1, 5, 1, 15, 1, 5, 1].map((time, k) => steady(time, torques[k]!));
+    const duty = [10, 1, 5, 1, 15, 1, 5, 1].map((time, k) => steady(time, elementAt(torques, k)));
     expect(totalTime(duty)).toBe(39);
     expect(Math.abs(rms(duty) - 45975)).toBeLessThan(0.5);
     expect(Math.abs((rms(duty) * perMinute(200)) / 1e3 - 962.895)).toBeLessThan(0.0006);
@@ -172,14 +173,14 @@ describe('whipping of a shaft', () => {
       const load = perLength * (2 * Math.PI * frequency) ** 2;
       const [a, b] = [shoot([0, 0, 1, 0]), shoot([0, 0, 0, 1])];
       const second = ends === 'fixedFixed' ? 1 : 2;
-      return a[0]! * b[second]! - a[second]! * b[0]!;
+      return elementAt(a, 0) * elementAt(b, second) - elementAt(a, second) * elementAt(b, 0);
 
       /** Deflection, slope, moment and shear at the far end, by the classical Runge-Kutta rule. */
       function shoot(start: readonly number[]): readonly number[] {
         const slope = ([w, theta, moment, shear]: readonly number[]) =>
-          [theta!, moment! / stiffness, shear!, load * w!] as const;
+          [present(theta), present(moment) / stiffness, present(shear), load * present(w)] as const;
         const moved = (y: readonly number[], k: readonly number[], h: number) =>
-          y.map((value, n) => value + h * k[n]!);
+          y.map((value, n) => value + h * elementAt(k, n));
         const steps = 400;
         const h = shaft.length / steps;
         let y = start;
@@ -188,7 +189,11 @@ describe('whipping of a shaft', () => {
           const k2 = slope(moved(y, k1, h / 2));
           const k3 = slope(moved(y, k2, h / 2));
           const k4 = slope(moved(y, k3, h));
-          y = y.map((value, n) => value + (h / 6) * (k1[n]! + 2 * k2[n]! + 2 * k3[n]! + k4[n]!));
+          y = y.map(
+            (value, n) =>
+              value +
+              (h / 6) * (elementAt(k1, n) + 2 * elementAt(k2, n) + 2 * elementAt(k3, n) + elementAt(k4, n)),
+          );
         }
         return y;
       }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
 import {
   defaultParameters,
@@ -84,7 +85,7 @@ describe.each(fixtures)('reference run $run', (fixture) => {
       do expect(axis.step(), axis.trip?.kind).toBe(true);
       while ((axis.tick - 1) % fixture.stride !== 0);
       for (const { name, index, column } of channels) {
-        const difference = Math.abs(axis.record[index]! - row[column]!);
+        const difference = Math.abs(valueAt(axis.record, index) - at(row, column));
         deviation[name] = Math.max(deviation[name] ?? 0, difference);
       }
     }

@@ -1,4 +1,5 @@
 import { sceneById } from '../../scenes/index.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -22,7 +23,7 @@ export function recordedRun(scene: Scene, seconds: number): { summary: RunSummar
 
 /** Values of one channel between two simulated times. */
 export function between(samples: Float64Array[], channel: number, from: number, to: number): number[] {
-  return samples.filter((r) => r[0]! >= from && r[0]! < to).map((r) => r[channel]!);
+  return samples.filter((r) => valueAt(r, 0) >= from && valueAt(r, 0) < to).map((r) => valueAt(r, channel));
 }
 
 export function rms(values: number[]): number {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
+import { at as elementAt, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Axis } from '../../workers/axis.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
@@ -49,8 +50,8 @@ describe('what the scenes say is to be seen', () => {
       recordedRun(shelfScene('four-motors-one-misaligned', { misalignment3 }), 0.5);
     const [off, straight] = [run(shelfScene('four-motors-one-misaligned').parameters.misalignment3), run(0)];
     expect(off.summary.copperLoss / straight.summary.copperLoss).toBeGreaterThan(1.01);
-    expect(Math.max(...off.samples.map((r) => r[C.circulatingCurrent]!))).toBeGreaterThan(0.5);
-    expect(Math.max(...straight.samples.map((r) => r[C.circulatingCurrent]!))).toBeLessThan(1e-9);
+    expect(Math.max(...off.samples.map((r) => valueAt(r, C.circulatingCurrent)))).toBeGreaterThan(0.5);
+    expect(Math.max(...straight.samples.map((r) => valueAt(r, C.circulatingCurrent)))).toBeLessThan(1e-9);
     // The same force takes more current: three motors give all, one cos(πδ/τ) at best.
     expect(off.summary.peakCurrent / straight.summary.peakCurrent).toBeGreaterThan(1.005);
   });
@@ -63,7 +64,8 @@ describe('what the scenes say is to be seen', () => {
     while (axis.time < 4) {
       axis.step();
       const standing = !axis.set.moving && axis.set.segment > 0;
-      if (stood && !standing) offsets.push(axis.record[C.tablePosition]! - axis.record[C.encoderPosition]!);
+      if (stood && !standing)
+        offsets.push(valueAt(axis.record, C.tablePosition) - valueAt(axis.record, C.encoderPosition));
       stood = standing;
     }
     const spread = Math.max(...offsets) - Math.min(...offsets);
@@ -96,11 +98,11 @@ describe('common practice, no source', () => {
     // Each stair: from where the setpoint stands still again to where it moves on.
     let start = 0;
     for (let k = 1; k < samples.length; k++) {
-      const moved = samples[k]![C.setpoint] !== samples[k - 1]![C.setpoint];
+      const moved = elementAt(samples, k)[C.setpoint] !== elementAt(samples, k - 1)[C.setpoint];
       if (!moved) continue;
       if (k - start > 200) {
-        const at = samples[k - 1]![C.setpoint]!;
-        const table = samples.slice(start, k).map((r) => r[C.tablePosition]! - at);
+        const at = valueAt(elementAt(samples, k - 1), C.setpoint);
+        const table = samples.slice(start, k).map((r) => valueAt(r, C.tablePosition) - at);
         const tail = table.slice(-100);
         levels.push({
           at,
@@ -145,8 +147,8 @@ describe('common practice, no source', () => {
         }),
         0.6,
       );
-      const last = samples.at(-1)!;
-      return last[C.motorForce]! / last[C.forceCurrent]!;
+      const last = present(samples.at(-1));
+      return valueAt(last, C.motorForce) / valueAt(last, C.forceCurrent);
     };
     const fall = 1 - forcePerAmp(90) / forcePerAmp(22);
     expect(fall).toBeGreaterThan(0.01);

@@ -1,3 +1,4 @@
+import { at } from '../at.ts';
 import { shortest } from '../format.ts';
 import type { Name } from '../sentence.ts';
 import { type ParameterName, type Parameters, parameterRow } from './table.ts';
@@ -7,7 +8,7 @@ const LONGEST_SYMBOL = 2;
 
 /** How a person calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
 export function parameterLabel(name: ParameterName): string {
-  if (name.length <= LONGEST_SYMBOL) return parameterRow(name).meaning.split(':')[0]!;
+  if (name.length <= LONGEST_SYMBOL) return at(parameterRow(name).meaning.split(':'), 0);
   return nameAsText(name);
 }
 

@@ -1,4 +1,5 @@
 import { windingToAmbientResistance } from '../../../shared/axis/motor.ts';
+import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { checkNumber } from '../../../shared/core/check.ts';
 import { ranged } from '../../../shared/core/format.ts';
@@ -62,8 +63,8 @@ export function pointOf(
   paused: boolean,
 ): OperatingPoint {
   const friction = request.speed === 0 ? request.friction : 'sliding';
-  const standing = now !== null && paused && Math.abs(now[C.tableSpeed]!) < STANDING;
-  const present = standing ? Math.round(now[C.tablePosition]! / SAME_PLACE) * SAME_PLACE : p.start;
+  const standing = now !== null && paused && Math.abs(valueAt(now, C.tableSpeed)) < STANDING;
+  const present = standing ? Math.round(valueAt(now, C.tablePosition) / SAME_PLACE) * SAME_PLACE : p.start;
   const position = Math.min(Math.max(request.position ?? present, p.travelMin), p.travelMax);
   return {
     position,
@@ -87,10 +88,10 @@ function temperatures(
   if (which === 'as now' && now !== null) {
     const whole = (value: number) => Math.round(value / SAME_WARMTH) * SAME_WARMTH;
     return {
-      windingTemperature: whole(now[C.windingTemperature]!),
-      carrierTemperature: whole(now[C.carrierTemperature]!),
-      tableTemperature: whole(now[C.tableTemperature]!),
-      screwTemperature: whole(now[C.screwTemperature]!),
+      windingTemperature: whole(valueAt(now, C.windingTemperature)),
+      carrierTemperature: whole(valueAt(now, C.carrierTemperature)),
+      tableTemperature: whole(valueAt(now, C.tableTemperature)),
+      screwTemperature: whole(valueAt(now, C.screwTemperature)),
     };
   }
   if (which === 'winding at its limit') return steadyAtLimit(p);

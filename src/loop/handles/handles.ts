@@ -1,3 +1,4 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import type { NumberRow } from '../../../shared/core/parameters/row.ts';
@@ -54,7 +55,9 @@ export function bareResonances(analysed: Analysed): Resonance[] {
   const { parameters: p } = analysed;
   const { frequency, magnitude } = loopGainOf(analysed);
   const filters = FILTER_NAMES.filter((name) => p[name]).map((name) => filterGain(name, p));
-  const bare = magnitude.map((value, k) => filters.reduce((left, gain) => left / gain(frequency[k]!), value));
+  const bare = magnitude.map((value, k) =>
+    filters.reduce((left, gain) => left / gain(valueAt(frequency, k)), value),
+  );
   return resonances({ frequency, magnitude: bare }).filter((each) => !hasNotch(p, each.frequency));
 }
 
@@ -63,7 +66,7 @@ export function handlesOf(analysed: Analysed): Handle[] {
   const { parameters: p, analysis } = analysed;
   const loop = loopGainOf(analysed);
   const crossover = mainCrossover(p, loop, analysis.figures.crossovers);
-  const highest = analysis.frequency[analysis.frequency.length - 1]!;
+  const highest = valueAt(analysis.frequency, analysis.frequency.length - 1);
   return [
     ...(crossover === null ? [] : [crossoverHandle(p, loop, crossover)]),
     ...FILTER_NAMES.filter((name) => p[name]).flatMap((name) =>
@@ -201,5 +204,5 @@ function ratio(level: number): number {
 }
 
 function levelAt({ frequency, magnitude }: LoopGain, at: number): number {
-  return decibels(magnitude[frequency.indexOf(at)]!);
+  return decibels(valueAt(magnitude, frequency.indexOf(at)));
 }

@@ -1,3 +1,4 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import { placeOn, power } from '../../plot/interpolate.ts';
 import type { LoopGain } from './shapeCrossover.ts';
 
@@ -28,10 +29,10 @@ const GOLDEN = (1 + Math.sqrt(5)) / 2;
  */
 export function resonances(loop: LoopGain): Resonance[] {
   const { frequency, magnitude } = loop;
-  const level = magnitude.map((value, k) => value * frequency[k]! ** SLOPE);
+  const level = magnitude.map((value, k) => value * valueAt(frequency, k) ** SLOPE);
   const found: Resonance[] = [];
   for (let k = 1; k + 1 < level.length; k++) {
-    if (level[k]! <= level[k - 1]! || level[k]! < level[k + 1]!) continue;
+    if (valueAt(level, k) <= valueAt(level, k - 1) || valueAt(level, k) < valueAt(level, k + 1)) continue;
     const resonance = peakAt(loop, level, k);
     if (resonance) found.push(resonance);
   }
@@ -46,9 +47,9 @@ export function resonanceNear(all: readonly Resonance[], frequency: number): Res
 }
 
 function peakAt({ frequency, magnitude }: LoopGain, level: Float64Array, peak: number): Resonance | null {
-  const f = frequency[peak]!;
+  const f = valueAt(frequency, peak);
   const flank = (at: number) => power(magnitude, placeOn(frequency, at));
-  const height = magnitude[peak]! / Math.sqrt(flank(f * GOLDEN) * flank(f / GOLDEN));
+  const height = valueAt(magnitude, peak) / Math.sqrt(flank(f * GOLDEN) * flank(f / GOLDEN));
   const [low, high] = [edge(frequency, level, peak, -1), edge(frequency, level, peak, 1)];
   if (height < MIN_HEIGHT || low === null || high === null) return null;
   const damping = (high - low) / f / 2;
@@ -57,13 +58,13 @@ function peakAt({ frequency, magnitude }: LoopGain, level: Float64Array, peak: n
 
 /** Where the level falls to 1/√2 of the peak on one side; null when it rises again before, or the curve ends. */
 function edge(frequency: Float64Array, level: Float64Array, peak: number, step: 1 | -1): number | null {
-  const half = level[peak]! / Math.SQRT2;
+  const half = valueAt(level, peak) / Math.SQRT2;
   for (let k = peak + step; k >= 0 && k < level.length; k += step) {
-    if (level[k]! > level[peak]!) return null;
-    if (level[k]! > half) continue;
+    if (valueAt(level, k) > valueAt(level, peak)) return null;
+    if (valueAt(level, k) > half) continue;
     const [a, b] = [k - step, k];
-    const share = Math.log(half / level[a]!) / Math.log(level[b]! / level[a]!);
-    return frequency[a]! * (frequency[b]! / frequency[a]!) ** share;
+    const share = Math.log(half / valueAt(level, a)) / Math.log(valueAt(level, b) / valueAt(level, a));
+    return valueAt(frequency, a) * (valueAt(frequency, b) / valueAt(frequency, a)) ** share;
   }
   return null;
 }

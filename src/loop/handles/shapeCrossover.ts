@@ -1,3 +1,4 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import { PARAMETERS, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { placeOn, power } from '../../plot/interpolate.ts';
 import { type ControllerGains, controllerGain } from './controllerGain.ts';
@@ -70,7 +71,7 @@ export function mainCrossover(
 ): number | null {
   const falls = (f: number) => {
     const { index } = placeOn(frequency, f);
-    return magnitude[index + 1]! < magnitude[index]!;
+    return valueAt(magnitude, index + 1) < valueAt(magnitude, index);
   };
   const falling = crossovers.filter(falls);
   const lead = (LEAD * p.Kp) / p.Kd / (2 * Math.PI);

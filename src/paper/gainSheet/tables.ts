@@ -1,3 +1,4 @@
+import { at } from '../../../shared/core/at.ts';
 import { numberText, quantityText } from '../../../shared/sheet/quantityText.ts';
 import type { SheetRow, SheetSection } from '../../../shared/sheet/row.ts';
 import { OUTPUTS, type ScaledGain } from '../../../shared/sheet/scaledGains.ts';
@@ -55,7 +56,7 @@ function scaledRows({ symbol, per, forms }: ScaledGain): Markup {
     ({ value, unit }) =>
       markup`<td class="value">${quantityText(value as number, outputUnit(unit), SCALED)}</td>`,
   );
-  const how = forms[OUTPUTS.indexOf('A')]!.how;
+  const how = at(forms, OUTPUTS.indexOf('A')).how;
   return markup`<tbody><tr class="gain"><th scope="row">${withIndices(symbol)}</th><td>${per}</td>${values}</tr>
 <tr><td class="how" colspan="${OUTPUTS.length + 2}">${withIndices(how)}</td></tr></tbody>
 `;
@@ -63,7 +64,7 @@ function scaledRows({ symbol, per, forms }: ScaledGain): Markup {
 
 /** 'A rms/(count/ms)' is A rms; what it is per stands in a column of its own. */
 function outputUnit(unit: string): string {
-  return unit.split('/')[0]!;
+  return at(unit.split('/'), 0);
 }
 
 function quantities(section: SheetSection, lastHead: string, rows: readonly Markup[]): Markup {

@@ -23,7 +23,7 @@ function along(stops: readonly Rgb[], share: number, into: Rgb): Rgb {
   const from = at(stops, i);
   const to = at(stops, i + 1);
   const w = place - i;
-  for (let k = 0; k < 3; k++) into[k] = from[k]! + w * (to[k]! - from[k]!);
+  for (let k = 0; k < 3; k++) into[k] = at(from, k) + w * (at(to, k) - at(from, k));
   return into;
 }
 

@@ -31,12 +31,12 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
     const z = at(plan.tracks, unit.track);
     const placeAt = (x: number): Point => [unit.x + x, plan.driveHeight, z];
     const coilXs = spread(-length / 2 + coilPitch / 2, length / 2 - coilPitch / 2, motor.coils);
-    const set = coils(shop, coilRings[0]!, coilXs.map(placeAt), Math.PI / 3);
+    const set = coils(shop, at(coilRings, 0), coilXs.map(placeAt), Math.PI / 3);
     const finXs = spread(-length / 2 + coilPitch, length / 2 - coilPitch, motor.coils - 1);
-    const fins = many(bin, finRings[0]!, shop.m.anodisedFine, finXs.map(placeAt));
+    const fins = many(bin, at(finRings, 0), shop.m.anodisedFine, finXs.map(placeAt));
     const flanges = many(
       bin,
-      flangeRings[0]!,
+      at(flangeRings, 0),
       shop.m.anodised,
       [-1, 1].map((s) => placeAt(s * (length / 2 + 0.12 * coilPitch))),
     );
@@ -49,9 +49,9 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
       0.05 * finOuter,
     );
     swaps.push(
-      { mesh: set.mesh, whole: coilRings[0]!, cut: coilRings[1]! },
-      { mesh: fins, whole: finRings[0]!, cut: finRings[1]! },
-      { mesh: flanges, whole: flangeRings[0]!, cut: flangeRings[1]! },
+      { mesh: set.mesh, whole: at(coilRings, 0), cut: at(coilRings, 1) },
+      { mesh: fins, whole: at(finRings, 0), cut: at(finRings, 1) },
+      { mesh: flanges, whole: at(flangeRings, 0), cut: at(flangeRings, 1) },
     );
     carriers.push(fins, flanges, saddle);
     sets.push(set);

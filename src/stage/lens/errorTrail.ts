@@ -1,3 +1,5 @@
+import { valueAt } from '../../../shared/core/at.ts';
+
 /** What the error was over the last while of simulated time: a ring that the magnifier draws as an afterglow. */
 export class ErrorTrail {
   readonly #times: Float64Array;
@@ -18,7 +20,7 @@ export class ErrorTrail {
   /** Returns whether anything was added. Time that runs backwards is another run: the trail starts anew. */
   push(time: number, error: number): boolean {
     if (this.#held > 0) {
-      const newest = this.#times[this.#index(0)]!;
+      const newest = valueAt(this.#times, this.#index(0));
       if (time < newest) this.#held = 0;
       else if (time - newest < this.#span / this.#capacity) return false;
     }
@@ -33,9 +35,9 @@ export class ErrorTrail {
   each(now: number, visit: (age: number, error: number) => void): void {
     for (let i = 0; i < this.#held; i++) {
       const at = this.#index(i);
-      const age = now - this.#times[at]!;
+      const age = now - valueAt(this.#times, at);
       if (age > this.#span) return;
-      visit(age, this.#errors[at]!);
+      visit(age, valueAt(this.#errors, at));
     }
   }
 
@@ -44,8 +46,8 @@ export class ErrorTrail {
     let peak = 0;
     for (let i = 0; i < this.#held; i++) {
       const at = this.#index(i);
-      if (now - this.#times[at]! > this.#span) break;
-      peak = Math.max(peak, Math.abs(this.#errors[at]!));
+      if (now - valueAt(this.#times, at) > this.#span) break;
+      peak = Math.max(peak, Math.abs(valueAt(this.#errors, at)));
     }
     return peak;
   }

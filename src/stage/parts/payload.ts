@@ -1,4 +1,5 @@
 import { Group, LatheGeometry, Vector2 } from 'three';
+import { present } from '../../../shared/core/at.ts';
 import type { Shop } from '../build/shop.ts';
 import type { Size } from '../build/sizes.ts';
 import { block, many, type Point, spread } from '../build/solids.ts';
@@ -74,14 +75,14 @@ function moulds({ bin, m }: Shop, places: readonly Point[], { length, width }: S
     [0.84, 0.3],
     [1, 0.28],
     [1, 0],
-  ].map(([x, y]) => new Vector2(x! * r, y! * r));
+  ].map(([x, y]) => new Vector2(present(x) * r, present(y) * r));
   group.add(many(bin, bin.own(new LatheGeometry(cup.reverse(), 18)), m.mould, places));
   const film = [
     [0, 0.27],
     [0.35, 0.32],
     [0.6, 0.47],
     [0.7, 0.6],
-  ].map(([x, y]) => new Vector2(x! * r, y! * r));
+  ].map(([x, y]) => new Vector2(present(x) * r, present(y) * r));
   const lenses = many(bin, bin.own(new LatheGeometry(film.reverse(), 16)), m.lens, places);
   lenses.castShadow = false;
   group.add(lenses);

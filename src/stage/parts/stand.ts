@@ -1,4 +1,5 @@
 import { ExtrudeGeometry, Group, Shape, Vector2 } from 'three';
+import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import type { Shop } from '../build/shop.ts';
 import { block, solid } from '../build/solids.ts';
@@ -70,7 +71,7 @@ function hull(points: Vector2[]): Vector2[] {
   const half = (run: Vector2[]) => {
     const chain: Vector2[] = [];
     for (const p of run) {
-      while (chain.length > 1 && turn(chain[chain.length - 2]!, chain[chain.length - 1]!, p) <= 0)
+      while (chain.length > 1 && turn(at(chain, chain.length - 2), at(chain, chain.length - 1), p) <= 0)
         chain.pop();
       chain.push(p);
     }

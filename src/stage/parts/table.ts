@@ -1,4 +1,5 @@
 import { CircleGeometry, Group, type Mesh } from 'three';
+import { present } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import type { Shop } from '../build/shop.ts';
@@ -80,8 +81,8 @@ function threadedHoles({ bin, m }: Shop, { plate, rail }: Layout, top: number): 
     Math.min(Math.max(Math.floor(size / 0.025), 2), 24),
   );
   const free = plate.width / 2 - 0.012;
-  const places = spread(-plate.length / 2 + 0.012, plate.length / 2 - 0.012, nx!).flatMap((x) =>
-    spread(-free, free, nz!).map((z): Point => [x, top + 2e-4, z]),
+  const places = spread(-plate.length / 2 + 0.012, plate.length / 2 - 0.012, present(nx)).flatMap((x) =>
+    spread(-free, free, present(nz)).map((z): Point => [x, top + 2e-4, z]),
   );
   const clear = places.filter(
     ([x, , z]) =>

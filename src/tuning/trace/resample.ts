@@ -1,3 +1,4 @@
+import { at, valueAt } from '../../../shared/core/at.ts';
 import type { TraceGap } from '../../../shared/protocol/trace.ts';
 
 /** A step of time this much longer than the others is a gap: one row lost is seen. Rounding may make a step longer by a digit. */
@@ -37,18 +38,18 @@ interface Piece extends Range {
  */
 export function gridOf(times: ArrayLike<number>, digit: number): Grid {
   const rows = times.length;
-  const steps = Float64Array.from({ length: rows - 1 }, (_, k) => times[k + 1]! - times[k]!);
+  const steps = Float64Array.from({ length: rows - 1 }, (_, k) => at(times, k + 1) - at(times, k));
   const usual = median(steps);
   const alike = steps.reduce((sum, step) => sum + (Math.abs(step - usual) <= EVEN * usual ? 1 : 0), 0);
   const rounding = alike > ALIKE * steps.length ? 0 : digit;
   const limit = GAP * meanWithout(steps, FAR * usual) + rounding;
-  const start = times[0]!;
+  const start = at(times, 0);
 
   const ranges: Range[] = [];
   const gaps: TraceGap[] = [];
   for (let from = 0, k = 0; k < rows; k++) {
-    const isGap = k + 1 < rows && steps[k]! > limit;
-    if (isGap) gaps.push({ from: times[k]!, to: times[k + 1]! });
+    const isGap = k + 1 < rows && valueAt(steps, k) > limit;
+    if (isGap) gaps.push({ from: at(times, k), to: at(times, k + 1) });
     if (isGap || k + 1 === rows) {
       ranges.push({ from, to: k });
       from = k + 1;
@@ -57,22 +58,22 @@ export function gridOf(times: ArrayLike<number>, digit: number): Grid {
 
   const period = periodOf(times, ranges);
   const pieces = ranges.map(
-    (range): Piece => ({ ...range, at: Math.round((times[range.from]! - start) / period) }),
+    (range): Piece => ({ ...range, at: Math.round((at(times, range.from) - start) / period) }),
   );
   const unevenness = pieces.reduce((max, piece) => Math.max(max, unevennessOf(times, piece, period)), 0);
   const even = unevenness <= EVEN * period;
   const kind = even ? 'as recorded' : unevenness <= digit ? 'time rounded' : 'interpolated';
-  const last = pieces[pieces.length - 1]!;
+  const last = at(pieces, pieces.length - 1);
   const count =
     kind === 'interpolated'
-      ? Math.floor((times[rows - 1]! - start) / period + EVEN) + 1
+      ? Math.floor((at(times, rows - 1) - start) / period + EVEN) + 1
       : last.at + last.to - last.from + 1;
 
   const place = (values: ArrayLike<number>): Float64Array<ArrayBuffer> => {
     const out = new Float64Array(count).fill(Number.NaN);
     for (const piece of pieces) {
       if (kind === 'interpolated') interpolate(times, values, piece, start, period, out);
-      else for (let k = piece.from; k <= piece.to; k++) out[piece.at + k - piece.from] = values[k]!;
+      else for (let k = piece.from; k <= piece.to; k++) out[piece.at + k - piece.from] = at(values, k);
     }
     return out;
   };
@@ -85,7 +86,7 @@ function periodOf(times: ArrayLike<number>, ranges: readonly Range[]): number {
   for (const { from, to } of ranges) {
     const middle = (from + to) / 2;
     for (let k = from; k <= to; k++) {
-      products += (k - middle) * (times[k]! - times[from]!);
+      products += (k - middle) * (at(times, k) - at(times, from));
       squares += (k - middle) ** 2;
     }
   }
@@ -96,7 +97,7 @@ function periodOf(times: ArrayLike<number>, ranges: readonly Range[]): number {
 function unevennessOf(times: ArrayLike<number>, { from, to }: Piece, period: number): number {
   let [min, max] = [0, 0];
   for (let k = from; k <= to; k++) {
-    const off = times[k]! - times[from]! - (k - from) * period;
+    const off = at(times, k) - at(times, from) - (k - from) * period;
     min = Math.min(min, off);
     max = Math.max(max, off);
   }
@@ -116,27 +117,27 @@ function interpolate(
   out: Float64Array,
 ): void {
   let row = from;
-  const first = Math.ceil((times[from]! - start) / period - EVEN);
+  const first = Math.ceil((at(times, from) - start) / period - EVEN);
   for (let k = first; k < out.length; k++) {
     const time = start + k * period;
-    if (time > times[to]! + EVEN * period) return;
-    while (row + 1 < to && times[row + 1]! < time) row++;
+    if (time > at(times, to) + EVEN * period) return;
+    while (row + 1 < to && at(times, row + 1) < time) row++;
     const near = Math.max(from, Math.min(row - 1, to - 3));
     const far = Math.min(to, near + 3);
     let sum = 0;
     for (let i = near; i <= far; i++) {
       let weight = 1;
       for (let j = near; j <= far; j++) {
-        if (j !== i) weight *= (time - times[j]!) / (times[i]! - times[j]!);
+        if (j !== i) weight *= (time - at(times, j)) / (at(times, i) - at(times, j));
       }
-      sum += weight * values[i]!;
+      sum += weight * at(values, i);
     }
     out[k] = sum;
   }
 }
 
 function median(values: Float64Array): number {
-  return values.slice().sort()[values.length >> 1]!;
+  return valueAt(values.slice().sort(), values.length >> 1);
 }
 
 function meanWithout(values: Float64Array, limit: number): number {

@@ -1,3 +1,4 @@
+import { at as elementAt, present } from '../../../shared/core/at.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { LapseSample } from '../../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
@@ -37,14 +38,14 @@ export function agreement(
   let [kelvin, rise] = [0, 0];
   run.forEach(({ temperatures }, k) => {
     for (const node of ['winding', 'carrier', 'table', 'screw'] as const satisfies (keyof Temperatures)[]) {
-      kelvin = Math.max(kelvin, Math.abs(samples[k]![node] - temperatures[node]));
+      kelvin = Math.max(kelvin, Math.abs(elementAt(samples, k)[node] - temperatures[node]));
       rise = Math.max(rise, temperatures[node] - scene.parameters.ambient);
     }
   });
-  const last = run.at(-1)!;
+  const last = present(run.at(-1));
   // The full model's force per ampere is that of its last span, the time-lapse's that of the cycle that begins at a sample.
-  const middle = (times.at(-1)! + last.time - lapse.cycleTime) / 2;
-  const cold = bruteForce(heldCold(scene), [0, lapse.cycleTime, 2 * lapse.cycleTime])[1]!;
+  const middle = (present(times.at(-1)) + last.time - lapse.cycleTime) / 2;
+  const cold = elementAt(bruteForce(heldCold(scene), [0, lapse.cycleTime, 2 * lapse.cycleTime]), 1);
   return {
     kelvin,
     rise,
@@ -61,7 +62,7 @@ function at(samples: readonly LapseSample[], figure: 'growth' | 'forcePerAmp', t
     samples.findIndex((sample) => sample.time >= time),
     1,
   );
-  const [before, after] = [samples[k - 1]!, samples[k]!];
+  const [before, after] = [elementAt(samples, k - 1), elementAt(samples, k)];
   const share = (time - before.time) / (after.time - before.time);
   return before[figure] + share * (after[figure] - before[figure]);
 }

@@ -1,9 +1,10 @@
+import { at } from '../../../shared/core/at.ts';
 import type { NumberRow, Row } from '../../../shared/core/parameters/row.ts';
 
 /** A legal value of a row, its ends and zero more often than chance has it. */
 export function drawValue(row: Row, random: () => number) {
   if (row.kind === 'switch') return random() < 0.5;
-  if (row.kind === 'choice') return row.options[Math.floor(random() * row.options.length)]!;
+  if (row.kind === 'choice') return at(row.options, Math.floor(random() * row.options.length));
   return drawNumber(row, random);
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { defaultParameters, type ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { compareLoops, compareMoves, compareParameters } from '../../../shared/figures/comparison.ts';
 import { LOOP_FIGURE_NAMES, LOOP_FIGURES } from '../../../shared/figures/loopFigures.ts';
@@ -32,7 +33,9 @@ const move: MoveFigures = {
 
 /** The line of one figure after a move that differs from the one above. */
 function lineOf(changes: Partial<MoveFigures>, label: string) {
-  return compareMoves(move, { ...move, index: 4, ...changes }, p).find((each) => each.label === label)!;
+  return present(
+    compareMoves(move, { ...move, index: 4, ...changes }, p).find((each) => each.label === label),
+  );
 }
 
 describe('two moves', () => {
@@ -64,9 +67,9 @@ describe('two moves', () => {
 
   it('one that settles is better than one that did not', () => {
     const [, , settling] = compareMoves({ ...move, settlingTime: null }, move, p);
-    expect(settling!.verdict).toBe('better');
+    expect(present(settling).verdict).toBe('better');
     const both = { ...move, settlingTime: null };
-    expect(compareMoves(both, both, p)[2]!.verdict).toBe('same');
+    expect(at(compareMoves(both, both, p), 2).verdict).toBe('same');
   });
 
   // What a measurement cannot tell apart: one encoder count of 10 nm, one period of 125 µs, the digits shown.
@@ -84,11 +87,11 @@ describe('two moves', () => {
   it('of a run show what a change of the gains did', () => {
     const scene = DEFAULT_SCENE;
     const run = (changes: ParameterChanges) =>
-      measureRun({ ...scene, parameters: { ...scene.parameters, ...changes } }, 0.9).moves[0]!;
+      at(measureRun({ ...scene, parameters: { ...scene.parameters, ...changes } }, 0.9).moves, 0);
     const without = compareMoves(run({}), run({ accelerationFeedforward: 0 }), scene.parameters);
-    const error = without.find(({ label }) => label === 'Following error, peak')!;
+    const error = present(without.find(({ label }) => label === 'Following error, peak'));
     expect(error.verdict).toBe('worse');
-    expect(error.change!).toBeGreaterThan(1);
+    expect(present(error.change)).toBeGreaterThan(1);
   });
 });
 

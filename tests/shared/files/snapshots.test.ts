@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { type Problem, problemTexts } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
@@ -35,7 +36,7 @@ describe('named tuning snapshots', () => {
       { name: 'soft', tuning: tuningOf(p) },
       { name: 'stiff', tuning: tuningOf(stiff) },
     ]);
-    expect(two[0]!.tuning).not.toHaveProperty('payload');
+    expect(at(two, 0).tuning).not.toHaveProperty('payload');
   });
 
   it('are renamed in place and removed by name; the list given stays as it was', () => {
@@ -48,8 +49,8 @@ describe('named tuning snapshots', () => {
 
   it('are laid over another set-up: only what differs, and the rest stays', () => {
     const heavy = { ...p, payload: 50, Kp: 1e6 };
-    expect(applySnapshot(two[1]!, heavy)).toEqual({ changes: { Kp: 6e6, Kd: 1e4, notch1: true } });
-    expect(applySnapshot(two[0]!, p)).toEqual({ changes: {} });
+    expect(applySnapshot(at(two, 1), heavy)).toEqual({ changes: { Kp: 6e6, Kd: 1e4, notch1: true } });
+    expect(applySnapshot(at(two, 0), p)).toEqual({ changes: {} });
   });
 
   it('are refused where they contradict the set-up, with the reason', () => {

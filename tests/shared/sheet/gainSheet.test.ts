@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { DEFAULT_SCENE, SCENES } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -29,7 +30,7 @@ const scene = (changes: ParameterChanges = {}): Scene => ({
 
 const everything = (given: Scene): GainSheet => {
   const point = startingPoint(given.parameters);
-  const move = measureRun(given, 0.9).moves[0]!;
+  const move = at(measureRun(given, 0.9).moves, 0);
   return gainSheet(given, { loops: [{ point, figures: analyse(given.parameters, point).figures }], move });
 };
 
@@ -42,17 +43,17 @@ const rowsOf = (sheet: GainSheet): SheetRow[] => [
 
 /** Value of the row with this symbol and unit in a section. */
 function valueIn(sheet: GainSheet, section: string, symbol: string, unit: string): number {
-  const found = sheet.sections
-    .find(({ id }) => id === section)!
-    .rows.find((row) => row.symbol === symbol && row.unit === unit);
-  return found!.value as number;
+  const found = present(sheet.sections.find(({ id }) => id === section)).rows.find(
+    (row) => row.symbol === symbol && row.unit === unit,
+  );
+  return present(found).value as number;
 }
 
 /** A gain per `per` in the drive's measure of output: 'A', '% of i_pk'. */
 function scaledOf(sheet: GainSheet, symbol: string, per: string, output: string): number {
-  const gain = sheet.scaled.find((each) => each.symbol === symbol && each.per === per)!;
+  const gain = present(sheet.scaled.find((each) => each.symbol === symbol && each.per === per));
   const ending = per === '' ? `, ${output}` : `, ${output} per ${per}`;
-  return gain.forms.find(({ label }) => label.endsWith(ending))!.value as number;
+  return present(gain.forms.find(({ label }) => label.endsWith(ending))).value as number;
 }
 
 describe('entered into a drive that counts', () => {
@@ -130,7 +131,7 @@ describe('entered into a drive that counts', () => {
         Kvff * setSpeed +
         Kaff * setAcceleration +
         scaledOf(sheet, 'F_b', '', output);
-      const current = filters.reduce((value, each) => each(value), force) * amperes[output]!;
+      const current = filters.reduce((value, each) => each(value), force) * present(amperes[output]);
       largest = Math.max(largest, Math.abs(current - loop.currentCommand));
       peak = Math.max(peak, Math.abs(loop.currentCommand));
     }
@@ -166,9 +167,11 @@ describe('the current loop on the sheet', () => {
     const loop = new CurrentLoop();
     loop.configure(parameters);
     const gain = valueIn(sheet, 'current-loop', 'K_p,i', 'V/A');
-    const perSample = sheet.sections
-      .find(({ id }) => id === 'current-loop')!
-      .rows.find(({ label }) => label === 'Integral gain, per sample')!.value as number;
+    const perSample = present(
+      present(sheet.sections.find(({ id }) => id === 'current-loop')).rows.find(
+        ({ label }) => label === 'Integral gain, per sample',
+      ),
+    ).value as number;
     let integral = 0;
     for (let k = 0; k < 200; k++) {
       const iq = Math.sin(0.1 * k);
@@ -204,16 +207,16 @@ describe('the cascade on the sheet', () => {
 
   it('says plainly when there is none, and when there is no integral action', () => {
     const cascade = (changes: ParameterChanges) =>
-      gainSheet(scene(changes)).sections.find(({ id }) => id === 'cascade')!;
+      present(gainSheet(scene(changes)).sections.find(({ id }) => id === 'cascade'));
     expect(cascade({ Ki: 1e11 }).text.join(' ')).toContain('No cascade has these gains');
     expect(cascade({ Ki: 1e11 }).rows.map(({ value }) => value)).toEqual(['none']);
     expect(cascade({ Kd: 0 }).text.join(' ')).toContain('without damping gain');
-    expect(cascade({ Ki: 0 }).rows.at(-1)!.value).toContain('none');
+    expect(present(cascade({ Ki: 0 }).rows.at(-1)).value).toContain('none');
   });
 });
 
 describe('a screw drive in terms of its motor', () => {
-  const screw = SCENES.find(({ driveType }) => driveType === 'screw')!;
+  const screw = present(SCENES.find(({ driveType }) => driveType === 'screw'));
   const { parameters: p } = screw;
   const sheet = gainSheet(screw);
 
@@ -256,15 +259,15 @@ describe('the formulas', () => {
   });
 
   it('are nearly all worked out by that check', () => {
-    const formulas = rowsOf(scenes[0]!.sheet).filter(({ how }) => how.includes(' = '));
+    const formulas = rowsOf(at(scenes, 0).sheet).filter(({ how }) => how.includes(' = '));
     const unread = formulas.filter(({ how }) => evaluated(how) === null).map(({ symbol }) => symbol);
     expect(new Set(unread)).toEqual(new Set(['a0', 'b0', 'b1', 'b2', 'a1', 'a2']));
   });
 
   it('read as a person would write them', () => {
     const sheet = gainSheet(scene({ Kp: 2.27e6, encoderResolution: 1e-9, forceConstant: 60 }));
-    const gain = sheet.scaled.find(({ symbol, per }) => symbol === 'K_p' && per === 'count')!;
-    expect(gain.forms[1]!.how).toBe(
+    const gain = present(sheet.scaled.find(({ symbol, per }) => symbol === 'K_p' && per === 'count'));
+    expect(at(gain.forms, 1).how).toBe(
       'K_p in A/count = K_p · q / K_f,pk = 2.27·10⁶ N/m · 1 nm / 42.4264 N/A = 53.5044 µA/count',
     );
   });
@@ -285,7 +288,8 @@ describe('the sheet as a whole', () => {
   it('shows margins and the figures of a move as they are read', () => {
     const { sections } = everything(scene());
     const text = (id: string, label: string) =>
-      sections.find((section) => section.id === id)!.rows.find((row) => row.label === label)!.text;
+      present(present(sections.find((section) => section.id === id)).rows.find((row) => row.label === label))
+        .text;
     expect(text('margins', 'Phase margin')).toMatch(/^\d\d\.\d° at \d+ Hz$/);
     expect(text('margins', 'Gain margin')).toMatch(/^\d\.\d\d \(\d+\.\d+ dB\) at \d+ Hz$/);
     expect(text('margins', 'Stiffness at standstill')).toBe('unlimited');

@@ -1,3 +1,5 @@
+import { present } from '../../../shared/core/at.ts';
+
 const PREFIXES: Readonly<Record<string, number>> = {
   p: 1e-12,
   n: 1e-9,
@@ -23,7 +25,7 @@ const TEXT: Readonly<Record<string, number>> = {
  */
 export function evaluated(formula: string): number | null {
   const steps = formula.split(' = ');
-  return sum(steps.at(-2)!) ?? sum(steps.at(-1)!);
+  return sum(present(steps.at(-2))) ?? sum(present(steps.at(-1)));
 }
 
 function sum(text: string): number | null {
@@ -45,7 +47,7 @@ function product(text: string): number | null {
 
 /** '2.27·10⁶ N/m', '53.5 µA/count': a number, a power of ten, and a unit whose prefix counts. */
 function quantity(text: string): number | null {
-  if (text in TEXT) return TEXT[text]!;
+  if (text in TEXT) return present(TEXT[text]);
   const [, mantissa, power = '', unit = ''] = /^([−\d.]+)(?:·10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))? ?(.*)$/.exec(text) ?? [];
   if (mantissa === undefined) return null;
   const exponent = [...power].map((digit) => '⁻⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(digit));
@@ -59,5 +61,5 @@ function joined(digits: readonly number[]): string {
 
 function prefixOf(unit: string): number {
   const [, prefix] = /^([pnµmkMG])(?:A|N|V|H|m|s|Hz)(?:\/| |$)/.exec(unit) ?? [];
-  return prefix === undefined ? 1 : PREFIXES[prefix]!;
+  return prefix === undefined ? 1 : present(PREFIXES[prefix]);
 }

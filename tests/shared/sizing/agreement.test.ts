@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
 import { DRIVE_TYPES, type MoveLine, type Scene } from '../../../shared/core/scene.ts';
 import { cycleMotion } from '../../../shared/motion/cycleMotion.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
@@ -12,7 +13,7 @@ function candidateOf(preset: string, changes: Partial<JobValues> = {}, moves: re
   const job: Job = { title: 'Shuttle', values: { ...defaultJobValues(), ...changes }, moves };
   const scene = candidateScene(job, { preset, motorCount: 1, own: {}, gains: null }, PRESETS);
   const { figures } = sizeCandidate(job, scene);
-  const figure = (id: string) => figures.find((each) => each.id === id)!.value;
+  const figure = (id: string) => present(figures.find((each) => each.id === id)).value;
   return { scene, figure };
 }
 
@@ -41,8 +42,8 @@ describe.each(DRIVE_TYPES)('sizing and simulation of %s', (driveType) => {
     const still: Scene = { ...scene, parameters: { ...scene.parameters, speedCooling: 0 } };
     const { steady } = timeLapse(still, { hours: 0.1 }).asSet;
     expect(steady).not.toBeNull();
-    expect(steady!.winding).toBeGreaterThan(scene.parameters.ambient + 10);
-    expect(Math.abs(steady!.winding - figure('windingTemperature'))).toBeLessThan(1);
+    expect(present(steady).winding).toBeGreaterThan(scene.parameters.ambient + 10);
+    expect(Math.abs(present(steady).winding - figure('windingTemperature'))).toBeLessThan(1);
   });
 });
 

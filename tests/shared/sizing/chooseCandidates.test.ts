@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { chooseCandidates } from '../../../shared/sizing/chooseCandidates.ts';
 import { classNote } from '../../../shared/sizing/classNote.ts';
@@ -16,7 +17,7 @@ const jobOf = (changes: Partial<JobValues> = {}): Job => ({
 });
 
 const driveTypes = (candidates: readonly CandidateChoice[]) =>
-  candidates.map(({ preset }) => PRESETS[preset]!.driveType);
+  candidates.map(({ preset }) => present(PRESETS[preset]).driveType);
 const forces = (candidates: readonly CandidateChoice[]) =>
   candidates.map((candidate) => classForce(candidate, PRESETS));
 const passes = (job: Job, candidate: CandidateChoice) =>
@@ -49,7 +50,7 @@ describe('comparable drives', () => {
     for (const candidate of candidates.slice(0, 3))
       expect(passes(job, candidate), candidate.preset).toBe(true);
     for (const { preset, motorCount } of candidates) {
-      expect(motorCount).toBeLessThanOrEqual(PRESETS[preset]!.driveType === 'screw' ? 1 : 4);
+      expect(motorCount).toBeLessThanOrEqual(present(PRESETS[preset]).driveType === 'screw' ? 1 : 4);
     }
   });
 
@@ -57,7 +58,7 @@ describe('comparable drives', () => {
     const heavy = jobOf({ payload: 100 });
     const [force] = forces(chooseCandidates(heavy, PRESETS));
     expect(force).toBeGreaterThan(300);
-    for (const smaller of [300, 600].filter((each) => each < force!)) {
+    for (const smaller of [300, 600].filter((each) => each < present(force))) {
       const candidate = { preset: 'flat', motorCount: smaller / 300, own: {}, gains: null };
       const screw = { preset: 'screw-600', motorCount: 1, own: {}, gains: null };
       expect(passes(heavy, candidate) && passes(heavy, screw)).toBe(false);
@@ -68,7 +69,7 @@ describe('comparable drives', () => {
     const job = jobOf({ stroke: 2, travel: 2.2, moveTime: 1.5 });
     const candidates = chooseCandidates(job, PRESETS);
     expect(driveTypes(candidates)).toEqual(DRIVE_TYPES);
-    expect(passes(job, candidates[3]!)).toBe(false);
+    expect(passes(job, at(candidates, 3))).toBe(false);
   });
 
   it('keep the smallest of a form that has none of the class, and the note says so', () => {

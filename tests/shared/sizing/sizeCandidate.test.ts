@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
@@ -17,7 +18,7 @@ function sizing(preset: string, job = jobOf(), changes: Partial<CandidateChoice>
     job,
     candidateScene(job, { preset, motorCount: 1, own: {}, gains: null, ...changes }, PRESETS),
   );
-  const figure = (id: string) => sized.figures.find((each) => each.id === id)!;
+  const figure = (id: string) => present(sized.figures.find((each) => each.id === id));
   return { ...sized, figure, value: (id: string) => figure(id).value };
 }
 
@@ -86,14 +87,14 @@ describe('a screw', () => {
   it.each([1, -1])('closes its balance of torque with the load going up and down: %d', (way) => {
     const lifted = sizing('screw', jobOf({ inclination: (way * Math.PI) / 2, payload: 20 }));
     const { numbers } = lifted.figure('peakTorque');
-    const [, sum, whole] = /= ([\d.]+) N·m; with cogging ([\d.]+) N·m/.exec(numbers)!;
+    const [, sum, whole] = present(/= ([\d.]+) N·m; with cogging ([\d.]+) N·m/.exec(numbers));
     const cogging = (3 * 0.02) / (2 * Math.PI);
     expect(Math.abs(Number(whole) - Number(sum) - cogging)).toBeLessThan(0.02);
   });
 
   it('whips when it is long, and its critical speed falls with the square of its length', () => {
     const long = sizing('screw', jobOf({ travel: 2, stroke: 0.25 }));
-    const limit = (each: typeof long) => each.figure('screwSpeed').limit!.value;
+    const limit = (each: typeof long) => present(each.figure('screwSpeed').limit).value;
     expect(limit(screw) / limit(long)).toBeCloseTo((2.3 / 0.7) ** 2, 6);
     expect(long.figure('screwSpeed').standing).toBe('beyond');
     expect(long.reasons.join(' ')).toMatch(/whips/);
@@ -146,10 +147,10 @@ describe('standing', () => {
   });
 
   it('is close where the drive begins to lower its current, and beyond where there is no end to the heat', () => {
-    const { foldbackTemperature, windingLimit } = PRESETS.flat!.parameters;
+    const { foldbackTemperature, windingLimit } = present(PRESETS.flat).parameters;
     const hot = sizing('flat', jobOf({ inclination: Math.PI / 2, payload: 11.5 }));
-    expect(hot.value('windingTemperature')).toBeGreaterThan(foldbackTemperature!);
-    expect(hot.value('windingTemperature')).toBeLessThan(windingLimit!);
+    expect(hot.value('windingTemperature')).toBeGreaterThan(present(foldbackTemperature));
+    expect(hot.value('windingTemperature')).toBeLessThan(present(windingLimit));
     expect(hot.figure('windingTemperature').standing).toBe('close');
     const endless = sizing('flat', jobOf({ inclination: Math.PI / 2, payload: 80 }));
     expect(endless.value('windingTemperature')).toBe(Infinity);
@@ -161,31 +162,33 @@ describe('standing', () => {
 describe('the envelope', () => {
   it('has the voltage circle as its edge', () => {
     const { envelope } = sizing('flat');
-    const p = PRESETS.flat!.parameters;
+    const p = present(PRESETS.flat).parameters;
     const magnet = 1 - 0.0011 * 2;
-    const hot = (p.resistance! / 2) * (1 + 0.00393 * (p.windingLimit! - 20));
+    const hot = (present(p.resistance) / 2) * (1 + 0.00393 * (present(p.windingLimit) - 20));
     const k = Math.round(0.9 * (envelope.speed.length - 2));
-    const [speed, force] = [envelope.speed[k]!, envelope.peak[k]!];
+    const [speed, force] = [at(envelope.speed, k), at(envelope.peak, k)];
     // The current behind that force, by halving, must take all of the voltage.
-    const perAmp = (p.forceConstant! / Math.SQRT2) * magnet;
-    let [low, high] = [0, p.peakCurrent!];
+    const perAmp = (present(p.forceConstant) / Math.SQRT2) * magnet;
+    let [low, high] = [0, present(p.peakCurrent)];
     for (let n = 0; n < 60; n++) {
       const middle = (low + high) / 2;
-      if ((perAmp * middle) / Math.hypot(1, middle / p.saturationCurrent!) < force) low = middle;
+      if ((perAmp * middle) / Math.hypot(1, middle / present(p.saturationCurrent)) < force) low = middle;
       else high = middle;
     }
-    const reactance = (Math.PI / p.polePitch!) * speed * (p.inductance! / 2);
+    const reactance = (Math.PI / present(p.polePitch)) * speed * (present(p.inductance) / 2);
     const voltage = Math.hypot(reactance * low, hot * low + (perAmp * speed) / 1.5);
-    expect(low).toBeLessThan(0.9 * p.peakCurrent!);
+    expect(low).toBeLessThan(0.9 * present(p.peakCurrent));
     expect(voltage).toBeCloseTo(325 / Math.sqrt(3), 6);
   });
 
   it('has the job inside for a drive that passes, and twice the force for two motors', () => {
     const one = sizing('tubular');
     const two = sizing('tubular', jobOf(), { motorCount: 2 });
-    expect(two.envelope.peak[0]! / one.envelope.peak[0]!).toBeCloseTo(2, 9);
-    expect(two.envelope.continuous[0]! / one.envelope.continuous[0]!).toBeCloseTo(2, 9);
-    expect(one.envelope.speed.every((each, k) => k === 0 || each >= one.envelope.speed[k - 1]!)).toBe(true);
+    expect(at(two.envelope.peak, 0) / at(one.envelope.peak, 0)).toBeCloseTo(2, 9);
+    expect(at(two.envelope.continuous, 0) / at(one.envelope.continuous, 0)).toBeCloseTo(2, 9);
+    expect(one.envelope.speed.every((each, k) => k === 0 || each >= at(one.envelope.speed, k - 1))).toBe(
+      true,
+    );
     expect(Math.max(...one.envelope.trajectory.map(({ force }) => force))).toBeCloseTo(
       one.value('peakForce'),
       6,

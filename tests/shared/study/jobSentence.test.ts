@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
@@ -30,9 +31,9 @@ describe('the motion that is asked for', () => {
     expect(Math.min(...asked.position)).toBeCloseTo(-0.125, 12);
     expect(asked.position[0]).toBe(asked.position.at(-1));
     for (let k = 1; k < asked.time.length; k++) {
-      const step = asked.time[k]! - asked.time[k - 1]!;
+      const step = at(asked.time, k) - at(asked.time, k - 1);
       expect(step).toBeGreaterThanOrEqual(0);
-      expect(Math.abs(asked.position[k]! - asked.position[k - 1]!)).toBeLessThanOrEqual(
+      expect(Math.abs(at(asked.position, k) - at(asked.position, k - 1))).toBeLessThanOrEqual(
         asked.topSpeed * step + 1e-12,
       );
     }
@@ -48,7 +49,7 @@ describe('the motion that is asked for', () => {
     };
     const { moves, topAcceleration, topSpeed } = motionAsked(list);
     expect(moves[0]).toMatchObject({ from: -0.1, to: 0.1, begin: 0, dwell: 0.1 });
-    expect(moves[0]!.time).toBeCloseTo(0.5, 9);
+    expect(at(moves, 0).time).toBeCloseTo(0.5, 9);
     // Nearly a triangle of speed: √(s a) on top, at the full acceleration.
     expect(topSpeed).toBeCloseTo(Math.sqrt(0.2 * 4), 3);
     expect(topAcceleration).toBeCloseTo((6 * 0.2) / 0.5 ** 2, 9);

@@ -1,3 +1,4 @@
+import { present } from '../../../shared/core/at.ts';
 import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
@@ -36,7 +37,7 @@ export function randomJob(random: () => number): Job {
 function randomMoves(random: () => number, travel: number): Job['moves'] {
   const positions = Array.from({ length: 2 + Math.floor(random() * 4) }, () => (random() - 0.5) * travel);
   return positions.map((to, k) => {
-    const distance = Math.abs(to - positions.at(k - 1)!);
+    const distance = Math.abs(to - present(positions.at(k - 1)));
     const { min, max } = moveTimeRange(distance);
     return {
       to,

@@ -1,4 +1,5 @@
 import { PRESETS } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { maxMotors } from '../../../shared/core/preset.ts';
 import { tuningOf } from '../../../shared/core/tuning.ts';
@@ -20,15 +21,15 @@ export function randomStudy(random: () => number): Study {
 
 function randomCandidate(random: () => number, job: Job): CandidateChoice {
   const presets = Object.keys(PRESETS);
-  const preset = presets[Math.floor(random() * presets.length)]!;
+  const preset = at(presets, Math.floor(random() * presets.length));
   let candidate: CandidateChoice = {
     preset,
-    motorCount: 1 + Math.floor(random() * maxMotors(PRESETS[preset]!)),
+    motorCount: 1 + Math.floor(random() * maxMotors(present(PRESETS[preset]))),
     own: {},
     gains: null,
   };
   for (const name of DATASHEET_NAMES) {
-    const value = PRESETS[candidate.preset]!.parameters[name];
+    const value = present(PRESETS[candidate.preset]).parameters[name];
     if (value === undefined || random() < 0.6) continue;
     const attempt = { ...candidate, own: { ...candidate.own, [name]: value * (0.7 + 0.6 * random()) } };
     if ('candidate' in checkCandidate(attempt, job, PRESETS)) candidate = attempt;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import {
   currentCause,
@@ -26,7 +27,7 @@ describe('the cause of growth', () => {
   /** What leaving out a term of the model changes of its growth, m. */
   function share(candidate: JudgedCandidate, without: Partial<Parameters>): number {
     const { parameters: p } = candidate.scene;
-    const end = candidate.outcome.heat.asSet.samples.at(-1)!;
+    const end = present(candidate.outcome.heat.asSet.samples.at(-1));
     const growth = (of: Parameters) => largestGrowth(of, end, p.start, p.start + p.stroke);
     return Math.abs(growth(p) - growth({ ...p, ...without }));
   }

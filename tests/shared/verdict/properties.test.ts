@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import type { JudgedCandidate, Verdict } from '../../../shared/verdict/judgement.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { judge, verdict } from '../../../shared/verdict/verdict.ts';
@@ -53,11 +54,11 @@ describe('what is said', () => {
 
   it('follows the candidates in whatever order they stand', () => {
     for (const order of orders([0, 1, 2, 3]).filter((_, k) => k % 8 === 3)) {
-      const shuffled = order.map((from, to) => relettered(candidates[from]!, 'ABCD'[to]!));
+      const shuffled = order.map((from, to) => relettered(at(candidates, from), at('ABCD', to)));
       const said = facts(
         verdict(job, shuffled, PRESETS),
         shuffled,
-        order.map((from) => marks[from]!),
+        order.map((from) => at(marks, from)),
       );
       expect(said).toEqual(first);
     }
@@ -66,7 +67,7 @@ describe('what is said', () => {
   it('does not depend on what a drive is called or how it looks', () => {
     const disguised = candidates.map((candidate, k) => {
       const renamed = relettered(candidate, candidate.letter, `Drive number ${k + 1}`);
-      const driveType = (['screw', 'flat', 'u-channel', 'tubular'] as const)[k]!;
+      const driveType = at(['screw', 'flat', 'u-channel', 'tubular'] as const, k);
       return { ...renamed, scene: { ...renamed.scene, driveType } };
     });
     expect(facts(verdict(job, disguised, PRESETS), disguised, marks)).toEqual(first);
@@ -81,11 +82,12 @@ describe('identical candidates', () => {
     expect(found.first).toEqual([0, 1, 2]);
     const marks = found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark));
     expect(marks).not.toContain('best');
-    expect(found.rows.filter(({ id }) => id === 'energy')[0]!.cells.map(({ mark }) => mark)).toEqual([
-      'tie',
-      'tie',
-      'tie',
-    ]);
+    expect(
+      at(
+        found.rows.filter(({ id }) => id === 'energy'),
+        0,
+      ).cells.map(({ mark }) => mark),
+    ).toEqual(['tie', 'tie', 'tie']);
   });
 
   it('are told to be alike', () => {
@@ -124,7 +126,7 @@ describe('a candidate that is worse in everything', () => {
     for (const candidate of candidates) {
       for (const others of [[], candidates.filter((each) => each !== candidate).slice(0, 2)]) {
         const judged = [worse(candidate, share), candidate, ...others].map((each, k) =>
-          relettered(each, 'ABCD'[k]!),
+          relettered(each, at('ABCD', k)),
         );
         const { first, ranking } = rank(job, judged);
         expect(first).not.toContain(0);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { factorText, listed } from '../../../shared/verdict/text.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import { recordedDrives, recordedJob } from '../study/recordedStudy.ts';
@@ -43,7 +44,7 @@ describe('an encoder on the motor', () => {
       judge({ ...job, values: { ...job.values, window } }, [candidate]).sentences.filter((each) =>
         each.includes('encoder on the motor sees it'),
       );
-    const cold = A.outcome.accuracy.positioning[0]!;
+    const cold = at(A.outcome.accuracy.positioning, 0);
     const band = 'figures' in cold ? cold.figures.accuracy : 0;
     expect(band).toBeGreaterThan(0);
     expect(about({ ...A, scene: onMotor }, 0.49 * band)[0]).toContain('(bidirectional accuracy, cold)');

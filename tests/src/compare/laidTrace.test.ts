@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { Ghost } from '../../../src/compare/ghost.ts';
 import { laidTrace } from '../../../src/compare/laidTrace.ts';
@@ -47,8 +48,8 @@ it('knows its following error from its first motion to its end, gaps left out', 
   // Before the motion, and in a gap: neither counts.
   given.position[3] = 1;
   given.position.fill(Number.NaN, 200, 210);
-  given.position[300] = given.setpoint![300]! + 5e-5;
-  const error = traceError(given, laidTrace(given, scene).from)!;
+  given.position[300] = at(present(given.setpoint), 300) + 5e-5;
+  const error = present(traceError(given, laidTrace(given, scene).from));
   expect(error.peakError).toBeCloseTo(5e-5, 12);
   // 350 samples from the last one at rest, less the ten; all but one of 10 µm, that one of 50 µm.
   expect(error.seconds).toBeCloseTo(0.34, 9);

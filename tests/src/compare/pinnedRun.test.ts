@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
 import type { AxisStatus, MoveFigures } from '../../../shared/protocol/axis.ts';
 import { changeText } from '../../../src/compare/differenceTable.ts';
 import { Ghost } from '../../../src/compare/ghost.ts';
@@ -65,7 +66,7 @@ describe('the moves of a run', () => {
 describe('a pinned run', () => {
   it('is the last cycle: there and back of a shuttle', () => {
     const { history, log } = runOf(5);
-    const pinned = pinRun(history, log, scene)!;
+    const pinned = present(pinRun(history, log, scene));
     expect(pinned.moves.map(({ index }) => index)).toEqual([3, 4]);
     expect(pinned.from).toBeCloseTo(3 * LENGTH * PERIOD, 12);
     expect(pinned.to).toBeCloseTo(5 * LENGTH * PERIOD, 12);
@@ -80,7 +81,7 @@ describe('a pinned run', () => {
 
   it('lies sample for sample over the same moves of the present run, and outlives its own', () => {
     const { history, log } = runOf(5);
-    const ghost = new Ghost(pinRun(history, log, scene)!);
+    const ghost = new Ghost(present(pinRun(history, log, scene)));
     history.ingest(frame(0, 10, source, 2));
     const again = new MoveLog();
     for (let k = 0; k <= 2; k++) again.take(2, status(k));
@@ -96,7 +97,7 @@ describe('a pinned run', () => {
 
   it('leaves empty what it does not know', () => {
     const { history, log } = runOf(2);
-    const ghost = new Ghost(pinRun(history, log, scene)!);
+    const ghost = new Ghost(present(pinRun(history, log, scene)));
     ghost.align(log.moves.filter(({ index }) => index < 2));
     const [lows, highs] = [new Float64Array(4), new Float64Array(4)];
     ghost.columns('followingError', 0, 4 * LENGTH * PERIOD, 4, lows, highs);

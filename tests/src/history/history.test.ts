@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at, valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_COUNT, CHANNEL_INDEX } from '../../../shared/core/channels.ts';
 import { History } from '../../../src/history/history.ts';
 import { frame, PERIOD, random, type Source } from './frames.ts';
@@ -71,7 +72,7 @@ describe('history', () => {
   it('shows single samples exactly as they came while they are kept', () => {
     const values = noise(50, 1);
     const history = new History(SMALL);
-    feed(history, 50, (i) => ({ followingError: values[i]! }));
+    feed(history, 50, (i) => ({ followingError: at(values, i) }));
     const { lows, highs } = columns(history, 'followingError', 0, 50 * PERIOD, 50);
     expect([...lows]).toEqual(values.map(([low]) => low));
     expect([...highs]).toEqual(values.map(([, high]) => high));
@@ -112,7 +113,7 @@ describe('history', () => {
     const total = 20_000;
     const values = noise(total, 2);
     const history = new History([32768, 2048, 128]);
-    feed(history, total, (i) => ({ followingError: values[i]! }));
+    feed(history, total, (i) => ({ followingError: at(values, i) }));
     const next = random(3);
     for (let trial = 0; trial < 40; trial++) {
       const span = total * PERIOD * 10 ** (-3 * next());
@@ -124,10 +125,10 @@ describe('history', () => {
       for (let c = 0; c < count; c++) {
         const [low, high] = bruteForce(values, from + c * width, from + (c + 1) * width);
         const [lowest, highest] = bruteForce(values, from + (c - 1) * width, from + (c + 2) * width);
-        expect(lows[c]!).toBeLessThanOrEqual(low);
-        expect(lows[c]!).toBeGreaterThanOrEqual(lowest);
-        expect(highs[c]!).toBeGreaterThanOrEqual(high);
-        expect(highs[c]!).toBeLessThanOrEqual(highest);
+        expect(valueAt(lows, c)).toBeLessThanOrEqual(low);
+        expect(valueAt(lows, c)).toBeGreaterThanOrEqual(lowest);
+        expect(valueAt(highs, c)).toBeGreaterThanOrEqual(high);
+        expect(valueAt(highs, c)).toBeLessThanOrEqual(highest);
       }
     }
   });
@@ -142,10 +143,10 @@ describe('history', () => {
     const { lows, highs } = columns(history, 'setpoint', 0, total * PERIOD, 32);
     const perColumn = total / 32;
     for (let c = 0; c < 32; c++) {
-      expect(lows[c]!).toBeLessThanOrEqual(Math.ceil(c * perColumn));
-      expect(lows[c]!).toBeGreaterThanOrEqual(c * perColumn - 256);
-      expect(highs[c]!).toBeGreaterThanOrEqual(Math.floor((c + 1) * perColumn) - 1);
-      expect(highs[c]!).toBeLessThanOrEqual((c + 1) * perColumn + 256);
+      expect(valueAt(lows, c)).toBeLessThanOrEqual(Math.ceil(c * perColumn));
+      expect(valueAt(lows, c)).toBeGreaterThanOrEqual(c * perColumn - 256);
+      expect(valueAt(highs, c)).toBeGreaterThanOrEqual(Math.floor((c + 1) * perColumn) - 1);
+      expect(valueAt(highs, c)).toBeLessThanOrEqual((c + 1) * perColumn + 256);
     }
     // The newest samples are there singly, the oldest only as coarse bins.
     const newest = columns(history, 'setpoint', (total - 10) * PERIOD, total * PERIOD, 10);
@@ -243,7 +244,7 @@ describe('a moment of the past', () => {
     expect(history.valuesAt(20.5 * PERIOD, OUT)).toBe(true);
     expect(OUT[followingError]).toBe(20.5);
     expect(OUT[setpoint]).toBe(20);
-    expect(Math.abs(OUT[time]! - 20.5 * PERIOD)).toBeLessThan(PERIOD);
+    expect(Math.abs(valueAt(OUT, time) - 20.5 * PERIOD)).toBeLessThan(PERIOD);
   });
 
   it('is read from coarser bins where single samples are no longer kept', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
@@ -58,13 +59,13 @@ describe('a dragged crossover', () => {
     (name) => {
       const p = scene(name);
       const before = sliding(p);
-      const from = mainCrossover(p, loopGain(before), before.figures.crossovers)!;
+      const from = present(mainCrossover(p, loopGain(before), before.figures.crossovers));
       for (const target of [0.6 * from, 1.25 * from]) {
-        const gains = gainsForCrossover(p, loopGain(before), target)!;
+        const gains = present(gainsForCrossover(p, loopGain(before), target));
         const after = sliding({ ...p, ...gains });
         // The grid of the analysis is closer than 3 %; between its points |L| is taken as a power of frequency.
         expect(
-          mainCrossover({ ...p, ...gains }, loopGain(after), after.figures.crossovers)! / target,
+          present(mainCrossover({ ...p, ...gains }, loopGain(after), after.figures.crossovers)) / target,
         ).toBeCloseTo(1, 2);
       }
     },
@@ -74,14 +75,14 @@ describe('a dragged crossover', () => {
     const p = scene('mould-shuttle');
     const before = sliding(p);
     const [from] = before.figures.crossovers;
-    const target = from! * 0.7;
-    const after = sliding({ ...p, ...gainsForCrossover(p, loopGain(before), target)! });
-    const change = after.figures.phaseMargin!.value - before.figures.phaseMargin!.value;
+    const target = present(from) * 0.7;
+    const after = sliding({ ...p, ...present(gainsForCrossover(p, loopGain(before), target)) });
+    const change = present(after.figures.phaseMargin).value - present(before.figures.phaseMargin).value;
     // Hold and computing take two periods of 16 kHz and half of 8 kHz at most; the current loop of 1 kHz is a lag of 1/(2π·1000) s.
     const delay =
       2 / p.currentRate + p.positionDivider / p.currentRate / 2 + 1 / (2 * Math.PI * p.currentBandwidth);
     expect(change).toBeGreaterThan(0);
-    expect(change).toBeLessThan(2 * Math.PI * (from! - target) * delay * 1.3);
+    expect(change).toBeLessThan(2 * Math.PI * (present(from) - target) * delay * 1.3);
   });
 
   it('does not go where no gains lead', () => {
@@ -98,9 +99,9 @@ describe('the main crossover', () => {
       flat: 'slow-scan-iron',
       screw: 'screw-backlash',
     };
-    const p = scene(known[id]!);
+    const p = scene(present(known[id]));
     const analysis = sliding(p);
-    const main = mainCrossover(p, loopGain(analysis), analysis.figures.crossovers)!;
+    const main = present(mainCrossover(p, loopGain(analysis), analysis.figures.crossovers));
     expect(main / ((2.5 * p.Kp) / p.Kd / (2 * Math.PI))).toBeGreaterThan(0.5);
     expect(main / ((2.5 * p.Kp) / p.Kd / (2 * Math.PI))).toBeLessThan(2);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
@@ -36,7 +37,7 @@ describe('handles of the loop', () => {
   });
 
   it('a notch goes where its handle is dragged: across its frequency, down its depth', () => {
-    const to = handles(soft).get('notch1')!.drag!({ frequency: 250, level: -40 });
+    const to = present(present(handles(soft).get('notch1')).drag)({ frequency: 250, level: -40 });
     // −40 dB is a hundredth.
     expect(changesOf(to, soft)).toEqual({ notch1Frequency: 250, notch1Depth: 0.01 });
   });
@@ -47,7 +48,7 @@ describe('handles of the loop', () => {
   ])('a handle dragged off the plot, to %f Hz and %f dB, keeps its ranges', (frequency, level) => {
     const p = { ...soft, lowpass: true };
     for (const name of ['notch1', 'notch1 width', 'lowpass']) {
-      const shaping = handles(p).get(name)!.drag!({ frequency, level });
+      const shaping = present(present(handles(p).get(name)).drag)({ frequency, level });
       if (typeof shaping === 'string') throw new Error(shaping);
       for (const problem of checkParameters(shaping.changes, p).problems)
         expect(problemText(problem, AS_WRITTEN)).toMatch(/half the rate/);
@@ -55,10 +56,10 @@ describe('handles of the loop', () => {
   });
 
   it('the width follows its edge, also when that is dragged to the other side', () => {
-    const edge = handles(soft).get('notch1 width')!;
-    expect(changesOf(edge.drag!(edge), soft).notch1Width).toBeCloseTo(soft.notch1Width, 2);
-    const above = changesOf(edge.drag!({ frequency: 400, level: 0 }), soft);
-    const below = changesOf(edge.drag!({ frequency: 100, level: 0 }), soft);
+    const edge = present(handles(soft).get('notch1 width'));
+    expect(changesOf(present(edge.drag)(edge), soft).notch1Width).toBeCloseTo(soft.notch1Width, 2);
+    const above = changesOf(present(edge.drag)({ frequency: 400, level: 0 }), soft);
+    const below = changesOf(present(edge.drag)({ frequency: 100, level: 0 }), soft);
     expect(above).toEqual(below);
     // D = (u − 1/u)/2 with u = 2.
     expect(above.notch1Width).toBeCloseTo(0.75, 6);
@@ -66,15 +67,17 @@ describe('handles of the loop', () => {
 
   it('a low-pass shows its damping as its height: 1/(2D) at its corner', () => {
     const p = { ...soft, lowpass: true, lowpassDamping: 0.5 };
-    const handle = handles(p).get('lowpass')!;
+    const handle = present(handles(p).get('lowpass'));
     expect(handle.level).toBeCloseTo(0, 9);
-    expect(changesOf(handle.drag!({ frequency: 1200, level: 0 }), p)).toEqual({
+    expect(changesOf(present(handle.drag)({ frequency: 1200, level: 0 }), p)).toEqual({
       lowpassFrequency: 1200,
       lowpassDamping: 0.5,
     });
   });
 
   it('a filter goes off by its handle', () => {
-    expect(changesOf(handles(soft).get('notch1')!.remove!(), soft)).toEqual({ notch1: false });
+    expect(changesOf(present(present(handles(soft).get('notch1')).remove)(), soft)).toEqual({
+      notch1: false,
+    });
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { NewestWins } from '../../../src/loop/newestWins.ts';
 
 /** Work that ends when the test says so. */
@@ -24,7 +25,7 @@ describe('newest wins', () => {
     const { begun, done, queue } = bench();
     queue.ask(1);
     expect(begun.map(({ input }) => input)).toEqual([1]);
-    begun[0]!.end('loop');
+    at(begun, 0).end('loop');
     await settled();
     expect(done).toEqual(['loop of 1']);
     expect(queue.busy).toBe(false);
@@ -34,10 +35,10 @@ describe('newest wins', () => {
     const { begun, done, queue } = bench();
     for (const input of [1, 2, 3, 4]) queue.ask(input);
     expect(begun).toHaveLength(1);
-    begun[0]!.end('loop');
+    at(begun, 0).end('loop');
     await settled();
     expect(begun.map(({ input }) => input)).toEqual([1, 4]);
-    begun[1]!.end('loop');
+    at(begun, 1).end('loop');
     await settled();
     expect(done).toEqual(['loop of 1', 'loop of 4']);
   });
@@ -62,10 +63,10 @@ describe('newest wins', () => {
     const { begun, done, failed, queue } = bench();
     queue.ask(1);
     queue.ask(2);
-    begun[0]!.fail();
+    at(begun, 0).fail();
     await settled();
     expect(failed).toEqual([1]);
-    begun[1]!.end('loop');
+    at(begun, 1).end('loop');
     await settled();
     expect(done).toEqual(['loop of 2']);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
@@ -33,13 +34,13 @@ describe('a resonance', () => {
       const found = resonances(modeOnMass(f, D, lead));
       expect(found).toHaveLength(1);
       // The peak of a damped mode lies at f√(1 − 2D²), and the line it stands on moves it by as much again.
-      expect(found[0]!.frequency / f).toBeGreaterThan(1 - 4 * D * D - 0.003);
-      expect(found[0]!.frequency / f).toBeLessThan(1 + 0.003);
+      expect(at(found, 0).frequency / f).toBeGreaterThan(1 - 4 * D * D - 0.003);
+      expect(at(found, 0).frequency / f).toBeLessThan(1 + 0.003);
       // Closed form: 1/(2D) above the line, Δf/f = 2D at 1/√2 of the peak, both for small D.
-      expect(found[0]!.height * 2 * D).toBeGreaterThan(0.93);
-      expect(found[0]!.height * 2 * D).toBeLessThan(1.05);
-      expect(found[0]!.damping / D).toBeGreaterThan(0.9);
-      expect(found[0]!.damping / D).toBeLessThan(1.15);
+      expect(at(found, 0).height * 2 * D).toBeGreaterThan(0.93);
+      expect(at(found, 0).height * 2 * D).toBeLessThan(1.05);
+      expect(at(found, 0).damping / D).toBeGreaterThan(0.9);
+      expect(at(found, 0).damping / D).toBeLessThan(1.15);
     },
   );
 
@@ -94,11 +95,13 @@ describe('a notch on a resonance', () => {
       const find = ({ frequency, openLoop }: ReturnType<typeof analyse>) =>
         resonances({ frequency, magnitude: openLoop.magnitude }).filter((each) => each.frequency > 20);
       const [peak] = find(loopOf(bare));
-      const placed = notchFor(bare, peak!);
+      const placed = notchFor(bare, present(peak));
       if (typeof placed === 'string') throw new Error(placed);
       const after = loopOf({ ...bare, ...placed.changes });
       expect(after.figures.stable).toBe(true);
-      expect(resonanceNear(find(after), peak!.frequency)?.height ?? 1).toBeLessThan(peak!.height / 3);
+      expect(resonanceNear(find(after), present(peak).frequency)?.height ?? 1).toBeLessThan(
+        present(peak).height / 3,
+      );
     },
   );
 });
@@ -120,7 +123,7 @@ describe('filters on the plot', () => {
       const z = unit(2 * Math.PI * f * controller.period);
       const drawn = (['notch1', 'notch2', 'lowpass'] as const).map((name) => filterGain(name, p)(f));
       controller.filters.forEach((filter, k) => {
-        expect(drawn[k]! / magnitude(biquadResponse(filter, z))).toBeCloseTo(1, 10);
+        expect(at(drawn, k) / magnitude(biquadResponse(filter, z))).toBeCloseTo(1, 10);
       });
     }
   });

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { type LoopAnalysis, startingPoint } from '../../../shared/protocol/analysis.ts';
 import { type GainSheet, gainSheet } from '../../../shared/sheet/gainSheet.ts';
@@ -39,8 +40,8 @@ describe('the printable sheet', () => {
       ...sheet.cautions,
       ...sheet.assumptions,
       ...sheet.sections.filter(({ id }) => id !== 'notch2').flatMap(({ text }) => text),
-      ...sheet.scaled.map(({ forms }) => forms[1]!.how),
-      ...sheet.sections.find(({ id }) => id === 'margins')!.rows.map((row) => row.text ?? ''),
+      ...sheet.scaled.map(({ forms }) => at(forms, 1).how),
+      ...present(sheet.sections.find(({ id }) => id === 'margins')).rows.map((row) => row.text ?? ''),
     ];
     expect(sentences.length).toBeGreaterThan(50);
     expect(sentences.filter((sentence) => !text.includes(plain(sentence)))).toEqual([]);

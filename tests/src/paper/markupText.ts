@@ -1,3 +1,5 @@
+import { present } from '../../../shared/core/at.ts';
+
 /** Text of a document without its tags, as a reader sees it. */
 export function textOf(html: string): string {
   return html
@@ -16,8 +18,8 @@ const VOID = ['meta', 'br', 'img'];
 export function nestingProblem(html: string): string | null {
   const open: string[] = [];
   for (const [, slash, name, , self] of html.matchAll(/<(\/?)([a-zA-Z][\w]*)((?:"[^"]*"|[^>"])*?)(\/?)>/g)) {
-    if (self === '/' || VOID.includes(name!)) continue;
-    if (!slash) open.push(name!);
+    if (self === '/' || VOID.includes(present(name))) continue;
+    if (!slash) open.push(present(name));
     else if (open.pop() !== name) return `</${name}> ends what is not open.`;
   }
   return open.length === 0 ? null : `never ended: ${open.join(', ')}`;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import type { JobValues } from '../../../shared/study/job.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
@@ -84,8 +85,10 @@ describe('the report of a study', () => {
     expect(candidates).toHaveLength(usual.candidates.length);
     for (const [k, candidate] of candidates.entries()) {
       const titles = [...candidate.matchAll(/<figcaption>([^<]*)<\/figcaption>/g)].map(([, title]) => title);
-      const states = usual.candidates[k]!.outcome!.accuracy.positioning.length;
-      expect(titles.filter((title) => title!.startsWith('Deviation from the targets'))).toHaveLength(states);
+      const states = present(at(usual.candidates, k).outcome).accuracy.positioning.length;
+      expect(titles.filter((title) => present(title).startsWith('Deviation from the targets'))).toHaveLength(
+        states,
+      );
       expect(titles).toEqual(
         expect.arrayContaining([
           'Force against speed',
@@ -99,18 +102,18 @@ describe('the report of a study', () => {
         ]),
       );
     }
-    const drawings = html.match(/<figcaption>/g)!.length - 1;
+    const drawings = present(html.match(/<figcaption>/g)).length - 1;
     expect(html.match(/<svg[^>]*role="img" aria-label="[^"]{20,}"/g)).toHaveLength(drawings);
   });
 
   it('needs nothing from anywhere, and runs nothing', () => {
     expect(html).not.toMatch(/<script|<link|<iframe|<base|@import|javascript:|\son\w+=/i);
-    const sources = [...html.matchAll(/(?:\bsrc|srcset|url\()\s*=?\s*["']?([^"')\s]+)/gi)].map(
-      ([, url]) => url!,
+    const sources = [...html.matchAll(/(?:\bsrc|srcset|url\()\s*=?\s*["']?([^"')\s]+)/gi)].map(([, url]) =>
+      present(url),
     );
     expect(sources.filter((url) => !url.startsWith('data:'))).toEqual([]);
     // The one address is that of the study, and it is followed only by whoever clicks on it.
-    const links = [...html.matchAll(/href="([^"]+)"/g)].map(([, url]) => url!);
+    const links = [...html.matchAll(/href="([^"]+)"/g)].map(([, url]) => present(url));
     expect(links.filter((url) => !url.startsWith('data:application/json'))).toEqual([
       usual.link.replaceAll('&', '&amp;'),
     ]);
@@ -118,7 +121,7 @@ describe('the report of a study', () => {
 
   it('has the colours of the drawings with it', () => {
     // Grid and text have the colours of paper instead.
-    const used = new Set([...html.matchAll(/var\((--q-[\w-]+)/g)].map(([, name]) => name!));
+    const used = new Set([...html.matchAll(/var\((--q-[\w-]+)/g)].map(([, name]) => present(name)));
     expect(used.size).toBeGreaterThan(5);
     for (const name of used) expect(html).toContain(`${name}: #`);
   });
@@ -141,9 +144,9 @@ describe('the report of a study', () => {
 
 describe('the study inside', () => {
   it('reads back as the study, from the link to save it and from the text', () => {
-    const [, data] = /href="data:application\/json;charset=utf-8,([^"]*)" download="/.exec(html)!;
-    const [, shown] = /<pre>([\s\S]*?)<\/pre>/.exec(html)!;
-    for (const file of [decodeURIComponent(textOf(data!)), textOf(shown!)])
+    const [, data] = present(/href="data:application\/json;charset=utf-8,([^"]*)" download="/.exec(html));
+    const [, shown] = present(/<pre>([\s\S]*?)<\/pre>/.exec(html));
+    for (const file of [decodeURIComponent(textOf(present(data))), textOf(present(shown))])
       expect(readStudy(file, PRESETS)).toEqual({ study: usual.study });
   });
 
@@ -228,7 +231,7 @@ describe('the table of the candidates', () => {
 describe('a candidate', () => {
   function withCandidate(change: (candidate: CandidateState) => CandidateState): string {
     const [first, ...others] = usual.candidates;
-    return reportHtml({ ...usual, candidates: [change(first!), ...others] });
+    return reportHtml({ ...usual, candidates: [change(present(first)), ...others] });
   }
 
   it('that tripped says why, instead of figures', () => {
@@ -236,7 +239,7 @@ describe('a candidate', () => {
     const shown = withCandidate((candidate) => ({
       ...candidate,
       outcome: {
-        ...candidate.outcome!,
+        ...present(candidate.outcome),
         accuracy: {
           positioning: [{ trip }],
           staircase: { trip },
@@ -245,7 +248,10 @@ describe('a candidate', () => {
           disturbance: { trip },
           energy: { trip },
         },
-        heat: { ...candidate.outcome!.heat, asSet: { ...candidate.outcome!.heat.asSet, trip, steady: null } },
+        heat: {
+          ...present(candidate.outcome).heat,
+          asSet: { ...present(candidate.outcome).heat.asSet, trip, steady: null },
+        },
       },
     }));
     expect(nestingProblem(shown)).toBeNull();

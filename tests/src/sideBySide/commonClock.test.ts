@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CommonClock } from '../../../src/sideBySide/commonClock.ts';
 
 const REFRESH = 1 / 60;
@@ -107,7 +108,7 @@ describe('the common clock', () => {
     const r = race([10, 10]);
     r.clock.run();
     r.go(1);
-    const stalled = r.candidates[1]!;
+    const stalled = at(r.candidates, 1);
     const asked = stalled.refresh;
     stalled.refresh = () => {};
     r.go(2);
@@ -123,11 +124,11 @@ describe('the common clock', () => {
     const r = race([10, 10, 10]);
     r.clock.run();
     r.go(1);
-    r.candidates[0]!.tripped = true;
-    const tripTime = r.candidates[0]!.time;
+    at(r.candidates, 0).tripped = true;
+    const tripTime = at(r.candidates, 0).time;
     r.go(1);
     expect(r.clock.time).toBeCloseTo(2, 9);
-    expect(r.candidates[0]!.time).toBeLessThan(tripTime + 2 * REFRESH);
+    expect(at(r.candidates, 0).time).toBeLessThan(tripTime + 2 * REFRESH);
     for (const candidate of r.candidates) candidate.tripped = true;
     r.go(1);
     expect(r.clock.time).toBeCloseTo(2, 9);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { placesAcross } from '../../../src/sideBySide/placesAcross.ts';
 
 const machines = [
@@ -10,10 +11,10 @@ const machines = [
 describe('machines side by side', () => {
   it('stand one after the other towards the operator with equal passages, and never in each other', () => {
     const places = placesAcross(machines);
-    const edges = machines.map(({ zMin, zMax }, i) => [places[i]! + zMin, places[i]! + zMax] as const);
-    const passages = edges.slice(1).map(([begin], i) => begin - edges[i]![1]);
+    const edges = machines.map(({ zMin, zMax }, i) => [at(places, i) + zMin, at(places, i) + zMax] as const);
+    const passages = edges.slice(1).map(([begin], i) => begin - at(edges, i)[1]);
     expect(passages[0]).toBeGreaterThan(0.05);
-    expect(passages[1]).toBeCloseTo(passages[0]!, 12);
+    expect(passages[1]).toBeCloseTo(at(passages, 0), 12);
   });
 
   it('need no passage alone', () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { tuningText } from '../../../src/sideBySide/tuningText.ts';
 
 const candidates = (...tuned: boolean[]) =>
-  tuned.map((is, i) => ({ letter: 'ABCD'[i]!, choice: { gains: is ? { kp: 1 } : null } }));
+  tuned.map((is, i) => ({ letter: at('ABCD', i), choice: { gains: is ? { kp: 1 } : null } }));
 
 describe('what is said of the tuning', () => {
   it.each([

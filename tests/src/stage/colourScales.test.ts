@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import { heatColour, signedColour } from '../../../src/stage/build/colourScales.ts';
 
 /** Relative luminance of a screen colour: WCAG 2.2, from IEC 61966-2-1. */
 function luminance(rgb: readonly number[]): number {
   const [r, g, b] = rgb.map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
-  return 0.2126 * r! + 0.7152 * g! + 0.0722 * b!;
+  return 0.2126 * present(r) + 0.7152 * present(g) + 0.0722 * present(b);
 }
 
 describe('the colours of the cut-away', () => {

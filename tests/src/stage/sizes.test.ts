@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { layout } from '../../../src/stage/build/layout.ts';
@@ -16,11 +17,11 @@ const volume = ({ length, height, width }: { length: number; height: number; wid
 
 describe('the mould carrier', () => {
   it.each([0.01, 0.5, 5, 60, 2000])('of %d kg weighs that in steel of 7850 kg/m³', (mass) => {
-    expect(volume(payloadSize(mass)!) * 7850).toBeCloseTo(mass, 9);
+    expect(volume(present(payloadSize(mass))) * 7850).toBeCloseTo(mass, 9);
   });
 
   it('grows by the cube root: eight times the mass is twice as long', () => {
-    expect(payloadSize(8)!.length / payloadSize(1)!.length).toBeCloseTo(2, 12);
+    expect(present(payloadSize(8)).length / present(payloadSize(1)).length).toBeCloseTo(2, 12);
   });
 
   it('is not there without payload', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../../shared/core/at.ts';
 import { CHANNEL_NAMES } from '../../../../shared/core/channels.ts';
 import { problemTexts } from '../../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../../shared/core/sentence.ts';
@@ -72,16 +73,16 @@ describe('a recording is read', () => {
 
   it('with a column of words, which spoils only itself', () => {
     const [state, position] = table('state;x\nready;1\nmoving;2').columns;
-    expect(state!.bad).toEqual({ line: 2, text: '"ready"', count: 2 });
-    expect(position!.bad).toBeNull();
+    expect(present(state).bad).toEqual({ line: 2, text: '"ready"', count: 2 });
+    expect(present(position).bad).toBeNull();
   });
 
   it('with a million rows', () => {
     const rows = Array.from({ length: 1_000_000 }, (_, k) => `${k}\t${k % 7}`);
     const [time, x] = table(`t\tx\n${rows.join('\n')}`).columns;
-    expect(time!.values).toHaveLength(1_000_000);
-    expect(time!.values[999_999]).toBe(999_999);
-    expect(x!.values[999_999]).toBe(999_999 % 7);
+    expect(present(time).values).toHaveLength(1_000_000);
+    expect(present(time).values[999_999]).toBe(999_999);
+    expect(present(x).values[999_999]).toBe(999_999 % 7);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../../shared/core/at.ts';
 import { UNITS, type Unit } from '../../../../shared/core/units.ts';
 import { readTyped } from '../../../../src/ui/fields/typedQuantity.ts';
 import { unitMeaning } from '../../../../src/ui/fields/unitExpression.ts';
@@ -77,7 +78,7 @@ describe('typed quantities', () => {
   it.each(Object.entries(UNITS))(
     'the unit %s of the table means what its factor says',
     (unit, scale: { factor: number; offset?: number }) => {
-      const meaning = unitMeaning(unit)!;
+      const meaning = present(unitMeaning(unit));
       expect(meaning.factor / scale.factor).toBeCloseTo(1, 12);
       expect(meaning.offset).toBe(scale.offset);
     },
