@@ -1,7 +1,7 @@
 import { at as elementAt, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_COUNT, CHANNEL_INDEX, type ChannelName } from '../../shared/core/channels.ts';
 import type { Frame } from '../../shared/protocol/axis.ts';
-import { Level, RATIO } from './level.ts';
+import { Level, RATIO, sampleAt } from './level.ts';
 import { Segments } from './segments.ts';
 
 /**
@@ -50,6 +50,12 @@ export class History {
     this.#levels = capacities.map((capacity) => new Level(capacity));
     this.#segments = new Segments(this.#levels);
     this.#pending = capacities.map(() => 0);
+  }
+
+  /** Memory that the record takes, bytes. */
+  get byteLength(): number {
+    const tracks = this.#levels.flatMap((level) => level.tracks);
+    return tracks.reduce((sum, track) => sum + track.byteLength, 0);
   }
 
   /** Simulated time of the newest sample, s; NaN if there is none. */
@@ -106,10 +112,10 @@ export class History {
       const track = elementAt(level.tracks, CHANNEL_INDEX[channel]);
       for (let n = valueAt(this.#segments.first, s); n < valueAt(this.#segments.end, s); n++) {
         const slot = level.slot(n);
-        const low = elementAt(track, slot);
-        const high = elementAt(track, slot + 1);
-        const first = Math.floor((elementAt(span, slot) - from) * perSecond + ROUNDING);
-        const end = Math.max(first + 1, Math.ceil((elementAt(span, slot + 1) - from) * perSecond - ROUNDING));
+        const low = sampleAt(track, slot);
+        const high = sampleAt(track, slot + 1);
+        const first = Math.floor((sampleAt(span, slot) - from) * perSecond + ROUNDING);
+        const end = Math.max(first + 1, Math.ceil((sampleAt(span, slot + 1) - from) * perSecond - ROUNDING));
         const last = at + Math.min(end, count) - 1;
         for (let column = at + Math.max(first, 0); column <= last; column++) {
           if (!(valueAt(lows, column) <= low)) lows[column] = low;
@@ -130,7 +136,7 @@ export class History {
     const slot = level.slot(Math.min(level.firstEndingAfter(time), level.written - 1));
     for (let c = 0; c < CHANNEL_COUNT; c++)
       out[c] =
-        (elementAt(elementAt(level.tracks, c), slot) + elementAt(elementAt(level.tracks, c), slot + 1)) / 2;
+        (sampleAt(elementAt(level.tracks, c), slot) + sampleAt(elementAt(level.tracks, c), slot + 1)) / 2;
     return true;
   }
 
@@ -162,9 +168,9 @@ export class History {
       const track = elementAt(level.tracks, CHANNEL_INDEX[channel]);
       for (let n = valueAt(this.#segments.first, s); n < valueAt(this.#segments.end, s); n++) {
         const slot = level.slot(n);
-        const a = elementAt(track, slot);
-        const b = elementAt(track, slot + 1);
-        const length = elementAt(span, slot + 1) - elementAt(span, slot);
+        const a = sampleAt(track, slot);
+        const b = sampleAt(track, slot + 1);
+        const length = sampleAt(span, slot + 1) - sampleAt(span, slot);
         integral += ((a * a + a * b + b * b) / 3) * length;
         duration += length;
       }

@@ -4,6 +4,17 @@ import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/cor
 /** Minimum and maximum of one channel, interleaved by bin. */
 export type Track = Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;
 
+/**
+ * A value of a track, which holds numbers of either precision.
+ *
+ * @throws RangeError when the index lies outside
+ */
+export function sampleAt(track: Track, index: number): number {
+  const value = track[index];
+  if (value === undefined) throw new RangeError(`Index ${index} lies outside a track of ${track.length}.`);
+  return value;
+}
+
 /** Bins of one level that make one bin of the next. */
 export const RATIO = 16;
 
@@ -49,11 +60,11 @@ export class Level {
   }
 
   begin(n: number): number {
-    return elementAt(elementAt(this.tracks, TIME), this.slot(n));
+    return sampleAt(elementAt(this.tracks, TIME), this.slot(n));
   }
 
   end(n: number): number {
-    return elementAt(elementAt(this.tracks, TIME), this.slot(n) + 1);
+    return sampleAt(elementAt(this.tracks, TIME), this.slot(n) + 1);
   }
 
   setEnd(n: number, time: number): void {
@@ -75,8 +86,8 @@ export class Level {
     const slot = this.slot(this.written++);
     const from = other.slot(n);
     for (let c = 0; c < this.tracks.length; c++) {
-      elementAt(this.tracks, c)[slot] = elementAt(elementAt(other.tracks, c), from);
-      elementAt(this.tracks, c)[slot + 1] = elementAt(elementAt(other.tracks, c), from + 1);
+      elementAt(this.tracks, c)[slot] = sampleAt(elementAt(other.tracks, c), from);
+      elementAt(this.tracks, c)[slot + 1] = sampleAt(elementAt(other.tracks, c), from + 1);
     }
   }
 
@@ -86,12 +97,12 @@ export class Level {
     const first = finer.written - count;
     for (let c = 0; c < this.tracks.length; c++) {
       const source = elementAt(finer.tracks, c);
-      let low = elementAt(source, finer.slot(first));
-      let high = elementAt(source, finer.slot(first) + 1);
+      let low = sampleAt(source, finer.slot(first));
+      let high = sampleAt(source, finer.slot(first) + 1);
       for (let n = first + 1; n < finer.written; n++) {
         const from = finer.slot(n);
-        low = Math.min(low, elementAt(source, from));
-        high = Math.max(high, elementAt(source, from + 1));
+        low = Math.min(low, sampleAt(source, from));
+        high = Math.max(high, sampleAt(source, from + 1));
       }
       const track = elementAt(this.tracks, c);
       track[slot] = low;
