@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { Profile } from '../../../shared/motion/profile.ts';
 import { positioning } from '../../../workers/accuracy/positioning.ts';
 import { measuringPlan } from '../../../workers/accuracy/targets.ts';
 import { tested } from '../../../workers/accuracy/testAxis.ts';
 import { testLimits } from '../../../workers/accuracy/testLimits.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
+import { present } from '../../tools/present.ts';
 import { jobOf, tunedScene } from './bench.ts';
 
 const AMBIENT: Temperatures = { winding: 20, carrier: 20, table: 20, screw: 20 };
@@ -26,8 +28,8 @@ describe('the targets', () => {
     expect(targets).toHaveLength(count);
     expect(targets[0]).toBeCloseTo(-travel / 2, 12);
     expect(targets.at(-1)).toBeCloseTo(travel / 2, 12);
-    expect(from).toBeLessThan(targets[0]!);
-    expect(to).toBeGreaterThan(targets.at(-1)!);
+    expect(from).toBeLessThan(at(targets, 0));
+    expect(to).toBeGreaterThan(present(targets.at(-1)));
   });
 
   it('stand in order, each by a share of its own off an even grid', () => {
@@ -35,7 +37,7 @@ describe('the targets', () => {
     const offsets = targets.map((target, i) => target + 1 - (2 * i) / 9).slice(1, -1);
     const apart = offsets.flatMap((one, i) => offsets.slice(i + 1).map((other) => Math.abs(one - other)));
     expect(Math.min(...apart)).toBeGreaterThan(1e-3);
-    expect(targets.every((target, i) => i === 0 || target > targets[i - 1]!)).toBe(true);
+    expect(targets.every((target, i) => i === 0 || target > at(targets, i - 1))).toBe(true);
   });
 });
 
@@ -101,7 +103,7 @@ describe('positioning', () => {
       'warm',
       { temperatures },
     );
-    const grown = strain * (targets.at(-1)! - targets[0]!);
+    const grown = strain * (present(targets.at(-1)) - at(targets, 0));
     for (const value of [figures.systematic, figures.meanRange, figures.accuracy])
       expect(Math.abs(value / grown - 1)).toBeLessThan(2e-3);
     expect(figures.meanUp.at(-1)).toBeGreaterThan(0);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
@@ -65,7 +66,7 @@ describe('the curve of speed ripple against distance', () => {
     expect(distance).toHaveLength(deviation.length);
     expect(deviation.length).toBeLessThanOrEqual(Math.min(n, 1200));
     expect([...distance, ...deviation].filter((value) => !Number.isFinite(value))).toEqual([]);
-    expect(distance.every((at, k) => at < 0.2 && (k === 0 || at > distance[k - 1]!))).toBe(true);
+    expect(distance.every((place, k) => place < 0.2 && (k === 0 || place > at(distance, k - 1)))).toBe(true);
     expect(Math.max(...deviation)).toBe(Math.max(...samples));
     expect(Math.min(...deviation)).toBe(Math.min(...samples));
   });
@@ -87,9 +88,9 @@ describe('speed ripple', () => {
     const { lines } = ripple(scene, jobOf({ scanSpeed: speed, scanLength: 0.06 }));
     const { omega, compliance } = loopAt(scene, speed, period, { cogging1: 0 });
     const expected = (force * magnitude(compliance) * omega) / speed;
-    expect(lines[0]!.cause).toBe('cogging at 4 mm');
-    expect(Math.abs(lines[0]!.period / period - 1)).toBeLessThan(1e-3);
-    expect(Math.abs(lines[0]!.amplitude / expected - 1)).toBeLessThan(0.02);
+    expect(at(lines, 0).cause).toBe('cogging at 4 mm');
+    expect(Math.abs(at(lines, 0).period / period - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(at(lines, 0).amplitude / expected - 1)).toBeLessThan(0.02);
   });
 
   // A vertical axis holds its weight F: ripple r makes it r F at a third of the pole pitch, 6π/τ in the equation of force.
@@ -101,8 +102,8 @@ describe('speed ripple', () => {
     const { payload, tableMass, coilMass } = scene.parameters;
     const force = ripple6 * (payload + tableMass + coilMass) * 9.80665;
     const expected = (force * magnitude(compliance) * omega) / speed;
-    expect(lines[0]!.cause).toBe('force ripple, 6th order');
-    expect(Math.abs(lines[0]!.amplitude / expected - 1)).toBeLessThan(0.02);
+    expect(at(lines, 0).cause).toBe('force ripple, 6th order');
+    expect(Math.abs(at(lines, 0).amplitude / expected - 1)).toBeLessThan(0.02);
   });
 
   // What the loop is told wrongly it follows as far as its T reaches: a at the encoder is a |T| at the table.
@@ -112,8 +113,8 @@ describe('speed ripple', () => {
     const { lines } = ripple(scene, jobOf({ scanSpeed: speed, scanLength: 0.0008 }));
     const { omega, closedLoop } = loopAt(scene, speed, signalPeriod, { interpolation1: 0 });
     const expected = (interpolation1 * magnitude(closedLoop) * omega) / speed;
-    expect(lines[0]!.cause).toBe('interpolation error, once per signal period');
-    expect(Math.abs(lines[0]!.amplitude / expected - 1)).toBeLessThan(0.02);
+    expect(at(lines, 0).cause).toBe('interpolation error, once per signal period');
+    expect(Math.abs(at(lines, 0).amplitude / expected - 1)).toBeLessThan(0.02);
   });
 
   it('is cut short and slowed down where the travel has no room for it', () => {

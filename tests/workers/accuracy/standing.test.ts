@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { disturbance, FORCE_SHARE } from '../../../workers/accuracy/disturbance.ts';
@@ -7,6 +8,7 @@ import { roundNumber, roundUpIndex } from '../../../workers/accuracy/roundNumber
 import { staircase } from '../../../workers/accuracy/staircase.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { type Complex, magnitude, over, plus, scaled, times, unit } from '../../../workers/math/complex.ts';
+import { present } from '../../tools/present.ts';
 import { tunedScene } from './bench.ts';
 
 const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor' } as const;
@@ -38,7 +40,7 @@ describe('small stairs', () => {
     expect(noise).toBeLessThan(1e-2 * step);
     expect(Math.max(...set)).toBe(5 * step);
     expect(time.length).toBe(tool.length);
-    expect(Math.abs(tool[tool.length >> 1]! / (5 * step) - 1)).toBeLessThan(0.02);
+    expect(Math.abs(at(tool, tool.length >> 1) / (5 * step) - 1)).toBeLessThan(0.02);
   });
 
   // Noise σ and rounding to counts q together are a white disturbance of variance σ² + q²/12 as long as σ is no less than q/2 (Widrow,
@@ -60,7 +62,7 @@ describe('the smallest step', () => {
   it('of an axis without fault is as small as any that is tried', () => {
     const { smallest, tried } = increment(tunedScene(100, { window: 1e-7 }));
     expect(tried.every(({ made }) => made)).toBe(true);
-    expect(smallest).toBe(tried.at(-1)!.step);
+    expect(smallest).toBe(present(tried.at(-1)).step);
     expect(smallest).toBe(1e-10);
   });
 
@@ -83,10 +85,10 @@ describe('the smallest step', () => {
     const { smallest, tried } = increment(scene);
     expect(smallest).toBe(backlash);
     const [whole, half] = tried;
-    expect(whole!.mean / backlash).toBeCloseTo(0.9, 1);
-    expect(whole!.spread / backlash).toBeCloseTo(1 / Math.sqrt(10), 1);
-    expect(half!.mean / backlash).toBeCloseTo(0.4, 1);
-    expect(half!.made).toBe(false);
+    expect(present(whole).mean / backlash).toBeCloseTo(0.9, 1);
+    expect(present(whole).spread / backlash).toBeCloseTo(1 / Math.sqrt(10), 1);
+    expect(present(half).mean / backlash).toBeCloseTo(0.4, 1);
+    expect(present(half).made).toBe(false);
   });
 
   it('drowns in the jitter of the tool', () => {
@@ -112,10 +114,10 @@ describe('a sudden force', () => {
     const { positionDivider, currentRate, window } = scene.parameters;
     const period = positionDivider / currentRate;
     time.forEach((t, k) => {
-      expect(Math.abs(error[k]! - expected[Math.round(t / period)]!)).toBeLessThan(2e-3 * peak);
+      expect(Math.abs(at(error, k) - at(expected, Math.round(t / period)))).toBeLessThan(2e-3 * peak);
     });
     const lastOutside = expected.reduce((last, value, k) => (Math.abs(value) > window ? k : last), 0);
-    expect(Math.abs(recovery! / ((lastOutside + 1) * period) - 1)).toBeLessThan(0.02);
+    expect(Math.abs(present(recovery) / ((lastOutside + 1) * period) - 1)).toBeLessThan(0.02);
   });
 
   // A spring in series that the encoder on the motor does not see: it stays wound up by F/k.
@@ -123,7 +125,7 @@ describe('a sudden force', () => {
     const linkStiffness = 5e7;
     const scene = tunedScene(40, { ...SCREW, linkStiffness, linkDamping: 5000, window: 1e-7 });
     const { force, error, recovery } = disturbance(scene);
-    expect(Math.abs(error.at(-1)! / (force / linkStiffness) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(present(error.at(-1)) / (force / linkStiffness) - 1)).toBeLessThan(0.01);
     expect(recovery).toBeNull();
   });
 });
@@ -134,8 +136,10 @@ function squareResponse(loop: SampledLoop, { parameters: p }: Scene, force: numb
   const samples = length / 2 / p.positionDivider;
   const response = new Float64Array(samples);
   const addLine = (k: number, amplitude: Complex) => {
-    for (let i = 0; i < samples; i++)
-      response[i]! += times(amplitude, unit((2 * Math.PI * k * i * p.positionDivider) / length)).re;
+    for (let i = 0; i < samples; i++) {
+      const { re } = times(amplitude, unit((2 * Math.PI * k * i * p.positionDivider) / length));
+      response[i] = at(response, i) + re;
+    }
   };
   // Lines of a sampled square wave: (1/N) Σ_{n < N/2} exp(−2πj k n/N), each with its mirror image; it changes about its mean.
   for (let k = 1; k < length / 2; k += 2) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../shared/axis/gravity.ts';
 import { motorConstants } from '../../../shared/axis/motor.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import {
@@ -17,6 +18,7 @@ import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
 import { magnitude, over, phase } from '../../../workers/math/complex.ts';
 import { root } from '../../../workers/math/root.ts';
+import { present } from '../../tools/present.ts';
 import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';
@@ -30,14 +32,14 @@ describe('the result', () => {
 
   it('ends at half the rate of the position loop and never turns back', () => {
     expect(frequency.at(-1)).toBeCloseTo(p.currentRate / p.positionDivider / 2, 9);
-    for (let k = 1; k < frequency.length; k++) expect(frequency[k]!).toBeGreaterThan(frequency[k - 1]!);
+    for (let k = 1; k < frequency.length; k++) expect(at(frequency, k)).toBeGreaterThan(at(frequency, k - 1));
   });
 
   it('has S + T = 1 at every frequency', () => {
     frequency.forEach((_, k) => {
       const part = (wave: (x: number) => number) =>
-        sensitivity.magnitude[k]! * wave(sensitivity.phase[k]!) +
-        closedLoop.magnitude[k]! * wave(closedLoop.phase[k]!);
+        at(sensitivity.magnitude, k) * wave(at(sensitivity.phase, k)) +
+        at(closedLoop.magnitude, k) * wave(at(closedLoop.phase, k));
       expect(part(Math.cos)).toBeCloseTo(1, 9);
       expect(part(Math.sin)).toBeCloseTo(0, 9);
     });
@@ -45,16 +47,16 @@ describe('the result', () => {
 
   it('has the same open loop in both its forms', () => {
     frequency.forEach((_, k) => {
-      const m = openLoop.magnitude[k]!;
-      expect(Math.cos(openLoop.phase[k]!)).toBeCloseTo(nyquistRe[k]! / m, 9);
-      expect(Math.sin(openLoop.phase[k]!)).toBeCloseTo(nyquistIm[k]! / m, 9);
+      const m = at(openLoop.magnitude, k);
+      expect(Math.cos(at(openLoop.phase, k))).toBeCloseTo(at(nyquistRe, k) / m, 9);
+      expect(Math.sin(at(openLoop.phase, k))).toBeCloseTo(at(nyquistIm, k) / m, 9);
     });
   });
 
   it('has phases without jumps: a plot of them needs no repair', () => {
     for (const { phase: angles } of [openLoop, sensitivity, closedLoop, result.tracking, result.stiffness]) {
       for (let k = 1; k < angles.length; k++)
-        expect(Math.abs(angles[k]! - angles[k - 1]!)).toBeLessThan(Math.PI / 2);
+        expect(Math.abs(at(angles, k) - at(angles, k - 1))).toBeLessThan(Math.PI / 2);
     }
   });
 
@@ -146,10 +148,10 @@ describe('stability', () => {
       const excess = (factor: number) => {
         const scaled = { ...p, Kp: p.Kp * factor, Ki: p.Ki * factor, Kd: p.Kd * factor };
         const { re, im } = new SampledLoop(scaled, bareStanding(p)).eigenvalues;
-        return Math.max(...re.map((value, k) => Math.hypot(value, im[k]!))) - 1;
+        return Math.max(...re.map((value, k) => Math.hypot(value, at(im, k)))) - 1;
       };
-      const critical = root(excess, gainReduction!.value * 0.9, gainReduction!.value * 1.1);
-      expect(Math.abs(critical / gainReduction!.value - 1)).toBeLessThan(1e-6);
+      const critical = root(excess, present(gainReduction).value * 0.9, present(gainReduction).value * 1.1);
+      expect(Math.abs(critical / present(gainReduction).value - 1)).toBeLessThan(1e-6);
     },
   );
 
@@ -199,8 +201,8 @@ describe('a sliding guide', () => {
     runAxis(p, Math.round((1.2 * p.currentRate) / p.positionDivider), (record, time) => {
       if (time < 0.7) return;
       phases.push(2 * Math.PI * frequency * time);
-      moved.push(record[C.tablePosition]! - record[C.setpoint]!);
-      pushed.push(record[C.processForce]!);
+      moved.push(at(record, C.tablePosition) - at(record, C.setpoint));
+      pushed.push(at(record, C.processForce));
     });
     const measured = over(demodulate(phases, moved), demodulate(phases, pushed));
     const point: OperatingPoint = { ...startingPoint(p), speed, friction: 'sliding' };

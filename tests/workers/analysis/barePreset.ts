@@ -10,6 +10,7 @@ import { type OperatingPoint, startingPoint } from '../../../shared/protocol/ana
 import { linearise } from '../../../workers/analysis/linearise.ts';
 import { Axis } from '../../../workers/axis.ts';
 import { root } from '../../../workers/math/root.ts';
+import { present } from '../../tools/present.ts';
 import { sceneOf } from '../model/sceneOf.ts';
 
 /** The drives that the scenes use, one of each form. */
@@ -17,7 +18,7 @@ export const PRESET_NAMES: readonly string[] = DRIVE_TYPES;
 
 /** A drive of the shelf with its start gains, without noise and rounding. */
 export function quietPreset(name: string, changes: ParameterChanges = {}): Parameters {
-  const preset = PRESETS[name]!;
+  const preset = present(PRESETS[name]);
   const p: Parameters = {
     ...defaultParameters(),
     ...preset.parameters,

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, type ChannelName } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { type MeasuredLoop, type Response, startingPoint } from '../../../shared/protocol/analysis.ts';
@@ -37,8 +38,8 @@ function differences(
   let [decibels, degrees] = [0, 0];
   frequency.forEach((f, k) => {
     const value = computed(2 * Math.PI * f);
-    const angle = measured.phase[k]! - phase(value);
-    decibels = Math.max(decibels, Math.abs(20 * Math.log10(measured.magnitude[k]! / magnitude(value))));
+    const angle = at(measured.phase, k) - phase(value);
+    decibels = Math.max(decibels, Math.abs(20 * Math.log10(at(measured.magnitude, k) / magnitude(value))));
     degrees = Math.max(degrees, (Math.abs(Math.atan2(Math.sin(angle), Math.cos(angle))) * 180) / Math.PI);
   });
   return { decibels, degrees };
@@ -132,7 +133,7 @@ function ratio(
   const survived = runAxis(p, Math.round((whole + 8 / frequency) * rate), (record, time) => {
     if (time < whole) return;
     phases.push(2 * Math.PI * frequency * time);
-    effects.push(record[C[effect]]! - p.start);
+    effects.push(at(record, C[effect]) - p.start);
     causes.push(cause(record));
   });
   expect(survived).toBe(true);
@@ -147,7 +148,7 @@ describe.each(PRESET_NAMES)('%s, pushed by a process force', (name) => {
       processForce: 2,
       processFrequency: frequency,
     });
-    const measured = ratio(p, frequency, 'tablePosition', (record) => record[C.processForce]!);
+    const measured = ratio(p, frequency, 'tablePosition', (record) => at(record, C.processForce));
     const computed = new SampledLoop(p, bareStanding(p)).compliance(2 * Math.PI * frequency);
     const off = over(measured, computed);
     expect(Math.abs(20 * Math.log10(magnitude(off)))).toBeLessThan(DECIBELS);
@@ -158,7 +159,7 @@ describe.each(PRESET_NAMES)('%s, pushed by a process force', (name) => {
 describe.each(PRESET_NAMES)('%s, following a sine', (name) => {
   it.each([10, 60])('tracks at %i Hz as the analysis says', (frequency) => {
     const p = barePreset(name, { program: 'sine', sineAmplitude: 2e-6, sineFrequency: frequency });
-    const measured = ratio(p, frequency, 'encoderPosition', (record) => record[C.setpoint]! - p.start);
+    const measured = ratio(p, frequency, 'encoderPosition', (record) => at(record, C.setpoint) - p.start);
     const computed = new SampledLoop(p, bareStanding(p)).at(2 * Math.PI * frequency).tracking;
     const off = over(measured, computed);
     expect(Math.abs(20 * Math.log10(magnitude(off)))).toBeLessThan(DECIBELS);

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { root } from '../../../workers/math/root.ts';
+import { present } from '../../tools/present.ts';
 import { barePreset, bareStanding, PRESET_NAMES, runAxis } from './barePreset.ts';
 
 /*
@@ -47,7 +49,7 @@ function withGains(p: Parameters, names: readonly Gain[], factor: number): Param
 
 function spectralRadius(p: Parameters): number {
   const { re, im } = new SampledLoop(p, bareStanding(p)).eigenvalues;
-  return Math.max(...re.map((value, k) => Math.hypot(value, im[k]!)));
+  return Math.max(...re.map((value, k) => Math.hypot(value, at(im, k))));
 }
 
 /** 'trips', 'settles', or neither within the time. */
@@ -58,7 +60,7 @@ function simulated(p: Parameters, radius: number): string {
   let late = 0;
   let taken = 0;
   const survived = runAxis(p, samples, (record) => {
-    const error = Math.abs(record[C.followingError]!);
+    const error = Math.abs(at(record, C.followingError));
     peak = Math.max(peak, error);
     if (taken++ > 0.9 * samples) late = Math.max(late, error);
   });
@@ -98,7 +100,7 @@ describe.each(PRESET_NAMES)('%s', (name) => {
       [0.99, 'settles'],
       [1.01, 'trips'],
     ] as const) {
-      const tried = withGains(p, SCALED[0], gainMargin!.value * share);
+      const tried = withGains(p, SCALED[0], present(gainMargin).value * share);
       expect(simulated(tried, spectralRadius(tried))).toBe(expected);
     }
   });
@@ -106,16 +108,16 @@ describe.each(PRESET_NAMES)('%s', (name) => {
   it('names the same gain by its margin and by its eigenvalues', () => {
     const { gainMargin } = analyse(p, bareStanding(p)).figures;
     const excess = (factor: number) => spectralRadius(withGains(p, SCALED[0], factor)) - 1;
-    const critical = root(excess, gainMargin!.value * 0.9, gainMargin!.value * 1.1);
-    expect(Math.abs(critical / gainMargin!.value - 1)).toBeLessThan(1e-8);
+    const critical = root(excess, present(gainMargin).value * 0.9, present(gainMargin).value * 1.1);
+    expect(Math.abs(critical / present(gainMargin).value - 1)).toBeLessThan(1e-8);
   });
 
   it('grows as fast as its largest eigenvalue says', () => {
     const { gainMargin } = analyse(p, bareStanding(p)).figures;
-    const tried = withGains(p, SCALED[0], gainMargin!.value * 1.05);
+    const tried = withGains(p, SCALED[0], present(gainMargin).value * 1.05);
     const errors: number[] = [];
     runAxis({ ...tried, processForce: 1e-3 }, MAX_SAMPLES, (record) => {
-      errors.push(Math.abs(record[C.followingError]!));
+      errors.push(Math.abs(at(record, C.followingError)));
     });
     // Peaks of the last two quarters: by then the slow modes have died away and the growing one is alone.
     const quarter = Math.floor(errors.length / 4);

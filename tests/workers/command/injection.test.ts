@@ -1,6 +1,8 @@
 /** The programs that push on a standing axis, against what the parameter table says they do. */
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import type { ProgramOutput } from '../../../workers/command/setpoint.ts';
+import { present } from '../../tools/present.ts';
 import { record, TP, worst } from './recording.ts';
 
 describe('chirp', () => {
@@ -28,20 +30,20 @@ describe('chirp', () => {
     expect(worst(outs, (out, n) => out.phase - phase(n))).toBeLessThan(1e-10);
     expect(worst(outs, (out, n) => out.force - 7 * Math.sin(phase(n)))).toBeLessThan(1e-9);
     expect(outs[0]).toMatchObject({ force: 0, frequency: 5, phase: 0 });
-    expect(outs.at(-1)!.frequency).toBeCloseTo(200, 0);
+    expect(present(outs.at(-1)).frequency).toBeCloseTo(200, 0);
   });
 
   it('states the frequency at which its phase advances', () => {
     const outs = swinging(record(chirp, 5));
     const inner = outs.slice(1, -1);
-    const advance = (n: number) => (outs[n + 2]!.phase - outs[n]!.phase) / (2 * TP) / (2 * Math.PI);
+    const advance = (n: number) => (at(outs, n + 2).phase - at(outs, n).phase) / (2 * TP) / (2 * Math.PI);
     expect(worst(inner, (out, n) => advance(n) / out.frequency - 1)).toBeLessThan(1e-6);
   });
 
   it('swings whole periods, so that the force ends at zero', () => {
     const outs = swinging(record(chirp, 5));
-    const crossings = outs.filter((out, n) => n > 0 && outs[n - 1]!.force < 0 && out.force >= 0).length;
-    const last = outs.at(-1)!;
+    const crossings = outs.filter((out, n) => n > 0 && at(outs, n - 1).force < 0 && out.force >= 0).length;
+    const last = present(outs.at(-1));
     const periods = (last.phase + 2 * Math.PI * last.frequency * TP) / (2 * Math.PI);
     expect(crossings).toBe(Math.round(periods) - 1);
     expect(Math.abs(last.force)).toBeLessThan(7 * 2 * Math.PI * 200 * TP);
@@ -49,8 +51,8 @@ describe('chirp', () => {
 
   it('also sweeps downwards, and stays on one frequency if both are the same', () => {
     const down = swinging(record({ ...chirp, sweepFrom: 200, sweepTo: 5 }, 5));
-    expect(down[0]!.frequency).toBe(200);
-    expect(down.at(-1)!.frequency).toBeCloseTo(5, 1);
+    expect(at(down, 0).frequency).toBe(200);
+    expect(present(down.at(-1)).frequency).toBeCloseTo(5, 1);
     expect(worst(swinging(record({ ...chirp, sweepTo: 5 }, 3)), ({ frequency }) => frequency - 5)).toBe(0);
   });
 });
@@ -71,9 +73,9 @@ describe('stepped sine', () => {
     const expected = [10, 20, 40, 80, 160];
     expected.forEach((frequency, k) => {
       const tone = outs.filter(({ segment }) => segment === 1 + k);
-      expect(tone[0]!.frequency).toBeCloseTo(frequency, 10);
+      expect(at(tone, 0).frequency).toBeCloseTo(frequency, 10);
       // 0.4 s of each, as 0.4 f is a whole number here: the upward crossings, of which one is on each seam.
-      const periods = tone.filter((out, n) => n > 0 && tone[n - 1]!.force < 0 && out.force >= 0).length;
+      const periods = tone.filter((out, n) => n > 0 && at(tone, n - 1).force < 0 && out.force >= 0).length;
       expect(Math.abs(periods + 1 - 0.4 * frequency)).toBeLessThanOrEqual(1);
       expect(tone.length * TP).toBeCloseTo(0.4, 3);
       expect(Math.max(...tone.map(({ force }) => force))).toBeGreaterThan(2.95);
@@ -87,7 +89,7 @@ describe('stepped sine', () => {
     expect(jump).toBeLessThanOrEqual(3 * 2 * Math.PI * 157 * TP);
     // Every tone has at least four periods, and ends where the next begins: the phase never jumps.
     for (let n = 1; n < outs.length; n++) {
-      const [a, b] = [outs[n - 1]!, outs[n]!];
+      const [a, b] = [at(outs, n - 1), at(outs, n)];
       if (a.frequency === 0 || b.frequency === 0 || a.segment === b.segment) continue;
       const left = Math.ceil(a.phase / (2 * Math.PI) - 1e-9) - a.phase / (2 * Math.PI);
       expect(left / a.frequency + b.phase / (2 * Math.PI * b.frequency)).toBeCloseTo(TP, 12);
@@ -111,7 +113,7 @@ describe('force pulse', () => {
     const outs = record({ program: 'force pulse', pulseForce: -20, pulseTime: 0.125, dwell: 0.25 }, 1.5);
     expect(worst(outs, (out, n) => out.force - ((n * TP) % 0.375 >= 0.25 ? -20 : 0))).toBe(0);
     expect(outs.some(({ moving }) => moving)).toBe(false);
-    expect(outs.at(-1)!.cycle).toBe(3);
+    expect(present(outs.at(-1)).cycle).toBe(3);
   });
 
   it('is not missed if it is shorter than a sample', () => {

@@ -3,9 +3,11 @@
  * source stands beside it.
  */
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { Program } from '../../../workers/command/program.ts';
 import { newProgramOutput } from '../../../workers/command/setpoint.ts';
+import { present } from '../../tools/present.ts';
 import { firstDifference, MOVES, parameters, record, run, TP, worst } from './recording.ts';
 
 const ALL: readonly Parameters['program'][] = [
@@ -27,7 +29,7 @@ describe('every program', () => {
     const first = run(axis, 5000);
     axis.reset();
     expect(firstDifference(run(axis, 5000), first)).toBeNull();
-    expect(first[0]!.position).toBe(program === 'step' ? -0.1 + 1e-5 : -0.1);
+    expect(at(first, 0).position).toBe(program === 'step' ? -0.1 + 1e-5 : -0.1);
     expect(first[0]).toMatchObject({ speed: 0, acceleration: 0, cycle: 0 });
     expect(first.some((out) => Object.values(out).some(Number.isNaN))).toBe(false);
   });
@@ -70,20 +72,20 @@ describe('shuttle', () => {
     const outs = record(slow, 2 * (3.1748021039 + 0.5) + 0.01);
     const segments = [move, move + dwell, 2 * move + dwell, 2 * (move + dwell)];
     segments.forEach((n, finished) => {
-      expect(outs[n - 1]!.segment).toBe(finished);
-      expect(outs[n]!.segment).toBe(finished + 1);
+      expect(at(outs, n - 1).segment).toBe(finished);
+      expect(at(outs, n).segment).toBe(finished + 1);
       expect(outs[n]).toMatchObject({ speed: 0, acceleration: 0, moving: finished % 2 === 1 });
     });
-    expect(outs[move]!.position).toBe(0.9);
-    expect(outs[2 * move + dwell]!.position).toBe(-0.1);
-    expect(outs[2 * (move + dwell) - 1]!.cycle).toBe(0);
-    expect(outs[2 * (move + dwell)]!.cycle).toBe(1);
+    expect(at(outs, move).position).toBe(0.9);
+    expect(at(outs, 2 * move + dwell).position).toBe(-0.1);
+    expect(at(outs, 2 * (move + dwell) - 1).cycle).toBe(0);
+    expect(at(outs, 2 * (move + dwell)).cycle).toBe(1);
   });
 
   it('repeats each cycle exactly', () => {
     const length = 2 * (move + dwell);
     const outs = record(slow, 4 * length * TP + 0.1);
-    expect(outs.at(-1)!.cycle).toBe(4);
+    expect(present(outs.at(-1)).cycle).toBe(4);
     const next = outs.slice(length, 4 * length);
     const expected = outs
       .slice(0, 3 * length)
@@ -101,14 +103,14 @@ describe('shuttle', () => {
       if (out.cycle > cycle) starts.push(n);
       cycle = out.cycle;
     }
-    const lengths = starts.slice(1).map((n, k) => n - starts[k]!);
+    const lengths = starts.slice(1).map((n, k) => n - at(starts, k));
     expect(lengths.length).toBeGreaterThan(40);
     expect(new Set(lengths).size).toBe(1);
   });
 
   it('runs the other way with a negative stroke', () => {
     const outs = record({ ...slow, stroke: -1 }, 4);
-    expect(outs[move]!.position).toBe(-1.1);
+    expect(at(outs, move).position).toBe(-1.1);
   });
 
   it('takes new limits at the next segment and a new stroke with them', () => {
@@ -118,7 +120,7 @@ describe('shuttle', () => {
       parameters({ ...slow, stroke: 0.5, start: 0, speed: 0.1, acceleration: 100, jerk: 1e5 }),
     );
     const outs = run(axis, 130_000, 100);
-    const end = (k: number) => outs.find(({ segment }) => segment === k)!.position;
+    const end = (k: number) => present(outs.find(({ segment }) => segment === k)).position;
     expect([end(1), end(3), end(5), end(7), end(9)]).toEqual([0.9, -0.1, 0, 0.5, 0]);
     const returning = outs.filter(({ segment, moving }) => segment >= 2 && moving);
     expect(Math.max(...returning.map(({ speed }) => Math.abs(speed)))).toBeCloseTo(0.1, 12);
@@ -126,7 +128,7 @@ describe('shuttle', () => {
 
   it('shortens a running dwell at once, or makes it longer', () => {
     const axis = new Program(parameters({ ...slow, dwell: 60 }), []);
-    const still = run(axis, move + 1000).at(-1)!;
+    const still = present(run(axis, move + 1000).at(-1));
     expect(still).toMatchObject({ segment: 1, position: 0.9, moving: false });
     axis.setParameters(parameters({ ...slow, dwell: 0.1 }));
     expect(run(axis, 1, move + 1000)[0]).toMatchObject({ segment: 2, position: 0.9, moving: true });
@@ -136,8 +138,8 @@ describe('shuttle', () => {
     run(axis, move + 100);
     axis.setParameters(parameters({ ...slow, dwell: 1 }));
     const longer = run(axis, 2 * dwell, move + 100);
-    expect(longer[2 * dwell - 101]!.segment).toBe(1);
-    expect(longer[2 * dwell - 100]!.segment).toBe(2);
+    expect(at(longer, 2 * dwell - 101).segment).toBe(1);
+    expect(at(longer, 2 * dwell - 100).segment).toBe(2);
   });
 });
 
@@ -161,12 +163,12 @@ describe('sine', () => {
     const outs = record(sine, 0.25);
     const w = 2 * Math.PI * 4;
     const change = (what: 'speed' | 'acceleration' | 'jerk') =>
-      worst(outs.slice(1), (out, n) => out[what] - outs[n]![what]);
+      worst(outs.slice(1), (out, n) => out[what] - at(outs, n)[what]);
     // The full sine changes at these rates at most; growing from nothing in one period at most a few times as fast.
     expect(change('speed')).toBeLessThan(0.004 * w ** 2 * TP * 2);
     expect(change('acceleration')).toBeLessThan(0.004 * w ** 3 * TP * 2);
     expect(change('jerk')).toBeLessThan(0.004 * w ** 4 * TP * 4);
-    expect(Math.abs(outs[1]!.jerk)).toBeLessThan(0.004 * w ** 4 * TP);
+    expect(Math.abs(at(outs, 1).jerk)).toBeLessThan(0.004 * w ** 4 * TP);
   });
 
   it('is the sine from then on, one cycle per period', () => {
@@ -203,8 +205,8 @@ describe('sine', () => {
     const chain = ['position', 'speed', 'acceleration', 'jerk'] as const;
     for (let k = 0; k < 3; k++) {
       // A central difference errs by h²/6 of the third derivative, for which 10 X ωᵏ⁺³ leaves room.
-      const [of, by] = [chain[k]!, chain[k + 1]!];
-      const slope = (n: number) => (outs[n + 2]![of] - outs[n]![of]) / (2 * h);
+      const [of, by] = [at(chain, k), at(chain, k + 1)];
+      const slope = (n: number) => (at(outs, n + 2)[of] - at(outs, n)[of]) / (2 * h);
       const error = worst(outs.slice(1, -1), (out, n) => slope(n) - out[by]);
       expect(error).toBeLessThan(((h * h) / 6) * 10 * 0.004 * w ** (k + 3) + 1e-9);
     }
@@ -212,11 +214,11 @@ describe('sine', () => {
 
   it('changes its frequency without a step of the speed', () => {
     const axis = new Program(parameters(sine), []);
-    const before = run(axis, 3000).at(-1)!;
+    const before = present(run(axis, 3000).at(-1));
     axis.setParameters(parameters({ ...sine, sineFrequency: 7 }));
     const outs = [before, ...run(axis, 8000, 3000)];
     const w = 2 * Math.PI * 7;
-    const change = worst(outs.slice(1), (out, n) => out.speed - outs[n]!.speed);
+    const change = worst(outs.slice(1), (out, n) => out.speed - at(outs, n).speed);
     expect(change).toBeLessThan(0.004 * w ** 2 * TP * 1.5);
     const last = outs.slice(-Math.ceil(1 / 7 / TP));
     expect(worst(last, ({ speed }) => speed)).toBeCloseTo(0.004 * w, 4);
@@ -228,8 +230,8 @@ describe('sine', () => {
     axis.setParameters(parameters({ ...sine, sineFrequency: 9, start: 0.02 }));
     const outs = run(axis, 3 / TP, 3000);
     // The period in which the change came ends at 0.75 s, the one that dies away at 1 s.
-    const at = (time: number) => outs[Math.round(time / TP) - 3000]!;
-    expect(at(1)).toMatchObject({ position: 0, speed: 0, acceleration: 0 });
+    const outAt = (time: number) => at(outs, Math.round(time / TP) - 3000);
+    expect(outAt(1)).toMatchObject({ position: 0, speed: 0, acceleration: 0 });
     const swing = outs.slice(-Math.round(1 / TP)).map(({ position }) => position);
     expect(Math.max(...swing)).toBeCloseTo(0.024, 6);
     expect(Math.min(...swing)).toBeCloseTo(0.016, 6);
@@ -242,7 +244,7 @@ describe('sine', () => {
 describe('staircase', () => {
   it('climbs and descends stair by stair, standing on each', () => {
     const outs = record({ program: 'staircase', start: 0, stairStep: 5e-9, stairCount: 3, dwell: 0.05 }, 1);
-    const stand = (k: number) => outs.find(({ segment }) => segment === k)!;
+    const stand = (k: number) => present(outs.find(({ segment }) => segment === k));
     const levels = [1, 3, 5, 7, 9, 11].map((k) => Math.round(stand(k).position / 1e-9));
     expect(levels).toEqual([5, 10, 15, 10, 5, 0]);
     expect(stand(11).cycle).toBe(0);
@@ -260,7 +262,7 @@ describe('step', () => {
     expect(worst(outs, (out, n) => out.position - (up(n) ? 2e-5 : 0))).toBe(0);
     expect(worst(outs, (out) => Math.abs(out.speed) + Math.abs(out.acceleration))).toBe(0);
     expect(outs.flatMap(({ moving }, n) => (moving ? [n] : []))).toEqual(jumps);
-    expect(outs.at(-1)!.cycle).toBe(2);
+    expect(present(outs.at(-1)).cycle).toBe(2);
   });
 
   it('never jumps by anything but its step, whatever is changed meanwhile', () => {
@@ -272,7 +274,7 @@ describe('step', () => {
     // A jump is a change that the set speed does not explain.
     const jumps = outs
       .slice(1)
-      .map((out, n) => out.position - outs[n]!.position - out.speed * TP)
+      .map((out, n) => out.position - at(outs, n).position - out.speed * TP)
       .filter((jump) => Math.abs(jump) > 15e-6);
     expect(jumps.map((jump) => Math.round(jump * 1e6))).toEqual([-20, 100, -100]);
   });
@@ -281,7 +283,7 @@ describe('step', () => {
 describe('list', () => {
   it('goes through its lines, each under its own limits', () => {
     const outs = record({ program: 'list' }, 4);
-    const end = (k: number) => outs.find(({ segment }) => segment === k)!;
+    const end = (k: number) => present(outs.find(({ segment }) => segment === k));
     expect(end(1)).toMatchObject({ position: 0.1, cycle: 0, moving: false });
     expect(end(2)).toMatchObject({ position: 0.1, moving: true });
     // No dwell after the second line: the next cycle begins on its end.

@@ -1,5 +1,6 @@
 /** What happens when people turn knobs: nothing jumps, nothing hangs, nothing is skipped. */
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { Program } from '../../../workers/command/program.ts';
 import { newProgramOutput, type ProgramOutput } from '../../../workers/command/setpoint.ts';
@@ -40,7 +41,7 @@ describe('changes at random times', () => {
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('never make position, speed or acceleration jump (seed %i)', (seed) => {
     const random = seeded(seed);
     const between = (low: number, high: number) => low + (high - low) * random();
-    const pick = <T>(options: readonly T[]) => options[Math.floor(random() * options.length)]!;
+    const pick = <T>(options: readonly T[]) => at(options, Math.floor(random() * options.length));
     const change = () =>
       parameters({
         program: pick([

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Estimate, FitResult, FittedName } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { fitTrace } from '../../../workers/identify/fitModel.ts';
+import { present } from '../../tools/present.ts';
 import { exportedTrace, guessOf, sceneWith, truthsOf } from './trials.ts';
 
 const QUICK: ParameterChanges = { dwell: 0.02 };
@@ -23,9 +25,10 @@ function expectAllHeld(fit: FitResult, p: Parameters, names: readonly FittedName
   for (const name of names) {
     const estimate = fit.estimates[name];
     expect(estimate, name).toBeDefined();
-    expect(holds(estimate!, truths[name]), `${name}: ${JSON.stringify(estimate)} and ${truths[name]}`).toBe(
-      true,
-    );
+    expect(
+      holds(present(estimate), truths[name]),
+      `${name}: ${JSON.stringify(estimate)} and ${truths[name]}`,
+    ).toBe(true);
   }
 }
 
@@ -82,10 +85,10 @@ describe('an undisturbed run of the simulator', () => {
     expectAllHeld(fit, p, IN_MOTION);
     const mass = truthsOf(p).mass;
     // The temperature of the magnets is all that is not known: ±0.11 % of the mass, and the fit itself is far better.
-    expect(halfWidth(fit.estimates.mass!)).toBeLessThan(0.0012 * mass);
-    expect(Math.abs(fit.estimates.mass!.value - mass)).toBeLessThan(0.0005 * mass);
-    expect(fit.goodness!.explained).toBeGreaterThan(0.99999);
-    expect(fit.goodness!.verdict).not.toBe('poor');
+    expect(halfWidth(present(fit.estimates.mass))).toBeLessThan(0.0012 * mass);
+    expect(Math.abs(present(fit.estimates.mass).value - mass)).toBeLessThan(0.0005 * mass);
+    expect(present(fit.goodness).explained).toBeGreaterThan(0.99999);
+    expect(present(fit.goodness).verdict).not.toBe('poor');
   });
 
   it.each<[string, Trace]>([
@@ -111,7 +114,9 @@ describe('an undisturbed run of the simulator', () => {
     );
     const fit = fitTrace(coarse.trace, guessOf(coarse.p));
     expectAllHeld(fit, coarse.p, ['mass', 'coulomb', 'viscous', 'bias']);
-    expect(fit.forces!.window).toBeGreaterThan(fitTrace(shuttle.trace, shuttle.p).forces!.window);
+    expect(present(fit.forces).window).toBeGreaterThan(
+      present(fitTrace(shuttle.trace, shuttle.p).forces).window,
+    );
   });
 });
 
@@ -124,14 +129,14 @@ describe('mass and force constant', () => {
       FitResult,
     ];
     for (const name of ['mass', 'coulomb', 'viscous'] as const) {
-      expect(high.estimates[name]!.value / right.estimates[name]!.value).toBeCloseTo(1.1, 9);
+      expect(present(high.estimates[name]).value / present(right.estimates[name]).value).toBeCloseTo(1.1, 9);
     }
     expect(high.unfitted.forceConstant).toMatch(/^Taken as known/);
   });
 
   it('widen with the tolerance that is given to what is known', () => {
     const fit = fitTrace(shuttle.trace, shuttle.p, { known: { kind: 'force constant', tolerance: 0.05 } });
-    expect(halfWidth(fit.estimates.mass!) / fit.estimates.mass!.value).toBeCloseTo(0.05, 3);
+    expect(halfWidth(present(fit.estimates.mass)) / present(fit.estimates.mass).value).toBeCloseTo(0.05, 3);
   });
 
   it('are told apart by a known mass', () => {
@@ -146,7 +151,7 @@ describe('mass and force constant', () => {
       known: { kind: 'added mass', trace: loaded.trace, mass: 3 },
     });
     expectAllHeld(fit, shuttle.p, ['mass', 'forceConstant', 'coulomb', 'viscous', 'bias']);
-    expect(halfWidth(fit.estimates.mass!)).toBeLessThan(0.01 * truthsOf(shuttle.p).mass);
+    expect(halfWidth(present(fit.estimates.mass))).toBeLessThan(0.01 * truthsOf(shuttle.p).mass);
   });
 });
 
@@ -204,12 +209,16 @@ describe('a disturbance that the model does not have', () => {
 
   it('is seen in the residual: its size, its colour, and the verdict', () => {
     const { goodness, forces, notes } = fit;
-    expect(goodness!.verdict).toBe('poor');
-    expect(goodness!.whiteness).toBeGreaterThan(goodness!.whiteLimit);
+    expect(present(goodness).verdict).toBe('poor');
+    expect(present(goodness).whiteness).toBeGreaterThan(present(goodness).whiteLimit);
     // 15 N sine, less what the windows of 20 ms average away and the fit takes for its own.
-    expect(goodness!.rmsResidual).toBeGreaterThan(0.5 * (15 / Math.SQRT2));
-    expect(goodness!.rmsResidual).toBeLessThan(15 / Math.SQRT2);
-    expect(forces!.residual.every((r, k) => r === forces!.measured[k]! - forces!.model[k]!)).toBe(true);
+    expect(present(goodness).rmsResidual).toBeGreaterThan(0.5 * (15 / Math.SQRT2));
+    expect(present(goodness).rmsResidual).toBeLessThan(15 / Math.SQRT2);
+    expect(
+      present(forces).residual.every(
+        (r, k) => r === at(present(forces).measured, k) - at(present(forces).model, k),
+      ),
+    ).toBe(true);
     expect(notes.join(' ')).toMatch(
       /process force is not in the model.*a force acts that it does not contain/,
     );
@@ -217,7 +226,9 @@ describe('a disturbance that the model does not have', () => {
 
   it('widens the intervals until they hold the truth', () => {
     expectAllHeld(fit, disturbed.p, ['mass', 'coulomb', 'viscous', 'bias']);
-    expect(halfWidth(fit.estimates.coulomb!)).toBeGreaterThan(100 * halfWidth(calm.estimates.coulomb!));
+    expect(halfWidth(present(fit.estimates.coulomb))).toBeGreaterThan(
+      100 * halfWidth(present(calm.estimates.coulomb)),
+    );
   });
 });
 
@@ -225,7 +236,7 @@ describe('the result', () => {
   const fit = fitTrace(shuttle.trace, guessOf(shuttle.p));
 
   it('has a residual over the time of the trace, and says which of it was fitted', () => {
-    const { time, used, model, window } = fit.forces!;
+    const { time, used, model, window } = present(fit.forces);
     expect(time[0]).toBeCloseTo(shuttle.trace.start + window / 2, 12);
     expect(time.at(-1)).toBeLessThanOrEqual(0.5 - window / 2);
     expect(model).toHaveLength(time.length);
@@ -242,7 +253,7 @@ describe('the result', () => {
     expect(checked.problems).toEqual([]);
     const fitted = truthsOf({ ...guess, ...checked.changes });
     for (const name of ['mass', 'coulomb', 'viscous', 'bias', 'linkStiffness'] as const) {
-      expect(fitted[name], name).toBeCloseTo(fit.estimates[name]!.value, 6);
+      expect(fitted[name], name).toBeCloseTo(present(fit.estimates[name]).value, 6);
     }
     expect(fitted.delay / truthsOf(shuttle.p).delay).toBeCloseTo(1, 1);
   });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { jackknife } from '../../../workers/identify/fit/jackknife.ts';
 import { leastSquares } from '../../../workers/math/leastSquares.ts';
 import { levenbergMarquardt } from '../../../workers/math/levenbergMarquardt.ts';
+import { present } from '../../tools/present.ts';
 
 /*
  * Statistical Reference Datasets of the National Institute of Standards and Technology (www.itl.nist.gov/div898/strd). Data and certified values are
@@ -10,13 +12,13 @@ import { levenbergMarquardt } from '../../../workers/math/levenbergMarquardt.ts'
 
 const ones = (n: number) => new Float64Array(n).fill(1);
 const columnsOf = (rows: readonly (readonly number[])[]) =>
-  rows[0]!.map((_, j) => Float64Array.from(rows, (row) => row[j]!));
+  at(rows, 0).map((_, j) => Float64Array.from(rows, (row) => at(row, j)));
 
 /** Correct significant digits, as the test sets count them. */
 const digits = (value: number, certified: number) => -Math.log10(Math.abs(value / certified - 1));
 
 const standardDeviation = (fit: ReturnType<typeof jackknife>, k: number) =>
-  Math.sqrt(fit.covariance!.get(k, k));
+  Math.sqrt(present(fit.covariance).get(k, k));
 
 describe('linear least squares against certified values', () => {
   it('Norris, a straight line: lower difficulty', () => {
@@ -59,8 +61,8 @@ describe('linear least squares against certified values', () => {
       [0.2, 0.5],
     ]) as [Float64Array, Float64Array];
     const fit = jackknife([ones(36), x], y, 1);
-    expect(digits(fit.x[0]!, -0.262323073774029)).toBeGreaterThan(11);
-    expect(digits(fit.x[1]!, 1.00211681802045)).toBeGreaterThan(13);
+    expect(digits(at(fit.x, 0), -0.262323073774029)).toBeGreaterThan(11);
+    expect(digits(at(fit.x, 1), 1.00211681802045)).toBeGreaterThan(13);
     expect(digits(standardDeviation(fit, 0), 0.232818234301152)).toBeGreaterThan(10);
     expect(digits(standardDeviation(fit, 1), 0.429796848199937e-3)).toBeGreaterThan(10);
   });
@@ -90,7 +92,7 @@ describe('linear least squares against certified values', () => {
       -0.0511041056535807, 1829.15146461355,
     ];
     certified.forEach((value, k) => {
-      expect(digits(fit.x[k]!, value)).toBeGreaterThan(8);
+      expect(digits(at(fit.x, k), value)).toBeGreaterThan(8);
     });
   });
 
@@ -119,14 +121,14 @@ describe('nonlinear least squares against certified values', () => {
     const fit = levenbergMarquardt(
       (b, out) => {
         x.forEach((value, k) => {
-          out[k] = b[0]! * (1 - Math.exp(-b[1]! * value)) - y[k]!;
+          out[k] = at(b, 0) * (1 - Math.exp(-at(b, 1) * value)) - at(y, k);
         });
       },
       start,
       y.length,
     );
-    expect(digits(fit.x[0]!, 2.3894212918e2)).toBeGreaterThan(6);
-    expect(digits(fit.x[1]!, 5.5015643181e-4)).toBeGreaterThan(6);
+    expect(digits(at(fit.x, 0), 2.3894212918e2)).toBeGreaterThan(6);
+    expect(digits(at(fit.x, 1), 5.5015643181e-4)).toBeGreaterThan(6);
     const square = fit.residual.reduce((sum, r) => sum + r * r, 0);
     expect(digits(square, 1.2455138894e-1)).toBeGreaterThan(9);
   });

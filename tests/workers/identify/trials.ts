@@ -1,5 +1,6 @@
 import { sceneById } from '../../../scenes/index.ts';
 import { COPPER_ALPHA, motorConstants } from '../../../shared/axis/motor.ts';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
@@ -52,9 +53,9 @@ function traceOf(
   const { trip } = measureRun(scene, seconds, (record) => void rows.push(row(record)));
   if (trip) throw new Error(trip.kind);
   const table = readTraceTable(`${rows.join('\n')}\n`);
-  if ('problems' in table) throw new Error(problemText(table.problems[0]!, AS_WRITTEN));
+  if ('problems' in table) throw new Error(problemText(at(table.problems, 0), AS_WRITTEN));
   const trace = mapTrace(table, suggestMapping(table));
-  if ('problems' in trace) throw new Error(problemText(trace.problems[0]!, AS_WRITTEN));
+  if ('problems' in trace) throw new Error(problemText(at(trace.problems, 0), AS_WRITTEN));
   return trace;
 }
 
@@ -187,5 +188,8 @@ export class Coverage {
 }
 
 function median(values: number[]): number {
-  return values.sort((a, b) => a - b)[values.length >> 1]!;
+  return at(
+    values.sort((a, b) => a - b),
+    values.length >> 1,
+  );
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { LoopFamily } from '../../../workers/pretune/loopFamily.ts';
@@ -43,8 +44,8 @@ describe('encoder noise', () => {
     let sum = 0;
     let count = 0;
     measureRun(scene, 2, (record) => {
-      if (record[C.time]! < 0.2) return;
-      sum += record[C.currentCommand]! ** 2;
+      if (at(record, C.time) < 0.2) return;
+      sum += at(record, C.currentCommand) ** 2;
       count++;
     });
     const predicted = family.noiseCurrent(p, p.encoderNoise);

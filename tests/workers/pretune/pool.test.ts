@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { JobPool } from '../../../workers/pretune/pool.ts';
+import { present } from '../../tools/present.ts';
 
 /** A worker whose jobs end when the test says so. */
 function heldWorker() {
@@ -22,13 +24,13 @@ describe('a job pool', () => {
     const results = [1, 2, 3, 4].map((job) => pool.run(job));
     const running = () => workers.flatMap(({ open }) => open.map(({ job }) => job)).sort();
     expect(running()).toEqual([1, 2]);
-    const first = workers.find(({ open }) => open[0]!.job === 1)!;
-    first.open[0]!.end(10);
+    const first = present(workers.find(({ open }) => at(open, 0).job === 1));
+    at(first.open, 0).end(10);
     await settled();
     expect(running()).toEqual([1, 2, 3]);
-    for (const { open } of workers) open.at(-1)!.end(20);
+    for (const { open } of workers) present(open.at(-1)).end(20);
     await settled();
-    for (const { open } of workers) open.at(-1)!.end(30);
+    for (const { open } of workers) present(open.at(-1)).end(30);
     expect(await results[0]).toBe(10);
     expect(await results[1]).toBe(20);
     expect(await results[2]).toBe(20);
@@ -39,10 +41,10 @@ describe('a job pool', () => {
     const worker = heldWorker();
     const pool = new JobPool([worker]);
     const [bad, good] = [pool.run(1), pool.run(2)];
-    worker.open[0]!.fail(new RangeError('no'));
+    at(worker.open, 0).fail(new RangeError('no'));
     await expect(bad).rejects.toThrow('no');
     await settled();
-    worker.open[1]!.end(2);
+    at(worker.open, 1).end(2);
     expect(await good).toBe(2);
   });
 });

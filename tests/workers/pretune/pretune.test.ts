@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import { type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
 import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
+import { present } from '../../tools/present.ts';
 import { here, pretuned } from './run.ts';
 import {
   expectMarginsKept,
@@ -64,8 +66,8 @@ describe('a result', () => {
 
   it('has the textbook at the peak sensitivity of the best', async () => {
     const { best, textbook } = await running;
-    expect(textbook!.peakSensitivity / best.peakSensitivity).toBeCloseTo(1, 1);
-    expect(Math.abs(textbook!.peakSensitivity / best.peakSensitivity - 1)).toBeLessThan(0.02);
+    expect(present(textbook).peakSensitivity / best.peakSensitivity).toBeCloseTo(1, 1);
+    expect(Math.abs(present(textbook).peakSensitivity / best.peakSensitivity - 1)).toBeLessThan(0.02);
   });
 
   it('says of every value why, by a rule, and says the value', async () => {
@@ -85,11 +87,11 @@ describe('a result', () => {
 
   it('reports every job, and as many as it promised', async () => {
     await running;
-    const last = progress.at(-1)!;
+    const last = present(progress.at(-1));
     expect(last.done).toBe(last.total);
     for (const [k, { done, total }] of progress.entries()) {
       expect(total).toBe(last.total);
-      if (k > 0) expect(done).toBeGreaterThanOrEqual(progress[k - 1]!.done);
+      if (k > 0) expect(done).toBeGreaterThanOrEqual(at(progress, k - 1).done);
     }
     expect(new Set(progress.map(({ stage }) => stage)).size).toBe(4);
   });

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { margins } from '../../../workers/analysis/margins.ts';
 import { type Complex, over, plus, scaled, times } from '../../../workers/math/complex.ts';
 import { logSpaced } from '../../../workers/math/logSpaced.ts';
 import { currentBandwidth, magnitudeOptimum } from '../../../workers/pretune/magnitudeOptimum.ts';
 import { symmetricalOptimum } from '../../../workers/pretune/symmetricalOptimum.ts';
+import { present } from '../../tools/present.ts';
 
 /*
  * Published figures of Kessler's optima: Umland, Safiuddin, Magnitude and symmetric optimum criterion for the design of linear
@@ -17,16 +19,16 @@ const ONE: Complex = { re: 1, im: 0 };
 /** Largest output of a step through T(s) = b(s)/a(s), coefficients from the highest power; by classical Runge-Kutta steps. */
 function peakOfStep(b: readonly number[], a: readonly number[], until: number): number {
   const n = a.length - 1;
-  const lead = a[0]!;
+  const lead = at(a, 0);
   const feedback = a.slice(1).map((value) => value / lead);
   const output = [...Array(n + 1 - b.length).fill(0), ...b].slice(1).map((value) => value / lead);
   // Controllable canonical form, the highest derivative first.
   const rate = (x: readonly number[]) => [
-    1 - feedback.reduce((sum, value, k) => sum + value * x[k]!, 0),
+    1 - feedback.reduce((sum, value, k) => sum + value * at(x, k), 0),
     ...x.slice(0, n - 1),
   ];
   const moved = (x: readonly number[], v: readonly number[], h: number) =>
-    x.map((value, k) => value + h * v[k]!);
+    x.map((value, k) => value + h * at(v, k));
   let x: number[] = Array(n).fill(0);
   let peak = 0;
   const h = until / 20_000;
@@ -35,10 +37,10 @@ function peakOfStep(b: readonly number[], a: readonly number[], until: number): 
     const k2 = rate(moved(x, k1, h / 2));
     const k3 = rate(moved(x, k2, h / 2));
     const k4 = rate(moved(x, k3, h));
-    x = x.map((value, k) => value + (h / 6) * (k1[k]! + 2 * k2[k]! + 2 * k3[k]! + k4[k]!));
+    x = x.map((value, k) => value + (h / 6) * (at(k1, k) + 2 * at(k2, k) + 2 * at(k3, k) + at(k4, k)));
     peak = Math.max(
       peak,
-      output.reduce((sum, value, k) => sum + value * x[k]!, 0),
+      output.reduce((sum, value, k) => sum + value * at(x, k), 0),
     );
   }
   return peak;
@@ -55,7 +57,7 @@ describe('magnitude optimum', () => {
   it('leaves 65.5° of phase', () => {
     const loop = (omega: number) => over({ re: k, im: 0 }, times(j(omega), plus(ONE, scaled(j(omega), T))));
     const { phaseMargin } = margins(loop, logSpaced(1, 1e4, 400));
-    expect(phaseMargin!.value / DEGREE).toBeCloseTo(65.5, 1);
+    expect(present(phaseMargin).value / DEGREE).toBeCloseTo(65.5, 1);
   });
 
   // Flat: |closed loop|⁻² = 1 + c ω⁴ + ..., so that it leaves 1 with the fourth power.
@@ -86,7 +88,7 @@ describe('symmetrical optimum', () => {
       return over(controller, times(scaled(s, M), plus(ONE, scaled(s, T))));
     };
     const { crossovers, phaseMargin } = margins(loop, logSpaced(0.01 / T, 100 / T, 600));
-    return { crossover: crossovers[0]!, phase: phaseMargin!.value / DEGREE };
+    return { crossover: at(crossovers, 0), phase: present(phaseMargin).value / DEGREE };
   };
   const closedLoop = (a: number) => {
     const { gain, resetTime } = symmetricalOptimum(M, T, a);

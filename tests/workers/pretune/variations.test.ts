@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
@@ -8,6 +9,7 @@ import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { plantResponse } from '../../../workers/pretune/plantResponse.ts';
 import { VARIATIONS } from '../../../workers/pretune/variations.ts';
 import { recordedRun, shelfScene } from '../../scenes/runs.ts';
+import { present } from '../../tools/present.ts';
 
 const varied = (p: Parameters, name: string): Parameters => {
   const variation = VARIATIONS.find((each) => each.name === name);
@@ -38,7 +40,7 @@ describe.each(SCENES)('variations of $id', ({ parameters: p }) => {
       ['Resonance −15 %', 0.85],
     ] as const)
       for (const [k, frequency] of modes(varied(still, name)).entries())
-        expect(frequency / usual[k]!).toBeCloseTo(factor, 2);
+        expect(frequency / at(usual, k)).toBeCloseTo(factor, 2);
   });
 });
 
@@ -56,8 +58,8 @@ describe('the hot machine', () => {
         ripple12: 0,
       });
       const forcePerAmp = (parameters: Parameters) => {
-        const last = recordedRun({ ...scene, parameters }, 0.3).samples.at(-1)!;
-        return last[C.motorForce]! / last[C.forceCurrent]!;
+        const last = present(recordedRun({ ...scene, parameters }, 0.3).samples.at(-1));
+        return at(last, C.motorForce) / at(last, C.forceCurrent);
       };
       const p = scene.parameters;
       expect(forcePerAmp(varied(p, 'Force constant −15 %, hot')) / forcePerAmp(p)).toBeCloseTo(0.85, 3);

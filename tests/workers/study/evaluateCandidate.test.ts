@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
+import { at } from '../../../shared/core/at.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import type { CandidateProgress } from '../../../shared/study/outcome.ts';
 import { evaluateCandidate } from '../../../workers/study/evaluateCandidate.ts';
 import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
+import { present } from '../../tools/present.ts';
 import { found, jobOf } from '../accuracy/bench.ts';
 
 const job = jobOf({
@@ -41,16 +43,19 @@ describe('a candidate with a screw', () => {
   });
 
   it('is measured cold, warm and worn', () => {
-    expect([cold, warm, worn].map((test) => test!.state)).toEqual(['cold', 'warm', 'worn']);
+    expect([cold, warm, worn].map((test) => present(test).state)).toEqual(['cold', 'warm', 'worn']);
     // Behind or, carried on by its own mass, ahead: the table stands off by what wear adds, give or take what it was off before.
-    expect(Math.abs(worn!.figures.reversal - job.values.wear)).toBeLessThan(warm!.figures.reversal);
+    expect(Math.abs(present(worn).figures.reversal - job.values.wear)).toBeLessThan(
+      present(warm).figures.reversal,
+    );
   });
 
   // Two ways to the same growth: temperatures of the time-lapse through the closed form, and the running axis.
   it('stands warm where the growth of the day puts it', () => {
-    const end = outcome.heat.asSet.samples.at(-1)!;
-    warm!.targets.forEach((target, i) => {
-      const middle = (test: typeof warm) => (test!.figures.meanUp[i]! + test!.figures.meanDown[i]!) / 2;
+    const end = present(outcome.heat.asSet.samples.at(-1));
+    present(warm).targets.forEach((target, i) => {
+      const middle = (test: typeof warm) =>
+        (at(present(test).figures.meanUp, i) + at(present(test).figures.meanDown, i)) / 2;
       const growth = growthAt(scene.parameters, end, target);
       expect(Math.abs(growth)).toBeGreaterThan(1e-6);
       expect(Math.abs((middle(warm) - middle(cold)) / growth - 1)).toBeLessThan(0.1);
@@ -58,7 +63,7 @@ describe('a candidate with a screw', () => {
   });
 
   it('has the crossover that its gains are made for, and a figure for its soundness', () => {
-    expect(Math.abs(outcome.crossover! / CROSSOVER - 1)).toBeLessThan(0.2);
+    expect(Math.abs(present(outcome.crossover) / CROSSOVER - 1)).toBeLessThan(0.2);
     expect(outcome.peakSensitivity).toBeGreaterThan(1);
     expect(outcome.peakSensitivity).toBeLessThan(2.5);
   });

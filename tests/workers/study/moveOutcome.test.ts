@@ -5,6 +5,7 @@ import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { moveOutcome } from '../../../workers/study/moveOutcome.ts';
+import { present } from '../../tools/present.ts';
 import { jobOf } from '../accuracy/bench.ts';
 
 // On paper there is no loop and no start: R i + e at the worst instant.
@@ -14,7 +15,7 @@ it('a hanging load takes the voltage of its motion, not of being switched on', (
   const forceBias = holdingForce(candidateScene(job, choice, PRESETS).parameters);
   const scene = candidateScene(job, { ...choice, gains: { forceBias } }, PRESETS);
   const { figures } = sizeCandidate(job, scene);
-  const onPaper = figures.find(({ id }) => id === 'voltage')!.value;
+  const onPaper = present(figures.find(({ id }) => id === 'voltage')).value;
   const volts = (headroom: number) => ((1 - headroom) * job.values.busVoltage) / Math.sqrt(3);
   // The weight at once, through 15 mH: far more than any move asks for.
   expect(measureRun(scene, 0.3).peakVoltage).toBeGreaterThan(1.5 * onPaper);

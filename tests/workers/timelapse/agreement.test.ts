@@ -6,6 +6,7 @@ import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { type Agreement, agreement } from '../../benchmarks/lapse/agreement.ts';
 import { hastened } from '../../benchmarks/lapse/bruteForce.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
+import { present } from '../../tools/present.ts';
 
 /*
  * The time-lapse against the full model run from end to end. With a hundredth of the heat capacities ten minutes become six seconds;
@@ -70,10 +71,10 @@ describe('limits, against the full model', () => {
     const axis = new Axis(scene);
     while (axis.step());
     const lapse = lapseOf(scene);
-    expect(axis.trip!.kind).toBe('over-temperature');
-    expect(lapse.asSet.trip!.kind).toBe('over-temperature');
-    expect(axis.trip!.time - lapse.asSet.trip!.time).toBeGreaterThan(0);
-    expect(axis.trip!.time - lapse.asSet.trip!.time).toBeLessThan(lapse.cycleTime);
+    expect(present(axis.trip).kind).toBe('over-temperature');
+    expect(present(lapse.asSet.trip).kind).toBe('over-temperature');
+    expect(present(axis.trip).time - present(lapse.asSet.trip).time).toBeGreaterThan(0);
+    expect(present(axis.trip).time - present(lapse.asSet.trip).time).toBeLessThan(lapse.cycleTime);
     expect(lapse.duty.canDo).toBe(false);
   });
 
@@ -89,9 +90,9 @@ describe('limits, against the full model', () => {
       if (Number.isNaN(foldback) && axis.notices.includes('overload')) foldback = axis.time;
     }
     const { asSet, cycleTime, duty } = lapseOf(scene);
-    expect(Math.abs(asSet.overloadTime! - foldback)).toBeLessThan(cycleTime);
-    expect(asSet.trip!.kind).toBe(axis.trip!.kind);
-    expect(Math.abs(asSet.trip!.time - axis.trip!.time)).toBeLessThan(cycleTime);
+    expect(Math.abs(present(asSet.overloadTime) - foldback)).toBeLessThan(cycleTime);
+    expect(present(asSet.trip).kind).toBe(present(axis.trip).kind);
+    expect(Math.abs(present(asSet.trip).time - present(axis.trip).time)).toBeLessThan(cycleTime);
     expect(duty.rmsCurrent).toBeGreaterThan(duty.continuousCurrent);
     expect(duty.canDo).toBe(false);
   });
@@ -104,7 +105,7 @@ describe('refreshing', () => {
     const [fine, coarse] = [at(0.02), at(0.5)];
     expect(coarse.measurements).toBe(1);
     expect(fine.measurements).toBeGreaterThan(3);
-    const [a, b] = [fine.asSet.samples.at(-1)!, coarse.asSet.samples.at(-1)!];
+    const [a, b] = [present(fine.asSet.samples.at(-1)), present(coarse.asSet.samples.at(-1))];
     expect(Math.abs(a.winding - b.winding)).toBeLessThan(0.1);
     expect(Math.abs(a.forcePerAmp - b.forcePerAmp)).toBeLessThan(1e-4);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { Axis } from '../../../workers/axis.ts';
@@ -37,7 +38,7 @@ describe('growth at the tool', () => {
     const errorAt = (temperatures: Temperatures) => {
       const axis = new Axis(scene, { temperatures });
       while (axis.time < 0.5) expect(axis.step()).toBe(true);
-      return axis.record[C.toolError]!;
+      return at(axis.record, C.toolError);
     };
     const shown = errorAt(AMBIENT) - errorAt(warm);
     const growth = growthAt(scene.parameters, warm, scene.parameters.start);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { onPage, type Sentence, sentenceText } from '../../../shared/core/sentence.ts';
@@ -7,6 +8,7 @@ import type { DutyVerdict, LapseOptions } from '../../../shared/protocol/timeLap
 import { cycleSpan } from '../../../workers/timelapse/cycleSpan.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
+import { present } from '../../tools/present.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 const text = (each: Sentence) => sentenceText(each, onPage('metric'));
@@ -20,52 +22,53 @@ const hot = withChanges(DUTIES.tubular, { payload: 8, accelerationFeedforward: 1
 const targets: Partial<LapseOptions> = { hours: 0.1, windingTarget: 50, growthTarget: 1e-6 };
 
 describe('what cooling has to do', () => {
-  const { cooling } = timeLapse(hot, targets);
-  const [winding, growth] = cooling!.targets;
+  const cooling = present(timeLapse(hot, targets).cooling);
+  const [winding, growth] = [at(cooling.targets, 0), at(cooling.targets, 1)];
 
   it.each([
-    ['winding', winding!],
-    ['growth', growth!],
+    ['winding', winding],
+    ['growth', growth],
   ])(
     'for the %s: a model that is given this coolant settles at the target and gives it this heat',
     (of, target) => {
       expect(target.metInAir).toBe(false);
-      const { temperature, heat, carrier } = target.coolant!;
+      const { temperature, heat, carrier } = present(target.coolant);
       const cooled = withChanges(hot, { cooling: true, coolantTemperature: temperature });
-      const { steady } = timeLapse(cooled, targets).asSet;
-      if (of === 'winding') expect(Math.abs(steady!.windingPeak - 50)).toBeLessThan(0.05);
-      else expect(Math.abs(steady!.growth - 1e-6)).toBeLessThan(1e-8);
-      expect(Math.abs(steady!.sinkHeat / heat - 1)).toBeLessThan(0.005);
-      expect(Math.abs(steady!.carrier - carrier)).toBeLessThan(0.05);
+      const steady = present(timeLapse(cooled, targets).asSet.steady);
+      if (of === 'winding') expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
+      else expect(Math.abs(steady.growth - 1e-6)).toBeLessThan(1e-8);
+      expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
+      expect(Math.abs(steady.carrier - carrier)).toBeLessThan(0.05);
     },
   );
 
   it('or through this conductance at the coolant temperature of the scene', () => {
-    const { conductance, heat } = winding!.coolant!;
-    const cooled = withChanges(hot, { cooling: true, carrierToAir: conductance! });
-    const { steady } = timeLapse(cooled, targets).asSet;
-    expect(Math.abs(steady!.windingPeak - 50)).toBeLessThan(0.05);
-    expect(Math.abs(steady!.sinkHeat / heat - 1)).toBeLessThan(0.005);
+    const { conductance, heat } = present(winding.coolant);
+    const cooled = withChanges(hot, { cooling: true, carrierToAir: present(conductance) });
+    const steady = present(timeLapse(cooled, targets).asSet.steady);
+    expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
+    expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
   });
 
   it('is judged by the strictest target, and said so', () => {
-    expect(growth!.coolant!.temperature).toBeLessThan(winding!.coolant!.temperature);
-    expect(cooling!.heat).toBe(growth!.coolant!.heat);
-    expect(cooling!.chillerNeeded).toBe(true);
-    const sentences = coolingSentences(hot.parameters, cooling!).map(text);
+    expect(present(growth.coolant).temperature).toBeLessThan(present(winding.coolant).temperature);
+    expect(cooling.heat).toBe(present(growth.coolant).heat);
+    expect(cooling.chillerNeeded).toBe(true);
+    const sentences = coolingSentences(hot.parameters, cooling).map(text);
     expect(sentences).toHaveLength(3);
     expect(sentences[2]).toMatch(/^A chiller for \d+ W is needed/);
   });
 
   it('needs none where air will do', () => {
-    const { cooling: none } = timeLapse(hot, { hours: 0.1, windingTarget: 120, growthTarget: 1e-3 });
-    expect(none!.targets.map(({ coolant }) => coolant)).toEqual([null, null]);
-    expect([none!.chillerNeeded, none!.heat, none!.outOfReach]).toEqual([false, 0, []]);
+    const mild = timeLapse(hot, { hours: 0.1, windingTarget: 120, growthTarget: 1e-3 });
+    const none = present(mild.cooling);
+    expect(none.targets.map(({ coolant }) => coolant)).toEqual([null, null]);
+    expect([none.chillerNeeded, none.heat, none.outOfReach]).toEqual([false, 0, []]);
   });
 
   it('cannot be done at the motor for a screw that heats itself', () => {
     const { cooling: screw } = timeLapse(DUTIES.screw, { hours: 0.1, growthTarget: 5e-6 });
-    expect(screw!.outOfReach).toEqual(['growth']);
+    expect(present(screw).outOfReach).toEqual(['growth']);
   });
 });
 
@@ -94,11 +97,11 @@ describe('whether the axis can do its duty', () => {
     const slow = timeLapse(withChanges(hot, limits), { hours: 8 }).asSet;
     const quick = timeLapse(withChanges(hot, { ...limits, ...halved }), { hours: 8 });
     expect(slow.hotTime).toBeGreaterThan(60);
-    expect(Math.abs(slow.hotTime! / quick.asSet.hotTime! - 2)).toBeLessThan(0.01);
+    expect(Math.abs(present(slow.hotTime) / present(quick.asSet.hotTime) - 2)).toBeLessThan(0.01);
     // Folded back, the motor no longer gives the force that the move asks for.
-    expect(slow.trip!.kind).toBe('following error');
-    expect(slow.trip!.time).toBeGreaterThan(slow.hotTime!);
-    expect(slow.samples.at(-1)!.windingPeak).toBeLessThan(limits.windingLimit);
+    expect(present(slow.trip).kind).toBe('following error');
+    expect(present(slow.trip).time).toBeGreaterThan(present(slow.hotTime));
+    expect(present(slow.samples.at(-1)).windingPeak).toBeLessThan(limits.windingLimit);
     expect(told(quick.duty)[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
   });
 
