@@ -11,6 +11,7 @@ import type { Trace } from '../../../shared/protocol/trace.ts';
 import { mapTrace, suggestMapping } from '../../../src/tuning/trace/traceFile.ts';
 import { readTraceTable } from '../../../src/tuning/trace/traceTable.ts';
 import { NormalNoise } from '../../../workers/control/noise.ts';
+import { median, standardDeviation } from '../../../workers/math/statistics.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 
 /** A scene of the shelf with changes. */
@@ -180,16 +181,7 @@ export class Coverage {
 
   /** Median of the stated half-width over the half-width that 95 % of a normal distribution of the errors' spread takes. */
   get honesty(): number {
-    const errors = this.trials.map(({ error }) => error);
-    const mean = errors.reduce((sum, e) => sum + e, 0) / errors.length;
-    const spread = Math.sqrt(errors.reduce((sum, e) => sum + (e - mean) ** 2, 0) / (errors.length - 1));
+    const spread = standardDeviation(this.trials.map(({ error }) => error));
     return median(this.trials.map(({ scatter }) => scatter)) / (1.96 * spread);
   }
-}
-
-function median(values: number[]): number {
-  return at(
-    values.sort((a, b) => a - b),
-    values.length >> 1,
-  );
 }

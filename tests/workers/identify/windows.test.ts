@@ -5,6 +5,7 @@ import { ljungBox } from '../../../workers/identify/fit/goodness.ts';
 import { blockScatter, jackknife, whiteScatter } from '../../../workers/identify/fit/jackknife.ts';
 import { positionOverForce } from '../../../workers/identify/fit/twoMass.ts';
 import { noiseOf, Windows } from '../../../workers/identify/fit/windows.ts';
+import { rms } from '../../../workers/math/statistics.ts';
 import { present } from '../../tools/present.ts';
 
 const PERIOD = 1e-3;
@@ -14,8 +15,6 @@ const noise = (count: number, seed: number) => {
   const source = new NormalNoise(seed);
   return Float64Array.from({ length: count }, () => source.next());
 };
-const rms = (values: ArrayLike<number>) =>
-  Math.sqrt(Array.from(values).reduce((sum, v) => sum + v * v, 0) / values.length);
 
 describe('averages over windows', () => {
   /** Relative error of the n-th derivative of tⁿ, which is n!, at so many samples from centre to edge. */
