@@ -1,7 +1,7 @@
 import type { EnergyFlow } from '../protocol/accuracy.ts';
 import type { FigureOf } from './figure.ts';
 
-export interface EnergyFigure extends FigureOf<EnergyFlow> {
+interface EnergyFigure extends FigureOf<EnergyFlow> {
   readonly of: (flow: EnergyFlow) => number;
 }
 
@@ -77,5 +77,5 @@ export const ENERGY_FIGURES = {
   },
 } as const satisfies Record<string, EnergyFigure>;
 
-export type EnergyFigureName = keyof typeof ENERGY_FIGURES;
+type EnergyFigureName = keyof typeof ENERGY_FIGURES;
 export const ENERGY_FIGURE_NAMES = Object.keys(ENERGY_FIGURES) as EnergyFigureName[];

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { defaultParameters, PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
@@ -20,7 +21,7 @@ const withValues = (changes: Partial<JobValues>): Job => ({ ...job, values: { ..
 function message(input: unknown, system: UnitSystem = 'metric'): string {
   const { job: read, problems } = checkJob(input);
   expect(read).toBeNull();
-  return problemText(problems[0]!, onPage(system));
+  return problemText(at(problems, 0), onPage(system));
 }
 
 test('the default job is legal', () => {

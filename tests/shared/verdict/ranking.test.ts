@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at, present } from '../../../shared/core/at.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import { recordedDrives, recordedJob } from '../study/recordedStudy.ts';
@@ -16,7 +17,10 @@ describe('the choice', () => {
   });
 
   it('is of the candidate that takes least energy where two are in place within 1 %', () => {
-    const thrifty = withEnergy(withMoves(twin, { settlingTime: A.outcome.moves.settlingTime! + 0.003 }), 5);
+    const thrifty = withEnergy(
+      withMoves(twin, { settlingTime: present(A.outcome.moves.settlingTime) + 0.003 }),
+      5,
+    );
     expect(rank(job, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
   });
 
@@ -32,7 +36,7 @@ describe('the choice', () => {
     expect(found.shortfalls[1]).toEqual([
       'Its speed ripple of the scan, 0.200 %, is above the 0.100 % that the job allows.',
     ]);
-    expect(found.rows.find(({ id }) => id === 'ripple')!.cells.map(({ fails }) => fails)).toEqual([
+    expect(present(found.rows.find(({ id }) => id === 'ripple')).cells.map(({ fails }) => fails)).toEqual([
       false,
       true,
     ]);
@@ -50,7 +54,7 @@ describe('the choice', () => {
     const { heat } = A.outcome;
     const moves = withMoves(A, { trip });
     const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
-    const told = judge(job, [{ ...moves, outcome: tripped }]).shortfalls[0]!.join(' ');
+    const told = at(judge(job, [{ ...moves, outcome: tripped }]).shortfalls, 0).join(' ');
     expect(told.split('2.17 mm')).toHaveLength(2);
   });
 
@@ -59,7 +63,7 @@ describe('the choice', () => {
     const rougher = withRipple(twin, 3 * job.values.rippleLimit);
     const found = judge(
       job,
-      [rougher, rough].map((candidate, k) => relettered(candidate, 'AB'[k]!)),
+      [rougher, rough].map((candidate, k) => relettered(candidate, at('AB', k))),
     );
     expect(found.ranking).toEqual([]);
     expect(found.first).toEqual([]);
@@ -99,8 +103,8 @@ describe('what the job asks', () => {
 
   it.each(cases)('%s is a shortfall, in its row', (_, candidate, row) => {
     const { shortfalls } = rank(job, [candidate]);
-    expect(shortfalls[0]!.map((each) => each.row)).toEqual([row]);
-    const cell = judge(job, [candidate]).rows.find(({ id }) => id === row)!.cells[0]!;
+    expect(at(shortfalls, 0).map((each) => each.row)).toEqual([row]);
+    const cell = at(present(judge(job, [candidate]).rows.find(({ id }) => id === row)).cells, 0);
     expect(cell.fails).toBe(true);
     expect(cell.reason).not.toBeNull();
   });

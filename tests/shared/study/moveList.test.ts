@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { at, present } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { problemText, problemTexts } from '../../../shared/core/problem.ts';
 import { onPage } from '../../../shared/core/sentence.ts';
@@ -15,7 +16,7 @@ function read(text: string) {
 function message(text: string): string {
   const result = readMoveList(text, p);
   if ('moves' in result) throw new Error('was read');
-  return problemText(result.problems[0]!, onPage('metric'));
+  return problemText(at(result.problems, 0), onPage('metric'));
 }
 
 const expected = [
@@ -52,7 +53,7 @@ describe('a pasted move list', () => {
     expect(moves).toHaveLength(2);
     for (const [index, move] of moves.entries()) {
       for (const [name, value] of Object.entries(move)) {
-        expect(value).toBeCloseTo(expected[index]![name as 'to'], 12);
+        expect(value).toBeCloseTo(at(expected, index)[name as 'to'], 12);
       }
     }
   });
@@ -60,7 +61,7 @@ describe('a pasted move list', () => {
   test('micrometres, with either letter for micro', () => {
     for (const unit of ['µm', 'μm', 'um']) {
       const text = `to [${unit}], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]\n15,1,12,600,0`;
-      expect(read(text)[0]!.to).toBeCloseTo(15e-6, 15);
+      expect(at(read(text), 0).to).toBeCloseTo(15e-6, 15);
     }
   });
 
@@ -76,14 +77,16 @@ describe('a list of times', () => {
   test('has the limits under which each move takes its time, the first one from where the last one ends', () => {
     const [out, back] = read(timed);
     for (const [move, t] of [
-      [out!, 0.5],
-      [back!, 0.4],
+      [present(out), 0.5],
+      [present(back), 0.4],
     ] as const) {
       expect(move.speed).toBeCloseTo(0.3 / t, 12);
       expect(move.acceleration).toBeCloseTo(1.2 / t ** 2, 12);
       expect(move.jerk).toBeCloseTo(14.4 / t ** 3, 9);
     }
-    expect([out!.to, back!.to, out!.dwell, back!.dwell]).toEqual([0.1, -0.1, 0.1, 0]);
+    expect([present(out).to, present(back).to, present(out).dwell, present(back).dwell]).toEqual([
+      0.1, -0.1, 0.1, 0,
+    ]);
   });
 
   test('in inches is the same as in millimetres', () => {
@@ -92,19 +95,19 @@ describe('a list of times', () => {
     );
     for (const [index, move] of read(timed).entries())
       for (const name of ['to', 'speed', 'acceleration', 'dwell'] as const)
-        expect(inches[index]![name]).toBeCloseTo(move[name], 12);
+        expect(at(inches, index)[name]).toBeCloseTo(move[name], 12);
   });
 
   test('stands for the time of a line that stays at its place', () => {
     const [, stay] = read('to [mm], time [s], dwell [s]\n100, 0.5, 0\n100, 0.25, 0.5\n0, 0.5, 0\n');
-    expect(stay!.dwell).toBe(0.75);
+    expect(present(stay).dwell).toBe(0.75);
   });
 
   test('reads back as times, and a list with other limits as limits', () => {
     expect(writeTimedMoveList(read(timed), 'metric')).toBe(timed);
     expect(writeTimedMoveList(expected, 'metric')).toBe(writeMoveList(expected));
     const [first] = read(writeTimedMoveList(read(timed), 'inch'));
-    expect(first!.to).toBeCloseTo(0.1, 12);
+    expect(present(first).to).toBeCloseTo(0.1, 12);
     expect(writeTimedMoveList(read(timed), 'inch')).toMatch(/^to \[in\], time \[s\], dwell \[s\]\n3\.937/);
   });
 
