@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, SHELF } from '../../../scenes/index.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
@@ -6,7 +7,7 @@ import { problemText, problemTexts } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
-import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
+import { always, anyScene, BARE_SHELF } from '../core/arbitraries.ts';
 
 const file = (entries: Record<string, unknown> = {}) => ({
   waybench: 'scene',
@@ -99,11 +100,9 @@ describe('a scene file', () => {
   );
 
   test('any legal scene reads back, number by number', () => {
-    const random = seeded(1);
-    for (let i = 0; i < 200; i++) {
-      const scene = legalScene(random);
+    always(anyScene, 200, (scene) => {
       expect(readScene(writeScene(scene), BARE_SHELF)).toEqual({ scene });
-    }
+    });
   });
 });
 
@@ -227,16 +226,17 @@ describe('a hostile file', () => {
   });
 
   test('broken at random is read whole or refused, never half', () => {
-    const random = seeded(7);
     const text = writeScene(DEFAULT_SCENE);
-    for (let i = 0; i < 500; i++) {
-      const at = Math.floor(random() * text.length);
-      const broken =
-        text.slice(0, at) + String.fromCharCode(32 + random() * 95) + text.slice(at + 1 + random() * 3);
-      const result = readScene(broken, SHELF);
-      if ('problems' in result) expect(problemText(result.problems[0]!, AS_WRITTEN)).toBeTruthy();
-      else expect(crossChecks(result.scene.parameters)).toEqual([]);
-    }
+    const damage = fc.record({
+      at: fc.nat(text.length - 1),
+      by: fc.string({ unit: 'binary-ascii', maxLength: 2 }),
+      drops: fc.nat(3),
+    });
+    always(damage, 500, ({ at, by, drops }) => {
+      const result = readScene(text.slice(0, at) + by + text.slice(at + drops), SHELF);
+      if ('scene' in result) expect(crossChecks(result.scene.parameters)).toEqual([]);
+      else for (const each of result.problems) expect(problemText(each, AS_WRITTEN)).toBeTruthy();
+    });
   });
 });
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES, SHELF } from '../../../scenes/index.ts';
 import { PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
@@ -5,7 +6,7 @@ import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
-import { BARE_SHELF, legalScene, seeded } from '../core/legalScene.ts';
+import { always, anyScene, BARE_SHELF } from '../core/arbitraries.ts';
 
 function message(fragment: string): string {
   const result = readLink(fragment, SHELF);
@@ -43,20 +44,19 @@ describe('a link', () => {
   });
 
   test('to any other scene needs no shelf', () => {
-    const random = seeded(3);
-    for (let i = 0; i < 200; i++) {
-      const scene = legalScene(random);
+    always(anyScene, 200, (scene) => {
       expect(readLink(writeLink(scene, SHELF), BARE_SHELF)).toEqual({ scene });
-    }
+    });
   });
 
   test('to a shelf scene with any parameters reads back, number by number', () => {
-    const random = seeded(5);
-    for (let i = 0; i < 200; i++) {
-      const { id = null, preset = null } = SCENES[i % SCENES.length] ?? {};
-      const scene = { ...legalScene(random), id, preset: i % 3 === 0 ? null : preset };
+    const ids = SCENES.map(({ id }) => id);
+    const presets = [null, ...Object.keys(SHELF.presets)];
+    const identity = fc.record({ id: fc.constantFrom(...ids), preset: fc.constantFrom(...presets) });
+    always(fc.tuple(anyScene, identity), 200, ([own, based]) => {
+      const scene = { ...own, ...based };
       expect(readLink(writeLink(scene, SHELF), SHELF)).toEqual({ scene });
-    }
+    });
   });
 
   test('to a scene under the title of one of the shelf is not taken for that one', () => {
@@ -73,10 +73,9 @@ describe('a link', () => {
 
   // RFC 3986, 3.5: what a fragment may hold unescaped.
   test('holds only characters that a fragment may', () => {
-    const random = seeded(11);
-    for (let i = 0; i < 50; i++) {
-      expect(writeLink(legalScene(random), SHELF)).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
-    }
+    always(anyScene, 50, (scene) => {
+      expect(writeLink(scene, SHELF)).toMatch(/^([\w\-.~!$&'()*+,;=:@/?]|%[0-9A-F]{2})*$/);
+    });
   });
 
   test('the names beside the parameters are not names of parameters', () => {
@@ -147,11 +146,12 @@ describe('a damaged link gives a problem', () => {
   });
 
   test('noise is refused and never throws', () => {
-    const random = seeded(13);
-    for (let i = 0; i < 500; i++) {
-      const noise = Array.from({ length: 40 }, () => String.fromCharCode(32 + random() * 400)).join('');
+    always(fc.string({ unit: 'binary', maxLength: 60 }), 500, (noise) => {
       message(noise);
-      message(signed(`v=2&scene=mould-shuttle&${noise.replace(/[^ -~]/g, '')}`));
-    }
+      message(signed(`v=2&scene=mould-shuttle&${encodeURI(noise)}`));
+    });
+    always(fc.string({ unit: 'grapheme-ascii', maxLength: 60 }), 500, (noise) => {
+      message(signed(`v=2&scene=mould-shuttle&${noise}`));
+    });
   });
 });

@@ -5,8 +5,8 @@ import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
-import { seeded } from '../core/legalScene.ts';
-import { randomStudy } from '../study/randomStudy.ts';
+import { always } from '../core/arbitraries.ts';
+import { anyStudy } from '../study/arbitraries.ts';
 
 const study: Study = {
   job: { title: 'Shuttle a mould', values: defaultJobValues(), moves: [] },
@@ -24,11 +24,9 @@ function message(input: unknown): string {
 }
 
 test('any study reads back, number by number', () => {
-  const random = seeded(23);
-  for (let i = 0; i < 60; i++) {
-    const each = randomStudy(random);
+  always(anyStudy, 60, (each) => {
     expect(readStudy(writeStudy(each), PRESETS)).toEqual({ study: each });
-  }
+  });
 });
 
 test('the least that a file has to say', () => {

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
@@ -12,8 +13,8 @@ import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
-import { seeded } from '../core/legalScene.ts';
-import { randomJob } from './randomJob.ts';
+import { always } from '../core/arbitraries.ts';
+import { anyJob } from './arbitraries.ts';
 
 const job: Job = { title: 'Shuttle a mould', values: defaultJobValues(), moves: [] };
 const withValues = (changes: Partial<JobValues>): Job => ({ ...job, values: { ...job.values, ...changes } });
@@ -33,21 +34,20 @@ test('what is not stated is the default', () => {
 });
 
 test('every axis that a legal job makes of every preset is legal', () => {
-  const random = seeded(17);
-  const jobs = Array.from({ length: 150 }, () => randomJob(random));
-  expect(jobs.some(({ values }) => values.motion === 'move list')).toBe(true);
-  for (const each of jobs)
-    for (const preset of Object.keys(PRESETS))
-      for (const motorCount of [1, 4]) {
-        const { parameters, moves } = candidateScene(
-          each,
-          { preset, motorCount, own: {}, gains: null },
-          PRESETS,
-        );
-        const { problems } = checkParameters(parameters, defaultParameters());
-        expect(problems, `${preset} × ${motorCount}`).toEqual([]);
-        expect(checkMoves(moves, parameters)).toHaveProperty('moves');
-      }
+  const drive = fc.record({
+    preset: fc.constantFrom(...Object.keys(PRESETS)),
+    motorCount: fc.constantFrom(1, 4),
+    own: fc.constant({}),
+    gains: fc.constant(null),
+  });
+  const motions = new Set<string>();
+  always(fc.tuple(anyJob, drive), 1500, ([each, choice]) => {
+    const { parameters, moves } = candidateScene(each, choice, PRESETS);
+    expect(checkParameters(parameters, defaultParameters()).problems).toEqual([]);
+    expect(checkMoves(moves, parameters)).toHaveProperty('moves');
+    motions.add(each.values.motion);
+  });
+  expect([...motions].sort()).toEqual(['back and forth', 'move list']);
 });
 
 test('the range of move times is where the limits of the table begin and end', () => {
