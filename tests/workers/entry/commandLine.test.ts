@@ -1,30 +1,37 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, expect, it } from 'vitest';
+import { chdir, cwd } from 'node:process';
+import { afterAll, expect, it, vi } from 'vitest';
 import { CHANNEL_NAMES } from '../../../shared/core/channels.ts';
-import { writeStudy } from '../../../shared/files/studyFile.ts';
-import { defaultJobValues } from '../../../shared/study/job.ts';
+import { main } from '../../../workers/entry/commandLine.ts';
 import { ROOT } from '../../tools/sources.mjs';
+import { launched } from './launched.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** `npm run axis -- ...`, called from `folder`. */
-function axis(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    [join(ROOT, 'tests', 'tools', 'axis.mjs'), ...args],
-    { cwd: ROOT, env: { ...process.env, INIT_CWD: folder }, encoding: 'utf8' },
-  );
-  return { status, stdout, stderr };
+/** `npm run axis -- ...`, called from `folder`, in this process. */
+async function axis(...args: string[]) {
+  const [said, complained]: [string[], string[]] = [[], []];
+  const log = vi.spyOn(console, 'log').mockImplementation((text) => void said.push(`${text}\n`));
+  const error = vi.spyOn(console, 'error').mockImplementation((text) => void complained.push(`${text}\n`));
+  const home = cwd();
+  chdir(folder);
+  try {
+    const status = await main(args);
+    return { status, stdout: said.join(''), stderr: complained.join('') };
+  } finally {
+    chdir(home);
+    log.mockRestore();
+    error.mockRestore();
+  }
 }
 
 const shuttle = join(ROOT, 'scenes', 'mould-shuttle.json');
 
 it('runs a scene, writes what it is asked for where it was called, and exits with 0', () => {
-  const run = axis(shuttle, '--seconds', '0.05', '--csv', 'out.csv', '--json', 'out.json');
+  const run = launched(folder, shuttle, '--seconds', '0.05', '--csv', 'out.csv', '--json', 'out.json');
   expect(run.stderr).toBe('');
   expect(run.status).toBe(0);
   const lines = readFileSync(join(folder, 'out.csv'), 'utf8').trim().split('\n');
@@ -34,8 +41,18 @@ it('runs a scene, writes what it is asked for where it was called, and exits wit
   expect(JSON.parse(readFileSync(join(folder, 'out.json'), 'utf8')).simulatedTime).toBeCloseTo(0.05, 9);
 });
 
-it('runs hours of a scene, writes what it is asked for, prints the verdict and exits with 0', () => {
-  const run = axis(shuttle, '--hours', '2', '--growth-target', '5e-6', '--csv', 'h.csv', '--json', 'h.json');
+it('runs hours of a scene, writes what it is asked for, prints the verdict and exits with 0', async () => {
+  const run = await axis(
+    shuttle,
+    '--hours',
+    '2',
+    '--growth-target',
+    '5e-6',
+    '--csv',
+    'h.csv',
+    '--json',
+    'h.json',
+  );
   expect(run.stderr).toBe('');
   expect(run.status).toBe(0);
   const [head, ...lines] = readFileSync(join(folder, 'h.csv'), 'utf8').trim().split('\n');
@@ -49,23 +66,23 @@ it('runs hours of a scene, writes what it is asked for, prints the verdict and e
   expect(run.stdout).toMatch(/The axis can do this duty\./);
 });
 
-it('exits with 1 when the winding does not stand the hours', () => {
+it('exits with 1 when the winding does not stand the hours', async () => {
   const limits = ['--set', 'foldbackTemperature=40', '--set', 'windingLimit=60'];
   const duty = ['--set', 'acceleration=40', '--set', 'jerk=4000', '--set', 'dwell=0.01'];
-  const run = axis(shuttle, '--hours', '8', ...limits, ...duty);
+  const run = await axis(shuttle, '--hours', '1', ...limits, ...duty);
   expect(run.status).toBe(1);
   expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
   expect(run.stdout).toMatch(/The axis cannot do this duty\./);
 });
 
-it('exits with 1 when the drive trips, and says why', () => {
-  const run = axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
+it('exits with 1 when the drive trips, and says why', async () => {
+  const run = await axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
   expect(run.status).toBe(1);
   expect(run.stdout).toMatch(/tripped/i);
 });
 
-it('words a trip in SI, as values are typed, and writes why into the summary', () => {
-  const run = axis(shuttle, '--set', 'followingErrorLimit=0.000002', '--json', 'trip.json');
+it('words a trip in SI, as values are typed, and writes why into the summary', async () => {
+  const run = await axis(shuttle, '--set', 'followingErrorLimit=0.000002', '--json', 'trip.json');
   expect(run.status).toBe(1);
   expect(run.stdout).toMatch(/TRIPPED \(following error\) at .*: The following error passed 2·10⁻⁶ m\./);
   expect(JSON.parse(readFileSync(join(folder, 'trip.json'), 'utf8')).trip).toMatchObject({
@@ -73,22 +90,6 @@ it('words a trip in SI, as values are typed, and writes why into the summary', (
     limit: 2e-6,
     message: expect.stringMatching(/^The following error passed 2·10⁻⁶ m\./),
   });
-});
-
-it('simulates a study, prints every figure of its candidates and exits with 0', () => {
-  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
-  const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
-  const job = { title: 'Move a mould', values, moves: [] };
-  const candidate = { preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
-  writeFileSync(join(folder, 'study.json'), writeStudy({ job, candidates: [candidate] }));
-  const run = axis('study.json', '--study', '--json', 'judged.json');
-  expect(run.stderr).toBe('');
-  expect(run.status).toBe(0);
-  expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
-  expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
-  const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
-  expect(candidates[0].outcome.heat.hours).toBe(1);
-  expect(run.stdout).toContain(verdict.choice);
 });
 
 it.each([
@@ -112,14 +113,14 @@ it.each([
     ['--hours', '1', '--set', 'program=scan', '--set', 'scanSpeed=1e-5'],
     /program.*scan.*5 minutes/,
   ],
-])('exits with 2 for %s, and names it', (_, args, text) => {
-  const run = axis(shuttle, ...args);
+])('exits with 2 for %s, and names it', async (_, args, text) => {
+  const run = await axis(shuttle, ...args);
   expect(run.status).toBe(2);
   expect(run.stderr.replace(/\s+/g, ' ')).toMatch(text);
 });
 
-it('exits with 2 for a scene file that is not there', () => {
-  const run = axis('no-such-scene.json');
+it('exits with 2 for a scene file that is not there', async () => {
+  const run = await axis('no-such-scene.json');
   expect(run.status).toBe(2);
   expect(run.stderr).toContain('no-such-scene.json');
 });

@@ -1,25 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '../../../shared/core/at.ts';
-import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
-import { onPage, type Sentence, sentenceText } from '../../../shared/core/sentence.ts';
 import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
-import type { DutyVerdict, LapseOptions } from '../../../shared/protocol/timeLapse.ts';
 import { cycleSpan } from '../../../workers/timelapse/cycleSpan.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
 import { present } from '../../tools/present.ts';
 import { bareScene } from '../model/sceneOf.ts';
-
-const text = (each: Sentence) => sentenceText(each, onPage('metric'));
-const told = ({ reasons }: DutyVerdict) => reasons.map(text);
-
-const withChanges = (scene: Scene, changes: ParameterChanges): Scene => ({
-  ...scene,
-  parameters: { ...scene.parameters, ...changes },
-});
-const hot = withChanges(DUTIES.tubular, { payload: 8, accelerationFeedforward: 18.6, dwell: 0.01 });
-const targets: Partial<LapseOptions> = { hours: 0.1, windingTarget: 50, growthTarget: 1e-6 };
+import { withChanges } from './fullModel.ts';
+import { hot, targets, text, told } from './hotDuty.ts';
 
 describe('what cooling has to do', () => {
   const cooling = present(timeLapse(hot, targets).cooling);
@@ -41,14 +30,6 @@ describe('what cooling has to do', () => {
       expect(Math.abs(steady.carrier - carrier)).toBeLessThan(0.05);
     },
   );
-
-  it('or through this conductance at the coolant temperature of the scene', () => {
-    const { conductance, heat } = present(winding.coolant);
-    const cooled = withChanges(hot, { cooling: true, carrierToAir: present(conductance) });
-    const steady = present(timeLapse(cooled, targets).asSet.steady);
-    expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
-    expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
-  });
 
   it('is judged by the strictest target, and said so', () => {
     expect(present(growth.coolant).temperature).toBeLessThan(present(winding.coolant).temperature);
@@ -83,26 +64,6 @@ describe('whether the axis can do its duty', () => {
     const { asSet, duty } = timeLapse(withChanges(hot, { foldbackTemperature: 60 }), { hours: 0.05 });
     expect([asSet.trip, asSet.hotTime]).toEqual([null, null]);
     expect(told(duty).join()).toMatch(/In the long run the winding settles at/);
-  });
-
-  it('cannot: the winding gets too hot within the hours, in half the time with half the capacities', () => {
-    const limits = { windingLimit: 80, foldbackTemperature: 70 };
-    const p = hot.parameters;
-    const halved = {
-      windingCapacity: p.windingCapacity / 2,
-      carrierCapacity: p.carrierCapacity / 2,
-      tableCapacity: p.tableCapacity / 2,
-      screwCapacity: p.screwCapacity / 2,
-    };
-    const slow = timeLapse(withChanges(hot, limits), { hours: 8 }).asSet;
-    const quick = timeLapse(withChanges(hot, { ...limits, ...halved }), { hours: 8 });
-    expect(slow.hotTime).toBeGreaterThan(60);
-    expect(Math.abs(present(slow.hotTime) / present(quick.asSet.hotTime) - 2)).toBeLessThan(0.01);
-    // Folded back, the motor no longer gives the force that the move asks for.
-    expect(present(slow.trip).kind).toBe('following error');
-    expect(present(slow.trip).time).toBeGreaterThan(present(slow.hotTime));
-    expect(present(slow.samples.at(-1)).windingPeak).toBeLessThan(limits.windingLimit);
-    expect(told(quick.duty)[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
   });
 
   it('cannot: the cycle does not run even cold', () => {

@@ -1,0 +1,4 @@
+import { PRESET_NAMES } from './barePreset.ts';
+import { verdictHolds } from './pushedLoop.ts';
+
+for (const name of PRESET_NAMES) verdictHolds(name);

@@ -1,0 +1,26 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { writeStudy } from '../../../shared/files/studyFile.ts';
+import { defaultJobValues } from '../../../shared/study/job.ts';
+import { launched } from './launched.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+it('simulates a study, prints every figure of its candidates and exits with 0', () => {
+  const small = { travel: 0.1, stroke: 0.05, scanLength: 0.01, window: 2e-5 };
+  const values = { ...defaultJobValues(), ...small, dailyTime: 3600 };
+  const job = { title: 'Move a mould', values, moves: [] };
+  const candidate = { preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
+  writeFileSync(join(folder, 'study.json'), writeStudy({ job, candidates: [candidate] }));
+  const run = launched(folder, 'study.json', '--study', '--json', 'judged.json');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
+  expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
+  const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
+  expect(candidates[0].outcome.heat.hours).toBe(1);
+  expect(run.stdout).toContain(verdict.choice);
+});

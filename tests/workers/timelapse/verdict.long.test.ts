@@ -1,0 +1,35 @@
+import { expect, it } from 'vitest';
+import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
+import { present } from '../../tools/present.ts';
+import { withChanges } from './fullModel.ts';
+import { hot, targets, told } from './hotDuty.ts';
+
+it('cooling through the conductance that is named, at the coolant temperature of the scene, keeps the target', () => {
+  const cooling = present(timeLapse(hot, targets).cooling);
+  const target = present(cooling.targets.find(({ of }) => of === 'winding'));
+  const { conductance, heat } = present(target.coolant);
+  const cooled = withChanges(hot, { cooling: true, carrierToAir: present(conductance) });
+  const steady = present(timeLapse(cooled, targets).asSet.steady);
+  expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
+  expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
+});
+
+it('a duty cannot be done: the winding gets too hot within the hours, in half the time with half the capacities', () => {
+  const limits = { windingLimit: 80, foldbackTemperature: 70 };
+  const p = hot.parameters;
+  const halved = {
+    windingCapacity: p.windingCapacity / 2,
+    carrierCapacity: p.carrierCapacity / 2,
+    tableCapacity: p.tableCapacity / 2,
+    screwCapacity: p.screwCapacity / 2,
+  };
+  const slow = timeLapse(withChanges(hot, limits), { hours: 8 }).asSet;
+  const quick = timeLapse(withChanges(hot, { ...limits, ...halved }), { hours: 8 });
+  expect(slow.hotTime).toBeGreaterThan(60);
+  expect(Math.abs(present(slow.hotTime) / present(quick.asSet.hotTime) - 2)).toBeLessThan(0.01);
+  // Folded back, the motor no longer gives the force that the move asks for.
+  expect(present(slow.trip).kind).toBe('following error');
+  expect(present(slow.trip).time).toBeGreaterThan(present(slow.hotTime));
+  expect(present(slow.samples.at(-1)).windingPeak).toBeLessThan(limits.windingLimit);
+  expect(told(quick.duty)[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
+});
