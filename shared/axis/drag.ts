@@ -17,12 +17,21 @@ export interface Drag {
   readonly viscous: number;
 }
 
+export const NO_DRAG: Drag = { dry: 0, viscous: 0 };
+
 export function ironDrag({ motorCount, hysteresisDrag, eddyDrag }: Parameters): Drag {
   return { dry: motorCount * hysteresisDrag, viscous: motorCount * eddyDrag };
 }
 
 export function nutDrag(p: Parameters): Drag {
   return { dry: p.nutDrag, viscous: p.nutViscous };
+}
+
+/** Of iron and nut together at a motor speed (m/s), N. */
+export function dragForce(iron: Drag, nut: Drag, speed: number): number {
+  const dry = iron.dry + nut.dry;
+  const viscous = (iron.viscous + nut.viscous) * speed;
+  return dry > 0 ? viscous + dry * Math.tanh(speed / DRAG_REVERSAL) : viscous;
 }
 
 /** Dry drag of nut and iron together, N. */

@@ -37,3 +37,8 @@ export function slidingFriction(p: Parameters): number {
 export function breakawayForce(p: Parameters): number {
   return p.stictionCoefficient * guideLoad(p) + p.sealStiction;
 }
+
+/** False for an air bearing. */
+export function hasDryFriction(p: Parameters): boolean {
+  return slidingFriction(p) > 0 || breakawayForce(p) > 0;
+}

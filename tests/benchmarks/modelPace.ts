@@ -1,5 +1,5 @@
 import { SCENES } from '../../scenes/index.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 
 export interface Pace {
   readonly name: string;

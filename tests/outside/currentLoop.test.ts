@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { bareScene } from '../workers/model/sceneOf.ts';
 
 /** Current over command of an axis too heavy to move, sampled at each tick after a commanded force step. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import { Axis } from '../../workers/axis.ts';
 import { Plant } from '../../workers/model/plant.ts';
 import { CURRENTS, stateCount, V1, V2, X1, X2 } from '../../workers/model/state.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { TickSolver } from '../../workers/solver/tickSolver.ts';
 import { bareScene } from '../workers/model/sceneOf.ts';
 

@@ -7,7 +7,7 @@ import type { HeatState } from '../../shared/protocol/timeLapse.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../shared/study/job.ts';
 import { energyFlow } from '../../workers/accuracy/energy.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { timeLapse } from '../../workers/timelapse/timeLapse.ts';
 
 /*

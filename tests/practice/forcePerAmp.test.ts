@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { CLASS, type Drive, duty, inTheLongRun, LIGHT_BRISK_JOB, WARM_JOB } from './duties.ts';
 
 /*

@@ -8,7 +8,7 @@ import {
   type ParameterChanges,
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { filesUnder, ROOT } from '../tools/sources.mjs';
 import { sceneOf } from '../workers/model/sceneOf.ts';
 

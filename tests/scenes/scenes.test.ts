@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../scenes/index.ts';
 import { at as elementAt, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import { Axis } from '../../workers/axis.ts';
+import { Axis } from '../../workers/run/axis.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { between, recordedRun, rms, shelfScene } from './runs.ts';
 

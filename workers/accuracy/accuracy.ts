@@ -3,7 +3,7 @@ import type { Accuracy, PositioningTest, TestResult } from '../../shared/protoco
 import type { TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
-import type { AxisStart } from '../axis.ts';
+import type { AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 import { disturbance } from './disturbance.ts';
 import { energyFlow } from './energy.ts';

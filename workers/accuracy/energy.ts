@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
-import { Axis, type AxisStart } from '../axis.ts';
+import { Axis, type AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { TrippedError } from './testAxis.ts';

@@ -1,7 +1,7 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { AxisStart } from '../axis.ts';
+import type { AxisStart } from '../run/axis.ts';
 import { evaluatePositioning } from './iso230.ts';
 import { measuringPlan } from './targets.ts';
 import { TestAxis } from './testAxis.ts';

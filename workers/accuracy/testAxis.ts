@@ -5,7 +5,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { tripText } from '../../shared/figures/tripText.ts';
 import type { TestResult } from '../../shared/protocol/accuracy.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
-import { Axis, type AxisStart } from '../axis.ts';
+import { Axis, type AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 
 /** The drive tripped during a test. */

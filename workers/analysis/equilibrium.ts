@@ -6,7 +6,7 @@ import { jacobian } from '../math/jacobian.ts';
 import { Matrix } from '../math/matrix.ts';
 import { solve } from '../math/solve.ts';
 import { Plant } from '../model/plant.ts';
-import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { asState, CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Largest number of Newton steps; three to five are usual. */
 const MAX_STEPS = 30;
@@ -55,18 +55,19 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
     screw: point.screwTemperature,
   });
   const { size } = plant;
+  const { windings, process } = plant.terms;
   const values = [...plant.initialState(point.position), 0, 0, point.loadForce];
   values[V1] = point.speed;
   values[V2] = point.speed;
 
   const currents = Array.from({ length: 2 * plant.motors }, (_, k) => CURRENTS + k);
-  const base = plant.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
+  const base = p.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
   /** The plant's derivative, with Σ i_d in the row of v_d. */
   const rates = (x: number[], out: number[]) => {
-    plant.voltageD = at(x, size);
-    plant.voltageQ = at(x, size + 1);
-    plant.processForce = at(x, size + 2);
-    plant.derivative(0, x, out);
+    windings.voltageD = at(x, size);
+    windings.voltageQ = at(x, size + 1);
+    process.force = at(x, size + 2);
+    plant.derivative(0, asState(x), asState(out));
     let sum = 0;
     for (let k = CURRENTS; k < CURRENTS + 2 * plant.motors; k += 2) sum += at(x, k);
     out[size] = sum;
@@ -116,7 +117,7 @@ function differenceSteps(p: Parameters, plant: Plant, speed: number): number[] {
   steps[V2] = speedStep;
   steps[Z] = BRISTLE_STEP;
   steps.fill(currentStep, CURRENTS, CURRENTS + 2 * plant.motors);
-  if (plant.base) {
+  if (p.base) {
     steps[plant.size - 2] = POSITION_STEP;
     steps[plant.size - 1] = speedStep;
   }

@@ -5,6 +5,7 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Encoder } from '../control/encoder.ts';
 import { Matrix } from '../math/matrix.ts';
+import { scaleStrain } from '../model/growth.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { equilibrium } from './equilibrium.ts';
 
@@ -94,10 +95,11 @@ function analysed(p: Parameters, point: OperatingPoint): Parameters {
  * period.
  */
 function encoderSlope(p: Parameters, position: number, point: OperatingPoint): number {
-  const smooth = { ...p, encoderResolution: 0, encoderNoise: 0 };
   const encoder = new Encoder(0);
+  encoder.configure({ ...p, encoderResolution: 0, encoderNoise: 0 });
+  const strain = scaleStrain(p, point.tableTemperature);
   const h = (point.speed === 0 ? ENCODER_SHARE : 0.5) * p.signalPeriod;
-  const read = (u: number) => encoder.read(u, smooth, point.tableTemperature);
+  const read = (u: number) => encoder.read(u, strain);
   return (read(position + h) - read(position - h)) / (2 * h);
 }
 

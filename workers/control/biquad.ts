@@ -10,10 +10,10 @@ export class Biquad implements BiquadCoefficients {
   b2 = 0;
   a1 = 0;
   a2 = 0;
-  private x1 = 0;
-  private x2 = 0;
-  private y1 = 0;
-  private y2 = 0;
+  #x1 = 0;
+  #x2 = 0;
+  #y1 = 0;
+  #y2 = 0;
 
   /** Passes everything; the memory goes on, so that switching a filter in is smooth. */
   setThrough(): void {
@@ -33,18 +33,18 @@ export class Biquad implements BiquadCoefficients {
   }
 
   step(x: number): number {
-    const y = this.b0 * x + this.b1 * this.x1 + this.b2 * this.x2 - this.a1 * this.y1 - this.a2 * this.y2;
-    this.x2 = this.x1;
-    this.x1 = x;
-    this.y2 = this.y1;
-    this.y1 = y;
+    const y = this.b0 * x + this.b1 * this.#x1 + this.b2 * this.#x2 - this.a1 * this.#y1 - this.a2 * this.#y2;
+    this.#x2 = this.#x1;
+    this.#x1 = x;
+    this.#y2 = this.#y1;
+    this.#y1 = y;
     return y;
   }
 
   reset(): void {
-    this.x1 = 0;
-    this.x2 = 0;
-    this.y1 = 0;
-    this.y2 = 0;
+    this.#x1 = 0;
+    this.#x2 = 0;
+    this.#y1 = 0;
+    this.#y2 = 0;
   }
 }

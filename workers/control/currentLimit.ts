@@ -16,20 +16,24 @@ export class CurrentLimit {
   overloaded = false;
   hot = false;
 
+  #used: number;
+
   /** `used`: share of the overload allowance that is gone at the start, w. */
-  constructor(private used = 0) {}
+  constructor(used = 0) {
+    this.#used = used;
+  }
 
   step(p: Parameters, dt: number, currentSquared: number, windingTemperature: number): void {
     const steady = p.continuousCurrent ** 2;
     const extra = Math.max(p.peakCurrent ** 2 - steady, 0);
     if (extra > 0)
-      this.used = Math.max(this.used + ((currentSquared - steady) * dt) / (extra * p.overloadTime), 0);
+      this.#used = Math.max(this.#used + ((currentSquared - steady) * dt) / (extra * p.overloadTime), 0);
     const overload = Math.sqrt(
-      Math.min(steady, p.peakCurrent ** 2) + extra * clamp01((1 - this.used) / BLEND),
+      Math.min(steady, p.peakCurrent ** 2) + extra * clamp01((1 - this.#used) / BLEND),
     );
     const heat = temperatureFoldback(p, windingTemperature);
     this.amplitude = overload * heat;
-    this.overloaded = this.used > 1 - BLEND;
+    this.overloaded = this.#used > 1 - BLEND;
     this.hot = heat < 1;
   }
 }

@@ -17,29 +17,29 @@ export class CurrentLoop {
   voltageQ = 0;
   limited = false;
 
-  private integralD = 0;
-  private integralQ = 0;
-  private kp = 0;
-  private kiTs = 0;
-  private inductance = 0;
-  private perPitch = 0;
-  private flux = 0;
-  private limit = 0;
+  #integralD = 0;
+  #integralQ = 0;
+  #kp = 0;
+  #kiTs = 0;
+  #inductance = 0;
+  #perPitch = 0;
+  #flux = 0;
+  #limit = 0;
 
   configure(p: Parameters): void {
     const motor = motorConstants(p);
     const omega = 2 * Math.PI * p.currentBandwidth;
-    this.inductance = motor.inductance / p.motorCount;
-    this.kp = omega * this.inductance;
-    this.kiTs = (omega * motor.resistance) / p.motorCount / p.currentRate;
-    this.perPitch = Math.PI / motor.polePitch;
-    this.flux = motor.flux;
-    this.limit = voltageLimit(p);
+    this.#inductance = motor.inductance / p.motorCount;
+    this.#kp = omega * this.#inductance;
+    this.#kiTs = (omega * motor.resistance) / p.motorCount / p.currentRate;
+    this.#perPitch = Math.PI / motor.polePitch;
+    this.#flux = motor.flux;
+    this.#limit = voltageLimit(p);
   }
 
   reset(): void {
-    this.integralD = 0;
-    this.integralQ = 0;
+    this.#integralD = 0;
+    this.#integralQ = 0;
     this.voltageD = 0;
     this.voltageQ = 0;
     this.limited = false;
@@ -48,19 +48,19 @@ export class CurrentLoop {
   /** One current-loop period: command and samples in A, estimated speed in m/s. */
   step(command: number, id: number, iq: number, speed: number): void {
     const errorQ = command - iq;
-    const stepD = -this.kiTs * id;
-    const stepQ = this.kiTs * errorQ;
-    const omegaL = this.perPitch * speed * this.inductance;
-    let vd = -this.kp * id + this.integralD + stepD - omegaL * iq;
-    let vq = this.kp * errorQ + this.integralQ + stepQ + omegaL * id + this.perPitch * this.flux * speed;
+    const stepD = -this.#kiTs * id;
+    const stepQ = this.#kiTs * errorQ;
+    const omegaL = this.#perPitch * speed * this.#inductance;
+    let vd = -this.#kp * id + this.#integralD + stepD - omegaL * iq;
+    let vq = this.#kp * errorQ + this.#integralQ + stepQ + omegaL * id + this.#perPitch * this.#flux * speed;
     const amplitude = Math.hypot(vd, vq);
-    this.limited = amplitude > this.limit;
+    this.limited = amplitude > this.#limit;
     if (this.limited) {
-      vd *= this.limit / amplitude;
-      vq *= this.limit / amplitude;
+      vd *= this.#limit / amplitude;
+      vq *= this.#limit / amplitude;
     } else {
-      this.integralD += stepD;
-      this.integralQ += stepQ;
+      this.#integralD += stepD;
+      this.#integralQ += stepQ;
     }
     this.voltageD = vd;
     this.voltageQ = vq;

@@ -1,5 +1,5 @@
+import { interpolationTerms, type PeriodicTerm } from '../../shared/axis/periodic.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { scaleStrain } from '../model/growth.ts';
 import { NormalNoise } from './noise.ts';
 
 /*
@@ -11,22 +11,28 @@ import { NormalNoise } from './noise.ts';
  * leaves the sequence alone.
  */
 export class Encoder {
-  private readonly noise: NormalNoise;
+  readonly #noise: NormalNoise;
+  #waves: readonly PeriodicTerm[] = [];
+  #noiseRms = 0;
+  #count = 0;
 
   constructor(seed: number) {
-    this.noise = new NormalNoise(seed);
+    this.#noise = new NormalNoise(seed);
   }
 
-  read(u: number, p: Parameters, scaleTemperature: number): number {
-    const scaled = u * (1 - scaleStrain(p, scaleTemperature));
-    const phase = (2 * Math.PI * scaled) / p.signalPeriod;
-    const reading =
-      scaled +
-      p.interpolation1 * Math.sin(phase) +
-      p.interpolation2 * Math.sin(2 * phase) +
-      p.encoderNoise * this.noise.next();
-    return p.encoderResolution > 0
-      ? p.encoderResolution * Math.round(reading / p.encoderResolution)
-      : reading;
+  configure(p: Parameters): void {
+    this.#waves = interpolationTerms(p).filter(({ amplitude }) => amplitude > 0);
+    this.#noiseRms = p.encoderNoise;
+    this.#count = p.encoderResolution;
+  }
+
+  /** The reading of a position u (m) through a scale with a strain of so much. */
+  read(u: number, strain: number): number {
+    const scaled = u * (1 - strain);
+    let reading = scaled;
+    for (const { amplitude, period } of this.#waves)
+      reading += amplitude * Math.sin((2 * Math.PI * scaled) / period);
+    reading += this.#noiseRms * this.#noise.next();
+    return this.#count > 0 ? this.#count * Math.round(reading / this.#count) : reading;
   }
 }

@@ -8,16 +8,16 @@ const SWINGS = 16;
  * at a few micrometres for ever, well inside the following-error limit.
  */
 export class OscillationWatch {
-  private side = 0;
-  private since = Number.NEGATIVE_INFINITY;
-  private swings = 0;
+  #side = 0;
+  #since = Number.NEGATIVE_INFINITY;
+  #swings = 0;
 
   /** `side` is the limit the drive is at now: 1, −1, or 0 for none. Returns true when the swinging has gone on too long. */
   step(time: number, side: number): boolean {
-    if (side === 0 || side === this.side) return false;
-    this.swings = time - this.since < TOGETHER ? this.swings + 1 : 1;
-    this.side = side;
-    this.since = time;
-    return this.swings >= SWINGS;
+    if (side === 0 || side === this.#side) return false;
+    this.#swings = time - this.#since < TOGETHER ? this.#swings + 1 : 1;
+    this.#side = side;
+    this.#since = time;
+    return this.#swings >= SWINGS;
   }
 }

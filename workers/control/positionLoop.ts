@@ -1,6 +1,10 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import { Biquad } from './biquad.ts';
+
+/** What a program commands of the loop at one sample: m, m/s, m/s², and the force added at its output, N. */
+export type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceleration' | 'force'>>;
 
 /*
  * Parallel PID on the encoder reading, once per position-loop sample Tp:
@@ -20,73 +24,66 @@ export class PositionLoop {
   currentCommand = 0;
   limited = false;
 
-  private readonly notch1 = new Biquad();
-  private readonly notch2 = new Biquad();
-  private readonly lowpass = new Biquad();
-  private integral = 0;
-  private lastReading = Number.NaN;
-  private perForce = 0;
-  private period = 1;
-  private speedFilter = 1;
+  readonly #notch1 = new Biquad();
+  readonly #notch2 = new Biquad();
+  readonly #lowpass = new Biquad();
+  #integral = 0;
+  #lastReading = Number.NaN;
+  #perForce = 0;
+  #period = 1;
+  #speedFilter = 1;
 
   configure(p: Parameters): void {
     const rate = p.currentRate / p.positionDivider;
-    this.period = 1 / rate;
-    this.speedFilter = this.period / (p.derivativeTime + this.period);
-    this.perForce = 1 / motorConstants(p).forcePerAmp;
-    if (p.notch1) this.notch1.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
-    else this.notch1.setThrough();
-    if (p.notch2) this.notch2.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
-    else this.notch2.setThrough();
-    if (p.lowpass) this.lowpass.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
-    else this.lowpass.setThrough();
+    this.#period = 1 / rate;
+    this.#speedFilter = this.#period / (p.derivativeTime + this.#period);
+    this.#perForce = 1 / motorConstants(p).forcePerAmp;
+    if (p.notch1) this.#notch1.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
+    else this.#notch1.setThrough();
+    if (p.notch2) this.#notch2.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
+    else this.#notch2.setThrough();
+    if (p.lowpass) this.#lowpass.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
+    else this.#lowpass.setThrough();
   }
 
   /** Starts afresh: integrator empty, filters empty, speed estimate zero. */
   reset(): void {
-    this.integral = 0;
+    this.#integral = 0;
     this.speedEstimate = 0;
     this.currentCommand = 0;
     this.limited = false;
-    this.lastReading = Number.NaN;
-    this.notch1.reset();
-    this.notch2.reset();
-    this.lowpass.reset();
+    this.#lastReading = Number.NaN;
+    this.#notch1.reset();
+    this.#notch2.reset();
+    this.#lowpass.reset();
   }
 
-  /** One sample. Positions in m, `programForce` in N, `limit` the current amplitude in A. */
-  step(
-    p: Parameters,
-    position: number,
-    speed: number,
-    acceleration: number,
-    programForce: number,
-    reading: number,
-    limit: number,
-  ): void {
-    this.observe(position, reading);
-    const integralBefore = this.integral;
-    this.integral += p.Ki * this.period * this.error;
+  /** One sample. The encoder reading in m, the limit of the current amplitude in A. */
+  step(p: Parameters, command: LoopCommand, reading: number, limit: number): void {
+    const { speed, acceleration } = command;
+    this.observe(command.position, reading);
+    const integralBefore = this.#integral;
+    this.#integral += p.Ki * this.#period * this.error;
     const force =
       p.Kp * this.error +
-      this.integral +
+      this.#integral +
       p.Kd * (speed - this.speedEstimate) +
       p.speedFeedforward * speed +
       p.accelerationFeedforward * acceleration +
       p.forceBias;
-    const shaped = this.lowpass.step(this.notch2.step(this.notch1.step(force))) + programForce;
-    const wanted = shaped * this.perForce;
+    const shaped = this.#lowpass.step(this.#notch2.step(this.#notch1.step(force))) + command.force;
+    const wanted = shaped * this.#perForce;
     this.currentCommand = Math.min(Math.max(wanted, -limit), limit);
     this.limited = this.currentCommand !== wanted;
-    if (this.limited && this.error * wanted > 0) this.integral = integralBefore;
+    if (this.limited && this.error * wanted > 0) this.#integral = integralBefore;
   }
 
   /** Follows the encoder without driving: error and speed estimate stay right while the drive is off. */
   observe(position: number, reading: number): void {
-    if (Number.isNaN(this.lastReading)) this.lastReading = reading;
+    if (Number.isNaN(this.#lastReading)) this.#lastReading = reading;
     this.speedEstimate +=
-      this.speedFilter * ((reading - this.lastReading) / this.period - this.speedEstimate);
-    this.lastReading = reading;
+      this.#speedFilter * ((reading - this.#lastReading) / this.#period - this.speedEstimate);
+    this.#lastReading = reading;
     this.error = position - reading;
   }
 }

@@ -25,6 +25,15 @@ export function checkTrips(
   return swinging ? { kind: 'oscillation', time } : null;
 }
 
+/** The state is no longer finite: whatever the loop did, it can no longer be computed. */
+export function divergence(time: number): Trip {
+  return {
+    kind: 'divergence',
+    time,
+    message: 'The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.',
+  };
+}
+
 export function overTemperature(p: Parameters, time: number): Trip {
   return { kind: 'over-temperature', time, limit: p.windingLimit };
 }

@@ -1,7 +1,7 @@
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
-import { Axis } from '../axis.ts';
+import { Axis } from '../run/axis.ts';
 import { transformOf } from '../math/fourier.ts';
 import { CrossPower } from './crossPower.ts';
 import { type LoopSample, runLoop } from './loopSample.ts';

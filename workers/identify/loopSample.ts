@@ -1,7 +1,7 @@
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { tripText } from '../../shared/figures/tripText.ts';
-import type { Axis } from '../axis.ts';
+import type { Axis } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 
 /** What a measurement of the loop records at each position-loop sample. Forces in N. */

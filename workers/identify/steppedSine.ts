@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
-import { Axis } from '../axis.ts';
+import { Axis } from '../run/axis.ts';
 import { CrossPower } from './crossPower.ts';
 import { demodulate } from './demodulate.ts';
 import { type LoopSample, runLoop } from './loopSample.ts';

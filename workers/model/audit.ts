@@ -1,4 +1,5 @@
-import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT } from './state.ts';
+import type { Losses } from './heat.ts';
+import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT, type State } from './state.ts';
 
 /**
  * Energy account of a run, J: in + set = losses + out + change of stored energy. `set` is what changes of parameters and
@@ -18,36 +19,55 @@ export class Audit {
   /** Sum of what went through, whichever way, tick by tick. */
   throughput = 0;
 
-  private stored: number;
+  readonly #storedAtStart: number;
+  #stored: number;
+  readonly #taken: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
+  readonly #heat: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
 
-  constructor(private readonly storedAtStart: number) {
-    this.stored = storedAtStart;
+  constructor(storedAtStart: number) {
+    this.#storedAtStart = storedAtStart;
+    this.#stored = storedAtStart;
   }
 
   /** Takes the energies of one tick out of the state vector, which continues from zero. */
-  takeTick(y: number[], stored: number): void {
-    this.in += y[E_IN]!;
-    this.returned += Math.max(-y[E_IN]!, 0);
-    this.copper += y[E_COPPER]!;
-    this.iron += y[E_IRON]!;
-    this.nut += y[E_NUT]!;
-    this.guide += y[E_GUIDE]!;
-    this.other += y[E_OTHER]!;
-    this.out += y[E_OUT]!;
-    this.throughput += Math.abs(y[E_IN]!) + Math.abs(y[E_OUT]!) + Math.abs(stored - this.stored);
+  takeTick(y: State, stored: number): void {
+    this.in += y[E_IN];
+    this.returned += Math.max(-y[E_IN], 0);
+    this.copper += y[E_COPPER];
+    this.iron += y[E_IRON];
+    this.nut += y[E_NUT];
+    this.guide += y[E_GUIDE];
+    this.other += y[E_OTHER];
+    this.out += y[E_OUT];
+    this.throughput += Math.abs(y[E_IN]) + Math.abs(y[E_OUT]) + Math.abs(stored - this.#stored);
     for (let k = E_IN; k <= E_OUT; k++) y[k] = 0;
-    this.stored = stored;
+    this.#stored = stored;
+  }
+
+  /** Heat given off since the last call, J, for the network that takes it up. The object is filled anew by the next call. */
+  takeHeat(): Readonly<Losses> {
+    const heat = this.#heat;
+    const taken = this.#taken;
+    heat.copper = this.copper - taken.copper;
+    heat.iron = this.iron - taken.iron;
+    heat.guide = this.guide - taken.guide;
+    heat.nut = this.nut - taken.nut;
+    taken.copper = this.copper;
+    taken.iron = this.iron;
+    taken.guide = this.guide;
+    taken.nut = this.nut;
+    return heat;
   }
 
   /** Books a jump of the stored energy that no physical process made: a parameter or temperature was set. */
   bookSet(stored: number): void {
-    this.set += stored - this.stored;
-    this.stored = stored;
+    this.set += stored - this.#stored;
+    this.#stored = stored;
   }
 
   /** Change of the stored energy since the start, J. */
   get storedChange(): number {
-    return this.stored - this.storedAtStart;
+    return this.#stored - this.#storedAtStart;
   }
 
   /** What does not balance, J. */

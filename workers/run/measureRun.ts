@@ -2,7 +2,7 @@ import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
-import { Axis } from '../axis.ts';
+import { Axis } from './axis.ts';
 import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
 

@@ -5,7 +5,7 @@ import {
 } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { AxisEvent, MoveFigures, TuningSession } from '../../shared/protocol/axis.ts';
-import { Axis } from '../axis.ts';
+import { Axis } from './axis.ts';
 import { MoveMeter } from './moveMeter.ts';
 import { Recorder } from './recorder.ts';
 
@@ -25,63 +25,64 @@ export function needsRestart(changes: ParameterChanges): boolean {
  */
 export class Session {
   readonly recorder = new Recorder(RECORDER_BINS);
-  axis!: Axis;
-  meter!: MoveMeter;
+  axis: Axis;
+  meter: MoveMeter;
   /** Counts restarts: everything recorded under an earlier number belongs to another run. */
-  run = 0;
+  run = 1;
 
-  private scene: Scene;
-  private waiting: Input[] = [];
-  private events: AxisEvent[] = [];
-  private script: readonly AxisEvent[] = [];
-  private scriptAt = 0;
-  private lastTick = Number.POSITIVE_INFINITY;
-  private finished: MoveFigures[] = [];
+  #scene: Scene;
+  #waiting: Input[] = [];
+  #events: AxisEvent[] = [];
+  /** What a replay still has to do, in the order of its ticks. */
+  #script: AxisEvent[] = [];
+  #lastTick = Number.POSITIVE_INFINITY;
+  #finished: MoveFigures[] = [];
 
   constructor(scene: Scene) {
-    this.scene = scene;
-    this.start(scene, [], Number.POSITIVE_INFINITY);
+    this.#scene = scene;
+    this.axis = new Axis(scene);
+    this.meter = new MoveMeter(scene.parameters.start);
   }
 
   /** Repeats a recorded session from its start; `ended` says when it is through. */
   static replay(session: TuningSession): Session {
     const copy = new Session(session.scene);
-    copy.start(session.scene, session.events, session.ticks);
+    copy.replay(session);
     return copy;
   }
 
   /** Back to the start of the scene as it is set now. */
   reset(): void {
-    const changes = this.waiting.flatMap((input) => (input.kind === 'change' ? [input.changes] : []));
+    const changes = this.#waiting.flatMap((input) => (input.kind === 'change' ? [input.changes] : []));
     const parameters = Object.assign({}, this.axis.parameters, ...changes);
-    this.start({ ...this.scene, parameters }, [], Number.POSITIVE_INFINITY);
+    this.load({ ...this.#scene, parameters });
   }
 
   load(scene: Scene): void {
-    this.start(scene, [], Number.POSITIVE_INFINITY);
+    this.#start(scene, [], Number.POSITIVE_INFINITY);
   }
 
   replay(session: TuningSession): void {
-    this.start(session.scene, session.events, session.ticks);
+    this.#start(session.scene, session.events, session.ticks);
   }
 
   /** Checked changes; they take effect at the next position-loop sample, or restart the run if one needs it. */
   change(changes: ParameterChanges): void {
-    this.waiting.push({ kind: 'change', changes });
+    this.#waiting.push({ kind: 'change', changes });
     if (needsRestart(changes)) this.reset();
   }
 
   hand(position: number | null): void {
-    this.waiting.push({ kind: 'hand', position });
+    this.#waiting.push({ kind: 'hand', position });
   }
 
   /** The run can go on: not tripped, not at the end of a replay, and there is room to record. */
   get canStep(): boolean {
-    return !this.axis.trip && this.axis.tick < this.lastTick && !this.recorder.full;
+    return !this.axis.trip && this.axis.tick < this.#lastTick && !this.recorder.full;
   }
 
   get ended(): boolean {
-    return this.axis.tick >= this.lastTick;
+    return this.axis.tick >= this.#lastTick;
   }
 
   /** One current-loop period. */
@@ -90,61 +91,60 @@ export class Session {
     const samples = axis.atPositionSample;
     if (samples) {
       recorder.closeBin();
-      this.applyInputs();
+      this.#applyInputs();
     }
     if (!axis.step()) return;
     recorder.take(axis.record);
-    const { record, parameters } = axis;
-    if (samples) this.measure();
-    this.meter.period(record, parameters);
+    if (samples) this.#measure();
+    this.meter.period(axis.record, axis.parameters);
   }
 
   /** Hands out the moves that have finished since the last time, oldest first. */
   takeFinished(): readonly MoveFigures[] {
-    const { finished } = this;
-    this.finished = [];
+    const finished = this.#finished;
+    this.#finished = [];
     return finished;
   }
 
   recording(): TuningSession {
-    return { scene: this.scene, events: this.events, ticks: this.axis.tick };
+    return { scene: this.#scene, events: this.#events, ticks: this.axis.tick };
   }
 
-  private start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {
-    this.scene = scene;
+  #start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {
+    this.#scene = scene;
     this.axis = new Axis(scene);
     this.meter = new MoveMeter(scene.parameters.start);
     this.recorder.clear();
-    this.finished = [];
-    this.waiting = [];
-    this.events = [];
-    this.script = script;
-    this.scriptAt = 0;
-    this.lastTick = lastTick;
+    this.#finished = [];
+    this.#waiting = [];
+    this.#events = [];
+    this.#script = [...script];
+    this.#lastTick = lastTick;
     this.run++;
   }
 
-  private measure(): void {
-    const { meter, finished } = this;
+  #measure(): void {
+    const { meter } = this;
     const { record, set, audit, parameters } = this.axis;
     const { count } = meter;
     meter.sample(record, set.moving, set.cycle, parameters.window, audit.copper);
-    if (meter.count > count) finished.push(meter.last!);
+    if (meter.last && meter.count > count) this.#finished.push(meter.last);
   }
 
-  private applyInputs(): void {
+  #applyInputs(): void {
     const { tick } = this.axis;
-    while (this.scriptAt < this.script.length && this.script[this.scriptAt]!.tick <= tick) {
-      this.apply(this.script[this.scriptAt++]!);
+    for (let next = this.#script[0]; next && next.tick <= tick; next = this.#script[0]) {
+      this.#script.shift();
+      this.#apply(next);
     }
-    if (this.waiting.length === 0) return;
-    for (const input of this.waiting) this.apply({ tick, ...input });
-    this.waiting = [];
+    if (this.#waiting.length === 0) return;
+    for (const input of this.#waiting) this.#apply({ tick, ...input });
+    this.#waiting = [];
   }
 
-  private apply(event: AxisEvent): void {
+  #apply(event: AxisEvent): void {
     if (event.kind === 'change') this.axis.change(event.changes);
     else this.axis.hand(event.position);
-    this.events.push(event);
+    this.#events.push(event);
   }
 }

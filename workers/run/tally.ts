@@ -2,22 +2,22 @@
 export class Tally {
   count = 0;
   peak = 0;
-  private sum = 0;
+  #sum = 0;
 
   add(value: number): void {
     this.count++;
     this.peak = Math.max(this.peak, Math.abs(value));
-    this.sum += value * value;
+    this.#sum += value * value;
   }
 
   /** 0 of an empty series. */
   get rms(): number {
-    return this.count > 0 ? Math.sqrt(this.sum / this.count) : 0;
+    return this.count > 0 ? Math.sqrt(this.#sum / this.count) : 0;
   }
 
   clear(): void {
     this.count = 0;
     this.peak = 0;
-    this.sum = 0;
+    this.#sum = 0;
   }
 }

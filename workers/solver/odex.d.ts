@@ -1,10 +1,10 @@
-/** The part of odex 3 that is used here; the package ships no declaration file. */
-export type Derivative = (x: number, y: number[], dy: number[]) => void;
+/** The part of odex 3 that is used here; the package ships no declaration file. Y is a vector of fixed length. */
+export type Derivative<Y extends number[]> = (x: number, y: Y, dy: Y) => void;
 
-export interface SolutionSegment {
+export interface SolutionSegment<Y extends number[]> {
   readonly x0: number;
   readonly x1: number;
-  readonly y: number[];
+  readonly y: Y;
 }
 
 export interface Options {
@@ -18,7 +18,7 @@ export interface Options {
   absoluteTolerance: number | number[];
 }
 
-export declare class Solver {
-  constructor(f: Derivative, n: number, options?: Partial<Options>);
-  solutionSegments(x: number, y0: number[], xEnd?: number): Generator<SolutionSegment, undefined>;
+export declare class Solver<Y extends number[]> {
+  constructor(f: Derivative<Y>, n: number, options?: Partial<Options>);
+  solutionSegments(x: number, y0: Y, xEnd?: number): Generator<SolutionSegment<Y>, undefined>;
 }

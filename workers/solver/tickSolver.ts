@@ -12,8 +12,9 @@ const MAX_STEPS = 400;
  * odex halves a bounded span before its first step. Most periods need no second step, so the first is tried unbounded,
  * over the whole span; only when the error control shortens it is the rest integrated up to a bound.
  */
-export class TickSolver {
-  private readonly solver: Solver;
+export class TickSolver<Y extends number[]> {
+  readonly #solver: Solver<Y>;
+  readonly #span: number;
 
   /**
    * @param f writes dy/dt in place
@@ -21,13 +22,9 @@ export class TickSolver {
    * @param relative relative tolerance of each component
    * @param absolute absolute tolerance of each component
    */
-  constructor(
-    f: Derivative,
-    private readonly span: number,
-    relative: number[],
-    absolute: number[],
-  ) {
-    this.solver = new Solver(f, relative.length, {
+  constructor(f: Derivative<Y>, span: number, relative: number[], absolute: number[]) {
+    this.#span = span;
+    this.#solver = new Solver(f, relative.length, {
       rawFunction: true,
       denseOutput: false,
       initialStepSize: span,
@@ -44,16 +41,17 @@ export class TickSolver {
    * Carries y over one span, in place.
    * @throws DivergedError when the result is not finite or the step budget is spent
    */
-  advance(y: number[]): void {
+  advance(y: Y): void {
     let reached = 0;
     try {
-      for (const segment of this.solver.solutionSegments(0, y)) {
-        reached = segment.x1;
-        copy(segment.y, y);
-        break;
+      // Not a loop that is left after one round: to close what is iterated takes time.
+      const { value: first } = this.#solver.solutionSegments(0, y).next();
+      if (first) {
+        reached = first.x1;
+        copy(first.y, y);
       }
-      if (reached < this.span) {
-        for (const segment of this.solver.solutionSegments(reached, y, this.span)) copy(segment.y, y);
+      if (reached < this.#span) {
+        for (const segment of this.#solver.solutionSegments(reached, y, this.#span)) copy(segment.y, y);
       }
     } catch (error) {
       throw new DivergedError(error instanceof Error ? error.message : String(error));
@@ -63,8 +61,9 @@ export class TickSolver {
 
 function copy(from: readonly number[], to: number[]): void {
   for (let i = 0; i < to.length; i++) {
-    const value = from[i]!;
-    if (!Number.isFinite(value)) throw new DivergedError(`state ${i} is no longer finite`);
+    const value = from[i];
+    if (value === undefined || !Number.isFinite(value))
+      throw new DivergedError(`state ${i} is no longer finite`);
     to[i] = value;
   }
 }

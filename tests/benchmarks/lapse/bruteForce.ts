@@ -1,7 +1,7 @@
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
-import { Axis } from '../../../workers/axis.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
+import { Axis } from '../../../workers/run/axis.ts';
 
 /** One span of a run of the full model. */
 export interface Span {

@@ -115,7 +115,8 @@ describe('entered into a drive that counts', () => {
       const set = 4000 * Math.sin(w * t);
       const [speed, acceleration] = [4000 * w * Math.cos(w * t), -4000 * w * w * Math.sin(w * t)];
       const reading = Math.round(set * 0.98 + 12 * Math.sin(700 * t));
-      loop.step(p, set * q, speed * q, acceleration * q, 0, reading * q, 1e9);
+      const command = { position: set * q, speed: speed * q, acceleration: acceleration * q, force: 0 };
+      loop.step(p, command, reading * q, 1e9);
 
       if (k === 0) before = reading;
       const error = set - reading;

@@ -3,7 +3,7 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
-import { Axis } from '../../../workers/axis.ts';
+import { Axis } from '../../../workers/run/axis.ts';
 import { bareScene } from './sceneOf.ts';
 
 describe.each(DRIVE_TYPES)('an unstable loop under the shipped limits of %s', (driveType) => {

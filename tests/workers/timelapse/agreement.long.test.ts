@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Scene } from '../../../shared/core/scene.ts';
-import { Axis } from '../../../workers/axis.ts';
+import { Axis } from '../../../workers/run/axis.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { hastened } from '../../benchmarks/lapse/bruteForce.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';

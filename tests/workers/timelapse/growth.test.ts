@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
-import { Axis } from '../../../workers/axis.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
+import { Axis } from '../../../workers/run/axis.ts';
 import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
 import { bareScene } from '../model/sceneOf.ts';
 

@@ -1,3 +1,7 @@
+import { breakawayForce, slidingFriction } from '../../../shared/axis/guide.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { FrictionLaw } from './law.ts';
+
 /*
  * LuGre friction of a guide: bristles of deflection z (m) under a sliding speed v (m/s).
  *
@@ -21,8 +25,8 @@
  */
 export const BRISTLE_RATE_CAP = 3e4;
 
-export interface FrictionLaw {
-  /** Coulomb and breakaway force, N; breakaway 0 means no bristles at all (air bearing). */
+/** σ0, σ1, σ2, v_s, v_d and what they work on, as the equations have them. F_s is F_c at least. */
+export interface BristleConstants {
   readonly coulomb: number;
   readonly breakaway: number;
   readonly stribeckSpeed: number;
@@ -32,50 +36,45 @@ export interface FrictionLaw {
   readonly viscous: number;
 }
 
-export class Friction {
-  /** Results of the last call of `evaluate`: z' in m/s, and the force that resists v in N. */
-  bristleSpeed = 0;
+export class BristleFriction implements FrictionLaw {
   force = 0;
+  deflectionRate = 0;
 
-  private coulomb = 0;
-  private excess = 0;
-  private perStribeck = 0;
-  private sigma0 = 1;
-  private sigma1 = 0;
-  private perFade = 0;
-  private sigma2 = 0;
-  private perCap = 0;
-  private bristles = false;
+  #coulomb = 1;
+  #excess = 0;
+  #perStribeck = 0;
+  #sigma0 = 1;
+  #sigma1 = 0;
+  #perFade = 0;
+  #sigma2 = 0;
+  #perCap = 0;
 
-  configure(law: FrictionLaw, rateCap = BRISTLE_RATE_CAP): void {
-    this.coulomb = law.coulomb;
-    this.excess = Math.max(law.breakaway - law.coulomb, 0);
-    this.bristles = this.coulomb + this.excess > 0;
-    this.perStribeck = 1 / law.stribeckSpeed;
-    this.sigma0 = law.bristleStiffness;
-    this.sigma1 = law.bristleDamping;
-    this.perFade = 1 / law.dampingFadeSpeed;
-    this.sigma2 = law.viscous;
-    this.perCap = 1 / rateCap;
+  configure(p: Parameters): void {
+    this.set({ ...p, coulomb: slidingFriction(p), breakaway: breakawayForce(p) });
   }
 
-  /** Sets the results for a sliding speed v (m/s) and bristle deflection z (m). */
+  set(constants: BristleConstants, rateCap = BRISTLE_RATE_CAP): void {
+    this.#coulomb = constants.coulomb;
+    this.#excess = Math.max(constants.breakaway - constants.coulomb, 0);
+    this.#perStribeck = 1 / constants.stribeckSpeed;
+    this.#sigma0 = constants.bristleStiffness;
+    this.#sigma1 = constants.bristleDamping;
+    this.#perFade = 1 / constants.dampingFadeSpeed;
+    this.#sigma2 = constants.viscous;
+    this.#perCap = 1 / rateCap;
+  }
+
   evaluate(v: number, z: number): void {
-    if (!this.bristles) {
-      this.bristleSpeed = 0;
-      this.force = this.sigma2 * v;
-      return;
-    }
-    const stribeck = v * this.perStribeck;
-    const g = this.coulomb + this.excess * Math.exp(-stribeck * stribeck);
-    const rate = (this.sigma0 * Math.abs(v)) / g;
-    const r = rate * this.perCap;
+    const stribeck = v * this.#perStribeck;
+    const g = this.#coulomb + this.#excess * Math.exp(-stribeck * stribeck);
+    const rate = (this.#sigma0 * Math.abs(v)) / g;
+    const r = rate * this.#perCap;
     const c = Math.sqrt(1 + r * r);
     const zDot = (v - rate * z) / c;
-    const lag = (r * this.perCap) / (1 + c);
-    const fade = v * this.perFade;
-    this.bristleSpeed = zDot;
+    const lag = (r * this.#perCap) / (1 + c);
+    const fade = v * this.#perFade;
+    this.deflectionRate = zDot;
     this.force =
-      this.sigma0 * (z + lag * zDot) + this.sigma1 * Math.exp(-fade * fade) * zDot + this.sigma2 * v;
+      this.#sigma0 * (z + lag * zDot) + this.#sigma1 * Math.exp(-fade * fade) * zDot + this.#sigma2 * v;
   }
 }

@@ -1,0 +1,128 @@
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
+import { scaleStrain } from '../model/growth.ts';
+import type { Temperatures } from '../model/state.ts';
+import { CurrentLimit } from './currentLimit.ts';
+import { CurrentLoop } from './currentLoop.ts';
+import { Encoder } from './encoder.ts';
+import { Notices } from './notices.ts';
+import { OscillationWatch } from './oscillation.ts';
+import { PositionLoop } from './positionLoop.ts';
+
+/**
+ * Everything between encoder and voltage: both loops, the limit of the current, and what the drive notices about itself. When each part is
+ * run is not its business but that of the timing rule (run/axis.ts).
+ */
+export class Drive {
+  /** Last encoder reading, m. */
+  reading: number;
+  /** The drive has swung from one limit of current or voltage to the other for too long. */
+  swinging = false;
+
+  readonly #positionLoop = new PositionLoop();
+  readonly #currentLoop = new CurrentLoop();
+  readonly #currentLimit: CurrentLimit;
+  readonly #encoder: Encoder;
+  readonly #notices = new Notices();
+  #oscillation = new OscillationWatch();
+  #enabled: boolean;
+  #samplePeriod = 0;
+
+  /** @param overload share of the overload allowance that is gone at the start */
+  constructor(p: Parameters, overload: number | undefined) {
+    this.reading = p.start;
+    this.#enabled = p.drive === 'on';
+    this.#currentLimit = new CurrentLimit(overload);
+    this.#encoder = new Encoder(p.seed);
+    this.configure(p);
+  }
+
+  configure(p: Parameters): void {
+    this.#enabled = p.drive === 'on';
+    this.#samplePeriod = (1 / p.currentRate) * p.positionDivider;
+    this.#encoder.configure(p);
+    this.#positionLoop.configure(p);
+    this.#currentLoop.configure(p);
+  }
+
+  /** Starts the loops afresh, as enabling the drive does. */
+  reset(): void {
+    this.#positionLoop.reset();
+    this.#currentLoop.reset();
+    this.#oscillation = new OscillationWatch();
+  }
+
+  /** Sets the limit of the current for a winding as warm as it is, with no time passing. */
+  begin(p: Parameters, { winding }: Temperatures): void {
+    this.#currentLimit.step(p, 0, 0, winding);
+  }
+
+  /**
+   * One position-loop sample: reads the encoder and works out the current command.
+   *
+   * @param position of the side that the encoder sits on, m
+   * @param currentSquared i_d² + i_q² of all motors together, A²
+   */
+  stepPosition(
+    p: Parameters,
+    time: number,
+    command: Readonly<SegmentCommand>,
+    position: number,
+    currentSquared: number,
+    t: Readonly<Temperatures>,
+  ): void {
+    this.reading = this.#encoder.read(position, scaleStrain(p, t.table));
+    this.#currentLimit.step(p, this.#samplePeriod, currentSquared, t.winding);
+    this.swinging = false;
+    if (!this.#enabled) {
+      this.#positionLoop.observe(command.position, this.reading);
+      return;
+    }
+    this.#positionLoop.step(p, command, this.reading, this.#currentLimit.amplitude);
+    if (this.#positionLoop.limited) this.#notices.note('current', time);
+    if (this.#currentLimit.overloaded) this.#notices.note('overload', time);
+    if (this.#currentLimit.hot) this.#notices.note('heat', time);
+    this.swinging = this.#oscillation.step(time, this.#limitReached);
+  }
+
+  /** One current-loop period: turns command and sampled currents (A) into the next voltage. */
+  stepCurrent(time: number, id: number, iq: number): void {
+    if (!this.#enabled) return;
+    this.#currentLoop.step(this.#positionLoop.currentCommand, id, iq, this.#positionLoop.speedEstimate);
+    if (this.#currentLoop.limited) this.#notices.note('voltage', time);
+  }
+
+  /** Worked out by the last `stepCurrent`, V. */
+  get voltageD(): number {
+    return this.#currentLoop.voltageD;
+  }
+
+  get voltageQ(): number {
+    return this.#currentLoop.voltageQ;
+  }
+
+  /** Following error at the encoder, m. */
+  get error(): number {
+    return this.#positionLoop.error;
+  }
+
+  /** Current command i_q* and its present limit, A. */
+  get currentCommand(): number {
+    return this.#positionLoop.currentCommand;
+  }
+
+  get currentLimit(): number {
+    return this.#currentLimit.amplitude;
+  }
+
+  /** What keeps the drive from doing as commanded, in plain words. */
+  warnings(time: number): string[] {
+    return this.#notices.texts(time);
+  }
+
+  /** Which limit of current or voltage the drive is at: 1, −1, or 0 for none. */
+  get #limitReached(): number {
+    if (this.#positionLoop.limited) return Math.sign(this.#positionLoop.currentCommand);
+    return this.#currentLoop.limited ? Math.sign(this.#currentLoop.voltageQ) : 0;
+  }
+}

@@ -1,0 +1,72 @@
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { screwStrain } from '../growth.ts';
+import { E_OTHER, F1, F2, type State, type Temperatures, V1, V2, X1, X2 } from '../state.ts';
+import type { Store, Term } from '../term.ts';
+
+/** The screw is never shorter than this between fixed bearing and nut, m. */
+const SHORTEST_SCREW = 1e-3;
+
+/*
+ * Between motor and table: coil mounting, or screw, nut and bearings in series, with lost motion b.
+ *
+ *   s    = x1 − x2 + γ (x2 + l0)                γ: thermal growth of the screw
+ *   s_d  = s ∓ b/2 outside the lost motion, 0 inside
+ *   1/k  = 1/k12 + (x2 + l0)/EA                 k' = dk/dx2 = −k²/EA
+ *   F    = k s_d + c12 (v1 − v2)                never pulling while there is lost motion
+ *   on the motor −F, on the table F (1 − γ) − ½ k' s_d²
+ *
+ * m, N, N/m. U = ½ k s_d² then gives back exactly what the two forces put in, less the damper's heat.
+ */
+export class Link implements Term {
+  #compliance = 0;
+  #damping = 0;
+  #half = 0;
+  #perRigidity = 0;
+  #span = 0;
+  #growth = 0;
+
+  configure(p: Parameters): void {
+    this.#compliance = 1 / p.linkStiffness;
+    this.#damping = p.linkDamping;
+    this.#half = p.backlash / 2;
+    this.#perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
+    this.#span = p.screwSpan;
+  }
+
+  warm(p: Parameters, { screw }: Temperatures): boolean {
+    const before = this.#growth;
+    this.#growth = screwStrain(p, screw);
+    return this.#growth !== before;
+  }
+
+  evaluate(y: Readonly<State>, dy: State): void {
+    const x2 = y[X2];
+    const s = this.#stretch(y[X1], x2);
+    if (s === 0 && this.#half > 0) return;
+    const v1 = y[V1];
+    const v2 = y[V2];
+    const k = this.#stiffness(x2);
+    const spring = k * s;
+    let force = spring + this.#damping * (v1 - v2);
+    if (this.#half > 0 && force * s < 0) force = 0;
+    const slope = x2 + this.#span > SHORTEST_SCREW ? -k * k * this.#perRigidity : 0;
+    dy[F1] -= force;
+    dy[F2] += force * (1 - this.#growth) - 0.5 * slope * s * s;
+    dy[E_OTHER] += (force - spring) * (v1 - (1 - this.#growth) * v2);
+  }
+
+  store(y: Readonly<State>, store: Store): void {
+    store.energy += 0.5 * this.#stiffness(y[X2]) * this.#stretch(y[X1], y[X2]) ** 2;
+  }
+
+  #stretch(x1: number, x2: number): number {
+    const s = x1 - x2 + this.#growth * (x2 + this.#span);
+    if (s > this.#half) return s - this.#half;
+    if (s < -this.#half) return s + this.#half;
+    return 0;
+  }
+
+  #stiffness(x2: number): number {
+    return 1 / (this.#compliance + Math.max(x2 + this.#span, SHORTEST_SCREW) * this.#perRigidity);
+  }
+}

@@ -1,0 +1,39 @@
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { E_OUT, F2, type State, V2 } from '../state.ts';
+import type { Term } from '../term.ts';
+
+/** N at a time (s) under a commanded speed (m/s). */
+type Law = (time: number, commandedSpeed: number) => number;
+
+/*
+ * The process at the tool, on the table along +x, N: F constant; F sin(2πft); F while (t mod 1/f) < t_p; or −F sgn v_set, against
+ * the feed. Worked out at each period of the current loop and held over it. Its reaction acts on the base; its work leaves the machine.
+ */
+export class Process implements Term {
+  /** Held over the period, N. */
+  force = 0;
+  #law: Law = () => 0;
+
+  configure({ process, processForce: F, processFrequency, processTime }: Parameters): void {
+    const omega = 2 * Math.PI * processFrequency;
+    const period = 1 / processFrequency;
+    const laws: Record<Parameters['process'], Law> = {
+      none: () => 0,
+      constant: () => F,
+      sine: (t) => F * Math.sin(omega * t),
+      pulse: (t) => (t % period < processTime ? F : 0),
+      feed: (_t, v) => (v === 0 ? 0 : -F * Math.sign(v)),
+    };
+    this.#law = laws[process];
+  }
+
+  /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s). */
+  hold(time: number, commandedSpeed: number): void {
+    this.force = this.#law(time, commandedSpeed);
+  }
+
+  evaluate(y: Readonly<State>, dy: State): void {
+    dy[F2] += this.force;
+    dy[E_OUT] -= this.force * y[V2];
+  }
+}

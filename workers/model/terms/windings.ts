@@ -1,0 +1,136 @@
+import { fitFactor } from '../../../shared/axis/field.ts';
+import { motorConstants, motorOffsets } from '../../../shared/axis/motor.ts';
+import { rippleTerms } from '../../../shared/axis/periodic.ts';
+import { magnetFactor, resistanceFactor } from '../../../shared/axis/temperature.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { CURRENTS, E_COPPER, E_IN, F1, type State, stateAt, type Temperatures, V1, X1 } from '../state.ts';
+import type { Store, Term } from '../term.ts';
+
+/** One motor: where its currents stand, and cos and sin of πδ/τ. */
+interface Motor {
+  readonly d: number;
+  readonly q: number;
+  readonly cos: number;
+  readonly sin: number;
+}
+
+/*
+ * All motors on one amplifier, in the dq frame of the first; motor j sits δ_j off its electrical angle.
+ *
+ *   L di_d/dt = v_d − R i_d + ωL i_q − e_d        e_d = −(π/τ) ψ v sin(πδ/τ)
+ *   L di_q/dt = v_q − R i_q − ωL i_d − e_q        e_q =  (π/τ) ψ v cos(πδ/τ)
+ *   F = 1.5 (π/τ) ψ (i_q cos(πδ/τ) − i_d sin(πδ/τ))
+ *   ψ = ψ20 [1 + α_B (T_mag − 20)] · fit · [1 + r6 cos(6πx/τ + φ6) + r12 cos(12πx/τ + φ12)] / √(1 + (i_q/i_sat)²)
+ *
+ * i in A (amplitude-invariant), v in V, x in m, v1 in m/s, ω = π v1/τ in rad/s. The same ψ in force and back-EMF makes
+ * 1.5 (e_d i_d + e_q i_q) = F v exact. Source: Fitzgerald, Kingsley, Umans, Electric Machinery, 6th ed., ch. 11 and app. C.
+ */
+export class Windings implements Term {
+  /** Held over the period, V. */
+  voltageD = 0;
+  voltageQ = 0;
+
+  readonly #count: number;
+  #motors: readonly Motor[] = [];
+  #perPitch = 0;
+  #inductance = 0;
+  #coldResistance = 0;
+  #coldFlux = 0;
+  #fit = 1;
+  #resistance = 0;
+  #flux = 0;
+  #saturation = 0;
+  #waves: readonly { readonly r: number; readonly w: number; readonly phi: number }[] = [];
+  #open = false;
+
+  constructor(count: number) {
+    this.#count = count;
+  }
+
+  configure(p: Parameters): void {
+    const motor = motorConstants(p);
+    this.#perPitch = Math.PI / motor.polePitch;
+    this.#inductance = motor.inductance;
+    this.#coldResistance = motor.resistance;
+    this.#coldFlux = motor.flux;
+    this.#fit = fitFactor(p, motor.polePitch);
+    this.#saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
+    this.#waves = rippleTerms(p)
+      .filter(({ amplitude }) => amplitude > 0)
+      .map(({ amplitude, order, phase }) => ({ r: amplitude, w: order * this.#perPitch, phi: phase }));
+    this.#open = p.drive === 'off';
+    this.#motors = motorOffsets(p).map((offset, j) => ({
+      d: CURRENTS + 2 * j,
+      q: CURRENTS + 2 * j + 1,
+      cos: Math.cos(this.#perPitch * offset),
+      sin: Math.sin(this.#perPitch * offset),
+    }));
+  }
+
+  warm(p: Parameters, t: Temperatures): boolean {
+    this.#resistance = this.#coldResistance * resistanceFactor(t.winding);
+    this.#flux = this.#coldFlux * magnetFactor(p, t.carrier) * this.#fit;
+    return false;
+  }
+
+  evaluate(y: Readonly<State>, dy: State): void {
+    if (this.#open) {
+      for (const { d, q } of this.#motors) {
+        dy[d] = 0;
+        dy[q] = 0;
+      }
+      return;
+    }
+    const v1 = y[V1];
+    const vd = this.voltageD;
+    const vq = this.voltageQ;
+    const ripple = this.#ripple(y[X1]);
+    const omegaL = this.#perPitch * v1 * this.#inductance;
+    let force = 0;
+    let copper = 0;
+    let supplied = 0;
+    for (const { d, q, cos, sin } of this.#motors) {
+      const id = stateAt(y, d);
+      const iq = stateAt(y, q);
+      const thrust = this.#thrust(ripple, iq);
+      dy[d] = (vd - this.#resistance * id + omegaL * iq + thrust * sin * v1) / this.#inductance;
+      dy[q] = (vq - this.#resistance * iq - omegaL * id - thrust * cos * v1) / this.#inductance;
+      force += 1.5 * thrust * (iq * cos - id * sin);
+      copper += 1.5 * this.#resistance * (id * id + iq * iq);
+      supplied += 1.5 * (vd * id + vq * iq);
+    }
+    dy[F1] += force;
+    dy[E_COPPER] += copper;
+    dy[E_IN] += supplied;
+  }
+
+  /** Force of all motors on the motor side, N. */
+  force(y: Readonly<State>): number {
+    if (this.#open) return 0;
+    const ripple = this.#ripple(y[X1]);
+    let force = 0;
+    for (const { d, q, cos, sin } of this.#motors) {
+      const iq = stateAt(y, q);
+      force += 1.5 * this.#thrust(ripple, iq) * (iq * cos - stateAt(y, d) * sin);
+    }
+    return force;
+  }
+
+  /** In the field of the coils: ¾ L Σ(i_d² + i_q²). */
+  store(y: Readonly<State>, store: Store): void {
+    let squares = 0;
+    for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) squares += stateAt(y, k) ** 2;
+    store.energy += 0.75 * this.#inductance * squares;
+  }
+
+  #ripple(x1: number): number {
+    let ripple = 1;
+    for (const { r, w, phi } of this.#waves) ripple += r * Math.cos(w * x1 + phi);
+    return ripple;
+  }
+
+  /** 2/3 of the force per ampere: (π/τ) ψ. */
+  #thrust(ripple: number, iq: number): number {
+    return (this.#perPitch * this.#flux * ripple) / Math.sqrt(1 + iq * iq * this.#saturation);
+  }
+}

@@ -1,0 +1,208 @@
+import { motorConstants } from '../../shared/axis/motor.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Scene } from '../../shared/core/scene.ts';
+import { standAt } from '../../shared/motion/setpoint.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
+import { Program } from '../command/program.ts';
+import { newProgramOutput } from '../command/setpoint.ts';
+import { Drive } from '../control/drive.ts';
+import { checkTrips, divergence } from '../control/trips.ts';
+import { Audit } from '../model/audit.ts';
+import { armGrowth } from '../model/growth.ts';
+import { HeatNetwork, startTemperatures } from '../model/heat.ts';
+import { Plant } from '../model/plant.ts';
+import { CURRENTS, type State, stateAt, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
+import { DivergedError, TickSolver } from '../solver/tickSolver.ts';
+import { tolerances } from '../solver/tolerances.ts';
+import { Telemetry } from './telemetry.ts';
+
+/** An axis that has been at work already: as warm as this instead of as its parameters say, with so much of its overload allowance gone. */
+export interface AxisStart {
+  readonly temperatures?: Temperatures;
+  readonly overload?: number;
+}
+
+/**
+ * One machine axis under its controller: owns the timing rule and nothing else. Pure and deterministic: the same scene and the
+ * same calls at the same ticks give bit-identical records.
+ *
+ * At each t = n·Ts, in this order, because a real drive can do it in no other:
+ *
+ * 1. the summed currents are sampled;
+ * 2. at every n_p-th period: changes are applied, the program advances, the encoder is read, the position loop gives i_q*;
+ * 3. the current loop computes a voltage that will be applied one period later;
+ * 4. the plant is integrated to the next edge under the voltage computed one period earlier.
+ */
+export class Axis {
+  /** Current-loop periods done. */
+  tick = 0;
+  trip: Trip | null = null;
+  /** What the program commands, as of the last position-loop sample. */
+  readonly set = newProgramOutput();
+  readonly audit: Audit;
+
+  readonly #p: Parameters;
+  readonly #period: number;
+  readonly #program: Program;
+  readonly #drive: Drive;
+  readonly #plant: Plant;
+  readonly #heat: HeatNetwork;
+  readonly #solver: TickSolver<State>;
+  readonly #y: State;
+  readonly #telemetry: Telemetry;
+  /** Summed currents as sampled, A. */
+  #id = 0;
+  #iq = 0;
+  /** As of the last position-loop sample, m. */
+  #toolError = 0;
+
+  constructor(scene: Scene, start: AxisStart = {}) {
+    const p = { ...scene.parameters };
+    this.#p = p;
+    this.#period = 1 / p.currentRate;
+    this.#heat = new HeatNetwork(start.temperatures ?? startTemperatures(p));
+    this.#drive = new Drive(p, start.overload);
+    this.#plant = new Plant(p.motorCount, p.base);
+    this.#plant.configure(p, this.#heat.temperatures);
+    const { relative, absolute } = tolerances(p, this.#plant.size);
+    this.#solver = new TickSolver(this.#plant.derivative, this.#period, relative, absolute);
+    this.#program = new Program(p, scene.moves);
+    this.#y = this.#plant.initialState(p.start);
+    this.audit = new Audit(this.#plant.storedEnergy(this.#y));
+    this.#telemetry = new Telemetry({
+      plant: this.#plant,
+      y: this.#y,
+      drive: this.#drive,
+      set: this.set,
+      temperatures: this.#heat.temperatures,
+      audit: this.audit,
+    });
+    // What there is to see before the first tick: the axis at rest where its program starts.
+    standAt(p.start, this.set);
+    this.#drive.begin(p, this.#heat.temperatures);
+    this.#telemetry.fill(0, 0, 0, 0);
+  }
+
+  get parameters(): Readonly<Parameters> {
+    return this.#p;
+  }
+
+  /** Every channel as of the last tick's sampling instant, in the order of CHANNELS, SI. */
+  get record(): Float64Array {
+    return this.#telemetry.record;
+  }
+
+  /** Simulated time of the next tick, s. */
+  get time(): number {
+    return this.tick * this.#period;
+  }
+
+  /** True when the next tick samples the position loop: changes may be made now. */
+  get atPositionSample(): boolean {
+    return this.tick % this.#p.positionDivider === 0;
+  }
+
+  /** What keeps the drive from doing as commanded, in plain words. */
+  get warnings(): string[] {
+    return this.#drive.warnings(this.time);
+  }
+
+  /** Force per ampere of all motors together at 20 °C, N/A of amplitude. */
+  get forcePerAmp(): number {
+    return motorConstants(this.#p).forcePerAmp;
+  }
+
+  /** Takes checked changes. Call at a position-loop sample; parameters that need a restart need a new Axis. */
+  change(changes: ParameterChanges): void {
+    const driveBefore = this.#p.drive;
+    Object.assign(this.#p, changes);
+    if (this.#p.drive !== driveBefore) this.#switchDrive();
+    this.#program.setParameters(this.#p);
+    this.#drive.configure(this.#p);
+    this.#plant.configure(this.#p, this.#heat.temperatures);
+    this.#bookStored();
+  }
+
+  /** A hand takes hold at a position, m, or lets go with null. Call at a position-loop sample. */
+  hand(position: number | null): void {
+    this.#plant.terms.hand.hold(position);
+  }
+
+  /** One current-loop period, in the order of the timing rule. Returns false, with nothing done or recorded, once tripped. */
+  step(): boolean {
+    if (this.trip) return false;
+    this.#sampleCurrents();
+    if (this.atPositionSample) this.#stepPositionLoop();
+    if (this.trip) return false;
+    this.#stepCurrentLoop();
+    this.#integrate();
+    this.tick++;
+    return true;
+  }
+
+  #sampleCurrents(): void {
+    let id = 0;
+    let iq = 0;
+    for (let k = CURRENTS; k < CURRENTS + 2 * this.#plant.motors; k += 2) {
+      id += stateAt(this.#y, k);
+      iq += stateAt(this.#y, k + 1);
+    }
+    this.#id = id;
+    this.#iq = iq;
+  }
+
+  #stepPositionLoop(): void {
+    const p = this.#p;
+    const y = this.#y;
+    const t = this.#heat.temperatures;
+    const { time } = this;
+    if (this.tick > 0) this.#stepHeat();
+    this.#program.advance(time, this.set);
+    const position = p.encoderSide === 'load' ? y[X2] : y[X1];
+    const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
+    this.#drive.stepPosition(p, time, this.set, position, currentSquared, t);
+    this.#toolError = this.set.position - (y[X2] + armGrowth(p, t.table));
+    const { error, swinging } = this.#drive;
+    this.trip = checkTrips(p, time, error, y[X2], y[V2], t.winding, swinging);
+  }
+
+  /** The windings get the voltage of one period ago, before the loop works out the next. */
+  #stepCurrentLoop(): void {
+    const { windings } = this.#plant.terms;
+    windings.voltageD = this.#drive.voltageD;
+    windings.voltageQ = this.#drive.voltageQ;
+    this.#drive.stepCurrent(this.time, this.#id, this.#iq);
+  }
+
+  /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
+  #integrate(): void {
+    this.#plant.terms.process.hold(this.time, this.set.speed);
+    this.#telemetry.fill(this.time, this.#id, this.#iq, this.#toolError);
+    try {
+      this.#solver.advance(this.#y);
+      this.audit.takeTick(this.#y, this.#plant.storedEnergy(this.#y));
+    } catch (error) {
+      if (!(error instanceof DivergedError)) throw error;
+      this.trip = divergence(this.time);
+    }
+  }
+
+  /** Gives the heat of the time since the last sample to the network, and its temperatures to the plant. */
+  #stepHeat(): void {
+    const dt = this.#period * this.#p.positionDivider;
+    this.#heat.step(this.#p, dt, this.audit.takeHeat(), this.#y[V1]);
+    if (this.#plant.warm(this.#p, this.#heat.temperatures)) this.#bookStored();
+  }
+
+  /** Books what new parameters or temperatures did to the stored energy. */
+  #bookStored(): void {
+    this.audit.bookSet(this.#plant.storedEnergy(this.#y));
+  }
+
+  /** Enabling starts the loops afresh from where the table stands; disabling opens or shorts the windings. */
+  #switchDrive(): void {
+    if (this.#p.drive === 'off') this.#y.fill(0, CURRENTS, CURRENTS + 2 * this.#plant.motors);
+    this.#drive.reset();
+    if (this.#p.drive === 'on') this.#program.resumeFrom(this.#drive.reading, this.time);
+  }
+}
