@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { besselI0, fitFactor, ironFactor } from '../../shared/axis/field.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
-import { CURRENTS, stateCount } from '../../workers/model/state.ts';
-import { Windings } from '../../workers/model/windings.ts';
+import { asState, CURRENTS, stateCount, X1 } from '../../workers/model/state.ts';
+import { Windings } from '../../workers/model/terms/windings.ts';
 
 const parameters = (changes: ParameterChanges) => ({ ...defaultParameters(), ...changes });
 
@@ -136,11 +136,12 @@ describe('force and current of a synchronous motor', () => {
       ripple12: 0,
     });
     const windings = new Windings(1);
-    windings.configure(p, motorConstants(p));
+    windings.configure(p);
     windings.warm(p, { winding: 20, carrier: 20, table: 20, screw: 20 });
-    const y = new Array<number>(stateCount(1, false)).fill(0);
+    const y = asState(new Array<number>(stateCount(1, false)).fill(0));
+    y[X1] = 0.0123;
     y[CURRENTS + 1] = ampere;
-    const force = windings.forceAt(0.0123, y, y.slice());
+    const force = windings.force(y);
     for (const angle of [0, 0.4, 1.3, 2.9]) expect(Math.abs(force - conductors(angle))).toBeLessThan(1e-12);
     expect(Math.abs(force - 1.5 * 5.4)).toBeLessThan(1e-12);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { at, present } from '../../shared/core/at.ts';
-import { Friction, type FrictionLaw } from '../../workers/model/friction.ts';
+import { type BristleConstants, BristleFriction } from '../../workers/model/friction/bristles.ts';
 import { TickSolver } from '../../workers/solver/tickSolver.ts';
 
 /*
@@ -8,7 +8,7 @@ import { TickSolver } from '../../workers/solver/tickSolver.ts';
  * Friction, IEEE Trans. Automatic Control 40(3), 1995, Table I and sec. III. "Read" values are readings of the figures of an open
  * re-implementation (github.com/auralius/LuGre); "converged" ones are SciPy Radau at rtol 1e-10 of the same set-up.
  */
-const PUBLISHED: FrictionLaw = {
+const PUBLISHED: BristleConstants = {
   coulomb: 1,
   breakaway: 1.5,
   stribeckSpeed: 0.001,
@@ -20,13 +20,13 @@ const PUBLISHED: FrictionLaw = {
 const MASS = 1;
 const UNCAPPED = 1e15;
 
-function publishedFriction(): Friction {
-  const friction = new Friction();
-  friction.configure(PUBLISHED, UNCAPPED);
+function publishedFriction(): BristleFriction {
+  const friction = new BristleFriction();
+  friction.set(PUBLISHED, UNCAPPED);
   return friction;
 }
 
-function evaluated(friction: Friction, v: number, z: number): Friction {
+function evaluated(friction: BristleFriction, v: number, z: number): BristleFriction {
   friction.evaluate(v, z);
   return friction;
 }
@@ -40,7 +40,7 @@ function slide(force: (t: number, x: number) => number, span: number) {
       friction.evaluate(present(v), present(z));
       d[0] = present(v);
       d[1] = (force(present(t), present(x)) - friction.force) / MASS;
-      d[2] = friction.bristleSpeed;
+      d[2] = friction.deflectionRate;
       d[3] = 1;
     },
     span,
@@ -63,7 +63,7 @@ describe('LuGre friction, published set-up', () => {
       const g = 1 + 0.5 * Math.exp(-((v / 1e-3) ** 2));
       const z = g / 1e5;
       friction.evaluate(v, z);
-      expect(friction.bristleSpeed).toBeCloseTo(0, 12);
+      expect(friction.deflectionRate).toBeCloseTo(0, 12);
       expect(friction.force).toBeCloseTo(at(expected, i), 6);
     });
   });
@@ -139,7 +139,8 @@ describe('LuGre friction, published set-up', () => {
     const v = 0.002;
     expect(evaluated(friction, v, 0).force).toBeCloseTo(0.633256, 6);
     const g = 1 + 0.5 * Math.exp(-4);
-    const slope = (evaluated(friction, v, 1e-6).bristleSpeed - evaluated(friction, v, 0).bristleSpeed) / 1e-6;
+    const slope =
+      (evaluated(friction, v, 1e-6).deflectionRate - evaluated(friction, v, 0).deflectionRate) / 1e-6;
     expect(-1 / slope).toBeCloseTo(g / (1e5 * v), 12);
     expect(-1 / slope).toBeCloseTo(0.005045789, 9);
   });

@@ -1,5 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
+import type { Notice } from '../../shared/protocol/axis.ts';
 import { scaleStrain } from '../model/growth.ts';
 import type { Temperatures } from '../model/state.ts';
 import { CurrentLimit } from './currentLimit.ts';
@@ -23,7 +24,7 @@ export class Drive {
   readonly #currentLoop = new CurrentLoop();
   readonly #currentLimit: CurrentLimit;
   readonly #encoder: Encoder;
-  readonly #notices = new Notices();
+  readonly #noticed = new Notices();
   #oscillation = new OscillationWatch();
   #enabled: boolean;
   #samplePeriod = 0;
@@ -79,9 +80,9 @@ export class Drive {
       return;
     }
     this.#positionLoop.step(p, command, this.reading, this.#currentLimit.amplitude);
-    if (this.#positionLoop.limited) this.#notices.note('current', time);
-    if (this.#currentLimit.overloaded) this.#notices.note('overload', time);
-    if (this.#currentLimit.hot) this.#notices.note('heat', time);
+    if (this.#positionLoop.limited) this.#noticed.note('current', time);
+    if (this.#currentLimit.overloaded) this.#noticed.note('overload', time);
+    if (this.#currentLimit.hot) this.#noticed.note('heat', time);
     this.swinging = this.#oscillation.step(time, this.#limitReached);
   }
 
@@ -89,7 +90,7 @@ export class Drive {
   stepCurrent(time: number, id: number, iq: number): void {
     if (!this.#enabled) return;
     this.#currentLoop.step(this.#positionLoop.currentCommand, id, iq, this.#positionLoop.speedEstimate);
-    if (this.#currentLoop.limited) this.#notices.note('voltage', time);
+    if (this.#currentLoop.limited) this.#noticed.note('voltage', time);
   }
 
   /** Worked out by the last `stepCurrent`, V. */
@@ -115,9 +116,9 @@ export class Drive {
     return this.#currentLimit.amplitude;
   }
 
-  /** What keeps the drive from doing as commanded, in plain words. */
-  warnings(time: number): string[] {
-    return this.#notices.texts(time);
+  /** What keeps the drive from following its command at `time`. */
+  notices(time: number): Notice[] {
+    return this.#noticed.at(time);
   }
 
   /** Which limit of current or voltage the drive is at: 1, −1, or 0 for none. */

@@ -27,11 +27,7 @@ export function checkTrips(
 
 /** The state is no longer finite: whatever the loop did, it can no longer be computed. */
 export function divergence(time: number): Trip {
-  return {
-    kind: 'divergence',
-    time,
-    message: 'The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.',
-  };
+  return { kind: 'divergence', time };
 }
 
 export function overTemperature(p: Parameters, time: number): Trip {

@@ -1,8 +1,8 @@
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
-import { Axis } from '../run/axis.ts';
 import { transformOf } from '../math/fourier.ts';
+import { Axis } from '../run/axis.ts';
 import { CrossPower } from './crossPower.ts';
 import { type LoopSample, runLoop } from './loopSample.ts';
 import { type MeasuredFrequency, measuredLoop } from './measuredLoop.ts';

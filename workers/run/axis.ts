@@ -2,7 +2,7 @@ import { motorConstants } from '../../shared/axis/motor.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
-import type { Trip } from '../../shared/protocol/axis.ts';
+import type { Notice, Trip } from '../../shared/protocol/axis.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
@@ -102,9 +102,9 @@ export class Axis {
     return this.tick % this.#p.positionDivider === 0;
   }
 
-  /** What keeps the drive from doing as commanded, in plain words. */
-  get warnings(): string[] {
-    return this.#drive.warnings(this.time);
+  /** What keeps the drive from following its command. */
+  get notices(): Notice[] {
+    return this.#drive.notices(this.time);
   }
 
   /** Force per ampere of all motors together at 20 °C, N/A of amplitude. */

@@ -8,9 +8,8 @@ import {
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { type OperatingPoint, startingPoint } from '../../../shared/protocol/analysis.ts';
 import { linearise } from '../../../workers/analysis/linearise.ts';
-import { Axis } from '../../../workers/run/axis.ts';
 import { root } from '../../../workers/math/root.ts';
-import { present } from '../../tools/present.ts';
+import { Axis } from '../../../workers/run/axis.ts';
 import { sceneOf } from '../model/sceneOf.ts';
 
 /** The drives that the scenes use, one of each form. */
