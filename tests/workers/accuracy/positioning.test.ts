@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { Profile } from '../../../shared/motion/profile.ts';
 import { positioning } from '../../../workers/accuracy/positioning.ts';
 import { measuringPlan } from '../../../workers/accuracy/targets.ts';
 import { tested } from '../../../workers/accuracy/testAxis.ts';
 import { testLimits } from '../../../workers/accuracy/testLimits.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
-import { present } from '../../tools/present.ts';
 import { jobOf, tunedScene } from './bench.ts';
 
 const AMBIENT: Temperatures = { winding: 20, carrier: 20, table: 20, screw: 20 };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { disturbance, FORCE_SHARE } from '../../../workers/accuracy/disturbance.ts';
@@ -8,7 +8,6 @@ import { roundNumber, roundUpIndex } from '../../../workers/accuracy/roundNumber
 import { staircase } from '../../../workers/accuracy/staircase.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { type Complex, magnitude, over, plus, scaled, times, unit } from '../../../workers/math/complex.ts';
-import { present } from '../../tools/present.ts';
 import { tunedScene } from './bench.ts';
 
 const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor' } as const;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../shared/axis/gravity.ts';
 import { motorConstants } from '../../../shared/axis/motor.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import {
@@ -18,7 +18,6 @@ import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
 import { magnitude, over, phase } from '../../../workers/math/complex.ts';
 import { root } from '../../../workers/math/root.ts';
-import { present } from '../../tools/present.ts';
 import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';

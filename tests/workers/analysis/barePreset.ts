@@ -1,5 +1,6 @@
 import { PRESETS } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
+import { present } from '../../../shared/core/at.ts';
 import {
   defaultParameters,
   type ParameterChanges,

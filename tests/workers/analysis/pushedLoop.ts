@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { root } from '../../../workers/math/root.ts';
-import { present } from '../../tools/present.ts';
 import { barePreset, bareStanding, runAxis } from './barePreset.ts';
 
 /*

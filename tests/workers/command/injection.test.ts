@@ -1,8 +1,7 @@
 /** The programs that push on a standing axis, against what the parameter table says they do. */
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { ProgramOutput } from '../../../workers/command/setpoint.ts';
-import { present } from '../../tools/present.ts';
 import { record, TP, worst } from './recording.ts';
 
 describe('chirp', () => {

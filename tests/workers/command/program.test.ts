@@ -3,11 +3,10 @@
  * source stands beside it.
  */
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { Program } from '../../../workers/command/program.ts';
 import { newProgramOutput } from '../../../workers/command/setpoint.ts';
-import { present } from '../../tools/present.ts';
 import { firstDifference, MOVES, parameters, record, run, TP, worst } from './recording.ts';
 
 const ALL: readonly Parameters['program'][] = [

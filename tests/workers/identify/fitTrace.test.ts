@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Estimate, FitResult, FittedName } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';
 import { fitTrace } from '../../../workers/identify/fitModel.ts';
-import { present } from '../../tools/present.ts';
 import { exportedTrace, guessOf, sceneWith, truthsOf } from './trials.ts';
 
 const QUICK: ParameterChanges = { dwell: 0.02 };

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { jackknife } from '../../../workers/identify/fit/jackknife.ts';
 import { leastSquares } from '../../../workers/math/leastSquares.ts';
 import { levenbergMarquardt } from '../../../workers/math/levenbergMarquardt.ts';
-import { present } from '../../tools/present.ts';
 
 /*
  * Statistical Reference Datasets of the National Institute of Standards and Technology (www.itl.nist.gov/div898/strd). Data and certified values are

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { NormalNoise } from '../../../workers/control/noise.ts';
 import { ljungBox } from '../../../workers/identify/fit/goodness.ts';
 import { blockScatter, jackknife, whiteScatter } from '../../../workers/identify/fit/jackknife.ts';
 import { positionOverForce } from '../../../workers/identify/fit/twoMass.ts';
 import { noiseOf, Windows } from '../../../workers/identify/fit/windows.ts';
 import { rms } from '../../../workers/math/statistics.ts';
-import { present } from '../../tools/present.ts';
 
 const PERIOD = 1e-3;
 const times = Float64Array.from({ length: 1000 }, (_, k) => k * PERIOD);

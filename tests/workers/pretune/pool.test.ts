@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { JobPool } from '../../../workers/pretune/pool.ts';
-import { present } from '../../tools/present.ts';
 
 /** A worker whose jobs end when the test says so. */
 function heldWorker() {

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import { type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
 import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
-import { present } from '../../tools/present.ts';
 import { here, pretuned } from './run.ts';
 import {
   expectMarginsKept,

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { margins } from '../../../workers/analysis/margins.ts';
 import { type Complex, over, plus, scaled, times } from '../../../workers/math/complex.ts';
 import { logSpaced } from '../../../workers/math/logSpaced.ts';
 import { currentBandwidth, magnitudeOptimum } from '../../../workers/pretune/magnitudeOptimum.ts';
 import { symmetricalOptimum } from '../../../workers/pretune/symmetricalOptimum.ts';
-import { present } from '../../tools/present.ts';
 
 /*
  * Published figures of Kessler's optima: Umland, Safiuddin, Magnitude and symmetric optimum criterion for the design of linear

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { PARAMETERS, type Parameters } from '../../../shared/core/parameters/table.ts';
 import { taskOf } from '../../../workers/pretune/task.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { shelfScene } from '../../scenes/runs.ts';
-import { present } from '../../tools/present.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 describe.each(SCENES)('the task of $id', (scene) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
@@ -9,7 +9,6 @@ import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { plantResponse } from '../../../workers/pretune/plantResponse.ts';
 import { VARIATIONS } from '../../../workers/pretune/variations.ts';
 import { recordedRun, shelfScene } from '../../scenes/runs.ts';
-import { present } from '../../tools/present.ts';
 
 const varied = (p: Parameters, name: string): Parameters => {
   const variation = VARIATIONS.find((each) => each.name === name);

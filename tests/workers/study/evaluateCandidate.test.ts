@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import type { CandidateProgress } from '../../../shared/study/outcome.ts';
 import { evaluateCandidate } from '../../../workers/study/evaluateCandidate.ts';
 import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
-import { present } from '../../tools/present.ts';
 import { found, jobOf } from '../accuracy/bench.ts';
 
 const job = jobOf({

@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { holdingForce } from '../../../shared/axis/gravity.ts';
+import { present } from '../../../shared/core/at.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { moveOutcome } from '../../../workers/study/moveOutcome.ts';
-import { present } from '../../tools/present.ts';
 import { jobOf } from '../accuracy/bench.ts';
 
 // On paper there is no loop and no start: R i + e at the worst instant.

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { Axis } from '../../../workers/run/axis.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { hastened } from '../../benchmarks/lapse/bruteForce.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
-import { present } from '../../tools/present.ts';
 import { agreesWithFullModel, HASTE, withChanges } from './fullModel.ts';
 
 const COOLED: Scene = withChanges(DUTIES.tubular, {

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
 import type { Cycle, CyclePart } from '../../../workers/timelapse/cycle.ts';
 import { CycleMap } from '../../../workers/timelapse/cycleMap.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
-import { present } from '../../tools/present.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 const AMBIENT: Temperatures = { winding: 20, carrier: 20, table: 20, screw: 20 };

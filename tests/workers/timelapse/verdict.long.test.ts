@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
-import { present } from '../../tools/present.ts';
 import { withChanges } from './fullModel.ts';
 import { hot, targets, told } from './hotDuty.ts';
 

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
 import { cycleSpan } from '../../../workers/timelapse/cycleSpan.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { DUTIES } from '../../benchmarks/lapse/duties.ts';
-import { present } from '../../tools/present.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { withChanges } from './fullModel.ts';
 import { hot, targets, text, told } from './hotDuty.ts';
