@@ -94,7 +94,7 @@ it('keeps a tuning under a name past a reload, compares it, applies it as one st
   await dialog.getByRole('button', { name: 'Apply Stiff' }).waitFor();
   await dialog.getByRole('textbox', { name: 'Name' }).fill('Stiff');
   await page.keyboard.press('Enter');
-  expect(await dialog.getByRole('alert').textContent()).toContain('taken');
+  expect(await dialog.getByRole('alert').textContent()).toContain('already in use');
 
   await page.reload();
   await expectState(page, 'Paused');
@@ -131,7 +131,7 @@ it('opens its snapshots with what can be read of a damaged store, and says what 
   await openSnapshots(page);
   const dialog = page.getByRole('dialog', { name: 'Tuning snapshots' });
   await dialog.getByRole('button', { name: 'Apply Sound' }).waitFor();
-  expect(await dialog.getByRole('alert').textContent()).toContain('Kp');
+  expect(await dialog.getByRole('alert').textContent()).toContain('Position gain');
   expect(await dialog.getByRole('button', { name: 'Apply Odd' }).count()).toBe(0);
 });
 
