@@ -66,7 +66,7 @@ it('reads a pasted list of moves and times', async () => {
   await field(page, 'motion').selectOption('move list');
   expect(await field(page, 'stroke').isVisible()).toBe(false);
   await field(page, 'moves').fill('to (mm)\ttime (s)\tdwell (s)\n0\t0,4\t0,1\n250\t0,5\t0\n');
-  expect(await page.locator('#job-moves-problems').textContent()).toMatch(/250 mm lies outside the travel/);
+  expect(await page.locator('#job-moves-problems').textContent()).toMatch(/250 mm is outside the travel/);
   // What is typed and not yet used outlives other changes.
   await type(page, 'payload', '6');
   expect(await field(page, 'moves').inputValue()).toContain('0,4');
