@@ -1,5 +1,4 @@
 import { expect, it } from 'vitest';
-import { present } from '../../shared/core/at.ts';
 import { expectState, makeMove, press, type } from './controls.ts';
 import { pageTests } from './page.ts';
 import { violations } from './violations.ts';
@@ -58,11 +57,12 @@ it('has no text below 14 px', async () => {
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     const found = new Set<string>();
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-      const parent = present(node.parentElement);
-      const hidden = parent.closest('script, style, svg title') || parent.getClientRects().length === 0;
-      if (hidden || !present(node.textContent).trim()) continue;
+      const parent = node.parentElement;
+      const text = node.textContent?.trim();
+      if (!parent || !text) continue;
+      if (parent.closest('script, style, svg title') || parent.getClientRects().length === 0) continue;
       const size = Number.parseFloat(getComputedStyle(parent).fontSize);
-      if (size < 14) found.add(`${size} px: ${present(node.textContent).trim().slice(0, 40)}`);
+      if (size < 14) found.add(`${size} px: ${text.slice(0, 40)}`);
     }
     return [...found];
   });

@@ -17,8 +17,8 @@ import { Windings } from './terms/windings.ts';
 export type Terms = ReturnType<typeof newTerms>;
 
 /*
- * The list of the plant's terms. A new term has one line in each of these functions, in `storeAll` only if it stores energy; a test finds
- * the line that was forgotten. The second and third are lists of calls, not loops: the engine compiles a call into its caller where it
+ * The list of the plant's terms. A new term has one line in each of these functions, in `storeAll` only if it stores energy: the energy audit
+ * shows a store that was forgotten. The second and third are lists of calls, not loops: the engine compiles a call into its caller where it
  * meets one class only, and a loop over all of them takes half as long again.
  *
  * The order of a list is that of a sum, so a new term goes to the end (before `inertia`), and earlier runs repeat to the last digit.
