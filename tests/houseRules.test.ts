@@ -1,5 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { filesUnder, ROOT } from './tools/sources.mjs';
 
@@ -45,6 +45,14 @@ describe('files', () => {
     expect(sourceFiles('src', 'workers', 'shared').filter((file) => lines(file) > 400)).toEqual([]);
   });
 
+  it('lie in folders of at most 25', () => {
+    const count = new Map<string, number>();
+    for (const file of sourceFiles('src', 'workers', 'shared', 'scenes', 'tests')) {
+      count.set(dirname(file), (count.get(dirname(file)) ?? 0) + 1);
+    }
+    expect([...count].filter(([, files]) => files > 25)).toEqual([]);
+  });
+
   it('name no path of the machine they were written on', () => {
     const folders = ['src', 'workers', 'shared', 'scenes', 'tests', '.ci'];
     const topLevel = readdirSync(ROOT).filter((file) => /\.(md|json|ts)$/.test(file));
@@ -53,4 +61,39 @@ describe('files', () => {
     );
     expect(found).toEqual([]);
   });
+});
+
+describe('exports', () => {
+  /** Names that a file exports, `export { a, b }` and default exports left out: there are none. */
+  const exported = (source: string) =>
+    [
+      ...code(source).matchAll(/^export (?:abstract )?(?:const|function\*?|class|interface|type) (\w+)/gm),
+    ].map(([, name]) => name);
+  const imported = (source: string) =>
+    [...code(source).matchAll(/\bimport (?:type )?\{([^}]*)\}/g)].flatMap(([, names = '']) =>
+      names.split(',').map((name) => name.replace(/^\s*(?:type )?|\s+as .*|\s+$/g, '')),
+    );
+  /** Files loaded whole when they are first needed: what they export is read from the module. */
+  const dynamic = (source: string) =>
+    [...code(source).matchAll(/\bimport\('[^']*\/([\w.]+)'\)/g)].map(([, file]) => file);
+
+  it('are imported by another file', () => {
+    const everywhere = ['src', 'workers', 'shared', 'scenes', 'tests', 'vite.config.ts'];
+    const sources = filesUnder(...everywhere).filter(
+      (file) => /\.(ts|mjs)$/.test(file) && !file.endsWith('.d.ts'),
+    );
+    const used = new Set(sources.flatMap((file) => imported(text(file))));
+    const whole = new Set(sources.flatMap((file) => dynamic(text(file))));
+    const dead = sources
+      .filter((file) => !file.startsWith('tests/') && !whole.has(file.slice(file.lastIndexOf('/') + 1)))
+      .flatMap((file) => exported(text(file)).map((name) => ({ file, name })))
+      .filter(({ name }) => name !== undefined && !used.has(name));
+    expect(dead).toEqual([]);
+  });
+});
+
+it('every long test has a quick one beside it that can fail as well', () => {
+  const long = sourceFiles('tests').filter((file) => file.endsWith('.long.test.ts'));
+  expect(long).not.toEqual([]);
+  expect(long.filter((file) => !existsSync(join(ROOT, file.replace('.long.', '.'))))).toEqual([]);
 });

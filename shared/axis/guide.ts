@@ -22,7 +22,7 @@ export const GUIDE_FRICTION = [
   'sealStiction',
 ] as const;
 
-export function attractionForce(p: Parameters): number {
+function attractionForce(p: Parameters): number {
   return p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
 }
 

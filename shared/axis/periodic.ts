@@ -18,7 +18,7 @@ export interface PeriodicTerm {
   readonly period: number;
 }
 
-export interface CoggingTerm extends PeriodicTerm {
+interface CoggingTerm extends PeriodicTerm {
   readonly phase: number;
 }
 
@@ -33,7 +33,7 @@ export function coggingTerms(p: Parameters): CoggingTerm[] {
   return terms.filter(({ amplitude }) => amplitude !== 0);
 }
 
-export interface RippleTerm extends PeriodicTerm {
+interface RippleTerm extends PeriodicTerm {
   /** n: periods per two pole pitches. */
   readonly order: number;
   readonly phase: number;

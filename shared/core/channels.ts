@@ -12,7 +12,7 @@ export type Quantity =
   | 'heat'
   | 'energy';
 
-export interface Channel {
+interface Channel {
   readonly label: string;
   readonly unit: Unit;
   readonly quantity: Quantity;

@@ -22,7 +22,7 @@ import {
 } from './problem.ts';
 import { exactly, lowerLimit, type Sentence, sentence, upperLimit } from './sentence.ts';
 
-export interface CheckedParameters {
+interface CheckedParameters {
   /** The legal entries, and only those: together with `base` they make a legal set. */
   readonly changes: ParameterChanges;
   readonly problems: readonly Problem[];

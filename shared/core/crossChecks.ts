@@ -4,7 +4,7 @@ import { type Problem, problem } from './problem.ts';
 import { exactly, type Sentence, sentence } from './sentence.ts';
 
 /** A condition between parameters. `broken` says what is wrong and how to fix it, or null. */
-export interface CrossRule {
+interface CrossRule {
   readonly fields: readonly [ParameterName, ...ParameterName[]];
   broken(p: Parameters): Sentence | null;
 }

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { type Name, type Sentence, sentenceText, type Wording } from './sentence.ts';
 
 /** What is wrong with one entry of something a person typed, pasted, opened or followed. */
@@ -115,10 +116,10 @@ function editDistance(a: string, b: string): number {
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
-      const replaced = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(replaced, row[j]! + 1, next[j - 1]! + 1));
+      const replaced = at(row, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(replaced, at(row, j) + 1, at(next, j - 1) + 1));
     }
     row = next;
   }
-  return row[b.length]!;
+  return at(row, b.length);
 }

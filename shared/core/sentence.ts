@@ -8,7 +8,7 @@ import { fromSI, siUnit, toSI, type Unit, type UnitSystem, unitIn } from './unit
  */
 export type Sentence = readonly Part[];
 
-export type Part = string | Name | Quantity;
+type Part = string | Name | Quantity;
 
 /** A quantity by name: as files and the command line write it, and as the page calls it. */
 export interface Name {

@@ -71,7 +71,7 @@ export function compareLoops(before: LoopFigures, after: LoopFigures): Record<Lo
   >;
 }
 
-export interface ParameterDifference extends Difference {
+interface ParameterDifference extends Difference {
   readonly name: ParameterName;
 }
 

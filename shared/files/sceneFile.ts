@@ -29,7 +29,7 @@ import { migrateScene, withFormerIdentity } from './migrate.ts';
  * By hand it is shorter to give `preset` in place of `basedOn` and `driveType`: it lays the parameters of that
  * drive, for as many motors as there are, over the defaults, and `parameters` lie over both.
  */
-export const SCENE_VERSION = 3;
+const SCENE_VERSION = 3;
 
 /** Before it, a scene did not say what it is based on. */
 const FIRST_WITH_IDENTITY = 3;

@@ -20,7 +20,7 @@ import { knownPreset, layOver, type SceneBase, type SceneResult } from './sceneF
  * the same. `preset` says which drive it is based on, and sets nothing; empty, it is based on none. Values are SI.
  * `sum` tells a damaged or shortened link. Links of version 1 call the drive type `form` and know no `preset`.
  */
-export const LINK_VERSION = 2;
+const LINK_VERSION = 2;
 
 /** Before it, a scene did not say what it is based on. */
 const FIRST_WITH_IDENTITY = 2;

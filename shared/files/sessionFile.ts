@@ -21,7 +21,7 @@ import { readScene, sceneEntries } from './sceneFile.ts';
  * A session file is JSON: `{ "waybench": "session", "version": 1, "scene": <a scene file>, "events": [ … ], "ticks": n }`.
  * An event is `{ "tick": n, "kind": "change", "changes": { … } }` or `{ "tick": n, "kind": "hand", "position": x or null }`.
  */
-export const SESSION_VERSION = 1;
+const SESSION_VERSION = 1;
 
 /** A hand pulls to wherever a travel limit can be. */
 const HAND_ROW = PARAMETERS.travelMax;

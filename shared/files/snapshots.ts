@@ -22,7 +22,7 @@ export interface Snapshot {
 
 export type SnapshotsResult = { readonly snapshots: readonly Snapshot[] } | Failure;
 
-export const SNAPSHOTS_VERSION = 1;
+const SNAPSHOTS_VERSION = 1;
 export const MAX_SNAPSHOTS = 50;
 const LONGEST_NAME = 60;
 

@@ -13,7 +13,7 @@ import { migrateStudy } from './migrate.ts';
  *
  * What is written holds every value of the job; a drive is the name of its preset with what was typed over it.
  */
-export const STUDY_VERSION = 2;
+const STUDY_VERSION = 2;
 
 const FILE_ENTRIES = ['waybench', 'version', 'title', 'values', 'moves', 'candidates'];
 

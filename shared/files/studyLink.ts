@@ -24,7 +24,7 @@ import { STUDY_KEY } from './studyLinkKey.ts';
  *
  * Values are SI. Every value of the job is written, so that it means the same for ever.
  */
-export const STUDY_LINK_VERSION = 1;
+const STUDY_LINK_VERSION = 1;
 
 const LETTERS = Array.from({ length: MAX_CANDIDATES }, (_, index) => candidateLetter(index));
 

@@ -77,7 +77,7 @@ function processOf({
 }
 
 /** Force of all motors at a setpoint under the mean process force, N: F = M a + d v ± (F_c + F_drag + F_feed) + F_hold − F_P. */
-export function motorForce(loads: Loads, { speed, acceleration }: Setpoint, direction: number): number {
+function motorForce(loads: Loads, { speed, acceleration }: Setpoint, direction: number): number {
   const dry = loads.guide + loads.drag + loads.feed;
   return (
     loads.mass * acceleration + loads.viscous * speed + direction * dry + loads.holding - loads.process.mean

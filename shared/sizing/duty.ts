@@ -40,11 +40,6 @@ export function squareIntegral({ time, start: a, middle: b, end: c }: Stretch): 
   return (time / 15) * (2 * a * a + 8 * b * b + 2 * c * c + 2 * a * b + 2 * b * c - a * c);
 }
 
-/** Mean over the whole duty. */
-export function mean(duty: readonly Stretch[]): number {
-  return duty.reduce((sum, each) => sum + integral(each), 0) / totalTime(duty);
-}
-
 /** Mean of the square over the whole duty. */
 export function meanSquare(duty: readonly Stretch[]): number {
   return duty.reduce((sum, each) => sum + squareIntegral(each), 0) / totalTime(duty);

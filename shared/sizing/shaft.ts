@@ -1,5 +1,5 @@
 /** A round shaft: diameter and free length, m; Young's modulus, Pa; density, kg/m³. */
-export interface Shaft {
+interface Shaft {
   readonly diameter: number;
   readonly length: number;
   readonly modulus: number;

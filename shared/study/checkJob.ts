@@ -16,7 +16,7 @@ import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './
 import { jobNamed } from './jobLabels.ts';
 import { ANYWHERE, JOB_RULES, travelOf } from './jobRules.ts';
 
-export interface CheckedJob {
+interface CheckedJob {
   /** Null while something is wrong with it. */
   readonly job: Job | null;
   readonly problems: readonly Problem[];

@@ -4,7 +4,7 @@ import { type FigureRow, isBetter, type Speech, tie } from './row.ts';
 import { FIGURE_ROWS } from './rows.ts';
 
 /** A row that is worth a sentence. */
-export type SpokenRow = FigureRow & { readonly speech: Speech };
+type SpokenRow = FigureRow & { readonly speech: Speech };
 
 export const SPOKEN_ROWS: readonly SpokenRow[] = FIGURE_ROWS.filter(
   (row): row is SpokenRow => row.speech !== null,

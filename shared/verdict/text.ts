@@ -40,7 +40,7 @@ export function numberWord(count: number): string {
   return NUMBERS[count] ?? String(count);
 }
 
-export interface FactorText {
+interface FactorText {
   /** A whole that is counted, before 'as large' or 'the current': 'eleven times', 'a third'. */
   readonly times: string | null;
   /** Before 'more' or 'less', 'larger' or 'smaller': '38 %', '40 times'. */

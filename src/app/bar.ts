@@ -11,7 +11,7 @@ import type { Theme } from '../ui/theme.ts';
 import { Transport } from '../ui/transport/transport.ts';
 import type { Layout } from './layout.ts';
 
-export interface BarOptions {
+interface BarOptions {
   readonly actions: Actions;
   readonly layout: Layout;
   readonly theme: () => Theme;

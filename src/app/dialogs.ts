@@ -13,7 +13,7 @@ import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
 import { createHelp } from './help.ts';
 
-export interface DialogsOptions {
+interface DialogsOptions {
   readonly store: Store;
   readonly bench: BenchActions;
   readonly messages: Messages;

@@ -2,12 +2,12 @@ import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Frame } from '../../shared/protocol/axis.ts';
 
 /** Where frames come from; `axisClient.ts` is one. */
-export interface FrameSource {
+interface FrameSource {
   take(): Frame | null;
   ask(spent: Frame | null): void;
 }
 
-export interface FrameSinks {
+interface FrameSinks {
   /** A new frame; its buffers are only lent. */
   ingest(frame: Frame): void;
   /** Once per display refresh, with the newest value of each channel. */

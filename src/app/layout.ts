@@ -2,7 +2,7 @@ import { byId } from '../ui/dom.ts';
 import { prefer, preferredEntries } from '../ui/preferences.ts';
 
 const PARTS = ['panel', 'gauges', 'charts'] as const;
-export type Part = (typeof PARTS)[number];
+type Part = (typeof PARTS)[number];
 
 /** Which parts of the page are folded away, and the presenter size: as they were left the last time. */
 export class Layout {

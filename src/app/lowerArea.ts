@@ -6,7 +6,7 @@ import { prefer, preferredEntries } from '../ui/preferences.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import { createSplitter } from '../ui/splitter.ts';
 
-export interface LowerAreaOptions {
+interface LowerAreaOptions {
   readonly analyst: LoopAnalyst;
   /** What stands beside the choice while the motion is shown. */
   readonly motionTools: HTMLElement;

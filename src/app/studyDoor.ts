@@ -2,7 +2,7 @@ import type { StudyRoom, StudyRoomOptions } from '../study/studyRoom.ts';
 import { byId } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 
-export interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
+interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
   /** The bench goes out of sight, or comes back. */
   onBench(shown: boolean): void;
 }

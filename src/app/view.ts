@@ -19,7 +19,7 @@ import { createSegmented } from '../ui/segmented.ts';
 import type { Theme } from '../ui/theme.ts';
 import { LowerArea } from './lowerArea.ts';
 
-export interface ViewOptions {
+interface ViewOptions {
   onHand(position: number | null): void;
   onFreeze(): void;
   onFigures(): void;

@@ -47,7 +47,7 @@ export function withPreset(bench: Bench, id: string, presets: Presets): Bench | 
 }
 
 /** What a drive is based on, in one line, and a line for each of its values that is another now. */
-export interface BasedOn {
+interface BasedOn {
   readonly summary: string;
   readonly changes: readonly string[];
 }

@@ -16,7 +16,7 @@ const SHOWN: readonly MoveFigureName[] = [
   'copperLoss',
 ];
 
-export interface ChartBarOptions {
+interface ChartBarOptions {
   onWindow(seconds: number): void;
   onFreeze(): void;
   onFigures(): void;

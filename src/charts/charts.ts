@@ -15,7 +15,7 @@ import { ROWS } from './rows.ts';
 import { TimeView } from './timeView.ts';
 import './charts.css';
 
-export interface Charts {
+interface Charts {
   /** To be called once per display refresh; draws only if there is something new to be seen. */
   draw(): void;
   setParameters(p: Parameters): void;

@@ -16,7 +16,7 @@ export function drawGround(context: Context, theme: Theme, axis: TimeAxis, frame
 }
 
 /** The time at the cursor, in a box on the time axis. */
-export interface MomentBox {
+interface MomentBox {
   readonly text: string;
   readonly left: number;
   readonly width: number;

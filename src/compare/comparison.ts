@@ -15,7 +15,7 @@ import { type FinishedMove, MoveLog } from './moveLog.ts';
 import { counterpart, type PinnedRun, pinRun } from './pinnedRun.ts';
 import { type TraceError, traceError } from './traceError.ts';
 
-export interface ComparisonOptions {
+interface ComparisonOptions {
   readonly history: History;
   /** What is to be drawn beneath the present run; null: nothing. */
   onPinned(ghost: ColumnSource | null): void;

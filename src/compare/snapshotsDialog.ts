@@ -16,7 +16,7 @@ import { button, element } from '../ui/dom.ts';
 import { ProblemList } from '../ui/problemList.ts';
 import { differenceTable } from './differenceTable.ts';
 
-export interface SnapshotsDialogOptions {
+interface SnapshotsDialogOptions {
   parameters(): Parameters;
   /** Lays the tuning of a snapshot over the bench, as one step. */
   onApply(changes: ParameterChanges, text: string): void;

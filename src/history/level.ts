@@ -2,7 +2,7 @@ import { at as elementAt, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX, CHANNEL_NAMES, type ChannelName } from '../../shared/core/channels.ts';
 
 /** Minimum and maximum of one channel, interleaved by bin. */
-export type Track = Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;
+type Track = Float32Array<ArrayBuffer> | Float64Array<ArrayBuffer>;
 
 /**
  * A value of a track, which holds numbers of either precision.

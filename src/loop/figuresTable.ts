@@ -14,7 +14,7 @@ import { element, setText } from '../ui/dom.ts';
 import { figureTable } from '../ui/figureTable.ts';
 import './figures.css';
 
-export interface FiguresTable {
+interface FiguresTable {
   readonly element: HTMLElement;
   show(present: LoopFigures, pinned: LoopFigures | null): void;
 }

@@ -7,7 +7,7 @@ const ROBUST = 0.5;
 /** A gain reduction margin that is worth a word: a loop with an integrator has one, far away as a rule. Common practice. */
 const NEAR_MIN_GAIN = 1 / 3;
 
-export interface Verdict {
+interface Verdict {
   readonly kind: 'good' | 'caution' | 'alarm';
   readonly text: string;
 }

@@ -3,7 +3,7 @@ import { button, element } from '../ui/dom.ts';
 import './paper.css';
 
 /** A page to print, and what a person can do with it besides. */
-export interface Paper {
+interface Paper {
   readonly title: string;
   readonly html: string;
   readonly actions: readonly { readonly text: string; readonly action: () => void }[];

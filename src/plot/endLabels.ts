@@ -3,7 +3,7 @@ import { type Frame, footOf, rightOf } from './frame.ts';
 import { label, labelWidth, line, type Mark } from './marks.ts';
 
 /** What is written at the end of a curve, and the height at which the curve ends. */
-export interface EndLabel {
+interface EndLabel {
   readonly text: string;
   readonly y: number;
 }

@@ -4,7 +4,7 @@ import { valueAt } from '../../shared/core/at.ts';
  * A place on an ascending grid: between `index` and the next, `share` of the way on the logarithmic
  * scale.
  */
-export interface GridPlace {
+interface GridPlace {
   readonly index: number;
   readonly share: number;
 }

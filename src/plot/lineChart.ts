@@ -17,12 +17,12 @@ export interface Series {
   readonly stops?: boolean;
 }
 
-export interface Level {
+interface Level {
   readonly y: number;
   readonly text: string;
 }
 
-export interface LineChart {
+interface LineChart {
   /** What it shows, in words, for whoever cannot see it. */
   readonly description: string;
   readonly x: Axis;

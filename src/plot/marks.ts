@@ -44,20 +44,20 @@ export interface Shape {
 }
 
 /** A line that guides the eye: x and y of each of its points in turn. */
-export interface Line {
+interface Line {
   readonly kind: 'line';
   readonly points: readonly number[];
   readonly pen: Pen;
 }
 
-export interface Box {
+interface Box {
   readonly kind: 'box';
   readonly frame: Frame;
   readonly fill?: Fill;
   readonly pen?: Pen;
 }
 
-export interface Circle {
+interface Circle {
   readonly kind: 'circle';
   readonly x: number;
   readonly y: number;
@@ -83,7 +83,7 @@ export interface Label {
 }
 
 /** What is cut off at a frame. */
-export interface Clip {
+interface Clip {
   readonly kind: 'clip';
   readonly frame: Frame;
   readonly marks: readonly Mark[];

@@ -18,7 +18,7 @@ import { CandidateLabel } from './candidateLabel.ts';
 import { placesAcross } from './placesAcross.ts';
 
 /** What stands in a candidate. */
-export interface StageCandidate {
+interface StageCandidate {
   readonly letter: string;
   readonly title: string;
   readonly scene: Scene;

@@ -26,7 +26,7 @@ const LARGE_STEP = 0.1;
 
 const READINGS = `Errors and current: largest of ${PEAK_TIME} s. Force: rms of ${MEAN_TIME} s.`;
 
-export interface ShownCandidate extends CandidateName {
+interface ShownCandidate extends CandidateName {
   readonly scene: Scene;
 }
 

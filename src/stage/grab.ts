@@ -14,7 +14,7 @@ const ARROWS: Record<string, readonly [right: number, up: number]> = {
   ArrowDown: [0, -1],
 };
 
-export interface GrabWorld {
+interface GrabWorld {
   machine(): Machine | null;
   parameters(): Parameters | null;
   /** Where the table is now, along the axis and in the room, m. */

@@ -4,7 +4,7 @@ import { at } from '../../shared/core/at.ts';
  * How finely the stage is drawn: a share of the screen's own resolution; on every how manyeth refresh, so that the rest of
  * the page keeps its pace where pictures are slow; and with every how manyeth of these the shadow moves.
  */
-export interface Quality {
+interface Quality {
   readonly resolution: number;
   readonly every: number;
   readonly shadowEvery: number;

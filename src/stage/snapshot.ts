@@ -1,6 +1,6 @@
 import { cssColour } from '../ui/look/colours.ts';
 
-export interface StillPicture {
+interface StillPicture {
   readonly canvas: HTMLCanvasElement;
   readonly pen: CanvasRenderingContext2D;
   /** Pixels of it to a CSS pixel of the stage. */

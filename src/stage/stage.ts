@@ -21,12 +21,12 @@ import { Posed } from './posed.ts';
 import { stillOf } from './snapshot.ts';
 import { View } from './view.ts';
 
-export interface StageOptions {
+interface StageOptions {
   /** Where along the axis the hand pulls the table to, m; null when it lets go. */
   onHand(position: number | null): void;
 }
 
-export interface Stage {
+interface Stage {
   /** Builds this scene's machine in place of the present one; the camera goes home. */
   show(scene: Scene): void;
   /**

@@ -2,7 +2,7 @@ import { Box3, MathUtils, type PerspectiveCamera, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
 /** A part of the picture, in the camera's coordinates (−1 to 1). */
-export interface Place {
+interface Place {
   left: number;
   right: number;
   bottom: number;

@@ -18,7 +18,7 @@ import { VerdictPane } from './results/verdictPane.ts';
 import { createSimulateBar } from './simulateBar.ts';
 import { createSizingPane } from './sizing/sizingPane.ts';
 
-export interface StudyViewOptions {
+interface StudyViewOptions {
   readonly study: Study;
   /** Puts an axis on the bench and shows it. */
   openOnBench(scene: Scene): void;

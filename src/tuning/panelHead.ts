@@ -1,6 +1,6 @@
 import { button, element, setText } from '../ui/dom.ts';
 
-export interface PanelHeadOptions {
+interface PanelHeadOptions {
   undo(): void;
   redo(): void;
   /** Puts every field back to the scene. */

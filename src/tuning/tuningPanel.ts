@@ -12,7 +12,7 @@ import { PanelHead } from './panelHead.ts';
 import { type FieldContext, ParameterField } from './parameterField.ts';
 import { StartGainsForm } from './startGainsForm.ts';
 
-export interface TuningPanelOptions {
+interface TuningPanelOptions {
   propose(name: ParameterName, value: RowValue, gesture: string | null): string | null;
   /** Sets start gains for a crossover in Hz; returns what is wrong, or null. */
   startGains(crossover: number): string | null;

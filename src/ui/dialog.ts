@@ -1,6 +1,6 @@
 import { button, element, setText } from './dom.ts';
 
-export interface DialogOptions {
+interface DialogOptions {
   readonly title: string;
   /** More classes than that of every dialog, e.g. `wide`. */
   readonly class?: string;

@@ -1,7 +1,7 @@
 import { element } from './dom.ts';
 
 /** What stands in a cell, or the cell itself where it has attributes or changes later. */
-export type Cell = string | Node;
+type Cell = string | Node;
 
 export interface FigureRow {
   readonly head: Cell;
@@ -13,12 +13,12 @@ export interface FigureRow {
 }
 
 /** Rows that belong together, under what they have in common. */
-export interface FigureGroup {
+interface FigureGroup {
   readonly title?: string | undefined;
   readonly rows: readonly FigureRow[];
 }
 
-export interface FigureTable {
+interface FigureTable {
   readonly class: string;
   readonly caption?: Cell;
   /** Heads of the columns, that of the row heads first; a table without them has no head. */

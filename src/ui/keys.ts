@@ -35,7 +35,7 @@ export type ActionName =
 
 export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
 
-export interface Key {
+interface Key {
   /** What is printed on the key or keys. */
   readonly keys: string;
   readonly label: string;
@@ -92,7 +92,7 @@ export interface Stroke {
 }
 
 /** How a keystroke is written in the list above. The command key counts as Ctrl. */
-export function strokeText({ key, ctrlKey, metaKey, shiftKey }: Stroke): string {
+function strokeText({ key, ctrlKey, metaKey, shiftKey }: Stroke): string {
   const name = key === ' ' ? 'Space' : key.length === 1 ? key.toUpperCase() : key;
   if (!ctrlKey && !metaKey) return name === '=' ? '+' : name;
   return `Ctrl+${shiftKey ? 'Shift+' : ''}${name}`;
@@ -113,7 +113,7 @@ export function keyOf(action: ActionName): string {
 }
 
 /** Whether a stroke belongs to the element that has the focus, and must not act on the page. */
-export function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
+function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
   if (!focus || focus === document.body) return false;
   const withCtrl = stroke.ctrlKey || stroke.metaKey;
   // The short number fields of the panel leave undo to the page; what was typed is taken back with Escape.

@@ -1,6 +1,6 @@
 import { element, setText } from './dom.ts';
 
-export interface Choice {
+interface Choice {
   readonly value: string;
   readonly text: string;
   /** Choices that follow each other and share a group stand under its name. */

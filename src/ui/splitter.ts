@@ -2,7 +2,7 @@ import { element } from './dom.ts';
 
 const STEP = 0.05;
 
-export interface SplitterOptions {
+interface SplitterOptions {
   readonly text: string;
   /** What the part below may have of the height. */
   readonly min: number;

@@ -1,4 +1,5 @@
 import type { TestProject } from 'vitest/node';
+import { present } from '../../shared/core/at.ts';
 import { serveBrowser } from '../tools/browser.mjs';
 import { servePage } from '../tools/servePage.mjs';
 
@@ -14,7 +15,7 @@ declare module 'vitest' {
 /** Before the first file of page tests: one server and one browser for all of them. */
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   const [served, browser] = await Promise.all([servePage(), serveBrowser()]);
-  project.provide('pageUrl', served.url);
+  project.provide('pageUrl', present(served.url));
   project.provide('browserEndpoint', browser.wsEndpoint());
   return async () => {
     await browser.close();

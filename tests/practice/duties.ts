@@ -1,4 +1,5 @@
 import { PRESETS } from '../../scenes/index.ts';
+import { at } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -71,7 +72,8 @@ function givenEnergy(scene: Scene, cycleTime: number): number {
   for (let k = 0; k < 2 * ticks; k++) {
     if (!axis.step()) throw new Error(axis.trip?.kind);
     const r = axis.record;
-    if (k >= ticks) sum += Math.max((r[C.motorForce]! - r[C.dragForce]!) * r[C.motorSpeed]!, 0) / currentRate;
+    if (k >= ticks)
+      sum += Math.max((at(r, C.motorForce) - at(r, C.dragForce)) * at(r, C.motorSpeed), 0) / currentRate;
   }
   return sum;
 }

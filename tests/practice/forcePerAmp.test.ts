@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -71,8 +72,8 @@ describe('current, cold', () => {
     let [largest, there, small, count] = [0, 0, 0, 0];
     for (let k = 0; k < 0.25 * scene.parameters.currentRate; k++) {
       if (!axis.step()) throw new Error(axis.trip?.kind);
-      const current = axis.record[C.forceCurrent]!;
-      const perAmp = axis.record[C.motorForce]! / current;
+      const current = at(axis.record, C.forceCurrent);
+      const perAmp = at(axis.record, C.motorForce) / current;
       if (Math.abs(current) > largest) [largest, there] = [Math.abs(current), perAmp];
       if (Math.abs(current) > 0.05 && Math.abs(current) < 0.5) [small, count] = [small + perAmp, count + 1];
     }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../scenes/index.ts';
 import { COPPER_ALPHA, motorConstants, windingToAmbientResistance } from '../../shared/axis/motor.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
+import { at } from '../../shared/core/at.ts';
 import { crossChecks } from '../../shared/core/crossChecks.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 import { presetParameters } from '../../shared/core/preset.ts';
@@ -35,18 +36,18 @@ function rise(p: Parameters): number {
   ];
   for (let pivot = 2; pivot > 0; pivot--) {
     for (let row = 0; row < pivot; row++) {
-      const share = a[row]![pivot]! / a[pivot]![pivot]!;
-      for (let column = 0; column < 4; column++) a[row]![column]! -= share * a[pivot]![column]!;
+      const share = at(at(a, row), pivot) / at(at(a, pivot), pivot);
+      a[row] = at(a, row).map((value, column) => value - share * at(at(a, pivot), column));
     }
   }
-  return a[0]![3]! / a[0]![0]!;
+  return at(at(a, 0), 3) / at(at(a, 0), 0);
 }
 
 test('there are sizes of four forms, each a legal set without warnings', () => {
   for (const driveType of DRIVE_TYPES) {
     const sizes = drives.filter(({ preset }) => preset.driveType === driveType);
     expect(sizes.length).toBeGreaterThanOrEqual(3);
-    expect(sizes[0]!.id).toBe(driveType);
+    expect(at(sizes, 0).id).toBe(driveType);
   }
   for (const { p } of drives) {
     expect(crossChecks(p)).toEqual([]);

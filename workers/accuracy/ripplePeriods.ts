@@ -4,7 +4,7 @@ import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A term of the model that repeats along the axis, or a harmonic of one. */
-export interface PeriodicTerm {
+interface PeriodicTerm {
   /** m */
   readonly period: number;
   /** 1 is the term itself. */

@@ -1,5 +1,5 @@
 /** Positions at which an axis is measured, m. */
-export interface MeasuringPlan {
+interface MeasuringPlan {
   readonly targets: readonly number[];
   /** Reversal points, beyond the first and the last target. */
   readonly from: number;

@@ -30,7 +30,7 @@ const SPEED_SHARE_AT_REST = 1e-5;
 const CURRENT_SHARE = 1e-3;
 
 /** The plant in equilibrium, and its partial derivatives there. */
-export interface Equilibrium {
+interface Equilibrium {
   readonly plant: Plant;
   /** States of the plant, then v_d, v_q (V) and the force on the table (N). */
   readonly values: readonly number[];

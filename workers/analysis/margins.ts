@@ -19,7 +19,7 @@ export interface Found {
  * How an open loop passes −1. For the meaning of each figure see LoopFigures; here frequencies are
  * angular, rad/s.
  */
-export interface Margins {
+interface Margins {
   readonly crossovers: readonly number[];
   readonly phaseMargin: Found | null;
   readonly gainMargin: Found | null;

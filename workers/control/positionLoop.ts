@@ -4,7 +4,7 @@ import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import { Biquad } from './biquad.ts';
 
 /** What a program commands of the loop at one sample: m, m/s, m/s², and the force added at its output, N. */
-export type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceleration' | 'force'>>;
+type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceleration' | 'force'>>;
 
 /*
  * Parallel PID on the encoder reading, once per position-loop sample Tp:

@@ -12,7 +12,7 @@ const OPTIONS = {
   growthTarget: [0, 0.01, 'a growth at the tool above 0 m and up to 0.01 m'],
 } as const satisfies Partial<Record<keyof LapseOptions, readonly [number, number, string]>>;
 
-export type TypedLapse = Readonly<Record<keyof typeof OPTIONS, string | undefined>>;
+type TypedLapse = Readonly<Record<keyof typeof OPTIONS, string | undefined>>;
 
 /** Runs hours of duty and prints what heat does. Returns the exit code. */
 export function runLapse(scene: Scene, typed: TypedLapse, csvPath?: string, jsonPath?: string): number {

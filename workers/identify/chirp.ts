@@ -15,7 +15,7 @@ const POINTS_PER_OCTAVE = 12;
  * start of the next: it holds the whole sweep and the dwell in which the axis comes to rest, so its
  * transform is exact without a window.
  */
-export class ChirpMeter {
+class ChirpMeter {
   /** Number of complete records. */
   count = 0;
   readonly #rate: number;

@@ -18,7 +18,7 @@ const TURN = 2 * Math.PI;
 /**
  * Collects the samples of a stepped sine, given in order, and makes a point of each of its tones.
  */
-export class SteppedSineMeter {
+class SteppedSineMeter {
   readonly points: MeasuredFrequency[] = [];
   #tone: LoopSample[] = [];
 

@@ -3,7 +3,7 @@ import { balance } from './balance.ts';
 import { Matrix } from './matrix.ts';
 
 /** A = M H M⁻¹ with H upper Hessenberg: nothing below its first subdiagonal. All are n × n. */
-export interface HessenbergForm {
+interface HessenbergForm {
   readonly h: Matrix;
   /** M and its inverse: scaling by powers of two, and reflections. */
   readonly m: Matrix;

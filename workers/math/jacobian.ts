@@ -2,7 +2,7 @@ import { at } from '../../shared/core/at.ts';
 import { Matrix } from './matrix.ts';
 
 /** Writes f of x, n values of n, into `out`. */
-export type VectorFunction = (x: number[], out: number[]) => void;
+type VectorFunction = (x: number[], out: number[]) => void;
 
 /**
  * ∂f/∂x at x by central differences of fourth order: (8 (f(+h) − f(−h)) − (f(+2h) − f(−2h)))/12h.

@@ -3,7 +3,7 @@ import { leastSquares } from './leastSquares.ts';
 import { dot } from './vectors.ts';
 
 /** Writes the residuals at `x` into `out`. */
-export type Residuals = (x: Float64Array, out: Float64Array) => void;
+type Residuals = (x: Float64Array, out: Float64Array) => void;
 
 export interface Minimum {
   readonly x: Float64Array;

@@ -61,8 +61,8 @@ export class Draught {
 /** The network of a running axis: stepped with the heat (J) that the plant gave off since the last step, so that none is lost or counted twice. */
 export class HeatNetwork {
   readonly temperatures: Temperatures;
-  private readonly draught = new Draught();
-  private readonly into: Temperatures = { winding: 0, carrier: 0, table: 0, screw: 0 };
+  readonly #draught = new Draught();
+  readonly #into: Temperatures = { winding: 0, carrier: 0, table: 0, screw: 0 };
 
   constructor(start: Temperatures) {
     this.temperatures = { ...start };
@@ -70,7 +70,8 @@ export class HeatNetwork {
 
   /** One explicit step of dt seconds; losses in J, speed in m/s. */
   step(p: Parameters, dt: number, losses: Losses, speed: number): void {
-    const { temperatures: t, draught, into } = this;
+    const [draught, into] = [this.#draught, this.#into];
+    const { temperatures: t } = this;
     draught.step(speed, dt);
     heatInto(p, t, draught.factor(p), losses, dt, into);
     t.winding += into.winding / p.windingCapacity;

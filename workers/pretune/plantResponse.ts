@@ -14,7 +14,7 @@ const STANDS_OUT = 0.3;
 const ROUND_A_PEAK = [-3, -1.5, -0.7, 0, 0.7, 1.5, 3] as const;
 
 /** A resonance of the axis under its current loop. */
-export interface Mode {
+interface Mode {
   /** Hz */
   readonly frequency: number;
   readonly damping: number;

@@ -34,7 +34,7 @@ export interface PretuneEffort {
   readonly finalists: number;
 }
 
-export const FULL_EFFORT: PretuneEffort = {
+const FULL_EFFORT: PretuneEffort = {
   trials: 150,
   rounds: 2,
   sensitivities: [1.3, 1.4, 1.5, 1.7, 2, 2.4],

@@ -4,7 +4,7 @@ import { rounded } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Gains } from './loopFamily.ts';
 
-export interface Notch {
+interface Notch {
   /** Hz */
   readonly frequency: number;
   /** Damping of its poles, and gain at its centre. */

@@ -11,7 +11,7 @@ export interface Coordinate {
 }
 
 /** A resonance, Hz, and whether it is that of the sliding or the standing table. */
-export interface Resonance {
+interface Resonance {
   readonly frequency: number;
   readonly table: 'sliding' | 'standing';
 }

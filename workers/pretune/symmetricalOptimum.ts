@@ -1,5 +1,5 @@
 /** PI control of speed: gain in N·s/m, reset time in s. */
-export interface SpeedControl {
+interface SpeedControl {
   readonly gain: number;
   readonly resetTime: number;
 }

@@ -28,7 +28,7 @@ const FILTER_RATIO = 8;
  * Careful textbook tuning: every delay counted that a textbook counts, and the better of its rules
  * for each job.
  */
-export const TEXTBOOK_RULES: readonly Rule[] = [
+const TEXTBOOK_RULES: readonly Rule[] = [
   { name: 'lead ratios', changes: (p, _filters, crossover) => startGains(p, crossover / (2 * Math.PI)) },
   {
     name: 'symmetrical optimum, speed filter at eight times the crossover',
@@ -94,7 +94,7 @@ function textbookFilters(p: Parameters): { readonly name: string; readonly filte
 const CROSSOVERS = [1, 800] as const;
 const POINTS = 300;
 
-export interface TextbookTuning {
+interface TextbookTuning {
   readonly name: string;
   readonly changes: ParameterChanges;
 }

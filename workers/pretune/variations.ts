@@ -4,7 +4,7 @@ import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A machine that differs from its datasheet. */
-export interface Variation {
+interface Variation {
   readonly name: string;
   /** Changes of the machine; the controller is left alone. */
   readonly changes: (p: Parameters) => ParameterChanges;

@@ -7,66 +7,66 @@ const RISE_TO = 0.9;
  * after the commanded end. m, s.
  */
 export class Arrival {
-  private from = 0;
-  private opening = 0;
-  private stepHeight = 0;
-  private direction = 0;
-  private passed = Number.NaN;
-  private rise = Number.NaN;
-  private beyond = 0;
-  private stood = false;
-  private lastTime = 0;
-  private lastShare = 0;
+  #from = 0;
+  #opening = 0;
+  #stepHeight = 0;
+  #direction = 0;
+  #passed = Number.NaN;
+  #rise = Number.NaN;
+  #beyond = 0;
+  #stood = false;
+  #lastTime = 0;
+  #lastShare = 0;
 
   /** A motion begins `from` a standing setpoint; a `setpoint` that is elsewhere at once has been stepped there, unless it moves on. */
   begin(time: number, from: number, setpoint: number): void {
-    this.from = from;
-    this.opening = setpoint;
-    this.stepHeight = setpoint - from;
-    this.direction = 0;
-    this.passed = Number.NaN;
-    this.rise = Number.NaN;
-    this.beyond = 0;
-    this.stood = false;
-    this.lastTime = time;
-    this.lastShare = 0;
+    this.#from = from;
+    this.#opening = setpoint;
+    this.#stepHeight = setpoint - from;
+    this.#direction = 0;
+    this.#passed = Number.NaN;
+    this.#rise = Number.NaN;
+    this.#beyond = 0;
+    this.#stood = false;
+    this.#lastTime = time;
+    this.#lastShare = 0;
   }
 
   take(time: number, moving: boolean, setpoint: number, reading: number): void {
-    if (moving && setpoint !== this.opening) this.movesOn();
-    if (this.stepHeight !== 0) this.takeRise(time, (reading - this.from) / this.stepHeight);
+    if (moving && setpoint !== this.#opening) this.#movesOn();
+    if (this.#stepHeight !== 0) this.#takeRise(time, (reading - this.#from) / this.#stepHeight);
     if (moving) return;
-    this.stood = true;
-    this.direction = Math.sign(setpoint - this.from);
-    this.beyond = Math.max(this.beyond, this.direction * (reading - setpoint));
+    this.#stood = true;
+    this.#direction = Math.sign(setpoint - this.#from);
+    this.#beyond = Math.max(this.#beyond, this.#direction * (reading - setpoint));
   }
 
   get riseTime(): number | null {
-    return Number.isNaN(this.rise) ? null : this.rise;
+    return Number.isNaN(this.#rise) ? null : this.#rise;
   }
 
   get overshoot(): number | null {
-    return this.stood && this.direction !== 0 ? this.beyond : null;
+    return this.#stood && this.#direction !== 0 ? this.#beyond : null;
   }
 
   /** No step: a profile that begins where the setpoint was set anew, as after switching the drive on. */
-  private movesOn(): void {
-    this.from = this.opening;
-    this.stepHeight = 0;
-    this.rise = Number.NaN;
+  #movesOn(): void {
+    this.#from = this.#opening;
+    this.#stepHeight = 0;
+    this.#rise = Number.NaN;
   }
 
-  private takeRise(time: number, share: number): void {
-    if (Number.isNaN(this.passed) && share >= RISE_FROM) this.passed = this.timeOf(RISE_FROM, time, share);
-    if (Number.isNaN(this.rise) && share >= RISE_TO)
-      this.rise = this.timeOf(RISE_TO, time, share) - this.passed;
-    this.lastTime = time;
-    this.lastShare = share;
+  #takeRise(time: number, share: number): void {
+    if (Number.isNaN(this.#passed) && share >= RISE_FROM) this.#passed = this.#timeOf(RISE_FROM, time, share);
+    if (Number.isNaN(this.#rise) && share >= RISE_TO)
+      this.#rise = this.#timeOf(RISE_TO, time, share) - this.#passed;
+    this.#lastTime = time;
+    this.#lastShare = share;
   }
 
   /** When the share was `level`, on the straight line from the last sample to this one. */
-  private timeOf(level: number, time: number, share: number): number {
-    if (share === this.lastShare) return time;
-    return this.lastTime + ((level - this.lastShare) / (share - this.lastShare)) * (time - this.lastTime);
+  #timeOf(level: number, time: number, share: number): number {
+    if (share === this.#lastShare) return time;
+    return this.#lastTime + ((level - this.#lastShare) / (share - this.#lastShare)) * (time - this.#lastTime);
   }
 }

@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { worstFigure } from '../../shared/figures/moveFigures.ts';
@@ -58,14 +59,14 @@ export function measureRun(
     const samplesNow = axis.atPositionSample;
     if (!axis.step()) break;
     const r = axis.record;
-    force.add(r[C.motorForce]!);
-    current.add(Math.hypot(r[C.forceCurrent]!, r[C.fieldCurrent]!));
-    voltage.add(r[C.voltage]!);
+    force.add(valueAt(r, C.motorForce));
+    current.add(Math.hypot(valueAt(r, C.forceCurrent), valueAt(r, C.fieldCurrent)));
+    voltage.add(valueAt(r, C.voltage));
     currentUsed.add(currentUse(r));
     voltageUsed.add(voltageUse(r, p));
     if (samplesNow) {
-      error.add(r[C.followingError]!);
-      tool.add(r[C.toolError]!);
+      error.add(valueAt(r, C.followingError));
+      tool.add(valueAt(r, C.toolError));
       onSample(r);
       meter.sample(r, axis.set.moving, axis.set.cycle, p.window, axis.audit.copper);
       if (meter.last && meter.count > moves.length) moves.push(meter.last);
@@ -96,10 +97,10 @@ export function measureRun(
     currentHeadroom: 1 - currentUsed.peak,
     voltageHeadroom: 1 - voltageUsed.peak,
     copperLoss: axis.time > 0 ? axis.audit.copper / axis.time : 0,
-    windingTemperature: r[C.windingTemperature]!,
-    carrierTemperature: r[C.carrierTemperature]!,
-    tableTemperature: r[C.tableTemperature]!,
-    screwTemperature: r[C.screwTemperature]!,
+    windingTemperature: valueAt(r, C.windingTemperature),
+    carrierTemperature: valueAt(r, C.carrierTemperature),
+    tableTemperature: valueAt(r, C.tableTemperature),
+    screwTemperature: valueAt(r, C.screwTemperature),
     energyIn: axis.audit.in,
     energyResidual: axis.audit.relativeResidual,
     moves,

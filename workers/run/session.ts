@@ -15,7 +15,7 @@ const RECORDER_BINS = 8192;
 type Input = { kind: 'change'; changes: ParameterChanges } | { kind: 'hand'; position: number | null };
 
 /** True when one of the changes alters the structure of the model, so that a new run has to begin. */
-export function needsRestart(changes: ParameterChanges): boolean {
+function needsRestart(changes: ParameterChanges): boolean {
   return Object.keys(changes).some((name) => parameterRow(name as ParameterName).restart);
 }
 

@@ -1,3 +1,5 @@
+import { valueAt } from '../../shared/core/at.ts';
+
 /** Share of the constant-speed part that is left out at its beginning: what the acceleration left swinging dies away. */
 const RUN_IN = 0.1;
 
@@ -9,67 +11,71 @@ const BLOCKS = 200;
  * the part becomes is known only at its end, so it is kept in blocks, whose length doubles when they are used up.
  */
 export class SpeedRipple {
-  private readonly highest = new Float64Array(BLOCKS);
-  private readonly lowest = new Float64Array(BLOCKS);
-  private readonly squares = new Float64Array(BLOCKS);
-  private count = 0;
-  private blockLength = 1;
+  readonly #highest = new Float64Array(BLOCKS);
+  readonly #lowest = new Float64Array(BLOCKS);
+  readonly #squares = new Float64Array(BLOCKS);
+  #count = 0;
+  #blockLength = 1;
 
   clear(): void {
-    this.count = 0;
-    this.blockLength = 1;
+    this.#count = 0;
+    this.#blockLength = 1;
   }
 
   take(setSpeed: number, setAcceleration: number, speed: number): void {
     if (setAcceleration !== 0 || setSpeed === 0) return;
-    const { highest, lowest, squares } = this;
+    const highest = this.#highest;
+    const lowest = this.#lowest;
+    const squares = this.#squares;
     const deviation = speed / setSpeed - 1;
-    if (this.count === BLOCKS * this.blockLength) this.mergePairs();
-    const block = Math.floor(this.count / this.blockLength);
-    const begins = this.count % this.blockLength === 0;
-    highest[block] = begins ? deviation : Math.max(highest[block]!, deviation);
-    lowest[block] = begins ? deviation : Math.min(lowest[block]!, deviation);
-    squares[block] = (begins ? 0 : squares[block]!) + deviation * deviation;
-    this.count++;
+    if (this.#count === BLOCKS * this.#blockLength) this.#mergePairs();
+    const block = Math.floor(this.#count / this.#blockLength);
+    const begins = this.#count % this.#blockLength === 0;
+    highest[block] = begins ? deviation : Math.max(valueAt(highest, block), deviation);
+    lowest[block] = begins ? deviation : Math.min(valueAt(lowest, block), deviation);
+    squares[block] = (begins ? 0 : valueAt(squares, block)) + deviation * deviation;
+    this.#count++;
   }
 
   get peakToPeak(): number | null {
-    if (!this.any) return null;
+    if (!this.#any) return null;
     let [high, low] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-    for (let k = this.firstBlock; k < this.endBlock; k++) {
-      high = Math.max(high, this.highest[k]!);
-      low = Math.min(low, this.lowest[k]!);
+    for (let k = this.#firstBlock; k < this.#endBlock; k++) {
+      high = Math.max(high, valueAt(this.#highest, k));
+      low = Math.min(low, valueAt(this.#lowest, k));
     }
     return high - low;
   }
 
   get rms(): number | null {
-    if (!this.any) return null;
+    if (!this.#any) return null;
     let sum = 0;
-    for (let k = this.firstBlock; k < this.endBlock; k++) sum += this.squares[k]!;
-    return Math.sqrt(sum / (this.count - this.firstBlock * this.blockLength));
+    for (let k = this.#firstBlock; k < this.#endBlock; k++) sum += valueAt(this.#squares, k);
+    return Math.sqrt(sum / (this.#count - this.#firstBlock * this.#blockLength));
   }
 
   /** A single sample is the turning point of a profile that only touches its top speed. */
-  private get any(): boolean {
-    return this.count > 1;
+  get #any(): boolean {
+    return this.#count > 1;
   }
 
-  private get firstBlock(): number {
-    return Math.floor((RUN_IN * this.count) / this.blockLength);
+  get #firstBlock(): number {
+    return Math.floor((RUN_IN * this.#count) / this.#blockLength);
   }
 
-  private get endBlock(): number {
-    return Math.ceil(this.count / this.blockLength);
+  get #endBlock(): number {
+    return Math.ceil(this.#count / this.#blockLength);
   }
 
-  private mergePairs(): void {
-    const { highest, lowest, squares } = this;
+  #mergePairs(): void {
+    const highest = this.#highest;
+    const lowest = this.#lowest;
+    const squares = this.#squares;
     for (let k = 0; k < BLOCKS / 2; k++) {
-      highest[k] = Math.max(highest[2 * k]!, highest[2 * k + 1]!);
-      lowest[k] = Math.min(lowest[2 * k]!, lowest[2 * k + 1]!);
-      squares[k] = squares[2 * k]! + squares[2 * k + 1]!;
+      highest[k] = Math.max(valueAt(highest, 2 * k), valueAt(highest, 2 * k + 1));
+      lowest[k] = Math.min(valueAt(lowest, 2 * k), valueAt(lowest, 2 * k + 1));
+      squares[k] = valueAt(squares, 2 * k) + valueAt(squares, 2 * k + 1);
     }
-    this.blockLength *= 2;
+    this.#blockLength *= 2;
   }
 }

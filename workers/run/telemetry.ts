@@ -7,7 +7,7 @@ import type { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, stateAt, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
 
 /** What the channels are read from. */
-export interface Observed {
+interface Observed {
   readonly plant: Plant;
   readonly y: Readonly<State>;
   readonly drive: Drive;

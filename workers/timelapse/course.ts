@@ -16,7 +16,7 @@ import { steadyWith, withFreshCycle } from './steady.ts';
 const ROUNDING = 1e-9;
 
 /** A course and the last cycle that was run in it; null when not even the first could be run. */
-export interface CourseRun {
+interface CourseRun {
   readonly course: Course;
   readonly last: Cycle | null;
 }

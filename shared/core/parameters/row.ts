@@ -29,7 +29,7 @@ export interface ChoiceRow<O extends string = string> extends RowBase {
   readonly default: O;
 }
 
-export interface SwitchRow extends RowBase {
+interface SwitchRow extends RowBase {
   readonly kind: 'switch';
   readonly default: boolean;
 }

@@ -5,7 +5,7 @@ import { Field } from '../../ui/fields/field.ts';
 import { FRICTION, type PointRequest, pointText, SPEED, TEMPERATURE } from './operatingPoint.ts';
 import { createPopover } from './popover.ts';
 
-export interface PointForm {
+interface PointForm {
   readonly element: HTMLElement;
   show(point: OperatingPoint): void;
 }

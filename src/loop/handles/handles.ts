@@ -46,7 +46,7 @@ const MAX_RESONANCES = 3;
 /** A notch this close to a resonance, as a ratio, is meant for it. */
 const ON_NOTCH = 1.15;
 
-export function loopGainOf({ analysis }: Analysed): LoopGain {
+function loopGainOf({ analysis }: Analysed): LoopGain {
   return { frequency: analysis.frequency, magnitude: analysis.openLoop.magnitude };
 }
 

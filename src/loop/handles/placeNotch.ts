@@ -3,7 +3,7 @@ import type { ParameterChanges, Parameters } from '../../../shared/core/paramete
 import { FILTER_TEXT } from './filterGain.ts';
 import type { Resonance } from './resonance.ts';
 
-export interface PlacedNotch {
+interface PlacedNotch {
   readonly changes: ParameterChanges;
   /** What was done and why, for the status line. */
   readonly text: string;

@@ -7,7 +7,7 @@ const PAN = 0.1;
 const STEP = 1;
 const LEAP = 20;
 
-export interface BodeActions {
+interface BodeActions {
   readonly cursor: number | null;
   setCursor(frequency: number | null, spoken: boolean): void;
   /** Puts a notch on the resonance next to a frequency, Hz. */

@@ -14,7 +14,7 @@ const WHEEL = 0.0015;
 const KEY_ZOOM = 1.25;
 const KEY_PAN = 24;
 
-export interface PlanePaneOptions {
+interface PlanePaneOptions {
   readonly title: string;
   readonly description: string;
   readonly first: PlaneView;

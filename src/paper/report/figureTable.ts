@@ -10,7 +10,7 @@ import {
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
 import { groupRow } from '../paperParts.ts';
 
-export interface PaperTableOptions {
+interface PaperTableOptions {
   /** Class of the table. */
   readonly kind: string;
   /** Head of the labels. */

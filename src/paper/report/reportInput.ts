@@ -3,7 +3,7 @@ import type { Study } from '../../../shared/study/candidate.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 
-export interface Pictures {
+interface Pictures {
   readonly stage?: string;
   readonly [letter: string]: string | undefined;
 }

@@ -23,7 +23,7 @@ export interface BodeSpec {
   readonly isShaped: boolean;
 }
 
-export interface MagnitudeSpec {
+interface MagnitudeSpec {
   readonly unit: string;
   readonly limits: LevelLimits;
   /** A level that means something, drawn stronger. */

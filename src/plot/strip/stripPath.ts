@@ -28,7 +28,7 @@ export interface Columns {
 }
 
 /** The part of a canvas or of a path that an outline is added to. */
-export type Outline = Pick<CanvasPath, 'moveTo' | 'lineTo'>;
+type Outline = Pick<CanvasPath, 'moveTo' | 'lineTo'>;
 
 /**
  * Adds the area between minima and maxima to the path, as broad as a line of `width` where they

@@ -36,14 +36,14 @@ export interface Layout {
   };
 }
 
-export interface Unit {
+interface Unit {
   readonly track: number;
   /** Stated misalignment included. */
   readonly x: number;
   readonly misalignment: number;
 }
 
-export interface RailLayout {
+interface RailLayout {
   readonly width: number;
   readonly height: number;
   readonly z: number;

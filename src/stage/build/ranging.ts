@@ -1,6 +1,6 @@
 import { stepAtLeast } from '../../plot/ticks.ts';
 
-export interface RangeLimits {
+interface RangeLimits {
   readonly min: number;
   readonly max: number;
   /** The scale falls back only when the amplitude fits this share of the smaller step, … */

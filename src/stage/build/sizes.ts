@@ -23,11 +23,7 @@ export interface Size {
 const clamp = (x: number, low: number, high: number) => Math.min(Math.max(x, low), high);
 
 /** A block of this mass, in the given proportions of length : height : width. */
-export function blockOfMass(
-  mass: number,
-  density: number,
-  [l, h, w]: readonly [number, number, number],
-): Size {
+function blockOfMass(mass: number, density: number, [l, h, w]: readonly [number, number, number]): Size {
   const scale = Math.cbrt(mass / density / (l * h * w));
   return { length: l * scale, height: h * scale, width: w * scale };
 }
@@ -103,7 +99,7 @@ export interface ChannelSize {
   readonly coilPitch: number;
 }
 
-export function channelSize(p: Parameters): ChannelSize {
+function channelSize(p: Parameters): ChannelSize {
   const tau = p.polePitch;
   const height = clamp(1.7 * tau, 0.02, 0.09);
   const magnet = { length: 0.94 * tau, height, width: clamp(0.2 * tau, 0.003, 0.012) };
@@ -140,7 +136,7 @@ export interface FlatSize {
   readonly coilPitch: number;
 }
 
-export function flatSize(p: Parameters): FlatSize {
+function flatSize(p: Parameters): FlatSize {
   const tau = p.polePitch;
   const unitHeight = clamp(0.03 + 0.4 * tau, 0.025, 0.07);
   // Two and a half times as long as wide, then whole groups of three coils over four poles.
@@ -173,7 +169,7 @@ export interface ScrewSize {
   readonly coils: number;
 }
 
-export function screwSize(p: Parameters): ScrewSize {
+function screwSize(p: Parameters): ScrewSize {
   const lead = Math.max(p.lead, 5e-4);
   const diameter = clamp(screwDiameter(p) || Math.max(0.016, 1.2 * lead), 0.006, 0.1);
   const torque = (p.continuousForce * lead) / (2 * Math.PI);

@@ -41,7 +41,7 @@ export function firstCoil({ units, motor }: Layout, track: number): number {
   return unit.x - unit.misalignment - motor.length / 2 + pitch / 2;
 }
 
-export interface Pole {
+interface Pole {
   readonly x: number;
   readonly north: boolean;
 }

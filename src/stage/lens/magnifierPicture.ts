@@ -1,7 +1,7 @@
 import type { ErrorTrail } from './errorTrail.ts';
 
 /** What the lens shows, SI. */
-export interface LensView {
+interface LensView {
   readonly followingError: number;
   readonly toolError: number;
   readonly window: number;

@@ -6,7 +6,7 @@ import { block, many, type Point, spread } from '../build/solids.ts';
 import { bolts } from './bolts.ts';
 import { phantom, section } from './cut.ts';
 
-export interface Payload {
+interface Payload {
   readonly group: Group;
   /** The same, without what lies in front of `cutAt`. */
   opened(cutAt: number): Group;

@@ -6,7 +6,7 @@ import type { ScrewSize } from '../build/sizes.ts';
 import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../build/solids.ts';
 import { type Coils, coils } from './coils.ts';
 
-export interface RotaryMotor {
+interface RotaryMotor {
   readonly group: Group;
   readonly rotor: Group;
   readonly coils: Coils;

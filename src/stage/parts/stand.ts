@@ -8,7 +8,7 @@ import { footHeight } from './base.ts';
 /** Below this rise the machine stands on its feet alone. */
 const LEVEL = 0.02;
 
-export interface Standing {
+interface Standing {
   /** Height of the floor, in coordinates whose origin is the machine's. */
   readonly floor: number;
   readonly group: Group;

@@ -11,9 +11,9 @@ import type { CandidateState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { grouped } from '../../ui/picker.ts';
 
-export type Choice = Omit<CandidateChoice, 'gains'>;
+type Choice = Omit<CandidateChoice, 'gains'>;
 
-export interface CandidateRowOptions {
+interface CandidateRowOptions {
   /** Returns what is wrong with it, or null. */
   onChoice(choice: Choice): string | null;
   onRemove(): void;

@@ -1,7 +1,7 @@
 import { element, setText } from '../../ui/dom.ts';
 import { afterPress, watchPresses } from '../../ui/fields/afterPress.ts';
 
-export interface TitleField {
+interface TitleField {
   readonly element: HTMLElement;
   show(title: string): void;
 }

@@ -14,7 +14,7 @@ import { withIndices } from '../../ui/markup.ts';
 import './figureTable.css';
 
 /** What a table has besides its figures. */
-export interface FigureTableOptions {
+interface FigureTableOptions {
   /** Below the head of a column. */
   readonly columnFoot?: (column: Column) => HTMLElement;
 }

@@ -38,7 +38,7 @@ export interface Look {
 }
 
 /** One test of all candidates: its drawings beside each other, and its figures. */
-export interface Section {
+interface Section {
   /** `width` in px of a drawing. */
   drawings(look: Look, width: number): Markup;
   rows(look: Look): TableRow[];

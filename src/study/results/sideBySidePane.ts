@@ -5,7 +5,7 @@ import type { Pane, StudyActions, StudyState } from '../../studyState/state.ts';
 import { element } from '../../ui/dom.ts';
 import type { Actions } from '../../ui/keys.ts';
 
-export interface CandidatesPane extends Pane {
+interface CandidatesPane extends Pane {
   setShown(shown: boolean): void;
   /** What the keyboard sets off while it is shown. */
   readonly keys: Partial<Actions>;

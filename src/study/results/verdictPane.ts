@@ -11,7 +11,7 @@ import { FigureTableView } from '../parts/figureTable.ts';
 import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { flipProgress } from '../parts/verdictProgress.ts';
 
-export interface VerdictPaneOptions {
+interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 

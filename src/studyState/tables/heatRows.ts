@@ -8,7 +8,7 @@ import { figureRow } from './figureRow.ts';
 import type { Cell, TableRow } from './table.ts';
 
 /** An axis at one moment of its duty. */
-export interface HeatColumn {
+interface HeatColumn {
   /** Null where it does not come to that moment; `absent` says why. */
   readonly state: HeatState | null;
   readonly absent: string;

@@ -10,7 +10,7 @@ export interface Column {
   readonly title: string;
 }
 
-export interface RowGroup {
+interface RowGroup {
   /** What its rows have in common; none where there is only one group. */
   readonly title?: string;
   readonly rows: readonly TableRow[];

@@ -11,7 +11,7 @@ const SIZE = [0.75, 1.375] as const;
 const SHELF = 0.14;
 
 /** Where a simulated run lies in the chart. */
-export interface TradeOffPlace {
+interface TradeOffPlace {
   readonly point: TuningPoint;
   /** Shares of the width from the left and of the height from the foot. */
   readonly x: number;
@@ -21,7 +21,7 @@ export interface TradeOffPlace {
 }
 
 /** All runs whose peak sensitivity is finite, and the ends of both scales. */
-export interface TradeOff {
+interface TradeOff {
   readonly places: readonly TradeOffPlace[];
   /** How many runs have no finite peak sensitivity. */
   readonly missing: number;

@@ -11,7 +11,7 @@ const FAR = 2.5;
 const EVEN = 1e-6;
 
 /** How rows at given times come to lie on an even grid. */
-export interface Grid {
+interface Grid {
   readonly period: number;
   readonly start: number;
   readonly count: number;

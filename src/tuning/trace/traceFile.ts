@@ -1,3 +1,4 @@
+import { at } from '../../../shared/core/at.ts';
 import {
   entryFailure,
   entryProblem,
@@ -38,7 +39,7 @@ const RATES = [10, 1e6] as const;
 export function suggestMapping({ columns }: TraceTable): TraceMapping {
   const mapping: Partial<Record<TraceQuantity, ColumnUse>> = {};
   columns.forEach(({ guess: { quantity, unit, rms } }, column) => {
-    if (quantity !== null) mapping[quantity] ??= { column, unit: unit ?? TRACE_UNITS[quantity][0]!, rms };
+    if (quantity !== null) mapping[quantity] ??= { column, unit: unit ?? at(TRACE_UNITS[quantity], 0), rms };
   });
   return mapping;
 }
@@ -80,7 +81,7 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
     const use = mapping[quantity];
     if (!use) return null;
     const factor = toSI(1, use.unit) * (use.rms ? Math.SQRT2 : 1);
-    return grid.place(table.columns[use.column]!.values.map((value) => value * factor));
+    return grid.place(at(table.columns, use.column).values.map((value) => value * factor));
   };
   return {
     period: grid.period,
@@ -134,12 +135,12 @@ function timesOf(
     }
     return { values: Float64Array.from(lines, (_, k) => k / rate), digit: 0 };
   }
-  const column = columns[time.column]!;
+  const column = at(columns, time.column);
   const wrong = firstNotRising(column);
   if (wrong !== null) {
     const { name, values } = column;
     const place = `line ${lines[wrong]}, ${name}`;
-    const reason = Number.isNaN(values[wrong]!)
+    const reason = Number.isNaN(at(values, wrong))
       ? 'the time is missing'
       : `the time ${values[wrong]} is not later than ${values[wrong - 1]} in the row before`;
     return entryFailure(place, values[wrong], `${reason}. Time must increase from row to row.`);
@@ -150,7 +151,7 @@ function timesOf(
 
 function firstNotRising({ values }: TraceColumn): number | null {
   for (let k = 0; k < values.length; k++) {
-    if (Number.isNaN(values[k]!) || (k > 0 && values[k]! <= values[k - 1]!)) return k;
+    if (Number.isNaN(at(values, k)) || (k > 0 && at(values, k) <= at(values, k - 1))) return k;
   }
   return null;
 }

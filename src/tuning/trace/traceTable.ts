@@ -1,3 +1,4 @@
+import { at } from '../../../shared/core/at.ts';
 import {
   entryFailure,
   entryProblem,
@@ -14,7 +15,7 @@ export const MAX_ROWS = 1_000_000;
 const MAX_COLUMNS = 200;
 
 /** A cell that is not a number: the first of its column, where it stands, and how many there are. */
-export interface BadCell {
+interface BadCell {
   readonly line: number;
   readonly text: string;
   readonly count: number;
@@ -63,7 +64,7 @@ export function readTraceTable(text: string): TraceTable | Failure {
     const units = cellsOf(next);
     if (units.length === head.length && !units.some((cell) => isNumber(cell) || cell.length > 12)) {
       names = head.map((name, k) =>
-        units[k] === '' ? name : `${name} [${units[k]!.replace(/[[\]()]/g, '')}]`,
+        units[k] === '' ? name : `${name} [${at(units, k).replace(/[[\]()]/g, '')}]`,
       );
       next = lines.next();
     }
@@ -117,7 +118,7 @@ function splitter(delimiter: string): (line: string) => string[] {
     let cell = '';
     let quoted = false;
     for (let k = 0; k < line.length; k++) {
-      const c = line[k]!;
+      const c = at(line, k);
       if (c === '"' && quoted && line[k + 1] === '"') cell += line[k++];
       else if (c === '"') quoted = !quoted;
       else if (c === delimiter && !quoted) {
@@ -162,7 +163,7 @@ class Rows {
       this.problems.push(entryProblem(`line ${line}`, cells.length, message));
       return;
     }
-    for (let k = 0; k < width; k++) this.#values[k]![this.count] = this.#number(cells[k]!, k, line);
+    for (let k = 0; k < width; k++) at(this.#values, k)[this.count] = this.#number(at(cells, k), k, line);
     this.#lines[this.count++] = line;
   }
 
@@ -171,9 +172,9 @@ class Rows {
     return {
       columns: names.map((name, k) => ({
         name,
-        guess: guesses[k]!,
-        values: this.#values[k]!.subarray(0, this.count),
-        bad: this.#bad[k]!,
+        guess: at(guesses, k),
+        values: at(this.#values, k).subarray(0, this.count),
+        bad: at(this.#bad, k),
       })),
       lines: this.#lines.subarray(0, this.count),
     };

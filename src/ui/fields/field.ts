@@ -4,7 +4,7 @@ import { afterPress, watchPresses } from './afterPress.ts';
 import { rangeText } from './label.ts';
 import { type Widget, widgetFor } from './widgets.ts';
 
-export interface FieldOptions<Value extends RowValue | null> {
+interface FieldOptions<Value extends RowValue | null> {
   /** Of the input; the place for problems is `${id}-problem`. */
   readonly id: string;
   readonly label: string;

@@ -2,7 +2,7 @@ import { at } from '../../../shared/core/at.ts';
 import { toSI, type Unit } from '../../../shared/core/units.ts';
 import { unitMeaning } from './unitExpression.ts';
 
-export type Typed = { readonly value: number } | { readonly problem: string };
+type Typed = { readonly value: number } | { readonly problem: string };
 
 const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(.*)$/i;
 

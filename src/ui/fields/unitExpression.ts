@@ -9,7 +9,7 @@ import { at } from '../../../shared/core/at.ts';
  * A division holds for the next factor alone, as in N·s/m. Sources: SI Brochure, 9th ed. 2019, tables 2, 4, 7 and 8; for inches and
  * pounds NIST SP 811, 2008, app. B.
  */
-export interface UnitMeaning {
+interface UnitMeaning {
   readonly factor: number;
   /** SI value of zero, for temperatures. */
   readonly offset?: number;

@@ -21,7 +21,7 @@ export interface Widget {
   setRow(row: Row): void;
 }
 
-export interface WidgetOptions {
+interface WidgetOptions {
   readonly id: string;
   readonly problemId: string;
   readonly empty?: string | undefined;

@@ -16,7 +16,7 @@ const PAGE_COLOURS = {
   alarm: '--alarm',
 } as const;
 
-export type PageColour = keyof typeof PAGE_COLOURS;
+type PageColour = keyof typeof PAGE_COLOURS;
 
 /** What something may be drawn in: the colour of its quantity, or one of the page. */
 export type Colour = Quantity | PageColour;

@@ -4,7 +4,7 @@ import { keyOf } from '../keys.ts';
 import { fallsBehind, measuredTimeScaleText } from './timeScale.ts';
 import { TimeScaleSlider } from './timeScaleSlider.ts';
 
-export interface TransportOptions {
+interface TransportOptions {
   /** What it runs, for a screen reader. */
   readonly label: string;
   readonly class?: string;
@@ -17,7 +17,7 @@ export interface TransportOptions {
   readonly more?: readonly HTMLElement[];
 }
 
-export interface TransportStatus {
+interface TransportStatus {
   readonly state: AxisStatus['state'];
   /** The state, and the simulated time, in words. */
   readonly stateText: string;

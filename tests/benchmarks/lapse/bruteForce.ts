@@ -1,3 +1,4 @@
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
@@ -55,16 +56,16 @@ function runSpan(axis: Axis, end: number): Span {
   while (axis.tick < end) {
     if (!axis.step()) throw new Error(axis.trip?.kind);
     temperatures ??= {
-      winding: r[C.windingTemperature]!,
-      carrier: r[C.carrierTemperature]!,
-      table: r[C.tableTemperature]!,
-      screw: r[C.screwTemperature]!,
+      winding: at(r, C.windingTemperature),
+      carrier: at(r, C.carrierTemperature),
+      table: at(r, C.tableTemperature),
+      screw: at(r, C.screwTemperature),
     };
-    product += r[C.motorForce]! * r[C.forceCurrent]!;
-    squares += r[C.forceCurrent]! ** 2;
+    product += at(r, C.motorForce) * at(r, C.forceCurrent);
+    squares += at(r, C.forceCurrent) ** 2;
     if (axis.set.segment % 4 === 1) {
-      unseen = r[C.toolError]! - r[C.followingError]!;
-      unseenTime = r[C.time]!;
+      unseen = at(r, C.toolError) - at(r, C.followingError);
+      unseenTime = at(r, C.time);
     }
   }
   return { time, temperatures: temperatures!, forcePerAmp: product / squares, unseen, unseenTime };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Cascade, cascadeOf, parallelGainsOf } from '../../../shared/axis/cascade.ts';
+import { at } from '../../../shared/core/at.ts';
 
 describe('equivalent cascade', () => {
   it.each([
@@ -24,8 +25,8 @@ describe('equivalent cascade', () => {
       // Kvel (Kv + jw)(1 + 1/(j w Tn))
       const turn = 1 / (w * resetTime);
       const cascade = [velocityGain * (positionGain + w * turn), velocityGain * (w - positionGain * turn)];
-      expect(cascade[0] / parallel[0]).toBeCloseTo(1, 9);
-      expect(cascade[1] / parallel[1]).toBeCloseTo(1, 9);
+      expect(at(cascade, 0) / at(parallel, 0)).toBeCloseTo(1, 9);
+      expect(at(cascade, 1) / at(parallel, 1)).toBeCloseTo(1, 9);
     }
   });
 

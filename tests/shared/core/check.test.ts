@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { checkParameters, checkValue } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import {
@@ -19,7 +20,7 @@ function only(input: unknown, over: Parameters = base) {
   const { changes, problems } = checkParameters(input, over);
   expect(changes).toEqual({});
   expect(problems).toHaveLength(1);
-  return problems[0]!;
+  return at(problems, 0);
 }
 
 describe('one bad entry', () => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
@@ -19,7 +20,7 @@ const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 
 describe('a scene of an earlier version', () => {
   it('of version 2 reads every value, and is written in the present version with the same values', () => {
     const read = readScene(text('scene-2.json'), SHELF);
-    if ('problems' in read) throw new Error(problemText(read.problems[0]!, AS_WRITTEN));
+    if ('problems' in read) throw new Error(problemText(at(read.problems, 0), AS_WRITTEN));
     const old = JSON.parse(text('scene-2.json'));
     expect(read.scene).toMatchObject({ title: 'Vertical, heavier', driveType: old.form, moves: old.moves });
     expect(read.scene.parameters).toEqual(old.parameters);
@@ -74,13 +75,13 @@ it('a session of version 1 replays the same events on the same scene', () => {
 it('a study of version 1 has its job and its candidates with their own values and gains', () => {
   const old = JSON.parse(text('study-1.json'));
   const read = readStudy(text('study-1.json'), PRESETS);
-  if ('problems' in read) throw new Error(problemText(read.problems[0]!, AS_WRITTEN));
+  if ('problems' in read) throw new Error(problemText(at(read.problems, 0), AS_WRITTEN));
   expect(read.study.job.values).toEqual(old.values);
   expect(read.study.candidates).toHaveLength(old.lanes.length);
   for (const [index, { kit, motorCount, own }] of old.lanes.entries()) {
     expect(read.study.candidates[index]).toMatchObject({ preset: kit, motorCount, own });
   }
-  expect(read.study.candidates[2]!.gains).toMatchObject({ Kp: 2.5e6, Kd: 9000 });
+  expect(at(read.study.candidates, 2).gains).toMatchObject({ Kp: 2.5e6, Kd: 9000 });
   expect(readStudy(writeStudy(read.study), PRESETS)).toEqual(read);
 });
 

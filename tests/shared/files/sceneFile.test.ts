@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, SHELF } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { problemText, problemTexts } from '../../../shared/core/problem.ts';
@@ -170,7 +171,7 @@ describe('a bad scene file is refused in plain words', () => {
     ['move as number', file({ moves: [1] }), /^moves\[0\]: 1 is not a move of to, speed/],
     ['too many moves', file({ moves: new Array(1001).fill({}) }), /^moves: 1001 lines are too many/],
   ])('%s', (_case, input, message) => {
-    expect(refused(input)[0]!.message).toMatch(message);
+    expect(at(refused(input), 0).message).toMatch(message);
   });
 
   const move = { to: 0.1, speed: 1, acceleration: 10, jerk: 500, dwell: 0.1 };
@@ -184,7 +185,7 @@ describe('a bad scene file is refused in plain words', () => {
       /^moves\[1\]\.to: 0\.4 m is outside the travel, −0\.3 m to 0\.3 m/,
     ],
   ])('move with %s', (_case, bad, message) => {
-    expect(refused(file({ moves: [move, bad] }))[0]!.message).toMatch(message);
+    expect(at(refused(file({ moves: [move, bad] })), 0).message).toMatch(message);
   });
 
   test('all that is wrong is said at once, each with its field', () => {
@@ -213,7 +214,7 @@ describe('a hostile file', () => {
   });
 
   test('of 10 MB is refused unread', () => {
-    expect(refused(`"${'x'.repeat(1e7)}"`)[0]!.message).toMatch(/too large/);
+    expect(at(refused(`"${'x'.repeat(1e7)}"`), 0).message).toMatch(/too large/);
   });
 
   test('nested 200000 deep is refused', () => {
@@ -300,11 +301,11 @@ describe('a file of version 1', () => {
       /^"strokeMm" is not a parameter\. Did you mean "stroke"\?/,
     ],
   ])('with a stroke %s is refused', (_case, parameters, message) => {
-    expect(refused(first(parameters))[0]!.message).toMatch(message);
+    expect(at(refused(first(parameters)), 0).message).toMatch(message);
   });
 
   test('names of version 1 mean nothing in version 2', () => {
-    expect(refused(file({ parameters: { strokeMm: 150 } }))[0]!.message).toMatch(
+    expect(at(refused(file({ parameters: { strokeMm: 150 } })), 0).message).toMatch(
       /^"strokeMm" is not a parameter/,
     );
   });

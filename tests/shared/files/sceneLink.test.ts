@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES, SHELF } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
@@ -11,7 +12,7 @@ import { always, anyScene, BARE_SHELF } from '../core/arbitraries.ts';
 function message(fragment: string): string {
   const result = readLink(fragment, SHELF);
   if ('scene' in result) throw new Error('was read');
-  return problemText(result.problems[0]!, AS_WRITTEN);
+  return problemText(at(result.problems, 0), AS_WRITTEN);
 }
 
 /** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SHELF } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { sceneEntries } from '../../../shared/files/sceneFile.ts';
@@ -82,7 +83,7 @@ describe('a bad session is refused in plain words', () => {
   ])('%s', (_case, input, message) => {
     const result = readSession(input, SHELF);
     if ('session' in result) throw new Error('was read');
-    expect(problemText(result.problems[0]!, AS_WRITTEN)).toMatch(message);
+    expect(problemText(at(result.problems, 0), AS_WRITTEN)).toMatch(message);
   });
 });
 

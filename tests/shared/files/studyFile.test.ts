@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
@@ -20,7 +21,7 @@ const entries = JSON.parse(writeStudy(study));
 function message(input: unknown): string {
   const result = readStudy(input, PRESETS);
   if ('study' in result) throw new Error('was read');
-  return problemText(result.problems[0]!, AS_WRITTEN);
+  return problemText(at(result.problems, 0), AS_WRITTEN);
 }
 
 test('any study reads back, number by number', () => {

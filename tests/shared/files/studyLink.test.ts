@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
+import { at } from '../../../shared/core/at.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
@@ -16,7 +17,7 @@ const whole = study ? writeStudyLink(study) : '';
 function message(fragment: string): string {
   const result = readStudyLink(fragment, PRESETS);
   if ('study' in result) throw new Error('was read');
-  return problemText(result.problems[0]!, AS_WRITTEN);
+  return problemText(at(result.problems, 0), AS_WRITTEN);
 }
 
 /** Signs a fragment as a program of ours would, to get past the sum: FNV-1a, 32 bits. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, sceneById } from '../../../scenes/index.ts';
 import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
+import { present } from '../../../shared/core/at.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { problemTexts } from '../../../shared/core/problem.ts';
@@ -54,7 +55,7 @@ describe('choosing a drive', () => {
       ...scene,
       parameters: { ...scene.parameters, encoderResolution: 1e-5, signalPeriod: 1e-4 },
     });
-    const contradiction = { odd: { ...PRESETS.tubular, parameters: { signalPeriod: 1e-6 } } };
+    const contradiction = { odd: { ...present(PRESETS.tubular), parameters: { signalPeriod: 1e-6 } } };
     const result = withPreset(bench, 'odd', contradiction);
     expect('problems' in result && result.problems.map(({ field }) => field)).toContain('signalPeriod');
   });

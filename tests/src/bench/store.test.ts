@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { type Bench, benchOf, changedNames, differences, presentScene } from '../../../src/bench/bench.ts';
 import { Store } from '../../../src/bench/store.ts';
@@ -77,7 +78,8 @@ describe('store', () => {
     const heard: [Bench, Bench][] = [];
     const leave = store.subscribe((is, was) => heard.push([is, was]));
     store.change({ Kp: 1e6, Ki: 0 }, 'gains');
-    expect(differences(heard[0][1].parameters, heard[0][0].parameters)).toEqual({ Kp: 1e6, Ki: 0 });
+    const [is, was] = at(heard, 0);
+    expect(differences(was.parameters, is.parameters)).toEqual({ Kp: 1e6, Ki: 0 });
     leave();
     store.undo();
     expect(heard).toHaveLength(1);

@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
+import { present } from '../../../shared/core/at.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { Axis } from '../../../workers/run/axis.ts';
 import { bareScene } from './sceneOf.ts';
 
 describe.each(DRIVE_TYPES)('an unstable loop under the shipped limits of %s', (driveType) => {
-  const preset = PRESETS[driveType]!;
+  const preset = present(PRESETS[driveType]);
   const { parameters } = bareScene(presetParameters(preset, 1));
   const gains = startGains(parameters, preset.crossover) as Required<ReturnType<typeof startGains>>;
   const run = (factor: number, seconds: number) => {

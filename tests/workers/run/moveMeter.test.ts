@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import {
@@ -31,7 +32,7 @@ function measured(
     record.fill(0);
     for (const [name, value] of Object.entries(filled)) record[C[name as keyof typeof C]] = value;
     record[C.time] = time;
-    record[C.followingError] = record[C.setpoint]! - record[C.encoderPosition]!;
+    record[C.followingError] = at(record, C.setpoint) - at(record, C.encoderPosition);
     meter.sample(record, moving, 0, window, 0);
     meter.period(record, p);
   };
@@ -184,8 +185,8 @@ describe('a profiled move', () => {
 
   it('has no rise time at the start of a run either, though the encoder reads half a count off', () => {
     const { moves } = measureRun(bareScene({ start: -0.1 - 3e-7, encoderResolution: 1e-6 }), 0.6);
-    expect(moves[0]!.riseTime).toBeNull();
-    expect(moves[0]!.overshoot).not.toBeNull();
+    expect(at(moves, 0).riseTime).toBeNull();
+    expect(at(moves, 0).overshoot).not.toBeNull();
   });
 
   it('is none after the drive was switched on elsewhere: the setpoint is set anew and moves on from there', () => {
@@ -209,25 +210,25 @@ describe('a profiled move', () => {
 
   it('that only touches its top speed has no ripple', () => {
     const { moves } = measureRun(bareScene({ stroke: 0.01, speed: 6, acceleration: 10, jerk: 500 }), 0.4);
-    expect(moves[0]!.velocityRipplePeak).toBeNull();
-    expect(moves[0]!.velocityRippleRms).toBeNull();
+    expect(at(moves, 0).velocityRipplePeak).toBeNull();
+    expect(at(moves, 0).velocityRippleRms).toBeNull();
   });
 });
 
 describe('headroom', () => {
-  const at = (channels: Sampled) =>
+  const sample = (channels: Sampled) =>
     measured(10, 1e-3, (k) => ({ moving: true, ...(k === 5 ? channels : {}) }));
 
   // V_dc/√3: linear range of space-vector modulation (Holmes & Lipo, Pulse Width Modulation for Power Converters, 2003).
   it('of voltage is what is left of 173.2 V on a 300 V bus', () => {
-    expect(at({ voltage: 129.9 }).voltageHeadroom).toBeCloseTo(0.25, 3);
-    expect(at({ voltage: 300 / Math.sqrt(3) }).voltageHeadroom).toBeCloseTo(0, 12);
+    expect(sample({ voltage: 129.9 }).voltageHeadroom).toBeCloseTo(0.25, 3);
+    expect(sample({ voltage: 300 / Math.sqrt(3) }).voltageHeadroom).toBeCloseTo(0, 12);
   });
 
   it('of current is what the command leaves of the limit of that moment', () => {
-    expect(at({ currentCommand: -15 }).currentHeadroom).toBeCloseTo(0.25, 12);
-    expect(at({ currentCommand: -15, currentLimit: 15 }).currentHeadroom).toBe(0);
-    expect(at({}).currentHeadroom).toBe(1);
+    expect(sample({ currentCommand: -15 }).currentHeadroom).toBeCloseTo(0.25, 12);
+    expect(sample({ currentCommand: -15, currentLimit: 15 }).currentHeadroom).toBe(0);
+    expect(sample({}).currentHeadroom).toBe(1);
   });
 
   it('is used up, and not more, by an axis that saturates', () => {
@@ -241,13 +242,13 @@ describe('headroom', () => {
       }),
       0.6,
     );
-    expect(moves[0]!.currentHeadroom).toBe(0);
+    expect(at(moves, 0).currentHeadroom).toBe(0);
     const low = measureRun(
       bareScene({ busVoltage: 48, speed: 1.5, acceleration: 20, followingErrorLimit: 0.1, stroke: 0.3 }),
       0.5,
     );
     expect(low.voltageHeadroom).toBeCloseTo(0, 12);
-    expect(low.moves[0]!.voltageHeadroom).toBeCloseTo(0, 12);
+    expect(at(low.moves, 0).voltageHeadroom).toBeCloseTo(0, 12);
   });
 });
 
@@ -292,10 +293,10 @@ describe('the table of figures', () => {
 
   it('takes the worst of several moves: one that did not settle, else the largest, of headroom the least', () => {
     const moves = [stepFigures(0.5), stepFigures(1)];
-    const unsettled = { ...moves[0]!, settlingTime: null, riseTime: null, voltageHeadroom: 0.2 };
-    expect(worstFigure(moves, 'settlingTime')).toBe(moves[0]!.settlingTime);
+    const unsettled = { ...at(moves, 0), settlingTime: null, riseTime: null, voltageHeadroom: 0.2 };
+    expect(worstFigure(moves, 'settlingTime')).toBe(at(moves, 0).settlingTime);
     expect(worstFigure([...moves, unsettled], 'settlingTime')).toBeNull();
-    expect(worstFigure([...moves, unsettled], 'riseTime')).toBe(moves[1]!.riseTime);
+    expect(worstFigure([...moves, unsettled], 'riseTime')).toBe(at(moves, 1).riseTime);
     expect(worstFigure([...moves, unsettled], 'voltageHeadroom')).toBe(0.2);
     expect(worstFigure([], 'peakError')).toBeNull();
   });

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import { Recorder } from '../../../workers/run/recorder.ts';
 
@@ -23,7 +24,7 @@ it('loses no tick and repeats none when it runs full and its buffers come back',
     const { bins, count } = recorder.hand(spare);
     for (let bin = 0; bin < count; bin++) {
       expect(bins[bin * STRIDE + 1]).toBe(bins[bin * STRIDE]);
-      seen.push(bins[bin * STRIDE]);
+      seen.push(at(bins, bin * STRIDE));
     }
     spare = bins;
   }

@@ -1,7 +1,7 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /** Motion of a base on mounts while the table moves on it. */
-export interface BaseMotion {
+interface BaseMotion {
   /** Position of a base that stood still at the first sample, m. */
   readonly position: Float64Array;
   /** Free oscillations that may remain from before, of amplitude 1. */

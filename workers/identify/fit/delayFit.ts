@@ -12,7 +12,7 @@ const FEWEST_WINDOWS = 60;
 /** The command must change by this share of itself within a window, or its delay does not show. */
 const MIN_CHANGE = 1e-3;
 
-export interface DelayFit {
+interface DelayFit {
   /** s */
   readonly delay: number;
   readonly scatter: number;

@@ -11,7 +11,7 @@ const COHERENT = 0.8;
 /** Factor by which the response at a resonance must exceed that of the rigid axis. */
 const RISES = 2;
 
-export interface FoundResonance {
+interface FoundResonance {
   readonly at: number;
   /** Where the sweep begins and ends. All in Hz. */
   readonly low: number;

@@ -9,7 +9,7 @@ import { dot } from '../../math/vectors.ts';
  * Number of blocks, and Student's t at 97.5 % with one degree of freedom less (tabulated, e.g.
  * Abramowitz & Stegun, table 26.10).
  */
-export interface Blocks {
+interface Blocks {
   readonly count: number;
   readonly quantile: number;
 }

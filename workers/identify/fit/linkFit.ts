@@ -14,7 +14,7 @@ import { rippleColumns } from './nuisance.ts';
 const CLEARLY_PULLED = 0.1;
 const FEWEST_WINDOWS = 48;
 
-export interface LinkFit {
+interface LinkFit {
   readonly jackknife: Jackknife;
   stiffness(x: Float64Array): number;
   backlash(x: Float64Array): number;

@@ -52,7 +52,7 @@ export interface MotionRecord {
  * On a base that moves, a is relative to the floor; the rotation of a screw is relative to the base.
  */
 /** The equation for one motion of the base. */
-export interface MotionSystem {
+interface MotionSystem {
   /** Over all windows: what is fitted, and the force that is known beforehand, N. */
   readonly columns: readonly Float64Array[];
   readonly given: Float64Array;

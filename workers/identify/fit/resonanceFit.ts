@@ -27,7 +27,7 @@ const MAX_DRAG = 0.1;
 const START_DAMPING = 0.03;
 const START_SKEW = 1e-6;
 
-export interface LinkResonance {
+interface LinkResonance {
   readonly stiffness: number;
   readonly scatter: number;
   /**

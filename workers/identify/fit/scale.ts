@@ -21,7 +21,7 @@ export interface Scale {
 export const BELIEVED: Scale = { value: 1, tolerance: MAGNET_TOLERANCE };
 
 /** What is known beforehand; for an added mass, with the fit of the run that carried it. */
-export type KnownBeforehand =
+type KnownBeforehand =
   | Exclude<Known, { readonly kind: 'added mass' }>
   | {
       readonly kind: 'added mass';

@@ -23,7 +23,7 @@ import type { FrictionLaw } from './law.ts';
  * against a stiff solver without a cap (tests/reference): the table's path moves by 0.33 nm at most, the current by 0.003 % of its
  * peak, for 12 evaluations a period instead of 1,300.
  */
-export const BRISTLE_RATE_CAP = 3e4;
+const BRISTLE_RATE_CAP = 3e4;
 
 /** σ0, σ1, σ2, v_s, v_d and what they work on, as the equations have them. F_s is F_c at least. */
 export interface BristleConstants {

@@ -10,7 +10,7 @@ export const FRICTION_LAWS = {
   viscous: () => new ViscousFriction(),
 } as const satisfies Record<string, () => FrictionLaw>;
 
-export type FrictionLawName = keyof typeof FRICTION_LAWS;
+type FrictionLawName = keyof typeof FRICTION_LAWS;
 
 /** Without dry friction nothing yields before the guide slides. */
 export function frictionLawOf(p: Parameters): FrictionLawName {

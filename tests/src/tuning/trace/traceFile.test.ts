@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
+import { at, present } from '../../../../shared/core/at.ts';
 import { problemText } from '../../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../../shared/core/sentence.ts';
 import type { Trace } from '../../../../shared/protocol/trace.ts';
@@ -103,7 +104,7 @@ describe('the grid of time', () => {
       { from: 0.199, to: 0.201 },
     ]);
     expect(trace.position).toHaveLength(300);
-    expect(Number.isNaN(trace.position[115]!)).toBe(true);
+    expect(Number.isNaN(at(trace.position, 115))).toBe(true);
     expect(trace.position[131]).toBeCloseTo(0.131e-3, 12);
   });
 });
@@ -182,7 +183,7 @@ describe('a trace is refused', () => {
     ['with a gap of hours', swapped(61, '99999;1;1'), MAPPING, /spans 1.000e\+5 s with 1 gaps. Cut it/],
   ])('%s', (_case, text, mapping, expected) => {
     const result = mapTrace(tableOf(text), mapping);
-    expect('problems' in result ? problemText(result.problems[0]!, AS_WRITTEN) : '').toMatch(expected);
+    expect('problems' in result ? problemText(at(result.problems, 0), AS_WRITTEN) : '').toMatch(expected);
   });
 });
 
@@ -201,7 +202,7 @@ describe('the export of the command line', () => {
     expect(trace.position).toHaveLength(800);
     expect(trace.setpoint![0]).toBe(-0.125);
     // The table lags the motor by its inertia over the link, well below a micrometre and a half.
-    const lag = trace.motorPosition!.map((x, k) => Math.abs(x - trace.tablePosition![k]!));
+    const lag = present(trace.motorPosition).map((x, k) => Math.abs(x - at(present(trace.tablePosition), k)));
     expect(Math.max(...lag)).toBeGreaterThan(1e-8);
     expect(Math.max(...lag)).toBeLessThan(1.5e-6);
   });
