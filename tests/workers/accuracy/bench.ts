@@ -13,6 +13,9 @@ const NO_WARMING = {
   screwCapacity: 1e12,
 } as const;
 
+/** A screw with its encoder on the motor. */
+export const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor', screwSpan: 0.45 } as const;
+
 /** A bare axis with start gains for this crossover, Hz, that stays as warm as it is; half the usual rates, for tests to be quick. */
 export function tunedScene(crossover: number, changes: ParameterChanges = {}): Scene {
   const scene = bareScene({ ...NO_WARMING, currentRate: 8000, ...changes });

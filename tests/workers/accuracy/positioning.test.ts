@@ -6,11 +6,10 @@ import { measuringPlan } from '../../../workers/accuracy/targets.ts';
 import { tested } from '../../../workers/accuracy/testAxis.ts';
 import { testLimits } from '../../../workers/accuracy/testLimits.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
-import { jobOf, tunedScene } from './bench.ts';
+import { jobOf, SCREW, tunedScene } from './bench.ts';
 
 const AMBIENT: Temperatures = { winding: 20, carrier: 20, table: 20, screw: 20 };
 const job = jobOf({ travel: 0.1 });
-const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor', screwSpan: 0.45 } as const;
 /** Room for the job. */
 const TRAVEL = { travelMin: -0.055, travelMax: 0.055 };
 
@@ -59,31 +58,6 @@ describe('positioning', () => {
   it('of an axis without fault has no error: below a tenth of a nanometre', () => {
     const { figures } = positioning(tunedScene(100, { ...TRAVEL, window: 1e-10 }), job, 'cold');
     expect(figures.accuracy).toBeLessThan(1e-10);
-  });
-
-  // The loop stands where the encoder says, the table that friction holds half the lost motion behind, from either side. Friction winds
-  // up the link behind it by no more than its force over the stiffness. A stiff loop and slow moves: a motor that overshoots, or a table
-  // that friction does not stop by itself, would take up some of the lost motion.
-  it('finds lost motion behind an encoder on the motor, and what wear adds to it, as reversal error', () => {
-    const backlash = 7e-6;
-    const [sealFriction, linkStiffness] = [5, 1.2e8];
-    const scene = tunedScene(100, {
-      ...SCREW,
-      travelMin: -0.011,
-      travelMax: 0.011,
-      backlash,
-      linkStiffness,
-      sealFriction,
-      sealStiction: sealFriction,
-      acceleration: 0.2,
-      jerk: 10,
-      window: 1e-8,
-    });
-    const short = jobOf({ travel: 0.02, wear: 3e-6 });
-    const { figures } = positioning(scene, short, 'worn');
-    expect(figures.meanReversal).toBeLessThan(0);
-    const error = figures.reversal - (backlash + short.values.wear);
-    expect(Math.abs(error)).toBeLessThan((2 * sealFriction) / linkStiffness);
   });
 
   // Handbook values, from memory: steel 11.7 µm/(m·K), glass 8 µm/(m·K).

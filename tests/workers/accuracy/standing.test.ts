@@ -8,9 +8,7 @@ import { roundNumber, roundUpIndex } from '../../../workers/accuracy/roundNumber
 import { staircase } from '../../../workers/accuracy/staircase.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { type Complex, magnitude, over, plus, scaled, times, unit } from '../../../workers/math/complex.ts';
-import { tunedScene } from './bench.ts';
-
-const SCREW = { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor' } as const;
+import { SCREW, tunedScene } from './bench.ts';
 
 function analysed({ parameters: p }: Scene): SampledLoop {
   return new SampledLoop(p, { ...startingPoint(p), friction: 'sliding' });
@@ -58,13 +56,6 @@ describe('small stairs', () => {
 });
 
 describe('the smallest step', () => {
-  it('of an axis without fault is as small as any that is tried', () => {
-    const { smallest, tried } = increment(tunedScene(100, { window: 1e-7 }));
-    expect(tried.every(({ made }) => made)).toBe(true);
-    expect(smallest).toBe(present(tried.at(-1)).step);
-    expect(smallest).toBe(1e-10);
-  });
-
   // By hand, lost motion b behind an encoder on the motor, steps of b: nine of b and a turn of nothing, mean 0.9 b, s = b/√10. Steps of
   // b/2: eight of b/2 and two of nothing, mean 0.4 b, s = 0.21 b: not twice above zero.
   it('with lost motion b behind the encoder is b', () => {

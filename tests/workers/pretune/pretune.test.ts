@@ -5,21 +5,18 @@ import { crossChecks } from '../../../shared/core/crossChecks.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import { type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
 import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
+import { LoopDesigner } from '../../../workers/pretune/loopDesign.ts';
+import { plantResponse } from '../../../workers/pretune/plantResponse.ts';
+import { coordinates, shapeOf, structuresFor } from '../../../workers/pretune/structure.ts';
+import { soundness } from '../../../workers/pretune/tryOut.ts';
 import { here, pretuned } from './run.ts';
-import {
-  expectMarginsKept,
-  expectSettlingReached,
-  figuresOf,
-  GOAL,
-  LEAST,
-  peakOf,
-  QUICK,
-  SCENE,
-} from './shortShuttle.ts';
+import { expectSettlingReached, figuresOf, GOAL, LEAST, peakOf, QUICK, SCENE } from './shortShuttle.ts';
 
 /** One result for all tests that look at what a result is like. */
 const progress: PretuneProgress[] = [];
 const running = pretuned(SCENE, GOAL, [here], QUICK, (step) => progress.push(step));
+
+const MARGINS = { kind: 'margins', phase: (50 * Math.PI) / 180, gain: 4 } as const;
 
 describe('a goal', () => {
   it('of peak sensitivity is kept, and used up', async () => {
@@ -32,7 +29,17 @@ describe('a goal', () => {
     );
   });
 
-  it('of margins is kept', () => expectMarginsKept(LEAST));
+  it('of margins is kept by a loop, and used up', () => {
+    const designer = new LoopDesigner(SCENE.parameters, 600);
+    const plain = at(structuresFor(plantResponse(SCENE.parameters, 160)), 0);
+    const start = coordinates(plain, designer.rate).map((each) => each.start);
+    const { shape, gains } = present(designer.fastest(shapeOf(plain, start), MARGINS));
+    const p = { ...SCENE.parameters, ...gains, derivativeTime: shape.derivativeTime };
+    const { phaseMargin, gainMargin } = soundness(p);
+    const [phase, gain] = [present(phaseMargin) / MARGINS.phase, present(gainMargin) / MARGINS.gain];
+    expect(Math.min(phase, gain)).toBeGreaterThan(0.99);
+    expect(Math.min(phase, gain)).toBeLessThan(1.02);
+  });
 
   it('of settling is reached in its own window, at no more than its peak sensitivity', () =>
     expectSettlingReached(LEAST));

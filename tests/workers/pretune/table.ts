@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
-import type { Job, JobResult } from '../../../workers/pretune/jobs.ts';
+import { doJob, type Job, type JobResult } from '../../../workers/pretune/jobs.ts';
 import type { JobWorker } from '../../../workers/pretune/pool.ts';
 import { taskOf } from '../../../workers/pretune/task.ts';
 import { tryOut } from '../../../workers/pretune/tryOut.ts';
@@ -122,6 +123,12 @@ export async function freshRow(scene: Scene, workers: readonly JobWorker<Job, Jo
     expect(peakSensitivity).toBeLessThan(2 * SENSITIVITY * (1 + EQUAL));
   }
   return rowOf(String(scene.id), taskOf(scene).scene, result, { textbook, best });
+}
+
+/** What the best textbook rule gives in a fresh run. */
+export function freshTextbook(scene: Scene): TuningPoint {
+  const limit = { kind: 'peak sensitivity', limit: SENSITIVITY } as const;
+  return present(doJob({ kind: 'textbook', task: taskOf(scene), limit }));
 }
 
 interface Pair {

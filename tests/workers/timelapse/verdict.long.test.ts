@@ -1,5 +1,5 @@
-import { expect, it } from 'vitest';
-import { present } from '../../../shared/core/at.ts';
+import { describe, expect, it } from 'vitest';
+import { at, present } from '../../../shared/core/at.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 import { withChanges } from './fullModel.ts';
 import { hot, targets, told } from './hotDuty.ts';
@@ -32,4 +32,32 @@ it('a duty cannot be done: the winding gets too hot within the hours, in half th
   expect(present(slow.trip).time).toBeGreaterThan(present(slow.hotTime));
   expect(present(slow.samples.at(-1)).windingPeak).toBeLessThan(limits.windingLimit);
   expect(told(quick.duty)[0]).toMatch(/^After \d+\.\d+ min the drive trips\. The following error/);
+});
+
+describe('what cooling has to do', () => {
+  const cooling = present(timeLapse(hot, targets).cooling);
+  const [winding, growth] = [at(cooling.targets, 0), at(cooling.targets, 1)];
+
+  it.each([
+    ['winding', winding],
+    ['growth', growth],
+  ])(
+    'for the %s: a model that is given this coolant settles at the target and gives it this heat',
+    (of, target) => {
+      expect(target.metInAir).toBe(false);
+      const { temperature, heat, carrier } = present(target.coolant);
+      const cooled = withChanges(hot, { cooling: true, coolantTemperature: temperature });
+      const steady = present(timeLapse(cooled, targets).asSet.steady);
+      if (of === 'winding') expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
+      else expect(Math.abs(steady.growth - 1e-6)).toBeLessThan(1e-8);
+      expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
+      expect(Math.abs(steady.carrier - carrier)).toBeLessThan(0.05);
+    },
+  );
+});
+
+it('a duty cannot be done: it settles above where its current is folded back, long after the hours that were asked', () => {
+  const { asSet, duty } = timeLapse(withChanges(hot, { foldbackTemperature: 60 }), { hours: 0.05 });
+  expect([asSet.trip, asSet.hotTime]).toEqual([null, null]);
+  expect(told(duty).join()).toMatch(/In the long run the winding settles at/);
 });

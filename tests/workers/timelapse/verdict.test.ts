@@ -13,23 +13,6 @@ describe('what cooling has to do', () => {
   const cooling = present(timeLapse(hot, targets).cooling);
   const [winding, growth] = [at(cooling.targets, 0), at(cooling.targets, 1)];
 
-  it.each([
-    ['winding', winding],
-    ['growth', growth],
-  ])(
-    'for the %s: a model that is given this coolant settles at the target and gives it this heat',
-    (of, target) => {
-      expect(target.metInAir).toBe(false);
-      const { temperature, heat, carrier } = present(target.coolant);
-      const cooled = withChanges(hot, { cooling: true, coolantTemperature: temperature });
-      const steady = present(timeLapse(cooled, targets).asSet.steady);
-      if (of === 'winding') expect(Math.abs(steady.windingPeak - 50)).toBeLessThan(0.05);
-      else expect(Math.abs(steady.growth - 1e-6)).toBeLessThan(1e-8);
-      expect(Math.abs(steady.sinkHeat / heat - 1)).toBeLessThan(0.005);
-      expect(Math.abs(steady.carrier - carrier)).toBeLessThan(0.05);
-    },
-  );
-
   it('is judged by the strictest target, and said so', () => {
     expect(present(growth.coolant).temperature).toBeLessThan(present(winding.coolant).temperature);
     expect(cooling.heat).toBe(present(growth.coolant).heat);
@@ -57,12 +40,6 @@ describe('whether the axis can do its duty', () => {
     const { duty } = timeLapse(DUTIES.tubular, { hours: 8 });
     expect(duty.reasons).toEqual([]);
     expect(duty.canDo).toBe(true);
-  });
-
-  it('cannot: it settles above where its current is folded back, long after the hours that were asked', () => {
-    const { asSet, duty } = timeLapse(withChanges(hot, { foldbackTemperature: 60 }), { hours: 0.05 });
-    expect([asSet.trip, asSet.hotTime]).toEqual([null, null]);
-    expect(told(duty).join()).toMatch(/In the long run the winding settles at/);
   });
 
   it('cannot: the cycle does not run even cold', () => {
