@@ -6,7 +6,7 @@ export type NumberName = {
 }[keyof Parameters];
 
 /** Digits that a tuned value keeps: a person can read it, and the loop does not feel the rest. */
-const DIGITS = 3;
+export const TUNED_DIGITS = 3;
 
 /** The nearest legal value of a parameter. */
 export function within(name: NumberName, value: number): number {
@@ -16,5 +16,5 @@ export function within(name: NumberName, value: number): number {
 
 /** The same, rounded to what is worth showing. */
 export function rounded(name: NumberName, value: number): number {
-  return within(name, Number(value.toPrecision(DIGITS)));
+  return within(name, Number(value.toPrecision(TUNED_DIGITS)));
 }

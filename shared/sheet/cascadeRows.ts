@@ -5,7 +5,7 @@ import type { Basis } from './basis.ts';
 import { converted, type Factor, factor, fixedFactor, MILLISECOND, PERCENT } from './factor.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
 
-const TEXT = [
+const TEXT: readonly [string, string] = [
   'For a drive with a speed loop inside a position loop: F = K_vel · (1 + 1/(T_n s)) · (K_v · e + v_set − v̂).',
   'K_d = K_vel,  K_p = K_vel · (K_v + 1/T_n),  K_i = K_vel · K_v/T_n',
 ];
@@ -13,12 +13,20 @@ const TEXT = [
 /** 1/s in (m/min)/mm, as machine tools quote it: 1 (m/min)/mm is 1000/60 per second. */
 const METRES_PER_MINUTE_PER_MM = fixedFactor('0.06 s·(m/min)/mm', 0.06);
 
-/** The same loop as a cascade, or the reason why it has no cascade form. */
+/** The cascade in the units of drives; of a PID, the same loop as a cascade, or the reason why it has no cascade form. */
 export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
-  const section = { id: 'cascade', title: 'Equivalent cascade' };
-  const cascade = cascadeOf(p);
+  const own = p.controller === 'cascade';
+  const section = { id: 'cascade', title: own ? 'Cascade, in the units of drives' : 'Equivalent cascade' };
+  const text = own ? [TEXT[0]] : TEXT;
+  const cascade = own
+    ? {
+        positionGain: p.positionLoopGain,
+        velocityGain: p.velocityGain,
+        resetTime: p.resetTime || Number.POSITIVE_INFINITY,
+      }
+    : cascadeOf(p);
   if (typeof cascade === 'string') {
-    return { ...section, text: [...TEXT, cascade], rows: [setRow('Cascade', '', 'none')] };
+    return { ...section, text: [...text, cascade], rows: [setRow('Cascade', '', 'none')] };
   }
   const Kv = factor('K_v', cascade.positionGain, '1/s');
   const Kvel = factor('K_vel', cascade.velocityGain, 'N·s/m');
@@ -40,7 +48,7 @@ export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
     ...countRows(Kvel, basis),
     ...resetRows(cascade.resetTime, Kvel, basis),
   ];
-  return { ...section, text: TEXT, rows };
+  return { ...section, text, rows };
 }
 
 function countRows(Kvel: Factor, { count, forcePerAmp, positionPeriod }: Basis): SheetRow[] {

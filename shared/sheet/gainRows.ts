@@ -1,3 +1,4 @@
+import { isInStructure } from '../axis/loopGains.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
 import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
@@ -5,21 +6,44 @@ import { siUnit } from '../core/units.ts';
 import type { SheetRow, SheetSection } from './row.ts';
 
 /** The control law that the simulation runs: gains of the same name mean other things in other drives. */
-const LAW = [
-  'Once per position-loop sample T_p, in SI units: e = x_set − x, where x is the encoder reading.',
-  'v̂ += T_p/(T_f + T_p) · ((x − x_prev)/T_p − v̂)',
-  'I += K_i · T_p · e, held while the current is limited in that direction',
-  'F = K_p · e + I + K_d · (v_set − v̂) + K_vff · v_set + K_aff · a_set + F_b',
-  'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
-];
+function law(p: Parameters): string[] {
+  const dual = p.speedSource === 'motor encoder';
+  const observer = p.observer ? ' + d̂' : '';
+  const feedforward = `K_vff · v_set + K_aff · a_set + F_b${observer}`;
+  const speed = p.setSpeedDelay > 0 ? 'v_set(t − T_sd)' : 'v_set';
+  const s = dual ? 's' : '';
+  return [
+    dual
+      ? 'Once per position-loop sample T_p, in SI units: e = x_set − x, where x is the reading of the position encoder and s that of the motor encoder, in travel of the table.'
+      : 'Once per position-loop sample T_p, in SI units: e = x_set − x, where x is the encoder reading.',
+    `v̂ += T_p/(T_f + T_p) · ((${s || 'x'} − ${s || 'x'}_prev)/T_p − v̂)`,
+    ...(p.controller === 'cascade'
+      ? [
+          `v* = K_v · e + w_v · ${speed}, limited to ± v_lim`,
+          'v_f += T_p/(T_vc + T_p) · (v* − v_f)',
+          'I += K_vel · T_p/T_n · (v_f − v̂), held while the current is limited in that direction',
+          `F = K_vel · (v_f − v̂) + I + ${feedforward}`,
+        ]
+      : [
+          'I += K_i · T_p · e, held while the current is limited in that direction',
+          `F = K_p · e + I + K_d · (${speed} − v̂) + ${feedforward}`,
+        ]),
+    ...(p.observer
+      ? [
+          'd̂ += (1 − exp(−2π f_o T_p)) · (F_prev − M_o · (v̂ − v̂_prev)/T_p − d̂), where F_prev is the force of i* before',
+        ]
+      : []),
+    'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
+  ];
+}
 
-/** Every value that is read back, in SI and unrounded. */
+/** Every value that has a part in the loop, in SI and unrounded. */
 export function gainSection(p: Parameters): SheetSection {
   return {
     id: 'gains',
     title: 'Gains in SI',
-    text: LAW,
-    rows: TUNING_NAMES.map((name) => gainRow(name, p)),
+    text: law(p),
+    rows: TUNING_NAMES.filter((name) => isInStructure(name, p)).map((name) => gainRow(name, p)),
   };
 }
 

@@ -1,3 +1,4 @@
+import { isInStructure } from '../axis/loopGains.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
@@ -15,7 +16,14 @@ export interface ScaledGain {
   readonly forms: readonly SheetRow[];
 }
 
-type GainName = 'Kp' | 'Ki' | 'Kd' | 'speedFeedforward' | 'accelerationFeedforward' | 'forceBias';
+type GainName =
+  | 'Kp'
+  | 'Ki'
+  | 'Kd'
+  | 'velocityGain'
+  | 'speedFeedforward'
+  | 'accelerationFeedforward'
+  | 'forceBias';
 
 /** A measure of an input; SI measure = `times` / `by`. */
 interface Measure {
@@ -43,6 +51,7 @@ export function scaledGains(p: Parameters, basis: Basis): ScaledGain[] {
     Kp: [si('m'), ...counts('count', [], [])],
     Ki: [si('(m·s)'), ...counts('(count·ms)', [MILLISECOND], []), ...counts('(count·sample)', [T], [])],
     Kd: speeds,
+    velocityGain: speeds,
     speedFeedforward: speeds,
     accelerationFeedforward: [
       si('(m/s²)'),
@@ -51,9 +60,8 @@ export function scaledGains(p: Parameters, basis: Basis): ScaledGain[] {
     ],
     forceBias: [si('')],
   };
-  return (Object.keys(inputs) as GainName[]).flatMap((name) =>
-    inputs[name].map((input) => scaledGain(name, p[name], input, basis)),
-  );
+  const names = (Object.keys(inputs) as GainName[]).filter((name) => isInStructure(name, p));
+  return names.flatMap((name) => inputs[name].map((input) => scaledGain(name, p[name], input, basis)));
 }
 
 function scaledGain(parameter: GainName, value: number, input: Measure, basis: Basis): ScaledGain {

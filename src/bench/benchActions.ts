@@ -1,4 +1,5 @@
 import { PRESETS, SCENES } from '../../scenes/index.ts';
+import { gainsInStructure } from '../../shared/axis/loopGains.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
 import type { RowValue } from '../../shared/core/parameters/row.ts';
@@ -32,7 +33,14 @@ export class BenchActions {
     const [problem] = problems;
     // It stands below its field.
     if (problem) return sentenceText(problem.message, BENCH_WORDING);
-    this.#store.change(changes, `${parameterLabel(name)} ${valueText(parameterRow(name), value)}`, gesture);
+    const { parameters } = this.#store.bench;
+    // Another structure takes the loop over as it is.
+    const taken = changes.controller ? gainsInStructure(parameters, changes.controller) : {};
+    this.#store.change(
+      { ...taken, ...changes },
+      `${parameterLabel(name)} ${valueText(parameterRow(name), value)}`,
+      gesture,
+    );
     return null;
   }
 

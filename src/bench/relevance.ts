@@ -1,3 +1,4 @@
+import { isInStructure } from '../../shared/axis/loopGains.ts';
 import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
 
 type InUse = (p: Parameters) => boolean;
@@ -17,6 +18,7 @@ const gapLaw: InUse = (p) => p.fieldLaw === 'gap';
 
 /** When a parameter has a say. One that is not listed always has. What has none is folded away by the panel. */
 const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
+  ...entries((p) => p.speedSource === 'motor encoder', 'motorEncoderResolution'),
   ...entries((p) => p.notch1, 'notch1Frequency', 'notch1Width', 'notch1Depth'),
   ...entries((p) => p.notch2, 'notch2Frequency', 'notch2Width', 'notch2Depth'),
   ...entries((p) => p.lowpass, 'lowpassFrequency', 'lowpassDamping'),
@@ -58,5 +60,5 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
 ]);
 
 export function isInUse(name: ParameterName, p: Parameters): boolean {
-  return IN_USE.get(name)?.(p) ?? true;
+  return isInStructure(name, p) && (IN_USE.get(name)?.(p) ?? true);
 }

@@ -126,7 +126,8 @@ export class TuningPanel {
     const { wanted } = this.#head;
     this.#openForSearch(wanted !== '');
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
-    this.#cascade.element.hidden = this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
+    this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
+    this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(
       this.#fields.filter((field) => field.isChanged).length,

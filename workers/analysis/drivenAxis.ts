@@ -20,10 +20,11 @@ export interface DrivenAxis {
    */
   readonly force: Matrix;
   /**
-   * Signals of s at the sampling instant: encoder reading, the speed estimate made from it, table
-   * position.
+   * Signals of s at the sampling instant: reading of the position encoder and of the one that the
+   * speed is measured from, the speed estimate, table position.
    */
   readonly reading: Signal;
+  readonly speedReading: Signal;
   readonly speedEstimate: Signal;
   readonly table: Signal;
 }
@@ -46,6 +47,7 @@ interface Signals {
   readonly command: Signal;
   readonly force: Signal;
   readonly reading: Signal;
+  readonly speedReading: Signal;
   readonly currentD: Signal;
   readonly currentQ: Signal;
   /** The speed estimate made from a new reading. */
@@ -58,7 +60,7 @@ interface Signals {
  * current period Ts:
  *
  *   plant⁺ = Φ plant + Γ (w_d, w_q, f)                                 exact under held voltages
- *   v̂⁺ = v̂ + Tp/(T_f + Tp) ((x_m − x_m,last)/Tp − v̂)                    at a position sample, else v̂
+ *   v̂⁺ = v̂ + Tp/(T_f + Tp) ((x_s − x_s,last)/Tp − v̂)                    at a position sample, else v̂
  *   I_d⁺ = I_d − Ki Ts i_d        w_d⁺ = −Kp i_d + I_d⁺ − (π/τ)(L/N)(v0 i_q + i_q0 v̂⁺)
  *   I_q⁺ = I_q + Ki Ts (i* − i_q)    w_q⁺ = Kp (i* − i_q) + I_q⁺ + (π/τ)(L/N)(v0 i_d + i_d0 v̂⁺) + (π/τ) ψ20 v̂⁺
  *
@@ -69,7 +71,10 @@ export function drivenAxis(p: Parameters, plant: LinearPlant): DrivenAxis {
   const signals = signalsOf(p, plant);
   const states = plant.a.rows + STATES_BEHIND_PLANT;
   const moved = plantPeriod(p, plant, signals);
-  const sampled = periodMap(moved, controllerPeriod(p, plant, signals, signals.estimate, signals.reading));
+  const sampled = periodMap(
+    moved,
+    controllerPeriod(p, plant, signals, signals.estimate, signals.speedReading),
+  );
   const between = periodMap(moved, controllerPeriod(p, plant, signals, signals.speed, signals.last));
 
   let a = Matrix.identity(states);
@@ -91,6 +96,7 @@ export function drivenAxis(p: Parameters, plant: LinearPlant): DrivenAxis {
     command,
     force,
     reading: signals.reading.slice(0, states),
+    speedReading: signals.speedReading.slice(0, states),
     speedEstimate: signals.estimate.slice(0, states),
     table: widened(plant.table, states),
   };
@@ -101,7 +107,7 @@ function signalsOf(p: Parameters, plant: LinearPlant): Signals {
   const width = n + STATES_BEHIND_PLANT + INPUTS;
   const speed = single(n + 4, width);
   const last = single(n + 5, width);
-  const reading = widened(plant.reading, width);
+  const speedReading = widened(plant.speedReading, width);
   const tp = p.positionDivider * (1 / p.currentRate);
   const weight = tp / (p.derivativeTime + tp);
   return {
@@ -113,10 +119,11 @@ function signalsOf(p: Parameters, plant: LinearPlant): Signals {
     last,
     command: single(n + 6, width),
     force: single(n + 7, width),
-    reading,
+    reading: widened(plant.reading, width),
+    speedReading,
     currentD: widened(plant.currentD, width),
     currentQ: widened(plant.currentQ, width),
-    estimate: combine([1 - weight, speed], [weight / tp, reading], [-weight / tp, last]),
+    estimate: combine([1 - weight, speed], [weight / tp, speedReading], [-weight / tp, last]),
   };
 }
 

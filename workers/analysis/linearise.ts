@@ -20,6 +20,8 @@ export interface LinearPlant {
   readonly b: Matrix;
   /** Signals of the states: encoder reading, table position, Σ i_d and Σ i_q as sampled. */
   readonly reading: Float64Array;
+  /** What the speed is measured from: the same, or the motor encoder of dual-loop control. */
+  readonly speedReading: Float64Array;
   readonly table: Float64Array;
   readonly currentD: Float64Array;
   readonly currentQ: Float64Array;
@@ -70,6 +72,9 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
     a,
     b: pick(inputs),
     reading: row((state) => (state === side ? slope : 0)),
+    speedReading: row((state) =>
+      p.speedSource === 'motor encoder' ? (state === X1 ? 1 : 0) : state === side ? slope : 0,
+    ),
     table: row((state) => (state === X2 ? 1 : 0)),
     currentD: row((state) => (isCurrent(state, 0) ? 1 : 0)),
     currentQ: row((state) => (isCurrent(state, 1) ? 1 : 0)),
@@ -77,7 +82,7 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
     heldCurrentQ: sum(1),
     voltageD: at(values, plant.size),
     voltageQ: at(values, plant.size + 1),
-    speed: slope * point.speed,
+    speed: (p.speedSource === 'motor encoder' ? 1 : slope) * point.speed,
   };
 }
 

@@ -4,10 +4,11 @@ import { type Complex, ONE, over, plus, times, unit } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
 import { Matrix } from '../math/matrix.ts';
 import { Transfer } from '../math/transfer.ts';
-import { type DrivenAxis, drivenAxis } from './drivenAxis.ts';
+import { closedLoop } from './closedLoop.ts';
+import { drivenAxis } from './drivenAxis.ts';
 import { linearise } from './linearise.ts';
 import { PositionController } from './positionController.ts';
-import { combine, type Signal, single, widened } from './signal.ts';
+import { widened } from './signal.ts';
 
 /** The responses of a loop at one frequency. */
 export interface LoopResponse {
@@ -41,6 +42,8 @@ export class SampledLoop {
 
   readonly #controller: PositionController;
   readonly #plant: Transfer;
+  /** Of the encoder that the speed is measured from, where it is another one. */
+  readonly #speedPlant: Transfer;
   readonly #underForce: Transfer;
   readonly #currentPeriod: number;
   readonly #stiffAtRest: boolean;
@@ -56,7 +59,9 @@ export class SampledLoop {
     this.period = this.#controller.period;
     this.#currentPeriod = 1 / p.currentRate;
     this.#plant = new Transfer(axis.a, axis.command, axis.reading);
-    const closed = closedLoop(p, axis, this.#controller);
+    this.#speedPlant =
+      p.speedSource === 'motor encoder' ? new Transfer(axis.a, axis.command, axis.speedReading) : this.#plant;
+    const closed = closedLoop(axis, this.#controller);
     const force = new Matrix(closed.rows, axis.force.cols);
     force.place(axis.force, 0, 0);
     this.#underForce = new Transfer(closed, force, widened(axis.table, closed.rows));
@@ -64,13 +69,20 @@ export class SampledLoop {
     this.openPoles = this.#plant.eigenvalues();
     this.holdingCurrent = Math.hypot(linear.heldCurrentD, linear.heldCurrentQ);
     this.holdingVoltage = Math.hypot(linear.voltageD, linear.voltageQ);
-    this.#stiffAtRest = p.Ki > 0 && p.encoderSide === 'load';
+    const { errorIntegral } = this.#controller.weights;
+    this.#stiffAtRest = (errorIntegral > 0 || p.observer) && p.encoderSide === 'load';
   }
 
   /** L at angular frequency ω, rad/s, above 0. */
   openLoop(omega: number): Complex {
     const z = unit(omega * this.period);
-    return times(this.#controller.feedback(z), this.#plant.first(z));
+    return this.#openLoop(z, this.#plant.first(z));
+  }
+
+  #openLoop(z: Complex, plant: Complex): Complex {
+    const { position, speed } = this.#controller.feedback(z);
+    const speedPlant = this.#speedPlant === this.#plant ? plant : this.#speedPlant.first(z);
+    return plus(times(position, plant), times(speed, speedPlant));
   }
 
   /** Table position over the force on it, m/N. */
@@ -85,7 +97,7 @@ export class SampledLoop {
   at(omega: number): LoopResponse {
     const z = unit(omega * this.period);
     const plant = this.#plant.first(z);
-    const openLoop = times(this.#controller.feedback(z), plant);
+    const openLoop = this.#openLoop(z, plant);
     const sensitivity = over(ONE, plus(ONE, openLoop));
     return {
       openLoop,
@@ -100,37 +112,4 @@ export class SampledLoop {
   get staticStiffness(): number {
     return this.#stiffAtRest ? Number.POSITIVE_INFINITY : 1 / Math.abs(this.compliance(0).re);
   }
-}
-
-/**
- * Axis and controller combined: the states of the axis, the integral of the error if there is one,
- * and two states per filter.
- */
-export function closedLoop(p: Parameters, axis: DrivenAxis, controller: PositionController): Matrix {
-  const driven = axis.a.rows;
-  const integral = p.Ki > 0 ? 1 : 0;
-  const n = driven + integral + 2 * controller.filters.length;
-  const result = new Matrix(n, n);
-  result.place(axis.a, 0, 0);
-
-  const reading = widened(axis.reading, n);
-  let force = combine([-p.Kp, reading], [-p.Kd, widened(axis.speedEstimate, n)]);
-  if (integral > 0) {
-    const sum = combine([1, single(driven, n)], [-p.Ki * controller.period, reading]);
-    result.row(driven).set(sum);
-    force = combine([1, force], [1, sum]);
-  }
-  // Transposed direct form II: the smallest number of states with the same response.
-  controller.filters.forEach(({ b0, b1, b2, a1, a2 }, k) => {
-    const at = driven + integral + 2 * k;
-    const filtered: Signal = combine([b0, force], [1, single(at, n)]);
-    result.row(at).set(combine([b1, force], [-a1, filtered], [1, single(at + 1, n)]));
-    result.row(at + 1).set(combine([b2, force], [-a2, filtered]));
-    force = filtered;
-  });
-  for (let i = 0; i < driven; i++) {
-    const effect = axis.command.get(i, 0) * controller.perForce;
-    if (effect !== 0) result.row(i).set(combine([1, result.row(i)], [effect, force]));
-  }
-  return result;
 }

@@ -24,9 +24,11 @@ export class Drive {
   readonly #currentLoop = new CurrentLoop();
   readonly #currentLimit: CurrentLimit;
   readonly #encoder: Encoder;
+  readonly #motorEncoder: Encoder;
   readonly #noticed = new Notices();
   #oscillation = new OscillationWatch();
   #enabled: boolean;
+  #dualLoop = false;
   #samplePeriod = 0;
 
   /** @param overload share of the overload allowance that is gone at the start */
@@ -35,6 +37,7 @@ export class Drive {
     this.#enabled = p.drive === 'on';
     this.#currentLimit = new CurrentLimit(overload);
     this.#encoder = new Encoder(p.seed);
+    this.#motorEncoder = new Encoder(p.seed);
     this.configure(p);
   }
 
@@ -42,6 +45,14 @@ export class Drive {
     this.#enabled = p.drive === 'on';
     this.#samplePeriod = (1 / p.currentRate) * p.positionDivider;
     this.#encoder.configure(p);
+    this.#motorEncoder.configure({
+      ...p,
+      encoderResolution: p.motorEncoderResolution,
+      encoderNoise: 0,
+      interpolation1: 0,
+      interpolation2: 0,
+    });
+    this.#dualLoop = p.speedSource === 'motor encoder';
     this.#positionLoop.configure(p);
     this.#currentLoop.configure(p);
   }
@@ -61,7 +72,8 @@ export class Drive {
   /**
    * One position-loop sample: reads the encoder and works out the current command.
    *
-   * @param position of the side that the encoder sits on, m
+   * @param position of the side that the position encoder sits on, m
+   * @param motorPosition of the motor, where the motor encoder of dual-loop control sits, m
    * @param currentSquared i_d² + i_q² of all motors together, A²
    */
   stepPosition(
@@ -69,17 +81,19 @@ export class Drive {
     time: number,
     command: Readonly<SegmentCommand>,
     position: number,
+    motorPosition: number,
     currentSquared: number,
     t: Readonly<Temperatures>,
   ): void {
     this.reading = this.#encoder.read(position, scaleStrain(p, t.table));
+    const speedReading = this.#dualLoop ? this.#motorEncoder.read(motorPosition, 0) : this.reading;
     this.#currentLimit.step(p, this.#samplePeriod, currentSquared, t.winding);
     this.swinging = false;
     if (!this.#enabled) {
-      this.#positionLoop.observe(command.position, this.reading);
+      this.#positionLoop.observe(command.position, this.reading, speedReading);
       return;
     }
-    this.#positionLoop.step(p, command, this.reading, this.#currentLimit.amplitude);
+    this.#positionLoop.step(p, command, this.reading, speedReading, this.#currentLimit.amplitude);
     if (this.#positionLoop.limited) this.#noticed.note('current', time);
     if (this.#currentLimit.overloaded) this.#noticed.note('overload', time);
     if (this.#currentLimit.hot) this.#noticed.note('heat', time);

@@ -2,20 +2,25 @@ import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import { Biquad } from './biquad.ts';
+import { DelayLine } from './delayLine.ts';
+import { DisturbanceObserver } from './disturbanceObserver.ts';
+import { Cascade } from './feedback/cascade.ts';
+import type { Feedback } from './feedback/feedback.ts';
+import { Pid } from './feedback/pid.ts';
 
 /** What a program commands of the loop at one sample: m, m/s, m/s², and the force added at its output, N. */
 type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceleration' | 'force'>>;
 
 /*
- * Parallel PID on the encoder reading, once per position-loop sample Tp:
+ * The position loop, once per sample Tp, with the encoder reading x_m and the reading x_s that the speed is measured from:
  *
  *   e  = x_set − x_m
- *   v̂ += Tp/(T_f + Tp) ((x_m − x_m,before)/Tp − v̂)
- *   I += Ki Tp e
- *   F  = Kp e + I + Kd (v_set − v̂) + K_vff v_set + K_aff a_set + F_bias
+ *   v̂ += Tp/(T_f + Tp) ((x_s − x_s,before)/Tp − v̂)
+ *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_bias + d̂
  *   i_q* = (lowpass(notch2(notch1(F))) + F_program)/K_f,pk, limited
  *
- * m, N, A. While the current is limited, I does not move further in the limited direction.
+ * m, N, A. The feedback is that of the structure chosen; d̂ is the load force by the observer. While the current is limited, the
+ * integrator does not move further in the limited direction.
  */
 export class PositionLoop {
   /** Results of the last `step`: m, m/s, A, and whether the current is limited. */
@@ -24,11 +29,22 @@ export class PositionLoop {
   currentCommand = 0;
   limited = false;
 
+  readonly #structures: Readonly<Record<Parameters['controller'], Feedback>> = {
+    PID: new Pid(),
+    cascade: new Cascade(),
+  };
+  readonly #setSpeed = new DelayLine();
+  readonly #observer = new DisturbanceObserver();
   readonly #notch1 = new Biquad();
   readonly #notch2 = new Biquad();
   readonly #lowpass = new Biquad();
-  #integral = 0;
+  #feedback: Feedback = this.#structures.PID;
   #lastReading = Number.NaN;
+  /** Of the last sample, N. */
+  #feedbackForce = 0;
+  /** Force of the loop at the last sample as far as the limit let it through, N. */
+  #forceBefore = 0;
+  #forcePerAmp = 1;
   #perForce = 0;
   #period = 1;
   #speedFilter = 1;
@@ -37,7 +53,14 @@ export class PositionLoop {
     const rate = p.currentRate / p.positionDivider;
     this.#period = 1 / rate;
     this.#speedFilter = this.#period / (p.derivativeTime + this.#period);
-    this.#perForce = 1 / motorConstants(p).forcePerAmp;
+    this.#forcePerAmp = motorConstants(p).forcePerAmp;
+    this.#perForce = 1 / this.#forcePerAmp;
+    const feedback = this.#structures[p.controller];
+    if (feedback !== this.#feedback) feedback.start(this.#feedbackForce);
+    feedback.configure(p, this.#period);
+    this.#feedback = feedback;
+    this.#setSpeed.configure(p.setSpeedDelay, this.#period);
+    this.#observer.configure(p, this.#period);
     if (p.notch1) this.#notch1.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
     else this.#notch1.setThrough();
     if (p.notch2) this.#notch2.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
@@ -46,9 +69,13 @@ export class PositionLoop {
     else this.#lowpass.setThrough();
   }
 
-  /** Starts afresh: integrator empty, filters empty, speed estimate zero. */
+  /** Starts afresh: integrator, observer and filters empty, speed estimate zero. */
   reset(): void {
-    this.#integral = 0;
+    this.#feedback.start(0);
+    this.#feedbackForce = 0;
+    this.#setSpeed.fill(0);
+    this.#observer.reset();
+    this.#forceBefore = 0;
     this.speedEstimate = 0;
     this.currentCommand = 0;
     this.limited = false;
@@ -58,32 +85,37 @@ export class PositionLoop {
     this.#lowpass.reset();
   }
 
-  /** One sample. The encoder reading in m, the limit of the current amplitude in A. */
-  step(p: Parameters, command: LoopCommand, reading: number, limit: number): void {
+  /**
+   * One sample.
+   *
+   * @param reading of the position encoder, m
+   * @param speedReading of the encoder that the speed is measured from, m
+   * @param limit of the current amplitude, A
+   */
+  step(p: Parameters, command: LoopCommand, reading: number, speedReading: number, limit: number): void {
     const { speed, acceleration } = command;
-    this.observe(command.position, reading);
-    const integralBefore = this.#integral;
-    this.#integral += p.Ki * this.#period * this.error;
+    this.observe(command.position, reading, speedReading);
+    this.#feedbackForce = this.#feedback.step(this.error, this.#setSpeed.step(speed), this.speedEstimate);
     const force =
-      p.Kp * this.error +
-      this.#integral +
-      p.Kd * (speed - this.speedEstimate) +
+      this.#feedbackForce +
       p.speedFeedforward * speed +
       p.accelerationFeedforward * acceleration +
-      p.forceBias;
+      p.forceBias +
+      this.#observer.step(this.#forceBefore, this.speedEstimate);
     const shaped = this.#lowpass.step(this.#notch2.step(this.#notch1.step(force))) + command.force;
     const wanted = shaped * this.#perForce;
     this.currentCommand = Math.min(Math.max(wanted, -limit), limit);
     this.limited = this.currentCommand !== wanted;
-    if (this.limited && this.error * wanted > 0) this.#integral = integralBefore;
+    if (this.limited) this.#feedback.holdIntegral(wanted);
+    this.#forceBefore = this.currentCommand * this.#forcePerAmp - command.force;
   }
 
-  /** Follows the encoder without driving: error and speed estimate stay right while the drive is off. */
-  observe(position: number, reading: number): void {
-    if (Number.isNaN(this.#lastReading)) this.#lastReading = reading;
+  /** Follows the encoders without driving: error and speed estimate stay right while the drive is off. */
+  observe(position: number, reading: number, speedReading: number): void {
+    if (Number.isNaN(this.#lastReading)) this.#lastReading = speedReading;
     this.speedEstimate +=
-      this.#speedFilter * ((reading - this.#lastReading) / this.#period - this.speedEstimate);
-    this.#lastReading = reading;
+      this.#speedFilter * ((speedReading - this.#lastReading) / this.#period - this.speedEstimate);
+    this.#lastReading = speedReading;
     this.error = position - reading;
   }
 }

@@ -4,6 +4,7 @@ export interface Complex {
   readonly im: number;
 }
 
+export const ZERO: Complex = { re: 0, im: 0 };
 export const ONE: Complex = { re: 1, im: 0 };
 
 export function real(value: number): Complex {

@@ -1,3 +1,4 @@
+import { feedbackWeights } from '../../shared/axis/feedback.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import {
   PARAMETERS,
@@ -20,17 +21,14 @@ import type { Tried } from './tried.ts';
  */
 export function explain(p: Parameters, tried: Tried): TuningChoice[] {
   const { changes } = tried.point;
-  return [
-    ...currentLoop(p, changes),
-    ...positionLoop(p, tried),
-    ...forces(p, tried),
-    ...filters(tried),
-  ].flatMap(([parameter, rule, sentence]) => {
-    const value = changes[parameter];
-    return typeof value === 'number' || typeof value === 'boolean'
-      ? [{ parameter, value, sentence, rule }]
-      : [];
-  });
+  return [...currentLoop(p, changes), ...positionLoop(p, tried), ...forces(tried), ...filters(tried)].flatMap(
+    ([parameter, rule, sentence]) => {
+      const value = changes[parameter];
+      return typeof value === 'number' || typeof value === 'boolean'
+        ? [{ parameter, value, sentence, rule }]
+        : [];
+    },
+  );
 }
 
 type Line = readonly [parameter: ParameterName, rule: string, sentence: string];
@@ -45,36 +43,45 @@ function currentLoop(p: Parameters, changes: ParameterChanges): Line[] {
   ];
 }
 
+/** The gains that place crossover, lead corner and integrator corner of a structure, and what the lead's says of itself. */
+const PLACES = {
+  PID: { crossover: 'Kd', lead: 'Kp', integrator: 'Ki' },
+  cascade: { crossover: 'velocityGain', lead: 'positionLoopGain', integrator: 'resetTime' },
+} as const;
+
 function positionLoop(
   p: Parameters,
   { atLimit: { limit }, structure: { quiet }, shape, point: { changes, crossover } }: Tried,
 ): Line[] {
-  const { Kp = 0, Kd = 1 } = changes;
-  // The corners add up to Kp/Kd; their ratio is that of the shape.
-  const lead = Kp / Kd / (1 + shape.integratorCorner / shape.leadCorner) / (2 * Math.PI);
+  const { error, errorIntegral, speed, speedIntegral } = feedbackWeights({ ...p, ...changes });
+  const integral = errorIntegral > 0;
+  // The corners of lead and integrator add up to a/c, or Kp/Kd; their ratio is that of the shape.
+  const corners = (error + speedIntegral) / speed;
+  const lead = corners / (integral ? 1 + shape.integratorCorner / shape.leadCorner : 1) / (2 * Math.PI);
   const integrator = (lead * shape.integratorCorner) / shape.leadCorner;
   const lag = speedLag({ ...p, ...changes });
+  const place = PLACES[p.controller];
   return [
     [
-      'Kd',
+      place.crossover,
       'loop shaping',
-      `${shown('Kd', changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}: as high as ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance to instability with mass or resonance off, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise allow.`,
+      `${shown(place.crossover, changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}: as high as ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance to instability with mass or resonance off, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise allow.`,
     ],
     [
-      'Kp',
+      place.lead,
       'loop shaping',
-      `${shown('Kp', changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and simulated runs decided.`,
+      `${shown(place.lead, changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and simulated runs decided.`,
     ],
     quiet
       ? [
-          'Ki',
+          place.integrator,
           'loop shaping for low noise',
-          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
+          `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
         ]
       : [
-          'Ki',
+          place.integrator,
           'largest integral gain within the limit',
-          `${shown('Ki', changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
+          `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
         ],
     quiet
       ? [
@@ -90,15 +97,23 @@ function positionLoop(
   ];
 }
 
-function forces(p: Parameters, { point: { changes }, motion }: Tried): Line[] {
-  const { Kd = 0 } = changes;
-  const lag = speedLag({ ...p, ...changes });
+function forces({ point: { changes }, motion }: Tried): Line[] {
   const source = motion.source === 'run' ? 'least squares over a run' : 'the datasheet';
   return [
     [
+      'setSpeedDelay',
+      'force balance',
+      `${shown('setSpeedDelay', changes)}: the measured speed lags by as much, so in a move the two agree and the feedback has nothing to correct, however high its gain.`,
+    ],
+    [
+      'velocityFeedforward',
+      'force balance',
+      `${shown('velocityFeedforward', changes)}: the velocity loop is commanded the full speed of the profile, so the position loop corrects only what is left.`,
+    ],
+    [
       'accelerationFeedforward',
       'force balance',
-      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}, less ${ranged(Kd * lag, 'kg')} that the damping gain provides already because the measured speed lags${trimText(motion)}.`,
+      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}${trimText(motion)}.`,
     ],
     [
       'speedFeedforward',
@@ -191,7 +206,7 @@ function without(
   has: (structure: Structure) => boolean,
   name: string,
 ): string {
-  const gain = (k: number) => designs[k]?.design?.gains.Ki ?? 0;
+  const gain = (k: number) => designs[k]?.design?.weights.errorIntegral ?? 0;
   const withIt = designs.findIndex(({ structure }) => has(structure));
   if (withIt < 0) return `Off: no resonance stands out that ${name} could remove.`;
   if (gain(withIt) === 0) return `Off: no loop with ${name} keeps the limit.`;

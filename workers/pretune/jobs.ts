@@ -109,7 +109,7 @@ export function designChanges(
     ...filterChanges(shape),
     derivativeTime: rounded('derivativeTime', shape.derivativeTime),
   };
-  return { ...loop, ...feedforward({ ...p, ...loop }, motion, gains.Kd) };
+  return { ...loop, ...feedforward({ ...p, ...loop }, motion) };
 }
 
 function trial(

@@ -1,6 +1,7 @@
+import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
-import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { type Gains, LoopFamily } from './loopFamily.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
 import { type PlantResponse, plantResponse } from './plantResponse.ts';
 import { filterChanges, type Shape, shapeGains } from './shape.ts';
@@ -20,7 +21,8 @@ export const DISTANCE_KEPT = 0.5;
 /** A shape at the highest crossover that its limit allows. */
 export interface LoopDesign {
   readonly shape: Shape;
-  readonly gains: Gains;
+  readonly gains: ParameterChanges;
+  readonly weights: FeedbackWeights;
 }
 
 /** Finds how fast loops of given shapes can be on one machine, nominal and varied. */
@@ -45,7 +47,7 @@ export class LoopDesigner {
   fastest(
     shape: Shape,
     limit: LoopLimit,
-    worthwhile: (gains: Gains) => boolean = () => true,
+    worthwhile: (weights: FeedbackWeights) => boolean = () => true,
   ): LoopDesign | null {
     const p = {
       ...this.#p,
@@ -57,30 +59,32 @@ export class LoopDesigner {
     const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
     const maxNoise = NOISE_SHARE * p.continuousCurrent;
     const maxVaried = sensitivityOf(limit) / DISTANCE_KEPT;
+    const speedNoise = p.motorEncoderResolution / Math.sqrt(12);
     const gainsAt = (crossover: number) => shapeGains(p, shape, crossover);
+    const weightsAt = (crossover: number) => feedbackWeights({ ...p, ...gainsAt(crossover) });
     const crossover = highestCrossover(
       2 * Math.PI * LOWEST_CROSSOVER,
       HIGHEST_SHARE * Math.PI * this.rate,
       (crossover) => {
-        const gains = gainsAt(crossover);
+        const weights = weightsAt(crossover);
         const tight = Math.max(
-          tightness(nominal, gains, limit),
-          nominal.noiseCurrent(gains, noise) / maxNoise,
+          tightness(nominal, weights, limit),
+          nominal.noiseCurrent(weights, noise, speedNoise) / maxNoise,
         );
         if (tight > 1) return tight;
         return varied.reduce(
-          (max, family) => Math.max(max, family.peakSensitivity(gains) / maxVaried),
+          (max, family) => Math.max(max, family.peakSensitivity(weights) / maxVaried),
           tight,
         );
       },
       (crossover) => {
         const gains = gainsAt(crossover);
         return (
-          worthwhile(gains) &&
+          worthwhile(weightsAt(crossover)) &&
           [this.plant, ...this.#varied].every((plant) => isStable({ ...p, ...gains }, plant))
         );
       },
     );
-    return crossover === null ? null : { shape, gains: gainsAt(crossover) };
+    return crossover === null ? null : { shape, gains: gainsAt(crossover), weights: weightsAt(crossover) };
   }
 }

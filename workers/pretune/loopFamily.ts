@@ -1,50 +1,59 @@
+import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { PositionController } from '../analysis/positionController.ts';
-import { type Complex, times } from '../math/complex.ts';
+import { type FeedbackResponse, PositionController } from '../analysis/positionController.ts';
+import { type Complex, minus, plus, times } from '../math/complex.ts';
 import { ComplexArray } from '../math/complexArray.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 
-export interface Gains {
-  readonly Kp: number;
-  readonly Ki: number;
-  readonly Kd: number;
-}
+/** Responses to a unit of each weight, and what is there without any: the observer. */
+type Units = Readonly<Record<keyof FeedbackWeights | 'rest', ComplexArray>>;
 
-/** A value for a unit of each gain. */
-type Units<T> = Readonly<Record<keyof Gains, T>>;
+const NO_FEEDBACK: FeedbackWeights = { error: 0, errorIntegral: 0, speed: 0, speedIntegral: 0 };
+const WEIGHTS = Object.keys(NO_FEEDBACK) as (keyof FeedbackWeights)[];
 
 /**
- * The loop of one axis as a function of the gains, all else fixed. It is linear in them, so the
- * responses to a unit of each are computed once, and a set of gains costs one pass over the
- * frequencies:
+ * The loop of one axis as a function of the weights of its feedback, all else fixed. It is linear in
+ * them, so the responses to a unit of each are computed once, and a set of gains costs one pass over
+ * the frequencies:
  *
- *   L = Kp L_p + Ki L_i + Kd L_d
+ *   L = L_0 + a L_a + b L_b + c L_c + d L_d
  */
 export class LoopFamily {
   readonly #omega: Float64Array;
-  readonly #controller: Units<ComplexArray>;
-  readonly #standing: Units<ComplexArray>;
-  readonly #sliding: Units<ComplexArray>;
-  /** L for the gains asked for last. */
+  readonly #controller: Units;
+  readonly #standing: Units;
+  readonly #sliding: Units;
+  readonly #dualLoop: boolean;
+  /** L for the weights asked for last. */
   readonly #loop: ComplexArray;
 
   constructor(p: Parameters, plant: PlantResponse) {
-    const responses = (gains: Gains) => {
-      const controller = new PositionController({ ...p, ...gains });
+    const responses = (weights: FeedbackWeights) => {
+      const controller = new PositionController(p, weights);
       return plant.z.map((z) => controller.feedback(z));
     };
-    const units: Units<readonly Complex[]> = {
-      Kp: responses({ Kp: 1, Ki: 0, Kd: 0 }),
-      Ki: responses({ Kp: 0, Ki: 1, Kd: 0 }),
-      Kd: responses({ Kp: 0, Ki: 0, Kd: 1 }),
-    };
-    const through = ({ response }: PlantState) =>
-      ofEach(units, (unit) => ComplexArray.from(unit.map((value, k) => times(value, at(response, k)))));
+    const rest = responses(NO_FEEDBACK);
+    const unit = (name: keyof FeedbackWeights): FeedbackResponse[] =>
+      responses({ ...NO_FEEDBACK, [name]: 1 }).map(({ position, speed }, k) => ({
+        position: minus(position, at(rest, k).position),
+        speed: minus(speed, at(rest, k).speed),
+      }));
+    const each = { ...Object.fromEntries(WEIGHTS.map((name) => [name, unit(name)])), rest };
+    const units = each as Record<keyof Units, FeedbackResponse[]>;
+    const made = (value: (response: FeedbackResponse, k: number) => Complex) =>
+      Object.fromEntries(
+        Object.entries(units).map(([name, responses]) => [name, ComplexArray.from(responses.map(value))]),
+      ) as Units;
+    const through = ({ response, speedResponse }: PlantState) =>
+      made(({ position, speed }, k) =>
+        plus(times(position, at(response, k)), times(speed, at(speedResponse, k))),
+      );
     this.#omega = Float64Array.from(plant.omega);
-    this.#controller = ofEach(units, (unit) => ComplexArray.from(unit));
+    this.#controller = made(({ position, speed }) => plus(position, speed));
     this.#standing = through(plant.standing);
     this.#sliding = through(plant.sliding);
+    this.#dualLoop = p.speedSource === 'motor encoder';
     this.#loop = new ComplexArray(plant.omega.length);
   }
 
@@ -52,10 +61,10 @@ export class LoopFamily {
    * Peak of |S|, standing and sliding, from the smallest distance of the curve to −1. The curve is
    * taken as straight between the frequencies.
    */
-  peakSensitivity(gains: Gains): number {
-    this.#mix(this.#standing, gains);
+  peakSensitivity(weights: FeedbackWeights): number {
+    this.#mix(this.#standing, weights);
     const standing = closestToMinusOne(this.#loop);
-    this.#mix(this.#sliding, gains);
+    this.#mix(this.#sliding, weights);
     return 1 / Math.sqrt(Math.min(standing, closestToMinusOne(this.#loop)));
   }
 
@@ -63,10 +72,10 @@ export class LoopFamily {
    * Smallest phase margin, rad, and gain margin, standing and sliding; interpolated between the
    * frequencies.
    */
-  margins(gains: Gains): Margins {
-    this.#mix(this.#standing, gains);
+  margins(weights: FeedbackWeights): Margins {
+    this.#mix(this.#standing, weights);
     const standing = marginsOf(this.#loop);
-    this.#mix(this.#sliding, gains);
+    this.#mix(this.#sliding, weights);
     const sliding = marginsOf(this.#loop);
     return {
       phase: Math.min(standing.phase, sliding.phase),
@@ -76,22 +85,24 @@ export class LoopFamily {
 
   /**
    * Current command that white noise of rms `noise` (m) in the readings causes in the sliding loop,
-   * A rms: from the mean of |C S|² over the frequencies up to half the rate.
+   * A rms: from the mean of |C S|² over the frequencies up to half the rate. In a dual loop the
+   * readings for the speed have a noise of their own.
    */
-  noiseCurrent({ Kp, Ki, Kd }: Gains, noise: number): number {
+  noiseCurrent(weights: FeedbackWeights, noise: number, speedNoise: number): number {
     const { re, im } = this.#loop;
-    const controller = this.#controller;
-    this.#mix(this.#sliding, { Kp, Ki, Kd });
+    const { error, errorIntegral, speed, speedIntegral, rest } = this.#controller;
+    const { error: a, errorIntegral: b, speed: c, speedIntegral: d } = weights;
+    const share = this.#dualLoop ? (speedNoise / noise) ** 2 : 0;
+    this.#mix(this.#sliding, weights);
     const square = (k: number) => {
-      const cRe =
-        Kp * valueAt(controller.Kp.re, k) +
-        Ki * valueAt(controller.Ki.re, k) +
-        Kd * valueAt(controller.Kd.re, k);
-      const cIm =
-        Kp * valueAt(controller.Kp.im, k) +
-        Ki * valueAt(controller.Ki.im, k) +
-        Kd * valueAt(controller.Kd.im, k);
-      return (cRe * cRe + cIm * cIm) / ((1 + valueAt(re, k)) ** 2 + valueAt(im, k) ** 2);
+      const pRe = a * valueAt(error.re, k) + b * valueAt(errorIntegral.re, k);
+      const pIm = a * valueAt(error.im, k) + b * valueAt(errorIntegral.im, k);
+      const sRe = c * valueAt(speed.re, k) + d * valueAt(speedIntegral.re, k) + valueAt(rest.re, k);
+      const sIm = c * valueAt(speed.im, k) + d * valueAt(speedIntegral.im, k) + valueAt(rest.im, k);
+      const gain = this.#dualLoop
+        ? pRe * pRe + pIm * pIm + share * (sRe * sRe + sIm * sIm)
+        : (pRe + sRe) ** 2 + (pIm + sIm) ** 2;
+      return gain / ((1 + valueAt(re, k)) ** 2 + valueAt(im, k) ** 2);
     };
     let sum = 0;
     let highest = valueAt(this.#omega, 0);
@@ -106,20 +117,28 @@ export class LoopFamily {
     return noise * Math.sqrt(sum / highest);
   }
 
-  #mix(units: Units<ComplexArray>, { Kp, Ki, Kd }: Gains): void {
+  #mix(units: Units, { error: a, errorIntegral: b, speed: c, speedIntegral: d }: FeedbackWeights): void {
     const { re, im } = this.#loop;
-    const { re: pRe, im: pIm } = units.Kp;
-    const { re: iRe, im: iIm } = units.Ki;
-    const { re: dRe, im: dIm } = units.Kd;
+    const { re: aRe, im: aIm } = units.error;
+    const { re: bRe, im: bIm } = units.errorIntegral;
+    const { re: cRe, im: cIm } = units.speed;
+    const { re: dRe, im: dIm } = units.speedIntegral;
+    const { re: rRe, im: rIm } = units.rest;
     for (let k = 0; k < re.length; k++) {
-      re[k] = Kp * valueAt(pRe, k) + Ki * valueAt(iRe, k) + Kd * valueAt(dRe, k);
-      im[k] = Kp * valueAt(pIm, k) + Ki * valueAt(iIm, k) + Kd * valueAt(dIm, k);
+      re[k] =
+        valueAt(rRe, k) +
+        a * valueAt(aRe, k) +
+        b * valueAt(bRe, k) +
+        c * valueAt(cRe, k) +
+        d * valueAt(dRe, k);
+      im[k] =
+        valueAt(rIm, k) +
+        a * valueAt(aIm, k) +
+        b * valueAt(bIm, k) +
+        c * valueAt(cIm, k) +
+        d * valueAt(dIm, k);
     }
   }
-}
-
-function ofEach<T, R>({ Kp, Ki, Kd }: Units<T>, make: (unit: T) => R): Units<R> {
-  return { Kp: make(Kp), Ki: make(Ki), Kd: make(Kd) };
 }
 
 /**

@@ -1,8 +1,9 @@
+import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { closedLoop } from '../analysis/closedLoop.ts';
 import { PositionController } from '../analysis/positionController.ts';
-import { closedLoop } from '../analysis/sampledLoop.ts';
 import { eigenvalues } from '../math/eigenvalues.ts';
-import type { Gains, LoopFamily } from './loopFamily.ts';
+import type { LoopFamily } from './loopFamily.ts';
 import type { PlantResponse } from './plantResponse.ts';
 
 /**
@@ -13,9 +14,9 @@ export type LoopLimit =
   | { readonly kind: 'margins'; readonly phase: number; readonly gain: number };
 
 /** Above 1 where the loop is closer to instability than the limit allows. */
-export function tightness(family: LoopFamily, gains: Gains, limit: LoopLimit): number {
-  if (limit.kind === 'peak sensitivity') return family.peakSensitivity(gains) / limit.limit;
-  const { phase, gain } = family.margins(gains);
+export function tightness(family: LoopFamily, weights: FeedbackWeights, limit: LoopLimit): number {
+  if (limit.kind === 'peak sensitivity') return family.peakSensitivity(weights) / limit.limit;
+  const { phase, gain } = family.margins(weights);
   return Math.max(limit.phase / phase, Math.log(limit.gain) / Math.log(gain));
 }
 
@@ -31,7 +32,7 @@ export function sensitivityOf(limit: LoopLimit): number {
 export function isStable(p: Parameters, plant: PlantResponse): boolean {
   const controller = new PositionController(p);
   return [plant.standing, plant.sliding].every(({ axis }) => {
-    return eigenvalues(closedLoop(p, axis, controller))
+    return eigenvalues(closedLoop(axis, controller))
       .magnitudes()
       .every((size) => size < 1);
   });

@@ -74,14 +74,15 @@ export function speedLag(p: Pick<Parameters, 'derivativeTime' | 'currentRate' | 
 }
 
 /**
- * The measured speed lags by T, so during acceleration the damping gain already provides the force
- * Kd T a. The feedforward provides the rest: F = m a = K_aff a + Kd T a.
+ * Feedforward carries the axis alone: the commanded speed is delayed by as much as the measured one lags, so that the two agree in a
+ * move and the feedback has nothing to do, whatever its gain.
  */
-export function feedforward(p: Parameters, motion: MotionForce, Kd: number): ParameterChanges {
-  const mass = motion.mass * (1 + motion.trim) - Kd * speedLag(p);
+export function feedforward(p: Parameters, motion: MotionForce): ParameterChanges {
   return {
-    accelerationFeedforward: rounded('accelerationFeedforward', Math.max(mass, 0)),
+    accelerationFeedforward: rounded('accelerationFeedforward', motion.mass * (1 + motion.trim)),
     speedFeedforward: rounded('speedFeedforward', motion.drag),
     forceBias: rounded('forceBias', holdingForce(p)),
+    setSpeedDelay: rounded('setSpeedDelay', speedLag(p)),
+    ...(p.controller === 'cascade' && { velocityFeedforward: 1 }),
   };
 }

@@ -25,6 +25,8 @@ export interface PlantState {
   readonly axis: DrivenAxis;
   /** Encoder reading over current command, m/A, over the frequencies. */
   readonly response: readonly Complex[];
+  /** Of the encoder that the speed is measured from: the same unless the loop is a dual one. */
+  readonly speedResponse: readonly Complex[];
   /** Ascending. */
   readonly modes: readonly Mode[];
 }
@@ -52,7 +54,9 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const at = (point: OperatingPoint) => {
     const axis = drivenAxis(p, linearise(p, point));
     const transfer = new Transfer(axis.a, axis.command, axis.reading);
-    return { axis, transfer, modes: modesOf(transfer, period) };
+    const speedTransfer =
+      p.speedSource === 'motor encoder' ? new Transfer(axis.a, axis.command, axis.speedReading) : transfer;
+    return { axis, transfer, speedTransfer, modes: modesOf(transfer, period) };
   };
   const { standing, sliding } = designPoints(p);
   const [stands, slides] = [at(standing), at(sliding)];
@@ -65,11 +69,11 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const inside = peaks.filter((w) => w > lowest && w < highest);
   const omega = [...logSpaced(lowest, highest, points), ...inside].sort((a, b) => a - b);
   const z = omega.map((w) => unit(w * period));
-  const state = ({ axis, transfer, modes }: ReturnType<typeof at>): PlantState => ({
-    axis,
-    response: z.map((each) => transfer.first(each)),
-    modes,
-  });
+  const state = ({ axis, transfer, speedTransfer, modes }: ReturnType<typeof at>): PlantState => {
+    const response = z.map((each) => transfer.first(each));
+    const speedResponse = speedTransfer === transfer ? response : z.map((each) => speedTransfer.first(each));
+    return { axis, response, speedResponse, modes };
+  };
   return { omega, z, standing: state(stands), sliding: state(slides) };
 }
 

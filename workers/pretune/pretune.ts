@@ -156,7 +156,7 @@ function strongestOf(shaped: readonly AtLimit[], wanted: LoopLimit): LoopDesign 
   const designs = shaped.find(({ limit }) => limit === wanted)?.designs ?? [];
   let strongest: LoopDesign | null = null;
   for (const { design } of designs)
-    if (design && design.gains.Ki > (strongest?.gains.Ki ?? 0)) strongest = design;
+    if (design && design.weights.errorIntegral > (strongest?.weights.errorIntegral ?? 0)) strongest = design;
   if (strongest === null)
     throw new RangeError(
       `No loop of this axis keeps ${limitText(wanted)}. ${lessStrict(wanted)}, or add damping.`,

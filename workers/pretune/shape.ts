@@ -1,8 +1,7 @@
-import { parallelGainsOf } from '../../shared/axis/cascade.ts';
+import { gainChanges } from '../../shared/axis/loopGains.ts';
 import { movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import type { Gains } from './loopFamily.ts';
 
 interface Notch {
   /** Hz */
@@ -76,7 +75,7 @@ export function filterChanges({ notches: [first, second], lowpass }: Filters): P
 }
 
 /**
- * Gains of a shape for the crossover that a rigid mass M would have, rad/s:
+ * Gains of a shape, in the structure of the drive, for the crossover that a rigid mass M would have, rad/s:
  *
  *     C(jω) = Kvel (jω + ω_i)(jω + ω_l)/(jω),   |C(jω_c)| = M ω_c
  *
@@ -86,17 +85,11 @@ export function shapeGains(
   p: Parameters,
   { integratorCorner, leadCorner }: Pick<Shape, 'integratorCorner' | 'leadCorner'>,
   crossover: number,
-): Gains {
+): ParameterChanges {
   const mass = movedMass(p);
-  return roundedGains(
-    parallelGainsOf({
-      positionGain: leadCorner * crossover,
-      velocityGain: (mass * crossover) / (Math.hypot(1, integratorCorner) * Math.hypot(1, leadCorner)),
-      resetTime: 1 / (integratorCorner * crossover),
-    }),
-  );
-}
-
-export function roundedGains({ Kp, Ki, Kd }: Gains): Gains {
-  return { Kp: rounded('Kp', Kp), Ki: rounded('Ki', Ki), Kd: rounded('Kd', Kd) };
+  return gainChanges(p.controller, {
+    positionGain: leadCorner * crossover,
+    velocityGain: (mass * crossover) / (Math.hypot(1, integratorCorner) * Math.hypot(1, leadCorner)),
+    resetTime: 1 / (integratorCorner * crossover),
+  });
 }

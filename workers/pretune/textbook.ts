@@ -1,4 +1,5 @@
-import { parallelGainsOf } from '../../shared/axis/cascade.ts';
+import { feedbackWeights } from '../../shared/axis/feedback.ts';
+import { gainChanges } from '../../shared/axis/loopGains.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
@@ -7,7 +8,7 @@ import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';
 import { plantResponse } from './plantResponse.ts';
-import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS, roundedGains } from './shape.ts';
+import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS } from './shape.ts';
 import { symmetricalOptimum } from './symmetricalOptimum.ts';
 
 /** A tuning by rule: only the crossover is left to choose. */
@@ -56,8 +57,12 @@ function cascade(
   const { gain, resetTime } = symmetricalOptimum(mass, delay, 1 / (crossover * delay));
   return {
     ...startGains(p, crossover / (2 * Math.PI)),
-    ...parallelGainsOf({ velocityGain: gain, resetTime, positionGain: POSITION_SHARE * crossover }),
-    derivativeTime,
+    ...gainChanges(p.controller, {
+      velocityGain: gain,
+      resetTime,
+      positionGain: POSITION_SHARE * crossover,
+    }),
+    derivativeTime: rounded('derivativeTime', derivativeTime),
   };
 }
 
@@ -109,14 +114,14 @@ export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTu
       const changesAt = (crossover: number): ParameterChanges => ({
         currentBandwidth: p.currentBandwidth,
         ...filterChanges(filters),
-        ...legal(rule.changes(p, filters, crossover)),
+        ...rule.changes(p, filters, crossover),
       });
       const crossover = highestCrossover(
         2 * Math.PI * CROSSOVERS[0],
         2 * Math.PI * CROSSOVERS[1],
         (at) => {
           const parameters = { ...p, ...changesAt(at) };
-          return tightness(new LoopFamily(parameters, plant), parameters, limit);
+          return tightness(new LoopFamily(parameters, plant), feedbackWeights(parameters), limit);
         },
         (at) => isStable({ ...p, ...changesAt(at) }, plant),
       );
@@ -125,13 +130,4 @@ export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTu
     }
     return best === null ? [] : [{ name: best.name, changes: best.changes }];
   });
-}
-
-function legal(changes: ParameterChanges): ParameterChanges {
-  const { Kp = 0, Ki = 0, Kd = 0, derivativeTime = 0 } = changes;
-  return {
-    ...changes,
-    ...roundedGains({ Kp, Ki, Kd }),
-    derivativeTime: rounded('derivativeTime', derivativeTime),
-  };
 }

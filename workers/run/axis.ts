@@ -160,7 +160,7 @@ export class Axis {
     this.#program.advance(time, this.set);
     const position = p.encoderSide === 'load' ? y[X2] : y[X1];
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
-    this.#drive.stepPosition(p, time, this.set, position, currentSquared, t);
+    this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);
     this.#toolError = this.set.position - (y[X2] + armGrowth(p, t.table));
     const { error, swinging } = this.#drive;
     this.trip = checkTrips(p, time, error, y[X2], y[V2], t.winding, swinging);

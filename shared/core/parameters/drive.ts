@@ -1,7 +1,63 @@
 import { choice, linear, log, toggle } from './row.ts';
 
-/** The position loop: parallel PID, feedforward, two notches and a low-pass. */
+/** Two structures of the position loop, observer, feedforward, two notches and a low-pass. */
 export const loopRows = {
+  controller: choice(
+    '',
+    ['PID', 'cascade'],
+    'PID',
+    'Structure of the position loop: PID on position, or a proportional position loop around a PI velocity loop',
+  ),
+  positionLoopGain: log(
+    'K_v',
+    '1/s',
+    [0.1, 2000],
+    90,
+    'Position loop gain of the cascade: speed per position error',
+  ),
+  velocityGain: log(
+    'K_vel',
+    'N·s/m',
+    [1, 1e7],
+    7.1e3,
+    'Velocity loop gain of the cascade: force per speed error',
+  ),
+  resetTime: log('T_n', 'ms', [1e-4, 10], 0.01, 'Reset time of the velocity loop; 0: no integral action', {
+    zero: true,
+  }),
+  velocityCommandFilter: log(
+    'T_vc',
+    'ms',
+    [1e-6, 0.1],
+    0,
+    'Time constant of the filter on the velocity command of the cascade; 0: none',
+    { zero: true },
+  ),
+  velocityCommandLimit: log('v_lim', 'm/s', [1e-3, 20], 10, 'Limit of the velocity command in the cascade'),
+  velocityFeedforward: linear(
+    'w_v',
+    '%',
+    [0, 1.2],
+    1,
+    'Share of the commanded speed added to the velocity command of the cascade',
+  ),
+  speedSource: choice(
+    '',
+    ['position encoder', 'motor encoder'],
+    'position encoder',
+    'Encoder from which the speed is measured: dual-loop control takes it from the motor',
+  ),
+  setSpeedDelay: log(
+    'T_sd',
+    'ms',
+    [1e-6, 0.01],
+    0,
+    'Delay of the commanded speed before it is compared with the measured one, which lags as well',
+    { zero: true },
+  ),
+  observer: toggle('', false, 'Disturbance observer: estimates the load force and cancels it'),
+  observerBandwidth: log('f_o', 'Hz', [0.5, 2000], 40, 'Bandwidth of the disturbance observer'),
+  observerMass: log('M_o', 'kg', [0.01, 5000], 14.2, 'Moving mass that the disturbance observer assumes'),
   Kp: log('K_p', 'N/m', [1e2, 1e9], 2.8e6, 'Position gain: force per position error', { zero: true }),
   Ki: log(
     'K_i',

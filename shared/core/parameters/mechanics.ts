@@ -53,6 +53,14 @@ export const encoderRows = {
     'Encoder location: linear scale on the table, or on the motor of a screw (semi-closed)',
   ),
   encoderResolution: log('q', 'nm', [1e-11, 1e-3], 1e-9, 'Encoder resolution: one count', { zero: true }),
+  motorEncoderResolution: log(
+    'q_m',
+    'nm',
+    [1e-11, 1e-3],
+    1e-8,
+    'Resolution of the motor encoder in dual-loop control, as travel of the table',
+    { zero: true },
+  ),
   signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period from which the counts are interpolated'),
   interpolation1: log('a₁', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, once per signal period', {
     zero: true,

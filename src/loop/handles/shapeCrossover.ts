@@ -1,5 +1,8 @@
+import { feedbackWeights } from '../../../shared/axis/feedback.ts';
+import { GAIN_NAMES } from '../../../shared/axis/loopGains.ts';
+import { within } from '../../../shared/axis/tunedValue.ts';
 import { valueAt } from '../../../shared/core/at.ts';
-import { PARAMETERS, type Parameters } from '../../../shared/core/parameters/table.ts';
+import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { placeOn, power } from '../../plot/interpolate.ts';
 import { type ControllerGains, controllerGain } from './controllerGain.ts';
 
@@ -19,13 +22,22 @@ const HALVINGS = 40;
 /**
  * All corner frequencies of the controller moved by the factor r, and its gain with them as a mass asks for it:
  *
- *     Kp ∝ r²    Ki ∝ r³    Kd ∝ r    T_f ∝ 1/r
+ *     Kp ∝ r²    Ki ∝ r³    Kd ∝ r    Kv ∝ r    Kvel ∝ r    T_n ∝ 1/r    T_f ∝ 1/r
  *
  * so that C(r·f) = r² C(f) of the continuous controller: on a mass, the whole loop moves along the frequency axis and keeps its shape.
  * Source: scaling s in C(s)/(M s²).
  */
-export function movedGains({ Kp, Ki, Kd, derivativeTime }: ControllerGains, r: number): ControllerGains {
-  return { Kp: Kp * r ** 2, Ki: Ki * r ** 3, Kd: Kd * r, derivativeTime: derivativeTime / r };
+export function movedGains(gains: ControllerGains, r: number): ControllerGains {
+  return {
+    controller: gains.controller,
+    Kp: gains.Kp * r ** 2,
+    Ki: gains.Ki * r ** 3,
+    Kd: gains.Kd * r,
+    positionLoopGain: gains.positionLoopGain * r,
+    velocityGain: gains.velocityGain * r,
+    resetTime: gains.resetTime / r,
+    derivativeTime: gains.derivativeTime / r,
+  };
 }
 
 /**
@@ -36,7 +48,7 @@ export function gainsForCrossover(
   p: Parameters,
   { frequency, magnitude }: LoopGain,
   target: number,
-): ControllerGains | null {
+): ParameterChanges | null {
   const plant = power(magnitude, placeOn(frequency, target)) / controllerGain(p, p, target);
   const tooSmall = (r: number) => plant * controllerGain(movedGains(p, r), p, target) < 1;
   let [low, high] = [1 / FARTHEST, FARTHEST];
@@ -49,15 +61,23 @@ export function gainsForCrossover(
   return rounded(movedGains(p, Math.sqrt(low * high)));
 }
 
-function rounded({ Kp, Ki, Kd, derivativeTime }: ControllerGains): ControllerGains {
-  const digits = (value: number) => Number(value.toPrecision(DIGITS));
-  // The filter must not be what ends the drag: it stays at the end of its range.
-  const { min, max } = PARAMETERS.derivativeTime;
-  const filter = derivativeTime === 0 ? 0 : Math.min(Math.max(derivativeTime, min), max);
-  return { Kp: digits(Kp), Ki: digits(Ki), Kd: digits(Kd), derivativeTime: digits(filter) };
+/** The gains of the structure that is in use, and the speed filter. */
+function rounded(gains: ControllerGains): ParameterChanges {
+  const names = [...GAIN_NAMES[gains.controller], 'derivativeTime'] as const;
+  return Object.fromEntries(names.map((name) => [name, legal(name, gains[name])]));
 }
 
-/** Between the corner Kp/Kd, where the lead of a controller begins, and its crossover. Common practice: one over two to three. */
+function legal(name: Exclude<keyof ControllerGains, 'controller'>, value: number): number {
+  const digits = Number(value.toPrecision(DIGITS));
+  // A time must not be what ends the drag: it stays at the end of its range.
+  return name === 'derivativeTime' || name === 'resetTime'
+    ? value === 0
+      ? 0
+      : within(name, digits)
+    : digits;
+}
+
+/** Between the corner a/c, Kp/Kd of a PID, where the lead of a controller begins, and its crossover. Common practice: one over two to three. */
 const LEAD = 2.5;
 
 /**
@@ -74,7 +94,8 @@ export function mainCrossover(
     return valueAt(magnitude, index + 1) < valueAt(magnitude, index);
   };
   const falling = crossovers.filter(falls);
-  const lead = (LEAD * p.Kp) / p.Kd / (2 * Math.PI);
+  const { error, speedIntegral, speed } = feedbackWeights(p);
+  const lead = (LEAD * (error + speedIntegral)) / speed / (2 * Math.PI);
   if (!(lead > 0 && lead < Number.POSITIVE_INFINITY)) return falling.at(-1) ?? null;
   const distance = (f: number) => Math.abs(Math.log(f / lead));
   return falling.reduce<number | null>(

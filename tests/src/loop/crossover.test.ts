@@ -8,7 +8,7 @@ import { controllerGain } from '../../../src/loop/handles/controllerGain.ts';
 import { gainsForCrossover, mainCrossover, movedGains } from '../../../src/loop/handles/shapeCrossover.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { PositionController } from '../../../workers/analysis/positionController.ts';
-import { magnitude, unit } from '../../../workers/math/complex.ts';
+import { magnitude, plus, unit } from '../../../workers/math/complex.ts';
 
 const sliding = (p: Parameters) => analyse(p, { ...startingPoint(p), friction: 'sliding' });
 const loopGain = ({ frequency, openLoop }: ReturnType<typeof analyse>) => ({
@@ -24,11 +24,14 @@ describe('the gain of the controller', () => {
     ['without integral gain', { Ki: 0 }],
     ['without a filter of the speed', { derivativeTime: 0 }],
     ['without damping gain', { Kd: 0 }],
-  ])('is that of the sampled one, %s', (_, changes) => {
+    ['as a cascade', { controller: 'cascade' }],
+    ['as a cascade without integral action', { controller: 'cascade', resetTime: 0 }],
+  ] as const)('is that of the sampled one, %s', (_, changes) => {
     const p = { ...defaultParameters(), ...changes };
     const controller = new PositionController(p);
     for (const frequency of [0.3, 7, 90, 800, 3900]) {
-      const sampled = magnitude(controller.feedback(unit(2 * Math.PI * frequency * controller.period)));
+      const { position, speed } = controller.feedback(unit(2 * Math.PI * frequency * controller.period));
+      const sampled = magnitude(plus(position, speed));
       expect(controllerGain(p, p, frequency) / (sampled / controller.perForce)).toBeCloseTo(1, 9);
     }
   });
@@ -44,7 +47,7 @@ describe('moved gains', () => {
         (gains.Kd * w) / filter - gains.Ki / w,
       );
     };
-    const gains = { Kp: 2e6, Ki: 1e8, Kd: 8000, derivativeTime: 2e-4 };
+    const gains = { ...defaultParameters(), Kp: 2e6, Ki: 1e8, Kd: 8000, derivativeTime: 2e-4 };
     for (const r of [0.3, 1, 2.5]) {
       for (const w of [10, 300, 5000]) {
         expect(continuous(movedGains(gains, r), r * w) / (r ** 2 * continuous(gains, w))).toBeCloseTo(1, 12);

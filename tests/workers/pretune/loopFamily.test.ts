@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { feedbackWeights } from '../../../shared/axis/feedback.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
@@ -19,8 +20,8 @@ describe.each(SCENES)('the loop of $id', ({ parameters: p }) => {
 
   it('has the peak sensitivity and the margins that the analysis finds, standing and sliding', () => {
     const peak = Math.max(...exact.map(({ modulusMargin }) => 1 / modulusMargin.value));
-    expect(family.peakSensitivity(p) / peak).toBeCloseTo(1, 2);
-    const { phase, gain } = family.margins(p);
+    expect(family.peakSensitivity(feedbackWeights(p)) / peak).toBeCloseTo(1, 2);
+    const { phase, gain } = family.margins(feedbackWeights(p));
     const min = (values: readonly (number | undefined)[]) =>
       Math.min(...values.map((value) => value ?? Number.POSITIVE_INFINITY));
     expect(phase / min(exact.map(({ phaseMargin }) => phaseMargin?.value))).toBeCloseTo(1, 2);
@@ -48,7 +49,7 @@ describe('encoder noise', () => {
       sum += at(record, C.currentCommand) ** 2;
       count++;
     });
-    const predicted = family.noiseCurrent(p, p.encoderNoise);
+    const predicted = family.noiseCurrent(feedbackWeights(p), p.encoderNoise, 0);
     expect(predicted).toBeGreaterThan(0);
     // 14,000 samples that hang together over a few: about 2 % of spread.
     expect(Math.abs(Math.sqrt(sum / count) / predicted - 1)).toBeLessThan(0.05);
