@@ -34,10 +34,13 @@ export interface TuningPoint {
   readonly crossover: number | null;
   /** From the run: worst settling time of its moves; null when one did not settle, and where settling is not what counts. */
   readonly settlingTime: number | null;
-  /** Following error over the part of the run that counts, and current of the whole run. */
+  /** Following error over the part of the run that counts. */
   readonly rmsError: number;
   readonly peakError: number;
+  /** Of the amplitude, A, and force of all motors, N: RMS over the run, and the largest. */
   readonly rmsCurrent: number;
+  readonly peakCurrent: number;
+  readonly rmsForce: number;
   readonly trip: Trip | null;
 }
 
@@ -56,7 +59,14 @@ export interface RobustnessRun {
   readonly peakSensitivity: number;
   readonly settlingTime: number | null;
   readonly rmsError: number;
+  readonly rmsCurrent: number;
   readonly trip: Trip | null;
+}
+
+/** Following error over a run, m, at times in s: no more points than a chart can show, the extremes kept. */
+export interface ErrorCourse {
+  readonly time: Float64Array;
+  readonly error: Float64Array;
 }
 
 export interface PretuneResult {
@@ -68,6 +78,8 @@ export interface PretuneResult {
   readonly textbook: TuningPoint | null;
   /** Every point a simulated run: the best ones at rising peak sensitivity, the textbook's, and the scene as it is. */
   readonly points: readonly TuningPoint[];
+  /** Runs of the best tuning and of the textbook's. */
+  readonly courses: { readonly best: ErrorCourse; readonly textbook: ErrorCourse | null };
   readonly choices: readonly TuningChoice[];
   readonly robustness: readonly RobustnessRun[];
 }

@@ -21,14 +21,18 @@ import type { Tried } from './tried.ts';
  */
 export function explain(p: Parameters, tried: Tried): TuningChoice[] {
   const { changes } = tried.point;
-  return [...currentLoop(p, changes), ...positionLoop(p, tried), ...forces(tried), ...filters(tried)].flatMap(
-    ([parameter, rule, sentence]) => {
-      const value = changes[parameter];
-      return typeof value === 'number' || typeof value === 'boolean'
-        ? [{ parameter, value, sentence, rule }]
-        : [];
-    },
-  );
+  return [
+    ...currentLoop(p, changes),
+    ...positionLoop(p, tried),
+    ...forces(tried),
+    ...observer(tried),
+    ...filters(tried),
+  ].flatMap(([parameter, rule, sentence]) => {
+    const value = changes[parameter];
+    return typeof value === 'number' || typeof value === 'boolean'
+      ? [{ parameter, value, sentence, rule }]
+      : [];
+  });
 }
 
 type Line = readonly [parameter: ParameterName, rule: string, sentence: string];
@@ -94,6 +98,21 @@ function positionLoop(
           'loop shaping',
           `${shown('derivativeTime', changes)}: with half a sample the measured speed lags by ${ranged(lag, 's')}, and every part of it costs phase at the crossover.`,
         ],
+  ];
+}
+
+function observer({ point: { changes } }: Tried): Line[] {
+  return [
+    [
+      'observerBandwidth',
+      'largest integral action within the limit',
+      `${shown('observerBandwidth', changes)}: the observer takes up loads below this frequency, and every hertz of it costs phase at the crossover.`,
+    ],
+    [
+      'observerMass',
+      'force balance',
+      `${shown('observerMass', changes)} move by the datasheet: what they do not explain is a load.`,
+    ],
   ];
 }
 
@@ -206,7 +225,7 @@ function without(
   has: (structure: Structure) => boolean,
   name: string,
 ): string {
-  const gain = (k: number) => designs[k]?.design?.weights.errorIntegral ?? 0;
+  const gain = (k: number) => designs[k]?.design?.rejection ?? 0;
   const withIt = designs.findIndex(({ structure }) => has(structure));
   if (withIt < 0) return `Off: no resonance stands out that ${name} could remove.`;
   if (gain(withIt) === 0) return `Off: no loop with ${name} keeps the limit.`;

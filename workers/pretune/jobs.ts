@@ -1,14 +1,15 @@
 import { rounded } from '../../shared/axis/tunedValue.ts';
 import { at } from '../../shared/core/at.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import type { RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
+import type { ErrorCourse, RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';
+import { errorCourse } from './errorCourse.ts';
 import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { searchLoops } from './loopSearch.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';
 import { feedforward, type MotionForce, measuredMotion } from './motion.ts';
 import { byOutcome } from './ranking.ts';
-import { filterChanges, type Shape } from './shape.ts';
+import { type Shape, shapeChanges } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import { textbookTunings } from './textbook.ts';
@@ -38,6 +39,8 @@ export type Job =
   | { readonly kind: 'motion'; readonly task: Task; readonly changes: ParameterChanges }
   /** A trial of the best that textbook rules give within the limit. */
   | { readonly kind: 'textbook'; readonly task: Task; readonly limit: LoopLimit }
+  /** The following error over a run of a tuning. */
+  | { readonly kind: 'course'; readonly task: Task; readonly changes: ParameterChanges }
   /** A trial of the scene as it is. */
   | { readonly kind: 'as it is'; readonly task: Task }
   /** A trial of a tuning on one of the VARIATIONS. */
@@ -52,6 +55,7 @@ interface Results {
   readonly search: readonly (LoopDesign | null)[];
   readonly trial: TuningPoint | null;
   readonly motion: MotionForce;
+  readonly course: ErrorCourse;
   readonly textbook: TuningPoint | null;
   readonly 'as it is': TuningPoint;
   readonly variation: RobustnessRun;
@@ -78,6 +82,8 @@ export function doJob(job: Job): JobResult {
       return trial(task, job.label, job.shape, job.limit, job.motion);
     case 'motion':
       return measuredMotion(task, job.changes);
+    case 'course':
+      return errorCourse(task, job.changes);
     case 'textbook':
       return (
         textbookTunings(task.scene.parameters, job.limit)
@@ -102,12 +108,11 @@ export function designChanges(
   { shape, gains }: LoopDesign,
   motion: MotionForce,
 ): ParameterChanges {
-  const { currentBandwidth, ...p } = designed(task);
+  const p = designed(task);
   const loop = {
-    currentBandwidth,
+    currentBandwidth: p.currentBandwidth,
     ...gains,
-    ...filterChanges(shape),
-    derivativeTime: rounded('derivativeTime', shape.derivativeTime),
+    ...shapeChanges(p, shape),
   };
   return { ...loop, ...feedforward({ ...p, ...loop }, motion) };
 }
@@ -130,6 +135,6 @@ function variation(task: Task, changes: ParameterChanges, index: number): Robust
   const { scene } = task;
   const parameters = { ...scene.parameters, ...vary(scene.parameters) };
   const point = tryOut({ ...task, scene: { ...scene, parameters } }, changes, 'pretuned', name);
-  const { peakSensitivity, settlingTime, rmsError, trip } = point;
-  return { variation: name, peakSensitivity, settlingTime, rmsError, trip };
+  const { peakSensitivity, settlingTime, rmsError, rmsCurrent, trip } = point;
+  return { variation: name, peakSensitivity, settlingTime, rmsError, rmsCurrent, trip };
 }

@@ -1,10 +1,9 @@
 import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
-import { rounded } from '../../shared/axis/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
 import { type PlantResponse, plantResponse } from './plantResponse.ts';
-import { filterChanges, type Shape, shapeGains } from './shape.ts';
+import { type Shape, shapeChanges, shapeGains } from './shape.ts';
 import { DESIGN_VARIATIONS } from './variations.ts';
 
 /** Range of crossovers: from this one, Hz, to this share of half the rate of the position loop. */
@@ -22,7 +21,8 @@ export const DISTANCE_KEPT = 0.5;
 export interface LoopDesign {
   readonly shape: Shape;
   readonly gains: ParameterChanges;
-  readonly weights: FeedbackWeights;
+  /** Force per integral of the position error, N/(m·s): how fast a disturbance is worked off. */
+  readonly rejection: number;
 }
 
 /** Finds how fast loops of given shapes can be on one machine, nominal and varied. */
@@ -47,13 +47,9 @@ export class LoopDesigner {
   fastest(
     shape: Shape,
     limit: LoopLimit,
-    worthwhile: (weights: FeedbackWeights) => boolean = () => true,
+    worthwhile: (rejection: number) => boolean = () => true,
   ): LoopDesign | null {
-    const p = {
-      ...this.#p,
-      ...filterChanges(shape),
-      derivativeTime: rounded('derivativeTime', shape.derivativeTime),
-    };
+    const p = { ...this.#p, ...shapeChanges(this.#p, shape) };
     const nominal = new LoopFamily(p, this.plant);
     const varied = this.#varied.map((plant) => new LoopFamily(p, plant));
     const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
@@ -80,11 +76,17 @@ export class LoopDesigner {
       (crossover) => {
         const gains = gainsAt(crossover);
         return (
-          worthwhile(weightsAt(crossover)) &&
+          worthwhile(rejectionOf(p, weightsAt(crossover))) &&
           [this.plant, ...this.#varied].every((plant) => isStable({ ...p, ...gains }, plant))
         );
       },
     );
-    return crossover === null ? null : { shape, gains: gainsAt(crossover), weights: weightsAt(crossover) };
+    if (crossover === null) return null;
+    return { shape, gains: gainsAt(crossover), rejection: rejectionOf(p, weightsAt(crossover)) };
   }
+}
+
+/** An observer of bandwidth ω_o multiplies the feedback a + b/s by 1 + ω_o/s: its integral part is b + a ω_o. */
+function rejectionOf(p: Parameters, { error, errorIntegral }: FeedbackWeights): number {
+  return errorIntegral + (p.observer ? 2 * Math.PI * p.observerBandwidth * error : 0);
 }

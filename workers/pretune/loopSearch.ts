@@ -42,12 +42,8 @@ export function searchLoops(
     for (let k = 0; k < count; k++) {
       const step = firstStep * (LAST_STEP / firstStep) ** (k / count);
       const values = place.map((value, i) => moved(value, at(axes, i), step * noise.next()));
-      const max = best?.weights.errorIntegral ?? 0;
-      const design = designer.fastest(
-        shapeOf(structure, values),
-        limit,
-        ({ errorIntegral }) => errorIntegral > max,
-      );
+      const max = best?.rejection ?? 0;
+      const design = designer.fastest(shapeOf(structure, values), limit, (rejection) => rejection > max);
       if (design === null) continue;
       best = design;
       place = values;

@@ -67,7 +67,7 @@ export async function pretune(
   const wanted = limitOf(goal);
   const limits = [wanted, ...tradeOff(wanted, effort)];
   const task = taskOf(scene, goal.kind === 'settling' ? goal.window : undefined);
-  const structures = structuresFor(plantResponse(designed(task), SEARCH_POINTS));
+  const structures = structuresFor(plantResponse(designed(task), SEARCH_POINTS), task.scene.parameters);
   const work = new Work(pool, jobsIn(task, structures.length, limits.length, effort), onProgress);
 
   work.enter('Shaping loops');
@@ -91,12 +91,16 @@ export async function pretune(
   const proven = await Promise.all(finalists.map((finalist) => prove(work, task, finalist)));
   const best = bestOf(proven.sort(byProof(task, goal)), wanted);
 
-  const textbooks = shaped.map(({ textbook }) => textbook);
+  const textbook = await textbookAtPar(work, task, best);
+  const course = ({ changes }: TuningPoint) => work.run({ kind: 'course', task, changes });
+  if (textbook === null) work.leaveOut(1);
+  const textbooks = shaped.map((atLimit) => atLimit.textbook);
   return {
     judged: task.judged,
     figure: task.figure,
     best: best.point,
-    textbook: await textbookAtPar(work, task, best),
+    textbook,
+    courses: { best: await course(best.point), textbook: textbook && (await course(textbook)) },
     points: [asItIs, ...textbooks, ...tried.map(([each]) => each?.point ?? null)].filter(
       (point) => point !== null,
     ),
@@ -118,9 +122,9 @@ function jobsIn(
   limits: number,
   { rounds, finalists }: PretuneEffort,
 ): number {
-  const asItIsAndMotionAndPar = 3;
+  const asItIsAndMotionAndParAndCourses = 5;
   const perLimit = 1 + trialsOf(task, structures, rounds);
-  return structures + asItIsAndMotionAndPar + limits * perLimit + finalists * VARIATIONS.length;
+  return structures + asItIsAndMotionAndParAndCourses + limits * perLimit + finalists * VARIATIONS.length;
 }
 
 /** The designs of every structure and the textbook's tuning, by limit. */
@@ -156,7 +160,7 @@ function strongestOf(shaped: readonly AtLimit[], wanted: LoopLimit): LoopDesign 
   const designs = shaped.find(({ limit }) => limit === wanted)?.designs ?? [];
   let strongest: LoopDesign | null = null;
   for (const { design } of designs)
-    if (design && design.weights.errorIntegral > (strongest?.weights.errorIntegral ?? 0)) strongest = design;
+    if (design && design.rejection > (strongest?.rejection ?? 0)) strongest = design;
   if (strongest === null)
     throw new RangeError(
       `No loop of this axis keeps ${limitText(wanted)}. ${lessStrict(wanted)}, or add damping.`,

@@ -28,6 +28,8 @@ export interface Shape extends Filters {
   readonly leadCorner: number;
   /** Filter of the measured speed, s. */
   readonly derivativeTime: number;
+  /** Bandwidth of the disturbance observer, Hz; null without. */
+  readonly observerBandwidth: number | null;
 }
 
 export const NO_FILTERS: Filters = { notches: [], lowpass: null };
@@ -70,6 +72,19 @@ export function filterChanges({ notches: [first, second], lowpass }: Filters): P
     ...(lowpass && {
       lowpassFrequency: rounded('lowpassFrequency', lowpass.frequency),
       lowpassDamping: rounded('lowpassDamping', lowpass.damping),
+    }),
+  };
+}
+
+/** Everything of a shape but its gains, as parameters. */
+export function shapeChanges(p: Parameters, shape: Shape): ParameterChanges {
+  const { derivativeTime, observerBandwidth } = shape;
+  return {
+    ...filterChanges(shape),
+    derivativeTime: rounded('derivativeTime', derivativeTime),
+    ...(observerBandwidth !== null && {
+      observerBandwidth: rounded('observerBandwidth', observerBandwidth),
+      observerMass: rounded('observerMass', movedMass(p)),
     }),
   };
 }

@@ -1,4 +1,5 @@
 import { at } from '../../shared/core/at.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { magnitude } from '../math/complex.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 import type { Shape } from './shape.ts';
@@ -24,6 +25,8 @@ export interface Structure {
   readonly lowpass: boolean;
   /** Low corners and a long speed filter: less noise instead of more integral gain. */
   readonly quiet: boolean;
+  /** The drive has a disturbance observer. */
+  readonly observer: boolean;
 }
 
 /** A resonance below this, Hz, belongs to the base or a magnet and lies within the loop. */
@@ -32,20 +35,21 @@ const LOWEST_NOTCH = 25;
 const SAME = 1.05;
 
 /** The structures worth trying on a machine, simplest first. */
-export function structuresFor(plant: PlantResponse): Structure[] {
+export function structuresFor(plant: PlantResponse, { observer }: Pick<Parameters, 'observer'>): Structure[] {
+  const plain = { notches: [], lowpass: false, quiet: false, observer };
   const structures: Structure[] = [
-    { name: 'no filter', notches: [], lowpass: false, quiet: false },
-    { name: 'quiet', notches: [], lowpass: false, quiet: true },
-    { name: 'low-pass', notches: [], lowpass: true, quiet: false },
+    { ...plain, name: 'no filter' },
+    { ...plain, name: 'quiet', quiet: true },
+    { ...plain, name: 'low-pass', lowpass: true },
   ];
   const found = (['sliding', 'standing'] as const).flatMap((table) => {
     const frequency = sharpest(plant, plant[table]);
     return frequency === null ? [] : [{ frequency, table }];
   });
   const [first, second] = found;
-  if (first) structures.push({ name: 'one notch', notches: [first], lowpass: false, quiet: false });
+  if (first) structures.push({ ...plain, name: 'one notch', notches: [first] });
   if (first && second && Math.abs(Math.log(first.frequency / second.frequency)) > Math.log(SAME))
-    structures.push({ name: 'two notches', notches: [first, second], lowpass: false, quiet: false });
+    structures.push({ ...plain, name: 'two notches', notches: [first, second] });
   return structures;
 }
 
@@ -89,6 +93,8 @@ const LOWPASS_DAMPING: Coordinate = { start: 0.7, min: 0.3, max: 1 };
 const NOTCH_REACH = 1.6;
 /** Frequencies of notch and low-pass as shares of the rate. */
 const HIGHEST_FILTER = 0.45;
+/** Bandwidth of the observer as a share of the rate. */
+const OBSERVER: Coordinate = { start: 0.004, min: 2e-4, max: 0.05 };
 const LOWPASS: Coordinate = { start: 0.2, min: 0.02, max: HIGHEST_FILTER };
 
 /** @param rate of the position loop, Hz */
@@ -117,6 +123,7 @@ export function coordinates(structure: Structure, rate: number): Coordinate[] {
       ];
     }),
     ...(structure.lowpass ? [times(LOWPASS, rate), LOWPASS_DAMPING] : []),
+    ...(structure.observer ? [times(OBSERVER, rate)] : []),
   ];
 }
 
@@ -131,5 +138,6 @@ export function shapeOf(structure: Structure, values: readonly number[]): Shape 
     derivativeTime: next(),
     notches: structure.notches.map(() => ({ frequency: next(), width: next(), depth: next() })),
     lowpass: structure.lowpass ? { frequency: next(), damping: next() } : null,
+    observerBandwidth: structure.observer ? next() : null,
   };
 }

@@ -106,13 +106,18 @@ interface TextbookTuning {
 
 /** For each rule the tuning at the limit, with the filters that allow the highest crossover. */
 export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTuning[] {
-  const p = { ...given, currentBandwidth: rounded('currentBandwidth', currentBandwidth(given.currentRate)) };
+  const p: Parameters = {
+    ...given,
+    currentBandwidth: rounded('currentBandwidth', currentBandwidth(given.currentRate)),
+    observer: false,
+  };
   const plant = plantResponse(p, POINTS);
   return TEXTBOOK_RULES.flatMap((rule) => {
     let best: (TextbookTuning & { readonly crossover: number }) | null = null;
     for (const { name, filters } of textbookFilters(p)) {
       const changesAt = (crossover: number): ParameterChanges => ({
         currentBandwidth: p.currentBandwidth,
+        ...(given.observer && { observer: false }),
         ...filterChanges(filters),
         ...rule.changes(p, filters, crossover),
       });

@@ -32,6 +32,8 @@ export function tryOut(
     rmsError: error.rms,
     peakError: error.peak,
     rmsCurrent: summary.rmsCurrent,
+    peakCurrent: summary.peakCurrent,
+    rmsForce: summary.rmsForce,
     trip: summary.trip,
   };
 }

@@ -35,6 +35,11 @@ export class GoalForm {
     this.#show();
   }
 
+  /** Offers the window of the scene, m. */
+  offerWindow(window: number): void {
+    this.#window.show(window);
+  }
+
   /** The goal as it is entered; null while a number of it is not legal, which its field then says. */
   goal(): PretuneGoal | null {
     const kind = this.#chosen;

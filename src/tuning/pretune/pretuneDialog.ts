@@ -1,15 +1,26 @@
 import './pretune.css';
+import { structureName } from '../../../shared/axis/structures.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
-import type { PretuneProgress, PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import { loadWarnings } from '../../../shared/figures/loadWarnings.ts';
+import type {
+  PretuneGoal,
+  PretuneProgress,
+  PretuneResult,
+  TuningPoint,
+} from '../../../shared/protocol/pretune.ts';
 import { errorText } from '../../clients/errorText.ts';
 import { PretuneClient } from '../../clients/pretuneClient.ts';
 import { WorkerFailure } from '../../clients/workerHost.ts';
+import type { Drawing } from '../../plot/drawing.ts';
+import { svg } from '../../plot/svg.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
+import { errorChart, errorRows } from './errorChart.ts';
 import { GoalForm } from './goalForm.ts';
 import { pointText } from './pretuneText.ts';
 import { choicesTable, comparisonTable, robustnessTable } from './resultTables.ts';
+import { type ComparedStructure, compareStructures } from './structuresCompared.ts';
 import { createTradeOff } from './tradeOff.ts';
 
 export interface PretuneOptions {
@@ -25,40 +36,52 @@ export class PretuneDialog {
   readonly #client = new PretuneClient();
   readonly #goal = new GoalForm();
   readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
+  readonly #structure = element('p', { class: 'pretune-structure' });
   readonly #status = element('p', { class: 'pretune-status', role: 'status' });
   readonly #result = element('div', { class: 'pretune-result' });
-  readonly #start = button('Pretune', () => void this.#run(), { class: 'primary' });
+  readonly #start = button('Pretune', () => void this.#run((goal) => this.#pretune(goal)), {
+    class: 'primary',
+  });
+  readonly #compare = button('Compare structures', () => void this.#run((goal) => this.#compareAll(goal)), {
+    title: 'Pretunes PID, cascade, cascade with observer and, where it can be, a dual loop for the same goal',
+  });
   readonly #cancel = button('Cancel', () => this.#client.cancel());
   readonly #dialog = new Dialog({
     title: 'Automatic pretuning',
     class: 'wide pretune',
     focus: 'control',
-    buttons: [this.#start, this.#cancel],
+    buttons: [this.#start, this.#compare, this.#cancel],
     onClose: () => this.#client.cancel(),
   });
 
   constructor(options: PretuneOptions) {
     this.#options = options;
     this.#cancel.hidden = true;
-    this.#dialog.fill(this.#goal.element, this.#dialog.buttons, this.#bar, this.#status, this.#result);
+    this.#dialog.fill(
+      this.#goal.element,
+      this.#structure,
+      this.#dialog.buttons,
+      this.#bar,
+      this.#status,
+      this.#result,
+    );
   }
 
   open(): void {
+    const { parameters } = this.#options.scene();
+    this.#goal.offerWindow(parameters.window);
+    setText(this.#structure, `Structure of the loop, as set in the panel: ${structureName(parameters)}.`);
     this.#dialog.open();
   }
 
-  async #run(): Promise<void> {
+  async #run(work: (goal: PretuneGoal) => Promise<boolean>): Promise<void> {
     const goal = this.#goal.goal();
     if (!goal) return;
     this.#showWorking(true);
     setText(this.#start, 'Pretune');
     this.#result.replaceChildren();
     try {
-      const found = await this.#client.pretune(this.#options.scene(), goal, (progress) =>
-        this.#showProgress(progress),
-      );
-      if (found) this.#show(found);
-      else setText(this.#status, 'Cancelled. The axis keeps the tuning it has.');
+      if (!(await work(goal))) setText(this.#status, 'Cancelled. The axis keeps the tuning it has.');
     } catch (error) {
       setText(this.#status, errorText(error));
       if (error instanceof WorkerFailure) setText(this.#start, 'Try again');
@@ -67,38 +90,126 @@ export class PretuneDialog {
     }
   }
 
+  async #pretune(goal: PretuneGoal): Promise<boolean> {
+    const scene = this.#options.scene();
+    const found = await this.#client.pretune(scene, goal, (progress) => this.#showProgress('', progress));
+    if (found) this.#show(found, scene);
+    return found !== null;
+  }
+
+  async #compareAll(goal: PretuneGoal): Promise<boolean> {
+    const scene = this.#options.scene();
+    const compared = await compareStructures(this.#client, scene, goal, (structure, progress) =>
+      this.#showProgress(`${structure}, `, progress),
+    );
+    if (compared) this.#showCompared(compared, scene);
+    return compared !== null;
+  }
+
   #showWorking(working: boolean): void {
-    this.#start.disabled = working;
+    this.#start.disabled = this.#compare.disabled = working;
     this.#cancel.hidden = this.#bar.hidden = !working;
   }
 
-  #showProgress({ stage, done, total }: PretuneProgress): void {
+  #showProgress(prefix: string, { stage, done, total }: PretuneProgress): void {
     this.#bar.max = Math.max(total, 1);
     this.#bar.value = done;
-    setText(this.#status, `${stage}: ${done} of ${total} runs`);
+    setText(this.#status, `${prefix}${stage}: ${done} of ${total} runs`);
   }
 
   #choose(found: PretuneResult, point: TuningPoint): void {
     const problem = this.#options.use(point.changes, point.label);
-    setText(this.#status, problem ?? `Live now: ${pointText(found, point)}.`);
+    const other =
+      point === found.best
+        ? ''
+        : ' The reasons and the other machines below belong to the recommended tuning, not to this one.';
+    setText(this.#status, problem ?? `Live now: ${pointText(found, point)}.${other}`);
   }
 
-  #show(found: PretuneResult): void {
+  #show(found: PretuneResult, { parameters }: Scene): void {
     setText(this.#status, found.judged);
-    const section = (title: string, ...parts: Node[]) =>
-      element('section', {}, element('h3', {}, title), ...parts);
+    const { best, textbook } = found.courses;
+    const courses = [
+      ...(textbook ? [{ name: 'textbook', course: textbook }] : []),
+      { name: 'pretuned', course: best },
+    ];
     this.#result.replaceChildren(
       section(
         'The result',
-        comparisonTable(found),
+        ...warningBlock(loadWarnings(parameters, found.best)),
+        comparisonTable(found, parameters, [
+          ['textbook', found.textbook],
+          ['pretuned', found.best],
+        ]),
         button('Make the pretuned values live', () => this.#choose(found, found.best), { class: 'primary' }),
+        chart([errorChart(courses)], found),
       ),
       section(
         'The trade-off',
         createTradeOff(found, (point) => this.#choose(found, point)),
       ),
-      section('The values and their reasons', choicesTable(found)),
-      section('On other machines than the datasheet’s', robustnessTable(found)),
+      section('The recommended values and their reasons', choicesTable(found)),
+      section('The recommended tuning on other machines than the datasheet’s', robustnessTable(found)),
     );
   }
+
+  #showCompared(compared: readonly ComparedStructure[], { parameters }: Scene): void {
+    const results = compared.flatMap(({ structure, found, changes }) =>
+      typeof found === 'string' ? [] : [{ name: structure.name, found, changes }],
+    );
+    const [first] = results;
+    const failed = compared.flatMap(({ structure, found }) =>
+      typeof found === 'string' ? [`${structure.name}: ${found}`] : [],
+    );
+    setText(this.#status, first?.found.judged ?? '');
+    if (!first) {
+      this.#result.replaceChildren(...warningBlock(failed));
+      return;
+    }
+    const live = (index: number): Node => {
+      const result = results[index];
+      if (!result) return element('span', {});
+      const { name, found, changes } = result;
+      return button('Make live', () => {
+        const problem = this.#options.use(changes, name);
+        setText(this.#status, problem ?? `Live now: ${name}, ${pointText(found, found.best)}.`);
+      });
+    };
+    const warnings = results.flatMap(({ name, found }) =>
+      loadWarnings(parameters, found.best).map((warning) => `${name}: ${warning}`),
+    );
+    this.#result.replaceChildren(
+      section(
+        'Structures of the loop, each pretuned for the same goal',
+        ...warningBlock([...failed, ...warnings]),
+        chart(
+          errorRows(results.map(({ name, found }) => ({ name, course: found.courses.best }))),
+          first.found,
+        ),
+        comparisonTable(
+          first.found,
+          parameters,
+          results.map(({ name, found }) => [name, found.best]),
+          live,
+        ),
+      ),
+    );
+  }
+}
+
+function section(title: string, ...parts: Node[]): HTMLElement {
+  return element('section', {}, element('h3', {}, title), ...parts);
+}
+
+/** The following error of one move with each tuning. */
+function chart(drawings: readonly Drawing[], { figure }: PretuneResult): HTMLElement {
+  const place = element('figure', { class: 'trade' });
+  place.innerHTML = drawings.map((drawing) => svg(drawing).text).join('');
+  place.append(element('figcaption', {}, `Following error in the run that was judged by its ${figure}`));
+  return place;
+}
+
+/** What speaks against a tuning, before it is made live. */
+function warningBlock(warnings: readonly string[]): Node[] {
+  return warnings.map((text) => element('p', { class: 'pretune-warnings', role: 'alert' }, text));
 }

@@ -1,32 +1,49 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
-import { parameterRow } from '../../../shared/core/parameters/table.ts';
+import { type Parameters, parameterRow } from '../../../shared/core/parameters/table.ts';
+import { loadShares } from '../../../shared/figures/loadWarnings.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
 import { parameterLabel, valueText } from '../../ui/fields/label.ts';
-import { figureTable } from '../../ui/figureTable.ts';
-import { judgedText } from './pretuneText.ts';
+import { type FigureRow, figureTable } from '../../ui/figureTable.ts';
+import { judgedText, settlingText } from './pretuneText.ts';
 
-/** The chosen tuning beside the textbook's at the same peak sensitivity. */
-export function comparisonTable(result: PretuneResult): HTMLElement {
-  const columns: [string, TuningPoint | null][] = [
-    ['textbook', result.textbook],
-    ['pretuned', result.best],
-  ];
-  const row = (label: string, text: (point: TuningPoint) => string) => [
-    label,
-    ...columns.map(([, point]) => (point ? text(point) : '—')),
-  ];
-  return table(
-    ['', ...columns.map(([name]) => name)],
-    [
-      row('Peak sensitivity', (point) => inUnit(point.peakSensitivity, '', 3)),
-      row('Crossover', ({ crossover }) => (crossover === null ? '—' : ranged(crossover, 'Hz'))),
-      row(result.figure === 'settling time' ? 'Settling time' : 'Following error, rms', (point) =>
-        judgedText(result, point),
+/** A tuning under the head of its column; null where there is none. */
+type TuningColumn = readonly [head: string, point: TuningPoint | null];
+
+/** Tunings side by side: distance to instability, what they come to, and what they draw of what the axis `p` can give. */
+export function comparisonTable(
+  { figure }: Pick<PretuneResult, 'figure'>,
+  p: Parameters,
+  columns: readonly TuningColumn[],
+  foot?: (index: number) => Node,
+): HTMLElement {
+  const row = (head: string, text: (point: TuningPoint) => string): FigureRow => ({
+    head,
+    cells: columns.map(([, point]) => (point ? text(point) : '—')),
+  });
+  const share = (point: TuningPoint, of: 'current' | 'force' | 'peak') =>
+    `${inUnit(loadShares(p, point)[of], '%', 2)} of the limit`;
+  const settles = figure === 'settling time';
+  return figureTable({
+    class: 'dialog-table',
+    columns: ['', ...columns.map(([head]) => head)],
+    rows: [
+      row('Peak sensitivity', ({ peakSensitivity }) =>
+        Number.isFinite(peakSensitivity) ? inUnit(peakSensitivity, '', 3) : 'unstable',
       ),
-      row('Following error, rms', (point) => ranged(point.rmsError, 'm')),
-      row('Current, rms', (point) => ranged(point.rmsCurrent, 'A')),
-    ].filter(([label], i, rows) => rows.findIndex(([other]) => other === label) === i),
-  );
+      row('Phase margin', ({ phaseMargin }) => (phaseMargin === null ? 'none' : inUnit(phaseMargin, '°', 3))),
+      row('Gain margin, factor', ({ gainMargin }) =>
+        gainMargin === null ? 'unlimited' : inUnit(gainMargin, '', 3),
+      ),
+      row('Crossover', ({ crossover }) => (crossover === null ? 'none' : ranged(crossover, 'Hz'))),
+      ...(settles ? [row('Settling time', (point) => judgedText({ figure }, point))] : []),
+      row('Following error, RMS', (point) => ranged(point.rmsError, 'm')),
+      row('Following error, peak', (point) => ranged(point.peakError, 'm')),
+      row('Current, RMS', (point) => `${ranged(point.rmsCurrent, 'A')}, ${share(point, 'current')}`),
+      row('Current, peak', (point) => `${ranged(point.peakCurrent, 'A')}, ${share(point, 'peak')}`),
+      row('Force, RMS', (point) => `${ranged(point.rmsForce, 'N')}, ${share(point, 'force')}`),
+      ...(foot ? [{ head: '', cells: columns.map((_, k) => foot(k)) }] : []),
+    ],
+  });
 }
 
 /** Each value with the reason for it. */
@@ -44,19 +61,15 @@ export function choicesTable({ choices }: PretuneResult): HTMLElement {
 
 /** What becomes of the chosen tuning on machines that are not as the datasheet says. */
 export function robustnessTable({ robustness, figure }: PretuneResult): HTMLElement {
+  const settles = figure === 'settling time';
   return table(
-    ['Machine', 'Peak sensitivity', figure === 'settling time' ? 'Settling' : '', 'Error, rms', ''],
-    robustness.map(({ variation, peakSensitivity, settlingTime, rmsError, trip }) => [
+    ['Machine', 'Peak sensitivity', ...(settles ? ['Settling time'] : []), 'Error, RMS', 'Current, RMS', ''],
+    robustness.map(({ variation, peakSensitivity, settlingTime, rmsError, rmsCurrent, trip }) => [
       variation,
       Number.isFinite(peakSensitivity) ? inUnit(peakSensitivity, '', 3) : 'unstable',
-      figure !== 'settling time'
-        ? ''
-        : settlingTime === null
-          ? 'not settled'
-          : settlingTime === 0
-            ? 'at once'
-            : ranged(settlingTime, 's'),
+      ...(settles ? [settlingText(settlingTime)] : []),
       ranged(rmsError, 'm'),
+      ranged(rmsCurrent, 'A'),
       trip ? `trips: ${trip.kind}` : 'runs',
     ]),
   );

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import { svg } from '../../../src/plot/svg.ts';
 import { tradeOffOf } from '../../../src/tuning/pretune/tradeOff.ts';
 
 const pointOf = (changes: Partial<TuningPoint>): TuningPoint => ({
@@ -14,6 +16,8 @@ const pointOf = (changes: Partial<TuningPoint>): TuningPoint => ({
   rmsError: 1e-6,
   peakError: 3e-6,
   rmsCurrent: 2,
+  peakCurrent: 5,
+  rmsForce: 60,
   trip: null,
   ...changes,
 });
@@ -23,6 +27,7 @@ const resultOf = (...points: TuningPoint[]): PretuneResult => ({
   figure: 'settling time',
   best: points[0] ?? pointOf({}),
   textbook: null,
+  courses: { best: { time: Float64Array.of(0, 1), error: Float64Array.of(0, 1e-6) }, textbook: null },
   points,
   choices: [],
   robustness: [],
@@ -38,12 +43,13 @@ describe('the trade-off', () => {
       ),
     );
     expect(missing).toBe(0);
-    expect(places.map(({ x, y }) => [x, y])).toEqual([
-      [0, expect.closeTo(0.86, 9)],
-      [1, expect.closeTo(0.215, 9)],
-      // What did not settle has no figure: it lies above all that did.
-      [expect.closeTo(0.5, 9), 1],
-    ]);
+    const [slow, fast, unsettled] = places.map(({ x, y }) => ({ x, y }));
+    expect(present(fast).x).toBeGreaterThan(present(unsettled).x);
+    expect(present(unsettled).x).toBeGreaterThan(present(slow).x);
+    // Down the page: what did not settle has no figure, and lies above all that did.
+    expect(present(unsettled).y).toBeLessThan(present(slow).y);
+    expect(present(slow).y).toBeLessThan(present(fast).y);
+    for (const { x, y } of places) expect([x, y].every((share) => share > 0 && share < 1)).toBe(true);
     expect(places.map(({ size }) => size)).toEqual([0.75, 1.375, expect.closeTo(1.0625, 9)]);
   });
 
@@ -54,6 +60,17 @@ describe('the trade-off', () => {
     expect(missing).toBe(1);
     expect(places).toHaveLength(1);
     for (const { x, y, size } of places) expect([x, y, size].every(Number.isFinite)).toBe(true);
+  });
+
+  it('has numbers on both axes, and says where what did not settle lies', () => {
+    const one = pointOf({ peakSensitivity: 1.2, settlingTime: 0.04 });
+    const text = svg(tradeOffOf(resultOf(one, pointOf({ settlingTime: null }))).axes).text;
+    expect(text).toMatch(/>Peak sensitivity</);
+    expect(text).toMatch(/>Settling time in ms</);
+    expect(text).toContain('>not settled or tripped<');
+    expect(text.match(/>1\.\d+</g)?.length).toBeGreaterThan(2);
+    expect(text).toContain('>40<');
+    expect(text).not.toMatch(/NaN|Infinity/);
   });
 
   it('has nothing to place where every loop is unstable', () => {

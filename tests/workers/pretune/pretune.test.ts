@@ -31,7 +31,7 @@ describe('a goal', () => {
 
   it('of margins is kept by a loop, and used up', () => {
     const designer = new LoopDesigner(SCENE.parameters, 600);
-    const plain = at(structuresFor(plantResponse(SCENE.parameters, 160)), 0);
+    const plain = at(structuresFor(plantResponse(SCENE.parameters, 160), SCENE.parameters), 0);
     const start = coordinates(plain, designer.rate).map((each) => each.start);
     const { shape, gains } = present(designer.fastest(shapeOf(plain, start), MARGINS));
     const p = { ...SCENE.parameters, ...gains, derivativeTime: shape.derivativeTime };

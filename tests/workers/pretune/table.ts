@@ -91,9 +91,10 @@ const SIZES: Readonly<Record<string, number>> = {
   nm: 1e-9,
 };
 
-/** A cell such as `21.3 ms` in SI; Infinity where it did not settle, NaN where the cell is empty. */
+/** A cell such as `21.3 ms` in SI; 0 at once, Infinity where it did not settle, NaN where the cell is empty. */
 export function quantity(cell: string): number {
   if (cell === 'not settled') return Number.POSITIVE_INFINITY;
+  if (cell === 'at once') return 0;
   const [number, unit = ''] = cell.replace('±', '').split(' ');
   return Number(number) * (SIZES[unit] ?? Number.NaN);
 }
@@ -139,7 +140,7 @@ interface Pair {
 function rowOf(name: string, scene: Scene, result: PretuneResult, pair: Pair): Row {
   const settles = result.figure === 'settling time';
   const time = ({ settlingTime }: TuningPoint) =>
-    settlingTime === null ? 'not settled' : ranged(settlingTime, 's');
+    settlingTime === null ? 'not settled' : settlingTime === 0 ? 'at once' : ranged(settlingTime, 's');
   const { window, textbook, best } = settlingIn(scene, pair);
   return {
     scene: name,
