@@ -32,7 +32,7 @@ function holding(p: Parameters): Sentence | null {
   if (p.drive !== 'on' || p.inclination === 0) return null;
   const missing = holdingForce(p) - p.forceBias;
   if (Math.abs(missing) <= HOLDING_TOLERANCE * Math.abs(slopeForce(p))) return null;
-  return sentence`The inclined axis needs ${approx(holdingForce(p), 'N')} to stand still and
+  return sentence`The inclined axis needs ${approx(holdingForce(p), 'N')} to hold its position and
     ${named('forceBias')} gives ${approx(p.forceBias, 'N')}: it will sag when it starts, until the integrator
     holds it. Set ${named('forceBias')} or ${named('counterbalance')}.`;
 }

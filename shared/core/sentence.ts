@@ -3,7 +3,7 @@ import type { NumberRow } from './parameters/row.ts';
 import { fromSI, siUnit, toSI, type Unit, type UnitSystem, unitIn } from './units.ts';
 
 /**
- * A sentence whose names and values are still data: whoever shows it words it in the names and units of the reader.
+ * A sentence whose names and values are still data; it is worded in the names and units of the reader where it is shown.
  * Plain data, so it may cross from a worker to the page.
  */
 export type Sentence = readonly Part[];
@@ -30,10 +30,10 @@ export interface Wording {
   readonly units: 'SI' | UnitSystem;
 }
 
-/** For whoever edits a file, follows a link or types a command: names as they are written there, and SI. */
+/** For people who edit a file, follow a link or type a command: names as they are written there, and SI. */
 export const AS_WRITTEN: Wording = { names: 'name', units: 'SI' };
 
-/** For whoever reads the page, where quantities go by their labels. */
+/** For readers of the page, where quantities go by their labels. */
 export function onPage(units: UnitSystem): Wording {
   return { names: 'label', units };
 }

@@ -24,7 +24,7 @@ export const ENERGY_FIGURES = {
     label: 'Net energy per cycle',
     unit: 'J',
     definition:
-      'Drawn at the motor terminals in one cycle less what braking returns to the bus, everything as warm as at the end of the day. Losses of the amplifier are not included.',
+      'Drawn at the motor terminals in one cycle less what braking returns to the bus, every part as warm as at the end of the day. Losses of the amplifier are not included.',
     of: ({ drawn, returned }) => drawn - returned,
   },
   netPower: {
@@ -72,7 +72,7 @@ export const ENERGY_FIGURES = {
   stored: {
     label: 'Energy stored at the end of the cycle',
     unit: 'J',
-    definition: 'Left in motion, springs and height, and what rounding leaves of the account.',
+    definition: 'Stored in motion, springs and height, plus the rounding error of the balance.',
     of: ({ stored }) => stored,
   },
 } as const satisfies Record<string, EnergyFigure>;

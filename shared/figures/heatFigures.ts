@@ -32,7 +32,7 @@ export const HEAT_FIGURES = {
     label: 'Coil carrier or motor housing temperature',
     head: 'Carrier',
     unit: '°C',
-    definition: 'Of what holds the winding; it gives its heat to air, coolant and table.',
+    definition: 'Of the part that holds the winding; it passes its heat to air, coolant and table.',
     of: ({ carrier }) => carrier,
   },
   table: {
@@ -46,7 +46,7 @@ export const HEAT_FIGURES = {
     label: 'Screw temperature',
     head: 'Screw',
     unit: '°C',
-    definition: 'The screw is warmed by nut and bearings, which no coolant at the motor reaches.',
+    definition: 'The screw is warmed by nut and bearings; coolant at the motor does not reach them.',
     of: ({ screw }) => screw,
     ofScrew: true,
   },
@@ -55,8 +55,8 @@ export const HEAT_FIGURES = {
     head: 'Growth',
     unit: 'µm',
     definition:
-      'Displacement of the tool from where it stood cold at the same setpoint, at the end of the stroke where that is larger. ' +
-      'A scale on the table sees the growth of what it is fixed to; an encoder on the motor does not see that of the screw.',
+      'Displacement of the tool from its cold position at the same setpoint, at the end of the stroke where that is larger. ' +
+      'A scale follows the growth of what it is fixed to; an encoder on the motor does not see the growth of the screw.',
     of: ({ growth }) => growth,
   },
   forcePerAmp: {
@@ -65,7 +65,7 @@ export const HEAT_FIGURES = {
     unit: '%',
     digits: 2,
     definition:
-      'Against everything at room temperature. Warm magnets have less flux, so the same force takes more current.',
+      'Compared with room temperature. Warm magnets have less flux, so the same force needs more current.',
     of: ({ forcePerAmp }) => forcePerAmp - 1,
   },
   electricPower: {
@@ -108,7 +108,7 @@ export const HEAT_FIGURES = {
     label: `Heat given off by the carrier, ${OF_THE_CYCLE}`,
     head: 'Given off',
     unit: 'W',
-    definition: 'To the air of the room, or to the coolant.',
+    definition: 'To room air or to the coolant.',
     of: ({ sinkHeat }) => sinkHeat,
   },
 } as const satisfies Record<keyof HeatState, HeatFigure>;

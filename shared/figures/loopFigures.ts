@@ -96,7 +96,7 @@ export const LOOP_FIGURES = {
   staticStiffness: {
     label: 'Stiffness at standstill',
     unit: 'N/µm',
-    definition: 'Force on the table over its deflection, held for ever. Without limit with an integrator.',
+    definition: 'Static force on the table over its deflection. Unlimited with an integrator.',
     better: 'more',
     ...unlimited,
     of: ({ staticStiffness }) => some(Number.isFinite(staticStiffness) ? staticStiffness : null),
@@ -104,7 +104,7 @@ export const LOOP_FIGURES = {
   minimumStiffness: {
     label: 'Least stiffness',
     unit: 'N/µm',
-    definition: 'Least ratio of a force on the table to its deflection, over all frequencies.',
+    definition: 'Smallest ratio of force on the table to its deflection, over all frequencies.',
     better: 'more',
     ...none,
     of: ({ minimumStiffness }) => minimumStiffness,

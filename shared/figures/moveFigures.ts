@@ -50,7 +50,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'ms',
     quantity: 'error',
     definition:
-      'From the end of the commanded motion to the last position-loop sample at which the following error, as the encoder sees it, was outside the window, plus or minus. 0 where it never was.',
+      'From the end of the commanded motion to the last position-loop sample at which the following error, at the encoder, was outside the window, plus or minus. 0 where it was never outside.',
     better: 'less',
     resolution: 'period',
     absent: 'not settled',
@@ -61,7 +61,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'µm',
     quantity: 'error',
     definition:
-      'Farthest that the encoder reading goes beyond the target in the direction of the motion, after its commanded end. 0 where it stays short of it. None without a standstill.',
+      'Largest distance of the encoder reading beyond the target in the direction of motion, after the commanded end. 0 where it stays short of the target. None without a standstill.',
     better: 'less',
     resolution: 'count',
     ...NO_FIGURE,
@@ -70,7 +70,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     label: 'Following error, peak',
     unit: 'µm',
     quantity: 'error',
-    definition: 'Largest magnitude of setpoint less encoder reading at a position-loop sample.',
+    definition: 'Largest magnitude of setpoint minus encoder reading at a position-loop sample.',
     better: 'less',
     resolution: 'count',
     ...NO_FIGURE,
@@ -80,7 +80,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'µm',
     quantity: 'error',
     definition:
-      'Root of the mean square of setpoint less encoder reading over all position-loop samples, dwell included.',
+      'Root of the mean square of setpoint minus encoder reading over all position-loop samples, dwell included.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -90,7 +90,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: '%',
     quantity: 'speed',
     definition:
-      'While the set speed is constant, the first tenth of that part left out as run-in: largest less smallest table speed, as a share of the set speed. None without such a part.',
+      'While the set speed is constant, the first tenth of that part left out as run-in: largest minus smallest table speed, as a share of the set speed. None without such a part.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -100,7 +100,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: '%',
     quantity: 'speed',
     definition:
-      'While the set speed is constant, the first tenth of that part left out as run-in: root of the mean square of table speed less set speed, as a share of the set speed. None without such a part.',
+      'While the set speed is constant, the first tenth of that part left out as run-in: root of the mean square of table speed minus set speed, as a share of the set speed. None without such a part.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -139,7 +139,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'A',
     quantity: 'current',
     definition:
-      'Root of the mean square of the current amplitude over all current-loop periods, dwell included. Divided by √2 it is the rms current of a phase.',
+      'Root of the mean square of the current amplitude over all current-loop periods, dwell included. Divided by √2 it is the RMS current of a phase.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -149,7 +149,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: '%',
     quantity: 'current',
     definition:
-      '1 less the largest commanded current as a share of the current limit of that moment. 0 where the limit was reached.',
+      '1 minus the largest commanded current as a share of the current limit at that moment. 0 where the limit was reached.',
     better: 'more',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -159,7 +159,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: '%',
     quantity: 'voltage',
     definition:
-      '1 less the largest voltage amplitude as a share of V_dc/√3, the most the bus gives. 0 where it was used up.',
+      '1 minus the largest voltage amplitude as a share of V_dc/√3, the limit of the bus. 0 where the limit was reached.',
     better: 'more',
     resolution: 'digits',
     ...NO_FIGURE,
@@ -168,7 +168,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     label: 'Copper loss, mean',
     unit: 'W',
     quantity: 'heat',
-    definition: 'Heat made in the windings of all motors over the move, divided by its duration.',
+    definition: 'Copper loss of all motors over the move, divided by its duration.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,

@@ -25,7 +25,7 @@ export const POSITIONING_FIGURES = {
   accuracy: positioned(
     'accuracy',
     'Bidirectional accuracy A',
-    'From the lowest to the highest of all means ± 2s (s: standard deviation), of both directions and all targets: a band that holds nearly every approach.',
+    'From the lowest to the highest of all means ± 2s (s: standard deviation), of both directions and all targets: a band that contains nearly every approach.',
   ),
   accuracyUp: positioned(
     'accuracyUp',
@@ -40,7 +40,7 @@ export const POSITIONING_FIGURES = {
   systematic: positioned(
     'systematic',
     'Bidirectional systematic error E',
-    'From the lowest to the highest mean of both directions: what a table of corrections could take out, and what lost motion adds.',
+    'From the lowest to the highest mean of both directions: the part that a correction table could remove, plus lost motion.',
   ),
   systematicUp: positioned(
     'systematicUp',
@@ -60,7 +60,7 @@ export const POSITIONING_FIGURES = {
   repeatability: positioned(
     'repeatability',
     'Bidirectional repeatability R',
-    'At the worst target, the band that holds approaches from either direction: 2s of both and the difference of their means, or 4s of one if that is more (s: standard deviation).',
+    'At the worst target, the band that contains the approaches from both directions: 2s of both and the difference of their means, or 4s of one if that is more (s: standard deviation).',
   ),
   repeatabilityUp: positioned(
     'repeatabilityUp',
@@ -109,13 +109,13 @@ export const RIPPLE_FIGURES = {
   speed: {
     label: 'Speed of the scan',
     unit: 'mm/s',
-    definition: 'As the job asks, or slower where the travel is too short to reach it.',
+    definition: 'As specified by the job, or slower where the travel is too short to reach that speed.',
     of: ({ speed }) => speed,
   },
   length: {
     label: 'Length of the scan',
     unit: 'mm',
-    definition: 'As the job asks, or what the travel and twenty seconds have room for.',
+    definition: 'As specified by the job, or as long as travel and twenty seconds allow.',
     of: ({ length }) => length,
   },
   peak: {
@@ -138,8 +138,8 @@ export const INCREMENT_FIGURES = {
     label: 'Minimum incremental motion at the tool',
     unit: 'nm',
     definition:
-      'Smallest of the steps tried that the tool takes every time, one after another in the same direction.',
-    absent: 'none of those tried',
+      'Smallest step tested that the tool makes every time, one after another in the same direction.',
+    absent: 'none of those tested',
     of: ({ smallest }) => smallest,
   },
 } as const satisfies Record<string, FigureOf<IncrementTest>>;
@@ -148,20 +148,20 @@ export const DISTURBANCE_FIGURES = {
   force: {
     label: 'Force step',
     unit: 'N',
-    definition: 'Applied to the table at once, and held.',
+    definition: 'Applied to the table as a step, and held.',
     of: ({ force }) => force,
   },
   peak: {
     label: 'Deviation under the force step, peak',
     unit: 'µm',
-    definition: 'Of the table, from where it stood.',
+    definition: 'Of the table, from its position before the step.',
     of: ({ peak }) => peak,
   },
   stiffness: {
     label: 'Stiffness against a force step',
     unit: 'N/µm',
     definition:
-      'The force divided by the peak deviation: how stiff the axis is against a sudden force. In the long run the integrator removes the error.',
+      'The force divided by the peak deviation: how stiff the axis is against a sudden force. The integrator then removes the error.',
     of: ({ stiffness }) => stiffness,
   },
   recovery: {

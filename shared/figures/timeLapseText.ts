@@ -20,17 +20,17 @@ function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: 
     of === 'winding'
       ? sentence`Peak winding temperature below ${size(limit)}`
       : sentence`Thermal growth at the tool within ±${size(limit)}`;
-  const long = inAir === null ? 'without an end' : sentence`in the end ${size(inAir)}`;
-  if (metInAir) return sentence`${target}: met in the air of the room, ${long}.`;
+  const long = inAir === null ? 'without limit' : sentence`${size(inAir)} in steady state`;
+  if (metInAir) return sentence`${target}: met in room air, ${long}.`;
   if (coolant === null)
-    return sentence`${target}: in air ${long}, and no coolant at the carrier changes that enough.`;
+    return sentence`${target}: in air ${long}; no coolant at the carrier lowers that enough.`;
   return sentence`${target}: in air ${long}. ${coolantSentence(p, coolant)}`;
 }
 
 function coolantSentence(p: Parameters, { heat, carrier, temperature, conductance }: CoolantNeed): Sentence {
-  const needed = sentence`A coolant has to take ${approxRanged(heat, 'W')} and keep the carrier at
-    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToAir, 'W/K')} the
-    carrier has`;
+  const needed = sentence`A coolant has to remove ${approxRanged(heat, 'W')} and keep the carrier at
+    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToAir, 'W/K')} of
+    the carrier`;
   const ofScene = approx(p.coolantTemperature, '°C');
   return conductance === null
     ? sentence`${needed}; at ${ofScene} it is too warm.`

@@ -11,7 +11,7 @@ export function tripSentence(trip: Trip): Sentence {
   switch (trip.kind) {
     case 'following error':
       return sentence`The following error passed ${limit(trip, 'mm')}. The loop is unstable or too soft,
-        or the move asks for more than the current limit allows.`;
+        or the move needs more than the current limit allows.`;
     case 'over-travel':
       return sentence`The table passed the ${trip.side} travel limit at ${limit(trip, 'mm')}.`;
     case 'over-speed':
@@ -20,11 +20,9 @@ export function tripSentence(trip: Trip): Sentence {
       return sentence`The winding reached its limit of ${limit(trip, '°C')}.
         Use a gentler cycle, a longer dwell or cooling.`;
     case 'oscillation':
-      return [
-        'The drive swung again and again from one limit of current or voltage to the other: the loop is unstable.',
-      ];
+      return ['The drive oscillated between the limits of current or voltage: the loop is unstable.'];
     case 'divergence':
-      return ['The motion grew beyond all bounds: the loop is unstable. Lower the gains, then reset.'];
+      return ['The motion grew without bound: the loop is unstable. Lower the gains, then reset.'];
   }
 }
 
@@ -37,7 +35,7 @@ function limit(trip: { readonly limit: number }, unit: Unit) {
 
 /** What a drive would show as a warning. */
 export const NOTICE_TEXTS: Readonly<Record<Notice, string>> = {
-  current: 'The current limit is reached: the motor gives less force than the loop asks for.',
+  current: 'The current limit is reached: the motor gives less force than the loop demands.',
   voltage: 'The bus voltage is used up: the current cannot follow at this speed and acceleration.',
   overload: 'The overload time is used up: current is folded back to its continuous value.',
   heat: 'The winding is hot: current is folded back to protect it.',

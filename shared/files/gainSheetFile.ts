@@ -39,7 +39,7 @@ export function writeGainSheetCsv(sheet: GainSheet): string {
     COLUMNS,
     ...notes('Gain sheet', [`${sheet.madeBy}: ${sheet.title}`]),
     ...notes('Gain sheet', [
-      'Only lines with a name in the column "parameter" are read back. All others are worked out from them.',
+      'Only lines with a name in the column "parameter" are read back. All others are calculated from them.',
     ]),
     ...notes('Warning', sheet.warnings),
     ...notes('Caution', sheet.cautions),

@@ -22,7 +22,7 @@ import { STUDY_KEY } from './studyLinkKey.ts';
  *
  *     study=1&title=…&payload=5&…&moves=&A=tubular,2&A.own.forceConstant=62&A.gains.Kp=2800000&B=flat,1&sum=1k2j3h4
  *
- * Values are SI. Every value of the job is written, so that it means the same for ever.
+ * Values are SI. Every value of the job is written, so that its meaning never changes.
  */
 const STUDY_LINK_VERSION = 1;
 

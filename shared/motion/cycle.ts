@@ -50,7 +50,7 @@ export function cycleDuration(p: ProgramParameters, moves: readonly MoveLine[]):
   return time;
 }
 
-/** How long a scene takes until it repeats itself, s; null where it stands still. */
+/** How long a scene takes until it repeats itself, s; null present position still. */
 export function cycleTime({ parameters: p, moves }: Scene): number | null {
   const time = cycleDuration(p, moves);
   return p.drive === 'on' && Number.isFinite(time) ? time : null;

@@ -12,7 +12,7 @@ export interface MotionStretch {
   readonly points: readonly [start: Setpoint, middle: Setpoint, end: Setpoint];
 }
 
-/** What stands for good, or takes no time at all, is looked at for so long, s. */
+/** Time span for a program that stands still or takes no time, s. */
 const STANDSTILL = 1;
 
 /** One cycle of the program in stretches. Without a motion it stands for a second. */

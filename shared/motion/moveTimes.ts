@@ -29,7 +29,7 @@ export function moveTimeProblem(distance: number, time: number): Sentence | null
     ? sentence`${exactly(time, 'ms')} is too short ${over}.
         Enter at least ${inwards(min, Math.ceil)} (at most ${bounds('max')}).`
     : sentence`${exactly(time, 'ms')} is too long ${over}.
-        Enter at most ${inwards(max, Math.floor)} and stand still for the rest (at least ${bounds('min')}).`;
+        Enter at most ${inwards(max, Math.floor)} and dwell for the rest (at least ${bounds('min')}).`;
 }
 
 /** 'speed 6 m/s, acceleration 200 m/s², jerk 100000 m/s³'. */

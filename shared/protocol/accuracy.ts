@@ -71,7 +71,7 @@ export interface RippleTest {
 
 /** Steps of falling size, up and down; workers/accuracy/increment.ts says when one is made. */
 export interface IncrementTest {
-  /** Smallest step that the tool takes for certain, m; null when none of those tried. */
+  /** Minimum incremental motion at the tool, m; null when none of those tested. */
   readonly smallest: number | null;
   readonly tried: readonly {
     /** m; mean and standard deviation of one step, the tool's jitter included, in the direction of the command. */

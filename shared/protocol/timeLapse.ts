@@ -60,7 +60,7 @@ export interface Course {
   readonly hotTime: number | null;
   /** When the overload allowance of the amplifier is first used up. */
   readonly overloadTime: number | null;
-  /** Where it settles in the long run; null without an end to it, when losses grow faster with temperature than heat flows off. */
+  /** Where it settles in the long run; null without limit to it, when losses grow faster with temperature than heat flows off. */
   readonly steady: HeatState | null;
 }
 
@@ -80,7 +80,7 @@ export interface CoolingTarget {
   readonly of: 'winding' | 'growth';
   /** °C or m. */
   readonly limit: number;
-  /** In the long run in the air of the room; null without an end. */
+  /** In the long run in room air; null without limit. */
   readonly inAir: number | null;
   readonly metInAir: boolean;
   /** Null when none is needed, and when none at the carrier helps. */
@@ -97,7 +97,7 @@ export interface CoolingVerdict {
   readonly outOfReach: readonly CoolingTarget['of'][];
 }
 
-/** Whether the axis can do its duty as long as is asked, and for ever. */
+/** Whether the axis can do its duty for the hours given, and continuously. */
 export interface DutyVerdict {
   readonly canDo: boolean;
   /** Why not. */

@@ -23,7 +23,7 @@ export function classNote(candidates: readonly CandidateChoice[], presets: Prese
         `${candidateLetter(k)} has ${ranged(at(forces, k), 'N')}, ${times(at(forces, k) / middle)} as much`,
     )
     .join('; ');
-  return `Not all of one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => at(forces, k)))}; ${others}. ${job}`;
+  return `Not all in one class: ${letters} ${alike.length > 1 ? 'have' : 'has'} a continuous force of ${span(alike.map((k) => at(forces, k)))}; ${others}. ${job}`;
 }
 
 function span(forces: readonly number[]): string {

@@ -37,11 +37,11 @@ function peakCurrent(facts: CandidateFacts): Figured {
         (saturates
           ? `; over √(1 − (${ranged(linear, 'A')}/${ranged(max, 'A')})²) = ${ranged(value, 'A')}`
           : ''),
-      note: 'Of all motors together. K_f: force per ampere of amplitude, which is that per ampere rms over √2.',
+      note: 'All motors together. K_f: force per ampere peak, which is force per ampere RMS divided by √2.',
     },
     { value: p.peakCurrent, side: 'max' },
     Number.isFinite(value)
-      ? `The moves take ${ranged(value, 'A')}, and the drive gives ${ranged(p.peakCurrent, 'A')}.`
+      ? `The moves need ${ranged(value, 'A')}; the drive gives ${ranged(p.peakCurrent, 'A')}.`
       : 'The iron saturates before the motors give the peak force.',
   );
 }
@@ -57,7 +57,7 @@ function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
       unit: '%',
       formula: '1 − i_pk/i_max',
       numbers: `1 − ${ranged(peak, 'A')}/${ranged(p.peakCurrent, 'A')} = ${inUnit(value, '%')}`,
-      note: 'What is left for the loop to work with. A tenth to a third is usual (common practice, no source).',
+      note: 'Reserve for the control loop. A tenth to a third is usual (common practice, no source).',
     },
     { value: 0, side: 'min' },
     '',
@@ -77,13 +77,13 @@ function rmsCurrent(facts: CandidateFacts): Figured {
       value,
       unit: 'A',
       formula: 'i_rms = F_rms/K_f',
-      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}${saturates ? `; with saturation, reckoned stretch by stretch, ${ranged(value, 'A')}` : ''}`,
-      note: 'RMS over time of the amplitude, with magnets as warm as the room.',
+      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}${saturates ? `; with saturation, calculated segment by segment, ${ranged(value, 'A')}` : ''}`,
+      note: 'RMS over time of the amplitude, with magnets at room temperature.',
     },
     { value: p.continuousCurrent, side: 'max' },
     !Number.isFinite(value)
       ? SATURATED
-      : `The duty takes ${ranged(value, 'A')} (RMS), and the drive carries ${ranged(p.continuousCurrent, 'A')} for ever.`,
+      : `The duty needs ${ranged(value, 'A')} (RMS of the amplitude); the continuous current of the drive is ${ranged(p.continuousCurrent, 'A')}.`,
   );
 }
 
@@ -133,12 +133,12 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
           `at ${ranged(speed, 'm/s')} and ${ranged(each, 'A')} in each motor: u_d = −${inUnit(electrics.perPitch * speed, '1/s')} · ` +
           `${inUnit(electrics.motor.inductance, 'mH')} · ${ranged(each, 'A')} = ${ranged(d, 'V')}; u_q = ${inUnit(resistance, 'Ω')} · ${ranged(each, 'A')} + ` +
           `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(value, 'V')}`,
-        note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. What the changing current takes (L di/dt) is left out.',
+        note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. The voltage that changes the current (L di/dt) is neglected.',
       },
       { value: limit, side: 'max' },
       !Number.isFinite(value)
         ? SATURATED
-        : `The moves take ${ranged(value, 'V')}, and a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
+        : `The moves need ${ranged(value, 'V')}; a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
     ),
     limited(
       {
@@ -149,7 +149,7 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
         unit: '%',
         formula: '1 − u_pk/(V_dc/√3)',
         numbers: `1 − ${ranged(value, 'V')}/(${ranged(p.busVoltage, 'V')}/√3) = ${inUnit(headroom, '%')}`,
-        note: 'What is left for the current to change quickly and for a bus that sags. A tenth to a fifth is usual (common practice, no source).',
+        note: 'Reserve for fast current changes and a sagging bus. A tenth to a fifth is usual (common practice, no source).',
       },
       { value: 0, side: 'min' },
       '',

@@ -12,7 +12,7 @@ const CURVE_POINTS = 121;
 const STRETCH_POINTS = 8;
 
 /**
- * What the motors can give at each speed with windings at their limit: the peak of the amplifier and what heat allows for ever, both
+ * What the motors can give at each speed with windings at their limit: the peak of the amplifier and what heat allows continuously, both
  * as far as the voltage reaches, up to the speed that trips the drive.
  */
 export function envelopeOf({ p, forces, motion, electrics: e, magnet, rmsForce }: CandidateFacts): Envelope {

@@ -14,7 +14,7 @@ export function forceFigures(facts: CandidateFacts): Figured[] {
 
 function friction({ p, loads }: CandidateFacts): Figured {
   const value = loads.guide + loads.drag;
-  const attracted = p.attraction > 0 ? ', pressed on by the attraction of the magnets' : '';
+  const attracted = p.attraction > 0 ? ', loaded by the attraction of the magnets' : '';
   return plain({
     id: 'friction',
     label: 'Dry friction',
@@ -25,7 +25,7 @@ function friction({ p, loads }: CandidateFacts): Figured {
     numbers:
       `${inUnit(p.frictionCoefficient, '')} · ${ranged(loads.normal, 'N')} + ${ranged(p.sealFriction, 'N')} + ` +
       `${ranged(loads.drag, 'N')} = ${ranged(value, 'N')}`,
-    note: `Guide${attracted}, seals, hysteresis of iron (F_h), nut and bearings (F_n). Breakaway and what is left of it at creeping speeds are left out.`,
+    note: `Guide${attracted}, seals, hysteresis of iron (F_h), nut and bearings (F_n). Breakaway friction and the Stribeck effect at creep speed are neglected.`,
   });
 }
 
@@ -49,7 +49,7 @@ function peak({ loads, worst, peakForce }: CandidateFacts): Figured {
     unit: 'N',
     formula: 'F_pk = max |M a + d v ± F_c + F_hold + F_P| + Σ A_k',
     numbers: `${sum(`|${sum(inertia, others)}|`, [cogging])} = ${ranged(peakForce, 'N')}`,
-    note: 'Where it is largest in the cycle, with the process at its worst and every cogging term at its peak. What the loop adds while it settles is left out.',
+    note: 'The largest in the cycle, with the process force at its worst and every cogging term at its peak. What the control loop adds while settling is neglected.',
   });
 }
 
@@ -60,7 +60,7 @@ function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
   return limited(
     {
       id: 'peakUtilisation',
-      label: 'Peak force, of what the drive gives',
+      label: 'Peak force, share of what the drive gives',
       symbol: 'F_pk/F_max',
       value,
       unit: '%',
@@ -74,7 +74,7 @@ function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
       note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
     },
     { value: 1, side: 'max' },
-    `The moves take ${ranged(peakForce, 'N')}, and the motors give ${ranged(max, 'N')} at the peak current of the drive.`,
+    `The moves need ${ranged(peakForce, 'N')}; the motors give ${ranged(max, 'N')} at the peak current of the drive.`,
   );
 }
 
@@ -122,7 +122,7 @@ function effective(facts: CandidateFacts): Figured {
     numbers:
       `√((${shown.join(' + ')}) N²·s/${ranged(cycle, 's')}${swing > 0 ? ` + ${inUnit(swing, '')} N²` : ''}) = ${ranged(rmsForce, 'N')}` +
       (stretches === '' ? '' : `; the first move: ${stretches}`),
-    note: 'One term for each move and each standstill. F_1, F_2, F_3: at start, middle and end of a stretch of constant jerk. F_s² is half the squares of cogging while it moves, and what the process swings by. Cogging held at a standstill depends on the place and is left out.',
+    note: 'One term for each move and each standstill. F_1, F_2, F_3: at start, middle and end of a stretch of constant jerk. F_s² is half the sum of the squared cogging terms during motion, plus the mean square of the alternating process force. Cogging held at standstill depends on position and is neglected.',
   });
 }
 
@@ -133,17 +133,17 @@ function continuousUse({ p, rmsForce, forces }: CandidateFacts): Figured {
   return limited(
     {
       id: 'continuousUtilisation',
-      label: 'RMS force, of the continuous force',
+      label: 'RMS force, share of the continuous force',
       symbol: 'F_rms/F_cont',
       value,
       unit: '%',
       formula: 'F_rms/(N F_cont)',
       numbers: `${ranged(rmsForce, 'N')}/(${p.motorCount} · ${ranged(p.continuousForce, 'N')}) = ${inUnit(value, '%')}`,
       note:
-        'The continuous force brings the winding to its limit at standstill in a room of 22 °C without a coolant; the winding temperature below reckons with the room of the job.' +
-        (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is held, not moved.' : ''),
+        'The continuous force heats the winding to its limit at standstill, in air of 22 °C without coolant; the winding temperature below is for the room of the job.' +
+        (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is holding force.' : ''),
     },
     { value: 1, side: 'max' },
-    `The duty takes ${ranged(rmsForce, 'N')} (RMS), and the motors give ${ranged(max, 'N')} for ever.`,
+    `The duty needs ${ranged(rmsForce, 'N')} RMS; the continuous force of the motors is ${ranged(max, 'N')}.`,
   );
 }

@@ -32,13 +32,13 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
   const className = letter ? ` (thermal class ${letter} of IEC 60085)` : '';
   const mean = meanWindingLimit(p.windingLimit);
   const standard = mean
-    ? ` One temperature stands for the whole winding: IEC 60034-1 grants the mean of one of this class ${inUnit(mean, '°C')}, in air of 40 °C, and leaves the rest to its hottest spot.`
+    ? ` One temperature stands for the whole winding: IEC 60034-1 allows the mean of a winding of this class ${inUnit(mean, '°C')} in air of 40 °C and keeps the rest for its hot spot.`
     : '';
   const resistance = inUnit(windingToAmbientResistance(p), 'K/W');
   const calculation = heat
     ? `(${inUnit(heat.base, '°C')} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
       `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
-    : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat flows off`;
+    : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat is removed`;
   const cool = Math.min(p.ambient, sinkTemperature(p));
   // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
   const rise = (value - cool) / (p.windingLimit - cool);
@@ -52,13 +52,13 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
       unit: '°C',
       formula:
         'T_w = T_0 + R_th P, P = P_20 (1 + α(T_w − 20 °C)), so T_w = (T_0 + R_th P_20 (1 − 20 K α))/(1 − α R_th P_20)',
-      numbers: `${calculation}; limit ${inUnit(p.windingLimit, '°C')}${className}, current lowered from ${inUnit(p.foldbackTemperature, '°C')} on`,
-      note: `P_20 = 1.5 R_20 i_rms²/N, with magnets as warm as they are then; T_0: room or coolant, and what iron and guide add. That a moving coil cools better is left out: it counts on the safe side.${standard}`,
+      numbers: `${calculation}; limit ${inUnit(p.windingLimit, '°C')}${className}, current fold-back from ${inUnit(p.foldbackTemperature, '°C')}`,
+      note: `P_20 = 1.5 R_20 i_rms²/N, with magnets at their temperature then; T_0: room or coolant, plus the rise from iron and guide losses. The better cooling of a moving coil is neglected, which is on the safe side.${standard}`,
     },
     { value: p.windingLimit, side: 'max' },
     heat
-      ? `The winding would settle at ${inUnit(value, '°C')}, and ${inUnit(p.windingLimit, '°C')} is its limit.`
-      : 'The winding finds no balance: its loss grows faster with temperature than its heat flows off.',
+      ? `The winding would settle at ${inUnit(value, '°C')}; its limit is ${inUnit(p.windingLimit, '°C')}.`
+      : 'The winding has no steady state: its loss rises faster with temperature than its heat can be removed.',
     used,
   );
 }
@@ -81,7 +81,7 @@ function energy({ heat, powers, forces }: CandidateFacts): Figured[] {
       unit: 'J',
       formula: 'E = (P + P_guide + P_iron + P_nut + P_process) t_cycle',
       numbers: `(${terms}) · ${ranged(cycle, 's')} = ${ranged(mean * cycle, 'J')}`,
-      note: 'What turns into heat or into the process once the axis is warm. Braking energy is taken as kept in the bus; the amplifier’s own losses are left out.',
+      note: 'What becomes heat or work on the process once the axis is warm. Braking energy is assumed to stay in the bus; amplifier losses are neglected.',
     }),
   ];
 }

@@ -50,11 +50,11 @@ function speed({ job, p, motion }: CandidateFacts): Figured {
       unit: 'm/s',
       ...calculation,
       note:
-        'A third of the time each to speed up, to run on and to slow down; a move list has its own limits. The limit is the speed ' +
+        'One third of the time each for acceleration, constant speed and deceleration; a move list has its own limits. The limit is the speed ' +
         'that trips the drive.',
     },
     { value: p.speedLimit, side: 'max' },
-    `The moves reach ${ranged(value, 'm/s')}, and the drive trips at ${ranged(p.speedLimit, 'm/s')}.`,
+    `The moves reach ${ranged(value, 'm/s')}; the drive trips at ${ranged(p.speedLimit, 'm/s')}.`,
   );
 }
 
@@ -81,7 +81,7 @@ function acceleration({ job, p, motion }: CandidateFacts): Figured {
     value,
     unit: 'm/s²',
     ...calculation,
-    note: 'A quarter of each ramp goes into each rounding of its corners, which limits the jerk.',
+    note: 'A quarter of each ramp rounds each of its corners, which limits the jerk.',
   });
 }
 
@@ -95,7 +95,7 @@ function duration({ forces, moving }: CandidateFacts): Figured {
     unit: '%',
     formula: 'ED = t_moving/t_cycle',
     numbers: `${ranged(moving * cycle, 's')}/${ranged(cycle, 's')} = ${inUnit(moving, '%')}`,
-    note: 'Share of the cycle in which it moves, as in the duty types of IEC 60034-1. A vertical axis loads its motor while it stands, too.',
+    note: 'Share of the cycle in motion, as in the duty types of IEC 60034-1. A vertical axis also loads its motor at standstill.',
   });
 }
 
@@ -116,8 +116,8 @@ function mass({ p, loads }: CandidateFacts): Figured {
         `${ranged(loads.mass - turning, 'kg')} + ${ranged(turning, 'kg')} = ${ranged(loads.mass, 'kg')}`
       : `${own} = ${ranged(loads.mass, 'kg')}`,
     note: screw
-      ? 'Payload, table and nut, and the inertia of rotor, coupling and screw as the mass that takes the same force to speed up.'
-      : 'Payload, table and coil units: a direct drive has nothing else to speed up.',
+      ? 'Payload, table and nut, plus the inertia of rotor, coupling and screw as an equivalent mass.'
+      : 'Payload, table and coil units: a direct drive has nothing else to accelerate.',
   });
 }
 
@@ -133,7 +133,7 @@ function match({ p, loads }: CandidateFacts): Figured {
       unit: '',
       formula: 'J_L/J = (m_p + m_t + N m_c) (p_h/2π)²/J',
       numbers: `${ranged(loads.travellingMass, 'kg')} · (${ranged(p.lead, 'm')}/2π)²/${ranged(p.rotorInertia, 'kg·m²')} = ${inUnit(value, '')}`,
-      note: 'Of what travels over what turns. Around 1 takes the least torque to speed up, beyond 10 is hard to tune (common practice, no source).',
+      note: 'Load inertia referred to the motor over the inertia of motor, coupling and screw. About 1 needs the least torque to accelerate; above 10 is hard to tune (common practice, no source).',
     });
   }
   const value = loadSideMass(p) / motorSideMass(p);
@@ -145,6 +145,6 @@ function match({ p, loads }: CandidateFacts): Figured {
     unit: '',
     formula: 'm_2/m_1 = (m_p + m_t)/(N m_c)',
     numbers: `${ranged(loadSideMass(p), 'kg')}/(${p.motorCount} · ${ranged(p.coilMass, 'kg')}) = ${inUnit(value, '')}`,
-    note: 'How much of the moved mass the motor is for, and how much it is itself.',
+    note: 'Load mass over the moving mass of the motor itself.',
   });
 }

@@ -61,7 +61,7 @@ function peakTorque(facts: CandidateFacts): Figured {
     unit: 'N·m',
     formula: 'T_pk = |F_n p_h/(2πη) + J dω/dt| + T_cogging = F_pk p_h/2π',
     numbers: `|${start} + ${inUnit(turn, 'N·m')}| = ${inUnit(Math.abs(through + turn), 'N·m')}; with cogging ${inUnit(value, 'N·m')}`,
-    note: 'F_n: thrust of the nut where the force is largest. η follows from the drag of nut and bearings as the model has it, η = F_n/(F_n + F_drag); where the thrust drives the screw, the drag is taken off it instead.',
+    note: 'F_n: thrust of the nut where the force is largest. η follows from the drag of nut and bearings in the model, η = F_n/(F_n + F_drag); where the thrust drives the screw, the drag is subtracted instead.',
   });
 }
 
@@ -75,7 +75,7 @@ function rmsTorque({ p, rmsForce }: CandidateFacts): Figured {
     unit: 'N·m',
     formula: 'T_rms = F_rms p_h/2π',
     numbers: `${ranged(rmsForce, 'N')} · ${ranged(p.lead, 'm')}/2π = ${inUnit(value, 'N·m')}`,
-    note: 'F_rms has the drag of nut and bearings and the inertia of the screw in it already.',
+    note: 'F_rms already includes the drag of nut and bearings and the inertia of the screw.',
   });
 }
 
@@ -108,7 +108,7 @@ function turning({ p, motion }: CandidateFacts): Figured {
       note: 'First bending speed of a shaft that is fixed at one end and supported at the other (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.',
     },
     { value: limit, side: 'max' },
-    `The screw turns at ${inUnit(value, '1/min')}, and its length allows ${inUnit(limit, '1/min')} before it whips.`,
+    `The screw turns at ${inUnit(value, '1/min')}; at its length, whirling allows ${inUnit(limit, '1/min')}.`,
   );
 }
 
@@ -139,7 +139,7 @@ function buckling(facts: CandidateFacts): Figured {
       note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
     },
     { value: limit, side: 'max' },
-    `The screw is pressed with ${ranged(value, 'N')}, and it may be with ${ranged(limit, 'N')} before it buckles.`,
+    `The thrust on the screw is ${ranged(value, 'N')}; buckling allows ${ranged(limit, 'N')}.`,
   );
 }
 
@@ -156,7 +156,7 @@ function growth(facts: CandidateFacts): Figured {
     unit: 'µm',
     formula: 'Δl = α_k l_n · 1 K',
     numbers: `${inUnit(p.screwExpansion, 'µm/(m·K)')} · ${ranged(length, 'm')} · 1 K = ${ranged(value, 'µm')}`,
-    note: `To the nut at the far end of the moves. The growth that the job allows, ${ranged(job.values.growthLimit, 'm')}, is reached at ${inUnit(allowed, 'K')}, unless a scale on the table sees it.`,
+    note: `Up to the nut at the far end of the moves. The thermal drift allowed, ${ranged(job.values.growthLimit, 'm')}, is reached at ${inUnit(allowed, 'K')}, unless a scale on the table measures it.`,
   });
 }
 
@@ -179,8 +179,8 @@ export function stiffness(facts: CandidateFacts): Figured {
         `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/${ranged(shaft, 'N/µm')}) = ${ranged(value, 'N/µm')}`
       : ranged(value, 'N/µm'),
     note: hasShaft
-      ? `Nut and bearings in series with the shaft, the nut at the far end of the moves. That the shaft twists as well is left out, here and in the simulation: with it ${ranged(twisting(facts, value), 'N/µm')}.`
-      : 'Of the mounting of the coil units, all together.',
+      ? `Nut and bearings in series with the shaft, the nut at the far end of the moves. Torsion of the shaft is neglected, here and in the simulation; with it: ${ranged(twisting(facts, value), 'N/µm')}.`
+      : 'Mounting of all coil units together.',
   });
 }
 

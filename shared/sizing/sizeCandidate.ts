@@ -48,9 +48,9 @@ function resolution({ p, job }: CandidateFacts): Figured {
       unit: 'nm',
       formula: `q ≤ w/${COUNTS_PER_WINDOW}`,
       numbers: `${ranged(p.encoderResolution, 'm')} ≤ ${ranged(window, 'm')}/${COUNTS_PER_WINDOW} = ${ranged(limit, 'm')}`,
-      note: `At least five counts to the window that counts as settled, better ten (common practice, no source).${p.encoderSide === 'motor' ? ' The encoder sits on the motor: it does not see screw and nut.' : ''}`,
+      note: `At least five counts in the settling window, better ten (common practice, no source).${p.encoderSide === 'motor' ? ' The encoder sits on the motor: it does not see screw and nut.' : ''}`,
     },
     { value: limit, side: 'max' },
-    `One count of the encoder is ${ranged(p.encoderResolution, 'm')}, and the window of ${ranged(window, 'm')} asks for ${ranged(limit, 'm')}.`,
+    `One encoder count is ${ranged(p.encoderResolution, 'm')}; the window of ${ranged(window, 'm')} needs ${ranged(limit, 'm')}.`,
   );
 }

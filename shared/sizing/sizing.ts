@@ -23,12 +23,12 @@ export interface SizingFigure {
 /** Force against speed, both positive. SI. */
 export interface Envelope {
   readonly speed: readonly number[];
-  /** All motors together, at the bus voltage: what they can give for ever, and for the overload time; 0 where they cannot run. */
+  /** All motors together, at the bus voltage: their continuous force, and that for the overload time; 0 where they cannot run. */
   readonly continuous: readonly number[];
   readonly peak: readonly number[];
   /** The job's own force and speed, in the order of time, as absolute values. */
   readonly trajectory: readonly { readonly speed: number; readonly force: number }[];
-  /** Root mean squares of the job: this force is what has to be given for ever. */
+  /** Root mean squares of the job: the continuous force that it needs. */
   readonly rms: { readonly speed: number; readonly force: number };
 }
 

@@ -3,7 +3,7 @@ import { magnetFactor, resistanceFactor, sinkTemperature } from '../axis/tempera
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MeanPowers } from './demand.ts';
 
-/** Where winding and carrier settle under a duty for ever; °C, W. */
+/** Steady state of winding and carrier under a duty; °C, W. */
 export interface SteadyHeat {
   readonly winding: number;
   readonly carrier: number;

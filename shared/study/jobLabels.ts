@@ -4,19 +4,19 @@ import type { JobEntry } from './job.ts';
 
 /** What the general rule would call too short. */
 const LABELS: Partial<Record<JobEntry, string>> = {
-  travel: 'Travel of the machine',
+  travel: 'Machine travel',
   counterbalanced: 'Counterbalanced',
-  process: 'Process force',
-  processForce: 'Force of the process',
-  processFrequency: 'Frequency of the force',
+  process: 'Process',
+  processForce: 'Process force',
+  processFrequency: 'Frequency of the process force',
   processTime: 'Length of a pulse',
   window: 'Window, ±',
-  growthLimit: 'Growth allowed',
-  wear: 'Wear of a nut',
+  growthLimit: 'Thermal drift allowed',
+  wear: 'Nut wear',
   rippleLimit: 'Speed ripple allowed',
-  cooling: 'Coolant at hand',
-  dailyTime: 'Duty a day',
-  days: 'Days a year',
+  cooling: 'Coolant available',
+  dailyTime: 'Hours per day',
+  days: 'Days per year',
 };
 
 /** How a person calls an entry of a job. */
@@ -24,7 +24,7 @@ export function jobLabel(name: JobEntry): string {
   return LABELS[name] ?? nameAsText(name);
 }
 
-/** An entry of a job in a message, which whoever shows it words as a name or as a label. */
+/** An entry of a job in a message; it is worded as a name or as a label where it is shown. */
 export function jobNamed(name: JobEntry): Name {
   return { name, label: jobLabel(name) };
 }

@@ -5,7 +5,7 @@ import { PARAMETERS } from '../core/parameters/table.ts';
 const loadRows = {
   payload: PARAMETERS.payload,
   tableMass: PARAMETERS.tableMass,
-  travel: linear('', 'mm', [0.005, 4], 0.4, 'Travel that the machine must have'),
+  travel: linear('', 'mm', [0.005, 4], 0.4, 'Travel that the machine needs'),
   inclination: PARAMETERS.inclination,
   counterbalanced: linear('', '%', [0, 1.2], 0, 'Share of the weight that a counterbalance carries'),
 };
@@ -19,7 +19,7 @@ const motionRows = {
     'One move and back, or a list of moves',
   ),
   stroke: linear('s', 'mm', [1e-4, 2], 0.25, 'Distance of one move'),
-  moveTime: log('t_m', 'ms', [0.01, 60], 0.4, 'Time that one move may take'),
+  moveTime: log('t_m', 'ms', [0.01, 60], 0.4, 'Time allowed for one move'),
   dwell: PARAMETERS.dwell,
   process: PARAMETERS.process,
   processForce: PARAMETERS.processForce,
@@ -33,7 +33,7 @@ const accuracyRows = {
   scanSpeed: { ...PARAMETERS.scanSpeed, default: 0.1 },
   scanLength: linear('', 'mm', [1e-4, 2], 0.2, 'Length of the scan at constant speed'),
   rippleLimit: log('', '%', [1e-5, 1], 0.001, 'Largest speed ripple of the scan, peak over set speed'),
-  growthLimit: log('', 'µm', [1e-8, 1e-3], 5e-6, 'Growth at the tool that a day of heat may cause'),
+  growthLimit: log('', 'µm', [1e-8, 1e-3], 5e-6, 'Thermal drift allowed at the tool over a day'),
   wear: log('', 'µm', [1e-7, 1e-4], 3e-6, 'Backlash that wear adds to a nut over its life', { zero: true }),
   peakSensitivity: linear('M_S', '', [1.2, 3], 1.5, 'Peak sensitivity that every drive is tuned to'),
 };
@@ -42,10 +42,10 @@ const accuracyRows = {
 const placeRows = {
   busVoltage: PARAMETERS.busVoltage,
   ambient: PARAMETERS.ambient,
-  cooling: toggle('', false, 'A coolant is at hand'),
+  cooling: toggle('', false, 'A coolant is available'),
   coolantTemperature: PARAMETERS.coolantTemperature,
-  dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Duty a day'),
-  days: linear('', '', [1, 366], 250, 'Days of duty a year', { integer: true }),
+  dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Hours per day'),
+  days: linear('', '', [1, 366], 250, 'Days of duty per year', { integer: true }),
   energyPrice: linear('', '1/kWh', [0, 10 / 3.6e6], 0.25 / 3.6e6, 'Price of energy, in your currency'),
 };
 

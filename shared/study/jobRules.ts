@@ -18,7 +18,7 @@ interface JobRule {
 /** Mass of motors that a counterbalance has to carry beside the load at most, kg: four of the largest, with reserve. */
 const MOTOR_MASS = 250;
 
-/** Positions count from the middle of the travel, m. */
+/** Positions are measured from the middle of the travel, m. */
 export function travelOf({ travel }: JobValues): Travel {
   return { travelMin: -travel / 2, travelMax: travel / 2 };
 }

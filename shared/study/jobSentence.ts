@@ -26,8 +26,7 @@ function carry(job: Job, q: Quantities): string {
     const { moves, cycleTime } = motionAsked(job);
     return `${load} through a list of ${moves.length} moves in ${q(cycleTime, 's')}, ${arrive}`;
   }
-  const stand =
-    dwell > 0 ? `stand there for ${q(dwell, 'ms')}, and come back the same way` : 'and come straight back';
+  const stand = dwell > 0 ? `dwell for ${q(dwell, 'ms')}, and return` : 'and return at once';
   return `${load} over ${q(stroke, 'mm')} in ${q(moveTime, 'ms')}, ${arrive}, ${stand}`;
 }
 
@@ -44,7 +43,7 @@ function follows(job: Job, q: Quantities): string {
   const { moves, cycleTime, topSpeed, topAcceleration } = motionAsked(job);
   const perHour = (moves.length / cycleTime) * SECONDS_OF_HOUR;
   return (
-    `That is ${rate(perHour / 60)} moves a minute, ${rate(perHour)} an hour, with up to ${q(topSpeed, 'm/s', 3)} ` +
+    `That is ${rate(perHour / 60)} moves per minute, ${rate(perHour)} per hour, with up to ${q(topSpeed, 'm/s', 3)} ` +
     `and ${q(topAcceleration, 'm/s²', 3)}.`
   );
 }
@@ -53,7 +52,7 @@ function rest({ values }: Job, q: Quantities): string {
   const { scanSpeed, scanLength, rippleLimit, growthLimit, dailyTime, days } = values;
   return (
     `It scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, runs ` +
-    `${q(dailyTime, 'h')} a day on ${days} days a year, and the tool may wander by ${q(growthLimit, 'µm')} with heat.`
+    `${q(dailyTime, 'h')} a day on ${days} days a year with no more than ${q(growthLimit, 'µm')} of thermal drift at the tool.`
   );
 }
 

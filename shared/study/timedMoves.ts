@@ -6,7 +6,7 @@ import { MOVE_ROWS, type MovePlace } from '../motion/moves.ts';
 import { moveTimeProblem } from '../motion/moveTimes.ts';
 import { Profile } from '../motion/profile.ts';
 
-/** A move as a customer knows it: where to, how long it may take, how long to stand there. SI. */
+/** A move as a customer knows it: where to, how long it may take, how long to dwell there. SI. */
 export interface TimedMove {
   readonly to: number;
   readonly time: number;

@@ -56,7 +56,7 @@ export const ACCURACY_ROWS = [
     id: 'accuracyWarm',
     group: 'accuracy',
     better: 'less',
-    definition: 'The same, everything as warm as at the end of the day.',
+    definition: 'The same, with every part as warm as at the end of the day.',
     of: (candidate) => positioningIn(candidate, 'warm')?.figures.accuracy ?? null,
     resolution: OF_A_TEST,
     speech: {

@@ -63,7 +63,7 @@ export function growthCause(candidate: JudgedCandidate): string | null {
     {
       size:
         p.encoderSide === 'motor' ? p.screwExpansion * (p.screwSpan + reach) * (end.screw - p.ambient) : 0,
-      text: `from the screw, ${warmer(end.screw - p.ambient)}, whose growth the encoder on the motor does not see`,
+      text: `from the screw, ${warmer(end.screw - p.ambient)}, which the encoder on the motor does not see`,
     },
   ];
   return parts.reduce((max, each) => (Math.abs(each.size) > Math.abs(max.size) ? each : max)).text;
@@ -82,7 +82,7 @@ function warmer(kelvin: number): string {
 export function encoderCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
   const onMotor = ({ scene }: JudgedCandidate) => scene.parameters.encoderSide === 'motor';
   if (!onMotor(candidate) || (rival && onMotor(rival))) return null;
-  return 'its encoder sits on the motor and sees nothing of what gives way behind it';
+  return 'its encoder sits on the motor and does not see the compliance behind it';
 }
 
 /** How quick the loop is. */
@@ -101,7 +101,7 @@ export function currentCause(candidate: JudgedCandidate, rival: JudgedCandidate 
   const [byConstant, byForce] = [its / mine, own.rmsForce / other.rmsForce];
   if (Math.max(byConstant, byForce) < EXPLAINS) return null;
   return byConstant > byForce
-    ? `an ampere gives it ${inUnit(mine, 'N')} against ${inUnit(its, 'N')}`
+    ? `its force per ampere is ${inUnit(mine, 'N')} against ${inUnit(its, 'N')}`
     : `it needs ${ranged(own.rmsForce, 'N')} RMS against ${ranged(other.rmsForce, 'N')}`;
 }
 
@@ -137,5 +137,5 @@ export function massCause(candidate: JudgedCandidate): string | null {
   const { parameters: p } = candidate.scene;
   const rotating = motorSideMass(p) - translatingMotorMass(p);
   const share = rotating / movedMass(p);
-  return share > NOTABLE ? `${inUnit(share, '%', 2)} of it the inertia of what rotates` : null;
+  return share > NOTABLE ? `${inUnit(share, '%', 2)} of it rotating inertia` : null;
 }

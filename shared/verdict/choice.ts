@@ -16,10 +16,10 @@ export function choiceSentence(job: Job, candidates: Candidates, standing: Stand
   const [winner, ...sharers] = first.map((place) => at(candidates, place));
   if (!only) return 'No drive has been simulated yet.';
   if (!winner) return none(candidates, standing);
-  if (others.length === 0) return sentence(`${named(only)} does everything the job asks`);
+  if (others.length === 0) return sentence(`${named(only)} meets every requirement of the job`);
   if (ranking.length === 1) {
     const doNot = others.length === 1 ? 'the other does' : `the other ${numberWord(others.length)} do`;
-    return sentence(`Take ${named(winner)}: it does everything the job asks, and ${doNot} not`);
+    return sentence(`Take ${named(winner)}: it meets every requirement of the job, and ${doNot} not`);
   }
   if (sharers.length > 0) return shared(job, [winner, ...sharers], ranking.length);
   return chosen(job, winner, rivalsOf(candidates, standing), standing.decidedBy);
@@ -36,26 +36,27 @@ function none(candidates: Candidates, { shortfalls }: Standing): string {
   const why = at(shortfalls, at(places, 0))
     .map(({ text }) => text)
     .join('; ');
-  if (candidates.length === 1) return sentence(`${listed(near)} does not do all that the job asks: ${why}`);
+  if (candidates.length === 1)
+    return sentence(`${listed(near)} does not meet every requirement of the job: ${why}`);
   const opening =
     candidates.length === 2
-      ? 'Neither drive does all that the job asks.'
-      : `None of the ${numberWord(candidates.length)} drives does all that the job asks.`;
-  const who = near.length > 1 ? `${listed(near)} come equally near` : `${listed(near)} fails by least`;
+      ? 'Neither drive meets every requirement of the job.'
+      : `None of the ${numberWord(candidates.length)} drives meets every requirement of the job.`;
+  const who = near.length > 1 ? `${listed(near)} come equally close` : `${listed(near)} comes closest`;
   return `${opening} ${sentence(`${who}: ${why}`)}`;
 }
 
 function shared(job: Job, first: Candidates, ranked: number): string {
   const what =
     ranked === first.length
-      ? 'do everything the job asks'
-      : `lead the ${numberWord(ranked)} drives that do everything the job asks`;
+      ? 'meet every requirement of the job'
+      : `lead the ${numberWord(ranked)} drives that meet every requirement of the job`;
   const figures = CRITERIA.map((id) => {
     const values = [...new Set(first.map((candidate) => textOf(id, candidate, job)))];
     return `${figure(id).name} ${listed(values)}`;
   });
   return sentence(
-    `${listed(first.map(named))} ${what}, and nothing that counts tells them apart (${figures.join('; ')}): take ${first.length > 2 ? 'any of them' : 'either'}`,
+    `${listed(first.map(named))} ${what}, and no figure that counts separates them (${figures.join('; ')}): choose ${first.length > 2 ? 'any of them' : 'either'}`,
   );
 }
 
@@ -70,24 +71,24 @@ function chosen(
     const [a, b] = [figure(id).of(rival, job), figure(id).of(winner, job)];
     return a !== null && b !== null && tie(figure(id), a, b);
   };
-  const opening = `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that do everything the job asks`;
+  const opening = `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that meet every requirement of the job`;
   if (decidedBy === 'inPlace') {
     const next = smallest('inPlace', rivals, job);
     return sentence(
-      `${opening}, it is in place soonest, ${text('inPlace')} after the start of a move, against ${text('inPlace', next)} of ${named(next)}`,
+      `${opening}, it is in position soonest, ${text('inPlace')} after the start of a move, against ${text('inPlace', next)} for ${named(next)}`,
     );
   }
   const level = rivals.filter(ties('inPlace'));
-  const soon = `in place as soon as any (${text('inPlace')})`;
+  const soon = `in position as soon as any (${text('inPlace')})`;
   if (decidedBy === 'energy') {
     const next = smallest('energy', level, job);
     return sentence(
-      `${opening}, it is ${soon} and of those takes least energy, ${text('energy')} a cycle against ${text('energy', next)} of ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
+      `${opening}, it is ${soon} and of those uses the least energy, ${text('energy')} per cycle against ${text('energy', next)} for ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
     );
   }
   const next = smallest('winding', level.filter(ties('energy')), job);
   return sentence(
-    `${opening}, it is ${soon}, takes as little energy as any of those (${text('energy')} a cycle), and its winding is coolest at the day's end, ${text('winding')} against ${text('winding', next)} of ${named(next)}`,
+    `${opening}, it is ${soon}, uses as little energy as any of those (${text('energy')} per cycle), and has the coolest winding at the end of the day, ${text('winding')} against ${text('winding', next)} for ${named(next)}`,
   );
 }
 

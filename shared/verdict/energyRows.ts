@@ -41,7 +41,8 @@ export const ENERGY_ROWS = [
     label: 'Motor constant',
     unit: 'N/√W',
     better: 'more',
-    definition: 'Force for the root of the copper loss it takes at 20 °C, all motors together, at the table.',
+    definition:
+      'Force divided by the square root of its copper loss at 20 °C, all motors together, at the table.',
     of: ({ scene: { parameters: p } }) => motorConstants(p).motorConstant * Math.sqrt(p.motorCount),
     resolution: { absolute: 0, relative: 0.02 },
   }),
@@ -52,7 +53,7 @@ export const ENERGY_ROWS = [
     unit: 'kg',
     better: 'less',
     definition:
-      'Payload, table and coil unit; with a screw also the inertia of what rotates, as felt at the table.',
+      'Payload, table and coil unit; with a screw also the rotating inertia, referred to the table.',
     of: ({ scene }) => movedMass(scene.parameters),
     resolution: { absolute: 0, relative: 0.02 },
     speech: { weight: 0.3, family: 'mass', verb: 'moves', noun: 'mass', measure: 'size' },

@@ -13,8 +13,8 @@ export function fairnessSentence({ values }: Job, candidates: readonly JudgedCan
     `${inUnit(values.peakSensitivity, '')} (as tuned: ${span(peaks, (peak) => inUnit(peak, ''))}).`;
   const range = span(forces, (force) => ranged(force, 'N'));
   return classOf(forces).odd.length === 0
-    ? `${same} All are of one class: continuous force ${range}.`
-    : `${same} They are not of one class: continuous force ${range}; the stronger ones stay cooler for it.`;
+    ? `${same} All are in one class: continuous force ${range}.`
+    : `${same} They are not in one class: continuous force ${range}; the stronger ones run cooler for it.`;
 }
 
 function span(values: readonly number[], text: (value: number) => string): string {

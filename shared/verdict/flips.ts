@@ -53,12 +53,12 @@ export function findFlips(
 
 function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing): string {
   const label = ({ input }: FlipInput) => jobLabel(input).toLowerCase().replace(/, ±$/, '');
-  const varied = `Varied one at a time within what can be entered: ${listed(inputs.map(label))}.`;
+  const varied = `Inputs varied one at a time within their ranges: ${listed(inputs.map(label))}.`;
   const held =
-    'What was simulated is held: it is not scaled to another job. A narrower window and a longer day were not simulated and are not judged.';
+    'Simulated figures are held constant; they are not scaled to another job. A narrower window or a longer day was not simulated and is not judged.';
   const opening =
     found === 0
-      ? `Nothing that was varied ${first.length > 0 ? 'changes the first place' : 'by itself makes a drive do the job'}. `
+      ? `No tested change ${first.length > 0 ? 'alters the choice' : 'makes a drive meet the requirements'}. `
       : found > MAX_FLIPS
         ? `The nearest ${MAX_FLIPS} of ${found} changes. `
         : '';
@@ -168,10 +168,10 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
   const names = listed(after.first.map((place) => named(at(candidates, place))));
   const who =
     after.first.length === 0
-      ? 'no drive does the job any more'
+      ? 'no drive meets the requirements'
       : after.first.length === 1
         ? `${names} comes first`
-        : `${names} share the first place`;
+        : `${names} share first place`;
   const fallen = before.first.filter((place) => at(after.shortfalls, place).length > 0);
   const risen = after.first.filter((place) => at(before.shortfalls, place).length > 0);
   if (fallen.length > 0) {
@@ -182,13 +182,13 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
   }
   if (risen.length > 0) {
     const letters = listed(risen.map((place) => at(candidates, place).letter));
-    return `${who}, since ${letters} then ${risen.length > 1 ? 'do' : 'does'} all that is asked`;
+    return `${who}, since ${letters} then ${risen.length > 1 ? 'meet' : 'meets'} every requirement`;
   }
   return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;
 }
 
 const DECIDED: Readonly<Record<NonNullable<Standing['decidedBy']>, string>> = {
-  inPlace: 'it is then in place soonest',
-  energy: 'in place as soon as any, it takes least energy',
-  winding: 'with time and energy alike, its winding is coolest',
+  inPlace: 'it is then in position soonest',
+  energy: 'as quick as any, it then uses the least energy',
+  winding: 'with time and energy equal, it then has the coolest winding',
 };

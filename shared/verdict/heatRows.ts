@@ -35,8 +35,7 @@ export const HEAT_ROWS = [
     id: 'windingSteady',
     group: 'heat',
     better: 'less',
-    definition:
-      'Hottest winding during a cycle once the duty has gone on until nothing warms up any further.',
+    definition: 'Hottest winding during a cycle in thermal steady state.',
     of: (candidate) => longRun(candidate)?.windingPeak ?? null,
     absent: 'no steady state',
     resolution: { absolute: 1, relative: 0 },
@@ -48,7 +47,7 @@ export const HEAT_ROWS = [
     name: 'loss of force per ampere over the day',
     unit: '%',
     better: 'less',
-    definition: 'What warm magnets take from the force per ampere, against everything at room temperature.',
+    definition: 'Loss of force per ampere because the magnets are warm, compared with room temperature.',
     of(candidate) {
       const end = dayEnd(candidate);
       return end && Math.max(1 - end.forcePerAmp, 0);
@@ -93,7 +92,7 @@ export const HEAT_ROWS = [
     unit: 'W',
     better: 'less',
     definition:
-      'What a coolant has to carry away so that winding and growth stay within what is asked; none where the air of the room is enough.',
+      'Heat that a coolant has to remove so that winding temperature and thermal growth stay within their limits; none where room air is enough.',
     of({ outcome }) {
       const { cooling } = outcome.heat;
       return cooling && cooling.outOfReach.length === 0 ? cooling.heat : null;

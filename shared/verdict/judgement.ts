@@ -76,7 +76,7 @@ export interface Judgement {
   readonly rows: readonly VerdictRow[];
   /** Places of the candidates that do all that is asked, the best first. */
   readonly ranking: readonly number[];
-  /** Places that share the first place: one, several that nothing tells apart, or none. */
+  /** Places that share first place: one, several that nothing tells apart, or none. */
   readonly first: readonly number[];
   /** What each candidate falls short of, in plain words; empty for one that does all that is asked. */
   readonly shortfalls: readonly (readonly string[])[];

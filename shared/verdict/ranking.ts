@@ -17,15 +17,15 @@ const within = (id: (typeof CRITERIA)[number]) => {
 };
 
 export const RULE =
-  'Only drives that do everything the job asks are in the choice. Among them the one that is soonest in place comes first, motion and ' +
-  `settling together; those within ${within('inPlace')} of the soonest are told apart by the energy of a cycle, and those within ` +
-  `${within('energy')} of the least by how cool the winding is at the day's end, to ${within('winding')}. Drives that even this does ` +
-  'not tell apart share the place.';
+  'Only drives that meet every requirement of the job are ranked. The one that is in position soonest comes first, motion and ' +
+  `settling together; those within ${within('inPlace')} of it are ranked by energy per cycle, and those within ` +
+  `${within('energy')} of the lowest by winding temperature at the end of the day, to ${within('winding')}. Drives that still tie ` +
+  'share a place.';
 
 export interface Standing {
   /** Places of the candidates that do all that is asked, the best first. */
   readonly ranking: readonly number[];
-  /** Those that share the first place. */
+  /** Those that share first place. */
   readonly first: readonly number[];
   /** Which criterion told the first place from the second; null where there is no second, or none did. */
   readonly decidedBy: (typeof CRITERIA)[number] | null;

@@ -115,7 +115,7 @@ function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
   if (overloadTime !== null)
     found.push({
       row: 'rmsCurrent',
-      text: `after ${durationText(overloadTime)} its amplifier has used up its overload and folds back to ${ranged(continuousCurrent, 'A')}`,
+      text: `after ${durationText(overloadTime)} its amplifier has used up its overload allowance and folds back to ${ranged(continuousCurrent, 'A')}`,
       factor: Math.max((figure('rmsCurrent').of(candidate, job) ?? 0) / continuousCurrent, 1),
     });
   return [...found, ...atMost(figure('growth'), job.values.growthLimit, job, candidate, null)];

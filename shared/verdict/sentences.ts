@@ -120,7 +120,7 @@ function pairingSentence(job: Job, { candidate, rival, strength, weakness, isWor
     return sentence(`${opening}also ${explainedClause(strength, job, candidate, rival)}`);
   if (weakness === null) {
     return sentence(
-      `${opening}${explainedClause(strength, job, candidate, rival)}, and is worse in nothing that counts here`,
+      `${opening}${explainedClause(strength, job, candidate, rival)}, and is worse in no figure that counts here`,
     );
   }
   return sentence(
@@ -136,7 +136,7 @@ function tieSentences(job: Job, candidates: readonly JudgedCandidate[]): string[
   });
   const letters = listed(candidates.map(({ letter }) => letter));
   if (rows.length === SPOKEN_ROWS.length) {
-    return [`Nothing tells ${letters} apart: they tie in every figure that is compared.`];
+    return [`${letters} tie in every figure compared.`];
   }
   return rows
     .filter(({ row }) => row.speech.weight >= TIE_WEIGHT)

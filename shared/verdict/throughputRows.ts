@@ -14,8 +14,7 @@ export const THROUGHPUT_ROWS = [
     label: 'Sizing by calculation',
     unit: '',
     better: 'more',
-    definition:
-      'Whether every figure that can be worked out on paper keeps its limit: force, speed, voltage, heat.',
+    definition: 'Whether every calculated figure is within its limit: force, speed, voltage, heat.',
     of: ({ sizing }) => (sizing.passes ? 1 : 0),
     text: yesOrNo('passes', 'does not pass'),
     asked: () => 'passes',
@@ -28,7 +27,7 @@ export const THROUGHPUT_ROWS = [
     label: 'Moves without a trip',
     unit: '',
     better: 'more',
-    definition: 'Whether the simulated drive did all moves of the job without stopping itself.',
+    definition: 'Whether the simulated drive made all moves of the job without tripping.',
     of: ({ outcome }) => (outcome.moves.trip === null ? 1 : 0),
     text: yesOrNo('yes', 'trips'),
     asked: () => 'yes',
@@ -38,7 +37,7 @@ export const THROUGHPUT_ROWS = [
   figureRow({
     id: 'inPlace',
     group: 'throughput',
-    label: 'In place after',
+    label: 'In position after',
     unit: 's',
     better: 'less',
     definition: 'Longest commanded motion of the job and the longest settling into the window after one.',
@@ -46,7 +45,7 @@ export const THROUGHPUT_ROWS = [
       const [motion, settling] = [longestMotion(candidate, job), movesOf(candidate)?.settlingTime ?? null];
       return motion === null || settling === null ? null : motion + settling;
     },
-    absent: 'not in place',
+    absent: 'not in position',
     resolution: { absolute: 1e-4, relative: 0.01 },
   }),
   moveRow('settlingTime', {
@@ -67,11 +66,11 @@ export const THROUGHPUT_ROWS = [
   figureRow({
     id: 'utilisation',
     group: 'throughput',
-    label: 'Continuous force in use',
+    label: 'Continuous force used',
     unit: '%',
     better: 'less',
     definition:
-      'RMS force of the duty over the continuous force of all motors together. What is left is there for a heavier job.',
+      'RMS force of the duty over the continuous force of all motors together. The rest is reserve.',
     of: ({ outcome }) => outcome.heat.duty.rmsForce / outcome.heat.duty.continuousForce,
     asked: () => `at most ${inUnit(1, '%')}`,
     resolution: { absolute: 0.005, relative: 0.03 },
@@ -79,7 +78,7 @@ export const THROUGHPUT_ROWS = [
       weight: 0.4,
       family: 'force',
       verb: 'has',
-      noun: 'a share of its continuous force in use',
+      noun: 'a share of its continuous force used',
       measure: 'size',
       mattersFrom: () => 0.5,
     },

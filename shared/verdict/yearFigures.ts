@@ -15,7 +15,7 @@ export const YEAR_FIGURES = {
   power: {
     label: 'Electrical power, mean of the day',
     unit: 'W',
-    definition: 'With windings as warm as they get over the day, whose resistance is then higher.',
+    definition: 'With windings at their temperatures over the day, and so at a higher resistance.',
     absent,
     of: dayPower,
   },

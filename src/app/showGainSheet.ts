@@ -16,7 +16,7 @@ export async function showGainSheet(
   analysis: AnalysisClient,
   messages: Messages,
 ): Promise<void> {
-  messages.say('Working out the gain sheet.');
+  messages.say('Preparing the gain sheet.');
   try {
     const presliding = startingPoint(scene.parameters);
     const sliding: OperatingPoint = { ...presliding, friction: 'sliding' };
@@ -34,7 +34,7 @@ export async function showGainSheet(
     messages.problems(
       'There is no gain sheet',
       [errorText(error)],
-      'The bench is as it was. Why the loop could not be worked out:',
+      'The bench is unchanged. Why the loop could not be analysed:',
     );
   }
 }

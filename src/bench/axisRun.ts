@@ -121,7 +121,7 @@ export class AxisRun {
     this.#messages.problems(
       'The simulation stopped',
       [reason],
-      'The bench keeps its settings. Why the simulation stopped:',
+      'The settings on the bench are kept. Why the simulation stopped:',
       { label: 'Start it again', action: () => this.#axis.restart(presentScene(this.#store.bench)) },
     );
   }

@@ -63,7 +63,7 @@ export class BenchActions {
   }
 
   resetAll(): void {
-    this.#store.change(this.#store.bench.origin.parameters, 'every field back to the scene');
+    this.#store.change(this.#store.bench.origin.parameters, 'all values reset to the scene');
   }
 
   toggleDrive(): void {
@@ -97,9 +97,9 @@ export class BenchActions {
     const chosen = withPreset(this.#store.bench, id, PRESETS);
     if ('problems' in chosen) {
       this.#messages.problems(
-        `${title} does not fit as it is`,
+        `${title} does not fit unchanged`,
         problemTexts(chosen.problems, BENCH_WORDING),
-        'The drive on the bench was kept. Fix this first, then choose again:',
+        'The drive on the bench is unchanged. Fix this first, then choose again:',
       );
     } else {
       this.#store.replace(chosen, title);

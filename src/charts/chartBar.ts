@@ -46,12 +46,12 @@ export class ChartBar {
     this.#options = options;
     this.#freeze = button('Freeze', options.onFreeze, { keys: keyOf('freeze') });
     this.#pin = button('Pin run', options.onPin, {
-      title: 'Keep the last cycle beneath what comes after, or let go of it',
+      title: 'Keep the last cycle behind the following ones, or remove it',
       keys: keyOf('pin'),
     });
     this.#pin.setAttribute('aria-pressed', 'false');
     this.#differences = button('Differences', options.onDifferences, {
-      title: 'The present run against the pinned one, in figures',
+      title: 'The present run compared with the pinned one, in figures',
       keys: keyOf('differences'),
     });
     this.#differences.hidden = true;
@@ -60,7 +60,7 @@ export class ChartBar {
       { class: 'chart-bar' },
       this.#figures,
       button('Figures', options.onFigures, {
-        title: 'All figures of the last move, and what they mean',
+        title: 'All figures of the last move, with definitions',
         keys: keyOf('figures'),
       }),
       this.#pin,

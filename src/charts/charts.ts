@@ -232,7 +232,7 @@ class StripCharts implements Charts {
     const { left, width, top } = this.#axisFrame;
     context.fillStyle = this.#theme.colour('soft');
     context.textAlign = 'center';
-    context.fillText('Nothing recorded yet', left + width / 2, top / 2);
+    context.fillText('No data yet', left + width / 2, top / 2);
   }
 
   #readout(): void {

@@ -24,7 +24,7 @@ export class WorkerEnded extends Error {
 interface RunningWorker<Commands> {
   readonly worker: Worker;
   readonly commands: Remote<Commands>;
-  /** Rejects as soon as the worker has failed or was ended; a command alone would wait for ever. */
+  /** Rejects as soon as the worker has failed or was ended; a command alone would never settle. */
   readonly stopped: Promise<never>;
   readonly reject: (reason: Error) => void;
 }

@@ -116,7 +116,7 @@ export class Comparison {
     const settings =
       differing.length > 0
         ? differenceTable('Parameter', columns, differing)
-        : element('p', {}, 'Every parameter is set as it was.');
+        : element('p', {}, 'No parameter has changed.');
     return [this.#moves(pinned, columns), settings].flat();
   }
 
@@ -136,7 +136,7 @@ export class Comparison {
     const now = this.#log.finished.at(-1);
     if (!now) return [element('p', {}, NO_MOVE)];
     const span = ranged(this.#trace.seconds, 's');
-    const text = `Trace: ${span} from its first motion to its end. ${this.#nowText(now)} Both with what they stand still.`;
+    const text = `Trace: ${span} from its first motion to its end. ${this.#nowText(now)} Both include the dwell.`;
     const names = ['peakError', 'rmsError'] as const;
     const differences = compareFigures(names, this.#trace, now.figures, this.#scene.parameters);
     return [
@@ -149,21 +149,21 @@ export class Comparison {
   #nowText(now: FinishedMove): string {
     const mixed = this.#log.isOfPresent(now)
       ? ''
-      : ' Something was changed meanwhile: the next whole move tells.';
+      : ' Something was changed during this move: wait for the next whole move.';
     return `Now: move ${now.index + 1} of ${this.#scene.title}.${mixed}`;
   }
 }
 
 const NOT_PINNED =
-  'No run is pinned. “Pin run” keeps the last cycle with its figures and parameters, to compare with what comes after.';
+  'No run is pinned. “Pin run” keeps the last cycle with its figures and parameters, to compare with later ones.';
 
 const NO_MOVE = 'No move of the present run has finished yet.';
 
 const NO_SETPOINT =
-  'The trace has no setpoint, so its following error is not known. Choose the column of the setpoint and lay the trace over again to compare figures.';
+  'The trace has no setpoint, so its following error is not known. Choose the column of the setpoint and show the trace over the charts again to compare figures.';
 
 const ONLY_ERROR =
-  'A trace does not say where its moves end, nor how the drive was set: other figures and parameters are not compared.';
+  'A trace does not tell where its moves end or how the drive was set: other figures and parameters are not compared.';
 
 function movesText(indices: readonly number[]): string {
   const [first = 0, last = 0] = [indices[0], indices.at(-1)];

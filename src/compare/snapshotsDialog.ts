@@ -22,7 +22,7 @@ interface SnapshotsDialogOptions {
   onApply(changes: ParameterChanges, text: string): void;
 }
 
-const NOT_KEPT = 'This browser does not store data for the page: the snapshots are lost when it is closed.';
+const NOT_KEPT = 'This browser does not store data for this page: snapshots are lost when it is closed.';
 
 /** Tunings under names, kept in this browser: to keep, to lay over the bench, to compare. */
 export class SnapshotsDialog {
@@ -143,7 +143,7 @@ export class SnapshotsDialog {
   #remove({ name: gone }: Snapshot): void {
     const before = this.#snapshots;
     this.#take({ snapshots: removeSnapshot(before, gone) });
-    const back = button('Put it back', () => this.#take({ snapshots: before }));
+    const back = button('Restore it', () => this.#take({ snapshots: before }));
     this.#comparison.replaceChildren(element('p', {}, `Removed ${gone}. `, back));
     back.focus();
   }

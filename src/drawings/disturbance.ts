@@ -41,7 +41,7 @@ export function disturbanceChart(
   );
 }
 
-/** A short upright line where the deviation is back in the window for good. */
+/** A short vertical line where the deviation is finally back in the window. */
 function recoveryMark({ frame, x }: Axes, recovery: number, text: string): Mark[] {
   const place = x.at(recovery);
   const foot = footOf(frame);

@@ -101,7 +101,7 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
 
 function summary({ peak, continuous, trajectory, speed, rms }: Envelope, isOutside: boolean): string {
   const needed = ranged(greatestOf(trajectory.map((point) => point.force)), 'N');
-  const verdict = isOutside ? 'in part more than the motors can give' : 'all within the peak force';
+  const verdict = isOutside ? 'partly more than the motors can give' : 'all within the peak force';
   const standing = `${ranged(at(peak, 0), 'N')} peak and ${ranged(at(continuous, 0), 'N')} continuous`;
   return (
     `Force against speed. At standstill ${standing}, up to ${ranged(greatestOf(speed), 'm/s')}. ` +

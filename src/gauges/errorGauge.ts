@@ -15,7 +15,7 @@ export const errorPlace = (error: number) => logFraction(error, LOW, HIGH);
 export function errorGauge(): Instrument {
   const gauge = new Gauge(
     'Following error',
-    'Bar: size of the following error now. Dark mark: peak of the last second. Red line: error that trips the drive. Tint: window that counts as settled.',
+    'Bar: size of the following error now. Dark mark: peak of the last second. Red line: error that trips the drive. Tint: settling window.',
     'error',
     2,
   );

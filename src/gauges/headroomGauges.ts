@@ -96,7 +96,7 @@ export const forceGauge = (): Instrument =>
 export const voltageGauge = (): Instrument =>
   headroomGauge({
     name: 'Voltage',
-    meaning: 'Bar: voltage amplitude now. Dark mark: peak of the last second. End: the most the bus gives.',
+    meaning: 'Bar: voltage amplitude now. Dark mark: peak of the last second. End: limit of the bus.',
     quantity: 'voltage',
     channel: 'voltage',
     unit: 'V',

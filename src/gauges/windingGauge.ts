@@ -13,7 +13,7 @@ function coldest(p: Parameters): number {
 export function windingGauge(): Instrument {
   const gauge = new Gauge(
     'Winding',
-    'Bar: winding temperature on its way from cold to the limit of its class. Red line and tint: where the current limit folds back.',
+    'Bar: winding temperature between cold and the limit of its class. Red line and tint: where the current limit folds back.',
     'heat',
     2,
   );

@@ -70,9 +70,9 @@ export class LoopView {
   );
   readonly #slots: Slots;
   readonly #figures = createFiguresTable();
-  readonly #verdict = element('p', { class: 'loop-verdict', role: 'status' }, 'Working out the loop …');
+  readonly #verdict = element('p', { class: 'loop-verdict', role: 'status' }, 'Analysing the loop …');
   readonly #pin = button('Pin', () => this.#togglePinned(), {
-    title: 'Keep this loop as a reference, drawn faintly behind the present one',
+    title: 'Keep this loop as a reference, drawn faintly behind the present loop',
   });
   #request: PointRequest = requestOf(preferredEntries('loop point'));
   readonly #point = createPointForm(this.#request, (request) => this.#requestFor(request));
@@ -212,7 +212,7 @@ export class LoopView {
     const { measured } = this.#data;
     const isStale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
     if (isStale && !this.#data.isStale)
-      this.#tell('The measured points belong to other settings than the present ones.');
+      this.#tell('The measured points were taken with other settings than the present ones.');
     this.#become({ present, isStale });
     const verdict = verdictOf(figures);
     setText(this.#verdict, verdict.text);
@@ -292,7 +292,7 @@ export class LoopView {
     if (resonance) this.#shape(notchFor(this.#bench.parameters, resonance), null);
     else
       this.#tell(
-        `No resonance without a notch next to ${ranged(frequency, 'Hz')}: nothing else stands 2 dB out of the line.`,
+        `No resonance without a notch next to ${ranged(frequency, 'Hz')}: no other peak is 2 dB above its surroundings.`,
       );
   }
 
@@ -322,7 +322,7 @@ export class LoopView {
 
   #begin(kind: LoopExperiment['kind'], sweep: Sweep): string | null {
     const { present } = this.#data;
-    if (!present) return 'The loop has not been worked out yet.';
+    if (!present) return 'The loop has not been analysed yet.';
     const planned = experimentOf(presentScene(this.#bench), kind, present.point, sweep);
     if ('problem' in planned) return planned.problem;
     this.#measure.showProgress(0);

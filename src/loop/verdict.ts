@@ -16,14 +16,18 @@ interface Verdict {
 export function verdictOf(figures: LoopFigures): Verdict {
   const { stable, spectralRadius, phaseMargin, modulusMargin, gainReduction, crossovers } = figures;
   if (!stable) {
-    const growth = spectralRadius > 1 ? `: any swing grows by ${growthText(spectralRadius)} a sample` : '';
+    const growth =
+      spectralRadius > 1 ? `: any oscillation grows by ${growthText(spectralRadius)} per sample` : '';
     return {
       kind: 'alarm',
-      text: `Unstable${growth}. The figures below are no margins.`,
+      text: `Unstable${growth}. The figures below are not margins.`,
     };
   }
   if (crossovers.length === 0 || phaseMargin === null)
-    return { kind: 'caution', text: 'Stable. The loop never has a gain of 1: it hardly holds the axis.' };
+    return {
+      kind: 'caution',
+      text: 'Stable. The loop gain never reaches 1: the loop hardly holds the axis.',
+    };
   const margin = `${inUnit(phaseMargin.value, '°', 2)} of phase margin at ${ranged(phaseMargin.frequency, 'Hz')}`;
   const little = modulusMargin.value < ROBUST;
   const text = [
@@ -34,7 +38,7 @@ export function verdictOf(figures: LoopFigures): Verdict {
         ]
       : []),
     ...(gainReduction !== null && gainReduction.value > NEAR_MIN_GAIN
-      ? [`Less than ${inUnit(gainReduction.value, '', 2)} of the gain would make it unstable too.`]
+      ? [`Below ${inUnit(gainReduction.value, '', 2)} times the gain it is unstable as well.`]
       : []),
   ];
   return { kind: little ? 'caution' : 'good', text: text.join(' ') };

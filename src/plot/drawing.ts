@@ -4,7 +4,7 @@ import type { Mark } from './marks.ts';
 /** A chart of its own, ready to be painted. */
 export interface Drawing {
   readonly size: Size;
-  /** What it shows, in words, for whoever cannot see it. */
+  /** What it shows, as text, for those who cannot see it. */
   readonly description: string;
   readonly marks: readonly Mark[];
 }

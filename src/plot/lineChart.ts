@@ -23,7 +23,7 @@ interface Level {
 }
 
 interface LineChart {
-  /** What it shows, in words, for whoever cannot see it. */
+  /** What it shows, as text, for those who cannot see it. */
   readonly description: string;
   readonly x: Axis;
   readonly y: Axis;

@@ -41,7 +41,7 @@ export function candidateGauges(): readonly Instrument[] {
 function errorGauge(name: string, channel: 'followingError' | 'toolError', what: string): Instrument {
   const gauge = new Gauge(
     name,
-    `Largest ${what} of the last ${PEAK_TIME} s, from 1 nm to 10 mm in decades. Tint: window that counts as settled.`,
+    `Largest ${what} of the last ${PEAK_TIME} s, from 1 nm to 10 mm in decades. Tint: settling window.`,
     'error',
   );
   return {
@@ -93,7 +93,7 @@ function settlingGauge(): Instrument {
 function windingGauge(): Instrument {
   const gauge = new Gauge(
     'Winding',
-    'Winding temperature on its way from the ambient to the limit of its class.',
+    'Winding temperature between ambient and the limit of its class.',
     'heat',
   );
   return {

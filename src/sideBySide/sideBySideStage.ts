@@ -34,7 +34,7 @@ interface Stand extends Standing {
 }
 
 const LABEL =
-  'The machines of all candidates, side by side at one scale. Drag to look around, plus and minus come closer and go further ' +
+  'The machines of all candidates, side by side at one scale. Drag to look around, plus and minus zoom in and ' +
   'away, Home resets the view.';
 
 /** Steeper and more from the front than one machine is seen, so that none hides another. */

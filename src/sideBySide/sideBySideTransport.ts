@@ -17,7 +17,7 @@ export class CandidatesTransport {
       type: 'range',
       class: 'candidates-scrub',
       step: 'any',
-      'aria-label': 'Moment of the last seconds',
+      'aria-label': 'Time within the last seconds',
       title: 'Back over the last seconds (keys ← and →, with Shift in larger steps)',
       oninput: () => run.lookAt(this.#slider.valueAsNumber),
     });
@@ -31,7 +31,7 @@ export class CandidatesTransport {
       runOrPause: () => run.runOrPause(),
       reset: {
         label: 'Reset all',
-        title: 'All candidates back to their start',
+        title: 'All candidates back to the start',
         action: () => run.reset(),
       },
       onTimeScale: (asked) => run.clock.setTimeScale(asked),

@@ -24,7 +24,7 @@ const FIRST_SPAN = 1;
 const STEP = 0.005;
 const LARGE_STEP = 0.1;
 
-const READINGS = `Errors and current: largest of ${PEAK_TIME} s. Force: rms of ${MEAN_TIME} s.`;
+const READINGS = `Errors and current: largest of ${PEAK_TIME} s. Force: RMS of ${MEAN_TIME} s.`;
 
 interface ShownCandidate extends CandidateName {
   readonly scene: Scene;

@@ -44,7 +44,7 @@ export class Overlay {
       this.#state,
       this.#note,
     );
-    this.setNote('No machine on the stage yet.', false);
+    this.setNote('The machine is not on the stage yet.', false);
   }
 
   /** A sentence where the machine would be; the magnifier needs values, not a machine. */

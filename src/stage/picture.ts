@@ -12,7 +12,7 @@ const STILL = 900;
 /** Without smoothed edges, what stands still is drawn finer than the screen instead. */
 const FINER = 1.5;
 
-export const NO_PICTURE = 'This browser shows no 3D picture: it lacks WebGL 2. All else works without it.';
+export const NO_PICTURE = 'This browser cannot show the 3D picture: it lacks WebGL 2. Everything else works.';
 
 /** Null where there is no WebGL 2. */
 export function pictureOn(canvas: HTMLCanvasElement): Picture | null {

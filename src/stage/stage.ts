@@ -45,7 +45,7 @@ interface Stage {
 
 const LABEL =
   'The machine. Drag the table, or hold an arrow key along its axis, to pull it by hand; Shift pulls harder. ' +
-  'Drag beside it to look around, plus and minus come closer and go further away, Home resets the view.';
+  'Drag beside it to look around, plus and minus zoom, Home resets the view.';
 
 /** Height of the rule's letters as a share of the page's text, as its small text has it, and the least that can be read, pixels. */
 const LETTERS = 0.9375;

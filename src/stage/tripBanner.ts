@@ -5,14 +5,14 @@ import { button, element, setText } from '../ui/dom.ts';
 /** What to do about each kind of trip, for a practitioner. Common practice, no source. */
 const ADVICE: Record<Trip['kind'], string> = {
   'following error':
-    'Check the gains first: too soft they lag behind, too stiff they swing. Then lower acceleration or load, or allow more following error.',
+    'Check the gains first: a loop that is too soft lags, one that is too stiff oscillates. Then lower acceleration or load, or raise the following-error limit.',
   'over-travel':
-    'Make the stroke fit the travel, or stop what pushes the table out: a hand, a process force, a loop that runs away.',
+    'Make the stroke fit the travel, or remove what pushes the table out: a hand, a process force, a runaway loop.',
   'over-temperature':
-    'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. A reset starts at the temperatures of the scene.',
-  oscillation: 'Lower the gains, or set a notch where the loop rings.',
-  'over-speed': 'Lower the commanded speed or the step; a loop that swings up or runs away ends here too.',
-  divergence: 'The loop is unstable. Lower the gains or the integral part, or undo the last change.',
+    'Let it cool: longer dwell, lower acceleration, less payload, or better cooling. Reset starts at the temperatures of the scene.',
+  oscillation: 'Lower the gains, or set a notch at the ringing frequency.',
+  'over-speed': 'Lower the commanded speed or the step; an oscillating or runaway loop ends here as well.',
+  divergence: 'The loop is unstable. Lower the gains or the integral action, or undo the last change.',
 };
 
 /** Over the stage while the drive has tripped: why, when, what to do, and the way on. */

@@ -2,7 +2,7 @@ import type { Course } from '../../shared/protocol/timeLapse.ts';
 import type { TemperatureData } from '../drawings/temperatures.ts';
 import type { SimulatedCandidate } from './simulatedCandidate.ts';
 
-/** The duty of a candidate with a coolant, or in the air of the room. */
+/** The duty of a candidate with a coolant, or in room air. */
 export function courseOf({ outcome: { heat } }: SimulatedCandidate, withCoolant: boolean): Course {
   return heat.asSet.cooling === withCoolant ? heat.asSet : heat.switched;
 }

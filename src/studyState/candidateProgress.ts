@@ -12,5 +12,5 @@ export function candidateShare({ outcome, progress, choice }: CandidateState): n
 export function candidateText({ letter, progress, error }: CandidateState, isRunning: boolean): string {
   if (progress) return `${letter}: ${progress.stage}, ${inUnit(progress.share, '%', 2)}.`;
   if (error !== null) return `${letter}: ${error}`;
-  return `${letter}: ${isRunning ? 'its turn comes' : 'not simulated yet'}.`;
+  return `${letter}: ${isRunning ? 'waiting' : 'not simulated yet'}.`;
 }

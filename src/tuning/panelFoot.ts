@@ -13,7 +13,7 @@ export class PanelFoot {
     this.#caution = element(
       'p',
       {},
-      'A simulation shows tendencies; commissioning belongs to qualified people. ',
+      'A simulation shows tendencies; commissioning is for qualified people. ',
       button('Cautions', onCautions),
     );
     this.element = element('div', { class: 'panel-foot' }, this.#meaning, this.#caution);

@@ -42,7 +42,7 @@ export class PanelHead {
       element('h2', {}, 'Tuning'),
       element('div', { class: 'panel-steps' }, this.#undo, this.#redo),
       this.#search,
-      element('label', { class: 'panel-everything' }, this.#everything, 'also show what is not in use'),
+      element('label', { class: 'panel-everything' }, this.#everything, 'also show parameters not in use'),
       element('div', { class: 'panel-changes' }, this.#changes, this.#resetAll),
       this.#nothing,
     );
@@ -74,7 +74,7 @@ export class PanelHead {
   /** How many fields differ from the scene, and whether any is in sight. */
   showCounts(changed: number, isEmpty: boolean): void {
     setText(this.#nothing, isEmpty ? `No parameter matches “${this.wanted}”.` : '');
-    setText(this.#changes, changed === 0 ? 'As the scene has it' : `${changed} changed from the scene`);
+    setText(this.#changes, changed === 0 ? 'Unchanged from the scene' : `${changed} changed from the scene`);
     this.#resetAll.hidden = changed === 0;
   }
 

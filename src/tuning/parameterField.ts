@@ -80,7 +80,7 @@ export class ParameterField {
 
   /** Marks the field if it differs from the scene. */
   showOrigin(): void {
-    const text = this.isChanged ? `${valueText(this.#row, this.#origin)}, as the scene has it` : null;
+    const text = this.isChanged ? `${valueText(this.#row, this.#origin)}, value of the scene` : null;
     this.#field.showOrigin(text);
     if (typeof this.#origin === 'number') this.#slider?.markOrigin(this.#origin);
   }

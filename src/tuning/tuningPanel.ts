@@ -56,7 +56,7 @@ export class TuningPanel {
     this.#startGains = new StartGainsForm(options.startGains);
     this.#pretune = button('Pretune …', options.pretune, {
       class: 'panel-wide',
-      title: 'Finds the loop, its filters and feedforward for a goal, and proves them in simulation',
+      title: 'Finds the loop, its filters and feedforward for a goal, and tests them in simulation',
     });
     this.#moveList = button('Move list …', options.moveList, { class: 'panel-wide' });
     const scroller = element('div', {

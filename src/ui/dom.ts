@@ -26,7 +26,7 @@ export function byId(id: string): HTMLElement {
   return found;
 }
 
-/** Writes text only where it differs, so that a readout costs nothing while it stands still. */
+/** Writes text only where it differs, so that an unchanged readout costs nothing. */
 export function setText(node: Node, text: string): void {
   if (node.textContent !== text) node.textContent = text;
 }

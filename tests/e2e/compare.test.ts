@@ -113,7 +113,7 @@ it('keeps a tuning under a name past a reload, compares it, applies it as one st
   await openSnapshots(page);
   await dialog.getByRole('button', { name: 'Remove Stiffer' }).click();
   await dialog.getByText('No snapshot is kept yet.').waitFor();
-  await dialog.getByRole('button', { name: 'Put it back' }).click();
+  await dialog.getByRole('button', { name: 'Restore it' }).click();
   await dialog.getByRole('button', { name: 'Apply Stiffer' }).waitFor();
 });
 

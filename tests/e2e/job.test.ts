@@ -70,7 +70,7 @@ it('reads a pasted list of moves and times', async () => {
   // What is typed and not yet used outlives other changes.
   await type(page, 'payload', '6');
   expect(await field(page, 'moves').inputValue()).toContain('0,4');
-  await page.getByRole('button', { name: 'Shift it into the middle' }).click();
+  await page.getByRole('button', { name: 'Centre it on the travel' }).click();
   const cells = page.getByRole('region', { name: 'What was understood' }).getByRole('cell');
   expect(await cells.allTextContents()).toEqual(
     [

@@ -84,7 +84,7 @@ it('is calm on a small screen, in dark and at presenter size', async () => {
   const page = await open({ stage: false, colorScheme: 'dark', viewport: { width: 1024, height: 768 } });
   await openStudy(page);
   await show(page, 'Sizing');
-  await page.getByText('Every figure, each with its calculation behind it').waitFor();
+  await page.getByText('All figures; each opens to its calculation').waitFor();
   expect(await violations(page)).toEqual([]);
   await page.keyboard.press('p');
   for (const part of ['Job', 'Verdict'] as const) {

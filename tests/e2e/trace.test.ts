@@ -34,7 +34,7 @@ it('fits the moved mass to a recording and puts it on the bench', async () => {
   const truth = motorSideMass(heavier.parameters) + loadSideMass(heavier.parameters);
   expect(Number.parseFloat(present(await mass.textContent())) / truth).toBeCloseTo(1, 2);
   await page.getByRole('button', { name: 'Put the fitted values on the bench', exact: true }).click();
-  await page.getByRole('button', { name: 'Lay over the charts', exact: true }).click();
+  await page.getByRole('button', { name: 'Show over the charts', exact: true }).click();
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Pinned', exact: true }).waitFor();
   await makeMove(page);

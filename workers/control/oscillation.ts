@@ -5,7 +5,7 @@ const SWINGS = 16;
 
 /**
  * Watches a drive swing from one limit of current or voltage to the other. An unstable loop need not run away: held by its limits it may shake
- * at a few micrometres for ever, well inside the following-error limit.
+ * at a few micrometres without end, well inside the following-error limit.
  */
 export class OscillationWatch {
   #side = 0;

@@ -22,7 +22,7 @@ npm run axis -- STUDY.json --study [--json ...]
 Runs a scene without a page. --set takes any row of the parameter table, in SI units.
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
-what cooling shall keep; the CSV has a line for every minute.
+limits that cooling has to keep; the CSV has a line for every minute.
 --study compares the drives of a study file: candidates without gains are tuned, all are simulated. It takes a minute.
 Exit code: 0 done, 1 tripped, 2 bad input.`;
 

@@ -12,7 +12,7 @@ export function parameterLabel(name: ParameterName): string {
   return nameAsText(name);
 }
 
-/** A parameter in a message, which whoever shows it words as a name or as a label. */
+/** A parameter in a message; it is worded as a name or as a label where it is shown. */
 export function parameterNamed(name: ParameterName): Name {
   return { name, label: parameterLabel(name) };
 }

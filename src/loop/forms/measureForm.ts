@@ -34,7 +34,7 @@ export class MeasureForm {
       sweepTo: this.#field('sweepTo', 'To'),
       sweepTime: this.#field('sweepTime', 'Time'),
     };
-    this.#clear = button('Clear', options.onClear, { title: 'Take the measured points off the plots' });
+    this.#clear = button('Clear', options.onClear, { title: 'Remove the measured points from the plots' });
     this.#clear.hidden = true;
     this.#popover = createPopover(
       'Measure',
@@ -99,4 +99,4 @@ export class MeasureForm {
 }
 
 const HELP =
-  'A force is added at the loop output of a copy of the axis, standing at the operating point. Bench and run stay as they are.';
+  'A force is added at the loop output of a copy of the axis, standing at the operating point. Bench and run are not affected.';

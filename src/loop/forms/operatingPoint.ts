@@ -9,7 +9,7 @@ import type { OperatingPoint } from '../../../shared/protocol/analysis.ts';
 
 /** Where a person wants the loop to be looked at. */
 export interface PointRequest {
-  /** Of the table, m; null: where it stands while the run is paused, else at the start of the scene. */
+  /** Of the table, m; null: present position while the run is paused, else at the start of the scene. */
   readonly position: number | null;
   /** Of the table, m/s. */
   readonly speed: number;
@@ -31,7 +31,7 @@ export const TEMPERATURE = choice(
   'as started',
   'Temperature of the axis',
 );
-export const FRICTION = choice('', ['sliding', 'presliding'], 'sliding', 'Whether the guide slides');
+export const FRICTION = choice('', ['sliding', 'presliding'], 'sliding', 'Guide sticking or sliding');
 export const SPEED = linear('', 'mm/s', [-5, 5], 0, 'Speed of the table');
 
 /** The wish that was kept, as far as its entries can be used; the first one has the rest. */

@@ -21,7 +21,7 @@ export function createPointForm(first: PointRequest, onRequest: (request: PointR
   const position = new Field<number | null>(PARAMETERS.start, {
     id: 'loop-position',
     label: 'Position',
-    empty: 'where it stands',
+    empty: 'present position',
     onValue: (value) => take({ position: value }),
   });
   const speed = new Field<number>(SPEED, {
@@ -47,7 +47,7 @@ export function createPointForm(first: PointRequest, onRequest: (request: PointR
   const text = element('p', { class: 'loop-words' });
   const { element: root } = createPopover(
     'Point',
-    'Operating point: where the loop is looked at',
+    'Operating point of the analysis',
     position.element,
     speed.element,
     temperature.element,

@@ -84,8 +84,8 @@ export function handlesOf(analysed: Analysed): Handle[] {
           frequency,
           level: levelAt(loop, frequency),
           label: `Resonance at ${ranged(frequency, 'Hz')}: put a notch on it`,
-          value: `${inUnit(decibels(height), '', 2)} dB above its flanks`,
-          help: 'Press it, and a free notch lands on it.',
+          value: `${inUnit(decibels(height), '', 2)} dB above its surroundings`,
+          help: 'Press to put a free notch on it.',
           drag: null,
           press: () => notchFor(p, each),
         };
@@ -107,10 +107,10 @@ function crossoverHandle(p: Parameters, loop: LoopGain, crossover: number): Hand
     level: 0,
     label: 'Crossover',
     value: ranged(crossover, 'Hz'),
-    help: 'Left and right move it by 1 %, with Shift by 10 %. All gains and the speed filter go with it.',
+    help: 'Left and right move it by 1 %, with Shift by 10 %. All gains and the speed filter move with it.',
     drag: ({ frequency }) => {
       const gains = gainsForCrossover(p, loop, frequency);
-      if (gains === null) return `No gains within reach cross over at ${ranged(frequency, 'Hz')}.`;
+      if (gains === null) return `No gains within range give a crossover at ${ranged(frequency, 'Hz')}.`;
       return { changes: gains, text: `Crossover to ${ranged(frequency, 'Hz')}` };
     },
   };
@@ -148,7 +148,7 @@ function widthHandle(p: Parameters, name: 'notch1' | 'notch2', highest: number):
     level: decibels(filterGain(name, p)(frequency)),
     label: `${FILTER_TEXT[name]}, width`,
     value: inUnit(width, ''),
-    help: `${AXES} away from the notch it becomes wider.`,
+    help: `${AXES} away from the notch widens it.`,
     drag: (to) => {
       const distance = Math.max(to.frequency / centre, centre / to.frequency);
       return set(name, { [`${name}Width`]: [widthOfNotch(distance), 3] });

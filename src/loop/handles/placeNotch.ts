@@ -31,7 +31,7 @@ export function notchFor(p: Parameters, { frequency, height, damping }: Resonanc
     [`${name}Depth`]: rounded(depth, 3),
     [`${name}Width`]: rounded(width, 3),
   } as ParameterChanges;
-  const peak = `${inUnit(20 * Math.log10(height), '', 3)} dB above its flanks`;
+  const peak = `${inUnit(20 * Math.log10(height), '', 3)} dB above its surroundings`;
   return {
     changes,
     text:

@@ -8,7 +8,7 @@ export class EigenvaluesPane extends PlanePane {
   constructor(onChange: () => void) {
     super({
       title: 'Eigenvalues',
-      description: 'Eigenvalues of the sampled closed loop; inside the unit circle they die out.',
+      description: 'Eigenvalues of the sampled closed loop; those inside the unit circle decay.',
       first: { re: 0, im: 0, half: 1.15 },
       halves: [0.005, 3],
       onChange,

@@ -9,7 +9,7 @@ export class NyquistPane extends PlanePane {
   constructor(onChange: () => void) {
     super({
       title: 'Nyquist',
-      description: 'The open loop L, the unit circle, and round −1 the circle that L keeps clear of.',
+      description: 'The open loop L, the unit circle, and the circle around −1 that L does not enter.',
       first: { re: -0.6, im: 0, half: 1.5 },
       halves: [0.05, 500],
       onChange,

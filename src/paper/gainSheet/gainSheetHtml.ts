@@ -27,7 +27,7 @@ export function gainSheetHtml(sheet: GainSheet, analysis: LoopAnalysis | null, p
   const content = markup`<h1>Gain sheet</h1>
 <p class="title">${sheet.title}</p>
 <p class="made"><span>${sheet.madeBy}</span><span>${printed}</span></p>
-${box('warning', 'Before anything else', sheet.warnings)}
+${box('warning', 'Read this first', sheet.warnings)}
 ${box('caution', 'Cautions', sheet.cautions)}
 ${gains.map(gainTable)}
 ${scaledTable(sheet.scaled)}

@@ -9,7 +9,7 @@ import { figureTable } from './figureTable.ts';
 export function answerSection({ choice, rule, fairness }: Verdict): Markup {
   return markup`<section><h2>The answer</h2>
 <p class="answer">${withIndices(choice)}</p>
-<h3>How it was chosen</h3>
+<h3>How the choice is made</h3>
 <p>${withIndices(rule)}</p>
 <p>${withIndices(fairness)}</p></section>`;
 }
@@ -27,7 +27,7 @@ export function figureMeanings({ rows }: Verdict): Markup {
 
 export function standoutSection({ sentences }: Verdict): Markup {
   if (sentences.length === 0) return markup``;
-  return markup`<section><h2>What stands out</h2>${list(sentences)}</section>`;
+  return markup`<section><h2>Key differences</h2>${list(sentences)}</section>`;
 }
 
 export function flipSection({ flips, flipNote }: Verdict): Markup {

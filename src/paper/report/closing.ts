@@ -23,7 +23,7 @@ export function assumptionSection({ verdict, candidates, study }: ReportInput): 
     'Dead time of the amplifier, offsets of its current sensors, drift of the room, dirt, and ageing other than the wear stated above.',
     'Losses of the power supply, of a chiller and of the control; prices of machines and spare parts.',
   ];
-  return markup`<section><h2>What this takes for granted</h2>
+  return markup`<section><h2>Assumptions</h2>
 <p>Every figure is calculated or simulated, none is measured.</p>
 <h3>The model has</h3>${list(included)}
 <h3>The model leaves out</h3>${list(leftOut)}
@@ -55,7 +55,7 @@ export function reproductionSection({ study, link, studyFile, version }: ReportI
   const name = fileName(study.job.title, 'study.json');
   const data = `data:application/json;charset=utf-8,${encodeURIComponent(studyFile)}`;
   return markup`<section><h2>How to get these figures again</h2>
-<p>Made by Waybench ${version}. The same version gives the same figures from the same study: the simulation knows no chance but a seeded one.</p>
+<p>Made by Waybench ${version}. The same version gives the same figures from the same study: its only random numbers come from a fixed seed.</p>
 <p>Open the study by its address: <a class="address" href="${link}" target="_blank" rel="noopener">${link}</a></p>
 <p class="screen-only">Or save the study and open it in Waybench: <a href="${data}" download="${name}">${name}</a></p>
 <details><summary>The study as text, to be saved as ${name}</summary>

@@ -34,7 +34,7 @@ export function drivesSection(candidates: readonly CandidateState[]): Markup {
     })),
   );
   return markup`<section><h2>The drives and their data</h2>
-<div class="words">${list(said)}<p>Values that are 0 or off are left out.</p></div>
+<div class="words">${list(said)}<p>Values that are 0 or off are omitted.</p></div>
 ${figureTable({ columns: candidates, groups }, { kind: 'by-candidate datasheet', head: 'Value' })}</section>`;
 }
 

@@ -35,7 +35,7 @@ ${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows, FLOW_S
 /** Energy of each term, the mean power that it takes and its share of what is drawn. */
 function energy(flow: EnergyFlow): Markup {
   const { cycleTime, drawn } = flow;
-  const columns = ['Energy', 'Mean power', 'Share of what is drawn'].map((title) => ({ title }));
+  const columns = ['Energy', 'Mean power', 'Share of energy drawn'].map((title) => ({ title }));
   const shown = new Set(energyRows([flow], 'metric').map(({ id }) => id));
   const rows = ENERGY_FIGURE_NAMES.flatMap((name): TableRow[] => {
     const { label, definition, unit, of } = ENERGY_FIGURES[name];
@@ -52,5 +52,5 @@ function yearly(candidate: SimulatedCandidate, job: Job): Markup {
   const rows = yearRows([candidate], job, 'metric');
   const { days, dailyTime, energyPrice } = job.values;
   return markup`${figureTable(ungrouped([{ title: 'Value' }], rows), { kind: 'figures', meaning: 'beside' })}
-<p class="words">A year has ${days} days of ${durationText(dailyTime)}; energy costs ${quantityIn('metric', energyPrice, '1/kWh')}. Losses of the amplifier are not included, and terms below 0.001 % are left out of the table.</p>`;
+<p class="words">A year has ${days} days of ${durationText(dailyTime)}; energy costs ${quantityIn('metric', energyPrice, '1/kWh')}. Losses of the amplifier are not included; terms below 0.001 % are omitted.</p>`;
 }

@@ -47,7 +47,7 @@ export function heatSection(
   const said = [
     ...courses.flatMap(happenings),
     ...duty.reasons.map(metric),
-    ...(cooling === null ? ['The cycle cannot even be run cold.'] : coolingSentences(p, cooling).map(metric)),
+    ...(cooling === null ? ['The cycle trips even when cold.'] : coolingSentences(p, cooling).map(metric)),
   ];
   return markup`<section><h3>Heat</h3>
 <div class="drawings"><div><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p>
@@ -59,7 +59,7 @@ ${figureTable(ungrouped(columns, rows), { kind: 'heat' })}</section>`;
 /** What heat does to all candidates: growth at the tool, and force that fades. */
 export function heatOfAll(candidates: readonly SimulatedCandidate[], { values }: Job): Markup {
   const courses = candidates.map(({ letter, outcome }) => ({ letter, course: outcome.heat.asSet }));
-  return markup`<section><h2>What a day of heat does</h2>
+  return markup`<section><h2>Heat over a day</h2>
 ${figure(`${HEAT_FIGURES.growth.label} over the duty`, growthChart(courses, values.growthLimit))}
 ${figure(`${HEAT_FIGURES.forcePerAmp.label} over the duty`, driftChart(courses))}</section>`;
 }
@@ -81,12 +81,14 @@ function happenings(course: Course): string[] {
     ...(trip ? [`${where} the drive tripped: ${tripText(trip, 'metric')}`] : []),
     ...(hotTime === null
       ? []
-      : [`${where} the winding gets so hot after ${durationText(hotTime)} that its current is folded back.`]),
+      : [
+          `${where} the winding becomes so hot after ${durationText(hotTime)} that its current is folded back.`,
+        ]),
     ...(overloadTime === null
       ? []
       : [`${where} the overload allowance of the amplifier is used up after ${durationText(overloadTime)}.`]),
     ...(steady === null && !trip
-      ? [`${where} it never settles: losses grow faster with temperature than heat flows off.`]
+      ? [`${where} no steady state: losses rise faster with temperature than heat is removed.`]
       : []),
   ];
 }

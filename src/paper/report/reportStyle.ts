@@ -5,7 +5,7 @@ import { paperStyle } from '../paperStyle.ts';
 const COLOURS = [...tokens.slice(0, tokens.indexOf('}')).matchAll(/--q-[a-z]+: #[0-9a-f]{6};/g)].join('\n');
 
 /** Of the report: how paper looks, the colours of the drawings, and what only a report has. */
-export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Tendencies, not a promise.')}
+export const REPORT_STYLE = `${paperStyle('Simulated with Waybench. Shows tendencies, guarantees nothing.')}
 :root {
 ${COLOURS}
 --paper: #fff;

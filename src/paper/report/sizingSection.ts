@@ -11,15 +11,15 @@ export function sizingSection({ sizing }: CandidateState, candidates: readonly C
   const { passes, reasons, envelope } = sizing;
   const envelopes = candidates.map((candidate) => candidate.sizing.envelope);
   return markup`<section><h3>Sizing</h3>
-<div class="drawings"><div><p>${passes ? 'No figure is beyond its limit.' : 'By these figures the drive does not do the job.'}</p>${reasons.length > 0 ? list(reasons) : ''}
-<p class="note">Unbroken: what the motors give for the overload time. Dashed: for ever. Thin: what the job asks, point by point. All candidates are drawn to one scale.</p></div>
+<div class="drawings"><div><p>${passes ? 'No figure is beyond its limit.' : 'By these figures the drive cannot do the job.'}</p>${reasons.length > 0 ? list(reasons) : ''}
+<p class="note">Solid: force for the overload time. Dashed: continuous force. Thin: what the job needs, point by point. All candidates share one scale.</p></div>
 ${figure('Force against speed', envelopeChart(envelope, envelopes, HALF))}</div></section>`;
 }
 
 /** Every figure of every candidate, below it the formula and the numbers of each candidate put in. */
 export function sizingOfAll(candidates: readonly CandidateState[]): Markup {
   return markup`<section><h2>Sizing by calculation</h2>
-<div class="words"><p>Where each formula comes from stands further below.</p></div>
+<div class="words"><p>The source of each formula is given further below.</p></div>
 ${figureTable(sizingTable(candidates, 'metric'), { kind: 'sizing' })}</section>`;
 }
 

@@ -51,10 +51,10 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
     ),
   );
   return markup`<section><h2>Tuning</h2>
-<div class="words"><p>${origin} Gains in SI, as they are read back; those that are 0 or off are left out.</p></div>
+<div class="words"><p>${origin} Gains in SI; those that are 0 or off are omitted.</p></div>
 ${figureTable(ungrouped(candidates, [...loopRows(candidates), ...gainRows(candidates)]), { kind: 'by-candidate', head: 'Gain', meaning: 'below' })}</section>
 <section><h3>The moves as tuned</h3>
-<div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured stands further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
+<div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured is explained further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
 ${figureTable(ungrouped(candidates, moves), { kind: 'by-candidate' })}</section>`;
 }
 
@@ -62,7 +62,7 @@ function loopRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
   return [
     row(
       'Peak sensitivity',
-      'Largest |S|, S = 1/(1 + L): how much the loop makes worse what it makes worst.',
+      'Largest |S|, S = 1/(1 + L): worst-case amplification of disturbances.',
       candidates.map(({ outcome }) => inUnit(outcome.peakSensitivity, '')),
     ),
     row(

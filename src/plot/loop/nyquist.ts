@@ -19,7 +19,7 @@ export function nyquistSheet(analysis: LoopAnalysis): Drawing {
   const modulus = loopFigureText('modulusMargin', analysis.figures);
   return drawing(SIZE, `Nyquist plot of the loop near −1. Modulus margin ${modulus}.`, [
     ...nyquistMarks(plane, loopAlone(analysis), TEXT_SIZE, [
-      `modulus margin ${modulus}: radius of the circle round −1`,
+      `modulus margin ${modulus}: radius of the circle around −1`,
       'solid: positive frequencies',
     ]),
     border(frame, { colour: 'ink' }),

@@ -36,7 +36,7 @@ export class Magnifier {
     this.canvas.setAttribute('role', 'img');
     this.canvas.setAttribute(
       'aria-label',
-      'Magnifier: the edge of the table against the place it should be at',
+      'Magnifier: the edge of the table and the position where it should be',
     );
     const caption = document.createElement('figcaption');
     const row = (name: string, text: string) => {

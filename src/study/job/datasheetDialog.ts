@@ -36,7 +36,7 @@ interface DatasheetField {
 }
 
 const HELP =
-  'Type what the datasheet prints for one motor; what is left alone stays as the preset has it. Units may be typed: “12 lbf”, “5 mohm”.';
+  'Enter the datasheet values of one motor; fields left alone keep the value of the preset. Units may be typed: “12 lbf”, “5 mohm”.';
 
 /** Values from the datasheet of one motor, typed over those of a preset. */
 export class DatasheetDialog {
@@ -51,7 +51,7 @@ export class DatasheetDialog {
     closeLabel: 'Cancel',
     buttons: [
       button('Use these values', () => this.#use(), { class: 'primary' }),
-      button('All as the preset has them', () => this.#clear()),
+      button('Reset all to preset values', () => this.#clear()),
     ],
   });
   #sheet: Datasheet | null = null;

@@ -15,7 +15,7 @@ import { moveTable } from './moveTable.ts';
 
 const HELP =
   'One move per line, columns separated by tab, semicolon or comma, as a spreadsheet copies them: “to [mm], time [s], dwell [s]”, or ' +
-  'with speed, acceleration and jerk in place of the time; in, in/s, … are understood as well. Positions count from the middle of the ' +
+  'with speed, acceleration and jerk in place of the time; in, in/s, … are accepted as well. Positions are measured from the middle of the ' +
   'travel. The list is repeated.';
 
 /** A move list as text, typed or pasted from a spreadsheet, and what was understood of it. */
@@ -41,8 +41,8 @@ export class MoveListForm {
     'aria-label': 'What was understood',
   });
   readonly #use = button('Use this list', () => this.#take(), { class: 'primary' });
-  readonly #centre = button('Shift it into the middle of the travel', () => this.#shift(), {
-    title: 'Positions of a job count from the middle of the travel',
+  readonly #centre = button('Centre it on the travel', () => this.#shift(), {
+    title: 'Positions of a job are measured from the middle of the travel',
   });
   /** With the travel that is asked for at present. */
   #job: Job | null = null;

@@ -45,5 +45,5 @@ function openIn(element: HTMLElement): HTMLDetailsElement[] {
 
 /** Said where figures stand in inches beside drawings, which are metric. */
 export function unitNote(units: UnitSystem): string {
-  return units === 'inch' ? ' Drawings are in metric units.' : '';
+  return units === 'inch' ? ' Drawings use metric units.' : '';
 }

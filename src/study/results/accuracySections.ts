@@ -54,7 +54,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
   Positioning: {
     drawings: (look, width) =>
       drawn(look, width, {
-        text: `${STATE_TEXT[look.state]} Every target is approached several times from both sides: full dots and the solid line in +x, open dots and the dashed line in −x; bars are the mean ± twice the standard deviation s.`,
+        text: `${STATE_TEXT[look.state]} Every target is approached several times from both directions: full dots and the solid line in +x, open dots and the dashed line in −x; bars are the mean ± twice the standard deviation s.`,
         results: positioning(look),
         charts: [{ height: 300, draw: positioningChart }],
       }),
@@ -70,7 +70,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
   Staircase: {
     drawings: (look, width) =>
       drawn(look, width, {
-        text: 'Stairs up and down, each held for a while: what the tool makes of the smallest motions. Dashed: as commanded.',
+        text: 'Steps up and down, each held for a while: the response of the tool to the smallest motions. Dashed: as commanded.',
         results: resultsOf(look, 'staircase'),
         charts: [{ height: 250, draw: staircaseChart }],
       }),
@@ -81,7 +81,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
   Scan: {
     drawings: (look, width) =>
       drawn(look, width, {
-        text: `A scan at constant speed. At most ${inUnit(look.job.values.rippleLimit, '%')} of ripple is allowed. Every term of the model that repeats along the axis has its own period: the spectrum tells where the ripple comes from.`,
+        text: `A scan at constant speed. At most ${inUnit(look.job.values.rippleLimit, '%')} of ripple is allowed. Every periodic disturbance in the model has its own period along the axis, so the spectrum shows where the ripple comes from.`,
         results: resultsOf(look, 'ripple'),
         charts: [
           {
@@ -97,7 +97,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
   'Smallest step': {
     drawings: (look, width) =>
       drawn(look, width, {
-        text: 'Smaller and smaller steps. Full dots are taken every time, open ones are not; bars are ± twice the standard deviation; the dotted line is where a step taken is the step commanded.',
+        text: 'Steps of decreasing size. Full dots: made every time; open dots: not every time; bars are ± twice the standard deviation; dotted line: step made equals step commanded.',
         results: resultsOf(look, 'increment'),
         charts: [{ height: 250, draw: incrementsChart }],
       }),
@@ -109,7 +109,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
     drawings: (look, width) => {
       const { window } = look.job.values;
       return drawn(look, width, {
-        text: `A force on the table that comes at once and stays. The band is the window of the job, ±${ranged(window, unitIn(look.units, 'µm'))}.`,
+        text: `A force step on the table. The band is the window of the job, ±${ranged(window, unitIn(look.units, 'µm'))}.`,
         results: resultsOf(look, 'disturbance'),
         charts: [{ height: 250, draw: (test, among, size) => disturbanceChart(test, window, among, size) }],
       });
@@ -158,9 +158,7 @@ function drawn<T extends object>(
   { text, results, charts, min = MIN }: Drawn<T>,
 ): Markup {
   const all = results.map((result) => result && ended(result)).filter((test) => test !== null);
-  const scale = oneScale
-    ? 'All drives are drawn to one scale.'
-    : 'Each drive is drawn to its own scale: read the axes.';
+  const scale = oneScale ? 'All drives share one scale.' : 'Each drive has its own scale: read the axes.';
   const rows = charts.map(({ height, draw }) =>
     columns(
       columnsFor(candidates.length, width, min),
@@ -188,9 +186,9 @@ function whyNot(result: TestResult<object> | null, units: UnitSystem): string {
 const STATES: readonly PositioningTest['state'][] = ['cold', 'warm', 'worn'];
 
 const STATE_TEXT: Readonly<Record<PositioningTest['state'], string>> = {
-  cold: 'Everything is as cold as the room.',
-  warm: 'Everything is as warm as at the end of a day.',
-  worn: 'As warm as at the end of a day, and with the backlash that wear adds to a nut. Without a nut nothing wears: such drives are shown as they are when warm.',
+  cold: 'Every part is at room temperature.',
+  warm: 'Every part is as warm as at the end of a day.',
+  worn: 'As warm as at the end of a day, with the backlash that wear adds to a nut. Drives without a nut do not wear: they are shown warm.',
 };
 
 /** The results stand in the order of the states. What cannot wear is the same when worn as it is when warm. */

@@ -26,7 +26,7 @@ export interface HeatLook {
   /** What strong and faint lines are: 'with coolant'. */
   readonly strong: string;
   readonly faint: string;
-  /** The growth near what is allowed alone. */
+  /** The growth around the limit alone. */
   readonly isZoomed: boolean;
   /** At which figures are read, s. */
   readonly time: number;
@@ -43,7 +43,7 @@ const GROWTH_ZOOM = 3;
 export function heatDrawings(look: HeatLook, width: number): Markup {
   const { seen, strong, faint, units } = look;
   const candidates = seen.map(({ candidate }) => candidate);
-  return markup`<p class="results-words">Strong lines: ${strong}. Faint lines: ${faint}. All drives are drawn to one scale. The upright line is the time at which the figures below are read; a cross is where a drive trips.${unitNote(units)}</p>
+  return markup`<p class="results-words">Strong lines: ${strong}. Faint lines: ${faint}. All drives share one scale. The vertical line marks the time of the figures below; a cross marks a trip.${unitNote(units)}</p>
 ${temperatures(look, candidates, width)}
 ${growthAndForce(look, width)}
 <h3>Is a chiller needed?</h3>
@@ -87,7 +87,7 @@ function growthAndForce({ seen, job, isZoomed, time }: HeatLook, width: number):
 function answers({ outcome: { heat }, scene }: SimulatedCandidate, units: UnitSystem): string[] {
   const { cooling, duty } = heat;
   const needs =
-    cooling === null ? [['The cycle cannot even be run cold.']] : coolingSentences(scene.parameters, cooling);
+    cooling === null ? [['The cycle trips even when cold.']] : coolingSentences(scene.parameters, cooling);
   // Last comes what was asked first.
   return [...needs.reverse(), ...duty.reasons].map((sentence) => sentenceText(sentence, onPage(units)));
 }

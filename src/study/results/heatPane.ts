@@ -16,8 +16,8 @@ import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { type HeatLook, heatDrawings } from './heatDrawings.ts';
 import '../parts/parts.css';
 
-const COOLINGS = ['in the air of the room', 'with coolant'] as const;
-const GROWTHS = ['whole', 'near what is allowed'] as const;
+const COOLINGS = ['in room air', 'with coolant'] as const;
+const GROWTHS = ['whole', 'around the limit'] as const;
 
 /** Hours of duty: what heat does to each drive, and what cooling has to do about it. */
 export class HeatPane implements Pane {
@@ -108,7 +108,7 @@ export class HeatPane implements Pane {
       withCoolant,
       strong: this.#cooling.value,
       faint: COOLINGS[withCoolant ? 0 : 1],
-      isZoomed: this.#growth.value === 'near what is allowed',
+      isZoomed: this.#growth.value === 'around the limit',
       time: Number(this.#slider.value),
     };
   }

@@ -15,7 +15,7 @@ interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
-const IN_METRIC = 'Sentences, causes and reasons are in metric units, also where the table is not.';
+const IN_METRIC = 'Sentences, causes and reasons use metric units, even where the table does not.';
 
 /** Which drive, and why: the choice first, then everything it rests on. It is worked out only once it is looked at. */
 export class VerdictPane implements Pane {
@@ -72,13 +72,13 @@ export class VerdictPane implements Pane {
       this.#choice(judgement, known),
       this.#table.element,
       ...(sentences.length > 0
-        ? [element('section', {}, title('What stands out'), ...list('ul', sentences))]
+        ? [element('section', {}, title('Key differences'), ...list('ul', sentences))]
         : []),
       this.#changes,
       element(
         'section',
         {},
-        title('How it was chosen'),
+        title('How the choice is made'),
         ...[rule, fairness, ...(units === 'metric' ? [] : [IN_METRIC])].map((text) => element('p', {}, text)),
       ),
     ];
@@ -126,7 +126,9 @@ function changes({ flips, share, error }: VerdictState): HTMLElement[] {
 /** The choice in as few words as it has. */
 function headline(chosen: readonly JudgedCandidate[], known: readonly JudgedCandidate[]): (Node | string)[] {
   if (chosen.length === 0)
-    return [known.length > 1 ? 'None of these drives does the job' : 'It does not do the job'];
+    return [
+      known.length > 1 ? 'None of these drives meets the requirements' : 'It does not meet the requirements',
+    ];
   return chosen.flatMap((candidate, k) => [
     ...(k > 0 ? [' or '] : []),
     candidateLetterMark(candidate.letter),

@@ -24,11 +24,7 @@ export function createSizingPane(actions: StudyActions): Pane {
   const isNew = watchChanges();
   const fairness = element('p', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
-  const metric = element(
-    'p',
-    { class: 'results-words', hidden: true },
-    'The calculations themselves are written in metric units.',
-  );
+  const metric = element('p', { class: 'results-words', hidden: true }, 'The calculations use metric units.');
   const table = new FigureTableView();
   const charts = drawnPart(element('div'), (width) =>
     state ? envelopes(state.candidates, width) : markup``,
@@ -49,7 +45,7 @@ export function createSizingPane(actions: StudyActions): Pane {
       element(
         'p',
         { class: 'results-words' },
-        'Unbroken: what the motors give for the overload time. Dashed: for ever, where the dot, the RMS of the job, has to stay below. Thin: what the job asks from instant to instant. All drives are drawn to one scale.',
+        'Solid: force for the overload time. Dashed: continuous force; the dot, the RMS of the job, has to stay below it. Thin: what the job needs from moment to moment. All drives share one scale.',
       ),
       charts.element,
       metric,
@@ -62,10 +58,7 @@ export function createSizingPane(actions: StudyActions): Pane {
       fairness.textContent = classNote(next.study.candidates, PRESETS);
       answer.replaceChildren(...answers(next.candidates));
       metric.hidden = next.units !== 'inch';
-      table.show(
-        'Every figure, each with its calculation behind it',
-        sizingTable(next.candidates, next.units),
-      );
+      table.show('All figures; each opens to its calculation', sizingTable(next.candidates, next.units));
     },
   };
 }
@@ -91,7 +84,7 @@ function answers(candidates: readonly CandidateState[]): HTMLElement[] {
   const passing = candidates.filter(({ sizing }) => sizing.passes).map(({ letter }) => letter);
   const good =
     passing.length === 0
-      ? '✕ None of these drives does the job by calculation.'
+      ? '✕ By calculation, none of these drives can do the job.'
       : `✓ ${passing.join(', ')}: every figure is within its limit.`;
   return [
     element('p', { class: 'sizing-good' }, good),

@@ -7,7 +7,7 @@ import { YEAR_FIGURES } from '../../../shared/verdict/yearFigures.ts';
 import { figureRow, figureRows } from './figureRow.ts';
 import type { TableRow } from './table.ts';
 
-/** Share of what is drawn below which an energy is left out. */
+/** Share of energy drawn below which an energy is left out. */
 const NEGLIGIBLE = 1e-5;
 
 /** Energy of a cycle and where it goes; null where the drive tripped. What is nothing in every column is left out. */

@@ -53,22 +53,21 @@ export function eventRows(courses: readonly Course[], units: UnitSystem): TableR
   return [
     {
       id: 'heat-hot',
-      label: 'Current folded back for a hot winding',
+      label: 'Current folded back because of a hot winding',
       definition:
-        'The first time that the winding is so hot that the drive lowers its current to protect it. From then on it no longer does the full duty.',
+        'When the winding first becomes so hot that the drive folds back its current. From then on the axis cannot do the full duty.',
       cells: courses.map(({ hotTime }) => when(hotTime)),
     },
     {
       id: 'heat-overload',
       label: 'Overload allowance used up',
-      definition:
-        'The first time that the amplifier has given more than its continuous current for longer than it may, and lowers it.',
+      definition: 'When the amplifier has first used up its overload allowance and folds back its current.',
       cells: courses.map(({ overloadTime }) => when(overloadTime)),
     },
     {
       id: 'heat-trip',
       label: 'Drive trips',
-      definition: 'A trip ends the day: the winding at its limit, or any other cause that the drive watches.',
+      definition: 'A trip ends the day: the winding at its limit, or any other trip of the drive.',
       cells: courses.map(({ trip }) => when(trip?.time ?? null, trip ? `: ${tripText(trip, units)}` : '')),
     },
   ];

@@ -5,9 +5,9 @@ import { figureTable } from '../../ui/figureTable.ts';
 import { createResidualPlot } from './residualPlot.ts';
 
 const VERDICTS = {
-  white: 'What is left looks like noise.',
-  'not white': 'What is left is not mere noise; the intervals were widened for it.',
-  poor: 'More is left than the model should leave: read the numbers with care.',
+  white: 'The residual looks like noise.',
+  'not white': 'The residual is not only noise; the intervals were widened accordingly.',
+  poor: 'The residual is larger than it should be: treat the numbers with caution.',
 } as const;
 
 /** The estimates with their intervals, why others are missing, the residual, and what to know before believing it. */
@@ -27,8 +27,8 @@ export function createFitReport(result: FitResult): HTMLElement {
     return [{ head: label, cells }];
   });
   const text = goodness
-    ? `${VERDICTS[goodness.verdict]} The model explains ${inUnit(goodness.explained, '%', 5)} of the force; ${ranged(goodness.rmsResidual, 'N')} rms are left of ${ranged(goodness.rmsForce, 'N')}.`
-    : 'Nothing of the motion could be fitted.';
+    ? `${VERDICTS[goodness.verdict]} The model explains ${inUnit(goodness.explained, '%', 5)} of the force; ${ranged(goodness.rmsResidual, 'N')} RMS remain of ${ranged(goodness.rmsForce, 'N')}.`
+    : 'No part of the motion could be fitted.';
   return element(
     'div',
     { class: 'fit-report' },

@@ -25,7 +25,7 @@ export function createResidualPlot(forces: ForceResidual): HTMLElement {
       'figcaption',
       {},
       'Above: force of the measured current, and of the fitted model. Below: the residual; ',
-      'open circles were not fitted, because the table stands still or reverses there.',
+      'open circles were not fitted, because the table is at rest or reversing there.',
     ),
   );
 }

@@ -31,7 +31,7 @@ interface Recording {
 }
 
 const INTRODUCTION =
-  'A recording of the real axis as CSV: position and force current or its command, with time or at a rate. Nothing leaves this computer.';
+  'A recording of the real axis as CSV: position and force current or its command, with time or at a rate. It stays on this computer.';
 
 /** A recording of the real axis: which column is what, and what it says of mass, friction, motor, link and delay. */
 export class TraceDialog {
@@ -52,7 +52,7 @@ export class TraceDialog {
   );
   readonly #fit = button('Fit', () => void this.#run(), { class: 'primary' });
   readonly #cancel = button('Cancel', () => this.#client.cancel());
-  readonly #overlay = button('Lay over the charts', () => this.#layOver());
+  readonly #overlay = button('Show over the charts', () => this.#layOver());
   readonly #status = element('p', { role: 'status' });
   readonly #problems = new ProblemList();
   readonly #report = element('div');
@@ -109,7 +109,7 @@ export class TraceDialog {
     this.#options.lay(trace);
     setText(
       this.#status,
-      'The trace lies over the charts, from the start of each cycle; “Pinned” takes it away.',
+      'The trace is shown over the charts, from the start of each cycle; “Pinned” removes it.',
     );
   }
 
@@ -123,7 +123,7 @@ export class TraceDialog {
     try {
       const fitted = await this.#client.fit(trace, parameters, this.#fitOptions(parameters));
       if (fitted) this.#show(fitted);
-      else setText(this.#status, 'Cancelled. The bench is as it was.');
+      else setText(this.#status, 'Cancelled. The bench is unchanged.');
     } catch (error) {
       setText(this.#status, errorText(error));
       if (error instanceof WorkerFailure) setText(this.#fit, 'Try again');

@@ -52,11 +52,11 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
     if (use && 'column' in use) problems.push(...checkUse(table, quantity, use));
   }
   if (!mapping.position)
-    problems.push(missing('position', 'Say which column holds the position at the encoder.'));
+    problems.push(missing('position', 'State which column holds the position at the encoder.'));
   if (!mapping.time)
-    problems.push(missing('time', 'Say which column holds the time, or give the sample rate.'));
+    problems.push(missing('time', 'State which column holds the time, or give the sample rate.'));
   if (!mapping.current && !mapping.currentCommand) {
-    problems.push(missing('current', 'Say which column holds the force current, or at least its command.'));
+    problems.push(missing('current', 'State which column holds the force current, or at least its command.'));
   }
   if (table.lines.length < FEWEST_ROWS) {
     const message = `The recording has ${table.lines.length} samples. Give at least ${FEWEST_ROWS}.`;

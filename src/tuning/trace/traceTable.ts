@@ -14,7 +14,7 @@ import { type ColumnGuess, guessColumns } from './traceColumns.ts';
 export const MAX_ROWS = 1_000_000;
 const MAX_COLUMNS = 200;
 
-/** A cell that is not a number: the first of its column, where it stands, and how many there are. */
+/** A cell that is not a number: the first of its column, present position, and how many there are. */
 interface BadCell {
   readonly line: number;
   readonly text: string;
@@ -49,7 +49,7 @@ export function readTraceTable(text: string): TraceTable | Failure {
   const lines = new Lines(text);
   const first = lines.next();
   if (first === null)
-    return failure('', text.length, 'The file is empty. Give one with a sample on each line.');
+    return failure('', text.length, 'The file is empty. Choose one with a sample on each line.');
   const delimiter = ['\t', ';'].find((each) => first.includes(each)) ?? ',';
   const cellsOf = splitter(delimiter);
   const head = cellsOf(first);

@@ -14,7 +14,7 @@ interface FieldOptions<Value extends RowValue | null> {
   readonly empty?: string;
   /** What is written in place of a legal zero. */
   readonly zeroText?: string;
-  /** Meaning and range for the pointer and for whoever listens; by default of the row in its present unit. */
+  /** Meaning and range, for tooltip and screen reader; by default those of the row in its present unit. */
   readonly description?: (row: Row) => string;
   /** Hears each value that is legal by itself; whoever refuses it says so with `showProblem`. */
   readonly onValue?: (value: Value) => void;

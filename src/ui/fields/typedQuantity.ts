@@ -17,12 +17,11 @@ export function readTyped(text: string, unit: Unit): Typed {
   const unitText = rest.trim();
   const wanted = unit === '' ? 'a plain number' : `a number in ${unit}`;
   if (digits === undefined) return { problem: `“${plain}” is not a number; type ${wanted}.` };
-  if (unitText.startsWith(','))
-    return { problem: `“${plain}”: write the decimals after a point, not a comma.` };
+  if (unitText.startsWith(',')) return { problem: `“${plain}”: use a decimal point, not a comma.` };
   if (unitText === '' || unitText === unit) return { value: toSI(Number(digits), unit) };
 
   const typed = unitMeaning(unitText);
-  if (!typed) return { problem: `“${unitText}” is not a unit known here; type ${wanted}.` };
+  if (!typed) return { problem: `“${unitText}” is not a known unit; type ${wanted}.` };
   const own = unitMeaning(unit);
   const isSameKind = own && typed.dimension.every((d, i) => Math.abs(d - at(own.dimension, i)) < 1e-9);
   if (!isSameKind) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };

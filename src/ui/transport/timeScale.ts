@@ -20,7 +20,7 @@ export const REAL_TIME = TIME_SCALES.indexOf(1);
 
 /** A time scale that was asked for, in words. */
 export function timeScaleText(timeScale: number): string {
-  if (timeScale === Number.POSITIVE_INFINITY) return 'as fast as it goes';
+  if (timeScale === Number.POSITIVE_INFINITY) return 'as fast as possible';
   if (timeScale === 1) return 'real time';
   return timeScale < 1 ? `1/${Math.round(1 / timeScale)} of real time` : `${timeScale} × real time`;
 }

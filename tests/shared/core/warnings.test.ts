@@ -35,7 +35,7 @@ test('the back-EMF of a screw drive is per speed of its table', () => {
 // Weight of 1.2 + 8 + 5 kg on the standard acceleration of free fall, 9.80665 m/s²: 139.25 N.
 test('a vertical axis whose weight nothing holds', () => {
   const vertical = { inclination: Math.PI / 2 };
-  expect(warned(vertical)[0]).toMatch(/needs 139 N to stand still and forceBias gives 0\.00 N/);
+  expect(warned(vertical)[0]).toMatch(/needs 139 N to hold its position and forceBias gives 0\.00 N/);
   expect(warned({ ...vertical, forceBias: 139.25 })).toEqual([]);
   expect(warned({ ...vertical, counterbalance: 139.25 })).toEqual([]);
   expect(warned({ ...vertical, counterbalance: 100, forceBias: 39.25 })).toEqual([]);

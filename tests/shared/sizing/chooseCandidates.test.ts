@@ -82,7 +82,7 @@ describe('comparable drives', () => {
       'screw-160',
     ]);
     expect(classNote(candidates, PRESETS)).toBe(
-      'Not all of one class: A, B, D have a continuous force of 150 N to 160 N; C has 1.20 kN, 8.0 times as much. Payload and job are the same for all.',
+      'Not all in one class: A, B, D have a continuous force of 150 N to 160 N; C has 1.20 kN, 8.0 times as much. Payload and job are the same for all.',
     );
     expect(chooseCandidates(jobOf(), {})).toEqual([]);
   });
@@ -100,7 +100,7 @@ describe('the note on the class', () => {
     expect(
       classNote([candidate('tubular-150', 2), candidate('u-channel'), candidate('flat-600')], PRESETS),
     ).toBe(
-      'Not all of one class: A, B have a continuous force of 300 N; C has 600 N, twice as much. Payload and job are the same for all.',
+      'Not all in one class: A, B have a continuous force of 300 N; C has 600 N, twice as much. Payload and job are the same for all.',
     );
     expect(
       classNote([candidate('tubular'), candidate('flat', 1, { continuousForce: 450 })], PRESETS),

@@ -92,12 +92,12 @@ describe('a screw', () => {
     expect(Math.abs(Number(whole) - Number(sum) - cogging)).toBeLessThan(0.02);
   });
 
-  it('whips when it is long, and its critical speed falls with the square of its length', () => {
+  it('whirls when it is long, and its critical speed falls with the square of its length', () => {
     const long = sizing('screw', jobOf({ travel: 2, stroke: 0.25 }));
     const limit = (each: typeof long) => present(each.figure('screwSpeed').limit).value;
     expect(limit(screw) / limit(long)).toBeCloseTo((2.3 / 0.7) ** 2, 6);
     expect(long.figure('screwSpeed').standing).toBe('beyond');
-    expect(long.reasons.join(' ')).toMatch(/whips/);
+    expect(long.reasons.join(' ')).toMatch(/whirling/);
   });
 
   it('alone has figures of a shaft', () => {
@@ -155,7 +155,7 @@ describe('standing', () => {
     const endless = sizing('flat', jobOf({ inclination: Math.PI / 2, payload: 80 }));
     expect(endless.value('windingTemperature')).toBe(Infinity);
     expect(endless.figure('windingTemperature').standing).toBe('beyond');
-    expect(endless.reasons.join(' ')).toMatch(/no balance/);
+    expect(endless.reasons.join(' ')).toMatch(/no steady state/);
   });
 });
 

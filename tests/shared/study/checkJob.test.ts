@@ -89,7 +89,7 @@ describe('a job that is refused', () => {
       withValues({ stroke: 5 }),
       /^Stroke: 5000 mm is outside 0\.1 mm to 2000 mm\. Enter at most 2000 mm/,
     ],
-    ['half a day', withValues({ days: 2.5 }), /^Days a year: 2\.5 is not a whole number/],
+    ['half a day', withValues({ days: 2.5 }), /^Days per year: 2\.5 is not a whole number/],
     [
       'no such motion',
       withValues({ motion: 'round' as never }),

@@ -57,13 +57,13 @@ describe('the motion that is asked for', () => {
 });
 
 describe('a job said back', () => {
-  // Two moves in 1.1 s are 109 a minute and 6545 an hour.
+  // Two moves in 1.1 s are 109 per minute and 6545 per hour.
   test('in millimetres', () => {
     expect(jobSentence(job, 'metric')).toBe(
-      'Carry 5 kg over 250 mm in 400 ms, arrive within ±1 µm, stand there for 150 ms, and come back the same way. ' +
-        'That is 109 moves a minute, 6\u202f550 an hour, with up to 0.938 m/s and 9.38 m/s². ' +
-        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, runs 8 h a day on 250 days a year, and the tool may wander ' +
-        'by 5 µm with heat.',
+      'Carry 5 kg over 250 mm in 400 ms, arrive within ±1 µm, dwell for 150 ms, and return. ' +
+        'That is 109 moves per minute, 6\u202f550 per hour, with up to 0.938 m/s and 9.38 m/s². ' +
+        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, runs 8 h a day on 250 days a year with no more than ' +
+        '5 µm of thermal drift at the tool.',
     );
   });
 
@@ -76,7 +76,7 @@ describe('a job said back', () => {
 
   test.each<[Partial<JobValues>, RegExp]>([
     [{ payload: 0 }, /^Move the empty table over/],
-    [{ dwell: 0 }, /and come straight back\./],
+    [{ dwell: 0 }, /and return at once\./],
     [
       { inclination: Math.PI / 2, counterbalanced: 0.9 },
       /, straight up and down with 90 % of the weight counterbalanced\./,
@@ -89,7 +89,7 @@ describe('a job said back', () => {
   test('of a list', () => {
     const moves = [0.1, -0.1].map((to) => ({ to, ...moveLimits(0.2, 0.5), dwell: 0 }));
     expect(jobSentence({ ...withValues({ motion: 'move list' }), moves }, 'metric')).toMatch(
-      /^Carry 5 kg through a list of 2 moves in 1 s, arrive within ±1 µm\. That is 120 moves a minute/,
+      /^Carry 5 kg through a list of 2 moves in 1 s, arrive within ±1 µm\. That is 120 moves per minute/,
     );
   });
 });

@@ -55,7 +55,7 @@ describe('the cause of growth', () => {
 describe('a cause beside a rival', () => {
   it('is the force per ampere, or the force, whichever explains the current', () => {
     const weak = withParameters(A, { forceConstant: 20 });
-    expect(currentCause(weak, A)).toContain('an ampere gives it');
+    expect(currentCause(weak, A)).toContain('its force per ampere is');
     expect(currentCause(withMoves(A, { rmsForce: 2 * A.outcome.moves.rmsForce }), A)).toContain('it needs');
     expect(currentCause(A, relettered(A, 'B'))).toBeNull();
     expect(currentCause(A, weak)).toBeNull();
@@ -95,6 +95,6 @@ describe('a cause by itself', () => {
     const p = D.scene.parameters;
     const rotating = p.rotorInertia * ((2 * Math.PI) / p.lead) ** 2;
     const share = rotating / (rotating + p.coilMass + p.tableMass + p.payload);
-    expect(massCause(D)).toBe(`${Math.round(100 * share)} % of it the inertia of what rotates`);
+    expect(massCause(D)).toBe(`${Math.round(100 * share)} % of it rotating inertia`);
   });
 });

@@ -79,7 +79,7 @@ describe('when nothing changes it', () => {
     const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0 } });
     const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
-    expect(flipNote).toContain('Nothing that was varied by itself makes a drive do the job');
+    expect(flipNote).toContain('No tested change makes a drive meet the requirements');
   });
 });
 

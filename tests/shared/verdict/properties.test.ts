@@ -78,7 +78,7 @@ describe('identical candidates', () => {
   const twins = ['A', 'B', 'C'].map((letter) => relettered(A, letter));
   const found = judge(job, twins);
 
-  it('share the first place and every row', () => {
+  it('share first place and every row', () => {
     expect(found.first).toEqual([0, 1, 2]);
     const marks = found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark));
     expect(marks).not.toContain('best');
@@ -91,11 +91,9 @@ describe('identical candidates', () => {
   });
 
   it('are told to be alike', () => {
-    expect(found.sentences).toEqual([
-      'Nothing tells A, B and C apart: they tie in every figure that is compared.',
-    ]);
+    expect(found.sentences).toEqual(['A, B and C tie in every figure compared.']);
     expect(found.choice).toMatch(
-      /do everything the job asks, and nothing that counts tells them apart .*: take any of them\.$/,
+      /meet every requirement of the job, and no figure that counts separates them .*: choose any of them\.$/,
     );
   });
 });
@@ -141,7 +139,7 @@ describe('a candidate that is worse in everything', () => {
 describe('few candidates', () => {
   it('one is judged by itself, nothing in it is best', () => {
     const found = verdict(job, [A], PRESETS);
-    expect(found.choice).toBe(`A (${A.title}) does everything the job asks.`);
+    expect(found.choice).toBe(`A (${A.title}) meets every requirement of the job.`);
     expect(found.sentences).toEqual([]);
     expect(
       found.rows.flatMap(({ cells }) => cells.map(({ mark }) => mark)).every((mark) => mark === null),

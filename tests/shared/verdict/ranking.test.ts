@@ -58,7 +58,7 @@ describe('the choice', () => {
     expect(told.split('2.17 mm')).toHaveLength(2);
   });
 
-  it('names who fails by least, and by what, when nobody does the job', () => {
+  it('names which comes closest, and what it lacks, when none meets the requirements', () => {
     const rough = withRipple(A, 1.1 * job.values.rippleLimit);
     const rougher = withRipple(twin, 3 * job.values.rippleLimit);
     const found = judge(
@@ -68,7 +68,7 @@ describe('the choice', () => {
     expect(found.ranking).toEqual([]);
     expect(found.first).toEqual([]);
     expect(found.choice).toBe(
-      `Neither drive does all that the job asks. B (${A.title}) fails by least: its speed ripple of the scan, 0.110 %, ` +
+      `Neither drive meets every requirement of the job. B (${A.title}) comes closest: its speed ripple of the scan, 0.110 %, ` +
         'is above the 0.100 % that the job allows.',
     );
   });

@@ -64,12 +64,12 @@ describe('what stands out', () => {
     );
   });
 
-  it('says of two that are level that they are, and of nothing else', () => {
+  it('says of two drives that tie that they do, and of nothing else', () => {
     const other = withMoves(relettered(A, 'B'), { settlingTime: 0.0212, peakError: 4e-5 });
     const { sentences } = judge(job, [withMoves(A, { settlingTime: 0.021 }), other]);
     expect(sentences).toContain('A and B tie on settling time: 21.0 ms and 21.2 ms.');
     expect(sentences.join(' ')).not.toContain('settling time 0');
-    expect(sentences[0]).toContain('and is worse in nothing that counts here');
+    expect(sentences[0]).toContain('and is worse in no figure that counts here');
   });
 
   it('names a cause only where the parameters or the simulation have it', () => {

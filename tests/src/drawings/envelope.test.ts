@@ -35,7 +35,7 @@ describe('the chart of force against speed', () => {
   it('marks what is needed beyond force or speed by points, and says so', () => {
     const strong = envelopeChart(envelopeOf(950));
     expect(outside(strong)).toBe(1);
-    expect(strong.description).toContain('in part more than the motors can give');
+    expect(strong.description).toContain('partly more than the motors can give');
     const fast = { ...envelopeOf(400), trajectory: [{ speed: 2.5, force: 50 }] };
     expect(outside(envelopeChart(fast))).toBe(1);
   });

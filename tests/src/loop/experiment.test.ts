@@ -150,7 +150,7 @@ describe('the verdict', () => {
   it('calls an unstable loop so', () => {
     expect(verdict('soft-coil-mounting', { notch1: false })).toMatchObject({
       kind: 'alarm',
-      text: expect.stringMatching(/^Unstable: any swing grows by .* %/),
+      text: expect.stringMatching(/^Unstable: any oscillation grows by .* %/),
     });
   });
 

@@ -38,14 +38,14 @@ describe('the report of a study', () => {
       'The job',
       'The answer',
       'The candidates side by side',
-      'What stands out',
+      'Key differences',
       'What would change the answer',
-      'What a day of heat does',
+      'Heat over a day',
       'The drives and their data',
       'Sizing by calculation',
       'Tuning',
       ...usual.candidates.map(({ letter, title }) => `Candidate ${letter}: ${title}`),
-      'What this takes for granted',
+      'Assumptions',
       CAUTIONS.title,
       'How to get these figures again',
     ]);
@@ -176,12 +176,12 @@ describe('the job', () => {
 
   it('lists what applies and nothing else', () => {
     expect(text).not.toContain('Counterbalanced');
-    expect(text).not.toContain('Force of the process');
+    expect(text).not.toContain('Process forceF');
     const upright = textOf(
       withJob({ inclination: 1, counterbalanced: 0.5, process: 'constant', processForce: 30 }),
     );
     expect(upright).toMatch(/Counterbalanced50 %/);
-    expect(upright).toMatch(/Force of the processF30 N/);
+    expect(upright).toMatch(/Process forceF30 N/);
     expect(upright).not.toContain('Length of a pulse');
   });
 

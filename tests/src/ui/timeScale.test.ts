@@ -20,7 +20,7 @@ describe('the time scale', () => {
     [0.5, '1/2 of real time'],
     [1, 'real time'],
     [5, '5 × real time'],
-    [Number.POSITIVE_INFINITY, 'as fast as it goes'],
+    [Number.POSITIVE_INFINITY, 'as fast as possible'],
   ])('%d reads as %s', (timeScale, text) => expect(timeScaleText(timeScale)).toBe(text));
 
   it.each([

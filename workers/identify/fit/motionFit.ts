@@ -19,7 +19,7 @@ export interface MotionFit {
   readonly sliding: Sliding;
   readonly jackknife: Jackknife;
   readonly forces: ForceResidual;
-  /** Window averages of the acceleration of the base; 0 where it stands fixed. */
+  /** Window averages of the acceleration of the base; 0 present position fixed. */
   readonly baseAcceleration: Float64Array;
   /** Which quantities the motion determines. */
   readonly hasMass: boolean;

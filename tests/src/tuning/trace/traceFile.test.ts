@@ -122,19 +122,19 @@ describe('a trace is refused', () => {
       'without a position',
       recording(rows),
       { ...MAPPING, position: undefined } as unknown as TraceMapping,
-      /^position: Say which column/,
+      /^position: State which column/,
     ],
     [
       'without a time',
       recording(rows),
       { ...MAPPING, time: undefined } as unknown as TraceMapping,
-      /^time: Say which column holds the time/,
+      /^time: State which column holds the time/,
     ],
     [
       'without a current',
       recording(rows),
       { ...MAPPING, current: undefined } as unknown as TraceMapping,
-      /^current: Say which column/,
+      /^current: State which column/,
     ],
     [
       'with a column it has not',
