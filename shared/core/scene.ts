@@ -10,8 +10,17 @@ export interface MoveLine {
 }
 
 /** How a drive looks on the stage. It selects geometry and nothing else: the physics is in the parameters. */
-export const DRIVE_TYPES = ['tubular', 'u-channel', 'flat', 'screw'] as const;
-export type DriveType = (typeof DRIVE_TYPES)[number];
+export type DriveType = keyof typeof DRIVE_TYPE_LABELS;
+
+/** Every type, and what the drives of it are called together. */
+export const DRIVE_TYPE_LABELS = {
+  tubular: 'Tubular motors',
+  'u-channel': 'U-channel motors',
+  flat: 'Flat motors',
+  screw: 'Screw drives',
+} as const;
+
+export const DRIVE_TYPES = Object.keys(DRIVE_TYPE_LABELS) as readonly DriveType[];
 
 /** A situation: what is on the bench, how it is set, and what to look for. Complete and checked. */
 export interface Scene {

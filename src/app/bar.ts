@@ -1,6 +1,6 @@
 import { PRESETS, SCENES } from '../../scenes/index.ts';
-import { DRIVE_TYPE_LABELS } from '../../shared/core/driveTypeLabels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { DRIVE_TYPE_LABELS } from '../../shared/core/scene.ts';
 import type { AxisStatus } from '../../shared/protocol/axis.ts';
 import type { Bench } from '../bench/bench.ts';
 import { button, element } from '../ui/dom.ts';

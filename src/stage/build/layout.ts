@@ -10,6 +10,8 @@ import { GRANITE, type MotorSize, motorSize, payloadSize, plateSize, railWidth, 
  */
 export interface Layout {
   readonly motor: MotorSize;
+  /** The motors stand beside the table, not under it. */
+  readonly beside: boolean;
   readonly travelMin: number;
   readonly travelMax: number;
   readonly plate: Size;
@@ -62,6 +64,9 @@ const TRACKS: Record<DriveType, readonly (readonly number[])[]> = {
   screw: [[0], [0, 1], [0, 1, 2], [0, 1, 2, 3]],
 };
 
+/** Types whose motors stand beside the table, with the scale under it. */
+const BESIDE: readonly DriveType[] = ['tubular', 'u-channel'];
+
 export function layout(driveType: DriveType, p: Parameters): Layout {
   const motor = motorSize(driveType, p);
   const trackOf = at(TRACKS[driveType], p.motorCount - 1);
@@ -72,7 +77,7 @@ export function layout(driveType: DriveType, p: Parameters): Layout {
   const rw = railWidth(loadSideMass(p) + (driveType === 'screw' ? 0 : motorSideMass(p)));
   const carriage = { length: 3.7 * rw, height: 1.25 * rw, width: 2.2 * rw };
   const acrossOne = acrossWidth(motor);
-  const beside = driveType === 'tubular' || driveType === 'u-channel';
+  const beside = BESIDE.includes(driveType);
   const minWidth = beside ? 8 * rw : trackCount * acrossOne + 2 * (carriage.width + 0.8 * rw);
   const minLength =
     driveType === 'screw' ? Math.max(1.3 * motor.length, 1.2 * carriage.length) : 0.92 * rowLength;
@@ -106,6 +111,7 @@ export function layout(driveType: DriveType, p: Parameters): Layout {
   };
   return {
     motor,
+    beside,
     travelMin: p.travelMin,
     travelMax: p.travelMax,
     plate,

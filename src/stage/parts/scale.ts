@@ -5,9 +5,8 @@ import { block, solid } from '../build/solids.ts';
 import { painted } from '../build/textures.ts';
 
 /** Where the encoder's tape lies across the machine, and its height over the granite. */
-function tapePlace({ motor, plate, rail, plateBottom }: Layout): { z: number; top: number } {
-  const underTable = motor.driveType === 'tubular' || motor.driveType === 'u-channel';
-  return underTable
+function tapePlace({ beside, plate, rail, plateBottom }: Layout): { z: number; top: number } {
+  return beside
     ? { z: 0, top: plateBottom - 0.5 * rail.width }
     : { z: plate.width / 2 + 0.75 * rail.width, top: 0.7 * rail.top };
 }

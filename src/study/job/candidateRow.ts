@@ -2,7 +2,7 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { inUnit } from '../../../shared/core/format.ts';
 import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import { maxMotors } from '../../../shared/core/preset.ts';
-import { DRIVE_TYPES, type DriveType } from '../../../shared/core/scene.ts';
+import { DRIVE_TYPE_LABELS, DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { classForce } from '../../../shared/sizing/driveClass.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
@@ -19,13 +19,6 @@ interface CandidateRowOptions {
   onRemove(): void;
   onDatasheet(row: CandidateRow): void;
 }
-
-const GROUP_TITLES: Readonly<Record<DriveType, string>> = {
-  tubular: 'Tubular motors',
-  'u-channel': 'U-channel motors',
-  flat: 'Flat motors',
-  screw: 'Screws with rotary motors',
-};
 
 /** One candidate in a form: its drive, how many motors, its datasheet. */
 export class CandidateRow {
@@ -113,7 +106,7 @@ function presetPicker(): HTMLSelectElement {
     Object.entries(PRESETS)
       .filter(([, each]) => each.driveType === driveType)
       .sort(([a], [b]) => force(a) - force(b))
-      .map(([value, { title }]) => ({ value, text: title, group: GROUP_TITLES[driveType] })),
+      .map(([value, { title }]) => ({ value, text: title, group: DRIVE_TYPE_LABELS[driveType] })),
   );
   return element('select', {}, ...grouped(choices));
 }
