@@ -71,6 +71,9 @@ export function compareLoops(before: LoopFigures, after: LoopFigures): Record<Lo
   >;
 }
 
+/** A share below which a difference is neither better nor worse: nobody would retune for it. */
+const NOTABLE = 0.01;
+
 interface ParameterDifference extends Difference {
   readonly name: ParameterName;
 }
@@ -119,7 +122,8 @@ function verdictOn(
     if (absentIs === 'nothing') return 'changed';
     return (is === null) === (absentIs === 'best') ? 'better' : 'worse';
   }
-  if (Math.abs(is - was) <= resolution) return 'same';
+  const far = NOTABLE * Math.max(Math.abs(is), Math.abs(was));
+  if (Math.abs(is - was) <= Math.max(resolution, far)) return 'same';
   if (better === 'neither') return 'changed';
   return is > was === (better === 'more') ? 'better' : 'worse';
 }

@@ -180,7 +180,8 @@ export const MOVE_FIGURE_NAMES = Object.keys(MOVE_FIGURES) as MoveFigureName[];
 /** A figure as it is read: '7.84 µm', or why there is none. */
 export function moveFigureText(name: MoveFigureName, value: number | null): string {
   const { unit, absent } = MOVE_FIGURES[name];
-  return value === null ? absent : ranged(value, unit);
+  if (value === null) return absent;
+  return name === 'settlingTime' && value === 0 ? 'at once' : ranged(value, unit);
 }
 
 /** The worst of a figure over several moves; null without any, and where one of them failed to have it. */

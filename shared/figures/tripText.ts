@@ -1,4 +1,12 @@
-import { AS_WRITTEN, exactly, onPage, type Sentence, sentence, sentenceText } from '../core/sentence.ts';
+import {
+  AS_WRITTEN,
+  approx,
+  exactly,
+  onPage,
+  type Sentence,
+  sentence,
+  sentenceText,
+} from '../core/sentence.ts';
 import type { Unit, UnitSystem } from '../core/units.ts';
 import type { Notice, Trip } from '../protocol/axis.ts';
 
@@ -10,6 +18,8 @@ export function tripText(trip: Trip, units: UnitSystem | 'SI'): string {
 export function tripSentence(trip: Trip): Sentence {
   switch (trip.kind) {
     case 'following error':
+      if (trip.pulled)
+        return sentence`The following error passed ${limit(trip, 'mm')} while the table was pulled by hand.`;
       return sentence`The following error passed ${limit(trip, 'mm')}. The loop is unstable or too soft,
         or the move needs more than the current limit allows.`;
     case 'over-travel':
@@ -20,7 +30,8 @@ export function tripSentence(trip: Trip): Sentence {
       return sentence`The winding reached its limit of ${limit(trip, '°C')}.
         Use a gentler cycle, a longer dwell or cooling.`;
     case 'oscillation':
-      return ['The drive oscillated between the limits of current or voltage: the loop is unstable.'];
+      return sentence`The drive oscillated at about ${approx(trip.frequency, 'Hz')} between the limits of current or voltage:
+        the loop is unstable.`;
     case 'divergence':
       return ['The motion grew without bound: the loop is unstable. Lower the gains, then reset.'];
   }

@@ -4,9 +4,16 @@ import type { Scene } from '../core/scene.ts';
 /** Why the drive stopped itself: at which simulated time, s, and which limit was passed, SI. See figures/tripText.ts. */
 export type Trip =
   | {
-      readonly kind: 'following error' | 'over-temperature' | 'over-speed';
+      readonly kind: 'over-temperature' | 'over-speed';
       readonly time: number;
       readonly limit: number;
+    }
+  | {
+      readonly kind: 'following error';
+      readonly time: number;
+      readonly limit: number;
+      /** A hand had hold of the table. */
+      readonly pulled: boolean;
     }
   | {
       readonly kind: 'over-travel';
@@ -14,7 +21,9 @@ export type Trip =
       readonly side: 'lower' | 'upper';
       readonly limit: number;
     }
-  | { readonly kind: 'oscillation' | 'divergence'; readonly time: number };
+  /** Frequency of the swings between the limits, Hz. */
+  | { readonly kind: 'oscillation'; readonly time: number; readonly frequency: number }
+  | { readonly kind: 'divergence'; readonly time: number };
 
 /** What keeps a drive from doing as commanded; it goes on. See figures/tripText.ts. */
 export const NOTICES = ['current', 'voltage', 'overload', 'heat'] as const;

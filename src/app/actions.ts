@@ -42,8 +42,16 @@ export function createActions(parts: ActionParts): Actions {
     faster: () => parts.bar.changeTimeScale(1),
     realTime: () => parts.bar.changeTimeScale(0),
     drive: () => parts.bench.toggleDrive(),
-    undo: () => parts.store.undo(),
-    redo: () => parts.store.redo(),
+    undo() {
+      const text = parts.store.undoText;
+      parts.store.undo();
+      if (text !== null) parts.messages.note(`Undone: ${text}.`);
+    },
+    redo() {
+      const text = parts.store.redoText;
+      parts.store.redo();
+      if (text !== null) parts.messages.note(`Redone: ${text}.`);
+    },
     search() {
       parts.layout.show('panel', true);
       parts.panel.focusSearch();

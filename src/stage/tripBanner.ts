@@ -15,6 +15,8 @@ const ADVICE: Record<Trip['kind'], string> = {
   divergence: 'The loop is unstable. Lower the gains or the integral action, or undo the last change.',
 };
 
+const PULLED = 'Pull more gently, or raise the following-error limit.';
+
 /** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
 export class TripBanner {
   readonly element: HTMLElement;
@@ -47,7 +49,7 @@ export class TripBanner {
     this.#shown = trip;
     this.element.hidden = trip === null;
     if (!isNew) return null;
-    const advice = ADVICE[trip.kind];
+    const advice = trip.kind === 'following error' && trip.pulled ? PULLED : ADVICE[trip.kind];
     setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);
     const why = tripText(trip, 'metric');
     setText(this.#reason, why);

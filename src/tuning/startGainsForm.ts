@@ -3,7 +3,7 @@ import { button, element } from '../ui/dom.ts';
 import { Field } from '../ui/fields/field.ts';
 
 /** A position loop is crossed over somewhere between a soft crane and a stiff voice coil. Common practice. */
-const CROSSOVER = log('', 'Hz', [0.5, 1000], 50, 'Crossover for the start gains');
+const CROSSOVER = log('', 'Hz', [0.5, 1000], 50, 'Crossover wanted for the start gains');
 
 /** Asks for a crossover and sets the gains to start tuning from. */
 export class StartGainsForm {

@@ -24,8 +24,8 @@ interface TuningPanelOptions {
   pretune(): void;
 }
 
-/** What stands after the field of a gain, at the end of the gains that a cascade has too. */
-const LAST_GAIN: ParameterName = 'Kd';
+/** The last gain of the feedback: what acts on all of them follows it. */
+const LAST_GAIN: ParameterName = 'resetTime';
 
 /** The panel that is made from the parameter table: one folder for each group, one field for each row. */
 export class TuningPanel {
@@ -76,8 +76,9 @@ export class TuningPanel {
     Object.assign(this.#values, parameters);
     this.#origin = origin.parameters;
     for (const field of this.#fields) {
-      if (changed.has(field.parameter)) field.show();
-      else if (isOtherOrigin) field.showOrigin();
+      // With another origin, what was typed and refused belongs to a scene that is gone.
+      if (changed.has(field.parameter) || isOtherOrigin) field.show();
+      if (isOtherOrigin) field.showOrigin();
     }
     this.#cascade.show(parameters);
     this.#arrange();

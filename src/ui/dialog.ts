@@ -69,6 +69,7 @@ export class Dialog {
   open(): void {
     if (!this.element.isConnected) document.body.append(this.element);
     this.element.showModal();
+    this.element.scrollTop = 0;
   }
 
   close(): void {

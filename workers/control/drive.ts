@@ -17,8 +17,8 @@ import { PositionLoop } from './positionLoop.ts';
 export class Drive {
   /** Last encoder reading, m. */
   reading: number;
-  /** The drive has swung from one limit of current or voltage to the other for too long. */
-  swinging = false;
+  /** Hz, while the drive has swung from one limit of current or voltage to the other for too long; else null. */
+  ringing: number | null = null;
 
   readonly #positionLoop = new PositionLoop();
   readonly #currentLoop = new CurrentLoop();
@@ -88,7 +88,7 @@ export class Drive {
     this.reading = this.#encoder.read(position, scaleStrain(p, t.table));
     const speedReading = this.#dualLoop ? this.#motorEncoder.read(motorPosition, 0) : this.reading;
     this.#currentLimit.step(p, this.#samplePeriod, currentSquared, t.winding);
-    this.swinging = false;
+    this.ringing = null;
     if (!this.#enabled) {
       this.#positionLoop.observe(command.position, this.reading, speedReading);
       return;
@@ -97,7 +97,7 @@ export class Drive {
     if (this.#positionLoop.limited) this.#noticed.note('current', time);
     if (this.#currentLimit.overloaded) this.#noticed.note('overload', time);
     if (this.#currentLimit.hot) this.#noticed.note('heat', time);
-    this.swinging = this.#oscillation.step(time, this.#limitReached);
+    if (this.#oscillation.step(time, this.#limitReached)) this.ringing = this.#oscillation.frequency;
   }
 
   /** One current-loop period: turns command and sampled currents (A) into the next voltage. */

@@ -162,8 +162,16 @@ export class Axis {
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
     this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);
     this.#toolError = this.set.position - (y[X2] + armGrowth(p, t.table));
-    const { error, swinging } = this.#drive;
-    this.trip = checkTrips(p, time, error, y[X2], y[V2], t.winding, swinging);
+    const { error, ringing } = this.#drive;
+    const pulled = this.#plant.terms.hand.acts;
+    this.trip = checkTrips(p, time, {
+      error,
+      position: y[X2],
+      speed: y[V2],
+      winding: t.winding,
+      ringing,
+      pulled,
+    });
   }
 
   /** The windings get the voltage of one period ago, before the loop works out the next. */

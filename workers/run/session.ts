@@ -1,6 +1,7 @@
 import {
   type ParameterChanges,
   type ParameterName,
+  type Parameters,
   parameterRow,
 } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -53,9 +54,13 @@ export class Session {
 
   /** Back to the start of the scene as it is set now. */
   reset(): void {
+    this.load({ ...this.#scene, parameters: this.#wanted });
+  }
+
+  /** The parameters with all changes that wait. */
+  get #wanted(): Parameters {
     const changes = this.#waiting.flatMap((input) => (input.kind === 'change' ? [input.changes] : []));
-    const parameters = Object.assign({}, this.axis.parameters, ...changes);
-    this.load({ ...this.#scene, parameters });
+    return Object.assign({}, this.axis.parameters, ...changes);
   }
 
   load(scene: Scene): void {
@@ -66,10 +71,16 @@ export class Session {
     this.#start(session.scene, session.events, session.ticks);
   }
 
-  /** Checked changes; they take effect at the next position-loop sample, or restart the run if one needs it. */
+  /**
+   * Checked changes; they take effect at the next position-loop sample, or restart the run if one needs it. Before the first tick
+   * they change the scene itself, so that a new start position is where the table stands.
+   */
   change(changes: ParameterChanges): void {
     this.#waiting.push({ kind: 'change', changes });
-    if (needsRestart(changes)) this.reset();
+    if (this.axis.tick > 0 && !needsRestart(changes)) return;
+    const hands = this.#waiting.filter(({ kind }) => kind === 'hand');
+    this.reset();
+    this.#waiting = hands;
   }
 
   hand(position: number | null): void {
@@ -107,7 +118,9 @@ export class Session {
   }
 
   recording(): TuningSession {
-    return { scene: this.#scene, events: this.#events, ticks: this.axis.tick };
+    const { tick } = this.axis;
+    const waiting = this.#waiting.map((input): AxisEvent => ({ tick, ...input }));
+    return { scene: this.#scene, events: [...this.#events, ...waiting], ticks: tick };
   }
 
   #start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {

@@ -25,9 +25,13 @@ export function timeScaleText(timeScale: number): string {
   return timeScale < 1 ? `1/${Math.round(1 / timeScale)} of real time` : `${timeScale} × real time`;
 }
 
+/** The slowest that can be asked for. Below it the simulation has all but stopped. */
+const SLOWEST = 1 / 1001;
+
 /** A time scale that was measured: as a fraction below a tenth, as a factor above. */
 export function measuredTimeScaleText(timeScale: number): string {
   if (timeScale <= 0) return '0 × real time';
+  if (timeScale < SLOWEST) return 'less than 1/1000 of real time';
   if (timeScale < 0.095) return `1/${Math.round(1 / timeScale)} of real time`;
   return `${timeScale < 10 ? timeScale.toFixed(2) : Math.round(timeScale)} × real time`;
 }

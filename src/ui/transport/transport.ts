@@ -49,7 +49,17 @@ export class Transport {
     this.#timeScale = new TimeScaleSlider(onTimeScale);
     this.element = element(
       'div',
-      { class: `transport ${options.class ?? ''}`.trim(), role: 'group', 'aria-label': label },
+      {
+        class: `transport ${options.class ?? ''}`.trim(),
+        role: 'group',
+        'aria-label': label,
+        // After a click of the mouse the space bar means run and pause again, not the button that was clicked.
+        onclick: (event) => {
+          const { target } = event;
+          const byMouse = event instanceof MouseEvent && event.detail > 0;
+          if (byMouse && target instanceof HTMLButtonElement) target.blur();
+        },
+      },
       this.#run,
       ...steps,
       button(reset.label, reset.action, { title: reset.title, keys: keyOf('reset') }),

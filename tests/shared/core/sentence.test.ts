@@ -85,7 +85,7 @@ describe('a problem', () => {
 describe('a trip', () => {
   it.each<[Trip, string, string, string]>([
     [
-      { kind: 'following error', time: 1, limit: 0.00254 },
+      { kind: 'following error', time: 1, limit: 0.00254, pulled: false },
       'The following error passed 0.00254 m.',
       'The following error passed 2.54 mm.',
       'The following error passed 0.1 in.',
@@ -114,7 +114,19 @@ describe('a trip', () => {
     expect(tripText(trip, 'inch')).toContain(inch);
   });
 
-  it.each(['oscillation', 'divergence'] as const)('by %s needs no number', (kind) => {
-    expect(new Set(inAll(tripSentence({ kind, time: 0 }))).size).toBe(1);
+  it('by divergence needs no number', () => {
+    expect(new Set(inAll(tripSentence({ kind: 'divergence', time: 0 }))).size).toBe(1);
+  });
+
+  it('by oscillation names the frequency at which the loop rings', () => {
+    expect(tripText({ kind: 'oscillation', time: 1, frequency: 412.3 }, 'metric')).toContain(
+      'at about 412 Hz',
+    );
+  });
+
+  it('while the table was pulled by hand does not blame the loop', () => {
+    const text = tripText({ kind: 'following error', time: 1, limit: 0.002, pulled: true }, 'metric');
+    expect(text).toContain('pulled by hand');
+    expect(text).not.toContain('unstable');
   });
 });

@@ -50,7 +50,7 @@ describe('the choice', () => {
   });
 
   it('says once that a drive trips, not again of its day', () => {
-    const trip = { kind: 'following error', time: 0, limit: 0.00217 } as const;
+    const trip = { kind: 'following error', time: 0, limit: 0.00217, pulled: false } as const;
     const { heat } = A.outcome;
     const moves = withMoves(A, { trip });
     const tripped = { ...moves.outcome, heat: { ...heat, asSet: { ...heat.asSet, trip, samples: [] } } };
@@ -75,7 +75,7 @@ describe('the choice', () => {
 });
 
 describe('what the job asks', () => {
-  const trip = { kind: 'following error', time: 0.3, limit: 0.002 } as const;
+  const trip = { kind: 'following error', time: 0.3, limit: 0.002, pulled: false } as const;
   const { heat } = A.outcome;
   const heated = (asSet: Partial<typeof heat.asSet>) => ({
     ...A,

@@ -16,6 +16,7 @@ describe('the time scale', () => {
   });
 
   it.each([
+    [1 / 585589, 'less than 1/1000 of real time'],
     [0.001, '1/1000 of real time'],
     [0.5, '1/2 of real time'],
     [1, 'real time'],

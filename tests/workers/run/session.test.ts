@@ -118,6 +118,24 @@ describe('session', () => {
     expect(session.axis.parameters.motorCount).toBe(2);
   });
 
+  it('takes changes before the first tick into the scene: the table stands at a new start, and a recording has them', () => {
+    const session = new Session(scene);
+    session.change({ start: scene.parameters.start + 0.05, Kd: 9000 });
+    expect(at(session.axis.record, C.tablePosition)).toBeCloseTo(scene.parameters.start + 0.05, 9);
+    const { scene: recorded, events } = session.recording();
+    expect(recorded.parameters).toMatchObject({ Kd: 9000, start: scene.parameters.start + 0.05 });
+    expect(events).toEqual([]);
+    runTo(session, 400, new Tape());
+    expect(session.axis.trip).toBeNull();
+  });
+
+  it('records a change that still waits for its sample', () => {
+    const session = new Session(scene);
+    runTo(session, 401, new Tape());
+    session.change({ Kd: 9000 });
+    expect(session.recording().events).toEqual([{ tick: 401, kind: 'change', changes: { Kd: 9000 } }]);
+  });
+
   it('keeps a spike of one current-loop period in its bin', () => {
     const session = new Session(bareScene({ positionDivider: 16 }));
     for (let k = 0; k < 16 * 50; k++) session.step();
