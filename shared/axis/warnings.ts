@@ -2,18 +2,28 @@ import { parameterNamed as named } from '../core/parameters/labels.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { approx, type Sentence, sentence } from '../core/sentence.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
-import { motorConstants, voltageLimit } from './motor.ts';
+import { motorConstants, voltageLimit, windingToAmbientResistance } from './motor.ts';
+import { resistanceFactor } from './temperature.ts';
 
 /** A datasheet rounds; beyond this share, force constant and back-EMF do not belong to the same motor. */
 const BACK_EMF_TOLERANCE = 0.05;
+/** Room of the datasheet, °C. */
+const DATASHEET_ROOM = 22;
+/** Datasheets round, and saturation and warm magnets take their share: beyond this it is a contradiction. */
+const CONTINUOUS_FORCE_TOLERANCE = 0.25;
 /** Share of the weight that a constant force may leave to the integrator. */
 const HOLDING_TOLERANCE = 0.1;
 
 /** Sentences about a legal set of parameters that is probably not what was meant. */
 export function parameterWarnings(p: Parameters): Sentence[] {
-  return [backEmfWarning(p), holding(p), currentLoop(p), voltage(p), speedTrip(p)].filter(
-    (warning) => warning !== null,
-  );
+  return [
+    backEmfWarning(p),
+    continuousForceWarning(p),
+    holding(p),
+    currentLoop(p),
+    voltage(p),
+    speedTrip(p),
+  ].filter((warning) => warning !== null);
 }
 
 /** Whether force constant and back-EMF can be of one motor. */
@@ -25,7 +35,34 @@ export function backEmfWarning(p: Parameters): Sentence | null {
   const constant = named(p.lead > 0 ? 'torqueConstant' : 'forceConstant');
   return sentence`${named('backEmfConstant')} (${approx(p.backEmfConstant, 'V·s/m')}) is
     ${approx(Math.abs(off), '%', 2)} ${off > 0 ? 'above' : 'below'} the value that matches ${constant},
-    ${approx(backEmf, 'V·s/m')}. Check both: line to line, rms.`;
+    ${approx(backEmf, 'V·s/m')}. ${confusion(Math.abs(off) > 0 ? p.backEmfConstant / backEmf : 1)}`;
+}
+
+/** What a factor between two constants of a motor looks like: √2 between RMS and peak, √3 between phase and line to line. */
+function confusion(ratio: number): string {
+  const near = (factor: number) => Math.abs(Math.max(ratio, 1 / ratio) / factor - 1) < BACK_EMF_TOLERANCE;
+  if (near(Math.SQRT2)) return 'The factor is √2: one of them is given for peak values, not RMS.';
+  if (near(Math.sqrt(3))) return 'The factor is √3: the back-EMF is given for one phase, not line to line.';
+  if (near(Math.sqrt(6))) return 'The factor is √6: the back-EMF is given for one phase and peak values.';
+  return 'Check both: line to line, RMS.';
+}
+
+/**
+ * Whether the continuous force of the datasheet is what its winding and its thermal resistance allow: at standstill, in a room of
+ * 22 °C, without coolant.
+ */
+function continuousForceWarning(p: Parameters): Sentence | null {
+  if (p.lead > 0 || p.cooling) return null;
+  const thermalResistance = windingToAmbientResistance(p);
+  const copper = (p.windingLimit - DATASHEET_ROOM) / thermalResistance / p.motorCount;
+  const { resistance, forcePerAmp } = motorConstants(p);
+  const force = forcePerAmp * Math.sqrt(copper / (1.5 * resistance * resistanceFactor(p.windingLimit)));
+  if (Math.abs(p.continuousForce / force - 1) <= CONTINUOUS_FORCE_TOLERANCE) return null;
+  const fitting = thermalResistance * (force / p.continuousForce) ** 2;
+  return sentence`${named('continuousForce')} (${approx(p.continuousForce, 'N')}) contradicts the winding and its thermal
+    resistance, ${approx(thermalResistance, 'K/W')} to air: with them the winding reaches
+    ${approx(p.windingLimit, '°C')} at ${approx(force, 'N')}. To give ${approx(p.continuousForce, 'N')} it would need
+    ${approx(fitting, 'K/W')}. The simulation follows the thermal resistance.`;
 }
 
 function holding(p: Parameters): Sentence | null {

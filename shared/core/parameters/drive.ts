@@ -117,15 +117,25 @@ export const amplifierRows = {
     integer: true,
     restart: true,
   }),
-  busVoltage: log('V_dc', 'V', [12, 800], 325, 'DC bus voltage'),
+  busVoltage: log('V_dc', 'V', [12, 800], 325, 'DC bus voltage', { form: 'dc' }),
   peakCurrent: log(
     'i_pk',
     'A',
     [0.1, 1000],
     25,
-    'Peak current of the amplifier (amplitude), all motors together',
+    'Peak current of the amplifier, all motors together, in A peak (amplitude)',
+    { form: 'peak' },
   ),
-  continuousCurrent: log('i_c', 'A', [0.05, 500], 10, 'Continuous current of the amplifier (amplitude)'),
+  continuousCurrent: log(
+    'i_c',
+    'A',
+    [0.05, 500],
+    10,
+    'Continuous current of the amplifier, in A peak (amplitude)',
+    {
+      form: 'peak',
+    },
+  ),
   overloadTime: log('t_pk', 's', [0.05, 120], 2, 'Time at peak current before fold-back'),
 };
 

@@ -5,17 +5,21 @@ import { choice, linear, log } from './row.ts';
  * the rotary constants apply, and everything is referred to the table through lead/2π.
  */
 export const motorRows = {
-  forceConstant: log('K_f', 'N/A', [0.5, 500], 50, 'Force constant at 20 °C, per A RMS'),
+  forceConstant: log('K_f', 'N/A', [0.5, 500], 50, 'Force constant at 20 °C, per A RMS', {
+    form: 'rms',
+  }),
   backEmfConstant: log(
     'K_e',
     'V·s/m',
     [0.1, 500],
     0,
     'Back-EMF constant line to line, V RMS per m/s; 0: derived from the force constant',
-    { zero: true },
+    { zero: true, form: 'rms', perPhase: Math.sqrt(3) },
   ),
-  resistance: log('R_ll', 'Ω', [0.05, 200], 5, 'Winding resistance, line to line, at 20 °C'),
-  inductance: log('L_ll', 'mH', [2e-5, 0.5], 0.006, 'Winding inductance, line to line'),
+  resistance: log('R_ll', 'Ω', [0.05, 200], 5, 'Winding resistance, line to line, at 20 °C', {
+    perPhase: 2,
+  }),
+  inductance: log('L_ll', 'mH', [2e-5, 0.5], 0.006, 'Winding inductance, line to line', { perPhase: 2 }),
   polePitch: log('τ', 'mm', [0.004, 0.12], 0.03, 'Pole pitch: distance from north to south pole'),
   continuousForce: log(
     'F_c',
@@ -25,7 +29,9 @@ export const motorRows = {
     'Continuous force of one motor, winding at its temperature limit',
   ),
   lead: log('p_h', 'mm', [5e-4, 0.1], 0, 'Screw lead; 0 for a direct drive', { zero: true }),
-  torqueConstant: log('K_t', 'N·m/A', [0.01, 20], 0.7, 'Torque constant at 20 °C, per A RMS (screw drive)'),
+  torqueConstant: log('K_t', 'N·m/A', [0.01, 20], 0.7, 'Torque constant at 20 °C, per A RMS (screw drive)', {
+    form: 'rms',
+  }),
   polePairs: linear('p', '', [1, 20], 4, 'Pole pairs of the rotary motor (screw drive)', { integer: true }),
   rotorInertia: log('J', 'kg·cm²', [1e-7, 0.1], 3e-4, 'Inertia of rotor, coupling and screw (screw drive)'),
   ripple6: log('r₆', '%', [1e-4, 0.2], 0.005, 'Force and back-EMF ripple, 6th order', { zero: true }),
@@ -37,8 +43,8 @@ export const motorRows = {
     'A',
     [0.1, 1000],
     0,
-    'Current amplitude at which flux has fallen to 71 %; 0: no saturation',
-    { zero: true },
+    'Peak current at which flux has fallen to 71 %; 0: no saturation',
+    { zero: true, form: 'peak' },
   ),
   magnetTempCoefficient: linear(
     'α_B',

@@ -21,6 +21,10 @@ export interface NumberRow extends RowBase {
   readonly zero: boolean;
   readonly integer: boolean;
   readonly default: number;
+  /** How its amperes or volts count; undefined where it has none. */
+  readonly form?: 'rms' | 'peak' | 'dc';
+  /** Of a winding's value, which is from line to line: what makes it of the value of one phase (wye). */
+  readonly perPhase?: number;
 }
 
 export interface ChoiceRow<O extends string = string> extends RowBase {
@@ -52,6 +56,8 @@ interface NumberOptions {
   zero?: boolean;
   integer?: boolean;
   restart?: boolean;
+  form?: 'rms' | 'peak' | 'dc';
+  perPhase?: number;
 }
 
 type NumberMaker = (
@@ -71,7 +77,7 @@ const numberRow =
     [min, max],
     byDefault,
     meaning,
-    { zero = false, integer = false, restart = false } = {},
+    { zero = false, integer = false, restart = false, ...electrical } = {},
   ) => ({
     kind: 'number',
     symbol,
@@ -84,7 +90,13 @@ const numberRow =
     restart,
     default: byDefault,
     meaning,
+    ...electrical,
   });
+
+/** The unit of a row with the form of its amperes or volts: 'A peak', 'N/A RMS'. */
+export function unitWithForm({ unit, form }: Pick<NumberRow, 'unit' | 'form'>): string {
+  return form === undefined || form === 'dc' ? unit : `${unit} ${form === 'rms' ? 'RMS' : 'peak'}`;
+}
 
 export const linear: NumberMaker = numberRow('linear');
 export const log: NumberMaker = numberRow('log');

@@ -1,29 +1,62 @@
 import { at } from '../../../shared/core/at.ts';
-import { toSI, type Unit } from '../../../shared/core/units.ts';
-import { unitMeaning } from './unitExpression.ts';
+import type { NumberRow } from '../../../shared/core/parameters/row.ts';
+import { toSI } from '../../../shared/core/units.ts';
+import { type ElectricalForm, NO_FORM, unitMeaning } from './unitExpression.ts';
 
 type Typed = { readonly value: number } | { readonly problem: string };
 
+/** What of a row decides how a typed value is read. */
+type TypedRow = Pick<NumberRow, 'unit' | 'form' | 'perPhase'>;
+
 const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(.*)$/i;
+/** Says of a winding's value that it is that of one phase, or from line to line. */
+const WINDING = /[\s,_(]+(?:(per phase|phase|ph)|(line[ -]to[ -]line|l-l|ll))\)?$/i;
 
 /**
- * The SI value of what was typed into a field of `unit`: a bare number counts in that unit, and any unit of the same
- * kind may follow it ("5 um", "0.2m", "0.5 in", "70 °F", "3e3"). "off" is zero where zero is legal; the range is checked elsewhere.
+ * The SI value of what was typed into a field of a row: a bare number counts in its unit, and any unit of the same kind may follow it
+ * ("5 um", "0.2m", "0.5 in", "70 °F", "3e3"). Amperes and volts may say RMS, peak or DC ("71 N/Apk"), a winding's values per phase or
+ * line to line ("2.6 ohm ph"); what says nothing counts as the row has it. "off" is zero where zero is legal; the range is checked
+ * elsewhere.
  */
-export function readTyped(text: string, unit: Unit): Typed {
+export function readTyped(text: string, { unit, form, perPhase }: TypedRow): Typed {
   const plain = text.trim().replaceAll('−', '-');
   if (plain.toLowerCase() === 'off') return { value: 0 };
   const [, digits, rest = ''] = NUMBER.exec(plain) ?? [];
-  const unitText = rest.trim();
   const wanted = unit === '' ? 'a plain number' : `a number in ${unit}`;
   if (digits === undefined) return { problem: `“${plain}” is not a number; type ${wanted}.` };
-  if (unitText.startsWith(',')) return { problem: `“${plain}”: use a decimal point, not a comma.` };
-  if (unitText === '' || unitText === unit) return { value: toSI(Number(digits), unit) };
+  if (rest.trim().startsWith(',')) return { problem: `“${plain}”: use a decimal point, not a comma.` };
+
+  const [, phase, lineToLine] = WINDING.exec(rest) ?? [];
+  const unitText = rest.replace(WINDING, '').trim();
+  if ((phase || lineToLine) && perPhase === undefined)
+    return {
+      problem: `“${rest.trim()}” does not fit here: this is not a value of a winding; type ${wanted}.`,
+    };
+  const winding = phase ? (perPhase ?? 1) : 1;
+  if (unitText === '' || unitText === unit) return { value: toSI(Number(digits), unit) * winding };
 
   const typed = unitMeaning(unitText);
   if (!typed) return { problem: `“${unitText}” is not a known unit; type ${wanted}.` };
   const own = unitMeaning(unit);
   const isSameKind = own && typed.dimension.every((d, i) => Math.abs(d - at(own.dimension, i)) < 1e-9);
   if (!isSameKind) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };
-  return { value: Number(digits) * typed.factor + (typed.offset ?? 0) };
+  const converted = formFactor(typed.form ?? NO_FORM, form);
+  if (converted === null)
+    return { problem: `“${unitText}” does not fit here: ${FORM_TEXT[form ?? 'none']}; type ${wanted}.` };
+  return { value: (Number(digits) * typed.factor + (typed.offset ?? 0)) * converted * winding };
+}
+
+const FORM_TEXT = {
+  none: 'this is not an alternating quantity',
+  rms: 'it is not a direct quantity',
+  peak: 'it is not a direct quantity',
+  dc: 'this is a direct voltage or current',
+};
+
+/** From the form that was typed to that of the row: √2 for each ampere or volt between RMS and peak; null where it cannot be. */
+function formFactor({ rms, peak, dc }: ElectricalForm, form: NumberRow['form']): number | null {
+  if (rms === 0 && peak === 0 && dc === 0) return 1;
+  if (form === 'rms') return dc === 0 ? Math.SQRT2 ** -peak : null;
+  if (form === 'peak') return dc === 0 ? Math.SQRT2 ** rms : null;
+  return form === 'dc' && rms === 0 && peak === 0 ? 1 : null;
 }

@@ -15,7 +15,18 @@ interface UnitMeaning {
   readonly offset?: number;
   /** Exponents of metre, kilogram, second, ampere, kelvin, degree Celsius. */
   readonly dimension: readonly number[];
+  /** Exponents of amperes and volts that are said to be RMS, or peak values; of those that are said to be direct ones. */
+  readonly form?: ElectricalForm;
 }
+
+/** How an expression says that its amperes and volts are meant. */
+export interface ElectricalForm {
+  readonly rms: number;
+  readonly peak: number;
+  readonly dc: number;
+}
+
+export const NO_FORM: ElectricalForm = { rms: 0, peak: 0, dc: 0 };
 
 const NONE: readonly number[] = [0, 0, 0, 0, 0, 0];
 
@@ -49,12 +60,31 @@ const BASES = new Map<string, UnitMeaning>(
     Ω: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
     ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
     H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
+    ohms: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+    Ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
+    Vs: { factor: 1, dimension: [2, 1, -2, -1, 0, 0] },
+    Nm: { factor: 1, dimension: [2, 1, -2, 0, 0, 0] },
+    Ns: { factor: 1, dimension: [1, 1, -1, 0, 0, 0] },
+    rpm: { factor: 1 / 60, dimension: [0, 0, -1, 0, 0, 0] },
+    sec: { factor: 1, dimension: [0, 0, 1, 0, 0, 0] },
+    inch: { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
     in: { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
     '"': { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
     lb: { factor: 0.45359237, dimension: [0, 1, 0, 0, 0, 0] },
     lbf: { factor: 4.4482216152605, dimension: [1, 1, -2, 0, 0, 0] },
   }),
 );
+
+/** What follows A or V on datasheets, in English and German, and how the value is meant. */
+const FORMS: readonly [form: keyof ElectricalForm, endings: readonly string[]][] = [
+  ['rms', ['rms', 'RMS', 'eff']],
+  ['peak', ['pk', 'peak', 'p', 'max']],
+  ['dc', ['dc', 'DC']],
+];
+for (const [form, endings] of FORMS)
+  for (const unit of ['A', 'V', 'Vs'])
+    for (const ending of endings)
+      BASES.set(`${unit}${ending}`, { ...(BASES.get(unit) ?? ONE), form: { ...NO_FORM, [form]: 1 } });
 
 const PREFIXES = new Map<string, number>(
   Object.entries({
@@ -73,12 +103,20 @@ const PREFIXES = new Map<string, number>(
 /** The meaning of a unit expression, or null when it is none. */
 export function unitMeaning(text: string): UnitMeaning | null {
   // Greek mu and the ohm sign look like, but are not, the micro sign and Omega of the tables.
-  const plain = text.trim().replaceAll('μ', 'µ').replaceAll('\u2126', 'Ω');
+  const plain = spelled(text.trim().replaceAll('μ', 'µ').replaceAll('\u2126', 'Ω'));
   if (plain === '') return ONE;
   const tokens = plain.match(/[√()/·*²³]|\^?-?\d+|[^\s√()/·*²³^\d-]+|\S/g) ?? [];
   const reader = { tokens, at: 0 };
   const meaning = product(reader);
   return reader.at === tokens.length ? meaning : null;
+}
+
+/** Written apart on some datasheets and together on others: A rms, A_rms, kgcm². A degree in a quotient is a difference, a kelvin. */
+function spelled(text: string): string {
+  return text
+    .replace(/(?<=[AVs])[\s_]+(?=(?:rms|eff|pk|peak|dc)\b)/gi, '')
+    .replace(/(?<=\bk?g)(?=cm)/g, '·')
+    .replace(/(?:°|deg)C(?=\s*\/)|(?<=\/\s*)(?:°|deg)C/g, 'K');
 }
 
 interface Reader {
@@ -116,7 +154,7 @@ function atom(word: string | undefined): UnitMeaning | null {
   const base = BASES.get(word.slice(1));
   // A unit whose zero is not zero takes no prefix.
   if (prefix === undefined || base?.offset !== undefined) return null;
-  return base ? { factor: base.factor * prefix, dimension: base.dimension } : null;
+  return base ? { ...base, factor: base.factor * prefix } : null;
 }
 
 function exponent(reader: Reader): number {
@@ -139,11 +177,26 @@ function times(a: UnitMeaning, b: UnitMeaning, exponent: number): UnitMeaning | 
   return {
     factor: a.factor * b.factor ** exponent,
     dimension: a.dimension.map((d, i) => d + exponent * at(b.dimension, i)),
+    ...formOf(a.form, b.form, exponent),
   };
 }
 
 function power(a: UnitMeaning, exponent: number): UnitMeaning | null {
   if (exponent === 1) return a;
   if (a.offset !== undefined) return null;
-  return { factor: a.factor ** exponent, dimension: a.dimension.map((d) => d * exponent) };
+  return {
+    factor: a.factor ** exponent,
+    dimension: a.dimension.map((d) => d * exponent),
+    ...formOf(undefined, a.form, exponent),
+  };
+}
+
+function formOf(
+  a: ElectricalForm = NO_FORM,
+  b: ElectricalForm = NO_FORM,
+  exponent: number,
+): { form?: ElectricalForm } {
+  const sum = (name: keyof ElectricalForm) => a[name] + exponent * b[name];
+  const form = { rms: sum('rms'), peak: sum('peak'), dc: sum('dc') };
+  return form.rms === 0 && form.peak === 0 && form.dc === 0 ? {} : { form };
 }

@@ -1,5 +1,11 @@
 import { checkNumber } from '../../../shared/core/check.ts';
-import type { ChoiceRow, NumberRow, Row, RowValue } from '../../../shared/core/parameters/row.ts';
+import {
+  type ChoiceRow,
+  type NumberRow,
+  type Row,
+  type RowValue,
+  unitWithForm,
+} from '../../../shared/core/parameters/row.ts';
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { element, setText } from '../dom.ts';
 import { fieldText } from './fieldText.ts';
@@ -52,14 +58,14 @@ function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: Widg
     'aria-describedby': problemId,
     onfocus: () => input.select(),
   });
-  const unit = element('span', { class: 'field-unit' }, row.unit);
+  const unit = element('span', { class: 'field-unit' }, unitWithForm(row));
   return {
     input,
     elements: [input, unit],
     read() {
       const text = input.value.trim();
       if (text === '' && empty !== undefined) return { value: null };
-      const typed = readTyped(text, row.unit);
+      const typed = readTyped(text, row);
       if ('problem' in typed) return typed;
       const checked = checkNumber(typed.value, row);
       return 'wrong' in checked ? { problem: sentenceText(checked.wrong, AS_ROW) } : { value: checked.legal };
@@ -71,7 +77,7 @@ function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: Widg
     setRow(next) {
       if (next.kind !== 'number') return;
       row = next;
-      setText(unit, next.unit);
+      setText(unit, unitWithForm(next));
     },
   };
 }

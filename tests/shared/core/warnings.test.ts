@@ -68,3 +68,27 @@ test('a commanded speed that trips', () => {
   );
   expect(warned({ speedLimit: 0.9, program: 'hold' })).toEqual([]);
 });
+
+test('a back-EMF that is off by a usual confusion says by which', () => {
+  const off = (factor: number) => warned({ forceConstant: 50, backEmfConstant: 28.868 * factor })[0];
+  expect(off(Math.SQRT2)).toContain('The factor is √2: one of them is given for peak values, not RMS.');
+  expect(off(1 / Math.sqrt(3))).toContain(
+    'The factor is √3: the back-EMF is given for one phase, not line to line.',
+  );
+  expect(off(1.2)).toContain('Check both: line to line, RMS.');
+});
+
+// By hand, with round numbers: R_th = 1/5 + 1/(1 + 0) = 1.2 K/W, 108 K of rise are 90 W; K_m at 20 °C of 50 N/A RMS on 5 Ω line to line
+// is 50/√7.5 = 18.26 N/√W; copper at 130 °C has 1.4323 times its resistance: F = 18.26 √(90/1.4323) = 144.7 N.
+test('a continuous force that winding and thermal resistance do not give', () => {
+  const heat = { windingToCarrier: 5, carrierToAir: 1, carrierToTable: 0, windingLimit: 130 };
+  const motor = { forceConstant: 50, resistance: 5 };
+  expect(warned({ ...motor, ...heat, continuousForce: 145 })).toEqual([]);
+  expect(warned({ ...motor, ...heat, continuousForce: 120 })).toEqual([]);
+  const [warning] = warned({ ...motor, ...heat, continuousForce: 290 });
+  expect(warning).toMatch(
+    /^continuousForce \(290 N\) contradicts .* 1\.20 K\/W to air: .* reaches 130 °C at 145 N/,
+  );
+  // Twice the force needs a quarter of the resistance.
+  expect(warning).toMatch(/would need 0\.299 K\/W/);
+});

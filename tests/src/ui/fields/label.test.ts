@@ -52,7 +52,7 @@ describe('the text of a field', () => {
     for (const name of PARAMETER_NAMES) {
       const row = parameterRow(name);
       if (row.kind !== 'number') continue;
-      const typed = readTyped(fieldText(row.default, row.unit), row.unit);
+      const typed = readTyped(fieldText(row.default, row.unit), row);
       expect('value' in typed ? typed.value : typed.problem, name).toBeCloseTo(row.default, 9);
       expect(UNITS[row.unit]).toBeDefined();
     }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { present } from '../../../../shared/core/at.ts';
+import { PARAMETERS } from '../../../../shared/core/parameters/table.ts';
 import { UNITS, type Unit } from '../../../../shared/core/units.ts';
 import { readTyped } from '../../../../src/ui/fields/typedQuantity.ts';
 import { unitMeaning } from '../../../../src/ui/fields/unitExpression.ts';
@@ -50,7 +51,7 @@ describe('typed quantities', () => {
     ['8 h', 's', 28800],
     ['0.3 1/kWh', '1/kWh', 0.3 / 3.6e6],
   ] as [string, Unit, number][])('%s in a field of %s', (text, unit, value) => {
-    const typed = readTyped(text, unit);
+    const typed = readTyped(text, { unit });
     expect('value' in typed && typed.value).toBeCloseTo(value, 12);
   });
 
@@ -71,7 +72,57 @@ describe('typed quantities', () => {
     ['NaN', 'mm', 'not a number'],
     ['Infinity', 'mm', 'not a number'],
   ] as [string, Unit, string][])('%s in a field of %s is refused', (text, unit, why) => {
-    const typed = readTyped(text, unit);
+    const typed = readTyped(text, { unit });
+    expect('problem' in typed && typed.problem).toContain(why);
+  });
+
+  // A sine: peak = √2 RMS. Wye connection: from line to line twice the resistance and inductance and √3 of the voltage of a phase.
+  it.each([
+    ['71', 'forceConstant', 71],
+    ['71 N/Arms', 'forceConstant', 71],
+    ['71 N/A', 'forceConstant', 71],
+    ['71 N/A rms', 'forceConstant', 71],
+    ['71 N/Aeff', 'forceConstant', 71],
+    ['50.2 N/Apk', 'forceConstant', 50.2 * Math.SQRT2],
+    ['50.2 N/A_peak', 'forceConstant', 50.2 * Math.SQRT2],
+    ['16 lbf/Arms', 'forceConstant', 16 * 4.4482216152605],
+    ['0.9 Nm/Apk', 'torqueConstant', 0.9 * Math.SQRT2],
+    ['4.1 Arms', 'continuousCurrent', 4.1 * Math.SQRT2],
+    ['4.1 A rms', 'continuousCurrent', 4.1 * Math.SQRT2],
+    ['4100 mArms', 'continuousCurrent', 4.1 * Math.SQRT2],
+    ['5.8 Apk', 'continuousCurrent', 5.8],
+    ['5.8 A', 'continuousCurrent', 5.8],
+    ['41 Vs/m', 'backEmfConstant', 41],
+    ['41 V/(m/s)', 'backEmfConstant', 41],
+    ['41 Vrms/(m/s)', 'backEmfConstant', 41],
+    ['58 Vpk/(m/s)', 'backEmfConstant', 58 / Math.SQRT2],
+    ['58 Vpeak/(m/s) l-l', 'backEmfConstant', 58 / Math.SQRT2],
+    ['23.7 Vrms/(m/s) ph', 'backEmfConstant', 23.7 * Math.sqrt(3)],
+    ['1.04 V/(in/s)', 'backEmfConstant', 1.04 / 0.0254],
+    ['2.6 ohm', 'resistance', 2.6],
+    ['1.3 ohm ph', 'resistance', 2.6],
+    ['1.3 Ω per phase', 'resistance', 2.6],
+    ['2.6 Ω (line to line)', 'resistance', 2.6],
+    ['900 uH phase', 'inductance', 1.8e-3],
+    ['1.8 mH', 'inductance', 1.8e-3],
+    ['325 VDC', 'busVoltage', 325],
+    ['325 V dc', 'busVoltage', 325],
+    ['0.32 kgcm2', 'rotorInertia', 0.32e-4],
+    ['1.2 K/W', null, 1.2],
+    ['1.2 °C/W', null, 1.2],
+  ] as [string, 'forceConstant' | null, number][])('%s in the field of %s', (text, name, value) => {
+    const row = name === null ? ({ unit: 'K/W' } as const) : PARAMETERS[name];
+    const typed = readTyped(text, row);
+    expect('problem' in typed ? typed.problem : typed.value / value).toBeCloseTo(1, 12);
+  });
+
+  it.each([
+    ['325 Vrms', 'busVoltage', 'a direct voltage'],
+    ['4 ADC', 'continuousCurrent', 'not a direct quantity'],
+    ['60 N ph', 'continuousForce', 'not a value of a winding'],
+    ['60 Arms', 'forceConstant', 'does not fit'],
+  ] as [string, 'forceConstant', string][])('%s in the field of %s is refused', (text, name, why) => {
+    const typed = readTyped(text, PARAMETERS[name]);
     expect('problem' in typed && typed.problem).toContain(why);
   });
 
