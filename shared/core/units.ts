@@ -39,6 +39,7 @@ export const UNITS = {
   H: { factor: 1 },
   mH: { factor: 1e-3 },
   A: { factor: 1 },
+  mA: { factor: 1e-3 },
   V: { factor: 1 },
   'V·s/m': { factor: 1 },
   W: { factor: 1 },

@@ -1,21 +1,39 @@
-import type { Unit } from '../../../shared/core/units.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { TRACE_LABELS, TRACE_QUANTITIES, type TraceQuantity } from '../../../shared/protocol/trace.ts';
 import { element } from '../../ui/dom.ts';
 import { figureTable } from '../../ui/figureTable.ts';
-import { TRACE_UNITS } from './traceColumns.ts';
-import { type ColumnUse, suggestMapping, type TraceMapping } from './traceFile.ts';
+import { TRACE_UNITS, type TraceUnit } from './traceColumns.ts';
+import { type ColumnUse, suggestMapping, type TraceMapping, type TraceScales } from './traceFile.ts';
 import type { TraceTable } from './traceTable.ts';
 
 export interface MappingForm {
   readonly element: HTMLElement;
   /** The mapping as it is chosen now. */
   mapping(): TraceMapping;
+  scales(): TraceScales;
 }
 
 const NONE = -1;
 
-/** Which column holds what, in which unit: as the titles of the columns suggest, to be corrected by a person. */
-export function createMappingForm(table: TraceTable): MappingForm {
+/**
+ * Which column holds what, in which unit: as the titles of the columns suggest, to be corrected by a person. `p`: the axis on the
+ * bench, whose encoder count and continuous current are offered.
+ */
+export function createMappingForm(
+  table: TraceTable,
+  p: Parameters,
+  onHeaderLine: (line: number) => void,
+): MappingForm {
+  const number = (label: string, value: number, step: string) =>
+    element('input', { type: 'number', min: 0, step, value, 'aria-label': label });
+  const header = number('Line of the header', table.headerLine ?? 1, '1');
+  header.addEventListener('change', () => onHeaderLine(header.valueAsNumber));
+  const count = number(
+    'Length of one count in nm',
+    Number((p.encoderResolution * 1e9).toPrecision(6)),
+    'any',
+  );
+  const rated = number('Rated current in A peak', p.continuousCurrent, 'any');
   const suggested = suggestMapping(table);
   const rate = element('input', { type: 'number', min: 10, value: 8000, 'aria-label': 'Sample rate in Hz' });
   const rows = TRACE_QUANTITIES.map((quantity) => {
@@ -26,7 +44,12 @@ export function createMappingForm(table: TraceTable): MappingForm {
     element: figureTable({
       class: 'dialog-table trace-mapping',
       rows: rows.map(({ row }) => row),
-      foot: [{ head: 'Without a time column: rate', cells: [element('td', {}, rate, ' Hz')] }],
+      foot: [
+        { head: 'Without a time column: rate', cells: [element('td', {}, rate, ' Hz')] },
+        { head: 'One count', cells: [element('td', {}, count, ' nm')] },
+        { head: 'Rated current', cells: [element('td', {}, rated, ' A peak')] },
+        { head: 'Header is line', cells: [element('td', {}, header)] },
+      ],
     }),
     mapping() {
       const chosen: Partial<Record<TraceQuantity, ColumnUse>> = {};
@@ -36,7 +59,23 @@ export function createMappingForm(table: TraceTable): MappingForm {
       }
       return { ...chosen, time: chosen.time ?? { rate: rate.valueAsNumber } };
     },
+    scales: () => ({ count: 1e-9 * count.valueAsNumber, ratedCurrent: rated.valueAsNumber }),
   };
+}
+
+/** In what a current may be recorded. */
+const CURRENT_UNITS = {
+  'A peak': { unit: 'A', rms: false },
+  'A RMS': { unit: 'A', rms: true },
+  'mA peak': { unit: 'mA', rms: false },
+  'mA RMS': { unit: 'mA', rms: true },
+  '% of rated': { unit: '% of rated', rms: false },
+} as const satisfies Record<string, { unit: TraceUnit; rms: boolean }>;
+
+function currentUnit(use: ColumnUse | null): string {
+  const { unit = 'A', rms = false } = use ?? {};
+  const fits = Object.entries(CURRENT_UNITS).find(([, each]) => each.unit === unit && each.rms === rms);
+  return fits?.[0] ?? 'A peak';
 }
 
 function createRow(quantity: TraceQuantity, { columns }: TraceTable, suggested: ColumnUse | null) {
@@ -50,8 +89,8 @@ function createRow(quantity: TraceQuantity, { columns }: TraceTable, suggested: 
     ),
   );
   const isCurrent = quantity === 'current' || quantity === 'currentCommand';
-  const units = isCurrent ? ['A, amplitude', 'A, rms'] : TRACE_UNITS[quantity];
-  const shown = isCurrent && suggested?.rms ? 'A, rms' : (suggested?.unit ?? units[0]);
+  const units = isCurrent ? Object.keys(CURRENT_UNITS) : TRACE_UNITS[quantity];
+  const shown = isCurrent ? currentUnit(suggested) : (suggested?.unit ?? units[0]);
   const unit = element(
     'select',
     { 'aria-label': `Unit of: ${label}` },
@@ -64,8 +103,8 @@ function createRow(quantity: TraceQuantity, { columns }: TraceTable, suggested: 
       const index = Number(column.value);
       if (index === NONE) return null;
       return isCurrent
-        ? { column: index, unit: 'A', rms: unit.value === 'A, rms' }
-        : { column: index, unit: unit.value as Unit };
+        ? { column: index, ...CURRENT_UNITS[unit.value as keyof typeof CURRENT_UNITS] }
+        : { column: index, unit: unit.value as TraceUnit };
     },
   };
 }

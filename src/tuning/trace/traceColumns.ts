@@ -2,21 +2,27 @@ import { CHANNEL_NAMES, type ChannelName } from '../../../shared/core/channels.t
 import { UNITS, type Unit } from '../../../shared/core/units.ts';
 import type { TraceQuantity } from '../../../shared/protocol/trace.ts';
 
+/** What a column may be written in: a unit, encoder counts, position-loop samples, or a share of the rated current. */
+export type TraceUnit = Unit | 'counts' | '% of rated';
+
+const LENGTHS: readonly TraceUnit[] = ['mm', 'm', 'µm', 'nm', 'in', 'counts'];
+const CURRENTS: readonly TraceUnit[] = ['A', 'mA', '% of rated'];
+
 /** The units a column of each quantity may be written in; the first is taken where nothing is known. */
-export const TRACE_UNITS: Readonly<Record<TraceQuantity, readonly Unit[]>> = {
+export const TRACE_UNITS: Readonly<Record<TraceQuantity, readonly TraceUnit[]>> = {
   time: ['s', 'ms', 'µs', 'min'],
-  position: ['mm', 'm', 'µm', 'nm', 'in'],
-  current: ['A'],
-  currentCommand: ['A'],
-  setpoint: ['mm', 'm', 'µm', 'nm', 'in'],
-  motorPosition: ['mm', 'm', 'µm', 'nm', 'in'],
-  tablePosition: ['mm', 'm', 'µm', 'nm', 'in'],
+  position: LENGTHS,
+  current: CURRENTS,
+  currentCommand: CURRENTS,
+  setpoint: LENGTHS,
+  motorPosition: LENGTHS,
+  tablePosition: LENGTHS,
 };
 
 /** What the title of a column says about it, as far as can be told. */
 export interface ColumnGuess {
   readonly quantity: TraceQuantity | null;
-  readonly unit: Unit | null;
+  readonly unit: TraceUnit | null;
   /** The current is rms, not an amplitude. */
   readonly rms: boolean;
 }
@@ -32,19 +38,23 @@ const OWN: Partial<Record<ChannelName, TraceQuantity>> = {
   tablePosition: 'tablePosition',
 };
 
-const ASKED = '(?:set ?point|set|command(?:ed)?|cmd|reference|ref|target|demand(?:ed)?|desired)';
-const CURRENT = '(?:current|iq|i q)';
+/** In English and in German, as recorders write them. */
+const ASKED =
+  '(?:set ?point|set|command(?:ed)?|cmd|reference|ref|target|demand(?:ed)?|desired|soll(?:wert|position|lage|strom)?)';
+const CURRENT = '(?:current|iq|i q|(?:soll|ist|motor|phasen)?strom(?:soll|ist)?(?:wert)?)';
 
 /** Words that tell a quantity by its title, or that it is none of ours; the first that fits counts, so the narrow ones come first. */
 const TEXT: readonly [RegExp, TraceQuantity | null][] = [
-  [/^(t|time|timestamp|elapsed)\b/, 'time'],
+  [/^(t|time|timestamp|elapsed|zeit|zeitstempel)\b/, 'time'],
   [new RegExp(`\\b${ASKED}\\b.*\\b${CURRENT}\\b|\\b${CURRENT}\\b.*\\b${ASKED}\\b`), 'currentCommand'],
+  [/\bsollstrom|strom ?soll/, 'currentCommand'],
   [new RegExp(`\\b${CURRENT}\\b`), 'current'],
   [/\b(speed|velocity|error|deviation|accel\w*|force|torque|temp\w*|voltage)\b/, null],
+  [/geschwindigkeit|drehzahl|schlepp|abweichung|fehler|beschleunigung|kraft|moment|spannung/, null],
   [new RegExp(`\\b${ASKED}\\b`), 'setpoint'],
-  [/\bmotor\b/, 'motorPosition'],
-  [/\b(table|load|carriage|slide)\b/, 'tablePosition'],
-  [/\b(pos|position|encoder|actual|x)\b/, 'position'],
+  [/\bmotor\b|motor(position|lage|geber)/, 'motorPosition'],
+  [/\b(table|load|carriage|slide)\b|tisch|schlitten|last(position|lage)/, 'tablePosition'],
+  [/\b(pos|position|encoder|actual|x|lage|weg)\b|ist(position|lage|wert)|lage ?ist/, 'position'],
 ];
 
 /** Guesses for every column of a table, from the titles alone. */
@@ -80,12 +90,14 @@ function textOf(name: string): string {
 }
 
 /** The unit at the end of a title: in brackets, or after a blank, a stroke or an underscore. */
-function unitIn(name: string): { unit: Unit | null; rms: boolean } {
+function unitIn(name: string): { unit: TraceUnit | null; rms: boolean } {
   const bracketed = /[[(]\s*([^\])]*?)\s*[\])]\s*$/.exec(name);
   const text = (bracketed ?? /[\s/_]([^\s/_]+)\s*$/.exec(name))?.[1] ?? '';
-  const rms = /^A[\s_]*(rms|eff)$/i.test(text);
+  if (/^(counts?|cts?|inc|incr\w*|ink\w*)$/i.test(text)) return { unit: 'counts', rms: false };
+  if (/^%/.test(text)) return { unit: '% of rated', rms: false };
+  const rms = /^m?A[\s_]*(rms|eff)$/i.test(text);
   const plain = text
-    .replace(/^A[\s_]*(rms|eff|pk|peak)$/i, 'A')
+    .replace(/^(m?A)[\s_]*(rms|eff|pk|peak|max)$/i, '$1')
     .replace(/^[uμ](m|s)$/, 'µ$1')
     .replace(/^(sec|seconds?)$/i, 's')
     .replace(/^msec$/i, 'ms');

@@ -13,6 +13,7 @@ import { button, element, setText } from '../../ui/dom.ts';
 import { ProblemList } from '../../ui/problemList.ts';
 import { createFitReport } from './fitReport.ts';
 import { createMappingForm, type MappingForm } from './mappingForm.ts';
+import { implausible } from './plausibility.ts';
 import { mapTrace } from './traceFile.ts';
 import { readTraceTable, type TraceTable } from './traceTable.ts';
 
@@ -62,6 +63,7 @@ export class TraceDialog {
     focus: 'control',
     buttons: [this.#fit, this.#cancel, this.#overlay],
   });
+  #text = '';
   #recording: Recording | null = null;
 
   constructor(options: TraceOptions) {
@@ -86,8 +88,16 @@ export class TraceDialog {
   async #read(): Promise<void> {
     const [chosen] = this.#file.files ?? [];
     if (!chosen) return;
-    const table = readTraceTable(await chosen.text());
-    this.#recording = 'columns' in table ? { table, form: createMappingForm(table) } : null;
+    this.#text = await chosen.text();
+    this.#readTable();
+  }
+
+  /** `headerLine`: where a person says that the names of the columns are. */
+  #readTable(headerLine?: number): void {
+    const table = readTraceTable(this.#text, headerLine);
+    const again = (line: number) => this.#readTable(line);
+    const form = 'columns' in table && createMappingForm(table, this.#options.parameters(), again);
+    this.#recording = form && 'columns' in table ? { table, form } : null;
     this.#mapping.replaceChildren(...(this.#recording ? [this.#recording.form.element] : []));
     this.#fit.disabled = this.#overlay.disabled = this.#recording === null;
     this.#report.replaceChildren();
@@ -98,7 +108,8 @@ export class TraceDialog {
   /** The trace as it is mapped now; null, with the problems shown, when it cannot be. */
   #mapped(): Trace | null {
     if (!this.#recording) return null;
-    const trace = mapTrace(this.#recording.table, this.#recording.form.mapping());
+    const { table, form } = this.#recording;
+    const trace = mapTrace(table, form.mapping(), form.scales());
     this.#problems.show('problems' in trace ? problemTexts(trace.problems, BENCH_WORDING) : []);
     return 'problems' in trace ? null : trace;
   }
@@ -122,7 +133,7 @@ export class TraceDialog {
     setText(this.#status, 'Fitting …');
     try {
       const fitted = await this.#client.fit(trace, parameters, this.#fitOptions(parameters));
-      if (fitted) this.#show(fitted);
+      if (fitted) this.#show(fitted, this.#doubts(fitted, trace, parameters));
       else setText(this.#status, 'Cancelled. The bench is unchanged.');
     } catch (error) {
       setText(this.#status, errorText(error));
@@ -141,13 +152,24 @@ export class TraceDialog {
     this.#cancel.hidden = !working;
   }
 
-  #show(result: FitResult): void {
-    setText(this.#status, 'Fitted to the trace.');
+  /** Why the fit cannot be of the axis on the bench. */
+  #doubts(fitted: FitResult, trace: Trace, parameters: Parameters): string[] {
+    if (!this.#recording) return [];
+    const { table, form } = this.#recording;
+    return implausible(fitted, trace, parameters, table, form.mapping());
+  }
+
+  #show(result: FitResult, doubts: readonly string[]): void {
+    this.#problems.show(doubts);
+    setText(
+      this.#status,
+      doubts.length > 0 ? 'Fitted, but not plausible: the values are not offered.' : 'Fitted to the trace.',
+    );
     const apply = button('Put the fitted values on the bench', () => {
       const problem = this.#options.use(result.changes, 'values fitted to a trace');
       setText(this.#status, problem ?? 'The bench has the fitted values; Undo takes them back.');
     });
-    apply.disabled = Object.keys(result.changes).length === 0;
+    apply.disabled = Object.keys(result.changes).length === 0 || doubts.length > 0;
     this.#report.replaceChildren(createFitReport(result), apply);
   }
 }

@@ -15,15 +15,21 @@ import {
   type TraceQuantity,
 } from '../../../shared/protocol/trace.ts';
 import { gridOf } from './resample.ts';
-import { TRACE_UNITS } from './traceColumns.ts';
+import { TRACE_UNITS, type TraceUnit } from './traceColumns.ts';
 import { MAX_ROWS, type TraceColumn, type TraceTable } from './traceTable.ts';
 
 /** Which column holds a quantity, counted from 0, and in which unit. */
 export interface ColumnUse {
   readonly column: number;
-  readonly unit: Unit;
+  readonly unit: TraceUnit;
   /** A current in ampere rms; otherwise it is an amplitude. */
   readonly rms?: boolean;
+}
+
+/** What encoder counts (m) and the rated current of the drive (A, amplitude) stand for. */
+export interface TraceScales {
+  readonly count: number;
+  readonly ratedCurrent: number;
 }
 
 /** Time is a column, or the rows come at a rate, Hz. Of the two currents one is enough. */
@@ -45,11 +51,11 @@ export function suggestMapping({ columns }: TraceTable): TraceMapping {
 }
 
 /** The trace that a table holds under a mapping: in SI, on an even grid of time. */
-export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Failure {
+export function mapTrace(table: TraceTable, mapping: TraceMapping, scales: TraceScales): Trace | Failure {
   const problems: Problem[] = [];
   for (const quantity of TRACE_QUANTITIES) {
     const use = mapping[quantity];
-    if (use && 'column' in use) problems.push(...checkUse(table, quantity, use));
+    if (use && 'column' in use) problems.push(...checkUse(table, quantity, use, scales));
   }
   if (!mapping.position)
     problems.push(missing('position', 'State which column holds the position at the encoder.'));
@@ -80,7 +86,7 @@ export function mapTrace(table: TraceTable, mapping: TraceMapping): Trace | Fail
   const series = (quantity: Exclude<TraceQuantity, 'time'>) => {
     const use = mapping[quantity];
     if (!use) return null;
-    const factor = toSI(1, use.unit) * (use.rms ? Math.SQRT2 : 1);
+    const factor = factorOf(use, scales);
     return grid.place(at(table.columns, use.column).values.map((value) => value * factor));
   };
   return {
@@ -101,7 +107,19 @@ function missing(quantity: TraceQuantity, message: string): Problem {
   return entryProblem(quantity, undefined, message);
 }
 
-function checkUse(table: TraceTable, quantity: TraceQuantity, use: ColumnUse): Problem[] {
+/** SI value of 1 in a column. A current in per cent of the rated one is as much an amplitude as that is. */
+function factorOf({ unit, rms }: ColumnUse, { count, ratedCurrent }: TraceScales): number {
+  if (unit === 'counts') return count;
+  if (unit === '% of rated') return 0.01 * ratedCurrent;
+  return toSI(1, unit) * (rms ? Math.SQRT2 : 1);
+}
+
+function checkUse(
+  table: TraceTable,
+  quantity: TraceQuantity,
+  use: ColumnUse,
+  { count, ratedCurrent }: TraceScales,
+): Problem[] {
   const column = table.columns[use.column];
   const label = TRACE_LABELS[quantity];
   if (!column) {
@@ -112,6 +130,14 @@ function checkUse(table: TraceTable, quantity: TraceQuantity, use: ColumnUse): P
   if (!TRACE_UNITS[quantity].includes(use.unit)) {
     const message = `"${use.unit}" is not a unit for it. Give one of ${TRACE_UNITS[quantity].join(', ')}.`;
     problems.push(entryProblem(quantity, use.unit, message, label));
+  }
+  if (use.unit === 'counts' && !(count > 0)) {
+    problems.push(entryProblem(quantity, count, 'one count needs a length above 0. Enter it.', label));
+  }
+  if (use.unit === '% of rated' && !(ratedCurrent > 0)) {
+    problems.push(
+      entryProblem(quantity, ratedCurrent, 'the rated current must be above 0. Enter it.', label),
+    );
   }
   const { bad, name } = column;
   if (bad) {
@@ -145,7 +171,7 @@ function timesOf(
       : `the time ${values[wrong]} is not later than ${values[wrong - 1]} in the row before`;
     return entryFailure(place, values[wrong], `${reason}. Time must increase from row to row.`);
   }
-  const factor = toSI(1, time.unit);
+  const factor = toSI(1, time.unit as Unit);
   return { values: column.values.map((value) => value * factor), digit: lastDigit(column.values) * factor };
 }
 

@@ -4,7 +4,6 @@ import {
   entryProblem,
   type Failure,
   failure,
-  MAX_PROBLEMS,
   type Problem,
   shown,
 } from '../../../shared/core/problem.ts';
@@ -32,6 +31,8 @@ export interface TraceColumn {
 /** A file of columns of numbers. */
 export interface TraceTable {
   readonly columns: readonly TraceColumn[];
+  /** Line of the file with the names of the columns, counted from 1; null without one. */
+  readonly headerLine: number | null;
   /** Line of the file on which each row stands, counted from 1. */
   readonly lines: Uint32Array;
 }
@@ -39,25 +40,32 @@ export interface TraceTable {
 const MISSING = /^(nan|null|n\/?a|-+)?$/i;
 
 /**
- * Reads a recording: one sample a line, columns parted by tab, semicolon or comma, whichever the first line has.
+ * Reads a recording: one sample a line, columns separated by tab, semicolon or comma.
  *
- * A header is optional, and may go on in a second line with the units. Names and cells may be quoted. Lines that begin with # or % are
- * comments. Where the comma does not part the columns it may be the decimal sign. Empty cells are gaps. A cell that is no number spoils
- * only its own column.
+ * What stands above the samples is skipped as a preamble, but for the header, which is the line above the first samples, or line
+ * `headerLine`. The header is optional, and may go on in a second line with the units. Names and cells may be quoted. Lines that begin
+ * with # or % are comments. Where the comma does not separate the columns it may be the decimal sign. Empty cells are gaps. A cell that
+ * is not a number spoils only its own column.
  */
-export function readTraceTable(text: string): TraceTable | Failure {
-  const lines = new Lines(text);
-  const first = lines.next();
-  if (first === null)
+export function readTraceTable(text: string, headerLine?: number): TraceTable | Failure {
+  const start = headerLine === undefined ? findStart(text) : startAt(text, headerLine);
+  if (start === null)
     return failure('', text.length, 'The file is empty. Choose one with a sample on each line.');
-  const delimiter = ['\t', ';'].find((each) => first.includes(each)) ?? ',';
+  const { delimiter } = start;
+  const lines = new Lines(text);
+  const first = lines.skipTo(start.line);
+  if (first === null) {
+    const message = `the file has no line ${start.line}. Enter the number of the line with the names of the columns.`;
+    return entryFailure('Header', headerLine, message);
+  }
   const cellsOf = splitter(delimiter);
   const head = cellsOf(first);
   if (head.length > MAX_COLUMNS) {
     const message = `${head.length} columns are too many. The limit is ${MAX_COLUMNS}.`;
     return entryFailure(`line ${lines.line}`, head.length, message);
   }
-  const isHeader = !head.some((cell) => isNumber(cell));
+  const isHeader = headerLine !== undefined || !head.some((cell) => isNumber(cell));
+  const header = isHeader ? lines.line : null;
   let names = isHeader ? head : head.map((_, k) => `column ${k + 1}`);
   let next = isHeader ? lines.next() : first;
   if (isHeader && next !== null) {
@@ -76,11 +84,68 @@ export function readTraceTable(text: string): TraceTable | Failure {
       return entryFailure(`line ${lines.line}`, MAX_ROWS, message);
     }
     rows.take(cellsOf(next), lines.line);
-    if (rows.problems.length >= MAX_PROBLEMS) break;
   }
-  if (rows.problems.length > 0) return { problems: rows.problems };
+  if (rows.problem) return { problems: [rows.problem] };
   if (rows.count === 0) return failure('', text.length, 'The file has a header but no samples.');
-  return rows.table(names);
+  return rows.table(names, header);
+}
+
+/** Where the table begins: its header, or its first samples without one; and what separates its columns. */
+interface Start {
+  readonly line: number;
+  readonly delimiter: string;
+}
+
+const DELIMITERS = ['\t', ';', ','] as const;
+/** Lines that are searched for the first samples, and samples in a row that make a table. */
+const LONGEST_PREAMBLE = 400;
+const ALIKE = 3;
+
+/** The first lines of a table of numbers, whatever stands above; else the first line that counts. */
+function findStart(text: string): Start | null {
+  const found: { readonly line: number; readonly text: string }[] = [];
+  const lines = new Lines(text);
+  for (let next = lines.next(); next !== null && found.length < LONGEST_PREAMBLE; next = lines.next())
+    found.push({ line: lines.line, text: next });
+  const [first] = found;
+  if (first === undefined) return null;
+  for (const delimiter of DELIMITERS) {
+    const cellsOf = splitter(delimiter);
+    const cells = found.map((each) => cellsOf(each.text));
+    const begin = cells.findIndex((_, k) =>
+      isTable(cells.slice(k, k + ALIKE), k > 1 ? ALIKE : cells.length - k),
+    );
+    if (begin < 0) continue;
+    const samples = at(cells, begin);
+    // Some recorders end every line of samples with a delimiter.
+    const widths = samples.at(-1) === '' ? [samples.length, samples.length - 1] : [samples.length];
+    const isName = (k: number) =>
+      k >= 0 && widths.includes(at(cells, k).length) && !at(cells, k).some((cell) => isNumber(cell));
+    // Names, and perhaps units beneath them.
+    const header = isName(begin - 2) && isName(begin - 1) ? begin - 2 : isName(begin - 1) ? begin - 1 : begin;
+    return { line: at(found, header).line, delimiter };
+  }
+  return { line: first.line, delimiter: delimiterOf(first.text) };
+}
+
+/** At least `fewest` lines, or three, of equal width and of numbers. */
+function isTable(rows: readonly (readonly string[])[], fewest: number): boolean {
+  const width = rows[0]?.length ?? 0;
+  const isSample = (row: readonly string[]) =>
+    row.length === width && row.filter((cell) => isNumber(cell) || MISSING.test(cell)).length === width;
+  return (
+    width > 1 && rows.length >= Math.min(ALIKE, fewest) && rows.every(isSample) && rows.flat().some(isNumber)
+  );
+}
+
+function startAt(text: string, line: number): Start | null {
+  const lines = new Lines(text);
+  const header = lines.skipTo(line);
+  return { line, delimiter: delimiterOf(header ?? '') };
+}
+
+function delimiterOf(line: string): string {
+  return ['\t', ';'].find((each) => line.includes(each)) ?? ',';
 }
 
 /** The lines that count, one after the other. */
@@ -95,6 +160,13 @@ class Lines {
     this.#text = text;
     if (text.startsWith('\ufeff')) this.#at = 1;
     this.#end = text.includes('\n') ? '\n' : '\r';
+  }
+
+  /** The line with this number, or the first after it that counts. */
+  skipTo(line: number): string | null {
+    let next = this.next();
+    while (next !== null && this.line < line) next = this.next();
+    return next;
   }
 
   next(): string | null {
@@ -139,7 +211,7 @@ function isNumber(cell: string): boolean {
 /** Collects the rows of a table. */
 class Rows {
   count = 0;
-  readonly problems: Problem[] = [];
+  #uneven: { readonly line: number; readonly columns: number; count: number } | null = null;
   readonly #values: Float64Array[];
   readonly #lines: Uint32Array;
   readonly #bad: (BadCell | null)[];
@@ -159,17 +231,27 @@ class Rows {
     const width = this.#width;
     const isLonger = cells.length === width + 1 && cells[width] === '';
     if (cells.length !== width && !isLonger) {
-      const message = `it has ${cells.length} columns, and the first line has ${width}. Give every line the same number.`;
-      this.problems.push(entryProblem(`line ${line}`, cells.length, message));
+      this.#uneven ??= { line, columns: cells.length, count: 0 };
+      this.#uneven.count++;
       return;
     }
     for (let k = 0; k < width; k++) at(this.#values, k)[this.count] = this.#number(at(cells, k), k, line);
     this.#lines[this.count++] = line;
   }
 
-  table(names: readonly string[]): TraceTable {
+  /** Lines that do not have as many columns as the first, all in one message. */
+  get problem(): Problem | null {
+    if (this.#uneven === null) return null;
+    const { line, columns, count } = this.#uneven;
+    const more = count > 1 ? ` So it is in ${count - 1} more lines.` : '';
+    const message = `it has ${columns} columns, and the first line has ${this.#width}.${more} Give every line the same number, or state which line is the header.`;
+    return entryProblem(`line ${line}`, columns, message);
+  }
+
+  table(names: readonly string[], headerLine: number | null): TraceTable {
     const guesses = guessColumns(names);
     return {
+      headerLine,
       columns: names.map((name, k) => ({
         name,
         guess: at(guesses, k),

@@ -55,7 +55,7 @@ function traceOf(
   if (trip) throw new Error(trip.kind);
   const table = readTraceTable(`${rows.join('\n')}\n`);
   if ('problems' in table) throw new Error(problemText(at(table.problems, 0), AS_WRITTEN));
-  const trace = mapTrace(table, suggestMapping(table));
+  const trace = mapTrace(table, suggestMapping(table), { count: 1e-9, ratedCurrent: 10 });
   if ('problems' in trace) throw new Error(problemText(at(trace.problems, 0), AS_WRITTEN));
   return trace;
 }

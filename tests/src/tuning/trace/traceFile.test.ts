@@ -10,6 +10,9 @@ import { mapTrace, suggestMapping, type TraceMapping } from '../../../../src/tun
 import { readTraceTable, type TraceTable } from '../../../../src/tuning/trace/traceTable.ts';
 import { main } from '../../../../workers/entry/commandLine.ts';
 
+/** A count of 50 nm, and a drive of 6 A peak. */
+const SCALES = { count: 5e-8, ratedCurrent: 6 };
+
 function tableOf(text: string): TraceTable {
   const result = readTraceTable(text);
   if ('problems' in result) throw new Error(JSON.stringify(result.problems));
@@ -17,7 +20,7 @@ function tableOf(text: string): TraceTable {
 }
 
 function mapped(table: TraceTable, mapping = suggestMapping(table)): Trace {
-  const result = mapTrace(table, mapping);
+  const result = mapTrace(table, mapping, SCALES);
   if ('problems' in result) throw new Error(JSON.stringify(result.problems));
   return result;
 }
@@ -47,6 +50,16 @@ describe('a trace comes out in SI', () => {
     expect(trace.motorPosition![2]).toBeCloseTo(1e-9, 21);
     expect(trace.current![2]).toBeCloseTo(Math.SQRT2, 14);
     expect([trace.setpoint, trace.tablePosition, trace.currentCommand]).toEqual([null, null, null]);
+  });
+
+  it('from counts, milliamperes and per cent of the rated current', () => {
+    const rows = even(60, 0.5).map((t) => `${t};${Math.round(1000 * t)};${1000 * t};${10 * t}`);
+    const trace = mapped(
+      tableOf(['Zeit [ms];Lage Ist [Inkr];Iststrom [mA eff];Sollstrom [%]', ...rows].join('\n')),
+    );
+    expect(trace.position[2]).toBeCloseTo(1000 * 5e-8, 15);
+    expect(trace.current![2]).toBeCloseTo(Math.SQRT2, 12);
+    expect(trace.currentCommand![2]).toBeCloseTo(0.1 * 6, 12);
   });
 
   it('by a sample rate in place of a column of times', () => {
@@ -182,7 +195,7 @@ describe('a trace is refused', () => {
     ],
     ['with a gap of hours', swapped(61, '99999;1;1'), MAPPING, /spans 1.000e\+5 s with 1 gaps. Cut it/],
   ])('%s', (_case, text, mapping, expected) => {
-    const result = mapTrace(tableOf(text), mapping);
+    const result = mapTrace(tableOf(text), mapping, SCALES);
     expect('problems' in result ? problemText(at(result.problems, 0), AS_WRITTEN) : '').toMatch(expected);
   });
 });

@@ -77,6 +77,34 @@ describe('a recording is read', () => {
     expect(present(position).bad).toBeNull();
   });
 
+  it.each([
+    [
+      'of a scope',
+      'Recorder 4, axis X\nDate;2026-03-02 14:22:05\nSample time;125 us\n\nTime;Pos;Iq\ns;mm;A\n0;1;2\n1;2;3\n2;3;4',
+      5,
+    ],
+    ['of comments and words', '# exported\nMould press, run 7\nt,x,i\n0,1,2\n1,2,3\n2,3,4', 3],
+    ['with numbers of its own', 'Axis 1\nRate, 8000\nOffset, 0, 5\nt,x,i\n0,1,2\n1,2,3\n2,3,4', 4],
+  ])('behind a preamble %s', (_case, text, headerLine) => {
+    const read = table(text);
+    expect(read.headerLine).toBe(headerLine);
+    expect(read.columns.map((column) => [...column.values])).toEqual([
+      [0, 1, 2],
+      [1, 2, 3],
+      [2, 3, 4],
+    ]);
+  });
+
+  it('with the header where a person says it is', () => {
+    const text = 'a;b\nx;y\nZeit;Lage\n0;1\n1;2\n2;3';
+    const read = readTraceTable(text, 2);
+    expect('columns' in read && read.columns.map(({ name }) => name)).toEqual(['x [Zeit]', 'y [Lage]']);
+    const right = readTraceTable(text, 3);
+    expect('columns' in right && right.columns.map(({ name }) => name)).toEqual(['Zeit', 'Lage']);
+    const none = readTraceTable(text, 40);
+    expect('problems' in none && problemTexts(none.problems, AS_WRITTEN)[0]).toContain('no line 40');
+  });
+
   it('with a million rows', () => {
     const rows = Array.from({ length: 1_000_000 }, (_, k) => `${k}\t${k % 7}`);
     const [time, x] = table(`t\tx\n${rows.join('\n')}`).columns;
@@ -101,15 +129,30 @@ describe('a recording is refused', () => {
     ['with too many rows', `a,b\n${'1,2\n'.repeat(1_000_001)}`, /line 1000002: more than 1000000 rows/],
   ])('%s', (_case, text, expected) => expect(message(text)).toMatch(expected));
 
-  it('with no more problems than anyone reads', () => {
-    const result = readTraceTable(`a,b\n${'1\n'.repeat(5000)}`);
-    expect('problems' in result && result.problems).toHaveLength(20);
+  it('in one message, however many lines are wrong', () => {
+    expect(message(`a,b\n${'1\n'.repeat(5000)}`).split('\n')).toEqual([
+      'line 2: it has 1 columns, and the first line has 2. So it is in 4999 more lines. Give every line the same number, or state which line is the header.',
+    ]);
   });
 });
 
 describe('titles suggest what a column holds', () => {
   it.each([
     ['Time (ms)', 'time', 'ms', false],
+    ['Zeit [ms]', 'time', 'ms', false],
+    ['Istposition [µm]', 'position', 'µm', false],
+    ['Lage Ist [Inkr]', 'position', 'counts', false],
+    ['Sollposition [mm]', 'setpoint', 'mm', false],
+    ['Motorlage [mm]', 'motorPosition', 'mm', false],
+    ['Tischposition [mm]', 'tablePosition', 'mm', false],
+    ['Iststrom [A eff]', 'current', 'A', true],
+    ['Sollstrom [Aeff]', 'currentCommand', 'A', true],
+    ['Strom [mA]', 'current', 'mA', false],
+    ['Current actual (mArms)', 'current', 'mA', true],
+    ['Current [% rated]', 'current', '% of rated', false],
+    ['Position [counts]', 'position', 'counts', false],
+    ['Schleppfehler [µm]', null, 'µm', false],
+    ['Geschwindigkeit Ist [mm/s]', null, 'mm/s', false],
     ['t [s]', 'time', 's', false],
     ['Actual position [mm]', 'position', 'mm', false],
     ['encoder_um', 'position', 'µm', false],
