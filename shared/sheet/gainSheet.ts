@@ -1,7 +1,7 @@
 import type { Scene } from '../core/scene.ts';
 import { type Tuning, tuningOf } from '../core/tuning.ts';
 import { WAYBENCH_VERSION } from '../core/version.ts';
-import type { MoveFigures } from '../protocol/axis.ts';
+import type { MoveFigures, Notice, Trip } from '../protocol/axis.ts';
 import { basisOf } from './basis.ts';
 import { cascadeSection } from './cascadeRows.ts';
 import { currentLoopSection } from './currentLoopRows.ts';
@@ -10,7 +10,7 @@ import { gainSection } from './gainRows.ts';
 import { limitSection } from './limitRows.ts';
 import { type LoopOfSheet, marginSection } from './marginRows.ts';
 import { moveSection } from './moveRows.ts';
-import { assumptionTexts, cautionTexts, warningTexts } from './notes.ts';
+import { assumptionTexts, cautionTexts, runWarnings, warningTexts } from './notes.ts';
 import { rateSection } from './rateRows.ts';
 import { rotarySection } from './rotaryRows.ts';
 import type { SheetSection } from './row.ts';
@@ -42,10 +42,29 @@ export interface GainSheet {
 
 const READ_BACK = 'Only the values under "parameters" are read back. All others are calculated from them.';
 
-/** `loops` are analyses of this tuning, each at its operating point; `move` is a move made with it. */
+/** What is known of the run that the gains were tried in. */
+export interface SheetRun {
+  /** A move made with the gains. */
+  readonly move?: MoveFigures | null;
+  /** What keeps the drive from following its command at present, and why it stopped itself. */
+  readonly notices?: readonly Notice[];
+  readonly trip?: Trip | null;
+  /** What the drive is based on, where it was edited. */
+  readonly drive?: string | null;
+}
+
+/** `loops` are analyses of this tuning, each at its operating point. */
 export function gainSheet(
   scene: Scene,
-  { loops = [], move = null }: { loops?: readonly LoopOfSheet[]; move?: MoveFigures | null } = {},
+  {
+    loops = [],
+    move = null,
+    notices = [],
+    trip = null,
+    drive = null,
+  }: SheetRun & {
+    loops?: readonly LoopOfSheet[];
+  } = {},
 ): GainSheet {
   const p = scene.parameters;
   const basis = basisOf(p);
@@ -57,9 +76,9 @@ export function gainSheet(
     title: scene.title,
     parameters: tuningOf(p),
     readBack: READ_BACK,
-    warnings: warningTexts(p, loops),
+    warnings: [...warningTexts(p, loops), ...runWarnings(p, { move, notices, trip })],
     cautions: cautionTexts(p),
-    assumptions: assumptionTexts(scene, basis),
+    assumptions: [...assumptionTexts(scene, basis), ...(drive === null ? [] : [`Drive: ${drive}.`])],
     sections: [
       gainSection(p),
       cascadeSection(p, basis),

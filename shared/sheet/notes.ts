@@ -5,6 +5,9 @@ import { ranged } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 import { onPage, sentenceText } from '../core/sentence.ts';
+import { loadWarnings } from '../figures/loadWarnings.ts';
+import { NOTICE_TEXTS, tripText } from '../figures/tripText.ts';
+import type { MoveFigures, Notice, Trip } from '../protocol/axis.ts';
 import type { Basis } from './basis.ts';
 import type { LoopOfSheet } from './marginRows.ts';
 
@@ -63,5 +66,20 @@ export function warningTexts(p: Parameters, loops: readonly LoopOfSheet[]): stri
         ? []
         : ['With these gains the simulated loop is UNSTABLE. Do not enter them into a drive.']),
     ...parameterWarnings(p).map((warning) => sentenceText(warning, onPage('metric'))),
+  ];
+}
+
+interface Run {
+  readonly move: MoveFigures | null;
+  readonly notices: readonly Notice[];
+  readonly trip: Trip | null;
+}
+
+/** What went wrong in the run that the gains were tried in. */
+export function runWarnings(p: Parameters, { move, notices, trip }: Run): string[] {
+  return [
+    ...(trip ? [`The drive tripped in this run. ${tripText(trip, 'metric')}`] : []),
+    ...notices.map((notice) => NOTICE_TEXTS[notice]),
+    ...(move ? loadWarnings(p, move) : []),
   ];
 }

@@ -16,7 +16,7 @@ import { AnalysisClient } from '../clients/analysisClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { byId } from '../ui/dom.ts';
-import { fileName, saveUrl, takeDrops } from '../ui/files.ts';
+import { takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
 import { Messages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
@@ -26,6 +26,7 @@ import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { Layout } from './layout.ts';
+import { saveItems } from './save/saveData.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
 
@@ -64,7 +65,12 @@ class App implements ActionParts {
     this.layout = new Layout(() => this.view.resize());
     this.theme = new ThemeSwitch((theme) => this.view.setTheme(theme));
     this.#caption = new Caption(byId('caption'));
-    this.dialogs = new Dialogs({ ...this, analysis, comparison: this.view.comparison });
+    this.dialogs = new Dialogs({
+      ...this,
+      analysis,
+      comparison: this.view.comparison,
+      status: () => this.run.status,
+    });
     const help = [{ label: 'Before you touch real hardware', action: () => this.dialogs.cautions.open() }];
     this.door = new StudyDoor({
       messages: this.messages,
@@ -84,7 +90,8 @@ class App implements ActionParts {
       moreFiles: [
         { label: 'Save tuning session', action: () => void this.#saveSession() },
         { label: 'Measured trace …', action: () => void this.dialogs.openTrace() },
-        { label: 'Save picture of the stage', action: () => this.#savePicture() },
+        { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
+        ...saveItems({ store: this.store, view: this.view, analysis, messages: this.messages }),
       ],
       moreHelp: help,
     });
@@ -186,14 +193,13 @@ class App implements ActionParts {
 
   async #saveSession(): Promise<void> {
     try {
-      this.documents.saveSession(await this.run.recording());
+      const session = await this.run.recording();
+      // The simulation does not know that the project was named since.
+      const { id, title } = this.store.bench.origin;
+      this.documents.saveSession({ ...session, scene: { ...session.scene, id, title } });
     } catch (error) {
       this.messages.note(`Nothing was saved: ${errorText(error)}`);
     }
-  }
-
-  #savePicture(): void {
-    saveUrl(fileName(this.store.bench.origin.title, 'png'), this.view.picture());
   }
 
   #openAddress(): void {

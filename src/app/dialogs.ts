@@ -1,5 +1,8 @@
+import { PRESETS } from '../../scenes/index.ts';
+import type { AxisStatus } from '../../shared/protocol/axis.ts';
 import { presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
+import { basedOn } from '../bench/presets.ts';
 import type { Store } from '../bench/store.ts';
 import { useGains } from '../bench/useGains.ts';
 import type { AnalysisClient } from '../clients/analysisClient.ts';
@@ -12,6 +15,7 @@ import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
 import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
 import { createHelp } from './help.ts';
+import { ProjectNameDialog } from './projectNameDialog.ts';
 
 interface DialogsOptions {
   readonly store: Store;
@@ -19,6 +23,7 @@ interface DialogsOptions {
   readonly messages: Messages;
   readonly analysis: AnalysisClient;
   readonly comparison: Comparison;
+  status(): AxisStatus | null;
 }
 
 /** What opens over the bench. The larger ones are fetched when they are first asked for: the page opens sooner without them. */
@@ -29,17 +34,23 @@ export class Dialogs {
   readonly snapshots: SnapshotsDialog;
   readonly #options: DialogsOptions;
   readonly #moveList: MoveListDialog;
+  readonly #projectName: ProjectNameDialog;
   #pretune: PretuneDialog | null = null;
   #trace: TraceDialog | null = null;
 
   constructor(options: DialogsOptions) {
     const { store, bench, messages } = options;
     this.#options = options;
+    this.#projectName = new ProjectNameDialog(store);
     this.#moveList = new MoveListDialog((moves) => bench.useMoves(moves));
     this.snapshots = new SnapshotsDialog({
       parameters: () => store.bench.parameters,
       onApply: (changes, text) => useGains(store, messages, changes, text),
     });
+  }
+
+  openProjectName(): void {
+    this.#projectName.open();
   }
 
   openMoveList(): void {
@@ -71,6 +82,14 @@ export class Dialogs {
   async openGainSheet(): Promise<void> {
     const { showGainSheet } = await import('./showGainSheet.ts');
     const { store, comparison, analysis, messages } = this.#options;
-    await showGainSheet(presentScene(store.bench), comparison.moveOfPresent, analysis, messages);
+    const scene = presentScene(store.bench);
+    const status = this.#options.status();
+    const run = {
+      move: comparison.moveOfPresent,
+      notices: status?.notices ?? [],
+      trip: status?.trip ?? null,
+      drive: basedOn(scene, PRESETS)?.summary ?? null,
+    };
+    await showGainSheet(scene, run, analysis, messages);
   }
 }

@@ -1,7 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import { type OperatingPoint, startingPoint } from '../../shared/protocol/analysis.ts';
-import type { MoveFigures } from '../../shared/protocol/axis.ts';
-import { gainSheet } from '../../shared/sheet/gainSheet.ts';
+import { gainSheet, type SheetRun } from '../../shared/sheet/gainSheet.ts';
 import type { AnalysisClient } from '../clients/analysisClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import type { Messages } from '../ui/messages.ts';
@@ -12,7 +11,7 @@ import type { Messages } from '../ui/messages.ts';
  */
 export async function showGainSheet(
   scene: Scene,
-  move: MoveFigures | null,
+  run: SheetRun,
   analysis: AnalysisClient,
   messages: Messages,
 ): Promise<void> {
@@ -29,7 +28,7 @@ export async function showGainSheet(
       { point: sliding, figures: moving.figures },
       { point: presliding, figures: standing.figures },
     ];
-    openGainSheet(gainSheet(scene, { loops, move }), moving);
+    openGainSheet(gainSheet(scene, { loops, ...run }), moving);
   } catch (error) {
     messages.problems(
       'There is no gain sheet',

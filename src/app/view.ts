@@ -10,6 +10,7 @@ import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
 import { Gauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
+import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import { createStage } from '../stage/stage.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
@@ -175,6 +176,17 @@ export class View {
   followLive(): void {
     if (this.#frozen) this.toggleFrozen();
     this.#charts.followLive();
+  }
+
+  /** What was recorded in the time that the charts show, as lines of a table; null before there is anything. */
+  recordingRows(): string[][] | null {
+    const { span } = this.#charts;
+    return span && recordingRows(this.#history, ...span);
+  }
+
+  /** The charts as they are drawn now, as a PNG data URL. */
+  chartPicture(): string {
+    return this.#charts.picture();
   }
 
   /** The stage as it is seen now, as a PNG data URL. */

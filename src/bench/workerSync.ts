@@ -11,7 +11,13 @@ export function sendToAxis(axis: AxisClient, is: Bench, was: Bench, running: boo
   if (running) axis.send('run');
 }
 
-/** The same scene with the same drive on it, whatever its parameters. */
+/** The same scene with the same drive on it, whatever its parameters and its name. */
 export function sameSituation(is: Bench, was: Bench): boolean {
-  return is.origin === was.origin;
+  const [one, other] = [is.origin, was.origin];
+  return (
+    one.parameters === other.parameters &&
+    one.moves === other.moves &&
+    one.driveType === other.driveType &&
+    one.preset === other.preset
+  );
 }

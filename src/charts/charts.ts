@@ -19,6 +19,10 @@ interface Charts {
   /** To be called once per display refresh; draws only if there is something new to be seen. */
   draw(): void;
   setParameters(p: Parameters): void;
+  /** The simulated time that is in view, s; null before anything was recorded. */
+  readonly span: readonly [from: number, to: number] | null;
+  /** The charts as they are drawn, as a data URL. */
+  picture(): string;
   /** Simulated time across the width, s. */
   setWindowSeconds(s: number): void;
   /** Holds the display while the run goes on. */
@@ -105,6 +109,16 @@ class StripCharts implements Charts {
     this.#pointer = new PointerActions(this.#pad, this.#view, this.#cursor, () => this.#touch());
     this.#root.addEventListener('keydown', (event) => this.#key(event));
     this.#observer.observe(this.#body);
+  }
+
+  get span(): readonly [number, number] | null {
+    const latest = this.#history.latestTime;
+    if (Number.isNaN(latest)) return null;
+    return [Math.max(this.#view.from, this.#history.oldestTime), Math.min(this.#view.to, latest)];
+  }
+
+  picture(): string {
+    return this.#canvas.picture(this.#theme.colour('ground'));
   }
 
   draw(): void {

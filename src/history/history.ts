@@ -58,6 +58,11 @@ export class History {
     return tracks.reduce((sum, track) => sum + track.byteLength, 0);
   }
 
+  /** Time between two samples of the recorder, s; Infinity before there are two. */
+  get spacing(): number {
+    return this.#spacing;
+  }
+
   /** Simulated time of the newest sample, s; NaN if there is none. */
   get latestTime(): number {
     return this.#newest;

@@ -26,6 +26,17 @@ export class Canvas {
     return this.#ratio !== window.devicePixelRatio;
   }
 
+  /** What is drawn, on a ground of its own, as a data URL of a PNG. */
+  picture(ground: string): string {
+    const copy = element('canvas', { width: this.element.width, height: this.element.height });
+    const context = copy.getContext('2d');
+    if (!context) throw new Error('This browser offers no 2D canvas to draw a picture on.');
+    context.fillStyle = ground;
+    context.fillRect(0, 0, copy.width, copy.height);
+    context.drawImage(this.element, 0, 0);
+    return copy.toDataURL('image/png');
+  }
+
   /** Takes on a size in CSS pixels. */
   resize(width: number, height: number): void {
     const ratio = window.devicePixelRatio;

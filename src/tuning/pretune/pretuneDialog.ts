@@ -3,6 +3,7 @@ import { structureName } from '../../../shared/axis/structures.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { loadWarnings } from '../../../shared/figures/loadWarnings.ts';
+import { writeCsv } from '../../../shared/files/csv.ts';
 import type {
   PretuneGoal,
   PretuneProgress,
@@ -16,8 +17,10 @@ import type { Drawing } from '../../plot/drawing.ts';
 import { svg } from '../../plot/svg.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
+import { fileName, saveText } from '../../ui/files.ts';
 import { errorChart, errorRows } from './errorChart.ts';
 import { GoalForm } from './goalForm.ts';
+import { pretuneJson, pretuneRows } from './pretuneRows.ts';
 import { pointText } from './pretuneText.ts';
 import { choicesTable, comparisonTable, robustnessTable } from './resultTables.ts';
 import { type ComparedStructure, compareStructures } from './structuresCompared.ts';
@@ -126,7 +129,7 @@ export class PretuneDialog {
     setText(this.#status, problem ?? `Live now: ${pointText(found, point)}.${other}`);
   }
 
-  #show(found: PretuneResult, { parameters }: Scene): void {
+  #show(found: PretuneResult, { parameters, title }: Scene): void {
     setText(this.#status, found.judged);
     const { best, textbook } = found.courses;
     const courses = [
@@ -142,6 +145,12 @@ export class PretuneDialog {
           ['pretuned', found.best],
         ]),
         button('Make the pretuned values live', () => this.#choose(found, found.best), { class: 'primary' }),
+        button('Save table (CSV)', () =>
+          saveText(fileName(`${title} pretuning`, 'csv'), writeCsv(pretuneRows(found)), 'text/csv'),
+        ),
+        button('Save table (JSON)', () =>
+          saveText(fileName(`${title} pretuning`, 'json'), pretuneJson(found)),
+        ),
         chart([errorChart(courses)], found),
       ),
       section(

@@ -310,6 +310,23 @@ describe('the sheet as a whole', () => {
     expect(gainSheet(scene()).warnings[0]).toContain('No margins');
   });
 
+  it('warns of what went wrong in the run that the gains were tried in, and says what the drive is based on', () => {
+    const move = present(measureRun(scene(), 1).moves[0]);
+    const sheet = gainSheet(scene({ continuousCurrent: 0.1 }), {
+      move,
+      notices: ['overload'],
+      trip: { kind: 'oscillation', time: 2, frequency: 410 },
+      drive: 'Based on Tubular motor, ironless, 3 values changed',
+    });
+    const warnings = sheet.warnings.join(' ');
+    expect(warnings).toMatch(/tripped in this run\. The drive oscillated at about 410 Hz/);
+    expect(warnings).toContain('The overload time is used up');
+    expect(warnings).toMatch(/RMS current of this run, .* is above the continuous current of the amplifier/);
+    expect(sheet.assumptions.join(' ')).toContain(
+      'Drive: Based on Tubular motor, ironless, 3 values changed.',
+    );
+  });
+
   it('cautions as the axis asks for', () => {
     const label = (changes: ParameterChanges) => gainSheet(scene(changes)).cautions.join(' ');
     expect(label({})).toMatch(/qualified person.*low limits.*magnet/s);
