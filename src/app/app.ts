@@ -90,6 +90,10 @@ class App implements ActionParts {
       moreFiles: [
         { label: 'Save tuning session', action: () => void this.#saveSession() },
         { label: 'Measured trace …', action: () => void this.dialogs.openTrace() },
+        {
+          label: 'Measured frequency response …',
+          action: () => void this.dialogs.openResponse((loop) => void this.view.layResponse(loop)),
+        },
         { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
         ...saveItems({ store: this.store, view: this.view, analysis, messages: this.messages }),
       ],

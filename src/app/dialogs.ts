@@ -1,4 +1,5 @@
 import { PRESETS } from '../../scenes/index.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus } from '../../shared/protocol/axis.ts';
 import { presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
@@ -11,6 +12,7 @@ import { FiguresDialog } from '../compare/figuresDialog.ts';
 import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
 import { MoveListDialog } from '../tuning/moveListDialog.ts';
 import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
+import type { ResponseDialog } from '../tuning/response/responseDialog.ts';
 import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
 import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
@@ -37,6 +39,7 @@ export class Dialogs {
   readonly #projectName: ProjectNameDialog;
   #pretune: PretuneDialog | null = null;
   #trace: TraceDialog | null = null;
+  #response: ResponseDialog | null = null;
 
   constructor(options: DialogsOptions) {
     const { store, bench, messages } = options;
@@ -77,6 +80,18 @@ export class Dialogs {
       use: (changes, text) => bench.shape(changes, text, null),
     });
     this.#trace.open();
+  }
+
+  async openResponse(lay: (loop: MeasuredLoop) => void): Promise<void> {
+    const { ResponseDialog } = await import('../tuning/response/responseDialog.ts');
+    const { store, bench, analysis } = this.#options;
+    this.#response ??= new ResponseDialog({
+      analysis,
+      lay,
+      parameters: () => store.bench.parameters,
+      use: (changes, text) => bench.shape(changes, text, null),
+    });
+    this.#response.open();
   }
 
   async openGainSheet(): Promise<void> {

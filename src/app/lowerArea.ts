@@ -1,4 +1,5 @@
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { Bench } from '../bench/bench.ts';
 import type { LoopAnalyst, LoopView } from '../loop/loopView.ts';
 import { byId, element } from '../ui/dom.ts';
@@ -83,6 +84,13 @@ export class LowerArea {
   /** Motion over time or the loop over frequency. */
   next(): void {
     this.#choice.next();
+  }
+
+  /** Shows the loop with the points of a measured response over it. */
+  async layResponse(loop: MeasuredLoop): Promise<void> {
+    if (this.shown !== 'Loop') this.#choice.next();
+    await this.#showArea();
+    this.#loop?.layResponse(loop);
   }
 
   /** To most of the height and back. */

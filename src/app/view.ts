@@ -1,5 +1,6 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { cycleTime } from '../../shared/motion/cycle.ts';
+import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
 import type { Bench } from '../bench/bench.ts';
 import { presentScene } from '../bench/bench.ts';
@@ -176,6 +177,11 @@ export class View {
   followLive(): void {
     if (this.#frozen) this.toggleFrozen();
     this.#charts.followLive();
+  }
+
+  /** Shows the loop with the points of a measured response over it. */
+  layResponse(loop: MeasuredLoop): Promise<void> {
+    return this.#lower.layResponse(loop);
   }
 
   /** What was recorded in the time that the charts show, as lines of a table; null before there is anything. */

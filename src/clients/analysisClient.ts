@@ -7,6 +7,7 @@ import type {
   MeasuredLoop,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
+import type { MeasuredResponse, ResponseCommands, TakenResponse } from '../../shared/protocol/response.ts';
 import { WorkerHost } from './workerHost.ts';
 
 /**
@@ -14,7 +15,7 @@ import { WorkerHost } from './workerHost.ts';
  * meanwhile and cancelling is immediate.
  */
 export class AnalysisClient {
-  readonly #analysis = new WorkerHost<AnalysisCommands>('The analysis', spawn);
+  readonly #analysis = new WorkerHost<AnalysisCommands & ResponseCommands>('The analysis', spawn);
   readonly #measurement = new WorkerHost<AnalysisCommands>('The measurement', spawn);
 
   analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
@@ -24,6 +25,10 @@ export class AnalysisClient {
   /** Null when it was cancelled. Another measurement under way is cancelled first. */
   measure(experiment: LoopExperiment, onProgress: (share: number) => void): Promise<MeasuredLoop | null> {
     return this.#measurement.runJob((commands) => commands.measure(experiment, proxy(onProgress)));
+  }
+
+  takeResponse(parameters: Parameters, response: MeasuredResponse): Promise<TakenResponse> {
+    return this.#analysis.ask((commands) => commands.takeResponse(parameters, response));
   }
 
   cancelMeasuring(): void {

@@ -90,6 +90,8 @@ export class LoopView {
   #dirty = true;
   /** What was said last, in the place of the reading at the cursor. */
   #message: string | null = null;
+  /** A response that came before the first analysis. */
+  #waiting: MeasuredLoop | null = null;
   #data: LoopData = { present: null, pinned: null, measured: null, isStale: false, cursor: null };
 
   constructor(host: HTMLElement, bench: Bench, options: LoopViewOptions) {
@@ -168,6 +170,18 @@ export class LoopView {
     this.#showPinned();
   }
 
+  /** Draws the points of a response measured on a real axis, once there is a loop of the model to draw them over. */
+  layResponse(loop: MeasuredLoop): void {
+    const { present } = this.#data;
+    if (!present) {
+      this.#waiting = loop;
+      return;
+    }
+    this.#waiting = null;
+    this.#become({ measured: { loop, kind: 'the real axis', analysis: present.analysis }, isStale: false });
+    this.#tell(`Measured on the real axis: ${loop.frequency.length} points over the loop of the model.`);
+  }
+
   resize(): void {
     this.#theme = null;
     this.#touch();
@@ -222,6 +236,7 @@ export class LoopView {
     this.#point.show(point);
     this.#measure.suggest(suggestedSweep(parameters, point, figures));
     this.#figures.show(figures, this.#data.pinned?.analysis.figures ?? null);
+    if (this.#waiting) this.layResponse(this.#waiting);
     if (this.#shown) this.#render();
   }
 

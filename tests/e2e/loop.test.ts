@@ -1,10 +1,15 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE, sceneById } from '../../scenes/index.ts';
+import { movedMass } from '../../shared/axis/motor.ts';
 import { present } from '../../shared/core/at.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
+import { responseRows } from '../../src/app/save/responseRows.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
-import { choose, expectState, press } from './controls.ts';
+import { choose, expectState, press, type } from './controls.ts';
 import { pageTests } from './page.ts';
 import { eventually } from './patience.ts';
 import { violations } from './violations.ts';
@@ -174,4 +179,37 @@ it('can be made larger by keys and by its edge, and has no serious violation of 
   await page.locator('.loop-tools').getByRole('button', { name: 'Pin', exact: true }).click();
   await page.locator('summary', { hasText: 'Measure' }).click();
   expect(await violations(page)).toEqual([]);
+});
+
+it('lays a response measured on the real axis under the model, fits it, and puts it on the bench', async () => {
+  const scene = SOFT;
+  const analysis = analyse(scene.parameters, { ...startingPoint(scene.parameters), friction: 'sliding' });
+  const rows = responseRows(analysis).map((row) => row.slice(0, 3).join(';'));
+  const path = join(mkdtempSync(join(tmpdir(), 'response-')), 'response.csv');
+  writeFileSync(path, ['Axis 4, measured at the press', ...rows].join('\n'));
+
+  const page = await open({ stage: false });
+  await choose(page, 'Scene', scene.title);
+  await page.getByPlaceholder('Find a parameter').fill('payload');
+  await type(page, 'payload', String(scene.parameters.payload + 5));
+  // The gains on the bench are those of the measurement.
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByText('Measured frequency response …', { exact: true }).click();
+  await page.locator('#response-file').setInputFiles(path);
+  await page.getByRole('button', { name: 'Show and fit', exact: true }).click();
+  await page.getByText(/\d+ points are shown over the plots of the loop/).waitFor();
+  const mass = page
+    .getByRole('row', { name: /^Moved mass/ })
+    .getByRole('cell')
+    .first();
+  await mass.waitFor();
+  expect(Number.parseFloat(present(await mass.textContent())) / movedMass(scene.parameters)).toBeCloseTo(
+    1,
+    1,
+  );
+  await page.getByRole('button', { name: 'Put the fitted values on the bench', exact: true }).click();
+  await page.getByText('The bench has the fitted values').waitFor();
+  await page.keyboard.press('Escape');
+  const payload = Number(await page.locator('#field-payload').inputValue());
+  expect(payload / scene.parameters.payload).toBeCloseTo(1, 1);
 });

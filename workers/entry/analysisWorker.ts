@@ -7,15 +7,17 @@ import type {
   MeasuredLoop,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
+import type { MeasuredResponse, ResponseCommands, TakenResponse } from '../../shared/protocol/response.ts';
 import { analyse } from '../analysis/analyse.ts';
 import { measureChirp } from '../identify/chirp.ts';
+import { takeResponse } from '../identify/measuredResponse.ts';
 import { measureSteppedSine } from '../identify/steppedSine.ts';
 
 /** Sweeps of a chirp that are averaged: the least from which coherence says much. */
 const SWEEPS = 3;
 
 /** The analysis worker: beside the simulation, so that neither waits for the other. Results are handed over, not copied. */
-const commands: AnalysisCommands = {
+const commands: AnalysisCommands & ResponseCommands = {
   analyse(parameters: Parameters, point: OperatingPoint): LoopAnalysis {
     const result = analyse(parameters, point);
     return transfer(result, buffersOf(result));
@@ -25,6 +27,11 @@ const commands: AnalysisCommands = {
     const result =
       kind === 'chirp' ? measureChirp(scene, SWEEPS, onProgress) : measureSteppedSine(scene, onProgress);
     return transfer(result, buffersOf(result));
+  },
+
+  takeResponse(parameters: Parameters, response: MeasuredResponse): TakenResponse {
+    const result = takeResponse(parameters, response);
+    return transfer(result, buffersOf(result.loop));
   },
 };
 

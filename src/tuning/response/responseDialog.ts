@@ -1,0 +1,196 @@
+import { inUnit, ranged } from '../../../shared/core/format.ts';
+import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
+import { problemTexts } from '../../../shared/core/problem.ts';
+import type { MeasuredLoop } from '../../../shared/protocol/analysis.ts';
+import { RESPONSE_KINDS, type ResponseKind, type TakenResponse } from '../../../shared/protocol/response.ts';
+import { BENCH_WORDING } from '../../bench/bench.ts';
+import type { AnalysisClient } from '../../clients/analysisClient.ts';
+import { errorText } from '../../clients/errorText.ts';
+import { Dialog } from '../../ui/dialog.ts';
+import { button, element, setText } from '../../ui/dom.ts';
+import { figureTable } from '../../ui/figureTable.ts';
+import { ProblemList } from '../../ui/problemList.ts';
+import { readTraceTable, type TraceTable } from '../trace/traceTable.ts';
+import {
+  mapResponse,
+  RESPONSE_FORMS,
+  type ResponseForm,
+  type ResponseMapping,
+  suggestResponse,
+} from './responseFile.ts';
+
+interface ResponseOptions {
+  readonly analysis: AnalysisClient;
+  parameters(): Parameters;
+  /** Draws measured points over the plots of the loop. */
+  lay(loop: MeasuredLoop): void;
+  /** Puts fitted values on the bench as one step of undo; returns what is wrong, or null. */
+  use(changes: ParameterChanges, label: string): string | null;
+}
+
+const KIND_TEXT: Readonly<Record<ResponseKind, string>> = {
+  'open loop': 'open loop L, with the gains on the bench',
+  sensitivity: 'sensitivity S = 1/(1 + L), with the gains on the bench',
+  plant: 'plant: position over motor force, m/N',
+};
+
+/** A frequency response that was measured on the real axis: laid under the model, and fitted by two masses on a link. */
+export class ResponseDialog {
+  readonly #options: ResponseOptions;
+  readonly #file = element('input', {
+    type: 'file',
+    accept: '.csv,.txt,.tsv',
+    id: 'response-file',
+    onchange: () => void this.#read(),
+  });
+  readonly #mapping = element('div');
+  readonly #take = button('Show and fit', () => void this.#run(), { class: 'primary' });
+  readonly #status = element('p', { role: 'status' });
+  readonly #problems = new ProblemList();
+  readonly #report = element('div');
+  readonly #dialog = new Dialog({
+    title: 'Measured frequency response',
+    class: 'wide',
+    focus: 'control',
+    buttons: [this.#take],
+  });
+  #table: TraceTable | null = null;
+  #mapped: () => ResponseMapping = () =>
+    suggestResponse({ columns: [], lines: new Uint32Array(), headerLine: null });
+
+  constructor(options: ResponseOptions) {
+    this.#options = options;
+    this.#take.disabled = true;
+    this.#dialog.fill(
+      element(
+        'p',
+        {},
+        'A frequency response of the real axis as CSV: frequency in Hz, and size and phase or a complex value.',
+      ),
+      element('p', {}, element('label', { for: this.#file.id }, 'Response '), this.#file),
+      this.#mapping,
+      this.#dialog.buttons,
+      this.#status,
+      this.#problems.element,
+      this.#report,
+    );
+  }
+
+  open(): void {
+    this.#dialog.open();
+  }
+
+  async #read(): Promise<void> {
+    const [chosen] = this.#file.files ?? [];
+    if (!chosen) return;
+    const table = readTraceTable(await chosen.text());
+    this.#table = 'columns' in table ? table : null;
+    this.#mapping.replaceChildren(...(this.#table ? [this.#form(this.#table)] : []));
+    this.#take.disabled = this.#table === null;
+    this.#report.replaceChildren();
+    setText(this.#status, '');
+    this.#problems.show('problems' in table ? problemTexts(table.problems, BENCH_WORDING) : []);
+  }
+
+  #form(table: TraceTable): HTMLElement {
+    const suggested = suggestResponse(table);
+    const select = (
+      label: string,
+      options: readonly (readonly [value: string, text: string])[],
+      chosen: string,
+    ) =>
+      element(
+        'select',
+        { 'aria-label': label },
+        ...options.map(([value, text]) => element('option', { value, selected: value === chosen }, text)),
+      );
+    const columns = table.columns.map(({ name }, k) => [String(k), name || `column ${k + 1}`] as const);
+    const kind = select(
+      'Kind of response',
+      RESPONSE_KINDS.map((each) => [each, KIND_TEXT[each]]),
+      suggested.kind,
+    );
+    const form = select(
+      'Form of the values',
+      RESPONSE_FORMS.map((each) => [each, each]),
+      suggested.form,
+    );
+    const frequency = select('Column of the frequency', columns, String(suggested.frequency));
+    const first = select('Column of size or real part', columns, String(suggested.first));
+    const second = select('Column of phase or imaginary part', columns, String(suggested.second));
+    this.#mapped = () => ({
+      kind: kind.value as ResponseKind,
+      form: form.value as ResponseForm,
+      frequency: Number(frequency.value),
+      first: Number(first.value),
+      second: Number(second.value),
+    });
+    return figureTable({
+      class: 'dialog-table',
+      rows: [
+        { head: 'What it is', cells: [kind] },
+        { head: 'Values', cells: [form] },
+        { head: 'Frequency, Hz', cells: [frequency] },
+        { head: 'Size or real part', cells: [first] },
+        { head: 'Phase or imaginary part', cells: [second] },
+      ],
+    });
+  }
+
+  async #run(): Promise<void> {
+    if (!this.#table) return;
+    const response = mapResponse(this.#table, this.#mapped());
+    this.#problems.show('problems' in response ? problemTexts(response.problems, BENCH_WORDING) : []);
+    if ('problems' in response) return;
+    setText(this.#status, 'Fitting …');
+    try {
+      const taken = await this.#options.analysis.takeResponse(this.#options.parameters(), response);
+      this.#options.lay(taken.loop);
+      this.#show(taken);
+    } catch (error) {
+      setText(this.#status, errorText(error));
+    }
+  }
+
+  #show({ loop, fit }: TakenResponse): void {
+    const points = `${loop.frequency.length} points are shown over the plots of the loop.`;
+    if (typeof fit === 'string') {
+      setText(this.#status, `${points} ${fit}`);
+      this.#report.replaceChildren();
+      return;
+    }
+    setText(this.#status, points);
+    const { mass, link, delay, error } = fit;
+    const apply = button('Put the fitted values on the bench', () => {
+      const problem = this.#options.use(fit.changes, 'values fitted to a frequency response');
+      setText(
+        this.#status,
+        problem ?? 'The bench has the fitted values; Undo takes them back. Pretune to design on them.',
+      );
+    });
+    this.#report.replaceChildren(
+      figureTable({
+        class: 'dialog-table',
+        columns: ['', 'Fitted'],
+        rows: [
+          { head: 'Moved mass', cells: [ranged(mass, 'kg', 4)] },
+          ...(link
+            ? [
+                { head: 'Resonance of the link', cells: [ranged(link.resonance, 'Hz', 4)] },
+                { head: 'Its damping ratio', cells: [inUnit(link.dampingRatio, '', 2)] },
+                { head: 'Stiffness of the link', cells: [ranged(link.stiffness, 'N/µm', 3)] },
+              ]
+            : [
+                {
+                  head: 'Resonance of the link',
+                  cells: ['none that a rigid mass would not explain as well'],
+                },
+              ]),
+          { head: 'Delay beside the current loop', cells: [ranged(delay, 's', 3)] },
+          { head: 'Left between response and fit, RMS', cells: [inUnit(error, '%', 2)] },
+        ],
+      }),
+      apply,
+    );
+  }
+}

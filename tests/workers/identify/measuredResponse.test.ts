@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { sceneById } from '../../../scenes/index.ts';
+import { movedMass } from '../../../shared/axis/motor.ts';
+import { at } from '../../../shared/core/at.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { startingPoint } from '../../../shared/protocol/analysis.ts';
+import type { MeasuredResponse, ResponseKind } from '../../../shared/protocol/response.ts';
+import { PositionController } from '../../../workers/analysis/positionController.ts';
+import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
+import { NormalNoise } from '../../../workers/control/noise.ts';
+import { takeResponse } from '../../../workers/identify/measuredResponse.ts';
+import {
+  type Complex,
+  magnitude,
+  minus,
+  ONE,
+  over,
+  plus,
+  scaled,
+  times,
+  unit,
+} from '../../../workers/math/complex.ts';
+import { logSpaced } from '../../../workers/math/logSpaced.ts';
+import { bareScene } from '../model/sceneOf.ts';
+
+/** The loop of an axis as it would be measured: with 2 % and 1° of noise on every point. */
+function measured(p: Parameters, kind: ResponseKind, noisy = true): MeasuredResponse {
+  const loop = new SampledLoop(p, { ...startingPoint(p), friction: 'sliding' });
+  const controller = new PositionController(p);
+  const noise = new NormalNoise(3);
+  const omega = logSpaced(2 * Math.PI * 8, 2 * Math.PI * 2500, 160);
+  const values = omega.map((w): Complex => {
+    const L = loop.openLoop(w);
+    const { position, speed } = controller.feedback(unit(w * controller.period));
+    const C = scaled(plus(position, speed), 1 / controller.perForce);
+    const value = kind === 'open loop' ? L : kind === 'sensitivity' ? over(ONE, plus(ONE, L)) : over(L, C);
+    const [size, angle] = noisy ? [1 + 0.02 * noise.next(), (Math.PI / 180) * noise.next()] : [1, 0];
+    return times(value, { re: size * Math.cos(angle), im: size * Math.sin(angle) });
+  });
+  return {
+    kind,
+    frequency: Float64Array.from(omega, (w) => w / (2 * Math.PI)),
+    re: Float64Array.from(values, ({ re }) => re),
+    im: Float64Array.from(values, ({ im }) => im),
+  };
+}
+
+const soft = sceneById('soft-coil-mounting').parameters;
+
+describe('a measured response', () => {
+  it.each(['open loop', 'sensitivity', 'plant'] as const)('as %s gives back the open loop', (kind) => {
+    const { loop } = takeResponse(soft, measured(soft, kind, false));
+    const model = new SampledLoop(soft, { ...startingPoint(soft), friction: 'sliding' });
+    loop.frequency.forEach((f, k) => {
+      const value = model.openLoop(2 * Math.PI * f);
+      expect(at(loop.openLoop.magnitude, k) / magnitude(value)).toBeCloseTo(1, 6);
+    });
+    expect(loop.frequency.length).toBeGreaterThan(100);
+  });
+
+  // The analytic plant has a mass, a link and a delay that are known; the model on the bench says otherwise and must not matter.
+  it('finds mass and resonance of the axis through noise, from a bench that is wrong about both', () => {
+    const wrong = { ...soft, payload: soft.payload + 4, linkStiffness: 4 * soft.linkStiffness };
+    const { fit } = takeResponse(wrong, { ...measured(soft, 'plant') });
+    if (typeof fit === 'string') throw new Error(fit);
+    expect(fit.mass / movedMass(soft)).toBeCloseTo(1, 1);
+    expect(fit.link).not.toBeNull();
+    expect(Math.abs((fit.link?.stiffness ?? 0) / soft.linkStiffness - 1)).toBeLessThan(0.02);
+    // Half a sample of hold, beside what the current loop takes.
+    const hold = 0.5 / (soft.currentRate / soft.positionDivider);
+    expect(fit.delay / hold).toBeGreaterThan(0.5);
+    expect(fit.delay / hold).toBeLessThan(1.5);
+    const mended = { ...wrong, ...fit.changes };
+    expect(movedMass(mended) / movedMass(soft)).toBeCloseTo(1, 1);
+  });
+
+  it('of a rigid axis has no link that nobody can see', () => {
+    const { parameters: rigid } = bareScene({ linkStiffness: 2e9, linkDamping: 2e4 });
+    const { fit } = takeResponse(rigid, measured(rigid, 'plant'));
+    if (typeof fit === 'string') throw new Error(fit);
+    expect(fit.link).toBeNull();
+    expect(fit.mass / movedMass(rigid)).toBeCloseTo(1, 1);
+  });
+
+  it('in the wrong unit, or with too few points, is refused', () => {
+    const plant = measured(soft, 'plant');
+    const inMicrometres = { ...plant, re: plant.re.map((x) => 1e6 * x), im: plant.im.map((x) => 1e6 * x) };
+    expect(takeResponse(soft, inMicrometres).fit).toMatch(/below that of the motor alone: check its unit/);
+    const short = { ...plant, frequency: plant.frequency.subarray(0, 5) };
+    expect(() => takeResponse(soft, short)).toThrow(/5 points .* at least 12/);
+  });
+
+  it('that is taken for another kind than it is, is laid over the loop but not fitted', () => {
+    const open = measured(soft, 'open loop');
+    expect(takeResponse(soft, { ...open, kind: 'sensitivity' }).fit).toMatch(/check which kind of response/);
+  });
+
+  it('of a sensitivity of 1 means no loop at all', () => {
+    const plain = measured(soft, 'sensitivity', false);
+    const { loop } = takeResponse(soft, { ...plain, re: plain.re.map(() => 1), im: plain.im.map(() => 0) });
+    expect(Math.max(...loop.openLoop.magnitude)).toBe(magnitude(minus(over(ONE, ONE), ONE)));
+  });
+});
