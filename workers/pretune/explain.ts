@@ -76,17 +76,23 @@ function positionLoop(
       'loop shaping',
       `${shown(place.lead, changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and simulated runs decided.`,
     ],
-    quiet
+    !integral
       ? [
           place.integrator,
-          'loop shaping for low noise',
-          `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
+          'loop shaping',
+          'Off: the observer takes up what an integrator would, and a second integral would cost phase.',
         ]
-      : [
-          place.integrator,
-          'largest integral gain within the limit',
-          `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
-        ],
+      : quiet
+        ? [
+            place.integrator,
+            'loop shaping for low noise',
+            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
+          ]
+        : [
+            place.integrator,
+            'largest integral gain within the limit',
+            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
+          ],
     quiet
       ? [
           'derivativeTime',

@@ -8,6 +8,8 @@ import { Transfer } from '../math/transfer.ts';
 
 /** Lowest frequency of a design, Hz. */
 const LOWEST = 0.5;
+/** An observer adds an integrator, and the loop on the bristles of a standing guide then crosses over far below. */
+const LOWEST_WITH_OBSERVER = 0.02;
 /** A mode with less damping than this stands out in the response and gets points of its own. */
 const STANDS_OUT = 0.3;
 /** Positions of these points, in half widths of the peak. */
@@ -61,7 +63,7 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const { standing, sliding } = designPoints(p);
   const [stands, slides] = [at(standing), at(sliding)];
 
-  const lowest = 2 * Math.PI * LOWEST;
+  const lowest = 2 * Math.PI * (p.observer ? LOWEST_WITH_OBSERVER : LOWEST);
   const highest = Math.PI / period;
   const peaks = [...stands.modes, ...slides.modes].flatMap(({ frequency, damping }) =>
     ROUND_A_PEAK.map((k) => 2 * Math.PI * frequency * (1 + k * damping)),

@@ -108,7 +108,8 @@ export function coordinates(structure: Structure, rate: number): Coordinate[] {
   const [lead, integrator, speedFilter] = structure.quiet ? QUIET_PID : PID;
   return [
     lead,
-    integrator,
+    // An observer integrates: a second integral would only cost phase.
+    ...(structure.observer ? [] : [integrator]),
     times(speedFilter, 1 / rate),
     ...structure.notches.flatMap((resonance) => {
       const frequency = Math.min(resonance.frequency, highest);
@@ -134,7 +135,7 @@ export function shapeOf(structure: Structure, values: readonly number[]): Shape 
   const leadCorner = next();
   return {
     leadCorner,
-    integratorCorner: next() * leadCorner,
+    integratorCorner: structure.observer ? 0 : next() * leadCorner,
     derivativeTime: next(),
     notches: structure.notches.map(() => ({ frequency: next(), width: next(), depth: next() })),
     lowpass: structure.lowpass ? { frequency: next(), damping: next() } : null,

@@ -1,0 +1,12 @@
+import { describe, it } from 'vitest';
+import { structuresOf } from '../../../shared/axis/structures.ts';
+import { expectBetterThanTextbook, HELD_BACK, sceneWith } from './heldBack.ts';
+
+const SOME = { trials: 40, rounds: 1, sensitivities: [], finalists: 1 };
+
+describe.each(Object.keys(HELD_BACK))('on %s', (name) => {
+  it.each(structuresOf({ encoderSide: 'load' }))(
+    '$name is better than the best textbook cascade at the same peak sensitivity',
+    (structure) => expectBetterThanTextbook(sceneWith(name, structure), SOME),
+  );
+});
