@@ -1,6 +1,6 @@
 import type { SegmentCommand } from './setpoint.ts';
 
-/** A piece of a program. Each kind is one object that is planned anew for every use. */
+/** A piece of a program. Each kind is one object that is planned again for every use. */
 export interface Segment {
   /** s; Infinity stays until the parameters change. */
   readonly duration: number;

@@ -45,7 +45,7 @@ const placeRows = {
   cooling: toggle('', false, 'A coolant is available'),
   coolantTemperature: PARAMETERS.coolantTemperature,
   dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Hours per day'),
-  days: linear('', '', [1, 366], 250, 'Days of duty per year', { integer: true }),
+  days: linear('', '', [1, 366], 250, 'Working days per year', { integer: true }),
   energyPrice: linear('', '1/kWh', [0, 10 / 3.6e6], 0.25 / 3.6e6, 'Price of energy, in your currency'),
 };
 

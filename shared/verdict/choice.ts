@@ -79,11 +79,11 @@ function chosen(
     );
   }
   const level = rivals.filter(ties('inPlace'));
-  const soon = `in position as soon as any (${text('inPlace')})`;
+  const soon = `as quick as any (${text('inPlace')})`;
   if (decidedBy === 'energy') {
     const next = smallest('energy', level, job);
     return sentence(
-      `${opening}, it is ${soon} and of those uses the least energy, ${text('energy')} per cycle against ${text('energy', next)} for ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
+      `${opening}, it is ${soon} and uses the least energy of those, ${text('energy')} per cycle against ${text('energy', next)} for ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
     );
   }
   const next = smallest('winding', level.filter(ties('energy')), job);

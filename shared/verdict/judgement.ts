@@ -22,7 +22,7 @@ export interface VerdictCell {
   readonly text: string;
   /** What the figure comes from, where the simulation says so: 'cogging at 24.0 mm'. */
   readonly cause: string | null;
-  /** The best of the row alone, or as good as it. */
+  /** The best of the row alone, or joint best. */
   readonly mark: 'best' | 'tie' | null;
   /** Does not keep what the job asks, and why. */
   readonly fails: boolean;

@@ -7,9 +7,9 @@ import type { Standing } from './ranking.ts';
 import { tie } from './row.ts';
 import { listed, named, sentence } from './text.ts';
 
-/** Less is told of candidates and families that have been told of. */
+/** Candidates and families already mentioned get less. */
 const TOLD_BEFORE = 0.5;
-/** A contrast that tells less than this is no sentence. */
+/** A contrast below this is not worth a sentence. */
 const MIN_SCORE = 0.04;
 /** Ties worth saying: rows that count at least this much, and so many of them. */
 const TIE_WEIGHT = 0.8;

@@ -8,7 +8,7 @@ const CROSSOVER = log('', 'Hz', [0.5, 1000], 50, 'Crossover wanted for the start
 /** Asks for a crossover and sets the gains to start tuning from. */
 export class StartGainsForm {
   readonly element: HTMLElement;
-  readonly #field = new Field<number>(CROSSOVER, { id: 'crossover', label: 'Crossover' });
+  readonly #field = new Field<number>(CROSSOVER, { id: 'crossover', label: 'Wanted crossover' });
 
   /** `apply` sets the gains for a crossover in Hz and returns what is wrong, or null. */
   constructor(apply: (crossover: number) => string | null) {

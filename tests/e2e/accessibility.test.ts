@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { expectState, makeMove, press, type } from './controls.ts';
+import { expectState, makeMove } from './controls.ts';
 import { pageTests } from './page.ts';
 import { violations } from './violations.ts';
 
@@ -8,22 +8,6 @@ const { open } = pageTests();
 it('has no serious violation in light, with everything shown', async () => {
   const page = await open();
   await makeMove(page);
-  expect(await violations(page)).toEqual([]);
-});
-
-it('has none in dark, in its dialogs, at presenter size and tripped', async () => {
-  const page = await open({ stage: false, colorScheme: 'dark' });
-  expect(await violations(page)).toEqual([]);
-  await page.keyboard.press('?');
-  await page.getByRole('dialog', { name: 'Keys' }).waitFor();
-  expect(await violations(page)).toEqual([]);
-  await page.keyboard.press('Escape');
-  await type(page, 'Kp', '1e9');
-  await press(page, 'Run');
-  await expectState(page, 'Tripped');
-  expect(await violations(page)).toEqual([]);
-  await page.getByRole('heading', { name: 'Tuning' }).click();
-  await page.keyboard.press('p');
   expect(await violations(page)).toEqual([]);
 });
 

@@ -1,6 +1,9 @@
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { PRESETS } from '../../scenes/index.ts';
 import { present } from '../../shared/core/at.ts';
 import type { ParameterName } from '../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../shared/core/scene.ts';
 import { toSI, UNITS, type Unit } from '../../shared/core/units.ts';
 import { parameterLabel } from '../../src/ui/fields/label.ts';
 import { eventually } from './patience.ts';
@@ -107,4 +110,16 @@ export function readQuantity(text: string): number {
   const [number = '', unit = ''] = text.trim().replace('−', '-').split(/\s+/);
   if (!(unit in UNITS)) throw new Error(`“${text}” has no unit of the table`);
   return toSI(Number(number), unit as Unit);
+}
+
+/** Puts a drive of each of these types on the bench, with gains that make its moves. */
+export async function putDrives(page: Page, driveTypes: readonly DriveType[]): Promise<void> {
+  for (const driveType of driveTypes) {
+    const { title } = present(PRESETS[driveType]);
+    await choose(page, 'Drive', title);
+    await reset(page);
+    await makeMove(page);
+    expect(await figure(page, 'Following error, peak'), title).toBeGreaterThan(0);
+    expect(await page.getByRole('region', { name: 'Trip' }).isVisible(), title).toBe(false);
+  }
 }

@@ -1,23 +1,23 @@
 import { expect, it } from 'vitest';
-import { PRESETS, sceneById } from '../../scenes/index.ts';
-import { present } from '../../shared/core/at.ts';
-import { DRIVE_TYPES } from '../../shared/core/scene.ts';
-import { choose, expectState, figure, handForce, makeMove, press, reset, type } from './controls.ts';
+import { sceneById } from '../../scenes/index.ts';
+import {
+  choose,
+  expectState,
+  figure,
+  handForce,
+  makeMove,
+  press,
+  putDrives,
+  reset,
+  type,
+} from './controls.ts';
 import { pageTests } from './page.ts';
 import { eventually } from './patience.ts';
 
 const { open } = pageTests();
 
-it('puts a drive of each form on the bench with gains that make its moves', async () => {
-  const page = await open();
-  for (const driveType of DRIVE_TYPES) {
-    const { title } = present(PRESETS[driveType]);
-    await choose(page, 'Drive', title);
-    await reset(page);
-    await makeMove(page);
-    expect(await figure(page, 'Following error, peak'), title).toBeGreaterThan(0);
-    expect(await page.getByRole('region', { name: 'Trip' }).isVisible(), title).toBe(false);
-  }
+it('puts another drive on the bench with gains that make its moves', async () => {
+  await putDrives(await open({ stage: false }), ['screw']);
 });
 
 it('trips at an absurd gain, says why, and recovers', async () => {

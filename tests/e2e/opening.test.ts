@@ -46,3 +46,16 @@ it('runs every scene of the shelf', async () => {
     await expectState(page, 'Paused');
   }
 });
+
+it('shows one and the same error in the magnifier and on the gauge once it is paused', async () => {
+  const page = await open();
+  await press(page, 'Run');
+  await eventually(() => clock(page)).toBeGreaterThan(0.3);
+  await press(page, 'Pause');
+  await expectState(page, 'Paused');
+  const lens = page.locator('.stage-magnifier [data-number="error"]');
+  const gauge = page.locator('.gauge', { hasText: 'Following error' }).locator('.gauge-value');
+  const size = (text: string | null) => (text ?? '').replace('−', '');
+  await eventually(async () => size(await lens.textContent())).not.toBe('');
+  await eventually(async () => size(await lens.textContent()) === (await gauge.textContent())).toBe(true);
+});

@@ -1,57 +1,16 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { present } from '../../shared/core/at.ts';
-import { writeStudy } from '../../shared/files/studyFile.ts';
-import type { Study } from '../../shared/study/candidate.ts';
-import { defaultJobValues } from '../../shared/study/job.ts';
 import { expectState } from './controls.ts';
 import { pageTests } from './page.ts';
 import { eventually } from './patience.ts';
-import {
-  expectSoundResults,
-  jobHeading,
-  linkOfReport,
-  openStudy,
-  savedStudy,
-  show,
-  simulateAll,
-} from './studyControls.ts';
+import { openStudy, show } from './studyControls.ts';
 import { violations } from './violations.ts';
 
 const { open } = pageTests();
 
-/** Tuned already, on a short axis that works for an hour a day: seconds to simulate. */
-const SMALL: Study = {
-  job: {
-    title: 'Move a mould',
-    values: {
-      ...defaultJobValues(),
-      travel: 0.1,
-      stroke: 0.05,
-      scanLength: 0.01,
-      window: 2e-5,
-      dailyTime: 3600,
-    },
-    moves: [],
-  },
-  candidates: [{ preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } }],
-};
-
 const candidatesTime = async (page: Page) =>
   Number.parseFloat(present(await page.locator('.candidates-transport .time').textContent()));
-
-it('takes a study file to its verdict and a report that repeats it', async () => {
-  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
-  const buffer = Buffer.from(writeStudy(SMALL));
-  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
-  await jobHeading(page).waitFor();
-  await simulateAll(page);
-  await expectSoundResults(page);
-  expect(await savedStudy(page)).toEqual(SMALL);
-  await linkOfReport(page, SMALL);
-});
 
 it('runs four drives in lockstep, pauses them and looks back', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });

@@ -26,6 +26,7 @@ export class Magnifier {
   readonly #numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
   #zoom = Math.log(1 / (BARS * this.#ownRange.bar));
   #numbersAge = NUMBERS;
+  #numbersTime = Number.NaN;
   #colours: LensColours | null = null;
   #stale = true;
   #rem = 16;
@@ -100,7 +101,9 @@ export class Magnifier {
     const { bar } = shared ?? this.#ownRange;
     const wanted = Math.log(1 / (BARS * bar));
     const gliding = Math.abs(wanted - this.#zoom) > 1e-3;
-    if (!gliding && !this.#stale && time === this.#lastTime) return;
+    // Once the time stands still, the numbers are written for the last time: they must not be those of an earlier moment.
+    const stands = time === this.#lastTime;
+    if (!gliding && !this.#stale && stands && time === this.#numbersTime) return;
     this.#zoom = gliding ? wanted + (this.#zoom - wanted) * Math.exp(-elapsed / glide()) : wanted;
     this.#lastTime = time;
 
@@ -125,8 +128,9 @@ export class Magnifier {
       this.#colours,
     );
     this.#numbersAge += elapsed;
-    if (this.#numbersAge < NUMBERS && !this.#stale) return;
+    if (!stands && this.#numbersAge < NUMBERS && !this.#stale) return;
     this.#numbersAge = 0;
+    this.#numbersTime = time;
     this.#stale = false;
     this.#measure();
     const numbers = this.#numbers;

@@ -53,7 +53,7 @@ export interface Calculation {
 /** Shape and word of each mark: nothing is told by colour alone. */
 export const MARKS = {
   best: { shape: '●', word: 'best' },
-  tie: { shape: '○', word: 'as good' },
+  tie: { shape: '○', word: 'joint best' },
   fails: { shape: '✕', word: 'fails' },
   within: { shape: '✓', word: 'within' },
   close: { shape: '◐', word: 'close' },

@@ -16,7 +16,7 @@ describe('the choice', () => {
     expect(rank(job, [slow, A])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'inPlace' });
   });
 
-  it('is of the candidate that takes least energy where two are in place within 1 %', () => {
+  it('is of the candidate that uses the least energy where two are in place within 1 %', () => {
     const thrifty = withEnergy(
       withMoves(twin, { settlingTime: present(A.outcome.moves.settlingTime) + 0.003 }),
       5,

@@ -223,7 +223,7 @@ describe('the table of the candidates', () => {
     const verdict: Verdict = { ...usual.verdict, rows: [row] };
     const shown = textOf(reportHtml({ ...usual, verdict }));
     expect(shown).toMatch(
-      /Time\s*asked: within 2 s\s*1\.00 s\s*best\s*2\.00 s\s*as good\s*from cogging\s*none\s*fails\s*3\.00 s/,
+      /Time\s*asked: within 2 s\s*1\.00 s\s*best\s*2\.00 s\s*joint best\s*from cogging\s*none\s*fails\s*3\.00 s/,
     );
   });
 });
