@@ -1,5 +1,5 @@
+import { loadSideMass, translatingMotorMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
-import { loadSideMass, translatingMotorMass } from './motor.ts';
 
 /** Standard acceleration of free fall, m/s² (ISO 80000-3). */
 export const GRAVITY = 9.80665;

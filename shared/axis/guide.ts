@@ -1,7 +1,8 @@
+import { loadSideMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { ironFactor } from './field.ts';
 import { GRAVITY } from './gravity.ts';
-import { loadSideMass, motorConstants } from './motor.ts';
+import { motorConstants } from './motor.ts';
 
 /*
  * What presses on the guide, and the dry friction that it makes of it; every force in N:

@@ -57,27 +57,6 @@ export function motorOffsets(p: Parameters): number[] {
   return [0, p.misalignment2, p.misalignment3, p.misalignment4].slice(0, p.motorCount);
 }
 
-/** Mass m1t that travels with the motors: all coil units, kg. */
-export function translatingMotorMass(p: Parameters): number {
-  return p.motorCount * p.coilMass;
-}
-
-/** Mass m1 on the motor side: what travels, and the rotating parts of a screw referred to the table, kg. */
-export function motorSideMass(p: Parameters): number {
-  const rotating = p.lead > 0 ? p.rotorInertia * ((2 * Math.PI) / p.lead) ** 2 : 0;
-  return translatingMotorMass(p) + rotating;
-}
-
-/** Mass m2 of table and payload, kg. */
-export function loadSideMass(p: Parameters): number {
-  return p.tableMass + p.payload;
-}
-
-/** Everything that is sped up, M, felt at the table, kg. */
-export function movedMass(p: Parameters): number {
-  return motorSideMass(p) + loadSideMass(p);
-}
-
 /** Largest voltage amplitude of a phase that the bus gives with space-vector modulation, V_dc/√3, V. */
 export function voltageLimit({ busVoltage }: Pick<Parameters, 'busVoltage'>): number {
   return busVoltage / Math.sqrt(3);

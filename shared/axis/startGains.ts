@@ -1,9 +1,9 @@
+import { movedMass } from '../core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
 import { type Cascade, parallelGainsOf } from './cascade.ts';
 import { viscousDrag } from './drag.ts';
 import { holdingForce } from './gravity.ts';
 import { gainChanges } from './loopGains.ts';
-import { movedMass } from './motor.ts';
 import { rounded, within } from './tunedValue.ts';
 
 /** Corners of the loop as shares of its crossover: integrator, lead, and filter of the measured speed. */

@@ -1,3 +1,4 @@
+import { flexibleMass, loadSideMass, type ModeSide, motorSideMass } from './movedMass.ts';
 import { parameterNamed as named } from './parameters/labels.ts';
 import { PARAMETERS, type ParameterName, type Parameters } from './parameters/table.ts';
 import { type Problem, problem } from './problem.ts';
@@ -75,6 +76,31 @@ function sampled(name: NumberName, usedBy: ParameterName, isUsed: (p: Parameters
   };
 }
 
+/** Flexible parts are contained in the mass of their side, and this share of it must be left to carry them. */
+const RIGID_SHARE = 0.1;
+
+function flexible(
+  side: ModeSide,
+  massOf: (p: Parameters) => number,
+  [ofSide, ...others]: readonly [ParameterName, ...ParameterName[]],
+): CrossRule {
+  return {
+    fields: [
+      ...(['mode1Mass', 'mode2Mass', 'mode3Mass'] as const),
+      ...(['mode1', 'mode2', 'mode3'] as const),
+      ...[ofSide, ...others],
+    ],
+    broken: (p) => {
+      const [flexing, mass] = [flexibleMass(p, side), massOf(p)];
+      return flexing <= (1 - RIGID_SHARE) * mass
+        ? null
+        : sentence`The flexible parts on the ${side} weigh ${exactly(flexing, 'kg')}. They are contained in its mass,
+            ${exactly(mass, 'kg')}, and may be at most ${exactly(1 - RIGID_SHARE, '%')} of it.
+            Lower ${named('mode1Mass')} or that of the other modes, or raise ${named(ofSide)}.`;
+    },
+  };
+}
+
 export const CROSS_RULES: readonly CrossRule[] = [
   ordered('travelMin', 'travelMax'),
   {
@@ -110,6 +136,8 @@ export const CROSS_RULES: readonly CrossRule[] = [
   sampled('notch1Frequency', 'notch1', (p) => p.notch1),
   sampled('notch2Frequency', 'notch2', (p) => p.notch2),
   sampled('lowpassFrequency', 'lowpass', (p) => p.lowpass),
+  flexible('table', loadSideMass, ['tableMass', 'payload']),
+  flexible('motor side', motorSideMass, ['coilMass', 'motorCount', 'rotorInertia', 'lead']),
   ordered('foldbackTemperature', 'windingLimit'),
   ordered('windingStart', 'windingLimit'),
   ordered('continuousCurrent', 'peakCurrent', { orEqual: true }),

@@ -1,7 +1,7 @@
 import { GRAVITY } from '../axis/gravity.ts';
-import { loadSideMass, motorSideMass } from '../axis/motor.ts';
 import { parameterWarnings } from '../axis/warnings.ts';
 import { ranged } from '../core/format.ts';
+import { loadSideMass, motorSideMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 import { onPage, sentenceText } from '../core/sentence.ts';

@@ -1,9 +1,9 @@
 import { type Drag, dryMotorDrag, ironDrag, nutDrag, viscousDrag } from '../axis/drag.ts';
 import { holdingForce } from '../axis/gravity.ts';
 import { guideLoad, slidingFriction } from '../axis/guide.ts';
-import { loadSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
 import { coggingTerms } from '../axis/periodic.ts';
 import { present } from '../core/at.ts';
+import { loadSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MotionStretch } from '../motion/cycleMotion.ts';
 import type { Setpoint } from '../motion/setpoint.ts';

@@ -1,5 +1,5 @@
-import { loadSideMass, motorSideMass, translatingMotorMass } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import { loadSideMass, motorSideMass, translatingMotorMass } from '../core/movedMass.ts';
 import type { MotionStretch } from '../motion/cycleMotion.ts';
 import type { Setpoint } from '../motion/setpoint.ts';
 import { totalTime } from './duty.ts';

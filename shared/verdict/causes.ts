@@ -1,5 +1,6 @@
-import { motorConstants, motorSideMass, movedMass, translatingMotorMass } from '../axis/motor.ts';
+import { motorConstants } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import { motorSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
 import { cycleMoves } from '../motion/cycle.ts';
 import type { EnergyFlow } from '../protocol/accuracy.ts';
 import type { JudgedCandidate } from './judgement.ts';

@@ -1,4 +1,5 @@
-import { motorConstants, movedMass } from '../axis/motor.ts';
+import { motorConstants } from '../axis/motor.ts';
+import { movedMass } from '../core/movedMass.ts';
 import { ENERGY_FIGURES } from '../figures/energyFigures.ts';
 import { currentCause, energyCause, massCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';

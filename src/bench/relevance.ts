@@ -1,4 +1,5 @@
 import { isInStructure } from '../../shared/axis/loopGains.ts';
+import { MODE_NUMBERS } from '../../shared/core/movedMass.ts';
 import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
 
 type InUse = (p: Parameters) => boolean;
@@ -56,6 +57,9 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.cogging3 > 0, 'cogging3Period', 'cogging3Phase'),
 
   ...entries((p) => p.cooling, 'coolantTemperature'),
+  ...MODE_NUMBERS.flatMap((n) =>
+    entries((p) => p[`mode${n}`] !== 'off', `mode${n}Mass`, `mode${n}Frequency`, `mode${n}Damping`),
+  ),
   ...entries((p) => p.base, 'baseMass', 'baseFrequency', 'baseDamping'),
 ]);
 

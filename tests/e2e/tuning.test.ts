@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
-import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
 import { at } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
+import { loadSideMass, motorSideMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
 import { awaitFullMove, drag, figure, figureText, makeMove, press, reset, type } from './controls.ts';

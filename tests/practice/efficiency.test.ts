@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { loadSideMass, motorConstants, motorSideMass } from '../../shared/axis/motor.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
+import { loadSideMass, motorSideMass } from '../../shared/core/movedMass.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import {
   CLASS,

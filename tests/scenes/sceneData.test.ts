@@ -2,9 +2,9 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SCENE, SCENES, sceneById } from '../../scenes/index.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
-import { loadSideMass, motorSideMass } from '../../shared/axis/motor.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
 import { checkParameters } from '../../shared/core/check.ts';
+import { loadSideMass, motorSideMass } from '../../shared/core/movedMass.ts';
 import { defaultParameters, type Parameters } from '../../shared/core/parameters/table.ts';
 
 function parametersOf(name: string): Parameters {

@@ -1,12 +1,13 @@
 import { DRAG_REVERSAL } from '../../shared/axis/drag.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
+import { flexibleModes } from '../../shared/core/movedMass.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { jacobian } from '../math/jacobian.ts';
 import { Matrix } from '../math/matrix.ts';
 import { solve } from '../math/solve.ts';
 import { Plant } from '../model/plant.ts';
-import { asState, CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { asState, baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Largest number of Newton steps; three to five are usual. */
 const MAX_STEPS = 30;
@@ -47,7 +48,7 @@ interface Equilibrium {
  * @throws RangeError when no motor current can hold the point
  */
 export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
-  const plant = new Plant(p.motorCount, p.base);
+  const plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
   plant.configure(p, {
     winding: point.windingTemperature,
     carrier: point.carrierTemperature,
@@ -61,7 +62,13 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   values[V2] = point.speed;
 
   const currents = Array.from({ length: 2 * plant.motors }, (_, k) => CURRENTS + k);
-  const base = p.base ? { position: [size - 2], speed: [size - 1] } : { position: [], speed: [] };
+  const first = modesAt(plant.motors, p.base);
+  for (let k = first; k < size; k += 2) values[k + 1] = point.speed;
+  const positions = Array.from(
+    { length: (size - baseAt(plant.motors)) / 2 },
+    (_, k) => baseAt(plant.motors) + 2 * k,
+  );
+  const speeds = positions.map((k) => k + 1);
   /** The plant's derivative, with Σ i_d in the row of v_d. */
   const rates = (x: number[], out: number[]) => {
     windings.voltageD = at(x, size);
@@ -79,8 +86,8 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
   const left = new Array<number>(values.length).fill(0);
   let partials = jacobian(rates, values, steps);
   const bristles = partials.get(Z, Z) === 0 ? [] : [Z];
-  const unknowns = [X1, ...bristles, ...currents, ...base.position, size, size + 1];
-  const equations = [V1, V2, ...bristles, ...currents, ...base.speed, size];
+  const unknowns = [X1, ...bristles, ...currents, ...positions, size, size + 1];
+  const equations = [V1, V2, ...bristles, ...currents, ...speeds, size];
   for (let step = 0; step < MAX_STEPS; step++) {
     rates(values, left);
     const system = Matrix.of(equations.map((row) => unknowns.map((column) => partials.get(row, column))));
@@ -117,9 +124,9 @@ function differenceSteps(p: Parameters, plant: Plant, speed: number): number[] {
   steps[V2] = speedStep;
   steps[Z] = BRISTLE_STEP;
   steps.fill(currentStep, CURRENTS, CURRENTS + 2 * plant.motors);
-  if (p.base) {
-    steps[plant.size - 2] = POSITION_STEP;
-    steps[plant.size - 1] = speedStep;
+  for (let k = baseAt(plant.motors); k < plant.size; k += 2) {
+    steps[k] = POSITION_STEP;
+    steps[k + 1] = speedStep;
   }
   steps[plant.size] = VOLTAGE_STEP;
   steps[plant.size + 1] = VOLTAGE_STEP;

@@ -1,8 +1,8 @@
 import { holdingForce } from '../../shared/axis/gravity.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
 import { interpolationTerms, rippleTerms } from '../../shared/axis/periodic.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/core/movedMass.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { FitOptions, FitResult, Goodness, Known, ResonanceFit } from '../../shared/protocol/fit.ts';
 import type { Trace } from '../../shared/protocol/trace.ts';

@@ -1,7 +1,7 @@
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/core/movedMass.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import type { MeasuredResponse, TakenResponse, TwoMassFit } from '../../shared/protocol/response.ts';

@@ -18,10 +18,11 @@ export class Plant {
   readonly #warmed: readonly WarmedTerm[];
   readonly #store: Store = { energy: 0 };
 
-  constructor(motors: number, base: boolean) {
+  /** @param modes how many flexible parts are switched on */
+  constructor(motors: number, base: boolean, modes = 0) {
     this.motors = motors;
-    this.size = stateCount(motors, base);
-    this.terms = newTerms(motors, base);
+    this.size = stateCount(motors, base, modes);
+    this.terms = newTerms(motors, base, modes);
     this.#list = Object.values(this.terms);
     this.#warmed = this.#list.filter((term): term is WarmedTerm => term.warm !== undefined);
   }
@@ -42,13 +43,14 @@ export class Plant {
     return changed;
   }
 
-  /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight. */
+  /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight, flexible parts unsprung. */
   initialState(x: number): State {
-    const { base, weight } = this.terms;
+    const { base, modes, weight } = this.terms;
     const y = asState(new Array<number>(this.size).fill(0));
     y[X1] = x;
     y[X2] = x;
     if (base.moves) base.place(y, -weight.total / base.stiffness);
+    modes.place(y, x);
     return y;
   }
 

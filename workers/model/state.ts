@@ -12,7 +12,7 @@ export const E_NUT = 8;
 export const E_GUIDE = 9;
 export const E_OTHER = 10;
 export const E_OUT = 11;
-/** i_d and i_q of motor j at CURRENTS + 2j and CURRENTS + 2j + 1; position and speed of a moving base behind them. */
+/** i_d and i_q of motor j at CURRENTS + 2j and CURRENTS + 2j + 1; position and speed of a moving base behind them, then of each flexible part. */
 export const CURRENTS = 12;
 
 /** While the terms add up their shares, these places of the derivative hold the forces along +x on motor side and table, N. */
@@ -36,11 +36,21 @@ export type State = [
   guide: number,
   other: number,
   delivered: number,
-  ...currentsAndBase: number[],
+  ...currentsBaseAndModes: number[],
 ];
 
-export function stateCount(motors: number, base: boolean): number {
-  return CURRENTS + 2 * motors + (base ? 2 : 0);
+/** Where the position of a moving base stands; its speed follows. */
+export function baseAt(motors: number): number {
+  return CURRENTS + 2 * motors;
+}
+
+/** Where the position of the first flexible part stands; its speed follows, then the next part. */
+export function modesAt(motors: number, base: boolean): number {
+  return baseAt(motors) + (base ? 2 : 0);
+}
+
+export function stateCount(motors: number, base: boolean, modes = 0): number {
+  return modesAt(motors, base) + 2 * modes;
 }
 
 /**
@@ -53,7 +63,7 @@ export function asState(values: number[]): State {
   return values as State;
 }
 
-/** A current, or a state of the base. A function of its own, since the engine reads fastest where it meets one kind of list. */
+/** A current, or a state of the base or of a flexible part. A function of its own, since the engine reads fastest where it meets one kind of list. */
 export function stateAt(y: Readonly<State>, index: number): number {
   const value = y[index];
   return value === undefined ? missing(index) : value;

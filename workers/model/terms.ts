@@ -1,4 +1,4 @@
-import type { State } from './state.ts';
+import { modesAt, type State } from './state.ts';
 import type { Store } from './term.ts';
 import { Base } from './terms/base.ts';
 import { Cogging } from './terms/cogging.ts';
@@ -9,6 +9,7 @@ import { Hand } from './terms/hand.ts';
 import { Inertia } from './terms/inertia.ts';
 import { IronDrag } from './terms/ironDrag.ts';
 import { Link } from './terms/link.ts';
+import { Modes } from './terms/modes.ts';
 import { NutDrag } from './terms/nutDrag.ts';
 import { Process } from './terms/process.ts';
 import { Weight } from './terms/weight.ts';
@@ -24,8 +25,9 @@ export type Terms = ReturnType<typeof newTerms>;
  * The order of a list is that of a sum, so a new term goes to the end (before `inertia`), and earlier runs repeat to the last digit.
  */
 
-export function newTerms(motors: number, baseMoves: boolean) {
+export function newTerms(motors: number, baseMoves: boolean, modeCount: number) {
   const base = new Base(baseMoves ? motors : null);
+  const modes = new Modes(modeCount, modesAt(motors, baseMoves), base);
   return {
     windings: new Windings(motors),
     cogging: new Cogging(),
@@ -39,7 +41,8 @@ export function newTerms(motors: number, baseMoves: boolean) {
     hand: new Hand(base),
     weight: new Weight(base),
     base,
-    inertia: new Inertia(base),
+    modes,
+    inertia: new Inertia(base, modes),
   };
 }
 
@@ -57,6 +60,7 @@ export function evaluateAll(terms: Terms, y: Readonly<State>, dy: State): void {
   if (terms.hand.acts) terms.hand.evaluate(y, dy);
   if (terms.weight.acts) terms.weight.evaluate(y, dy);
   if (terms.base.moves) terms.base.evaluate(y, dy);
+  if (terms.modes.acts) terms.modes.evaluate(y, dy);
   terms.inertia.evaluate(y, dy);
 }
 
@@ -70,4 +74,5 @@ export function storeAll(terms: Terms, y: Readonly<State>, store: Store): void {
   terms.weight.store(y, store);
   terms.counterbalance.store(y, store);
   terms.base.store(y, store);
+  terms.modes.store(y, store);
 }

@@ -1,9 +1,10 @@
 import { viscousDrag } from '../../shared/axis/drag.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
-import { motorConstants, movedMass } from '../../shared/axis/motor.ts';
+import { motorConstants } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { movedMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { NormalEquations } from '../math/normalEquations.ts';
 import { measureRun } from '../run/measureRun.ts';

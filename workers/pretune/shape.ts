@@ -1,6 +1,6 @@
 import { gainChanges } from '../../shared/axis/loopGains.ts';
-import { movedMass } from '../../shared/axis/motor.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
+import { movedMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
 interface Notch {

@@ -1,8 +1,8 @@
 import { feedbackWeights } from '../../shared/axis/feedback.ts';
 import { gainChanges } from '../../shared/axis/loopGains.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/axis/motor.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { rounded } from '../../shared/axis/tunedValue.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';

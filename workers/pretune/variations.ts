@@ -1,6 +1,7 @@
 import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
 import { magnetFactor } from '../../shared/axis/temperature.ts';
 import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
+import { MODE_NUMBERS, type ModeSide } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A machine that differs from its datasheet. */
@@ -21,8 +22,8 @@ const HOT_MAGNETS = { magnetTempCoefficient: -0.005, magnetFollow: 1 };
 const DATASHEET = 20;
 
 export const VARIATIONS: readonly Variation[] = [
-  { name: 'Mass +30 %', changes: (p) => scaled(p, ['tableMass', 'payload'], 1.3) },
-  { name: 'Mass −30 %', changes: (p) => scaled(p, ['tableMass', 'payload'], 0.7) },
+  { name: 'Mass +30 %', changes: (p) => mass(p, 1.3) },
+  { name: 'Mass −30 %', changes: (p) => mass(p, 0.7) },
   { name: 'Resonance +15 %', changes: (p) => resonance(p, 1.15) },
   { name: 'Resonance −15 %', changes: (p) => resonance(p, 0.85) },
   { name: 'Force constant −15 %, hot', changes: (p) => forceConstant(p, 0.85) },
@@ -35,11 +36,25 @@ export const VARIATIONS: readonly Variation[] = [
  */
 export const DESIGN_VARIATIONS: readonly Variation[] = VARIATIONS.slice(1, 4);
 
-/** Every spring of the drive and of the mounts, so that all natural frequencies move together. */
+/** Of table and payload, with the share that their flexible parts have in it. */
+function mass(p: Parameters, factor: number): ParameterChanges {
+  const flexible = flexibleOn(p, 'table').map((n) => `mode${n}Mass` as const);
+  return scaled(p, ['tableMass', 'payload', ...flexible], factor);
+}
+
+/** Numbers of the flexible parts that are switched on, on one side or on both. */
+function flexibleOn(p: Parameters, ...sides: readonly ModeSide[]): readonly (typeof MODE_NUMBERS)[number][] {
+  return MODE_NUMBERS.filter((n) => {
+    const side = p[`mode${n}`];
+    return side !== 'off' && (sides.length === 0 || sides.includes(side));
+  });
+}
+
+/** Every spring of the drive, of its flexible parts and of the mounts, so that all natural frequencies move together. */
 function resonance(p: Parameters, factor: number): ParameterChanges {
   return {
     ...scaled(p, ['linkStiffness', 'screwRigidity'], factor * factor),
-    ...scaled(p, ['baseFrequency'], factor),
+    ...scaled(p, ['baseFrequency', ...flexibleOn(p).map((n) => `mode${n}Frequency` as const)], factor),
   };
 }
 

@@ -1,4 +1,5 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
+import { flexibleModes } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
@@ -62,7 +63,7 @@ export class Axis {
     this.#period = 1 / p.currentRate;
     this.#heat = new HeatNetwork(start.temperatures ?? startTemperatures(p));
     this.#drive = new Drive(p, start.overload);
-    this.#plant = new Plant(p.motorCount, p.base);
+    this.#plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
     this.#plant.configure(p, this.#heat.temperatures);
     const { relative, absolute } = tolerances(p, this.#plant.size);
     this.#solver = new TickSolver(this.#plant.derivative, this.#period, relative, absolute);

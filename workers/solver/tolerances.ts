@@ -1,7 +1,7 @@
 import { GRAVITY } from '../../shared/axis/gravity.ts';
-import { loadSideMass } from '../../shared/axis/motor.ts';
+import { loadSideMass } from '../../shared/core/movedMass.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { CURRENTS, E_IN, E_OUT, stateCount, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { baseAt, CURRENTS, E_IN, E_OUT, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Tolerance of one solver step relative to the scale of each state. */
 const RELATIVE = 1e-9;
@@ -23,7 +23,11 @@ export function tolerances(p: Parameters, size: number): { relative: number[]; a
   const breakaway = Math.max(p.stictionCoefficient * normal + p.sealStiction, 1e-3);
   absolute[Z] = (1e-6 * breakaway) / p.bristleStiffness;
   for (let k = E_IN; k <= E_OUT; k++) absolute[k] = 1e-10;
-  for (let k = CURRENTS; k < stateCount(p.motorCount, false); k++) absolute[k] = RELATIVE * p.peakCurrent;
-  if (p.base) absolute[size - 2] = 1e-12;
+  for (let k = CURRENTS; k < baseAt(p.motorCount); k++) absolute[k] = RELATIVE * p.peakCurrent;
+  if (p.base) absolute[baseAt(p.motorCount)] = 1e-12;
+  for (let k = modesAt(p.motorCount, p.base); k < size; k += 2) {
+    relative[k] = 0;
+    absolute[k] = 1e-12;
+  }
   return { relative, absolute };
 }

@@ -1,4 +1,4 @@
-import { choice, linear, log } from './row.ts';
+import { type ChoiceRow, choice, linear, log, type NumberRow } from './row.ts';
 
 /** Between motor and table. */
 export const linkRows = {
@@ -22,6 +22,41 @@ export const linkRows = {
   }),
   nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', { zero: true }),
 };
+
+type ModeRows<N extends 1 | 2 | 3> = {
+  [K in `mode${N}`]: ChoiceRow<'off' | 'table' | 'motor side'>;
+} & { [K in `mode${N}${'Mass' | 'Frequency' | 'Damping'}`]: NumberRow };
+
+/** A part of the machine that swings on a spring of its own. Its mass is contained in that of its side. */
+function modeRows<N extends 1 | 2 | 3>(n: N, frequency: number): ModeRows<N> {
+  return {
+    [`mode${n}`]: choice(
+      '',
+      ['off', 'table', 'motor side'],
+      'off',
+      `Flexible part ${n} and where it is mounted; on the table it is part of table or payload`,
+      { restart: true },
+    ),
+    [`mode${n}Mass`]: log(
+      `m_f${n}`,
+      'kg',
+      [1e-3, 1000],
+      0.5,
+      `Mass that takes part in mode ${n}; contained in the mass of its side`,
+    ),
+    [`mode${n}Frequency`]: log(
+      `f_f${n}`,
+      'Hz',
+      [1, 3000],
+      frequency,
+      `Natural frequency of mode ${n} with its side held: where the response has its anti-resonance`,
+    ),
+    [`mode${n}Damping`]: log(`D_f${n}`, '', [1e-3, 1], 0.02, `Damping ratio of mode ${n} with its side held`),
+  } as ModeRows<N>;
+}
+
+/** Flexible parts beside the link between motor and table. */
+export const flexibleRows = { ...modeRows(1, 80), ...modeRows(2, 200), ...modeRows(3, 400) };
 
 /** The guide, with load-dependent bristle friction. With sliding and breakaway forces of zero it is an air bearing. */
 export const guideRows = {

@@ -1,5 +1,5 @@
 import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
-import { encoderRows, guideRows, limitRows, linkRows } from './mechanics.ts';
+import { encoderRows, flexibleRows, guideRows, limitRows, linkRows } from './mechanics.ts';
 import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
 import { magnetRows, motorRows } from './motor.ts';
 import type { Row, ValueOf } from './row.ts';
@@ -14,6 +14,7 @@ export const PARAMETER_GROUPS = [
   { id: 'motor', title: 'Motor', rows: motorRows },
   { id: 'magnet', title: 'Iron and gap', rows: magnetRows },
   { id: 'link', title: 'Motor to table', rows: linkRows },
+  { id: 'flexible', title: 'Further resonances', rows: flexibleRows },
   { id: 'guide', title: 'Guide', rows: guideRows },
   { id: 'encoder', title: 'Encoder', rows: encoderRows },
   { id: 'heat', title: 'Heat', rows: heatRows },
@@ -32,6 +33,7 @@ export const PARAMETERS = {
   ...motorRows,
   ...magnetRows,
   ...linkRows,
+  ...flexibleRows,
   ...guideRows,
   ...encoderRows,
   ...heatRows,

@@ -1,5 +1,5 @@
-import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
 import { at } from '../../../shared/core/at.ts';
+import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
 import { GRANITE, type MotorSize, motorSize, payloadSize, plateSize, railWidth, type Size } from './sizes.ts';

@@ -1,5 +1,6 @@
-import { motorConstants, motorSideMass } from '../../../shared/axis/motor.ts';
+import { motorConstants } from '../../../shared/axis/motor.ts';
 import { ranged } from '../../../shared/core/format.ts';
+import { motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';

@@ -1,7 +1,7 @@
 import { problemTexts } from '../../../shared/core/problem.ts';
 import { BENCH_WORDING } from '../../bench/bench.ts';
 import './trace.css';
-import { movedMass } from '../../../shared/axis/motor.ts';
+import { movedMass } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { FitOptions, FitResult } from '../../../shared/protocol/fit.ts';
 import type { Trace } from '../../../shared/protocol/trace.ts';

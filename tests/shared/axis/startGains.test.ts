@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { parallelGainsOf } from '../../../shared/axis/cascade.ts';
-import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
 import { startGains, startLoop } from '../../../shared/axis/startGains.ts';
 import { present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
+import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
 
 /** Before rounding. */

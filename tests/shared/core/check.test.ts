@@ -176,6 +176,16 @@ describe('entries that contradict each other', () => {
       /^encoderResolution \(50000 nm\) must be at most signalPeriod/,
     ],
     [
+      'flexible parts heavier than the table',
+      { mode1: 'table', mode2: 'table', mode1Mass: 8, mode2Mass: 4 },
+      /^The flexible parts on the table weigh 12 kg.* 13 kg, and may be at most 90 % of it.* or raise tableMass/,
+    ],
+    [
+      'flexible part as heavy as the motor',
+      { mode3: 'motor side', mode3Mass: 50 },
+      /^The flexible parts on the motor side weigh 50 kg/,
+    ],
+    [
       'pulses overlap',
       { process: 'pulse', processTime: 0.06 },
       /^processTime \(60 ms\) is longer than the interval between pulses, 50 ms/,

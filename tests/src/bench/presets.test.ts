@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SCENE, PRESETS, SCENES, sceneById } from '../../../scenes/index.ts';
-import { loadSideMass, motorSideMass } from '../../../shared/axis/motor.ts';
 import { present } from '../../../shared/core/at.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';
+import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { problemTexts } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';

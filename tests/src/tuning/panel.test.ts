@@ -29,6 +29,8 @@ describe('what is folded away', () => {
     expect(isInUse('notch1Frequency', { ...p, notch1: true })).toBe(true);
     expect(isInUse('sineAmplitude', { ...p, program: 'shuttle' })).toBe(false);
     expect(isInUse('torqueConstant', { ...p, lead: 0 })).toBe(false);
+    expect(isInUse('mode2Mass', { ...p, mode2: 'off' })).toBe(false);
+    expect(isInUse('mode2Mass', { ...p, mode2: 'motor side' })).toBe(true);
     expect(isInUse('misalignment3', { ...p, motorCount: 2 })).toBe(false);
   });
 
@@ -42,6 +44,8 @@ describe('what is folded away', () => {
       'lead',
       'fieldLaw',
       'base',
+      'mode1',
+      'mode3',
     ] as const)
       for (const scene of SCENES) expect(isInUse(name, scene.parameters)).toBe(true);
   });

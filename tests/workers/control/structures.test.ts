@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { gainsInStructure } from '../../../shared/axis/loopGains.ts';
-import { movedMass } from '../../../shared/axis/motor.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
+import { movedMass } from '../../../shared/core/movedMass.ts';
 import {
   defaultParameters,
   type ParameterChanges,

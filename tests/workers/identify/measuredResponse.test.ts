@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
-import { movedMass } from '../../../shared/axis/motor.ts';
 import { at } from '../../../shared/core/at.ts';
+import { movedMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { MeasuredResponse, ResponseKind } from '../../../shared/protocol/response.ts';

@@ -1,7 +1,7 @@
 import { dryMotorDrag, ironDrag, nutDrag } from '../../../shared/axis/drag.ts';
 import { slopeForce } from '../../../shared/axis/gravity.ts';
 import { slidingFriction } from '../../../shared/axis/guide.ts';
-import { motorSideMass } from '../../../shared/axis/motor.ts';
+import { motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
 

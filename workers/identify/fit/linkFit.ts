@@ -1,6 +1,6 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
-import { motorSideMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
 import { at, valueAt } from '../../../shared/core/at.ts';
+import { motorSideMass, translatingMotorMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { rms } from '../../math/statistics.ts';
 import { type Jackknife, jackknife } from './jackknife.ts';

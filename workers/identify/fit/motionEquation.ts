@@ -1,5 +1,10 @@
-import { loadSideMass, motorSideMass, movedMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
 import { valueAt } from '../../../shared/core/at.ts';
+import {
+  loadSideMass,
+  motorSideMass,
+  movedMass,
+  translatingMotorMass,
+} from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { leastSquares } from '../../math/leastSquares.ts';
 import { baseMotion } from './baseMotion.ts';

@@ -1,6 +1,6 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../../shared/axis/motor.ts';
 import { valueAt } from '../../../shared/core/at.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { ResonanceFit } from '../../../shared/protocol/fit.ts';
 import { magnitude, times, unit } from '../../math/complex.ts';

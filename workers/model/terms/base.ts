@@ -1,5 +1,5 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { CURRENTS, E_OTHER, type State, stateAt } from '../state.ts';
+import { baseAt, E_OTHER, type State, stateAt } from '../state.ts';
 import type { Store, Term } from '../term.ts';
 
 /*
@@ -23,7 +23,7 @@ export class Base implements Term {
   /** @param motors how many motors' currents stand before the states of a base that moves; null for a fixed one */
   constructor(motors: number | null) {
     this.moves = motors !== null;
-    this.#at = CURRENTS + 2 * (motors ?? 0);
+    this.#at = baseAt(motors ?? 0);
   }
 
   configure(p: Parameters): void {

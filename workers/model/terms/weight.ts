@@ -1,5 +1,5 @@
 import { GRAVITY } from '../../../shared/axis/gravity.ts';
-import { loadSideMass, translatingMotorMass } from '../../../shared/axis/motor.ts';
+import { loadSideMass, translatingMotorMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { F1, F2, type State, X1, X2 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
