@@ -1,11 +1,11 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { present } from '../../shared/core/at.ts';
-import { expectState } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { present } from '../../../shared/core/at.ts';
+import { expectState } from '../controls.ts';
+import { pageTests } from '../page.ts';
+import { eventually } from '../patience.ts';
+import { violations } from '../violations.ts';
 import { openStudy, show } from './studyControls.ts';
-import { violations } from './violations.ts';
 
 const { open } = pageTests();
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { pageTests } from './page.ts';
-import { violations } from './violations.ts';
+import { pageTests } from '../page.ts';
+import { violations } from '../violations.ts';
 
 const { open } = pageTests();
 

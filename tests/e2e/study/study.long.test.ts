@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { writeStudy } from '../../shared/files/studyFile.ts';
-import type { Study } from '../../shared/study/candidate.ts';
-import { defaultJobValues } from '../../shared/study/job.ts';
-import { pageTests } from './page.ts';
+import { writeStudy } from '../../../shared/files/studyFile.ts';
+import type { Study } from '../../../shared/study/candidate.ts';
+import { defaultJobValues } from '../../../shared/study/job.ts';
+import { pageTests } from '../page.ts';
 import {
   expectSoundResults,
   jobHeading,

@@ -1,10 +1,10 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { PRESETS } from '../../scenes/index.ts';
-import { readStudy } from '../../shared/files/studyFile.ts';
-import { readStudyLink } from '../../shared/files/studyLink.ts';
-import type { Study } from '../../shared/study/candidate.ts';
-import { violations } from './violations.ts';
+import { PRESETS } from '../../../scenes/index.ts';
+import { readStudy } from '../../../shared/files/studyFile.ts';
+import { readStudyLink } from '../../../shared/files/studyLink.ts';
+import type { Study } from '../../../shared/study/candidate.ts';
+import { violations } from '../violations.ts';
 
 /** What a person does in the study, and what has to hold of what it then shows. */
 
