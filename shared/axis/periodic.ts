@@ -8,6 +8,7 @@ import { motorConstants } from './motor.ts';
  *   cogging        F_cog  = N (B/B0)² Σ A_k sin(2πx/λ_k + φ_k)                          x: motor side
  *   force ripple   ψ/ψ0   = 1 + Σ r_n cos(nπx/τ + φ_n),  n = 6, 12                      x: motor side
  *   interpolation  x_m − u = Σ a_n sin(2πnu/p),  n = 1, 2                               u: position at the encoder
+ *   scale or lead  x_m − u = a_l sin(2πu/λ_l) + a_h sin(2πu/p_h),  the second on a motor with a screw alone
  *
  * m, N. Two pole pitches τ are one period of the field.
  */
@@ -53,5 +54,17 @@ export function interpolationTerms(p: Parameters): readonly [PeriodicTerm, Perio
   return [
     { amplitude: p.interpolation1, period: p.signalPeriod },
     { amplitude: p.interpolation2, period: p.signalPeriod / 2 },
+  ];
+}
+
+/**
+ * What the scale itself is wrong by: over a long stretch, and once per revolution of a screw where the encoder is on its motor; whether 0
+ * or not. Amplitudes in m.
+ */
+export function scaleErrorTerms(p: Parameters): readonly [PeriodicTerm, PeriodicTerm] {
+  const seesScrew = p.encoderSide === 'motor' && p.lead > 0;
+  return [
+    { amplitude: p.longError, period: p.longErrorPeriod },
+    { amplitude: seesScrew ? p.leadError : 0, period: seesScrew ? p.lead : p.longErrorPeriod },
   ];
 }

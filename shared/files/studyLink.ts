@@ -5,6 +5,7 @@ import { type CandidateChoice, candidateLetter, MAX_CANDIDATES, type Study } fro
 import { isJobEntry } from '../study/checkJob.ts';
 import { checkStudy, type StudyResult } from '../study/checkStudy.ts';
 import { JOB_ENTRIES, jobRow } from '../study/job.ts';
+import type { PartChoice } from '../study/parts.ts';
 import type { Entries } from './jsonFile.ts';
 import {
   openLinkText,
@@ -63,8 +64,13 @@ export function readStudyLink(fragment: string, presets: Presets): StudyResult {
   return checkStudy({ job: { title, values, moves: parseMoves(moves) }, candidates: inOrder }, presets);
 }
 
-function candidatePairs(letter: string, { preset, motorCount, own, gains }: CandidateChoice): Pair[] {
-  const pairs = (part: string, changes: ParameterChanges) =>
+function candidatePairs(letter: string, { preset, motorCount, own, parts, gains }: CandidateChoice): Pair[] {
+  const pairs = (part: string, changes: ParameterChanges | PartChoice) =>
     Object.entries(changes).map(([name, value]): Pair => [`${letter}.${part}.${name}`, String(value)]);
-  return [[letter, `${preset},${motorCount}`], ...pairs('own', own), ...pairs('gains', gains ?? {})];
+  return [
+    [letter, `${preset},${motorCount}`],
+    ...pairs('own', own),
+    ...pairs('parts', parts ?? {}),
+    ...pairs('gains', gains ?? {}),
+  ];
 }

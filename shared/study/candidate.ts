@@ -1,5 +1,6 @@
 import type { ParameterChanges } from '../core/parameters/table.ts';
 import type { Job } from './job.ts';
+import type { PartChoice } from './parts.ts';
 
 /** A drive that is tried on the job. */
 export interface CandidateChoice {
@@ -9,6 +10,8 @@ export interface CandidateChoice {
   readonly motorCount: number;
   /** Datasheet values typed over those of the preset, for one motor; empty for a preset as it is. */
   readonly own: ParameterChanges;
+  /** Guide, encoder and screw where they are not the usual ones of the preset. */
+  readonly parts?: PartChoice;
   /** What pretuning found for it; null: not yet tuned. */
   readonly gains: ParameterChanges | null;
 }

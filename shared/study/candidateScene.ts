@@ -7,6 +7,7 @@ import type { Presets, Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job } from './job.ts';
 import { jobProgram } from './jobMotion.ts';
+import { partChanges, partsText } from './parts.ts';
 
 /** Travel that is left beyond the moves at each end, as a share of the travel. */
 const SPARE = 0.05;
@@ -20,9 +21,11 @@ export function candidateScene(job: Job, candidate: CandidateChoice, presets: Pr
     { ...preset, parameters: { ...preset.parameters, ...candidate.own } },
     candidate.motorCount,
   );
+  const lead = drive.lead ?? 0;
   const untuned: Parameters = withScrewFor(job, {
     ...defaultParameters(),
     ...drive,
+    ...partChanges({ lead }, candidate.parts),
     motorCount: candidate.motorCount,
     ...jobChanges(job),
   });
@@ -30,12 +33,18 @@ export function candidateScene(job: Job, candidate: CandidateChoice, presets: Pr
   return {
     id: null,
     preset: candidate.preset,
-    title: candidate.motorCount > 1 ? `${candidate.motorCount} × ${preset.title}` : preset.title,
+    title: title(candidate.motorCount, preset.title, partsText({ lead }, candidate.parts)),
     lookFor: job.title,
     driveType: preset.driveType,
     parameters: { ...balanced, ...startGains(balanced, preset.crossover), ...candidate.gains },
     moves: job.values.motion === 'move list' ? job.moves : [],
   };
+}
+
+/** '2 × Flat motor, iron-core; air bearing' */
+function title(motors: number, drive: string, parts: string): string {
+  const named = motors > 1 ? `${motors} × ${drive}` : drive;
+  return parts === '' ? named : `${named}; ${parts}`;
 }
 
 /** What a job says of the parameters of an axis. */

@@ -9,6 +9,7 @@ import {
   isRecord,
   MAX_PROBLEMS,
   type Problem,
+  shown,
   unknownName,
   within,
 } from '../core/problem.ts';
@@ -18,8 +19,15 @@ import { type CandidateChoice, candidateLetter } from './candidate.ts';
 import { candidateScene } from './candidateScene.ts';
 import { DATASHEET_NAMES } from './datasheet.ts';
 import type { Job } from './job.ts';
+import { fittingParts, PART_KINDS, type PartChoice, type PartKind } from './parts.ts';
 
-const PARTS: readonly string[] = ['preset', 'motorCount', 'own', 'gains'] satisfies (keyof CandidateChoice)[];
+const ENTRIES: readonly string[] = [
+  'preset',
+  'motorCount',
+  'own',
+  'parts',
+  'gains',
+] satisfies (keyof CandidateChoice)[];
 
 /** Checks a drive that is to do a legal job. Anything may come in; what the candidate is made into is legal as a whole, or it is refused. */
 export function checkCandidate(
@@ -28,11 +36,11 @@ export function checkCandidate(
   presets: Presets,
 ): { readonly candidate: CandidateChoice } | Failure {
   if (!isRecord(input)) return failure('', input, `${isNot(input, 'a drive')} Give an object.`);
-  const stray = Object.keys(input).find((name) => !PARTS.includes(name));
+  const stray = Object.keys(input).find((name) => !ENTRIES.includes(name));
   if (stray !== undefined) {
-    return { problems: [unknownName('a part of a candidate', stray, PARTS, input[stray])] };
+    return { problems: [unknownName('a part of a candidate', stray, ENTRIES, input[stray])] };
   }
-  const { preset: id, motorCount, own: ownInput, gains: gainInput } = input;
+  const { preset: id, motorCount, own: ownInput, parts: partsInput, gains: gainInput } = input;
   const preset = findPreset(id, presets);
   if ('problems' in preset) return preset;
   const count = checkNumber(motorCount ?? 1, PARAMETERS.motorCount);
@@ -44,10 +52,15 @@ export function checkCandidate(
   const own = checkDatasheet(ownInput ?? {}, preset);
   if ('problems' in own) return own;
 
+  const lead = own.changes.lead ?? preset.parameters.lead ?? 0;
+  const parts = checkParts(partsInput ?? {}, { lead });
+  if ('problems' in parts) return parts;
+
   const untuned: CandidateChoice = {
     preset: id as string,
     motorCount: count.legal,
     own: own.changes,
+    ...(Object.keys(parts.parts).length > 0 ? { parts: parts.parts } : {}),
     gains: null,
   };
   const { parameters } = candidateScene(job, untuned, presets);
@@ -72,6 +85,29 @@ export function checkDatasheet(
   }
   const { changes, problems } = checkParameters(input, { ...defaultParameters(), ...preset.parameters });
   return problems.length > 0 ? { problems } : { changes };
+}
+
+/** Checks the choice of guide, encoder and screw for a drive with this lead; 0: no screw. */
+function checkParts(
+  input: unknown,
+  drive: { readonly lead: number },
+): { readonly parts: PartChoice } | Failure {
+  if (!isRecord(input))
+    return entryFailure('parts', input, `${isNot(input, 'an object')} Give a guide, an encoder, a screw.`);
+  const stray = Object.keys(input).find((name) => !(PART_KINDS as readonly string[]).includes(name));
+  if (stray !== undefined)
+    return { problems: [unknownName('a part of a machine', stray, PART_KINDS, input[stray])] };
+  for (const [kind, id] of Object.entries(input)) {
+    const fitting = fittingParts(kind as PartKind, drive);
+    if (fitting.length === 0) return entryFailure(kind, id, 'this drive has no screw. Leave it out.');
+    if (!fitting.some((each) => each === id))
+      return entryFailure(
+        kind,
+        id,
+        `${shown(id)} does not fit this drive. Choose one of ${fitting.join(', ')}.`,
+      );
+  }
+  return { parts: input as PartChoice };
 }
 
 function isDatasheetName(name: string): boolean {

@@ -6,7 +6,7 @@ import {
   POSITIONING_FIGURES,
   RIPPLE_FIGURES,
 } from '../figures/testFigures.ts';
-import { encoderCause, rippleCause } from './causes.ts';
+import { encoderCause, rippleCause, scaleCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
 import { positioningIn, testFigure } from './read.ts';
 import { figureRow } from './row.ts';
@@ -49,7 +49,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => 4 * values.window,
     },
-    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
+    cause: (candidate, _job, rival) => scaleCause(candidate, rival),
   }),
   figureRow({
     ...qualified(POSITIONING_FIGURES.accuracy, 'warm'),
@@ -67,7 +67,7 @@ export const ACCURACY_ROWS = [
       measure: 'size',
       mattersFrom: ({ values }) => 4 * values.window,
     },
-    cause: (candidate, _job, rival) => encoderCause(candidate, rival),
+    cause: (candidate, _job, rival) => scaleCause(candidate, rival),
   }),
   figureRow({
     ...qualified(POSITIONING_FIGURES.reversal, 'worn'),

@@ -86,6 +86,17 @@ export function encoderCause(candidate: JudgedCandidate, rival: JudgedCandidate 
   return 'its encoder sits on the motor and does not see the compliance behind it';
 }
 
+/** What a position is measured by: a screw with its lead error, or a scale with the error of its grade. */
+export function scaleCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
+  const { encoderSide, longError, longErrorPeriod } = candidate.scene.parameters;
+  const other = rival?.scene.parameters.longError ?? 0;
+  if (longError === 0 || longError < EXPLAINS * other) return encoderCause(candidate, rival);
+  const error = `${ranged(longError, 'm')} within ${ranged(longErrorPeriod, 'm')}`;
+  return encoderSide === 'motor'
+    ? `its encoder on the motor does not see the lead error of the screw, ±${error}`
+    : `its scale errs by up to ±${error}`;
+}
+
 /** How quick the loop is. */
 export function crossoverCause(candidate: JudgedCandidate, rival: JudgedCandidate | null): string | null {
   const own = candidate.outcome.crossover;

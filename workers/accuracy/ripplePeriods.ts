@@ -1,4 +1,9 @@
-import { coggingTerms, interpolationTerms, rippleTerms } from '../../shared/axis/periodic.ts';
+import {
+  coggingTerms,
+  interpolationTerms,
+  rippleTerms,
+  scaleErrorTerms,
+} from '../../shared/axis/periodic.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -37,6 +42,8 @@ export function periodicTerms(p: Parameters, speed: number): PeriodicTerm[] {
   const [once, twice] = interpolationTerms(p);
   addSampled(once.amplitude, once.period, 'interpolation error, once per signal period');
   addSampled(twice.amplitude, twice.period, 'interpolation error, twice per signal period');
+  const [, lead] = scaleErrorTerms(p);
+  add(lead.amplitude, lead.period, 'lead error of the screw, once per revolution');
   add(p.encoderResolution, p.encoderResolution, 'counts of the encoder');
   return terms;
 }

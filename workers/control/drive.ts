@@ -51,6 +51,8 @@ export class Drive {
       encoderNoise: 0,
       interpolation1: 0,
       interpolation2: 0,
+      longError: 0,
+      leadError: 0,
     });
     this.#dualLoop = p.speedSource === 'motor encoder';
     this.#positionLoop.configure(p);

@@ -1,11 +1,12 @@
-import { interpolationTerms, type PeriodicTerm } from '../../shared/axis/periodic.ts';
+import { interpolationTerms, type PeriodicTerm, scaleErrorTerms } from '../../shared/axis/periodic.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { NormalNoise } from './noise.ts';
 
 /*
  * What the loop can see of a position u (m):
  *
- *   x_m = q round((u' + a1 sin(2πu'/p) + a2 sin(4πu'/p) + noise)/q),   u' = u (1 − α_s (T_scale − T_a))
+ *   x_m = q round((u' + a1 sin(2πu'/p) + a2 sin(4πu'/p) + a_l sin(2πu'/λ_l) + a_h sin(2πu'/p_h) + noise)/q)
+ *   u'  = u (1 − α_s (T_scale − T_a))
  *
  * q 0 is not rounded. One noise number per reading, drawn even when its rms is 0, so that switching noise on and off
  * leaves the sequence alone.
@@ -21,7 +22,7 @@ export class Encoder {
   }
 
   configure(p: Parameters): void {
-    this.#waves = interpolationTerms(p).filter(({ amplitude }) => amplitude > 0);
+    this.#waves = [...interpolationTerms(p), ...scaleErrorTerms(p)].filter(({ amplitude }) => amplitude > 0);
     this.#noiseRms = p.encoderNoise;
     this.#count = p.encoderResolution;
   }

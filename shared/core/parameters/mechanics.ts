@@ -103,6 +103,23 @@ export const encoderRows = {
   interpolation2: log('a₂', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, twice per signal period', {
     zero: true,
   }),
+  longError: log(
+    'a_l',
+    'µm',
+    [1e-9, 1e-3],
+    0,
+    'Error of the scale, or of the screw’s lead, over a long stretch; amplitude',
+    { zero: true },
+  ),
+  longErrorPeriod: log('λ_l', 'mm', [0.01, 10], 1, 'Stretch in which the long error repeats'),
+  leadError: log(
+    'a_h',
+    'µm',
+    [1e-9, 1e-4],
+    0,
+    'Error of the screw’s lead once per revolution, amplitude; an encoder on the motor does not see it',
+    { zero: true },
+  ),
   encoderNoise: log('σ_x', 'nm', [1e-12, 1e-6], 3e-10, 'Noise of one reading, RMS', { zero: true }),
   scaleExpansion: linear('α_s', 'µm/(m·K)', [0, 30e-6], 8e-6, 'Thermal expansion of the scale'),
 };

@@ -6,10 +6,12 @@ import { DRIVE_TYPE_LABELS, DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { classForce } from '../../../shared/sizing/driveClass.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
+import { fittingParts, type PartKind } from '../../../shared/study/parts.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { grouped } from '../../ui/picker.ts';
+import { CandidateParts } from './candidateParts.ts';
 
 type Choice = Omit<CandidateChoice, 'gains'>;
 
@@ -32,6 +34,7 @@ export class CandidateRow {
   readonly #motors = element('select', {}, ...this.#counts);
   readonly #force = element('span', { class: 'candidate-force' });
   readonly #own = button('Own datasheet …', () => this.#options.onDatasheet(this));
+  readonly #parts: CandidateParts;
   readonly #remove: HTMLButtonElement;
   readonly #problem = element('p', { class: 'field-problem', role: 'alert' });
   #choice: Choice = { preset: '', motorCount: 1, own: {} };
@@ -40,7 +43,8 @@ export class CandidateRow {
     this.letter = letter;
     this.#options = options;
     this.#preset.setAttribute('aria-label', `Drive of candidate ${letter}`);
-    this.#preset.onchange = () => this.#take({ preset: this.#preset.value, motorCount: 1, own: {} });
+    this.#preset.onchange = () => this.#take(this.#otherDrive(this.#preset.value));
+    this.#parts = new CandidateParts(letter, (parts) => this.#take({ ...this.#choice, parts }));
     this.#motors.setAttribute('aria-label', `Motors in parallel of candidate ${letter}`);
     this.#motors.onchange = () => this.#take({ ...this.#choice, motorCount: Number(this.#motors.value) });
     this.#remove = button('Remove', options.onRemove, { 'aria-label': `Remove candidate ${letter}` });
@@ -53,6 +57,7 @@ export class CandidateRow {
       this.#force,
       this.#own,
       this.#remove,
+      this.#parts.element,
       this.#problem,
     );
   }
@@ -83,6 +88,17 @@ export class CandidateRow {
     this.#remove.disabled = !mayGo;
   }
 
+  /** Another drive on the same guide and scale, as far as they fit it. */
+  #otherDrive(preset: string): Choice {
+    const lead = leadOf({ preset, own: {} });
+    const parts = Object.fromEntries(
+      Object.entries(this.#choice.parts ?? {}).filter(([kind, id]) =>
+        fittingParts(kind as PartKind, { lead }).includes(id),
+      ),
+    );
+    return { preset, motorCount: 1, own: {}, parts };
+  }
+
   #take(choice: Choice): void {
     const problem = this.propose(choice);
     setText(this.#problem, problem ?? '');
@@ -96,7 +112,13 @@ export class CandidateRow {
     const max = chosen ? maxMotors(chosen) : 1;
     for (const [k, option] of this.#counts.entries()) option.disabled = k >= max;
     this.#motors.value = String(motorCount);
+    this.#parts.show(leadOf(this.#choice), this.#choice.parts ?? {});
   }
+}
+
+/** Lead of the screw of a drive, m; 0 where it has none. */
+function leadOf({ preset, own }: Pick<Choice, 'preset' | 'own'>): number {
+  return own.lead ?? PRESETS[preset]?.parameters.lead ?? 0;
 }
 
 /** All drives of the shelf, those of a type together, the weakest first. */

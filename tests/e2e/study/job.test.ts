@@ -121,3 +121,20 @@ it('has no serious violation, in light and dark', async () => {
   await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'dark'));
   expect(await violations(page)).toEqual([]);
 });
+
+it('puts a drive on an air bearing with a finer scale, and keeps what fits when the drive changes', async () => {
+  const page = await open({ stage: false });
+  await openJob(page);
+  await page.getByLabel('Guide of candidate A').selectOption('air');
+  await page.getByLabel('Encoder of candidate A').selectOption('interferential');
+  await page.locator('.study-bar').getByText('Sizing', { exact: true }).click();
+  await page.getByText('; air bearing, interferential scale').first().waitFor();
+  await page.locator('.study-bar').getByText('Job', { exact: true }).click();
+  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(false);
+  await page.getByLabel('Drive of candidate A').selectOption('screw');
+  expect(await page.getByLabel('Guide of candidate A').inputValue()).toBe('air');
+  await page.getByLabel('Encoder of candidate A').selectOption('motor');
+  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(true);
+  await page.getByLabel('Drive of candidate A').selectOption('tubular');
+  expect(await page.getByLabel('Encoder of candidate A').inputValue()).toBe('optical');
+});

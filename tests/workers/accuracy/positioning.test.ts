@@ -55,6 +55,15 @@ describe('the moves of a test', () => {
 });
 
 describe('positioning', () => {
+  // ISO 3408-3:2006, grade 5: 23 µm of travel variation within 300 mm (from memory); the range of a sine over its own targets.
+  it('finds the error of the scale or lead that the loop does not see', () => {
+    const [amplitude, period] = [11.5e-6, 0.3];
+    const given = tunedScene(100, { ...TRAVEL, window: 1e-7, longError: amplitude, longErrorPeriod: period });
+    const { figures, targets } = positioning(given, job, 'cold');
+    const errors = targets.map((target) => amplitude * Math.sin((2 * Math.PI * target) / period));
+    expect(figures.systematic / (Math.max(...errors) - Math.min(...errors))).toBeCloseTo(1, 3);
+  });
+
   it('of an axis without fault has no error: below a tenth of a nanometre', () => {
     const { figures } = positioning(tunedScene(100, { ...TRAVEL, window: 1e-10 }), job, 'cold');
     expect(figures.accuracy).toBeLessThan(1e-10);

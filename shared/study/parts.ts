@@ -1,0 +1,175 @@
+import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
+
+/** One of the parts that a machine builder chooses beside the drive. */
+interface Part {
+  /** As it reads behind 'Guide', 'Encoder' or 'Screw': a scale with its signal period and its grade. */
+  readonly title: string;
+  /** Short, for the name of a candidate; empty for what is usual. */
+  readonly brief: string;
+  readonly changes: ParameterChanges;
+}
+
+/*
+ * Values of common practice, no source, unless one is named: rolling guides have 0.002 to 0.005 of friction and a few newtons of seals;
+ * crossed rollers have no seals; an air bearing has the drag of its film alone. Signal periods, interpolation errors and grades
+ * (largest deviation within a metre, each way) are those of the usual kinds of scale.
+ */
+const GUIDES = {
+  ball: {
+    title: 'recirculating balls',
+    brief: '',
+    changes: {},
+  },
+  roller: {
+    title: 'crossed rollers',
+    brief: 'crossed rollers',
+    changes: {
+      frictionCoefficient: 0.002,
+      stictionCoefficient: 0.003,
+      sealFriction: 0.5,
+      sealStiction: 0.7,
+      bristleStiffness: 5e7,
+      viscous: 8,
+    },
+  },
+  air: {
+    title: 'air bearing',
+    brief: 'air bearing',
+    changes: {
+      frictionCoefficient: 0,
+      stictionCoefficient: 0,
+      sealFriction: 0,
+      sealStiction: 0,
+      viscous: 0.5,
+    },
+  },
+} as const satisfies Record<string, Part>;
+
+const ENCODERS = {
+  interferential: {
+    title: 'interferential, 0.5 µm, ±0.5 µm/m',
+    brief: 'interferential scale',
+    changes: {
+      encoderSide: 'load',
+      encoderResolution: 1e-10,
+      signalPeriod: 5e-7,
+      interpolation1: 5e-10,
+      interpolation2: 3e-10,
+      encoderNoise: 5e-11,
+      longError: 5e-7,
+      longErrorPeriod: 1,
+      scaleExpansion: 0,
+    },
+  },
+  optical: {
+    title: 'optical, 20 µm, ±3 µm/m',
+    brief: 'optical scale',
+    changes: {
+      encoderSide: 'load',
+      encoderResolution: 1e-9,
+      signalPeriod: 2e-5,
+      interpolation1: 6e-9,
+      interpolation2: 3e-9,
+      encoderNoise: 3e-10,
+      longError: 3e-6,
+      longErrorPeriod: 1,
+      scaleExpansion: 8e-6,
+    },
+  },
+  magnetic: {
+    title: 'magnetic, 1 mm, ±15 µm/m',
+    brief: 'magnetic scale',
+    changes: {
+      encoderSide: 'load',
+      encoderResolution: 1e-7,
+      signalPeriod: 1e-3,
+      interpolation1: 1.5e-6,
+      interpolation2: 7e-7,
+      encoderNoise: 5e-8,
+      longError: 1.5e-5,
+      longErrorPeriod: 1,
+      scaleExpansion: 1.1e-5,
+    },
+  },
+  motor: {
+    title: 'on the motor',
+    brief: '',
+    changes: {},
+  },
+} as const satisfies Record<string, Part>;
+
+/** ISO 3408-3:2006, table of permissible travel variation within 300 mm (v_300p) and within a revolution (v_2πp), from memory; half of each. */
+const screw = (
+  grade: number,
+  v300: number,
+  vRevolution: number,
+  brief = `screw of grade ${grade}`,
+): Part => ({
+  title: `grade ${grade}, ${v300 * 1e6} µm in 300 mm`,
+  brief,
+  changes: { longError: v300 / 2, longErrorPeriod: 0.3, leadError: vRevolution / 2 },
+});
+
+const SCREWS = {
+  grade1: screw(1, 6e-6, 4e-6),
+  grade3: screw(3, 12e-6, 6e-6),
+  grade5: screw(5, 23e-6, 8e-6, ''),
+} as const satisfies Record<string, Part>;
+
+export const PARTS = { guide: GUIDES, encoder: ENCODERS, screw: SCREWS } as const;
+
+export type PartKind = keyof typeof PARTS;
+export const PART_KINDS = Object.keys(PARTS) as readonly PartKind[];
+
+export const PART_LABELS: Readonly<Record<PartKind, string>> = {
+  guide: 'Guide',
+  encoder: 'Encoder',
+  screw: 'Screw',
+};
+
+/** The parts of one machine. */
+interface ChosenParts {
+  readonly guide: keyof typeof GUIDES;
+  readonly encoder: keyof typeof ENCODERS;
+  readonly screw: keyof typeof SCREWS;
+}
+
+/** Those that somebody chose. */
+export type PartChoice = Partial<ChosenParts>;
+
+type Drive = Pick<Parameters, 'lead'>;
+
+/** What the machine has: the usual where nothing was chosen, which for a screw is an encoder on its motor. */
+export function chosenParts({ lead }: Drive, choice: PartChoice = {}): ChosenParts {
+  return { guide: 'ball', encoder: lead > 0 ? 'motor' : 'optical', screw: 'grade5', ...choice };
+}
+
+/** Parts of a kind that fit a drive: only a screw turns an encoder on its motor, or has a grade. */
+export function fittingParts(kind: PartKind, { lead }: Drive): readonly string[] {
+  if (lead > 0) return Object.keys(PARTS[kind]);
+  if (kind === 'screw') return [];
+  return Object.keys(PARTS[kind]).filter((id) => id !== 'motor');
+}
+
+/** What the parts change in an axis with this drive. A screw's lead shows only where its own motor is what is read. */
+export function partChanges(drive: Drive, choice: PartChoice = {}): ParameterChanges {
+  const { guide, encoder, screw: grade } = chosenParts(drive, choice);
+  const onMotor = encoder === 'motor';
+  return {
+    ...GUIDES[guide].changes,
+    ...ENCODERS[encoder].changes,
+    ...(onMotor ? SCREWS[grade].changes : {}),
+  };
+}
+
+/** What is not usual about a machine: 'air bearing, interferential scale'; empty where all is. */
+export function partsText(drive: Drive, choice: PartChoice = {}): string {
+  const usual = chosenParts(drive);
+  const chosen = chosenParts(drive, choice);
+  const briefs = [
+    chosen.guide === usual.guide ? '' : GUIDES[chosen.guide].brief,
+    chosen.encoder === usual.encoder ? '' : ENCODERS[chosen.encoder].brief,
+    chosen.screw === usual.screw || chosen.encoder !== 'motor' ? '' : SCREWS[chosen.screw].brief,
+  ];
+  return briefs.filter((each) => each !== '').join(', ');
+}
