@@ -28,7 +28,7 @@ export const MODE_NUMBERS = [1, 2, 3] as const;
 export type ModeSide = Exclude<Parameters['mode1'], 'off'>;
 
 /** A part of the table, of what it carries or of the motor side, that swings on a spring of its own. SI. */
-export interface FlexibleMode {
+interface FlexibleMode {
   readonly side: ModeSide;
   /** The share of the moved mass that takes part. */
   readonly mass: number;
