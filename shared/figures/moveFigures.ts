@@ -50,7 +50,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     unit: 'ms',
     quantity: 'error',
     definition:
-      'From the end of the commanded motion to the last position-loop sample at which the following error, at the encoder, was outside the window, plus or minus. 0 where it was never outside.',
+      'From the end of the programmed motion to the last position-loop sample at which the encoder reading was off the target by more than the window, plus or minus. Time that the shaping of the command takes counts. 0 where it was never outside.',
     better: 'less',
     resolution: 'period',
     absent: 'not settled',

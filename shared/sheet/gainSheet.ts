@@ -15,6 +15,7 @@ import { rateSection } from './rateRows.ts';
 import { rotarySection } from './rotaryRows.ts';
 import type { SheetSection } from './row.ts';
 import { type ScaledGain, scaledGains } from './scaledGains.ts';
+import { shapingSection } from './shapingRows.ts';
 import { timeSection } from './timeRows.ts';
 
 export const GAIN_SHEET_VERSION = 1;
@@ -85,6 +86,7 @@ export function gainSheet(
       timeSection(p, basis),
       ...(rotary ? [rotary] : []),
       ...filterSections(p, basis),
+      shapingSection(p, basis),
       currentLoopSection(p, basis),
       rateSection(p, basis),
       limitSection(p, basis),

@@ -27,6 +27,7 @@ import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { Layout } from './layout.ts';
 import { saveItems } from './save/saveData.ts';
+import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
 
@@ -49,6 +50,7 @@ class App implements ActionParts {
   readonly door: StudyDoor;
   readonly bar: Bar;
   readonly panel: TuningPanel;
+  readonly #analysis = new AnalysisClient();
   readonly #opening: Opening;
   readonly #caption: Caption;
   readonly #actions = createActions(this);
@@ -60,7 +62,7 @@ class App implements ActionParts {
     this.bench = new BenchActions(this.store, this.messages);
     this.run = new AxisRun(this.store, this.bench, this.messages);
     this.documents = this.#createDocuments();
-    const analysis = new AnalysisClient();
+    const analysis = this.#analysis;
     this.view = this.#createView(analysis);
     this.layout = new Layout(() => this.view.resize());
     this.theme = new ThemeSwitch((theme) => this.view.setTheme(theme));
@@ -155,6 +157,8 @@ class App implements ActionParts {
       cautions: () => this.dialogs.cautions.open(),
       moveList: () => this.dialogs.openMoveList(),
       pretune: () => void this.dialogs.openPretune(),
+      shapeForLoop: () =>
+        void shapeForLoop(this.store.bench.parameters, this.bench, this.#analysis, this.messages),
     });
   }
 

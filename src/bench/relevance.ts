@@ -24,6 +24,8 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.notch2, 'notch2Frequency', 'notch2Width', 'notch2Depth'),
   ...entries((p) => p.lowpass, 'lowpassFrequency', 'lowpassDamping'),
 
+  ...entries((p) => p.shaper !== 'none', 'shaperFrequency', 'shaperDamping'),
+
   ...entries(throughStart, 'start'),
   ...entries(programs('shuttle', 'scan'), 'stroke'),
   ...entries(movesUnderLimits, 'speed', 'acceleration', 'jerk'),

@@ -10,6 +10,7 @@ import { PanelFoot } from './panelFoot.ts';
 import { PanelGroup } from './panelGroup.ts';
 import { PanelHead } from './panelHead.ts';
 import { type FieldContext, ParameterField } from './parameterField.ts';
+import { ShapingNote } from './shapingNote.ts';
 import { StartGainsForm } from './startGainsForm.ts';
 
 interface TuningPanelOptions {
@@ -22,6 +23,8 @@ interface TuningPanelOptions {
   cautions(): void;
   moveList(): void;
   pretune(): void;
+  /** Sets the input shaper to the least damped oscillation of the loop. */
+  shapeForLoop(): void;
 }
 
 /** The last gain of the feedback: what acts on all of them follows it. */
@@ -39,6 +42,7 @@ export class TuningPanel {
   readonly #startGains: StartGainsForm;
   readonly #pretune: HTMLButtonElement;
   readonly #moveList: HTMLButtonElement;
+  readonly #shaping: ShapingNote;
   /** Which groups were open before a search opened them all; null while nothing is searched for. */
   #openBefore: readonly boolean[] | null = null;
 
@@ -59,6 +63,7 @@ export class TuningPanel {
       title: 'Finds the loop, its filters and feedforward for a goal, and tests them in simulation',
     });
     this.#moveList = button('Move list …', options.moveList, { class: 'panel-wide' });
+    this.#shaping = new ShapingNote(options.shapeForLoop);
     const scroller = element('div', {
       class: 'panel-fields',
       onfocusin: ({ target }) => this.#explain(target as Node),
@@ -81,6 +86,7 @@ export class TuningPanel {
       if (isOtherOrigin) field.showOrigin();
     }
     this.#cascade.show(parameters);
+    this.#shaping.show(parameters);
     this.#arrange();
   }
 
@@ -113,6 +119,7 @@ export class TuningPanel {
       const lastGain = fields.find(({ parameter }) => parameter === LAST_GAIN);
       if (lastGain) group.add([this.#cascade.element, this.#startGains.element, this.#pretune], lastGain);
       if (id === 'move') group.add([this.#moveList]);
+      if (id === 'shaping') group.add([this.#shaping.element]);
       return group;
     });
   }
@@ -129,6 +136,7 @@ export class TuningPanel {
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
     this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
     this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
+    this.#shaping.element.hidden = wanted !== '';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(
       this.#fields.filter((field) => field.isChanged).length,

@@ -30,7 +30,7 @@ export function runLoop(axis: Axis, take: (sample: LoopSample) => boolean): stri
     const samples = axis.atPositionSample;
     if (!axis.step()) return tripText(tripOf(axis), 'metric');
     if (!samples) continue;
-    const { cycle, segment, frequency, phase, force } = axis.set;
+    const { cycle, segment, frequency, phase, force } = axis.command;
     const total = valueAt(axis.record, C.currentCommand) * axis.forcePerAmp;
     if (!take({ cycle, segment, frequency, phase, added: force, total })) return null;
   }

@@ -4,6 +4,7 @@ import type { ParameterChanges, Parameters } from '../../shared/core/parameters/
 import type { Scene } from '../../shared/core/scene.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Notice, Trip } from '../../shared/protocol/axis.ts';
+import { CommandShaper } from '../command/commandShaper.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
@@ -30,7 +31,7 @@ export interface AxisStart {
  * At each t = n·Ts, in this order, because a real drive can do it in no other:
  *
  * 1. the summed currents are sampled;
- * 2. at every n_p-th period: changes are applied, the program advances, the encoder is read, the position loop gives i_q*;
+ * 2. at every n_p-th period: changes are applied, the program advances, its command is shaped, the encoder is read, the position loop gives i_q*;
  * 3. the current loop computes a voltage that will be applied one period later;
  * 4. the plant is integrated to the next edge under the voltage computed one period earlier.
  */
@@ -38,13 +39,15 @@ export class Axis {
   /** Current-loop periods done. */
   tick = 0;
   trip: Trip | null = null;
-  /** What the program commands, as of the last position-loop sample. */
+  /** What the program commands, and the same as shaped for the position loop, as of its last sample. */
+  readonly command = newProgramOutput();
   readonly set = newProgramOutput();
   readonly audit: Audit;
 
   readonly #p: Parameters;
   readonly #period: number;
   readonly #program: Program;
+  readonly #shaper: CommandShaper;
   readonly #drive: Drive;
   readonly #plant: Plant;
   readonly #heat: HeatNetwork;
@@ -68,6 +71,7 @@ export class Axis {
     const { relative, absolute } = tolerances(p, this.#plant.size);
     this.#solver = new TickSolver(this.#plant.derivative, this.#period, relative, absolute);
     this.#program = new Program(p, scene.moves);
+    this.#shaper = new CommandShaper(p);
     this.#y = this.#plant.initialState(p.start);
     this.audit = new Audit(this.#plant.storedEnergy(this.#y));
     this.#telemetry = new Telemetry({
@@ -79,6 +83,7 @@ export class Axis {
       audit: this.audit,
     });
     // What there is to see before the first tick: the axis at rest where its program starts.
+    standAt(p.start, this.command);
     standAt(p.start, this.set);
     this.#drive.begin(p, this.#heat.temperatures);
     this.#telemetry.fill(0, 0, 0, 0);
@@ -119,6 +124,7 @@ export class Axis {
     Object.assign(this.#p, changes);
     if (this.#p.drive !== driveBefore) this.#switchDrive();
     this.#program.setParameters(this.#p);
+    this.#shaper.setParameters(this.#p);
     this.#drive.configure(this.#p);
     this.#plant.configure(this.#p, this.#heat.temperatures);
     this.#bookStored();
@@ -158,7 +164,8 @@ export class Axis {
     const t = this.#heat.temperatures;
     const { time } = this;
     if (this.tick > 0) this.#stepHeat();
-    this.#program.advance(time, this.set);
+    this.#program.advance(time, this.command);
+    this.#shaper.step(this.command, this.set);
     const position = p.encoderSide === 'load' ? y[X2] : y[X1];
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
     this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);
@@ -212,6 +219,8 @@ export class Axis {
   #switchDrive(): void {
     if (this.#p.drive === 'off') this.#y.fill(0, CURRENTS, CURRENTS + 2 * this.#plant.motors);
     this.#drive.reset();
-    if (this.#p.drive === 'on') this.#program.resumeFrom(this.#drive.reading, this.time);
+    if (this.#p.drive !== 'on') return;
+    this.#program.resumeFrom(this.#drive.reading, this.time);
+    this.#shaper.standAt(this.#drive.reading);
   }
 }

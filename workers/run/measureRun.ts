@@ -68,7 +68,7 @@ export function measureRun(
       error.add(valueAt(r, C.followingError));
       tool.add(valueAt(r, C.toolError));
       onSample(r);
-      meter.sample(r, axis.set.moving, axis.set.cycle, p.window, axis.audit.copper);
+      meter.sample(r, axis.command, p.window, axis.audit.copper);
       if (meter.last && meter.count > moves.length) moves.push(meter.last);
     }
     meter.period(r, p);

@@ -3,14 +3,20 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
+import type { ProgramOutput } from '../command/setpoint.ts';
 import { Arrival } from './arrival.ts';
 import { SpeedRipple } from './speedRipple.ts';
 import { Tally } from './tally.ts';
+
+/** What the meter reads of the program. */
+type MoveCommand = Pick<ProgramOutput, 'moving' | 'cycle' | 'position'>;
 
 /**
  * Measures one move after the other, as shared/figures/moveFigures.ts defines its figures. A move lasts from the start of its commanded motion to the
  * start of the next, so its dwell belongs to it; an oscillation is measured cycle by cycle. Position and speed are looked at where
  * the position loop samples them, force, current and voltage in every current-loop period.
+ *
+ * Start, end and target of a move are those of the program: what the shaping of its command takes longer counts as settling.
  */
 export class MoveMeter {
   /** Moves measured so far. */
@@ -20,7 +26,7 @@ export class MoveMeter {
   #begun = false;
   #wasMoving = false;
   #cycle = 0;
-  #lastSetpoint: number;
+  #lastTarget: number;
   #startTime = 0;
   #startCopper = 0;
   #motionEnd = 0;
@@ -36,7 +42,7 @@ export class MoveMeter {
 
   /** The axis stands at `start` (m) when the run begins. */
   constructor(start: number) {
-    this.#lastSetpoint = start;
+    this.#lastTarget = start;
   }
 
   /** When the move under way began, s; null before the first. */
@@ -44,18 +50,25 @@ export class MoveMeter {
     return this.#begun ? this.#startTime : null;
   }
 
-  /** One position-loop sample, before its `period`; `window` in m, `copper` the copper loss so far in J. */
-  sample(record: Float64Array, moving: boolean, cycle: number, window: number, copper: number): void {
+  /**
+   * One position-loop sample, before its `period`.
+   *
+   * @param command of the program, before it was shaped
+   * @param window m
+   * @param copper copper loss so far, J
+   */
+  sample(record: Float64Array, command: Readonly<MoveCommand>, window: number, copper: number): void {
     const time = valueAt(record, C.time);
+    const { moving, cycle, position } = command;
     const starts = moving && (!this.#wasMoving || cycle !== this.#cycle);
     if (starts) {
       if (this.#begun) this.#close(time, copper);
-      this.#open(record, time, copper);
+      this.#open(position, time, copper);
     }
-    if (this.#begun) this.#measure(record, time, moving, window);
+    if (this.#begun) this.#measure(record, time, command, window);
     this.#wasMoving = moving;
     this.#cycle = cycle;
-    this.#lastSetpoint = valueAt(record, C.setpoint);
+    this.#lastTarget = position;
   }
 
   /** One current-loop period. */
@@ -73,14 +86,14 @@ export class MoveMeter {
     this.#begun = false;
   }
 
-  #open(record: Float64Array, time: number, copper: number): void {
+  #open(position: number, time: number, copper: number): void {
     this.#begun = true;
     this.#startTime = time;
     this.#startCopper = copper;
     this.#motionEnd = time;
     this.#lastOutside = time;
     this.#settled = true;
-    this.#arrival.begin(time, this.#lastSetpoint, valueAt(record, C.setpoint));
+    this.#arrival.begin(time, this.#lastTarget, position);
     this.#ripple.clear();
     this.#error.clear();
     this.#force.clear();
@@ -89,19 +102,18 @@ export class MoveMeter {
     this.#voltageUse.clear();
   }
 
-  #measure(record: Float64Array, time: number, moving: boolean, window: number): void {
-    const error = valueAt(record, C.followingError);
+  #measure(record: Float64Array, time: number, { moving, position }: MoveCommand, window: number): void {
+    const reading = valueAt(record, C.encoderPosition);
     if (moving) this.#motionEnd = time;
-    this.#settled = Math.abs(error) <= window;
+    this.#settled = Math.abs(position - reading) <= window;
     if (!this.#settled) this.#lastOutside = time;
-    this.#error.add(error);
-    this.#arrival.take(time, moving, valueAt(record, C.setpoint), valueAt(record, C.encoderPosition));
-    if (moving)
-      this.#ripple.take(
-        valueAt(record, C.setSpeed),
-        valueAt(record, C.setAcceleration),
-        valueAt(record, C.tableSpeed),
-      );
+    this.#error.add(valueAt(record, C.followingError));
+    this.#arrival.take(time, moving, position, reading);
+    this.#ripple.take(
+      valueAt(record, C.setSpeed),
+      valueAt(record, C.setAcceleration),
+      valueAt(record, C.tableSpeed),
+    );
   }
 
   #close(time: number, copper: number): void {

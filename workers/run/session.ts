@@ -138,9 +138,9 @@ export class Session {
 
   #measure(): void {
     const { meter } = this;
-    const { record, set, audit, parameters } = this.axis;
+    const { record, command, audit, parameters } = this.axis;
     const { count } = meter;
-    meter.sample(record, set.moving, set.cycle, parameters.window, audit.copper);
+    meter.sample(record, command, parameters.window, audit.copper);
     if (meter.last && meter.count > count) this.#finished.push(meter.last);
   }
 

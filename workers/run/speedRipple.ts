@@ -3,6 +3,9 @@ import { valueAt } from '../../shared/core/at.ts';
 /** Share of the constant-speed part that is left out at its beginning: what the acceleration left swinging dies away. */
 const RUN_IN = 0.1;
 
+/** The set speed is constant while its rate of change is below this share of it in a second: a shaped command is so to rounding. */
+const STEADY = 1e-6;
+
 /** Blocks of equal length that the samples are kept in. Even, since two become one when all are full. */
 const BLOCKS = 200;
 
@@ -23,7 +26,7 @@ export class SpeedRipple {
   }
 
   take(setSpeed: number, setAcceleration: number, speed: number): void {
-    if (setAcceleration !== 0 || setSpeed === 0) return;
+    if (setSpeed === 0 || Math.abs(setAcceleration) > STEADY * Math.abs(setSpeed)) return;
     const highest = this.#highest;
     const lowest = this.#lowest;
     const squares = this.#squares;

@@ -3,11 +3,13 @@ import { encoderRows, flexibleRows, guideRows, limitRows, linkRows } from './mec
 import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
 import { magnetRows, motorRows } from './motor.ts';
 import type { Row, ValueOf } from './row.ts';
+import { shapingRows } from './shaping.ts';
 
 /** The groups in the order a person meets them: the loop first, then the job, then the hardware. */
 export const PARAMETER_GROUPS = [
   { id: 'loop', title: 'Position loop', rows: loopRows },
   { id: 'move', title: 'Move', rows: moveRows },
+  { id: 'shaping', title: 'Shaping of the command', rows: shapingRows },
   { id: 'load', title: 'Load', rows: loadRows },
   { id: 'process', title: 'Process and hand', rows: processRows },
   { id: 'amplifier', title: 'Amplifier', rows: amplifierRows },
@@ -27,6 +29,7 @@ export const PARAMETER_GROUPS = [
 export const PARAMETERS = {
   ...loopRows,
   ...moveRows,
+  ...shapingRows,
   ...loadRows,
   ...processRows,
   ...amplifierRows,

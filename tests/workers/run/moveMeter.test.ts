@@ -33,7 +33,7 @@ function measured(
     for (const [name, value] of Object.entries(filled)) record[C[name as keyof typeof C]] = value;
     record[C.time] = time;
     record[C.followingError] = at(record, C.setpoint) - at(record, C.encoderPosition);
-    meter.sample(record, moving, 0, window, 0);
+    meter.sample(record, { moving, cycle: 0, position: at(record, C.setpoint) }, window, 0);
     meter.period(record, p);
   };
   take(-dt, rest);
@@ -127,7 +127,7 @@ describe('a step of the second order', () => {
       record[C.time] = k;
       record[C.setpoint] = 1.5;
       record[C.encoderPosition] = 0.5 + k / 100;
-      meter.sample(record, k === 0, 0, 1, 0);
+      meter.sample(record, { moving: k === 0, cycle: 0, position: 1.5 }, 1, 0);
     }
     meter.finish(101, 0);
     expect(meter.last!.riseTime).toBeCloseTo(80, 9);
@@ -257,7 +257,7 @@ describe('between two position-loop samples', () => {
     const meter = new MoveMeter(0);
     const record = new Float64Array(CHANNEL_COUNT);
     record[C.currentLimit] = 20;
-    meter.sample(record, true, 0, 1, 0);
+    meter.sample(record, { moving: true, cycle: 0, position: 0 }, 1, 0);
     meter.period(record, p);
     record[C.motorForce] = -77;
     record[C.forceCurrent] = 3;

@@ -1,0 +1,103 @@
+import { positionRate } from '../../shared/core/crossChecks.ts';
+import { shapingRows } from '../../shared/core/parameters/shaping.ts';
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { type Shaping, shapingTimes } from '../../shared/motion/shaping.ts';
+import type { ProgramOutput } from './setpoint.ts';
+import { SignalShaper } from './signalShaper.ts';
+
+/** After so many of its time constants nothing is left of what went through the setpoint filter: e⁻⁴⁰ of a metre. */
+const FILTER_MEMORY = 40;
+
+type Signals = readonly [SignalShaper, SignalShaper, SignalShaper, SignalShaper];
+
+const NAMES = Object.keys(shapingRows) as (keyof Shaping)[];
+
+function isSame(a: Shaping, b: Shaping): boolean {
+  return NAMES.every((name) => a[name] === b[name]);
+}
+
+/**
+ * Shapes what the program commands: position, speed, acceleration and jerk alike, so that the feedforward stays that of the shaped
+ * position. Injected forces pass unshaped.
+ *
+ * Other shaping takes effect once the command has stood still for as long as the shaping in use remembers, or when the drive is
+ * switched on: so no change makes the setpoint jump.
+ */
+export class CommandShaper {
+  readonly #period: number;
+  #shaping: Shaping;
+  #wanted: Shaping;
+  /** Samples after which nothing is left of a motion. */
+  #memory = 0;
+  /** Samples for which the command has stood still. */
+  #still = Infinity;
+  #lastPosition: number;
+  /** Of position, speed, acceleration and jerk. */
+  #signals: Signals;
+
+  constructor(p: Parameters) {
+    this.#period = 1 / positionRate(p);
+    this.#shaping = this.#wanted = { ...p };
+    this.#lastPosition = p.start;
+    this.#signals = this.#newSignals();
+    this.#adopt(p.start);
+  }
+
+  setParameters(p: Parameters): void {
+    if (!isSame(p, this.#wanted)) this.#wanted = { ...p };
+  }
+
+  /** As if the axis had always been commanded to stand at `position`, m. */
+  standAt(position: number): void {
+    this.#adopt(position);
+    this.#lastPosition = position;
+  }
+
+  /** The command of one position-loop sample, shaped. */
+  step(command: Readonly<ProgramOutput>, out: ProgramOutput): void {
+    this.#watch(command);
+    const [position, speed, acceleration, jerk] = this.#signals;
+    out.position = position.step(command.position);
+    out.speed = speed.step(command.speed);
+    out.acceleration = acceleration.step(command.acceleration);
+    out.jerk = jerk.step(command.jerk);
+    out.force = command.force;
+    out.frequency = command.frequency;
+    out.phase = command.phase;
+    out.cycle = command.cycle;
+    out.segment = command.segment;
+    out.moving = command.moving || this.#still < this.#memory;
+  }
+
+  #watch(command: Readonly<ProgramOutput>): void {
+    const stands =
+      command.position === this.#lastPosition &&
+      command.speed === 0 &&
+      command.acceleration === 0 &&
+      command.jerk === 0;
+    this.#still = stands ? this.#still + 1 : 0;
+    this.#lastPosition = command.position;
+    if (this.#still === this.#memory + 1) this.#fill(command.position);
+    if (this.#still > this.#memory && this.#wanted !== this.#shaping) this.#adopt(command.position);
+  }
+
+  #adopt(position: number): void {
+    this.#shaping = this.#wanted;
+    const { jerkRamp, shaper, setpointFilter } = shapingTimes(this.#shaping);
+    const remembered = jerkRamp + shaper + FILTER_MEMORY * setpointFilter;
+    // Two samples more, because shares of a sample reach one further.
+    this.#memory = remembered > 0 ? Math.ceil(remembered / this.#period) + 2 : 0;
+    this.#signals = this.#newSignals();
+    this.#fill(position);
+    this.#still = Infinity;
+  }
+
+  #newSignals(): Signals {
+    const signal = () => new SignalShaper(this.#shaping, this.#period);
+    return [signal(), signal(), signal(), signal()];
+  }
+
+  #fill(position: number): void {
+    for (const [index, signal] of this.#signals.entries()) signal.standAt(index === 0 ? position : 0);
+  }
+}
