@@ -32,7 +32,7 @@ export async function shapeForLoop(
     const text = `input shaper set to ${ranged(mode.frequency, 'Hz')}, damping ratio ${mode.damping.toPrecision(2)}`;
     const problem = bench.shape(
       {
-        shaper: p.shaper === 'none' ? 'ZVD' : p.shaper,
+        shaper: p.shaper === 'none' ? 'ZV' : p.shaper,
         shaperFrequency: rounded(mode.frequency),
         shaperDamping: rounded(Math.max(mode.damping, PARAMETERS.shaperDamping.min)),
       },
