@@ -82,25 +82,26 @@ export function readSnapshots(input: unknown): {
   const snapshots: Snapshot[] = [];
   const problems: Problem[] = [];
   for (const [index, entry] of entries.slice(0, MAX_SNAPSHOTS).entries()) {
-    const read = readSnapshot(entry, `snapshots[${index}]`, snapshots);
+    const read = readSnapshot(entry, index, snapshots);
     if ('problems' in read) problems.push(...read.problems);
     else snapshots.push(read);
   }
   return { snapshots, problems: problems.slice(0, MAX_PROBLEMS) };
 }
 
-function readSnapshot(entry: unknown, field: string, before: readonly Snapshot[]): Snapshot | Failure {
+function readSnapshot(entry: unknown, index: number, before: readonly Snapshot[]): Snapshot | Failure {
   const { name, tuning } = isRecord(entry) ? entry : {};
   const checkedName = checkName(name, before);
-  if ('problems' in checkedName) return inPlace(field, checkedName);
+  if ('problems' in checkedName) return inPlace(index, checkedName);
   // Beside the defaults, since a snapshot is not yet laid over anything.
   const checked = checkTuning(tuning, defaultParameters());
-  if ('problems' in checked) return inPlace(field, checked);
+  if ('problems' in checked) return inPlace(index, checked);
   return { name: checkedName.name, tuning: checked.changes };
 }
 
-function inPlace(place: string, { problems }: Failure): Failure {
-  return { problems: problems.map((each) => within(place, each)) };
+/** Told by its place in the list, as a person counts. */
+function inPlace(index: number, { problems }: Failure): Failure {
+  return { problems: problems.map((each) => within(`snapshots[${index}]`, each, `Snapshot ${index + 1}`)) };
 }
 
 function checkName(name: unknown, taken: readonly Snapshot[]): { readonly name: string } | Failure {

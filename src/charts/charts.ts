@@ -6,7 +6,7 @@ import { type Frame, NO_FRAME } from '../plot/frame.ts';
 import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
 import { TimeAxis } from '../plot/strip/timeAxis.ts';
 import { button, element, setText } from '../ui/dom.ts';
-import { Cursor } from './cursor.ts';
+import { Cursor, intervalText } from './cursor.ts';
 import { pressKey } from './keys.ts';
 import { drawCursor, drawGround, drawSelection, drawTimeLabels, momentBox } from './overlay.ts';
 import { PointerActions } from './pointer.ts';
@@ -43,6 +43,7 @@ const START_SPAN = 2;
 
 const HELP =
   'Left and right arrow move through time, plus and minus zoom, [ and ] move the cursor, ' +
+  'J sets a second cursor where the first is, or takes it away, ' +
   'Escape follows the run again.';
 
 /** Six stacked strip charts of the run in `host`, on one axis of simulated time. */
@@ -188,7 +189,20 @@ class StripCharts implements Charts {
     const { fraction } = this.#cursor;
     const column = this.#cursor.column(this.#columns);
     if (fraction === null || column === null) return '';
-    return [this.#axis.moment(fraction), ...this.#open().map((row) => row.describe(column))].join('; ');
+    const from = this.#markColumn();
+    return [this.#momentText(fraction), ...this.#open().map((row) => row.describe(column, from))].join('; ');
+  }
+
+  /** The moment at a fraction of the width, and how far it is from the second cursor. */
+  #momentText(fraction: number): string {
+    const [moment, { mark }] = [this.#axis.moment(fraction), this.#cursor];
+    return mark === null ? moment : `${moment}; ${intervalText(this.#view.timeAt(fraction) - mark)}`;
+  }
+
+  /** The column of the second cursor; null where there is none in view. */
+  #markColumn(): number | null {
+    const fraction = this.#cursor.markFraction(this.#view);
+    return fraction === null ? null : Math.floor(fraction * this.#columns);
   }
 
   /** Whether something would look different than it was drawn. */
@@ -232,10 +246,17 @@ class StripCharts implements Charts {
     const column = empty ? null : this.#cursor.column(columns);
     const fraction = column === null ? null : (column + 0.5) / columns;
     const frame = this.#axisFrame;
-    const box = fraction === null ? null : momentBox(context, theme, axis, frame, fraction);
+    const box =
+      fraction === null ? null : momentBox(context, theme, frame, fraction, this.#momentText(fraction));
     drawTimeLabels(context, theme, axis, frame, box);
     if (empty) this.#drawEmpty();
     else if (this.#pointer.selection) drawSelection(context, theme, rows, this.#pointer.selection);
+    const mark = empty ? null : this.#cursor.markFraction(view);
+    if (mark !== null)
+      drawCursor(context, theme, rows, {
+        column: Math.floor(mark * columns),
+        x: frame.left + mark * frame.width,
+      });
     if (column !== null && fraction !== null)
       drawCursor(context, theme, rows, { column, x: frame.left + fraction * frame.width });
     this.#showMode();
@@ -253,7 +274,7 @@ class StripCharts implements Charts {
     this.#readoutDue = false;
     this.#readoutAt = performance.now();
     const column = this.#cursor.column(this.#columns);
-    for (const row of this.#open()) row.readout(column);
+    for (const row of this.#open()) row.readout(column, column === null ? null : this.#markColumn());
   }
 
   #showMode(): void {

@@ -36,8 +36,13 @@ export function pressKey(key: string, view: TimeView, cursor: Cursor, columns: n
     case '}':
       cursor.move(CURSOR_LEAP, columns, view.newest);
       return true;
+    case 'j':
+    case 'J':
+      cursor.toggleMark(view, columns);
+      return true;
     case 'Escape':
       cursor.fraction = null;
+      cursor.mark = null;
       view.followLive();
       return true;
     default:

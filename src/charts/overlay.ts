@@ -26,11 +26,10 @@ interface MomentBox {
 export function momentBox(
   context: Context,
   theme: Theme,
-  axis: TimeAxis,
   frame: Frame,
   fraction: number,
+  text: string,
 ): MomentBox {
-  const text = axis.moment(fraction);
   const width = context.measureText(text).width + theme.textSize;
   const left = frame.left + fraction * frame.width - width / 2;
   return { text, width, left: Math.min(Math.max(left, frame.left), rightOf(frame) - width) };

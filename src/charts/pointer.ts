@@ -7,8 +7,8 @@ const CLICK = 5;
 const WHEEL = 0.0015;
 
 /**
- * Pointer and wheel over `pad`, which lies over the plots: moving places the cursor, dragging
- * selects a window, the wheel zooms, a double click follows the newest sample again.
+ * Pointer and wheel over `pad`, which lies over the plots: moving places the cursor, a click with
+ * Shift the second one, dragging selects a window, the wheel zooms, a double click follows the newest sample again.
  */
 export class PointerActions {
   readonly #pad: HTMLElement;
@@ -60,7 +60,10 @@ export class PointerActions {
     this.#act(() => {
       this.selection = null;
       if (Math.abs(event.clientX - this.#start) >= CLICK) this.#view.select(...selection);
-      else if (this.#wasLive) this.#view.followLive();
+      else {
+        if (event.shiftKey) this.#cursor.mark = this.#view.timeAt(this.#fraction(event));
+        if (this.#wasLive) this.#view.followLive();
+      }
     });
   }
 

@@ -180,10 +180,10 @@ export class Row {
     }
   }
 
-  /** Shows the values in a column in the legend; null: the newest. */
-  readout(column: number | null): void {
+  /** Shows the values in a column in the legend; null: the newest. With a second column `from`: what has changed since. */
+  readout(column: number | null, from: number | null): void {
     setText(this.#unit, [this.#plot.unitText, this.#band?.name ?? ''].filter(Boolean).join(', '));
-    for (const { columns, entry } of this.#visible()) entry.setValue(this.#valueText(columns, column));
+    for (const { columns, entry } of this.#visible()) entry.setValue(this.#valueText(columns, column, from));
     if (this.#limit?.shown) {
       const { columns, entry } = this.#limit;
       entry.setValue(ranged(columns.highs[column ?? columns.last()] ?? Number.NaN, this.#spec.unit));
@@ -191,15 +191,16 @@ export class Row {
   }
 
   /** The values in a column in words. */
-  describe(column: number): string {
+  describe(column: number, from: number | null): string {
     const values = this.#visible().map(
-      ({ trace, columns }) => `${trace.name} ${this.#valueText(columns, column)}`,
+      ({ trace, columns }) => `${trace.name} ${this.#valueText(columns, column, from)}`,
     );
     return `${this.#spec.title}, ${this.#plot.unitText}: ${values.join(', ')}`;
   }
 
-  #valueText(columns: ColumnBuffer, at: number | null): string {
+  #valueText(columns: ColumnBuffer, at: number | null, from: number | null): string {
     const column = at ?? columns.last();
+    if (from !== null) return this.#plot.differenceText(middle(columns, from), middle(columns, column));
     return this.#plot.valueText(columns.lows[column] ?? Number.NaN, columns.highs[column] ?? Number.NaN);
   }
 
@@ -237,4 +238,9 @@ export class Row {
     };
     return line;
   }
+}
+
+/** Between the least and the most of a column; NaN where nothing was recorded. */
+function middle({ lows, highs }: ColumnBuffer, column: number): number {
+  return ((lows[column] ?? Number.NaN) + (highs[column] ?? Number.NaN)) / 2;
 }

@@ -1,6 +1,6 @@
 import { unitFor } from '../../shared/core/format.ts';
 import { UNITS, type Unit } from '../../shared/core/units.ts';
-import { decimalsOf } from './ticks.ts';
+import { decimalsOf, stepAtLeast } from './ticks.ts';
 
 /**
  * How the values along an axis are printed: as (value - base)/factor with `decimals`. The base is
@@ -46,6 +46,16 @@ export function labelText(value: number, { base, factor, decimals }: Labelling, 
   if (!Number.isFinite(value)) return '–';
   const text = ((value - base) / factor).toFixed(decimals + more);
   return /^-[0.]*$/.test(text) ? text.slice(1) : text.replace('-', '−');
+}
+
+/**
+ * The values of a column for reading, to about `resolution`, SI: a range where it can be told from a single value, else its
+ * middle.
+ */
+export function readingText(low: number, high: number, labels: Labelling, resolution: number): string {
+  const more = Math.max(0, decimalsOf(stepAtLeast(resolution / labels.factor)) - labels.decimals);
+  const [from, to] = [labelText(low, labels, more), labelText(high, labels, more)];
+  return from === to || high - low < resolution ? labelText((low + high) / 2, labels, more) : `${from}…${to}`;
 }
 
 /** What the labels are counted in: 'µm', or 'nm from 100.000000 mm'. */

@@ -81,6 +81,8 @@ export const KEYS: readonly Key[] = [
 /** Keys that drawings obey by themselves, for the help. */
 export const OTHER_KEYS: readonly Pick<Key, 'keys' | 'label'>[] = [
   { keys: '← →', label: 'Candidates side by side: back and forth in time, with Shift in larger steps' },
+  { keys: '[ ]', label: 'Charts: move the cursor, with Shift in larger steps' },
+  { keys: 'J', label: 'Charts: second cursor where the first is, or away; also Shift and a click' },
 ];
 
 export interface Stroke {

@@ -1,7 +1,7 @@
 import type { Unit } from '../../../shared/core/units.ts';
 import type { Theme } from '../canvas/theme.ts';
 import { contains, type Frame, footOf, NO_FRAME } from '../frame.ts';
-import { type Labelling, labelling, labelText, unitText } from '../labelling.ts';
+import { type Labelling, labelling, labelText, readingText, unitText } from '../labelling.ts';
 import { DASHES } from '../pens.ts';
 import { linearScale, mirrored, type Scale } from '../scale.ts';
 import { tickRange } from '../ticks.ts';
@@ -12,6 +12,8 @@ import { type ScaleLimits, VerticalScale } from './verticalScale.ts';
 
 /** Opacity of a band, and of what is beyond a limit. */
 const TINT = 0.13;
+/** Values are read to this share of the visible span. */
+const READ_TO = 1e-3;
 /** Lines keep this distance from the edges, CSS pixels. */
 const INSET = 2;
 
@@ -61,13 +63,16 @@ export class StripPlot {
     return unitText(this.#labels, this.#unit);
   }
 
-  /**
-   * The range from `low` to `high` where the scale resolves it, else its middle to a tenth of the
-   * last digit.
-   */
+  /** The values of a column, with as many digits as the scale shows. */
   valueText(low: number, high: number): string {
-    const [from, to] = [labelText(low, this.#labels), labelText(high, this.#labels)];
-    return from === to ? labelText((low + high) / 2, this.#labels, 1) : `${from}…${to}`;
+    return readingText(low, high, this.#labels, this.#resolution);
+  }
+
+  /** From one value to another, signed, as finely as the scale shows them. */
+  differenceText(from: number, to: number): string {
+    const by = to - from;
+    const text = readingText(by, by, { ...this.#labels, base: 0 }, this.#resolution);
+    return `Δ ${by > 0 ? '+' : ''}${text}`;
   }
 
   clip(context: Context): void {
@@ -144,6 +149,11 @@ export class StripPlot {
     context.arc(x, y, 3.5, 0, 2 * Math.PI);
     context.fill();
     context.stroke();
+  }
+
+  /** What is worth reading of a value, SI. */
+  get #resolution(): number {
+    return (this.#range.high - this.#range.low) * READ_TO;
   }
 
   #mapping(count: number): Mapping {

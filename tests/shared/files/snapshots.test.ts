@@ -106,6 +106,8 @@ describe('kept snapshots', () => {
       'snapshots[2].name',
       'snapshots[3].name',
     ]);
+    // In words, counted as a person counts.
+    for (const text of problemTexts(problems, AS_WRITTEN)) expect(text).toMatch(/^Snapshot [234]: /);
   });
 
   it.each([

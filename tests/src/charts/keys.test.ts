@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Cursor } from '../../../src/charts/cursor.ts';
+import { Cursor, intervalText } from '../../../src/charts/cursor.ts';
 import { pressKey } from '../../../src/charts/keys.ts';
 import { TimeView } from '../../../src/charts/timeView.ts';
 
@@ -58,6 +58,33 @@ describe('keys of the charts', () => {
     expect(cursor.column(COLUMNS)).toBe(COLUMNS - 1);
     for (let i = 0; i < 20; i++) press('{');
     expect(cursor.column(COLUMNS)).toBe(0);
+  });
+
+  it('set a second cursor that stays at its moment, and take it away again', () => {
+    const { view, cursor, press } = setUp();
+    press('J');
+    expect(cursor.mark).toBeNull();
+    cursor.fraction = 0.5;
+    press('j');
+    expect(cursor.mark).toBeCloseTo(9, 1);
+    const moment = cursor.mark;
+    press('ArrowLeft');
+    press('+');
+    expect(cursor.mark).toBe(moment);
+    expect(view.timeAt(cursor.markFraction(view) ?? Number.NaN)).toBeCloseTo(moment ?? 0, 9);
+    for (let i = 0; i < 30; i++) press('ArrowLeft');
+    expect(cursor.markFraction(view)).toBeNull();
+    press('J');
+    expect(cursor.mark).toBeNull();
+    press('J');
+    press('Escape');
+    expect([cursor.mark, cursor.fraction]).toEqual([null, null]);
+  });
+
+  it('tell the time between the cursors and the frequency of that period', () => {
+    expect(intervalText(0.0125)).toBe('Δt 12.5 ms, 1/Δt 80.0 Hz');
+    expect(intervalText(-0.0125)).toBe('Δt −12.5 ms, 1/Δt 80.0 Hz');
+    expect(intervalText(0)).toBe('Δt 0 s');
   });
 
   it('leave every other key to the page', () => {

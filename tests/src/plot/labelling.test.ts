@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { labelling, labelText, unitText } from '../../../src/plot/labelling.ts';
+import { labelling, labelText, readingText, unitText } from '../../../src/plot/labelling.ts';
 
 /** Labels of the ticks, the unit, and what they are counted from. */
 function axis(low: number, high: number, step: number, unit: 'mm' | 'A' | 's' | '°C') {
@@ -32,5 +32,23 @@ describe('labels of an axis', () => {
     expect(labelText(-2.345e-7, labels, 1)).toBe('−0.23');
     expect(labelText(-1e-12, labels)).toBe('0.0');
     expect(labelText(Number.NaN, labels)).toBe('–');
+  });
+});
+
+describe('reading of a column', () => {
+  const µm = labelling(-3e-6, 3e-6, 1e-6, 'mm');
+
+  it('has the digits that the scale resolves, not one more than its ticks', () => {
+    expect(readingText(1.23456e-6, 1.23456e-6, µm, 5e-9)).toBe('1.235');
+    expect(readingText(1.23456e-6, 1.23456e-6, µm, 0.08e-6)).toBe('1.2');
+  });
+
+  it('is a range as fine as a single value, where the range can be seen', () => {
+    expect(readingText(-3.04e-6, -2.16e-6, µm, 0.02e-6)).toBe('−3.04…−2.16');
+    expect(readingText(-2.17e-6, -2.16e-6, µm, 0.02e-6)).toMatch(/^−2\.1[67]$/);
+  });
+
+  it('is a dash where nothing was recorded', () => {
+    expect(readingText(Number.NaN, Number.NaN, µm, 1e-8)).toBe('–');
   });
 });
