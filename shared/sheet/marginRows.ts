@@ -1,4 +1,4 @@
-import { ranged } from '../core/format.ts';
+import { inUnit, ranged } from '../core/format.ts';
 import { siUnit } from '../core/units.ts';
 import { LOOP_FIGURE_NAMES, LOOP_FIGURES, type LoopFigure, loopFigureText } from '../figures/loopFigures.ts';
 import type { LoopFigures, OperatingPoint } from '../protocol/analysis.ts';
@@ -27,6 +27,7 @@ export function marginSection({ point, figures }: LoopOfSheet): SheetSection {
       setRow('Stable', '', figures.stable ? 'yes' : 'no'),
       setRow('Largest magnitude of a closed-loop eigenvalue', '', figures.spectralRadius),
       ...LOOP_FIGURE_NAMES.map((name) => marginRow(name, figures)),
+      peakSensitivityRow(figures),
     ],
   };
 }
@@ -38,6 +39,16 @@ function marginRow(name: keyof typeof LOOP_FIGURES, figures: LoopFigures): Sheet
     ...setRow(figure.label, '', found?.value ?? figure.absent, found ? siUnit(figure.unit) : ''),
     text: loopFigureText(name, figures),
     how: figure.definition,
+  };
+}
+
+/** What a pretuning is asked for, and what a drive's own analysis shows: the modulus margin the other way up. */
+function peakSensitivityRow({ modulusMargin: { value, frequency } }: LoopFigures): SheetRow {
+  const peak = value > 0 ? 1 / value : 'unlimited';
+  return {
+    ...setRow('Peak sensitivity', 'M_S', peak),
+    text: value > 0 ? `${inUnit(1 / value, '')} at ${ranged(frequency, 'Hz')}` : 'unlimited',
+    how: 'Peak of |S| over all frequencies, the inverse of the modulus margin. 2 or less is common practice.',
   };
 }
 

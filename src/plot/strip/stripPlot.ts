@@ -12,6 +12,8 @@ import { type ScaleLimits, VerticalScale } from './verticalScale.ts';
 
 /** Opacity of a band, and of what is beyond a limit. */
 const TINT = 0.13;
+/** Labels of ticks stand at least this far above each other, as a multiple of the text size: digits have no descenders. */
+const LABEL_PITCH = 0.72;
 /** Values are read to this share of the visible span. */
 const READ_TO = 1e-3;
 /** Lines keep this distance from the edges, CSS pixels. */
@@ -92,13 +94,12 @@ export class StripPlot {
 
   drawLabels(context: Context, theme: Theme): void {
     const { left, top } = this.#frame;
-    const half = theme.textSize * 0.6;
     context.fillStyle = theme.colour('soft');
     context.textAlign = 'right';
     let above = Number.POSITIVE_INFINITY;
     this.#eachTick((value) => {
-      const y = Math.min(Math.max(this.#y.at(value), top + half), footOf(this.#frame) - half);
-      if (y > above - theme.textSize) return;
+      const y = Math.min(Math.max(this.#y.at(value), top), footOf(this.#frame));
+      if (y > above - theme.textSize * LABEL_PITCH) return;
       above = y;
       context.fillText(labelText(value, this.#labels), left - 6, y);
     });

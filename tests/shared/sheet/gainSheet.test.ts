@@ -295,6 +295,7 @@ describe('the sheet as a whole', () => {
         .text;
     expect(text('margins', 'Phase margin')).toMatch(/^\d\d\.\d° at \d+ Hz$/);
     expect(text('margins', 'Gain margin')).toMatch(/^\d\.\d\d \(\d+\.\d+ dB\) at \d+ Hz$/);
+    expect(text('margins', 'Peak sensitivity')).toMatch(/^\d\.\d\d at \d+(\.\d)? Hz$/);
     expect(text('margins', 'Stiffness at standstill')).toBe('unlimited');
     expect(text('move', 'Rise time')).toBe('—');
     expect(text('move', 'Following error, peak')).toMatch(/^\d\.\d\d µm$/);
