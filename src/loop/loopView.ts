@@ -13,7 +13,7 @@ import { FrequencyAxis } from '../plot/loop/frequencyAxis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { prefer, preferredEntries } from '../ui/preferences.ts';
 import { createFiguresTable } from './figuresTable.ts';
-import { experimentOf, type Sweep, suggestedSweep } from './forms/experiment.ts';
+import { experimentOf, guideNote, type Sweep, suggestedSweep } from './forms/experiment.ts';
 import { MeasureForm } from './forms/measureForm.ts';
 import { type PointRequest, pointOf, requestOf, samePoint } from './forms/operatingPoint.ts';
 import { createPointForm } from './forms/pointForm.ts';
@@ -338,18 +338,20 @@ export class LoopView {
   #begin(kind: LoopExperiment['kind'], sweep: Sweep): string | null {
     const { present } = this.#data;
     if (!present) return 'The loop has not been analysed yet.';
-    const planned = experimentOf(presentScene(this.#bench), kind, present.point, sweep);
+    const scene = presentScene(this.#bench);
+    const planned = experimentOf(scene, kind, present.point, sweep);
     if ('problem' in planned) return planned.problem;
+    const note = guideNote(scene.parameters, present.point, sweep.sweepForce);
     this.#measure.showProgress(0);
     this.#options.analyst
       .measure(planned.experiment, (share) => this.#measure.showProgress(share))
-      .then((loop) => this.#takeMeasured(loop && { loop, kind, analysis: present.analysis }))
+      .then((loop) => this.#takeMeasured(loop && { loop, kind, analysis: present.analysis }, note))
       .catch((error: unknown) => this.#tell(errorText(error)))
       .finally(() => this.#measure.showProgress(null));
     return null;
   }
 
-  #takeMeasured(measured: Measured | null): void {
+  #takeMeasured(measured: Measured | null, note: string | null): void {
     if (!measured) {
       this.#tell('Measuring cancelled.');
       return;
@@ -360,10 +362,10 @@ export class LoopView {
       measured: loop.frequency.length > 0 ? measured : null,
       isStale: present !== null && hasMoved(measured.analysis, present.analysis, loop.frequency),
     });
-    this.#tell(
+    const result =
       loop.ended === null
         ? `Measured by ${kind}: ${loop.frequency.length} points, coherence from ${Math.min(...loop.coherence).toFixed(2)} up.`
-        : `The measurement ended early. ${loop.ended}`,
-    );
+        : `The measurement ended early. ${loop.ended}`;
+    this.#tell([result, note].filter(Boolean).join(' '));
   }
 }

@@ -1,8 +1,9 @@
 import { slopeForce } from '../../../shared/axis/gravity.ts';
-import { slidingFriction } from '../../../shared/axis/guide.ts';
+import { breakawayForce, hasDryFriction, slidingFriction } from '../../../shared/axis/guide.ts';
 import { motorConstants, voltageLimit } from '../../../shared/axis/motor.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
+import { ranged } from '../../../shared/core/format.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
@@ -50,6 +51,21 @@ export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: Lo
     sweepTo: Number(sweepTo.toPrecision(2)),
     sweepTime: 12,
   };
+}
+
+/**
+ * What the force of an experiment at standstill, N, makes of the guide where the analysed model takes it otherwise; null where
+ * the two agree.
+ */
+export function guideNote(p: Parameters, { friction }: OperatingPoint, force: number): string | null {
+  if (!hasDryFriction(p)) return null;
+  const breakaway = breakawayForce(p) + p.nutDrag;
+  const isStuck = force <= breakaway;
+  if (isStuck === (friction === 'presliding')) return null;
+  const [applied, needed] = [ranged(force, 'N'), ranged(breakaway, 'N')];
+  return isStuck
+    ? `The force of ${applied} does not break the guide loose, which takes ${needed}: it is presliding, and its bristles hold the table like a spring. The model drawn here is sliding: look at presliding, or use a larger force.`
+    : `The force of ${applied} can break the guide loose, which takes ${needed}. The model drawn here is presliding: look at sliding, or use a smaller force.`;
 }
 
 /** The experiment on a copy of the scene, at the operating point and standing; or in words what of it cannot be. */

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
+import { breakawayForce } from '../../../shared/axis/guide.ts';
 import { windingToAmbientResistance } from '../../../shared/axis/motor.ts';
 import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
-import { experimentOf } from '../../../src/loop/forms/experiment.ts';
+import { experimentOf, guideNote } from '../../../src/loop/forms/experiment.ts';
 import { FIRST_REQUEST, pointOf, requestOf, samePoint } from '../../../src/loop/forms/operatingPoint.ts';
 import { hasMoved } from '../../../src/loop/staleness.ts';
 import { verdictOf } from '../../../src/loop/verdict.ts';
@@ -15,6 +16,23 @@ import { expectToRunToItsEnd, planned } from './plannedExperiment.ts';
 
 const named = (name: string) => sceneById(name);
 const shuttle = named('mould-shuttle');
+
+describe('the note on the guide', () => {
+  const p = shuttle.parameters;
+  const sliding = { ...startingPoint(p), friction: 'sliding' } as const;
+  const presliding = { ...sliding, friction: 'presliding' } as const;
+  const breakaway = breakawayForce(p) + p.nutDrag;
+
+  it('tells of the bristles where a small force is drawn beside a sliding model', () => {
+    expect(guideNote(p, sliding, 0.5 * breakaway)).toMatch(/does not break the guide loose.*like a spring/);
+    expect(guideNote(p, sliding, 5 * breakaway)).toBeNull();
+  });
+
+  it('tells of sliding where a large force is drawn beside a presliding model', () => {
+    expect(guideNote(p, presliding, 5 * breakaway)).toMatch(/can break the guide loose/);
+    expect(guideNote(p, presliding, 0.1 * breakaway)).toBeNull();
+  });
+});
 
 describe('the suggested experiment', () => {
   // The long tests go through all scenes.
