@@ -62,6 +62,30 @@ it('shows on the gauges the peak current and force that the model computes', asy
   expect(Math.abs(present(force) - present(move).peakForce)).toBeLessThanOrEqual(0.5);
 });
 
+it('tells the time and the change between two cursors, and no title covers a trace', async () => {
+  const page = await open({ stage: false, viewport: { width: 1024, height: 768 } });
+  await makeMove(page);
+  await charts(page).focus();
+  await page.keyboard.press('[');
+  await page.keyboard.press('j');
+  await page.keyboard.press('{');
+  await eventually(() => spoken(page)).toMatch(/Δt −\d+\.?\d* ms, 1\/Δt \d+\.?\d* Hz;.*Setpoint Δ [−\d]/);
+  const overlaps = await charts(page)
+    .locator('.charts-row')
+    .evaluateAll((rows) =>
+      rows.map((row) => {
+        const [title, plot] = ['.charts-title', '.charts-plot'].map((name) =>
+          row.querySelector(name)?.getBoundingClientRect(),
+        );
+        return (title?.bottom ?? 0) - (plot?.top ?? 0);
+      }),
+    );
+  expect(Math.max(...overlaps)).toBeLessThanOrEqual(0.5);
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('[');
+  await eventually(() => spoken(page)).not.toContain('Δ');
+});
+
 it.each([
   [1024, 768],
   [1280, 720],
