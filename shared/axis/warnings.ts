@@ -1,6 +1,7 @@
 import { parameterNamed as named } from '../core/parameters/labels.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { approx, type Sentence, sentence } from '../core/sentence.ts';
+import { overcompensationWarning } from './frictionCompensation.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
 import { motorConstants, voltageLimit, windingToAmbientResistance } from './motor.ts';
 import { resistanceFactor } from './temperature.ts';
@@ -20,6 +21,7 @@ export function parameterWarnings(p: Parameters): Sentence[] {
     backEmfWarning(p),
     continuousForceWarning(p),
     holding(p),
+    overcompensationWarning(p),
     currentLoop(p),
     voltage(p),
     speedTrip(p),

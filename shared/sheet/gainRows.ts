@@ -1,3 +1,4 @@
+import { compensatesFriction } from '../axis/frictionCompensation.ts';
 import { isInStructure } from '../axis/loopGains.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
@@ -9,7 +10,8 @@ import type { SheetRow, SheetSection } from './row.ts';
 function law(p: Parameters): string[] {
   const dual = p.speedSource === 'motor encoder';
   const observer = p.observer ? ' + d̂' : '';
-  const feedforward = `K_vff · v_set + K_aff · a_set + F_b${observer}`;
+  const friction = compensatesFriction(p) ? ' + F_fc' : '';
+  const feedforward = `K_vff · v_set + K_aff · a_set${friction} + F_b${observer}`;
   const speed = p.setSpeedDelay > 0 ? 'v_set(t − T_sd)' : 'v_set';
   const s = dual ? 's' : '';
   return [
@@ -33,6 +35,7 @@ function law(p: Parameters): string[] {
           'd̂ += (1 − exp(−2π f_o T_p)) · (F_prev − M_o · (v̂ − v̂_prev)/T_p − d̂), where F_prev is the force of i* before',
         ]
       : []),
+    ...(compensatesFriction(p) ? ['F_fc = (F_cc + F_bc · exp(−(v_set/v_bc)²)) · tanh(v_set/v_cc)'] : []),
     'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
   ];
 }

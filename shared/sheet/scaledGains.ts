@@ -1,4 +1,6 @@
+import { compensatesFriction } from '../axis/frictionCompensation.ts';
 import { isInStructure } from '../axis/loopGains.ts';
+import { compensationRows } from '../core/parameters/compensation.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';
@@ -23,7 +25,9 @@ type GainName =
   | 'velocityGain'
   | 'speedFeedforward'
   | 'accelerationFeedforward'
-  | 'forceBias';
+  | 'forceBias'
+  | 'coulombCompensation'
+  | 'breakawayCompensation';
 
 /** A measure of an input; SI measure = `times` / `by`. */
 interface Measure {
@@ -59,8 +63,12 @@ export function scaledGains(p: Parameters, basis: Basis): ScaledGain[] {
       ...counts('(count/sample²)', [], [T, T]),
     ],
     forceBias: [si('')],
+    coulombCompensation: [si('')],
+    breakawayCompensation: [si('')],
   };
-  const names = (Object.keys(inputs) as GainName[]).filter((name) => isInStructure(name, p));
+  const names = (Object.keys(inputs) as GainName[]).filter(
+    (name) => isInStructure(name, p) && (compensatesFriction(p) || !(name in compensationRows)),
+  );
   return names.flatMap((name) => inputs[name].map((input) => scaledGain(name, p[name], input, basis)));
 }
 

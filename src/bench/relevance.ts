@@ -1,3 +1,4 @@
+import { compensatesFriction } from '../../shared/axis/frictionCompensation.ts';
 import { isInStructure } from '../../shared/axis/loopGains.ts';
 import { MODE_NUMBERS } from '../../shared/core/movedMass.ts';
 import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
@@ -25,6 +26,9 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.lowpass, 'lowpassFrequency', 'lowpassDamping'),
 
   ...entries((p) => p.shaper !== 'none', 'shaperFrequency', 'shaperDamping'),
+
+  ...entries((p) => p.breakawayCompensation > 0, 'breakawaySpeed'),
+  ...entries(compensatesFriction, 'compensationSpeed'),
 
   ...entries(throughStart, 'start'),
   ...entries(programs('shuttle', 'scan'), 'stroke'),

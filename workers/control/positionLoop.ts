@@ -1,3 +1,4 @@
+import { compensatesFriction, frictionCompensation } from '../../shared/axis/frictionCompensation.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
@@ -16,10 +17,11 @@ type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceler
  *
  *   e  = x_set − x_m
  *   v̂ += Tp/(T_f + Tp) ((x_s − x_s,before)/Tp − v̂)
- *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_bias + d̂
+ *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_fc(v_set) + F_bias + d̂
  *   i_q* = (lowpass(notch2(notch1(F))) + F_program)/K_f,pk, limited
  *
- * m, N, A. The feedback is that of the structure chosen; d̂ is the load force by the observer. While the current is limited, the
+ * m, N, A. The feedback is that of the structure chosen; F_fc is the friction compensation, d̂ the load force by
+ * the observer. While the current is limited, the
  * integrator does not move further in the limited direction.
  */
 export class PositionLoop {
@@ -48,6 +50,7 @@ export class PositionLoop {
   #perForce = 0;
   #period = 1;
   #speedFilter = 1;
+  #compensates = false;
 
   configure(p: Parameters): void {
     const rate = p.currentRate / p.positionDivider;
@@ -55,6 +58,7 @@ export class PositionLoop {
     this.#speedFilter = this.#period / (p.derivativeTime + this.#period);
     this.#forcePerAmp = motorConstants(p).forcePerAmp;
     this.#perForce = 1 / this.#forcePerAmp;
+    this.#compensates = compensatesFriction(p);
     const feedback = this.#structures[p.controller];
     if (feedback !== this.#feedback) feedback.start(this.#feedbackForce);
     feedback.configure(p, this.#period);
@@ -100,6 +104,7 @@ export class PositionLoop {
       this.#feedbackForce +
       p.speedFeedforward * speed +
       p.accelerationFeedforward * acceleration +
+      (this.#compensates ? frictionCompensation(p, speed) : 0) +
       p.forceBias +
       this.#observer.step(this.#forceBefore, this.speedEstimate);
     const shaped = this.#lowpass.step(this.#notch2.step(this.#notch1.step(force))) + command.force;

@@ -1,3 +1,4 @@
+import { compensationRows } from './compensation.ts';
 import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
 import { encoderRows, flexibleRows, guideRows, limitRows, linkRows } from './mechanics.ts';
 import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
@@ -10,6 +11,7 @@ export const PARAMETER_GROUPS = [
   { id: 'loop', title: 'Position loop', rows: loopRows },
   { id: 'move', title: 'Move', rows: moveRows },
   { id: 'shaping', title: 'Shaping of the command', rows: shapingRows },
+  { id: 'compensation', title: 'Compensation', rows: compensationRows },
   { id: 'load', title: 'Load', rows: loadRows },
   { id: 'process', title: 'Process and hand', rows: processRows },
   { id: 'amplifier', title: 'Amplifier', rows: amplifierRows },
@@ -30,6 +32,7 @@ export const PARAMETERS = {
   ...loopRows,
   ...moveRows,
   ...shapingRows,
+  ...compensationRows,
   ...loadRows,
   ...processRows,
   ...amplifierRows,
