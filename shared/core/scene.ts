@@ -1,3 +1,4 @@
+import type { CoggingTable } from './coggingTable.ts';
 import type { Parameters } from './parameters/table.ts';
 
 /** One line of a move list: go to a position under limits, then stand still. SI. */
@@ -35,6 +36,8 @@ export interface Scene {
   readonly parameters: Parameters;
   /** Used by the program 'list'. */
   readonly moves: readonly MoveLine[];
+  /** Used by the cogging compensation; without it there is nothing to add. */
+  readonly coggingTable?: CoggingTable;
 }
 
 /** A drive of the shelf: the parameters that make it this drive, and how it looks. */

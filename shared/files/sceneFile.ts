@@ -1,5 +1,6 @@
 import { type CheckedValue, checkNumber, checkOption, checkParameters } from '../core/check.ts';
 import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
+import { checkCoggingTable } from '../core/coggingTable.ts';
 import { crossChecks } from '../core/crossChecks.ts';
 import { defaultParameters, PARAMETER_NAMES, PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import { findPreset, presetParameters } from '../core/preset.ts';
@@ -21,7 +22,9 @@ import { migrateScene, withFormerIdentity } from './migrate.ts';
  *
  *     { "waybench": "scene", "version": 3, "id": "mould-shuttle", "basedOn": "tubular",
  *       "title": "…", "lookFor": "…", "driveType": "tubular",
- *       "parameters": { "payload": 4, … }, "moves": [ … ] }
+ *       "parameters": { "payload": 4, … }, "moves": [ … ], "coggingTable": { … } }
+ *
+ * Only a scene with a learned table of cogging has a `coggingTable`.
  *
  * `id` and `basedOn` say which scene and which drive of the shelf it began as, and set nothing. What is written
  * holds every value, so it always means the same, even once the drive of that name is another.
@@ -50,6 +53,7 @@ const FILE_ENTRIES = [
   'driveType',
   'parameters',
   'moves',
+  'coggingTable',
 ];
 const LONGEST_SENTENCE = 400;
 
@@ -85,7 +89,16 @@ export function writeScene(scene: Scene): string {
   return `${JSON.stringify(sceneEntries(scene), null, 2)}\n`;
 }
 
-export function sceneEntries({ id, preset, title, lookFor, driveType, parameters, moves }: Scene): Entries {
+export function sceneEntries({
+  id,
+  preset,
+  title,
+  lookFor,
+  driveType,
+  parameters,
+  moves,
+  coggingTable,
+}: Scene): Entries {
   return {
     waybench: 'scene',
     version: SCENE_VERSION,
@@ -96,6 +109,7 @@ export function sceneEntries({ id, preset, title, lookFor, driveType, parameters
     driveType,
     parameters: Object.fromEntries(PARAMETER_NAMES.map((name) => [name, parameters[name]])),
     moves,
+    ...(coggingTable && { coggingTable }),
   };
 }
 
@@ -118,7 +132,16 @@ function presetBase(id: unknown, motorCount: number, presets: Presets): SceneBas
   };
 }
 
-/** Checks title, lookFor, driveType, parameters and moves, as far as given, and lays them over the base. */
+/** The table of the entries, checked, or that of the base; undefined: neither has one. */
+function coggingTableOf(
+  { coggingTable }: Entries,
+  base: SceneBase,
+): ReturnType<typeof checkCoggingTable> | undefined {
+  if (coggingTable !== undefined) return checkCoggingTable(coggingTable);
+  return base.coggingTable && { table: base.coggingTable };
+}
+
+/** Checks title, lookFor, driveType, parameters, moves and cogging table, as far as given, and lays them over the base. */
 export function layOver(entries: Entries, base: SceneBase): SceneResult {
   const problems: Problem[] = [];
   const given = (name: string, otherwise: unknown) =>
@@ -143,6 +166,8 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
   const parameters = { ...base.parameters, ...checked.changes };
   const moves = checkMoves(given('moves', base.moves ?? []), parameters);
   if ('problems' in moves) problems.push(...moves.problems);
+  const cogging = coggingTableOf(entries, base);
+  if (cogging && 'problems' in cogging) problems.push(...cogging.problems);
   // Contradictions that the entries do not touch stand in the base.
   if (problems.length === 0) problems.push(...crossChecks(parameters));
 
@@ -151,9 +176,11 @@ export function layOver(entries: Entries, base: SceneBase): SceneResult {
     title === undefined ||
     lookFor === undefined ||
     driveType === undefined ||
-    'problems' in moves
+    'problems' in moves ||
+    (cogging && 'problems' in cogging)
   )
     return { problems: problems.slice(0, MAX_PROBLEMS + 1) };
   const { id = null, preset = null } = base;
-  return { scene: { id, preset, title, lookFor, driveType, parameters, moves: moves.moves } };
+  const ofTable = cogging && { coggingTable: cogging.table };
+  return { scene: { id, preset, title, lookFor, driveType, parameters, moves: moves.moves, ...ofTable } };
 }

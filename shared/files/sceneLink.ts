@@ -6,6 +6,7 @@ import {
 } from '../core/parameters/table.ts';
 import { didYouMean, type Failure, failure, shown } from '../core/problem.ts';
 import type { Scene, Shelf } from '../core/scene.ts';
+import { parseCoggingTable, writeCoggingTable } from './coggingText.ts';
 import type { Entries } from './jsonFile.ts';
 import { openLinkText, type Pair, parseMoves, parseValue, writeLinkText, writeMoves } from './linkText.ts';
 import { migrateLink, withFormerIdentity } from './migrate.ts';
@@ -39,7 +40,7 @@ export function readLink(fragment: string, shelf: Shelf): SceneResult {
   const opened = openLinkText(fragment, 'v', LINK_VERSION);
   if ('problems' in opened) return opened;
   const values = migrateLink(opened.values, opened.version);
-  const { scene: id, preset, title, lookFor, driveType, moves, ...parameters } = values;
+  const { scene: id, preset, title, lookFor, driveType, moves, coggingTable, ...parameters } = values;
   const base = shelfBase(id, shelf.scenes);
   if ('problems' in base) return base;
   const entries = {
@@ -47,6 +48,7 @@ export function readLink(fragment: string, shelf: Shelf): SceneResult {
     lookFor,
     driveType,
     moves: parseMoves(moves),
+    coggingTable: parseCoggingTable(coggingTable),
     parameters: parseParameters(parameters),
   };
   if (opened.version < FIRST_WITH_IDENTITY) {
@@ -60,7 +62,7 @@ export function readLink(fragment: string, shelf: Shelf): SceneResult {
 }
 
 /** Every value of a scene as text, each under its own name. */
-function sceneValues({ preset, title, lookFor, driveType, parameters, moves }: Scene): Pair[] {
+function sceneValues({ preset, title, lookFor, driveType, parameters, moves, coggingTable }: Scene): Pair[] {
   return [
     ['preset', preset ?? ''],
     ['title', title],
@@ -68,6 +70,7 @@ function sceneValues({ preset, title, lookFor, driveType, parameters, moves }: S
     ['driveType', driveType],
     ...PARAMETER_NAMES.map((name): Pair => [name, String(parameters[name])]),
     ['moves', writeMoves(moves)],
+    ...(coggingTable ? [['coggingTable', writeCoggingTable(coggingTable)] as const] : []),
   ];
 }
 

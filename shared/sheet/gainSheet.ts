@@ -1,9 +1,12 @@
+import { coggingWarnings } from '../axis/coggingWarnings.ts';
 import type { Scene } from '../core/scene.ts';
+import { onPage, sentenceText } from '../core/sentence.ts';
 import { type Tuning, tuningOf } from '../core/tuning.ts';
 import { WAYBENCH_VERSION } from '../core/version.ts';
 import type { MoveFigures, Notice, Trip } from '../protocol/axis.ts';
 import { basisOf } from './basis.ts';
 import { cascadeSection } from './cascadeRows.ts';
+import { coggingSection } from './coggingRows.ts';
 import { currentLoopSection } from './currentLoopRows.ts';
 import { filterSections } from './filterRows.ts';
 import { gainSection } from './gainRows.ts';
@@ -77,7 +80,11 @@ export function gainSheet(
     title: scene.title,
     parameters: tuningOf(p),
     readBack: READ_BACK,
-    warnings: [...warningTexts(p, loops), ...runWarnings(p, { move, notices, trip })],
+    warnings: [
+      ...warningTexts(p, loops),
+      ...coggingWarnings(scene).map((warning) => sentenceText(warning, onPage('metric'))),
+      ...runWarnings(p, { move, notices, trip }),
+    ],
     cautions: cautionTexts(p),
     assumptions: [...assumptionTexts(scene, basis), ...(drive === null ? [] : [`Drive: ${drive}.`])],
     sections: [
@@ -87,6 +94,7 @@ export function gainSheet(
       ...(rotary ? [rotary] : []),
       ...filterSections(p, basis),
       shapingSection(p, basis),
+      coggingSection(scene),
       currentLoopSection(p, basis),
       rateSection(p, basis),
       limitSection(p, basis),

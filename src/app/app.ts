@@ -1,4 +1,5 @@
 import { PRESETS } from '../../scenes/index.ts';
+import { coggingWarnings } from '../../shared/axis/coggingWarnings.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
 import { type Problem, problemTexts } from '../../shared/core/problem.ts';
 import { AS_WRITTEN, sentenceText } from '../../shared/core/sentence.ts';
@@ -13,6 +14,7 @@ import { type Opening, openingScene } from '../bench/opening.ts';
 import { Store } from '../bench/store.ts';
 import { useGains } from '../bench/useGains.ts';
 import { AnalysisClient } from '../clients/analysisClient.ts';
+import { CoggingClient } from '../clients/coggingClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { byId } from '../ui/dom.ts';
@@ -26,6 +28,7 @@ import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { Layout } from './layout.ts';
+import { learnCogging, saveCogging } from './learnCogging.ts';
 import { saveItems } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
@@ -51,6 +54,7 @@ class App implements ActionParts {
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly #analysis = new AnalysisClient();
+  readonly #cogging = new CoggingClient();
   readonly #opening: Opening;
   readonly #caption: Caption;
   readonly #actions = createActions(this);
@@ -156,6 +160,9 @@ class App implements ActionParts {
       redo: this.#actions.redo,
       cautions: () => this.dialogs.cautions.open(),
       moveList: () => this.dialogs.openMoveList(),
+      learnCogging: () => void learnCogging(this.store, this.bench, this.#cogging, this.messages),
+      removeCogging: () => this.bench.removeCoggingTable(),
+      saveCogging: () => saveCogging(this.store, this.messages),
       pretune: () => void this.dialogs.openPretune(),
       shapeForLoop: () =>
         void shapeForLoop(this.store.bench.parameters, this.bench, this.#analysis, this.messages),
@@ -173,7 +180,8 @@ class App implements ActionParts {
   }
 
   #warn(): void {
-    const ofParameters = parameterWarnings(this.store.bench.parameters);
+    const { bench } = this.store;
+    const ofParameters = [...parameterWarnings(bench.parameters), ...coggingWarnings(presentScene(bench))];
     const fresh = this.#caption.warn([
       ...ofParameters.map((warning) => sentenceText(warning, BENCH_WORDING)),
       ...(this.run.status?.notices ?? []).map((notice) => NOTICE_TEXTS[notice]),

@@ -2,6 +2,7 @@ import { PRESETS, SCENES } from '../../scenes/index.ts';
 import { gainsInStructure } from '../../shared/axis/loopGains.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
+import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { RowValue } from '../../shared/core/parameters/row.ts';
 import {
   type ParameterChanges,
@@ -89,6 +90,27 @@ export class BenchActions {
     this.#store.replace(
       { ...bench, origin: { ...bench.origin, moves }, parameters: { ...parameters, program: 'list' } },
       `a list of ${moves.length} moves`,
+    );
+  }
+
+  /** Puts a learned table on the bench and switches it on. */
+  useCoggingTable(coggingTable: CoggingTable): void {
+    const { bench } = this.#store;
+    this.#store.replace(
+      {
+        origin: { ...bench.origin, coggingTable },
+        parameters: { ...bench.parameters, coggingCompensation: true },
+      },
+      'learned cogging table',
+    );
+  }
+
+  removeCoggingTable(): void {
+    const { origin, parameters } = this.#store.bench;
+    const { coggingTable: _, ...others } = origin;
+    this.#store.replace(
+      { origin: others, parameters: { ...parameters, coggingCompensation: false } },
+      'cogging table removed',
     );
   }
 

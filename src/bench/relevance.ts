@@ -27,6 +27,7 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
 
   ...entries((p) => p.shaper !== 'none', 'shaperFrequency', 'shaperDamping'),
 
+  ...entries((p) => p.coggingCompensation, 'coggingPosition'),
   ...entries((p) => p.breakawayCompensation > 0, 'breakawaySpeed'),
   ...entries(compensatesFriction, 'compensationSpeed'),
 

@@ -17,6 +17,7 @@ export function sameSituation(is: Bench, was: Bench): boolean {
   return (
     one.parameters === other.parameters &&
     one.moves === other.moves &&
+    one.coggingTable === other.coggingTable &&
     one.driveType === other.driveType &&
     one.preset === other.preset
   );

@@ -5,6 +5,7 @@ import { type Bench, changedNames } from '../bench/bench.ts';
 import { isInUse } from '../bench/relevance.ts';
 import { button, element } from '../ui/dom.ts';
 import { CascadeView } from './cascadeView.ts';
+import { type CoggingActions, CoggingNote } from './coggingNote.ts';
 import { matches } from './fieldSearch.ts';
 import { PanelFoot } from './panelFoot.ts';
 import { PanelGroup } from './panelGroup.ts';
@@ -13,7 +14,7 @@ import { type FieldContext, ParameterField } from './parameterField.ts';
 import { ShapingNote } from './shapingNote.ts';
 import { StartGainsForm } from './startGainsForm.ts';
 
-interface TuningPanelOptions {
+interface TuningPanelOptions extends CoggingActions {
   propose(name: ParameterName, value: RowValue, gesture: string | null): string | null;
   /** Sets start gains for a crossover in Hz; returns what is wrong, or null. */
   startGains(crossover: number): string | null;
@@ -43,6 +44,7 @@ export class TuningPanel {
   readonly #pretune: HTMLButtonElement;
   readonly #moveList: HTMLButtonElement;
   readonly #shaping: ShapingNote;
+  readonly #cogging: CoggingNote;
   /** Which groups were open before a search opened them all; null while nothing is searched for. */
   #openBefore: readonly boolean[] | null = null;
 
@@ -64,6 +66,7 @@ export class TuningPanel {
     });
     this.#moveList = button('Move list …', options.moveList, { class: 'panel-wide' });
     this.#shaping = new ShapingNote(options.shapeForLoop);
+    this.#cogging = new CoggingNote(options);
     const scroller = element('div', {
       class: 'panel-fields',
       onfocusin: ({ target }) => this.#explain(target as Node),
@@ -87,6 +90,7 @@ export class TuningPanel {
     }
     this.#cascade.show(parameters);
     this.#shaping.show(parameters);
+    this.#cogging.show({ parameters, ...(origin.coggingTable && { coggingTable: origin.coggingTable }) });
     this.#arrange();
   }
 
@@ -120,6 +124,7 @@ export class TuningPanel {
       if (lastGain) group.add([this.#cascade.element, this.#startGains.element, this.#pretune], lastGain);
       if (id === 'move') group.add([this.#moveList]);
       if (id === 'shaping') group.add([this.#shaping.element]);
+      if (id === 'compensation') group.add([this.#cogging.element]);
       return group;
     });
   }
@@ -136,7 +141,7 @@ export class TuningPanel {
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
     this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
     this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
-    this.#shaping.element.hidden = wanted !== '';
+    this.#shaping.element.hidden = this.#cogging.element.hidden = wanted !== '';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(
       this.#fields.filter((field) => field.isChanged).length,

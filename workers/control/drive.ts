@@ -1,3 +1,4 @@
+import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import type { Notice } from '../../shared/protocol/axis.ts';
@@ -20,7 +21,7 @@ export class Drive {
   /** Hz, while the drive has swung from one limit of current or voltage to the other for too long; else null. */
   ringing: number | null = null;
 
-  readonly #positionLoop = new PositionLoop();
+  readonly #positionLoop: PositionLoop;
   readonly #currentLoop = new CurrentLoop();
   readonly #currentLimit: CurrentLimit;
   readonly #encoder: Encoder;
@@ -32,7 +33,8 @@ export class Drive {
   #samplePeriod = 0;
 
   /** @param overload share of the overload allowance that is gone at the start */
-  constructor(p: Parameters, overload: number | undefined) {
+  constructor(p: Parameters, overload: number | undefined, cogging: CoggingTable | undefined) {
+    this.#positionLoop = new PositionLoop(cogging);
     this.reading = p.start;
     this.#enabled = p.drive === 'on';
     this.#currentLimit = new CurrentLimit(overload);

@@ -1,8 +1,10 @@
 import { compensatesFriction, frictionCompensation } from '../../shared/axis/frictionCompensation.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
+import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import { Biquad } from './biquad.ts';
+import { CoggingCompensation } from './coggingCompensation.ts';
 import { DelayLine } from './delayLine.ts';
 import { DisturbanceObserver } from './disturbanceObserver.ts';
 import { Cascade } from './feedback/cascade.ts';
@@ -17,10 +19,10 @@ type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceler
  *
  *   e  = x_set − x_m
  *   v̂ += Tp/(T_f + Tp) ((x_s − x_s,before)/Tp − v̂)
- *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_fc(v_set) + F_bias + d̂
+ *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_fc(v_set) + F_ct(x) + F_bias + d̂
  *   i_q* = (lowpass(notch2(notch1(F))) + F_program)/K_f,pk, limited
  *
- * m, N, A. The feedback is that of the structure chosen; F_fc is the friction compensation, d̂ the load force by
+ * m, N, A. The feedback is that of the structure chosen; F_fc is the friction compensation, F_ct the learned table of cogging, d̂ the load force by
  * the observer. While the current is limited, the
  * integrator does not move further in the limited direction.
  */
@@ -51,6 +53,11 @@ export class PositionLoop {
   #period = 1;
   #speedFilter = 1;
   #compensates = false;
+  readonly #cogging: CoggingCompensation;
+
+  constructor(table?: CoggingTable) {
+    this.#cogging = new CoggingCompensation(table);
+  }
 
   configure(p: Parameters): void {
     const rate = p.currentRate / p.positionDivider;
@@ -105,6 +112,7 @@ export class PositionLoop {
       p.speedFeedforward * speed +
       p.accelerationFeedforward * acceleration +
       (this.#compensates ? frictionCompensation(p, speed) : 0) +
+      this.#coggingForce(p, command.position, reading) +
       p.forceBias +
       this.#observer.step(this.#forceBefore, this.speedEstimate);
     const shaped = this.#lowpass.step(this.#notch2.step(this.#notch1.step(force))) + command.force;
@@ -113,6 +121,11 @@ export class PositionLoop {
     this.limited = this.currentCommand !== wanted;
     if (this.limited) this.#feedback.holdIntegral(wanted);
     this.#forceBefore = this.currentCommand * this.#forcePerAmp - command.force;
+  }
+
+  #coggingForce(p: Parameters, set: number, measured: number): number {
+    if (!p.coggingCompensation) return 0;
+    return this.#cogging.force(p.coggingPosition === 'set' ? set : measured);
   }
 
   /** Follows the encoders without driving: error and speed estimate stay right while the drive is off. */

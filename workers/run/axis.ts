@@ -65,7 +65,7 @@ export class Axis {
     this.#p = p;
     this.#period = 1 / p.currentRate;
     this.#heat = new HeatNetwork(start.temperatures ?? startTemperatures(p));
-    this.#drive = new Drive(p, start.overload);
+    this.#drive = new Drive(p, start.overload, scene.coggingTable);
     this.#plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
     this.#plant.configure(p, this.#heat.temperatures);
     const { relative, absolute } = tolerances(p, this.#plant.size);

@@ -1,7 +1,14 @@
-import { log } from './row.ts';
+import { choice, log, toggle } from './row.ts';
 
 /** Forces that the controller adds because it knows the machine. Viscous drag is cancelled by the speed feedforward. */
 export const compensationRows = {
+  coggingCompensation: toggle('', false, 'Cogging compensation: adds the force of the learned table'),
+  coggingPosition: choice(
+    '',
+    ['set', 'measured'],
+    'set',
+    'Position at which the cogging table is read: of the command, which is free of noise, or of the encoder',
+  ),
   coulombCompensation: log(
     'F_cc',
     'N',

@@ -1,0 +1,37 @@
+import { type CoggingTable, changedSinceLearned, tablePeak } from '../core/coggingTable.ts';
+import type { Scene } from '../core/scene.ts';
+import { onOff } from './gainRows.ts';
+import { type SheetSection, setRow } from './row.ts';
+
+const TITLE = 'Cogging compensation';
+
+/** What the controller adds against cogging: size and peak of the learned table, and what it was learned from. */
+export function coggingSection({ parameters: p, coggingTable: table }: Scene): SheetSection {
+  const section = { id: 'cogging', title: TITLE };
+  const state = setRow(TITLE, '', onOff(p.coggingCompensation));
+  if (!table) return { ...section, text: [], rows: [state, setRow('Cogging table', '', 'none')] };
+  return {
+    ...section,
+    text: [
+      'The force of the table is added to F, straight between its places, at the set or measured position. It was learned from current and encoder position in a slow scan in both directions, whose mean leaves out friction. Its own mean is zero.',
+    ],
+    rows: [
+      state,
+      setRow('Position at which the table is read', '', p.coggingPosition),
+      setRow('Forces in the table', '', table.forces.length),
+      setRow('First position', 'x_0', 1e3 * table.from, 'mm'),
+      setRow('Spacing', 'Δx', 1e3 * table.spacing, 'mm'),
+      setRow('Peak force', '', tablePeak(table), 'N'),
+      setRow('Speed of the scan', '', 1e3 * table.scanSpeed, 'mm/s'),
+      setRow('Learned on this machine', '', changedSinceLearned(table, p).length === 0 ? 'yes' : 'no'),
+    ],
+  };
+}
+
+/** Position and force of each place of the table, with a header, as cells of a CSV file. */
+export function coggingTableCells({ from, spacing, forces }: CoggingTable): string[][] {
+  return [
+    ['encoder position in m', 'force in N'],
+    ...forces.map((force, k) => [String(Number((from + k * spacing).toFixed(9))), String(force)]),
+  ];
+}
