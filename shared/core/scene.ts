@@ -1,4 +1,5 @@
 import type { CoggingTable } from './coggingTable.ts';
+import type { LearnedMove } from './learnedMove.ts';
 import type { Parameters } from './parameters/table.ts';
 
 /** One line of a move list: go to a position under limits, then stand still. SI. */
@@ -38,6 +39,8 @@ export interface Scene {
   readonly moves: readonly MoveLine[];
   /** Used by the cogging compensation; without it there is nothing to add. */
   readonly coggingTable?: CoggingTable;
+  /** Force that was learned for the repeated move; not kept in files or links. */
+  readonly learnedMove?: LearnedMove;
 }
 
 /** A drive of the shelf: the parameters that make it this drive, and how it looks. */

@@ -16,6 +16,7 @@ import { useGains } from '../bench/useGains.ts';
 import { AnalysisClient } from '../clients/analysisClient.ts';
 import { CoggingClient } from '../clients/coggingClient.ts';
 import { errorText } from '../clients/errorText.ts';
+import { LearnMoveClient } from '../clients/learnMoveClient.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { byId } from '../ui/dom.ts';
 import { takeDrops } from '../ui/files.ts';
@@ -29,6 +30,7 @@ import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { Layout } from './layout.ts';
 import { learnCogging, saveCogging } from './learnCogging.ts';
+import { learnMove } from './learnMove.ts';
 import { saveItems } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
@@ -55,6 +57,7 @@ class App implements ActionParts {
   readonly panel: TuningPanel;
   readonly #analysis = new AnalysisClient();
   readonly #cogging = new CoggingClient();
+  readonly #learning = new LearnMoveClient();
   readonly #opening: Opening;
   readonly #caption: Caption;
   readonly #actions = createActions(this);
@@ -160,6 +163,8 @@ class App implements ActionParts {
       redo: this.#actions.redo,
       cautions: () => this.dialogs.cautions.open(),
       moveList: () => this.dialogs.openMoveList(),
+      learnMove: () => void learnMove(this.store, this.bench, this.#learning, this.messages),
+      forgetMove: () => this.bench.useLearnedMove(null),
       learnCogging: () => void learnCogging(this.store, this.bench, this.#cogging, this.messages),
       removeCogging: () => this.bench.removeCoggingTable(),
       saveCogging: () => saveCogging(this.store, this.messages),

@@ -3,6 +3,7 @@ import { gainsInStructure } from '../../shared/axis/loopGains.ts';
 import { startGains } from '../../shared/axis/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
+import type { LearnedMove } from '../../shared/core/learnedMove.ts';
 import type { RowValue } from '../../shared/core/parameters/row.ts';
 import {
   type ParameterChanges,
@@ -111,6 +112,16 @@ export class BenchActions {
     this.#store.replace(
       { origin: others, parameters: { ...parameters, coggingCompensation: false } },
       'cogging table removed',
+    );
+  }
+
+  /** Puts a force that was learned for the repeated move on the bench; null takes it off. */
+  useLearnedMove(learnedMove: LearnedMove | null): void {
+    const { bench } = this.#store;
+    const { learnedMove: _, ...origin } = bench.origin;
+    this.#store.replace(
+      { ...bench, origin: learnedMove ? { ...origin, learnedMove } : origin },
+      learnedMove ? 'learned move' : 'learned move removed',
     );
   }
 

@@ -18,6 +18,7 @@ export function sameSituation(is: Bench, was: Bench): boolean {
     one.parameters === other.parameters &&
     one.moves === other.moves &&
     one.coggingTable === other.coggingTable &&
+    one.learnedMove === other.learnedMove &&
     one.driveType === other.driveType &&
     one.preset === other.preset
   );

@@ -1,4 +1,5 @@
 import { type CoggingTable, tablePeak } from '../../shared/core/coggingTable.ts';
+import { curvePoints } from './curvePoints.ts';
 
 /** Size of the drawing in its own units. */
 const WIDTH = 300;
@@ -6,15 +7,10 @@ const HEIGHT = 60;
 
 /** Force over position of a learned table, with a line at zero, as an SVG drawing scaled to its peak. */
 export function coggingCurve(table: CoggingTable): string {
-  const { forces } = table;
-  const peak = tablePeak(table) || 1;
+  const points = curvePoints(table.forces, tablePeak(table), WIDTH, HEIGHT);
   const half = HEIGHT / 2;
-  const points = forces.map((force, k) => {
-    const x = (WIDTH * k) / (forces.length - 1);
-    return `${x.toFixed(1)},${(half - (0.95 * half * force) / peak).toFixed(1)}`;
-  });
   return (
     `<svg viewBox="0 0 ${WIDTH} ${HEIGHT}" preserveAspectRatio="none" role="img" aria-label="Force of the cogging table over position">` +
-    `<line x1="0" x2="${WIDTH}" y1="${half}" y2="${half}"/><polyline points="${points.join(' ')}"/></svg>`
+    `<line x1="0" x2="${WIDTH}" y1="${half}" y2="${half}"/><polyline points="${points}"/></svg>`
   );
 }

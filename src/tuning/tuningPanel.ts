@@ -7,6 +7,7 @@ import { button, element } from '../ui/dom.ts';
 import { CascadeView } from './cascadeView.ts';
 import { type CoggingActions, CoggingNote } from './coggingNote.ts';
 import { matches } from './fieldSearch.ts';
+import { type LearningActions, LearningNote } from './learningNote.ts';
 import { PanelFoot } from './panelFoot.ts';
 import { PanelGroup } from './panelGroup.ts';
 import { PanelHead } from './panelHead.ts';
@@ -14,7 +15,7 @@ import { type FieldContext, ParameterField } from './parameterField.ts';
 import { ShapingNote } from './shapingNote.ts';
 import { StartGainsForm } from './startGainsForm.ts';
 
-interface TuningPanelOptions extends CoggingActions {
+interface TuningPanelOptions extends CoggingActions, LearningActions {
   propose(name: ParameterName, value: RowValue, gesture: string | null): string | null;
   /** Sets start gains for a crossover in Hz; returns what is wrong, or null. */
   startGains(crossover: number): string | null;
@@ -45,6 +46,7 @@ export class TuningPanel {
   readonly #moveList: HTMLButtonElement;
   readonly #shaping: ShapingNote;
   readonly #cogging: CoggingNote;
+  readonly #learning: LearningNote;
   /** Which groups were open before a search opened them all; null while nothing is searched for. */
   #openBefore: readonly boolean[] | null = null;
 
@@ -67,6 +69,7 @@ export class TuningPanel {
     this.#moveList = button('Move list …', options.moveList, { class: 'panel-wide' });
     this.#shaping = new ShapingNote(options.shapeForLoop);
     this.#cogging = new CoggingNote(options);
+    this.#learning = new LearningNote(options);
     const scroller = element('div', {
       class: 'panel-fields',
       onfocusin: ({ target }) => this.#explain(target as Node),
@@ -90,6 +93,7 @@ export class TuningPanel {
     }
     this.#cascade.show(parameters);
     this.#shaping.show(parameters);
+    this.#learning.show(origin.learnedMove, parameters);
     this.#cogging.show({ parameters, ...(origin.coggingTable && { coggingTable: origin.coggingTable }) });
     this.#arrange();
   }
@@ -124,7 +128,7 @@ export class TuningPanel {
       if (lastGain) group.add([this.#cascade.element, this.#startGains.element, this.#pretune], lastGain);
       if (id === 'move') group.add([this.#moveList]);
       if (id === 'shaping') group.add([this.#shaping.element]);
-      if (id === 'compensation') group.add([this.#cogging.element]);
+      if (id === 'compensation') group.add([this.#cogging.element, this.#learning.element]);
       return group;
     });
   }
@@ -141,7 +145,10 @@ export class TuningPanel {
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
     this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
     this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
-    this.#shaping.element.hidden = this.#cogging.element.hidden = wanted !== '';
+    this.#shaping.element.hidden =
+      this.#cogging.element.hidden =
+      this.#learning.element.hidden =
+        wanted !== '';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(
       this.#fields.filter((field) => field.isChanged).length,

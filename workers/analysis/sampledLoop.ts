@@ -79,6 +79,13 @@ export class SampledLoop {
     return this.#openLoop(z, this.#plant.first(z));
   }
 
+  /** Feedback from the position error to the current command, A/m. */
+  feedback(omega: number): Complex {
+    const z = unit(omega * this.period);
+    const plant = this.#plant.first(z);
+    return over(this.#openLoop(z, plant), plant);
+  }
+
   #openLoop(z: Complex, plant: Complex): Complex {
     const { position, speed } = this.#controller.feedback(z);
     const speedPlant = this.#speedPlant === this.#plant ? plant : this.#speedPlant.first(z);

@@ -5,6 +5,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Notice, Trip } from '../../shared/protocol/axis.ts';
 import { CommandShaper } from '../command/commandShaper.ts';
+import { LearnedForce } from '../command/learnedForce.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
@@ -48,6 +49,7 @@ export class Axis {
   readonly #period: number;
   readonly #program: Program;
   readonly #shaper: CommandShaper;
+  readonly #learned: LearnedForce;
   readonly #drive: Drive;
   readonly #plant: Plant;
   readonly #heat: HeatNetwork;
@@ -72,6 +74,7 @@ export class Axis {
     this.#solver = new TickSolver(this.#plant.derivative, this.#period, relative, absolute);
     this.#program = new Program(p, scene.moves);
     this.#shaper = new CommandShaper(p);
+    this.#learned = new LearnedForce(scene.learnedMove, p);
     this.#y = this.#plant.initialState(p.start);
     this.audit = new Audit(this.#plant.storedEnergy(this.#y));
     this.#telemetry = new Telemetry({
@@ -125,6 +128,7 @@ export class Axis {
     if (this.#p.drive !== driveBefore) this.#switchDrive();
     this.#program.setParameters(this.#p);
     this.#shaper.setParameters(this.#p);
+    this.#learned.configure(this.#p);
     this.#drive.configure(this.#p);
     this.#plant.configure(this.#p, this.#heat.temperatures);
     this.#bookStored();
@@ -166,6 +170,7 @@ export class Axis {
     if (this.tick > 0) this.#stepHeat();
     this.#program.advance(time, this.command);
     this.#shaper.step(this.command, this.set);
+    this.set.force += this.#learned.step(this.command.cycle);
     const position = p.encoderSide === 'load' ? y[X2] : y[X1];
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
     this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);

@@ -9,6 +9,13 @@ export const compensationRows = {
     'set',
     'Position at which the cogging table is read: of the command, which is free of noise, or of the encoder',
   ),
+  learningBandwidth: log(
+    'f_L',
+    'Hz',
+    [1, 1000],
+    30,
+    'Learning bandwidth: up to this frequency a repeated move is learned from its following error',
+  ),
   coulombCompensation: log(
     'F_cc',
     'N',
