@@ -5,7 +5,7 @@ import { converted, factor } from './factor.ts';
 import { onOff } from './gainRows.ts';
 import { convertedRow, type SheetRow, type SheetSection, setRow } from './row.ts';
 
-const TITLE = 'Shaping of the command';
+const TITLE = 'Command shaping';
 
 /** What the command passes between program and position loop, as impulses, and the time that each stage takes. */
 export function shapingSection(p: Parameters, basis: Basis): SheetSection {

@@ -15,7 +15,7 @@ it('shapes the command for the resonance of the loop: the base no longer rings, 
   await makeMove(page);
   const ringing = await figure(page, 'Settling time');
 
-  await openGroup(/^Shaping of the command/);
+  await openGroup(/^Command shaping/);
   const note = page.getByRole('region', { name: 'What the shaping costs' });
   expect(await note.textContent()).toContain('No shaping');
   await page.getByRole('button', { name: 'Shape for the loop’s resonance', exact: true }).click();

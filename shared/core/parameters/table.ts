@@ -10,7 +10,7 @@ import { shapingRows } from './shaping.ts';
 export const PARAMETER_GROUPS = [
   { id: 'loop', title: 'Position loop', rows: loopRows },
   { id: 'move', title: 'Move', rows: moveRows },
-  { id: 'shaping', title: 'Shaping of the command', rows: shapingRows },
+  { id: 'shaping', title: 'Command shaping', rows: shapingRows },
   { id: 'compensation', title: 'Compensation', rows: compensationRows },
   { id: 'load', title: 'Load', rows: loadRows },
   { id: 'process', title: 'Process and hand', rows: processRows },
