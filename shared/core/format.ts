@@ -1,4 +1,5 @@
 import { at } from './at.ts';
+import { printedUnit } from './currentUnit.ts';
 import { fromSI, UNITS, type Unit } from './units.ts';
 
 /** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
@@ -42,6 +43,10 @@ const withMilli = (unit: string): readonly Step[] => [
   [unit, 1, 1],
   [`m${unit}`, 1e-3, 0],
 ];
+const amperes = (form: string, factor: number): readonly Step[] => [
+  [`A ${form}`, factor, factor],
+  [`mA ${form}`, 1e-3 * factor, 0],
+];
 const withKiloAndMilli = (unit: string): readonly Step[] => [[`k${unit}`, 1e3, 1e3], ...withMilli(unit)];
 
 /** The units that range themselves, largest step first; every other unit prints as it is. */
@@ -66,7 +71,8 @@ const FAMILIES: Partial<Record<Unit, readonly Step[]>> = {
   kN: NEWTONS,
   'N/m': STIFFNESS,
   'N/µm': STIFFNESS,
-  A: withMilli('A'),
+  'A peak': amperes('peak', 1),
+  'A RMS': amperes('RMS', Math.SQRT2),
   V: withMilli('V'),
   W: withKiloAndMilli('W'),
   J: withKiloAndMilli('J'),
@@ -82,7 +88,7 @@ const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
  */
 export function ranged(value: number, unit: Unit, digits = 3): string {
   if (!Number.isFinite(value)) return NOT_A_NUMBER;
-  const steps = FAMILIES[unit];
+  const steps = FAMILIES[printedUnit(unit)];
   if (!steps) return inUnit(value, unit, digits);
   const size = Math.abs(roundTo(value, digits));
   const [text, factor] = steps.find(([, , from]) => size >= from) as Step;
@@ -93,25 +99,32 @@ export function ranged(value: number, unit: Unit, digits = 3): string {
 
 /** Text and SI size of the unit in which `ranged` prints a value of this size. */
 export function unitFor(size: number, unit: Unit): { readonly text: string; readonly factor: number } {
-  const step = FAMILIES[unit]?.find(([, , from]) => Math.abs(size) >= from);
+  const step = FAMILIES[printedUnit(unit)]?.find(([, , from]) => Math.abs(size) >= from);
   return step ? { text: step[0], factor: step[1] } : { text: unit, factor: UNITS[unit].factor };
 }
 
 /** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */
 export function inUnit(value: number, unit: Unit, digits = 3): string {
-  return Number.isFinite(value) ? withUnit(significant(fromSI(value, unit), digits), unit) : NOT_A_NUMBER;
+  return fixedText(value, unit, (shown) => significant(shown, digits));
 }
 
 /** Text of an SI value in exactly this unit, with a held number of decimals: for a readout that runs through zero. */
 export function fixed(value: number, unit: Unit, decimals: number): string {
-  return Number.isFinite(value) ? withUnit(fromSI(value, unit).toFixed(decimals), unit) : NOT_A_NUMBER;
+  return fixedText(value, unit, (shown) => shown.toFixed(decimals));
 }
 
 /** Text of an SI value in exactly this unit, as short as these digits allow: for limits, messages and what a person typed. */
 export function shortest(value: number, unit: Unit, digits = 10): string {
+  return fixedText(value, unit, (shown) => {
+    const text = significant(shown, digits);
+    return text.includes('.') ? text.replace(/\.?0+(?=·|$)/, '') : text;
+  });
+}
+
+function fixedText(value: number, unit: Unit, numberText: (shown: number) => string): string {
   if (!Number.isFinite(value)) return NOT_A_NUMBER;
-  const text = significant(fromSI(value, unit), digits);
-  return withUnit(text.includes('.') ? text.replace(/\.?0+(?=·|$)/, '') : text, unit);
+  const own = printedUnit(unit);
+  return withUnit(numberText(fromSI(value, own)), own);
 }
 
 function roundTo(value: number, digits: number): number {

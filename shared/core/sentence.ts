@@ -77,7 +77,13 @@ export function sentenceText(sentence: Sentence, wording: Wording): string {
 function partText(part: Part, { names, units }: Wording): string {
   if (typeof part === 'string') return part;
   if ('name' in part) return names === 'label' ? `“${part.label}”` : part.name;
-  return quantityText(part, units === 'SI' ? siUnit(part.unit) : unitIn(units, part.unit));
+  return quantityText(part, units === 'SI' ? writtenUnit(part.unit) : unitIn(units, part.unit));
+}
+
+/** In a file a current is an amplitude, whatever the page shows. */
+function writtenUnit(unit: Unit): Unit {
+  const si = siUnit(unit);
+  return si === 'A' ? 'A peak' : si;
 }
 
 function quantityText({ value, digits, style }: Quantity, unit: Unit): string {

@@ -1,3 +1,5 @@
+import { printedUnit } from './currentUnit.ts';
+
 /**
  * Display units and how they relate to SI. Everything inside is SI; a number meets this table only where a
  * person or a document reads or writes it. `value_SI = shown * factor + offset`.
@@ -39,6 +41,9 @@ export const UNITS = {
   H: { factor: 1 },
   mH: { factor: 1e-3 },
   A: { factor: 1 },
+  // Inside, a current is the amplitude of a sine.
+  'A peak': { factor: 1 },
+  'A RMS': { factor: Math.SQRT2 },
   mA: { factor: 1e-3 },
   V: { factor: 1 },
   'V·s/m': { factor: 1 },
@@ -116,7 +121,7 @@ const INCH: Partial<Record<Unit, Unit>> = {
 
 /** The unit in which a person of this system reads and types what the tables state in `unit`. */
 export function unitIn(system: UnitSystem, unit: Unit): Unit {
-  return system === 'inch' ? (INCH[unit] ?? unit) : unit;
+  return printedUnit(system === 'inch' ? (INCH[unit] ?? unit) : unit);
 }
 
 /** The SI unit that takes the place of another; one that is not listed is its own. Temperatures are kept in °C. */
@@ -146,6 +151,8 @@ const SI: Partial<Record<Unit, Unit>> = {
   'lbf·s/in': 'N·s/m',
   'lbf/A': 'N/A',
   mH: 'H',
+  'A peak': 'A',
+  'A RMS': 'A',
   'V·s/in': 'V·s/m',
   kWh: 'J',
   'µm/(m·K)': '1/K',

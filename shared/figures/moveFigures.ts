@@ -125,7 +125,7 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     ...NO_FIGURE,
   },
   peakCurrent: {
-    label: 'Current amplitude, peak',
+    label: 'Current, peak',
     unit: 'A',
     quantity: 'current',
     definition:
@@ -135,11 +135,11 @@ export const MOVE_FIGURES: Readonly<Record<MoveFigureName, MoveFigure>> = {
     ...NO_FIGURE,
   },
   rmsCurrent: {
-    label: 'Current amplitude, RMS',
+    label: 'Current, RMS over time',
     unit: 'A',
     quantity: 'current',
     definition:
-      'Root of the mean square of the current amplitude over all current-loop periods, dwell included. Divided by √2 it is the RMS current of a phase.',
+      'Root of the mean square of the current amplitude over all current-loop periods, dwell included: the steady current that heats the winding as much.',
     better: 'less',
     resolution: 'digits',
     ...NO_FIGURE,

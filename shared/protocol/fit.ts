@@ -5,7 +5,7 @@ import type { Trace } from './trace.ts';
 /** What can be fitted to a trace, and how a person reads it. */
 export const FITTED = {
   mass: { label: 'Moved mass', unit: 'kg' },
-  forceConstant: { label: 'Force constant at 20 °C, per ampere rms', unit: 'N/A' },
+  forceConstant: { label: 'Force constant at 20 °C, per A RMS', unit: 'N/A' },
   coulomb: { label: 'Sliding friction', unit: 'N' },
   viscous: { label: 'Viscous friction', unit: 'N·s/m' },
   bias: { label: 'Constant load: gravity less counterbalance', unit: 'N' },

@@ -23,9 +23,9 @@ export interface Basis {
 export function basisOf(p: Parameters): Basis {
   const motor = motorConstants(p);
   return {
-    forcePerAmp: factor('K_f,pk', motor.forcePerAmp, 'N/A'),
-    forcePerAmpRms: factor('K_f', motor.forcePerAmpRms, 'N/A'),
-    peakCurrent: factor('i_pk', p.peakCurrent, 'A'),
+    forcePerAmp: factor('K_f,pk', motor.forcePerAmp, 'N/A peak'),
+    forcePerAmpRms: factor('K_f', motor.forcePerAmpRms, 'N/A RMS'),
+    peakCurrent: factor('i_pk', p.peakCurrent, 'A peak'),
     continuousForce: factor('F_c', continuousForce(p), 'N'),
     count: p.encoderResolution > 0 ? factor('q', p.encoderResolution, 'm') : null,
     positionRate: factor('f_p', positionRate(p), 'Hz'),

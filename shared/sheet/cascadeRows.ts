@@ -36,8 +36,8 @@ export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
     row('Position gain', 'K_v in (m/min)/mm', [Kv, METRES_PER_MINUTE_PER_MM], [], '(m/min)/mm'),
     row('Position gain, per sample', 'K_v · T_p', [Kv, basis.positionPeriod], [], '1/sample'),
     setRow('Velocity gain', 'K_vel', cascade.velocityGain, 'N·s/m'),
-    row('Velocity gain', 'K_vel in A/(m/s)', [Kvel], [basis.forcePerAmp], 'A/(m/s)'),
-    row('Velocity gain', 'K_vel in A rms/(m/s)', [Kvel], [basis.forcePerAmpRms], 'A rms/(m/s)'),
+    row('Velocity gain', 'K_vel in A peak/(m/s)', [Kvel], [basis.forcePerAmp], 'A peak/(m/s)'),
+    row('Velocity gain', 'K_vel in A RMS/(m/s)', [Kvel], [basis.forcePerAmpRms], 'A RMS/(m/s)'),
     row(
       'Velocity gain',
       'K_vel in %/(m/s) of i_pk',
@@ -54,13 +54,19 @@ export function cascadeSection(p: Parameters, basis: Basis): SheetSection {
 function countRows(Kvel: Factor, { count, forcePerAmp, positionPeriod }: Basis): SheetRow[] {
   if (count === null) return [];
   return [
-    row('Velocity gain', 'K_vel in A/(count/ms)', [Kvel, count], [MILLISECOND, forcePerAmp], 'A/(count/ms)'),
     row(
       'Velocity gain',
-      'K_vel in A/(count/sample)',
+      'K_vel in A peak/(count/ms)',
+      [Kvel, count],
+      [MILLISECOND, forcePerAmp],
+      'A peak/(count/ms)',
+    ),
+    row(
+      'Velocity gain',
+      'K_vel in A peak/(count/sample)',
       [Kvel, count],
       [positionPeriod, forcePerAmp],
-      'A/(count/sample)',
+      'A peak/(count/sample)',
     ),
   ];
 }

@@ -9,25 +9,25 @@ const ROOT_3 = fixedFactor('√3', Math.sqrt(3));
 /** Limits of the simulated axis, for a drive that is set in amperes RMS and counts. */
 export function limitSection(p: Parameters, basis: Basis): SheetSection {
   const bus = factor('V_dc', p.busVoltage, 'V');
-  const steady = factor('i_c', p.continuousCurrent, 'A');
+  const steady = factor('i_c', p.continuousCurrent, 'A peak');
   return {
     id: 'limits',
     title: 'Limits of the simulated axis',
     text: ['For the first moves, set all of them far lower: a tenth of the current, a tenth of the speed.'],
     rows: [
-      setRow('Peak current, amplitude', 'i_pk', p.peakCurrent, 'A'),
+      setRow('Peak current, amplitude', 'i_pk', p.peakCurrent, 'A peak'),
       convertedRow(
         'Peak current, RMS',
         'i_pk',
-        converted('i_pk in A rms', [basis.peakCurrent], [ROOT_2], 'A rms'),
+        converted('i_pk in A RMS', [basis.peakCurrent], [ROOT_2], 'A RMS'),
       ),
       convertedRow(
         'Peak force at 20 °C',
         'F_pk',
         converted('F_pk', [basis.peakCurrent, basis.forcePerAmp], [], 'N'),
       ),
-      setRow('Continuous current, amplitude', 'i_c', p.continuousCurrent, 'A'),
-      convertedRow('Continuous current, RMS', 'i_c', converted('i_c in A rms', [steady], [ROOT_2], 'A rms')),
+      setRow('Continuous current, amplitude', 'i_c', p.continuousCurrent, 'A peak'),
+      convertedRow('Continuous current, RMS', 'i_c', converted('i_c in A RMS', [steady], [ROOT_2], 'A RMS')),
       setRow('Time at peak current', 't_pk', p.overloadTime, 's'),
       setRow('DC bus', 'V_dc', p.busVoltage, 'V'),
       convertedRow('Maximum voltage amplitude', '', converted('V_dc / √3', [bus], [ROOT_3], 'V')),

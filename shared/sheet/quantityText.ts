@@ -4,7 +4,7 @@ const PREFIXES = ['p', 'n', 'µ', 'm', '', 'k', 'M', 'G'];
 const FIRST_POWER = -12;
 
 /** Units that take a prefix; %, 1/s, kg, counts and the gains in SI read better as plain numbers. */
-const PREFIXABLE = /^(?:A|N|V|H|m|s|Hz)(?: rms)?(?:$|\/(?!m$|\(m·s\)$))/;
+const PREFIXABLE = /^(?:A|N|V|H|m|s|Hz)(?: RMS| peak)?(?:$|\/(?!m$|\(m·s\)$))/;
 
 /** A number of up to `digits` significant digits, without trailing zeros: '2.8·10⁶', '0.125', '−14'. */
 export function numberText(value: number, digits = 6): string {

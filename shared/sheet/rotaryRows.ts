@@ -26,7 +26,7 @@ export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): She
       converted(`${symbol} in ${rotaryUnit}`, [factor(symbol, value, unit), ...by], [], rotaryUnit),
     );
   const squared = [perAngle, perAngle];
-  const peak = factor('i_pk', p.peakCurrent, 'A');
+  const peak = factor('i_pk', p.peakCurrent, 'A peak');
   return {
     id: 'rotary',
     title: 'Referred to the rotary motor',
@@ -45,7 +45,7 @@ export function rotarySection(p: Parameters, { count, forcePerAmp }: Basis): She
         'K_t,pk',
         converted(
           'K_t,pk = K_t / √2',
-          [factor('K_f,pk', motorConstants(p).forcePerAmp, 'N/A'), perAngle],
+          [factor('K_f,pk', motorConstants(p).forcePerAmp, 'N/A peak'), perAngle],
           [],
           'N·m/A',
         ),

@@ -37,7 +37,7 @@ interface Measure {
 }
 
 /** The units in which a drive may express force at the output of its loop. */
-export const OUTPUTS = ['N', 'A', 'A rms', '% of i_pk', '% of F_c'] as const;
+export const OUTPUTS = ['N', 'A peak', 'A RMS', '% of i_pk', '% of F_c'] as const;
 type Output = (typeof OUTPUTS)[number];
 
 /** Every gain of the position loop, also for drives that count positions and take times in milliseconds or samples. */
@@ -98,9 +98,9 @@ function outputFactors(output: Output, basis: Basis): [readonly Factor[], readon
   switch (output) {
     case 'N':
       return [[], []];
-    case 'A':
+    case 'A peak':
       return [[], [basis.forcePerAmp]];
-    case 'A rms':
+    case 'A RMS':
       return [[], [basis.forcePerAmpRms]];
     case '% of i_pk':
       return [[PERCENT], [basis.forcePerAmp, basis.peakCurrent]];

@@ -16,7 +16,7 @@ export function electricFigures(facts: CandidateFacts): Figured[] {
 const SATURATED = '';
 
 function perAmp({ electrics, magnet }: CandidateFacts): string {
-  return inUnit(electrics.forcePerAmp * magnet, 'N/A');
+  return `${inUnit(electrics.forcePerAmp * magnet, 'N/A')} peak`;
 }
 
 function peakCurrent(facts: CandidateFacts): Figured {
@@ -33,9 +33,9 @@ function peakCurrent(facts: CandidateFacts): Figured {
       unit: 'A',
       formula: saturates ? 'i_pk = i/√(1 − (i/N i_sat)²), i = F_pk/K_f' : 'i_pk = F_pk/K_f',
       numbers:
-        `${ranged(peakForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}` +
+        `${ranged(peakForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A peak')}` +
         (saturates
-          ? `; over √(1 − (${ranged(linear, 'A')}/${ranged(max, 'A')})²) = ${ranged(value, 'A')}`
+          ? `; over √(1 − (${ranged(linear, 'A peak')}/${ranged(max, 'A peak')})²) = ${ranged(value, 'A peak')}`
           : ''),
       note: 'All motors together. K_f: force per ampere peak, which is force per ampere RMS divided by √2.',
     },
@@ -56,7 +56,7 @@ function currentHeadroom({ p, peakCurrent: peak }: CandidateFacts): Figured {
       value,
       unit: '%',
       formula: '1 − i_pk/i_max',
-      numbers: `1 − ${ranged(peak, 'A')}/${ranged(p.peakCurrent, 'A')} = ${inUnit(value, '%')}`,
+      numbers: `1 − ${ranged(peak, 'A peak')}/${ranged(p.peakCurrent, 'A peak')} = ${inUnit(value, '%')}`,
       note: 'Reserve for the control loop. A tenth to a third is usual (common practice, no source).',
     },
     { value: 0, side: 'min' },
@@ -77,7 +77,7 @@ function rmsCurrent(facts: CandidateFacts): Figured {
       value,
       unit: 'A',
       formula: 'i_rms = F_rms/K_f',
-      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A')}${saturates ? `; with saturation, calculated segment by segment, ${ranged(value, 'A')}` : ''}`,
+      numbers: `${ranged(rmsForce, 'N')}/${perAmp(facts)} = ${ranged(linear, 'A peak')}${saturates ? `; with saturation, calculated segment by segment, ${ranged(value, 'A peak')}` : ''}`,
       note: 'RMS over time of the amplitude, with magnets at room temperature.',
     },
     { value: p.continuousCurrent, side: 'max' },
@@ -130,8 +130,8 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
         unit: 'V',
         formula: 'u_pk = √(u_d² + u_q²), u_d = −ωL i_q, u_q = R i_q + e, ω = πv/τ',
         numbers:
-          `at ${ranged(speed, 'm/s')} and ${ranged(each, 'A')} in each motor: u_d = −${inUnit(electrics.perPitch * speed, '1/s')} · ` +
-          `${inUnit(electrics.motor.inductance, 'mH')} · ${ranged(each, 'A')} = ${ranged(d, 'V')}; u_q = ${inUnit(resistance, 'Ω')} · ${ranged(each, 'A')} + ` +
+          `at ${ranged(speed, 'm/s')} and ${ranged(each, 'A peak')} in each motor: u_d = −${inUnit(electrics.perPitch * speed, '1/s')} · ` +
+          `${inUnit(electrics.motor.inductance, 'mH')} · ${ranged(each, 'A peak')} = ${ranged(d, 'V')}; u_q = ${inUnit(resistance, 'Ω')} · ${ranged(each, 'A peak')} + ` +
           `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(value, 'V')}`,
         note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. The voltage that changes the current (L di/dt) is neglected.',
       },

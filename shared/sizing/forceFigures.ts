@@ -68,8 +68,8 @@ function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
         ? 'F_pk/F_max, F_max = K_f i_pk/√(1 + (i_pk/N i_sat)²)'
         : 'F_pk/F_max, F_max = K_f i_pk',
       numbers:
-        `F_max = ${inUnit(electrics.forcePerAmp * magnet, 'N/A')} · ${ranged(p.peakCurrent, 'A')}` +
-        `${saturates ? `/√(1 + (${ranged(p.peakCurrent, 'A')}/${ranged(p.motorCount * p.saturationCurrent, 'A')})²)` : ''} = ${ranged(max, 'N')}; ` +
+        `F_max = ${inUnit(electrics.forcePerAmp * magnet, 'N/A')} peak · ${ranged(p.peakCurrent, 'A peak')}` +
+        `${saturates ? `/√(1 + (${ranged(p.peakCurrent, 'A peak')}/${ranged(p.motorCount * p.saturationCurrent, 'A peak')})²)` : ''} = ${ranged(max, 'N')}; ` +
         `${ranged(peakForce, 'N')}/${ranged(max, 'N')} = ${inUnit(value, '%')}`,
       note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
     },

@@ -1,6 +1,5 @@
 import { checkValue } from '../core/check.ts';
 import { checkText, LONGEST_TITLE } from '../core/checkText.ts';
-import type { Row } from '../core/parameters/row.ts';
 import {
   entryProblem,
   isRecord,
@@ -10,7 +9,6 @@ import {
   shown,
   unknownName,
 } from '../core/problem.ts';
-import { type UnitSystem, unitIn } from '../core/units.ts';
 import { checkMoves } from '../motion/moves.ts';
 import { JOB_ENTRIES, type Job, type JobEntry, type JobValues, jobRow } from './job.ts';
 import { jobNamed } from './jobLabels.ts';
@@ -71,11 +69,6 @@ function contradictions(job: Job): Problem[] {
     const message = broken(job);
     return message === null ? [] : [entryProblem(field, job.values[field], message, jobNamed(field))];
   });
-}
-
-/** A row as a person of this system of units reads it. */
-export function rowIn<R extends Row>(system: UnitSystem, row: R): R {
-  return row.kind === 'number' ? { ...row, unit: unitIn(system, row.unit) } : row;
 }
 
 export function isJobEntry(name: string): name is JobEntry {

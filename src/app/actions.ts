@@ -4,6 +4,7 @@ import type { BenchActions } from '../bench/benchActions.ts';
 import type { Documents } from '../bench/documents.ts';
 import type { Store } from '../bench/store.ts';
 import type { TuningPanel } from '../tuning/tuningPanel.ts';
+import type { CurrentSwitch } from '../ui/currentSwitch.ts';
 import { askForText } from '../ui/files.ts';
 import type { Actions } from '../ui/keys.ts';
 import type { Messages } from '../ui/messages.ts';
@@ -23,6 +24,7 @@ export interface ActionParts {
   readonly view: View;
   readonly layout: Layout;
   readonly theme: ThemeSwitch;
+  readonly currents: CurrentSwitch;
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly dialogs: Dialogs;
@@ -75,6 +77,7 @@ export function createActions(parts: ActionParts): Actions {
     pin: () => parts.messages.note(parts.view.comparison.toggle()),
     differences: () => parts.view.comparison.open(),
     theme: () => parts.theme.toggle(),
+    currents: () => parts.currents.toggle(),
     presenter: () => parts.layout.togglePresenting(),
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
     openFile: () => askForText((name, text) => void parts.documents.open(name, text)),

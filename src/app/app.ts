@@ -18,6 +18,7 @@ import { CoggingClient } from '../clients/coggingClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { LearnMoveClient } from '../clients/learnMoveClient.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
+import { CurrentSwitch } from '../ui/currentSwitch.ts';
 import { byId } from '../ui/dom.ts';
 import { takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
@@ -51,6 +52,7 @@ class App implements ActionParts {
   readonly view: View;
   readonly layout: Layout;
   readonly theme: ThemeSwitch;
+  readonly currents: CurrentSwitch;
   readonly dialogs: Dialogs;
   readonly door: StudyDoor;
   readonly bar: Bar;
@@ -72,6 +74,7 @@ class App implements ActionParts {
     const analysis = this.#analysis;
     this.view = this.#createView(analysis);
     this.layout = new Layout(() => this.view.resize());
+    this.currents = new CurrentSwitch(() => this.#showUnits());
     this.theme = new ThemeSwitch((theme) => this.view.setTheme(theme));
     this.#caption = new Caption(byId('caption'));
     this.dialogs = new Dialogs({
@@ -87,6 +90,7 @@ class App implements ActionParts {
       onBench: (shown) => this.#showBench(shown),
       common: this.#actions,
       isDark: () => this.theme.theme === 'dark',
+      isRms: () => this.currents.isRms,
       isPresenting: () => this.layout.isPresenting,
       help,
     });
@@ -94,6 +98,7 @@ class App implements ActionParts {
       actions: this.#actions,
       layout: this.layout,
       theme: () => this.theme.theme,
+      isRms: () => this.currents.isRms,
       onTimeScale: (timeScale) => this.run.setTimeScale(timeScale),
       onPreset: (id) => this.bench.choosePreset(id),
       moreFiles: [
@@ -182,6 +187,13 @@ class App implements ActionParts {
     this.panel.showSteps(undoText, redoText);
     this.view.offerUndo(undoText !== null);
     this.#warn();
+  }
+
+  /** Texts with currents, after a change of their form. */
+  #showUnits(): void {
+    this.panel.refresh();
+    this.#warn();
+    this.view.refresh();
   }
 
   #warn(): void {

@@ -15,6 +15,7 @@ interface BarOptions {
   readonly actions: Actions;
   readonly layout: Layout;
   readonly theme: () => Theme;
+  readonly isRms: () => boolean;
   onTimeScale(timeScale: number): void;
   onPreset(id: string): void;
   readonly moreFiles: readonly MenuItem[];
@@ -94,7 +95,7 @@ function benchTransport({ actions, onTimeScale }: BarOptions): Transport {
   });
 }
 
-function menus({ actions, layout, theme, moreFiles, moreHelp }: BarOptions): HTMLElement[] {
+function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOptions): HTMLElement[] {
   return [
     createMenu('File', [
       item('Open …', actions, 'openFile'),
@@ -110,6 +111,7 @@ function menus({ actions, layout, theme, moreFiles, moreHelp }: BarOptions): HTM
       item('Charts', actions, 'charts', () => layout.isShown('charts')),
       item('Presenter size', actions, 'presenter', () => layout.isPresenting),
       item('Dark', actions, 'theme', () => theme() === 'dark'),
+      item('Currents as RMS', actions, 'currents', isRms),
       item('Next cut-away', actions, 'cutaway'),
       item('Reset view', actions, 'resetView'),
     ]),

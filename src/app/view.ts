@@ -151,6 +151,12 @@ export class View {
     this.#lower.resize();
   }
 
+  /** After a change of the units in which values are printed. */
+  refresh(): void {
+    this.#bar.refresh();
+    this.resize();
+  }
+
   /** Motion over time or the loop over frequency. */
   nextArea(): void {
     this.#lower.next();

@@ -91,6 +91,12 @@ export class ChartBar {
   showMove(move: MoveFigures | null): void {
     if (this.#shown !== undefined && sameMove(move, this.#shown)) return;
     this.#shown = move;
+    this.refresh();
+  }
+
+  /** The same figures again, after a change of the units in which they are printed. */
+  refresh(): void {
+    const move = this.#shown;
     this.#figures.replaceChildren(...(move ? moveFigures(move) : ['No move finished yet.']));
   }
 

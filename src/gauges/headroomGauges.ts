@@ -1,8 +1,9 @@
 import { continuousForce, motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
+import { printedUnit } from '../../shared/core/currentUnit.ts';
 import { fixed } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { Unit } from '../../shared/core/units.ts';
+import { fromSI, type Unit } from '../../shared/core/units.ts';
 import { decimalsFor, linearFraction, percent } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, MEAN_TIME, type Reading } from './reading.ts';
@@ -45,9 +46,11 @@ function headroomGauge(kind: Headroom): Instrument {
       const value = Math.abs(reading.value(channel));
       const peak = reading.peak(channel);
       const text = (size: number, digits = 3) => fixed(size, unit, decimalsFor(full, digits));
+      // The unit stands behind the limit.
+      const bare = (size: number) => fixed(fromSI(size, printedUnit(unit)), '', decimalsFor(full, 3));
       const usedUp = peak >= USED_UP * limit;
       const notes = [
-        `peak ${text(peak)} ${usedUp ? 'at limit' : 'of'} ${text(limit)}, ${percent(peak / limit)}`,
+        `peak ${bare(peak)} ${usedUp ? 'at limit' : 'of'} ${text(limit)}, ${percent(peak / limit)}`,
       ];
       let overloaded = false;
       if (kind.continuous) {
@@ -56,7 +59,7 @@ function headroomGauge(kind: Headroom): Instrument {
         overloaded = rms > continuous;
         gauge.setMark('mean', linearFraction(rms, 0, full));
         notes.push(
-          `rms ${text(rms)} ${overloaded ? 'above' : 'of'} ${text(continuous)}, ${percent(rms / continuous)}`,
+          `RMS ${bare(rms)} ${overloaded ? 'above' : 'of'} ${text(continuous)}, ${percent(rms / continuous)}`,
         );
       }
       gauge.write(

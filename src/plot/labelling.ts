@@ -1,3 +1,4 @@
+import { printedUnit } from '../../shared/core/currentUnit.ts';
 import { unitFor } from '../../shared/core/format.ts';
 import { UNITS, type Unit } from '../../shared/core/units.ts';
 import { decimalsOf, stepAtLeast } from './ticks.ts';
@@ -13,6 +14,9 @@ export interface Labelling {
   readonly factor: number;
   readonly decimals: number;
 }
+
+/** Into so many steps a range is told apart, at least. */
+const RANGE_STEPS = 10;
 
 /** Steps finer than this share of the values are counted from a base. */
 const DETAIL = 1e-4;
@@ -31,8 +35,9 @@ export function labelling(low: number, high: number, step: number, largest: Unit
 /** The unit of its family that suits a size, but none beyond `largest`. */
 export function unitUpTo(largest: Unit, size: number): { text: string; factor: number } {
   const unit = unitFor(size, largest);
-  const limit = UNITS[largest].factor;
-  return unit.factor > limit ? { text: largest, factor: limit } : unit;
+  const most = printedUnit(largest);
+  const limit = UNITS[most].factor;
+  return unit.factor > limit ? { text: most, factor: limit } : unit;
 }
 
 function roundTo(value: number, step: number): number {
@@ -53,8 +58,12 @@ export function labelText(value: number, { base, factor, decimals }: Labelling, 
  * middle.
  */
 export function readingText(low: number, high: number, labels: Labelling, resolution: number): string {
-  const more = Math.max(0, decimalsOf(stepAtLeast(resolution / labels.factor)) - labels.decimals);
-  const [from, to] = [labelText(low, labels, more), labelText(high, labels, more)];
+  const decimalsFor = (step: number) =>
+    Math.max(0, decimalsOf(stepAtLeast(step / labels.factor)) - labels.decimals);
+  const more = decimalsFor(resolution);
+  // The ends of a range as finely as they differ: more digits would say nothing and take room.
+  const fewer = high > low ? Math.min(more, decimalsFor((high - low) / RANGE_STEPS)) : more;
+  const [from, to] = [labelText(low, labels, fewer), labelText(high, labels, fewer)];
   return from === to || high - low < resolution ? labelText((low + high) / 2, labels, more) : `${from}…${to}`;
 }
 

@@ -21,8 +21,9 @@ export interface StudyRoomOptions {
   openOnBench(scene: Scene): void;
   leave(): void;
   /** What the bench does as well, in the same words. */
-  readonly common: Pick<Actions, 'openFile' | 'theme' | 'presenter' | 'study'>;
+  readonly common: Pick<Actions, 'openFile' | 'theme' | 'currents' | 'presenter' | 'study'>;
   isDark(): boolean;
+  isRms(): boolean;
   isPresenting(): boolean;
   readonly help: readonly MenuItem[];
 }
@@ -38,6 +39,10 @@ export class StudyRoom {
     this.#options = options;
     this.#actions = {
       ...options.common,
+      currents: () => {
+        options.common.currents();
+        this.#view.store.refresh();
+      },
       saveScene: () => this.#save(),
       copyLink: () => void this.#copyLink(),
       undo: () => this.#view.store.undo(),
@@ -80,7 +85,7 @@ export class StudyRoom {
 
   #menus(): HTMLElement[] {
     const actions = this.#actions;
-    const { isDark, isPresenting, help } = this.#options;
+    const { isDark, isRms, isPresenting, help } = this.#options;
     return [
       createMenu('File', [
         item('Open …', actions, 'openFile'),
@@ -93,6 +98,7 @@ export class StudyRoom {
         item('Redo', actions, 'redo'),
         item('Presenter size', actions, 'presenter', isPresenting),
         item('Dark', actions, 'theme', isDark),
+        item('Currents as RMS', actions, 'currents', isRms),
       ]),
       createMenu('Help', help),
     ];

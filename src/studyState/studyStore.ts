@@ -60,6 +60,11 @@ export class StudyStore {
     this.#take({ ...this.#state, units });
   }
 
+  /** Shows everything again, after a change of the units in which it is printed. */
+  refresh(): void {
+    this.#take({ ...this.#state });
+  }
+
   /** Another study, as it was opened. */
   open(study: Study): void {
     this.#step(study);

@@ -1,8 +1,9 @@
+import { DATASHEET_FORMS } from '../../shared/axis/datasheetForms.ts';
 import type { Row, RowValue } from '../../shared/core/parameters/row.ts';
-import { type ParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
+import { type ParameterName, type Parameters, parameterRow } from '../../shared/core/parameters/table.ts';
 import { element } from '../ui/dom.ts';
 import { Field } from '../ui/fields/field.ts';
-import { parameterLabel, rangeText, valueText } from '../ui/fields/label.ts';
+import { otherFormsText, parameterLabel, rangeText, valueText } from '../ui/fields/label.ts';
 import { Slider } from '../ui/fields/slider.ts';
 
 /** Where the fields of the panel get their values, and how a change reaches the bench. */
@@ -11,6 +12,8 @@ export interface FieldContext {
   value(name: ParameterName): RowValue;
   /** What the field goes back to. */
   origin(name: ParameterName): RowValue;
+  /** All values in force. */
+  parameters(): Parameters;
   /**
    * Asks for a value. Returns null if it is now in force, or what is wrong with it. Values proposed under one
    * gesture are one step of the undo history.
@@ -22,8 +25,6 @@ export interface FieldContext {
 export class ParameterField {
   readonly parameter: ParameterName;
   readonly element: HTMLElement;
-  /** Meaning, symbol, range and default in one paragraph. */
-  readonly description: string;
   readonly #row: Row;
   readonly #context: FieldContext;
   readonly #field: Field;
@@ -35,13 +36,13 @@ export class ParameterField {
     this.parameter = parameter;
     this.#row = row;
     this.#context = context;
-    this.description = descriptionOf(row);
     this.#field = new Field(row, {
       id: `field-${parameter}`,
       label,
       symbol: row.symbol,
       zeroText: 'off',
       description: () => this.description,
+      others: { forms: DATASHEET_FORMS[parameter] ?? [], parameters: () => context.parameters() },
       onValue: (value) => this.#propose(value, null),
       onReset: () => this.#propose(context.origin(parameter), null),
     });
@@ -65,6 +66,11 @@ export class ParameterField {
 
   get #origin(): RowValue {
     return this.#context.origin(this.parameter);
+  }
+
+  /** Meaning, symbol, range and default in one paragraph. */
+  get description(): string {
+    return `${descriptionOf(this.#row)}${otherFormsText(DATASHEET_FORMS[this.parameter])}`;
   }
 
   focus(): void {

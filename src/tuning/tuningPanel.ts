@@ -98,6 +98,11 @@ export class TuningPanel {
     this.#arrange();
   }
 
+  /** After a change of the units in which values are printed. */
+  refresh(): void {
+    for (const field of this.#fields) field.show();
+  }
+
   /** What undo and redo would do, in words; null: nothing. */
   showSteps(undo: string | null, redo: string | null): void {
     this.#head.showSteps(undo, redo);
@@ -116,6 +121,7 @@ export class TuningPanel {
     const context: FieldContext = {
       value: (name) => this.#values[name],
       origin: (name) => this.#origin[name],
+      parameters: () => this.#values,
       propose,
     };
     const gui = new GUI({ container: scroller, title: 'Parameters' });

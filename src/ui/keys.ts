@@ -24,6 +24,7 @@ export type ActionName =
   | 'pin'
   | 'differences'
   | 'theme'
+  | 'currents'
   | 'presenter'
   | 'saveScene'
   | 'openFile'
@@ -68,6 +69,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'N', label: 'Pin the last cycle behind the charts, or unpin it', action: 'pin' },
   { keys: 'X', label: 'Differences from the pinned run', action: 'differences' },
   { keys: 'T', label: 'Light or dark', action: 'theme' },
+  { keys: 'A', label: 'Currents as RMS or as peak values', action: 'currents' },
   { keys: 'P', label: 'Presenter size, for a projector', action: 'presenter' },
   { keys: 'Ctrl+S', label: 'Save the scene to a file', action: 'saveScene' },
   { keys: 'Ctrl+O', label: 'Open a scene, a session or a gain sheet from a file', action: 'openFile' },

@@ -51,9 +51,10 @@ it('shows on the gauges the peak current and force that the model computes', asy
   const gauge = async (name: string) => {
     const text = () => page.getByRole('meter', { name }).getAttribute('aria-valuetext');
     await eventually(text).toMatch(/peak \d/);
-    return present(/peak ([\d.]+ \S+) of ([\d.]+ \S+),/.exec((await text()) ?? ''))
-      .slice(1)
-      .map(readQuantity);
+    const [, peak, limit, unit] = present(
+      /peak ([\d.]+) of ([\d.]+) (\S+)[^,]*,/.exec((await text()) ?? ''),
+    );
+    return [readQuantity(`${peak} ${unit}`), readQuantity(`${limit} ${unit}`)];
   };
   const [current, limit] = await gauge('Current');
   expect(present(current)).toBeCloseTo(present(move).peakCurrent, 1);

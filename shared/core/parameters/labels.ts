@@ -20,9 +20,11 @@ export function parameterNamed(name: ParameterName): Name {
 /** `moveTime` as “Move time”. */
 export function nameAsText(name: string): string {
   const text = name
+    .replace('backEmf', 'back-EMF')
     .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
     .replace(/(\d)([A-Z])/g, '$1 $2')
-    .toLowerCase();
+    .toLowerCase()
+    .replace('emf', 'EMF');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 

@@ -1,4 +1,5 @@
-import type { Unit } from '../units.ts';
+import { printedUnit } from '../currentUnit.ts';
+import { type Unit, type UnitSystem, unitIn } from '../units.ts';
 
 /**
  * One row of the parameter table. All values are SI; `unit` is what a person reads and types.
@@ -93,9 +94,16 @@ const numberRow =
     ...electrical,
   });
 
+/** A row as a person of this system of units reads it. */
+export function rowIn<R extends Row>(system: UnitSystem, row: R): R {
+  return row.kind === 'number' ? { ...row, unit: unitIn(system, row.unit) } : row;
+}
+
 /** The unit of a row with the form of its amperes or volts: 'A peak', 'N/A RMS'. */
 export function unitWithForm({ unit, form }: Pick<NumberRow, 'unit' | 'form'>): string {
-  return form === undefined || form === 'dc' ? unit : `${unit} ${form === 'rms' ? 'RMS' : 'peak'}`;
+  const shown = printedUnit(unit);
+  const isSaid = shown === 'A peak' || shown === 'A RMS' || form === undefined || form === 'dc';
+  return isSaid ? shown : `${shown} ${form === 'rms' ? 'RMS' : 'peak'}`;
 }
 
 export const linear: NumberMaker = numberRow('linear');

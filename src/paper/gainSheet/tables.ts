@@ -56,13 +56,13 @@ function scaledRows({ symbol, per, forms }: ScaledGain): Markup {
     ({ value, unit }) =>
       markup`<td class="value">${quantityText(value as number, outputUnit(unit), SCALED)}</td>`,
   );
-  const how = at(forms, OUTPUTS.indexOf('A')).how;
+  const how = at(forms, OUTPUTS.indexOf('A peak')).how;
   return markup`<tbody><tr class="gain"><th scope="row">${withIndices(symbol)}</th><td>${per}</td>${values}</tr>
 <tr><td class="how" colspan="${OUTPUTS.length + 2}">${withIndices(how)}</td></tr></tbody>
 `;
 }
 
-/** 'A rms/(count/ms)' is A rms; what it is per stands in a column of its own. */
+/** 'A RMS/(count/ms)' is A RMS; what it is per stands in a column of its own. */
 function outputUnit(unit: string): string {
   return at(unit.split('/'), 0);
 }

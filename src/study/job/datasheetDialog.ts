@@ -1,5 +1,7 @@
+import { DATASHEET_FORMS } from '../../../shared/axis/datasheetForms.ts';
 import { backEmfWarning } from '../../../shared/axis/warnings.ts';
 import { shortest } from '../../../shared/core/format.ts';
+import { rowIn } from '../../../shared/core/parameters/row.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -11,7 +13,6 @@ import type { Preset } from '../../../shared/core/scene.ts';
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
-import { rowIn } from '../../../shared/study/checkJob.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';
 import { Dialog } from '../../ui/dialog.ts';
@@ -36,7 +37,7 @@ interface DatasheetField {
 }
 
 const HELP =
-  'Enter the datasheet values of one motor; fields left alone keep the value of the preset. Units may be typed: “12 lbf”, “5 mohm”.';
+  'Enter the datasheet values of one motor; fields left alone keep the value of the preset. Units may be typed: “12 lbf”, “5 mohm”, “71 N/Apk”. So may what a datasheet states instead: a motor constant, “24 N/√W”, or a stall force, “90 N stall”.';
 
 /** Values from the datasheet of one motor, typed over those of a preset. */
 export class DatasheetDialog {
@@ -87,6 +88,10 @@ export class DatasheetDialog {
       id: `datasheet-${name}`,
       label: parameterLabel(name),
       symbol: row.symbol,
+      others: {
+        forms: DATASHEET_FORMS[name] ?? [],
+        parameters: () => ({ ...defaultParameters(), ...this.#sheet?.usual, ...this.#sheet?.own }),
+      },
       onValue: (value) => this.#take(name, value as number),
     });
     const usual = element('p', { class: 'field-note' });

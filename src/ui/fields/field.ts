@@ -2,6 +2,7 @@ import type { Row, RowValue } from '../../../shared/core/parameters/row.ts';
 import { button, element, setText, symbolNode } from '../dom.ts';
 import { afterPress, watchPresses } from './afterPress.ts';
 import { rangeText } from './label.ts';
+import type { OtherForms } from './typedQuantity.ts';
 import { type Widget, widgetFor } from './widgets.ts';
 
 interface FieldOptions<Value extends RowValue | null> {
@@ -16,6 +17,8 @@ interface FieldOptions<Value extends RowValue | null> {
   readonly zeroText?: string;
   /** Meaning and range, for tooltip and screen reader; by default those of the row in its present unit. */
   readonly description?: (row: Row) => string;
+  /** Other quantities that may be typed in place of the row's own. */
+  readonly others?: OtherForms;
   /** Hears each value that is legal by itself; whoever refuses it says so with `showProblem`. */
   readonly onValue?: (value: Value) => void;
   /** Offers a way back; called when it is taken. */
@@ -34,6 +37,8 @@ export class Field<Value extends RowValue | null = RowValue> {
   readonly #options: FieldOptions<Value>;
   readonly #widget: Widget;
   readonly #problem: HTMLElement;
+  /** How the value follows from what was typed. */
+  readonly #note = element('p', { class: 'field-note', role: 'status' });
   readonly #reset: HTMLButtonElement | null;
   #row: Row;
   #value: Value | null = null;
@@ -49,6 +54,7 @@ export class Field<Value extends RowValue | null = RowValue> {
       problemId: this.#problem.id,
       empty: options.empty,
       zeroText: options.zeroText,
+      others: options.others,
     });
     this.input = this.#widget.input;
     this.input.addEventListener('change', () => afterPress(() => this.#commit()));
@@ -58,7 +64,12 @@ export class Field<Value extends RowValue | null = RowValue> {
     if (symbol) name.append(' ', symbolNode(symbol));
     this.name = element('div', { class: 'field-name' }, name);
     this.element = element('div', { class: `field field-${row.kind}` }, this.name);
-    this.element.append(...(this.#reset ? [this.#reset] : []), ...this.#widget.elements, this.#problem);
+    this.element.append(
+      ...(this.#reset ? [this.#reset] : []),
+      ...this.#widget.elements,
+      this.#note,
+      this.#problem,
+    );
     this.#describe();
   }
 
@@ -75,8 +86,9 @@ export class Field<Value extends RowValue | null = RowValue> {
     if (row !== this.#row) {
       this.#row = row;
       this.#widget.setRow(row);
-      this.#describe();
     }
+    this.#describe();
+    if (isOther) setText(this.#note, '');
     if (isOther || !isBeingTyped) this.#write();
   }
 
@@ -84,7 +96,12 @@ export class Field<Value extends RowValue | null = RowValue> {
   read(): Value | undefined {
     const reading = this.#widget.read();
     this.showProblem('problem' in reading ? reading.problem : null);
-    return 'problem' in reading ? undefined : (reading.value as Value);
+    if ('problem' in reading) {
+      setText(this.#note, '');
+      return undefined;
+    }
+    if (reading.value !== this.#value) setText(this.#note, reading.note ?? '');
+    return reading.value as Value;
   }
 
   showProblem(problem: string | null): void {

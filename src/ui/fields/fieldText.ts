@@ -1,3 +1,4 @@
+import { printedUnit } from '../../../shared/core/currentUnit.ts';
 import { fromSI, type Unit } from '../../../shared/core/units.ts';
 
 const DIGITS = 6;
@@ -7,7 +8,7 @@ const DIGITS = 6;
  * below a million, powers of ten beyond.
  */
 export function fieldText(value: number, unit: Unit): string {
-  const shown = Number(fromSI(value, unit).toPrecision(DIGITS));
+  const shown = Number(fromSI(value, printedUnit(unit)).toPrecision(DIGITS));
   const size = Math.abs(shown);
   if (shown !== 0 && (size < 1e-3 || size >= 1e5)) return shown.toExponential().replace('e+', 'e');
   return String(shown);

@@ -1,5 +1,6 @@
+import type { DatasheetForm } from '../../../shared/axis/datasheetForms.ts';
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
-import type { NumberRow, Row } from '../../../shared/core/parameters/row.ts';
+import { type NumberRow, type Row, unitWithForm } from '../../../shared/core/parameters/row.ts';
 import { fieldText } from './fieldText.ts';
 
 export { parameterLabel };
@@ -14,6 +15,16 @@ export function rangeText(row: Row): string {
   return `${whole} ${fieldText(min, unit)} to ${withUnit(fieldText(max, unit), row)}${off}.`;
 }
 
+/** What else may be typed into a field: ' Also takes a motor constant (N/√W).' */
+export function otherFormsText(forms: readonly DatasheetForm[] = []): string {
+  if (forms.length === 0) return '';
+  const each = forms.map(({ name, unit, form, word }) => {
+    const said = `${form === 'rms' ? unitWithForm({ unit: unit === 'A' ? 'A RMS' : unit, form }) : unit}`;
+    return `${name} (${word ? `${said} ${word}` : said})`;
+  });
+  return ` Also takes: ${each.join(', ')}.`;
+}
+
 /** A value as the panel writes it in a sentence. */
 export function valueText(row: Row, value: number | string | boolean): string {
   if (typeof value === 'boolean') return value ? 'on' : 'off';
@@ -21,6 +32,6 @@ export function valueText(row: Row, value: number | string | boolean): string {
   return value === 0 && row.zero ? 'off' : withUnit(fieldText(value, row.unit), row);
 }
 
-function withUnit(text: string, { unit }: NumberRow): string {
-  return unit === '' ? text : `${text} ${unit}`;
+function withUnit(text: string, row: NumberRow): string {
+  return row.unit === '' ? text : `${text} ${unitWithForm(row)}`;
 }

@@ -1,14 +1,26 @@
+import type { DatasheetForm } from '../../../shared/axis/datasheetForms.ts';
 import { at } from '../../../shared/core/at.ts';
+import { printedUnit } from '../../../shared/core/currentUnit.ts';
 import type { NumberRow } from '../../../shared/core/parameters/row.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { toSI } from '../../../shared/core/units.ts';
 import { type ElectricalForm, NO_FORM, unitMeaning } from './unitExpression.ts';
 
-type Typed = { readonly value: number } | { readonly problem: string };
+/** `note`: what was typed in place of the row's own quantity, and how the value follows from it. */
+type Typed = { readonly value: number; readonly note?: string } | { readonly problem: string };
+
+/** Other quantities that a datasheet may state, and the parameters in force that relate them to the row's. */
+export interface OtherForms {
+  readonly forms: readonly DatasheetForm[];
+  parameters(): Parameters;
+}
 
 /** What of a row decides how a typed value is read. */
 type TypedRow = Pick<NumberRow, 'unit' | 'form' | 'perPhase'>;
 
 const NUMBER = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(.*)$/i;
+/** Says that another quantity of the same unit is meant. */
+const WORD = /\s+(stall|total)$/i;
 /** Says of a winding's value that it is that of one phase, or from line to line. */
 const WINDING = /[\s,_(]+(?:(per phase|phase|ph)|(line[ -]to[ -]line|l-l|ll))\)?$/i;
 
@@ -18,10 +30,17 @@ const WINDING = /[\s,_(]+(?:(per phase|phase|ph)|(line[ -]to[ -]line|l-l|ll))\)?
  * line to line ("2.6 ohm ph"); what says nothing counts as the row has it. "off" is zero where zero is legal; the range is checked
  * elsewhere.
  */
-export function readTyped(text: string, { unit, form, perPhase }: TypedRow): Typed {
+export function readTyped(
+  text: string,
+  { unit: stated, form, perPhase }: TypedRow,
+  others?: OtherForms,
+): Typed {
+  const unit = printedUnit(stated);
   const plain = text.trim().replaceAll('−', '-');
   if (plain.toLowerCase() === 'off') return { value: 0 };
   const [, digits, rest = ''] = NUMBER.exec(plain) ?? [];
+  const other = digits === undefined ? undefined : otherForm(Number(digits), rest, others);
+  if (other) return other;
   const wanted = unit === '' ? 'a plain number' : `a number in ${unit}`;
   if (digits === undefined) return { problem: `“${plain}” is not a number; type ${wanted}.` };
   if (rest.trim().startsWith(',')) return { problem: `“${plain}”: use a decimal point, not a comma.` };
@@ -38,12 +57,37 @@ export function readTyped(text: string, { unit, form, perPhase }: TypedRow): Typ
   const typed = unitMeaning(unitText);
   if (!typed) return { problem: `“${unitText}” is not a known unit; type ${wanted}.` };
   const own = unitMeaning(unit);
-  const isSameKind = own && typed.dimension.every((d, i) => Math.abs(d - at(own.dimension, i)) < 1e-9);
-  if (!isSameKind) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };
-  const converted = formFactor(typed.form ?? NO_FORM, form);
+  if (!sameKind(typed, own)) return { problem: `“${unitText}” does not fit here; type ${wanted}.` };
+  // What says nothing counts as the field has it.
+  const converted = formFactor(typed.form ?? own.form ?? NO_FORM, form);
   if (converted === null)
     return { problem: `“${unitText}” does not fit here: ${FORM_TEXT[form ?? 'none']}; type ${wanted}.` };
   return { value: (Number(digits) * typed.factor + (typed.offset ?? 0)) * converted * winding };
+}
+
+/** The value by another quantity that the typed unit, with a word behind it, belongs to. */
+function otherForm(digits: number, rest: string, others: OtherForms | undefined): Typed | undefined {
+  const [, word] = WORD.exec(rest) ?? [];
+  const typed = unitMeaning(rest.replace(WORD, '').trim());
+  if (!others || !typed || rest.trim() === '') return undefined;
+  const found = others.forms.find(
+    (each) => each.word === word?.toLowerCase() && sameKind(typed, unitMeaning(each.unit)),
+  );
+  if (!found) return undefined;
+  const converted = formFactor(typed.form ?? NO_FORM, found.form);
+  if (converted === null) return undefined;
+  const value = found.of(digits * typed.factor * converted, others.parameters());
+  if (value > 0 && Number.isFinite(value))
+    return { value, note: `From the ${found.name}, ${digits}${rest}: ${found.by}.` };
+  return {
+    problem: `The ${found.name}, ${digits}${rest}, contradicts the other values: ${found.by}, nothing is left.`,
+  };
+}
+
+type Kind = NonNullable<ReturnType<typeof unitMeaning>>;
+
+function sameKind(a: Kind, b: Kind | null): b is Kind {
+  return b !== null && a.dimension.every((d, i) => Math.abs(d - at(b.dimension, i)) < 1e-9);
 }
 
 const FORM_TEXT = {

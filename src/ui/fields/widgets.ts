@@ -9,12 +9,12 @@ import {
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
 import { element, setText } from '../dom.ts';
 import { fieldText } from './fieldText.ts';
-import { readTyped } from './typedQuantity.ts';
+import { type OtherForms, readTyped } from './typedQuantity.ts';
 
 /** The row states the unit in which a person types. */
 const AS_ROW = onPage('metric');
 
-type Reading = { readonly value: RowValue | null } | { readonly problem: string };
+type Reading = { readonly value: RowValue | null; readonly note?: string } | { readonly problem: string };
 
 /** What the value of a row is entered with. */
 export interface Widget {
@@ -32,6 +32,7 @@ interface WidgetOptions {
   readonly problemId: string;
   readonly empty?: string | undefined;
   readonly zeroText?: string | undefined;
+  readonly others?: OtherForms | undefined;
 }
 
 export function widgetFor(row: Row, options: WidgetOptions): Widget {
@@ -46,7 +47,7 @@ export function widgetFor(row: Row, options: WidgetOptions): Widget {
 }
 
 /** A number, typed with or without a unit. */
-function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: WidgetOptions): Widget {
+function numberWidget(first: NumberRow, { id, problemId, empty, zeroText, others }: WidgetOptions): Widget {
   let row = first;
   const input = element('input', {
     type: 'text',
@@ -59,25 +60,31 @@ function numberWidget(first: NumberRow, { id, problemId, empty, zeroText }: Widg
     onfocus: () => input.select(),
   });
   const unit = element('span', { class: 'field-unit' }, unitWithForm(row));
+  /** What was written last, which may have fewer digits than its value. */
+  let written: { readonly text: string; readonly value: RowValue | null } | null = null;
   return {
     input,
     elements: [input, unit],
     read() {
       const text = input.value.trim();
       if (text === '' && empty !== undefined) return { value: null };
-      const typed = readTyped(text, row);
+      if (text === written?.text) return { value: written.value };
+      const typed = readTyped(text, row, others);
       if ('problem' in typed) return typed;
       const checked = checkNumber(typed.value, row);
-      return 'wrong' in checked ? { problem: sentenceText(checked.wrong, AS_ROW) } : { value: checked.legal };
+      return 'wrong' in checked
+        ? { problem: sentenceText(checked.wrong, AS_ROW) }
+        : { ...typed, value: checked.legal };
     },
     write(value) {
       const text = numberText(value, row, zeroText);
+      setText(unit, unitWithForm(row));
+      written = { text, value };
       if (input.value !== text) input.value = text;
     },
     setRow(next) {
       if (next.kind !== 'number') return;
       row = next;
-      setText(unit, unitWithForm(next));
     },
   };
 }

@@ -168,7 +168,7 @@ describe('entries that contradict each other', () => {
     [
       'continuous above peak',
       { continuousCurrent: 30 },
-      /^continuousCurrent \(30 A\) must be at most peakCurrent \(25 A\)/,
+      /^continuousCurrent \(30 A peak\) must be at most peakCurrent \(25 A peak\)/,
     ],
     [
       'count above signal period',

@@ -36,7 +36,7 @@ test('a unit of inches means the same kind of quantity, and electrical units sta
   expect(unitIn('inch', 'mm')).toBe('in');
   expect(unitIn('inch', 'µm')).toBe('µin');
   expect(unitIn('inch', '°C')).toBe('°F');
-  for (const unit of ['V', 'A', 'Ω', 'mH', 'W', 's', 'ms', 'Hz', '%', '°', 'h', '1/kWh'] as const)
+  for (const unit of ['V', 'A peak', 'Ω', 'mH', 'W', 's', 'ms', 'Hz', '%', '°', 'h', '1/kWh'] as const)
     expect(unitIn('inch', unit)).toBe(unit);
 });
 

@@ -18,7 +18,7 @@ it('a current that the amplifier cannot keep up is named with its limit and what
   const [warning, ...others] = loadWarnings(p, { rmsCurrent: 6.51, peakCurrent: 12, rmsForce: 150 });
   expect(others).toEqual([]);
   expect(warning).toMatch(
-    /6\.51 A, is above the continuous current of the amplifier, 5\.66 A\..*Lower acceleration/,
+    /6\.51 A peak, is above the continuous current of the amplifier, 5\.66 A peak\..*Lower acceleration/,
   );
 });
 

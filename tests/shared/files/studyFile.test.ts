@@ -123,7 +123,7 @@ describe('a file that is refused', () => {
     [
       'four motors beyond the table',
       withCandidate({ motorCount: 4, own: { peakCurrent: 900 } }),
-      /^Candidate B: peakCurrent: 3600 A is outside/,
+      /^Candidate B: peakCurrent: 3600 A peak is outside/,
     ],
     [
       'gains that are none',

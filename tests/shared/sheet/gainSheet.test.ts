@@ -73,8 +73,8 @@ describe('entered into a drive that counts', () => {
   /** Amperes from one unit of the drive's output, from the datasheet values alone. */
   const amperes: Record<string, number> = {
     N: Math.SQRT2 / p.forceConstant,
-    A: 1,
-    'A rms': Math.SQRT2,
+    'A peak': 1,
+    'A RMS': Math.SQRT2,
     '% of i_pk': p.peakCurrent / 100,
     '% of F_c': ((p.continuousForce * p.motorCount) / 100) * (Math.SQRT2 / p.forceConstant),
   };
@@ -141,7 +141,7 @@ describe('entered into a drive that counts', () => {
     return largest / peak;
   }
 
-  it.each(['N', 'A', 'A rms', '% of i_pk', '% of F_c'])(
+  it.each(['N', 'A peak', 'A RMS', '% of i_pk', '% of F_c'])(
     'the loop gives the same current: output in %s',
     (output) => {
       expect(largestDifference(output, 'sample')).toBeLessThan(1e-11);
@@ -271,7 +271,7 @@ describe('the formulas', () => {
     const sheet = gainSheet(scene({ Kp: 2.27e6, encoderResolution: 1e-9, forceConstant: 60 }));
     const gain = present(sheet.scaled.find(({ symbol, per }) => symbol === 'K_p' && per === 'count'));
     expect(at(gain.forms, 1).how).toBe(
-      'K_p in A/count = K_p · q / K_f,pk = 2.27·10⁶ N/m · 1 nm / 42.4264 N/A = 53.5044 µA/count',
+      'K_p in A peak/count = K_p · q / K_f,pk = 2.27·10⁶ N/m · 1 nm / 42.4264 N/A peak = 53.5044 µA peak/count',
     );
   });
 });

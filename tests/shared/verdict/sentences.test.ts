@@ -60,7 +60,7 @@ describe('what stands out', () => {
     const { sentences } = judge(job, [thrifty, smooth]);
     expect(sentences[0]).toBe(
       `Against A (${A.title}), B (Another) has a speed ripple an eleventh as large (0.170 % against 1.87 %), ` +
-        'but draws 61 % more RMS current (1.90 A against 1.18 A).',
+        'but draws 61 % more RMS current (1.90 A peak against 1.18 A peak).',
     );
   });
 

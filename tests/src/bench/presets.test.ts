@@ -89,7 +89,7 @@ describe('what a drive is based on', () => {
 
   it('counts what belongs to another number of motors', () => {
     const { changes } = based('mould-shuttle', { motorCount: 2 }) ?? {};
-    expect(changes).toContain('Continuous current: 7.5 A instead of 15 A');
+    expect(changes).toContain('Continuous current: 7.5 A peak instead of 15 A peak');
   });
 
   it('is nothing for a drive of no preset', () => {

@@ -16,8 +16,8 @@ describe('labels of an axis', () => {
     expect(axis(-2e-3, 2e-3, 1e-3, 'mm')).toEqual(['−2 −1 0 1 2', 'mm']);
     expect(axis(-4e-6, 1e-6, 2e-6, 'mm')).toEqual(['−4 −2 0', 'µm']);
     expect(axis(-6e-9, 6e-9, 5e-9, 'mm')).toEqual(['−5 0 5', 'nm']);
-    expect(axis(0, 0.012, 0.005, 'A')).toEqual(['0 5 10', 'mA']);
-    expect(axis(0, 1.2, 0.5, 'A')).toEqual(['0.0 0.5 1.0', 'A']);
+    expect(axis(0, 0.012, 0.005, 'A')).toEqual(['0 5 10', 'mA peak']);
+    expect(axis(0, 1.2, 0.5, 'A')).toEqual(['0.0 0.5 1.0', 'A peak']);
     expect(axis(21.5, 23, 0.5, '°C')).toEqual(['21.5 22.0 22.5 23.0', '°C']);
   });
 
@@ -44,7 +44,7 @@ describe('reading of a column', () => {
   });
 
   it('is a range as fine as a single value, where the range can be seen', () => {
-    expect(readingText(-3.04e-6, -2.16e-6, µm, 0.02e-6)).toBe('−3.04…−2.16');
+    expect(readingText(-3.04e-6, -2.16e-6, µm, 0.02e-6)).toBe('−3.0…−2.2');
     expect(readingText(-2.17e-6, -2.16e-6, µm, 0.02e-6)).toMatch(/^−2\.1[67]$/);
   });
 

@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { present } from '../../../../shared/core/at.ts';
+import { setCurrentUnit } from '../../../../shared/core/currentUnit.ts';
 import { PARAMETERS } from '../../../../shared/core/parameters/table.ts';
 import { UNITS, type Unit } from '../../../../shared/core/units.ts';
 import { readTyped } from '../../../../src/ui/fields/typedQuantity.ts';
@@ -130,8 +131,25 @@ describe('typed quantities', () => {
     'the unit %s of the table means what its factor says',
     (unit, scale: { factor: number; offset?: number }) => {
       const meaning = present(unitMeaning(unit));
-      expect(meaning.factor / scale.factor).toBeCloseTo(1, 12);
+      // The table counts a current by its amplitude.
+      const amplitude = meaning.form?.rms === 1 ? Math.SQRT2 : 1;
+      expect((amplitude * meaning.factor) / scale.factor).toBeCloseTo(1, 12);
       expect(meaning.offset).toBe(scale.offset);
     },
   );
+});
+
+describe('a field of a current', () => {
+  afterEach(() => setCurrentUnit('A peak'));
+
+  it('takes a bare number in the form that it shows, and any other as it says', () => {
+    const read = (text: string) => readTyped(text, PARAMETERS.peakCurrent);
+    expect(read('10')).toEqual({ value: 10 });
+    setCurrentUnit('A RMS');
+    expect(read('10')).toEqual({ value: 10 * Math.SQRT2 });
+    expect(read('10 A')).toEqual({ value: 10 * Math.SQRT2 });
+    expect(read('10 A RMS')).toEqual({ value: 10 * Math.SQRT2 });
+    expect(read('10 Apk')).toEqual({ value: 10 });
+    expect(read('500 mArms')).toEqual({ value: 0.5 * Math.SQRT2 });
+  });
 });

@@ -1,0 +1,22 @@
+import type { Unit } from './units.ts';
+
+/** A current is an amplitude inside; drives and datasheets print it as a peak value or as RMS. */
+export const CURRENT_UNITS = ['A peak', 'A RMS'] as const;
+type CurrentUnit = (typeof CURRENT_UNITS)[number];
+
+let chosen: CurrentUnit = 'A peak';
+
+/** The unit in which a person reads and types currents: one wish for every text of the program, as a language would be. */
+export function currentUnit(): CurrentUnit {
+  return chosen;
+}
+
+/** The unit in which a value stated in `unit` is printed. */
+export function printedUnit(unit: Unit): Unit {
+  return unit === 'A' ? chosen : unit;
+}
+
+/** Holds from the next text on; whoever changes it shows the others again. */
+export function setCurrentUnit(unit: CurrentUnit): void {
+  chosen = unit;
+}
