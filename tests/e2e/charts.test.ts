@@ -51,9 +51,7 @@ it('shows on the gauges the peak current and force that the model computes', asy
   const gauge = async (name: string) => {
     const text = () => page.getByRole('meter', { name }).getAttribute('aria-valuetext');
     await eventually(text).toMatch(/peak \d/);
-    const [, peak, limit, unit] = present(
-      /peak ([\d.]+) of ([\d.]+) (\S+)[^,]*,/.exec((await text()) ?? ''),
-    );
+    const [, peak, limit, unit] = present(/peak ([\d.]+) of ([\d.]+) ([^\s,]+)/.exec((await text()) ?? ''));
     return [readQuantity(`${peak} ${unit}`), readQuantity(`${limit} ${unit}`)];
   };
   const [current, limit] = await gauge('Current');

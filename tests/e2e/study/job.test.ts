@@ -95,12 +95,12 @@ it('takes drives in and out, and values of an own datasheet', async () => {
 
   await rows.nth(1).getByRole('button', { name: 'Own datasheet' }).click();
   const dialog = page.getByRole('dialog', { name: 'Candidate B: own datasheet' });
-  await dialog.getByLabel('Back emf constant').fill('40');
+  await dialog.getByLabel('Back-EMF constant').fill('40');
   await dialog.getByLabel('Continuous force').fill('310');
   await dialog.getByLabel('Winding limit').fill('90');
   await dialog.getByLabel('Winding limit').press('Tab');
   // 60 N/A over √3 are 34.6 V·s/m.
-  expect(await dialog.textContent()).toMatch(/“Back emf constant” \(40\.0 V·s\/m\) is 15 % above/);
+  expect(await dialog.textContent()).toMatch(/“Back-EMF constant” \(40\.0 V·s\/m\) is 15 % above/);
   await dialog.getByRole('button', { name: 'Use these values' }).click();
   expect(await dialog.textContent()).toMatch(
     /“Foldback temperature” \(110 °C\) must be less than “Winding limit” \(90 °C\)/,
