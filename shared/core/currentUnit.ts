@@ -1,5 +1,3 @@
-import type { Unit } from './units.ts';
-
 /** A current is an amplitude inside; drives and datasheets print it as a peak value or as RMS. */
 export const CURRENT_UNITS = ['A peak', 'A RMS'] as const;
 type CurrentUnit = (typeof CURRENT_UNITS)[number];
@@ -12,7 +10,7 @@ export function currentUnit(): CurrentUnit {
 }
 
 /** The unit in which a value stated in `unit` is printed. */
-export function printedUnit(unit: Unit): Unit {
+export function printedUnit<U extends string>(unit: U): U | CurrentUnit {
   return unit === 'A' ? chosen : unit;
 }
 
