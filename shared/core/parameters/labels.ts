@@ -20,11 +20,10 @@ export function parameterNamed(name: ParameterName): Name {
 /** `moveTime` as “Move time”. */
 export function nameAsText(name: string): string {
   const text = name
-    .replace('backEmf', 'back-EMF')
     .replace(/([a-z])([A-Z0-9])/g, '$1 $2')
     .replace(/(\d)([A-Z])/g, '$1 $2')
     .toLowerCase()
-    .replace('emf', 'EMF');
+    .replace('back emf', 'back-EMF');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
