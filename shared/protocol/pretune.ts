@@ -70,6 +70,7 @@ export interface ErrorCourse {
 }
 
 export interface PretuneResult {
+  readonly goal: PretuneGoal;
   /** What was run, what was judged, and what stands in for a program that cannot be judged: a sentence. */
   readonly judged: string;
   readonly figure: 'settling time' | 'following error';

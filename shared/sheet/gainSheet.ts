@@ -4,6 +4,7 @@ import { onPage, sentenceText } from '../core/sentence.ts';
 import { type Tuning, tuningOf } from '../core/tuning.ts';
 import { WAYBENCH_VERSION } from '../core/version.ts';
 import type { MoveFigures, Notice, Trip } from '../protocol/axis.ts';
+import { type AskedOfSheet, askedSection } from './askedRows.ts';
 import { basisOf } from './basis.ts';
 import { cascadeSection } from './cascadeRows.ts';
 import { coggingSection } from './coggingRows.ts';
@@ -55,6 +56,8 @@ export interface SheetRun {
   readonly trip?: Trip | null;
   /** What the drive is based on, where it was edited. */
   readonly drive?: string | null;
+  /** What pretuning was asked for, where the gains come from it. */
+  readonly asked?: AskedOfSheet | null;
 }
 
 /** `loops` are analyses of this tuning, each at its operating point. */
@@ -66,6 +69,7 @@ export function gainSheet(
     notices = [],
     trip = null,
     drive = null,
+    asked = null,
   }: SheetRun & {
     loops?: readonly LoopOfSheet[];
   } = {},
@@ -98,6 +102,7 @@ export function gainSheet(
       currentLoopSection(p, basis),
       rateSection(p, basis),
       limitSection(p, basis),
+      ...(asked ? [askedSection(asked, loops)] : []),
       ...loops.map(marginSection),
       ...(move ? [moveSection(move, p)] : []),
     ],

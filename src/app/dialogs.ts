@@ -1,7 +1,7 @@
 import { PRESETS } from '../../scenes/index.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus } from '../../shared/protocol/axis.ts';
-import { presentScene } from '../bench/bench.ts';
+import { askedOf, presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
 import { basedOn } from '../bench/presets.ts';
 import type { Store } from '../bench/store.ts';
@@ -66,7 +66,7 @@ export class Dialogs {
     const { store, bench } = this.#options;
     this.#pretune ??= new PretuneDialog({
       scene: () => presentScene(store.bench),
-      use: (changes, text) => bench.shape(changes, text, null),
+      use: (goal, changes, text) => bench.usePretuned(goal, changes, text),
     });
     this.#pretune.open();
   }
@@ -103,6 +103,7 @@ export class Dialogs {
       move: comparison.moveOfPresent,
       notices: status?.notices ?? [],
       trip: status?.trip ?? null,
+      asked: askedOf(store.bench),
       drive: basedOn(scene, PRESETS)?.summary ?? null,
     };
     await showGainSheet(scene, run, analysis, messages);

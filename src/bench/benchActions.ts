@@ -13,9 +13,10 @@ import {
 import { problemText, problemTexts } from '../../shared/core/problem.ts';
 import type { MoveLine, Scene } from '../../shared/core/scene.ts';
 import { sentenceText } from '../../shared/core/sentence.ts';
+import type { PretuneGoal } from '../../shared/protocol/pretune.ts';
 import { parameterLabel, valueText } from '../ui/fields/label.ts';
 import type { Messages } from '../ui/messages.ts';
-import { BENCH_WORDING, benchOf } from './bench.ts';
+import { BENCH_WORDING, benchOf, withChanges } from './bench.ts';
 import { withPreset } from './presets.ts';
 import type { Store } from './store.ts';
 
@@ -61,6 +62,16 @@ export class BenchActions {
     const [problem] = problems;
     if (problem) return problemText(problem, BENCH_WORDING);
     this.#store.change(changes, text, gesture);
+    return null;
+  }
+
+  /** Sets what pretuning found for a goal, if it is legal; returns what is wrong, or null. */
+  usePretuned(goal: PretuneGoal, input: ParameterChanges, text: string): string | null {
+    const { bench } = this.#store;
+    const { changes, problems } = checkParameters(input, bench.parameters);
+    const [problem] = problems;
+    if (problem) return problemText(problem, BENCH_WORDING);
+    this.#store.replace({ ...withChanges(bench, changes), pretuned: { goal, changes } }, text);
     return null;
   }
 

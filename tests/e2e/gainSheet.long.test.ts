@@ -146,7 +146,12 @@ it('takes a datasheet, a recording and a measured response to a cascade gain she
   const cascade = sections.find(({ id }: { id: string }) => id === 'cascade');
   const value = (unit: string) =>
     cascade.rows.find((row: { unit?: string; label: string }) => row.unit === unit)?.value;
-  expect(value('A/(m/s)') / (parameters.velocityGain / 40)).toBeCloseTo(1, 5);
+  expect(value('A peak/(m/s)') / (parameters.velocityGain / 40)).toBeCloseTo(1, 5);
+  const asked = sections.find(({ id }: { id: string }) => id === 'asked');
+  const [wanted, reached] = asked.rows;
+  expect([wanted.label, wanted.value]).toEqual(['Peak sensitivity, asked for', 1.6]);
+  expect(reached.value).toBeLessThan(1.62);
+  expect(asked.text).toEqual(['The gains are as pretuning set them.']);
   expect(value('(m/min)/mm') / (0.06 * parameters.positionLoopGain)).toBeCloseTo(1, 6);
 
   // On the machine itself, which the page has never seen, the loop is as robust as was asked for, and the moves settle.

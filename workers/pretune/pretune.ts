@@ -96,6 +96,7 @@ export async function pretune(
   if (textbook === null) work.leaveOut(1);
   const textbooks = shaped.map((atLimit) => atLimit.textbook);
   return {
+    goal,
     judged: task.judged,
     figure: task.figure,
     best: best.point,

@@ -54,9 +54,9 @@ function arranged({ sections, parameters }: GainSheet) {
   const only = (id: string) => shown.filter((section) => section.id === id);
   return {
     gains: only('gains'),
-    margins: only('margins'),
+    margins: [...only('asked'), ...only('margins')],
     move: only('move'),
-    others: shown.filter(({ id }) => !['gains', 'margins', 'move'].includes(id)),
+    others: shown.filter(({ id }) => !['gains', 'asked', 'margins', 'move'].includes(id)),
   };
 }
 

@@ -30,7 +30,7 @@ export interface PretuneOptions {
   /** The scene as it is set now. */
   scene(): Scene;
   /** Makes a tuning live as one step of undo; returns what is wrong, or null. */
-  use(changes: ParameterChanges, text: string): string | null;
+  use(goal: PretuneGoal, changes: ParameterChanges, text: string): string | null;
 }
 
 /** Automatic pretuning: goal, progress, and a result in which every value has its reason and every point is a run. */
@@ -121,7 +121,7 @@ export class PretuneDialog {
   }
 
   #choose(found: PretuneResult, point: TuningPoint): void {
-    const problem = this.#options.use(point.changes, point.label);
+    const problem = this.#options.use(found.goal, point.changes, point.label);
     const other =
       point === found.best
         ? ''
@@ -180,7 +180,7 @@ export class PretuneDialog {
       if (!result) return element('span', {});
       const { name, found, changes } = result;
       return button('Make live', () => {
-        const problem = this.#options.use(changes, name);
+        const problem = this.#options.use(found.goal, changes, name);
         setText(this.#status, problem ?? `Live now: ${name}, ${pointText(found, found.best)}.`);
       });
     };

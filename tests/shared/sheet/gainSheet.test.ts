@@ -16,6 +16,7 @@ import { tuningOf } from '../../../shared/core/tuning.ts';
 import { WAYBENCH_VERSION } from '../../../shared/core/version.ts';
 import { gainsFromSheet, writeGainSheet, writeGainSheetCsv } from '../../../shared/files/gainSheetFile.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
+import type { AskedOfSheet } from '../../../shared/sheet/askedRows.ts';
 import { type GainSheet, gainSheet } from '../../../shared/sheet/gainSheet.ts';
 import type { SheetRow } from '../../../shared/sheet/row.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
@@ -447,5 +448,39 @@ describe('the table for a spreadsheet', () => {
     const text = cells.map((cell) => cell.replace(/^"/, '')).filter((cell) => Number.isNaN(Number(cell)));
     expect(text.filter((cell) => /^[=+\-@\t]/.test(cell))).toEqual([]);
     expect(csv).toContain(': =1+1');
+  });
+});
+
+describe('what pretuning was asked for', () => {
+  const given = scene();
+  const loops = (['sliding', 'presliding'] as const).map((friction) => {
+    const point = { ...startingPoint(given.parameters), friction };
+    return { point, figures: analyse(given.parameters, point).figures };
+  });
+  const rows = (asked: AskedOfSheet) =>
+    present(gainSheet(given, { loops, asked }).sections.find(({ id }) => id === 'asked'));
+  const phase = Math.min(...loops.map(({ figures }) => present(figures.phaseMargin).value));
+
+  it('stands beside what is reached at the worse operating point', () => {
+    const goal = { kind: 'margins', phase: phase - 0.1, gain: 1.2 } as const;
+    const section = rows({ goal, isChanged: false });
+    expect(section.text).toEqual(['The gains are as pretuning set them.']);
+    const [asked, reached] = section.rows;
+    expect(asked).toMatchObject({ label: 'Phase margin, asked for', value: goal.phase, unit: 'rad' });
+    expect(reached?.value).toBe(phase);
+    expect(reached?.text).not.toContain('MISSED');
+  });
+
+  it('is called missed where it is', () => {
+    const goal = { kind: 'margins', phase: phase + 0.2, gain: 1.2 } as const;
+    const section = rows({ goal, isChanged: true });
+    expect(section.text[0]).toContain('changed after pretuning');
+    expect(section.rows[1]?.text).toContain('MISSED');
+  });
+
+  it('is a peak sensitivity, worse than that of either loop alone', () => {
+    const section = rows({ goal: { kind: 'peak sensitivity', limit: 1.6 }, isChanged: false });
+    const worst = Math.max(...loops.map(({ figures }) => 1 / figures.modulusMargin.value));
+    expect(section.rows.map(({ value }) => value)).toEqual([1.6, worst]);
   });
 });

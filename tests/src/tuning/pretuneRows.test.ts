@@ -28,6 +28,7 @@ const textbook = point({
   settlingTime: null,
 });
 const result: PretuneResult = {
+  goal: { kind: 'settling', window: 1e-6, sensitivityLimit: 1.6 },
   judged: 'A move.',
   figure: 'settling time',
   best,

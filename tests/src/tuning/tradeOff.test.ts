@@ -23,6 +23,7 @@ const pointOf = (changes: Partial<TuningPoint>): TuningPoint => ({
 });
 
 const resultOf = (...points: TuningPoint[]): PretuneResult => ({
+  goal: { kind: 'settling', window: 1e-6, sensitivityLimit: 1.6 },
   judged: 'A move.',
   figure: 'settling time',
   best: points[0] ?? pointOf({}),
