@@ -12,6 +12,8 @@ export interface DatasheetForm {
   readonly form?: 'rms';
   /** What follows the unit, where the unit alone does not tell. */
   readonly word?: 'stall' | 'total';
+  /** What its unit is written with, where it is one of the parameter's own unit: V·s/m is N/A. */
+  readonly written?: RegExp;
   /** As it is called in a sentence. */
   readonly name: string;
   /** The parameter from the stated value, both SI; not above zero where the two cannot be of one motor. */
@@ -62,6 +64,7 @@ export const DATASHEET_FORMS: Partial<Record<ParameterName, readonly DatasheetFo
     {
       unit: 'V·s/m',
       form: 'rms',
+      written: /V/,
       name: 'back-EMF constant',
       of: (stated) => stated * Math.sqrt(3),
       by: 'times √3, line to line',

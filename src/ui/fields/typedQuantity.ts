@@ -71,7 +71,8 @@ function otherForm(digits: number, rest: string, others: OtherForms | undefined)
   const typed = unitMeaning(rest.replace(WORD, '').trim());
   if (!others || !typed || rest.trim() === '') return undefined;
   const found = others.forms.find(
-    (each) => each.word === word?.toLowerCase() && sameKind(typed, unitMeaning(each.unit)),
+    ({ word: own, unit, written }) =>
+      own === word?.toLowerCase() && (written?.test(rest) ?? true) && sameKind(typed, unitMeaning(unit)),
   );
   if (!found) return undefined;
   const converted = formFactor(typed.form ?? NO_FORM, found.form);

@@ -25,6 +25,7 @@ describe('a parameter by another quantity of the datasheet', () => {
     expect(motorConstants({ ...p, forceConstant }).motorConstant).toBeCloseTo(20, 12);
     // Power balance: 3 · (E_ll/√3) · I = F v.
     expect(value('forceConstant', '30 Vrms/(m/s)')).toBeCloseTo(30 * Math.sqrt(3), 12);
+    expect(value('forceConstant', '40 N/Apk')).toBeCloseTo(40 * Math.SQRT2, 12);
     expect(value('forceConstant', '30 Vpk/(m/s)')).toBeCloseTo((30 * Math.sqrt(3)) / Math.SQRT2, 12);
   });
 
