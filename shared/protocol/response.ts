@@ -1,3 +1,4 @@
+import type { ModeSide } from '../core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
 import type { MeasuredLoop } from './analysis.ts';
 
@@ -14,8 +15,8 @@ export interface MeasuredResponse {
   readonly im: Float64Array;
 }
 
-/** Motor and table as two masses on a link behind a delay, fitted to a response. SI. */
-export interface TwoMassFit {
+/** Motor and table, rigid or on a link, with flexible parts, behind a delay, fitted to a response. SI. */
+export interface AxisFit {
   /** All that moves, kg. */
   readonly mass: number;
   /** Null where the response shows no resonance that a rigid mass would not explain as well. */
@@ -26,18 +27,39 @@ export interface TwoMassFit {
     readonly resonance: number;
     readonly dampingRatio: number;
   } | null;
+  /** Flexible parts, by rising frequency. */
+  readonly modes: readonly {
+    readonly side: ModeSide;
+    readonly mass: number;
+    /** Hz, with its side held. */
+    readonly frequency: number;
+    readonly dampingRatio: number;
+  }[];
   readonly delay: number;
   /** RMS of what is left between response and model, as a factor less 1 and in rad together. */
   readonly error: number;
+  /** Every shape that was fitted, fewer parts first. */
+  readonly tried: readonly TriedShape[];
   /** The fit as rows of the parameter table. */
   readonly changes: ParameterChanges;
+}
+
+/** A shape of the axis that was fitted, to see whether its parts are worth having. */
+export interface TriedShape {
+  readonly link: boolean;
+  /** Number of flexible parts. */
+  readonly modes: number;
+  /** RMS of what it leaves, as that of the fit. */
+  readonly error: number;
+  /** Bayesian information criterion: less is better. */
+  readonly criterion: number;
 }
 
 /** A measured response beside the loop of the model, and what it says of the axis. */
 export interface TakenResponse {
   readonly loop: MeasuredLoop;
   /** The fit, or in plain words why there is none. */
-  readonly fit: TwoMassFit | string;
+  readonly fit: AxisFit | string;
 }
 
 /** A command of the analysis worker, beside those of analysis.ts. */

@@ -2,7 +2,12 @@ import { inUnit, ranged } from '../../../shared/core/format.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { problemTexts } from '../../../shared/core/problem.ts';
 import type { MeasuredLoop } from '../../../shared/protocol/analysis.ts';
-import { RESPONSE_KINDS, type ResponseKind, type TakenResponse } from '../../../shared/protocol/response.ts';
+import {
+  RESPONSE_KINDS,
+  type ResponseKind,
+  type TakenResponse,
+  type TriedShape,
+} from '../../../shared/protocol/response.ts';
 import { BENCH_WORDING } from '../../bench/bench.ts';
 import type { AnalysisClient } from '../../clients/analysisClient.ts';
 import { errorText } from '../../clients/errorText.ts';
@@ -34,7 +39,7 @@ const KIND_TEXT: Readonly<Record<ResponseKind, string>> = {
   plant: 'plant: position over motor force, m/N',
 };
 
-/** A frequency response that was measured on the real axis: laid under the model, and fitted by two masses on a link. */
+/** A frequency response that was measured on the real axis: laid under the model, and fitted by masses on springs. */
 export class ResponseDialog {
   readonly #options: ResponseOptions;
   readonly #file = element('input', {
@@ -160,7 +165,7 @@ export class ResponseDialog {
       return;
     }
     setText(this.#status, points);
-    const { mass, link, delay, error } = fit;
+    const { mass, link, modes, delay, error, tried } = fit;
     const apply = button('Put the fitted values on the bench', () => {
       const problem = this.#options.use(fit.changes, 'values fitted to a frequency response');
       setText(
@@ -183,14 +188,41 @@ export class ResponseDialog {
             : [
                 {
                   head: 'Resonance of the link',
-                  cells: ['none that a rigid mass would not explain as well'],
+                  cells: ['none that the points would justify'],
                 },
               ]),
+          ...modes.flatMap(({ side, mass: part, frequency, dampingRatio }, k) => [
+            {
+              head: `Flexible part ${k + 1}, ${side === 'table' ? 'on the table' : 'on the motor side'}`,
+              cells: [
+                `${ranged(part, 'kg', 3)}, ${ranged(frequency, 'Hz', 4)}, damping ratio ${inUnit(dampingRatio, '', 2)}`,
+              ],
+            },
+          ]),
           { head: 'Delay beside the current loop', cells: [ranged(delay, 's', 3)] },
           { head: 'Left between response and fit, RMS', cells: [inUnit(error, '%', 2)] },
         ],
       }),
+      element(
+        'p',
+        {},
+        'What each shape of the axis leaves. A further part must lower it well below what there was before.',
+      ),
+      figureTable({
+        class: 'dialog-table',
+        columns: ['Shape', 'Left, RMS', 'Bayesian criterion'],
+        rows: tried.map((each) => ({
+          head: shapeText(each),
+          cells: [inUnit(each.error, '%', 2), inUnit(each.criterion, '', 4)],
+        })),
+      }),
       apply,
     );
   }
+}
+
+function shapeText({ link, modes }: TriedShape): string {
+  const base = link ? 'Motor and table on a link' : 'One rigid mass';
+  if (modes === 0) return base;
+  return `${base}, ${modes === 1 ? 'one flexible part' : `${modes} flexible parts`}`;
 }

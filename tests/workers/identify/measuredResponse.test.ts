@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sceneById } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
+import { checkParameters } from '../../../shared/core/check.ts';
 import { movedMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
@@ -21,6 +22,7 @@ import {
   unit,
 } from '../../../workers/math/complex.ts';
 import { logSpaced } from '../../../workers/math/logSpaced.ts';
+import { rms } from '../../../workers/math/statistics.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 /** The loop of an axis as it would be measured: with 2 % and 1° of noise on every point. */
@@ -72,6 +74,56 @@ describe('a measured response', () => {
     expect(fit.delay / hold).toBeLessThan(1.5);
     const mended = { ...wrong, ...fit.changes };
     expect(movedMass(mended) / movedMass(soft)).toBeCloseTo(1, 1);
+  });
+
+  // The machine has a link and two flexible parts; the bench knows of neither part. Anti-resonance of a part at its own frequency and
+  // resonance at f √(1 + m_f/m*): den Hartog, Mechanical Vibrations, 4th ed. 1956, 3.2.
+  const FLEXIBLE = {
+    mode1: 'table',
+    mode1Mass: 3,
+    mode1Frequency: 42,
+    mode1Damping: 0.02,
+    mode2: 'table',
+    mode2Mass: 1.5,
+    mode2Frequency: 150,
+    mode2Damping: 0.015,
+  } as const;
+
+  it('has as many resonances as it shows, each with mass, frequency and damping', () => {
+    const machine = { ...soft, ...FLEXIBLE };
+    const { fit } = takeResponse(soft, measured(machine, 'plant'));
+    if (typeof fit === 'string') throw new Error(fit);
+    expect(fit.link).not.toBeNull();
+    expect(Math.abs((fit.link?.stiffness ?? 0) / soft.linkStiffness - 1)).toBeLessThan(0.05);
+    expect(fit.modes.map(({ side }) => side)).toEqual(['table', 'table']);
+    const [first, second] = fit.modes;
+    expect(Math.abs((first?.frequency ?? 0) / 42 - 1)).toBeLessThan(0.01);
+    expect(Math.abs((second?.frequency ?? 0) / 150 - 1)).toBeLessThan(0.01);
+    expect(Math.abs((first?.mass ?? 0) / 3 - 1)).toBeLessThan(0.1);
+    expect(Math.abs((second?.mass ?? 0) / 1.5 - 1)).toBeLessThan(0.1);
+    expect(Math.abs((first?.dampingRatio ?? 0) / 0.02 - 1)).toBeLessThan(0.25);
+
+    // Each part that was taken explains much of what was left; one more would not.
+    const errors = fit.tried.filter(({ link }) => link).map(({ error }) => error);
+    expect(errors.length).toBeGreaterThanOrEqual(4);
+    expect(at(errors, 2)).toBeLessThan(0.5 * at(errors, 0));
+    expect(at(errors, 3)).toBeGreaterThan(0.7 * at(errors, 2));
+
+    // On the bench, the values are those of the machine: the model then has its response.
+    const mended = { ...soft, ...fit.changes };
+    expect(checkParameters(fit.changes, soft).problems).toEqual([]);
+    const [plant, truth] = [measured(mended, 'plant', false), measured(machine, 'plant', false)];
+    const off = plant.re.map((re, k) =>
+      Math.log(Math.hypot(re, at(plant.im, k)) / Math.hypot(at(truth.re, k), at(truth.im, k))),
+    );
+    expect(rms(off)).toBeLessThan(0.03);
+  });
+
+  it('of a machine without the parts of the bench switches them off', () => {
+    const { fit } = takeResponse({ ...soft, ...FLEXIBLE }, measured(soft, 'plant'));
+    if (typeof fit === 'string') throw new Error(fit);
+    expect(fit.modes).toEqual([]);
+    expect(fit.changes).toMatchObject({ mode1: 'off', mode2: 'off' });
   });
 
   it('of a rigid axis has no link that nobody can see', () => {
