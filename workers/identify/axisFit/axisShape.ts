@@ -20,7 +20,7 @@ export interface AxisValues {
   readonly modes: readonly ModeValues[];
 }
 
-export interface ModeValues {
+interface ModeValues {
   readonly side: ModeSide;
   readonly mass: number;
   readonly omega: number;
