@@ -12,7 +12,7 @@ const MODEL = { include: ['tests/**/*.test.ts'], maxWorkers: '100%', isolate: fa
 /** One browser for all, two pages at a time. */
 const PAGE = {
   include: ['tests/e2e/**/*.test.ts'],
-  globalSetup: 'tests/e2e/setup.ts',
+  globalSetup: 'tests/e2e/support/setup.ts',
   maxWorkers: 2,
   isolate: false,
   sequence: { groupOrder: 1 },

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { expectState, press, type } from './controls.ts';
-import { pageTests } from './page.ts';
-import { violations } from './violations.ts';
+import { expectState, makeMove, press, type } from './support/controls.ts';
+import { pageTests } from './support/page.ts';
+import { violations } from './support/violations.ts';
 
 const { open } = pageTests();
 
@@ -19,4 +19,33 @@ it('the page has no serious violation in dark, in its dialogs, at presenter size
   await page.getByRole('heading', { name: 'Tuning' }).click();
   await page.keyboard.press('p');
   expect(await violations(page)).toEqual([]);
+});
+
+it('has no serious violation in light, with everything shown', async () => {
+  const page = await open();
+  await makeMove(page);
+  expect(await violations(page)).toEqual([]);
+});
+
+it('can be run by the keyboard alone', async () => {
+  const page = await open({ stage: false });
+  await page.keyboard.press(' ');
+  await expectState(page, 'Running');
+  await page.keyboard.press(' ');
+  await expectState(page, 'Paused');
+
+  // Every stop of the Tab key shows where it is.
+  const unseen: string[] = [];
+  for (let stop = 0; stop < 60; stop++) {
+    await page.keyboard.press('Tab');
+    const name = await page.evaluate(() => {
+      const at = document.activeElement as HTMLElement;
+      if (at === document.body) return null;
+      const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(at);
+      const seen = (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0) || boxShadow !== 'none';
+      return seen ? null : at.outerHTML.slice(0, 100);
+    });
+    if (name) unseen.push(name);
+  }
+  expect(unseen).toEqual([]);
 });

@@ -3,9 +3,9 @@ import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { present } from '../../shared/core/at.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
-import { makeMove, readQuantity } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { makeMove, readQuantity } from './support/controls.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
 
 const { open } = pageTests();
 const scene = DEFAULT_SCENE;

@@ -1,9 +1,12 @@
 import { it } from 'vitest';
-import { expectFaultlessDialogs } from './compareDialogs.ts';
-import { pageTests } from './page.ts';
+import { expectFaultlessDialogs } from './support/compareDialogs.ts';
+import { pageTests } from './support/page.ts';
 
 const { open } = pageTests();
 
-it('the dialogs in which runs are compared have no accessibility fault that axe can find, dark', async () => {
-  await expectFaultlessDialogs(await open({ stage: false, reducedMotion: 'reduce', colorScheme: 'dark' }));
-});
+it.each(['light', 'dark'] as const)(
+  'has dialogs, in which runs are compared, without an accessibility fault that axe can find, in %s',
+  async (colorScheme) => {
+    await expectFaultlessDialogs(await open({ stage: false, colorScheme }));
+  },
+);

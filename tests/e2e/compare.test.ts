@@ -1,9 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { expectFaultlessDialogs } from './compareDialogs.ts';
-import { expectState, figureText, makeMove, type } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { expectState, figureText, makeMove, type } from './support/controls.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
 
 const { open } = pageTests();
 
@@ -133,10 +132,6 @@ it('opens its snapshots with what can be read of a damaged store, and says what 
   await dialog.getByRole('button', { name: 'Apply Sound' }).waitFor();
   expect(await dialog.getByRole('alert').textContent()).toContain('Position gain');
   expect(await dialog.getByRole('button', { name: 'Apply Odd' }).count()).toBe(0);
-});
-
-it('has dialogs without an accessibility fault that axe can find, light', async () => {
-  await expectFaultlessDialogs(await open({ stage: false, reducedMotion: 'reduce', colorScheme: 'light' }));
 });
 
 async function openSnapshots(page: Page): Promise<void> {

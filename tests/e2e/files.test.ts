@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { writeScene } from '../../shared/files/sceneFile.ts';
-import { expectState, makeMove, type } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { expectState, makeMove, type } from './support/controls.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
 
 const { open } = pageTests();
 const scene = DEFAULT_SCENE;

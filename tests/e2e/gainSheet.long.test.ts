@@ -13,11 +13,13 @@ import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { responseRows } from '../../src/app/save/responseRows.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
-import { choose, makeMove, type } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { choose, makeMove, type } from './support/controls.ts';
+import { longestSheet } from './support/longestSheet.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
+import { allViolations } from './support/violations.ts';
 
-const { open } = pageTests();
+const { blank, open } = pageTests();
 
 const TEMPLATE = sceneById('soft-coil-mounting');
 
@@ -163,4 +165,10 @@ it('takes a datasheet, a recording and a measured response to a cascade gain she
   expect(after.trip).toBeNull();
   expect(present(after.settlingTime)).toBeLessThan(present(before.settlingTime));
   expect(after.rmsFollowingError).toBeLessThan(before.rmsFollowingError);
+});
+
+it('has no accessibility fault that axe can find', async () => {
+  const page = await blank({ colorScheme: 'dark' });
+  await page.setContent(longestSheet());
+  expect(await allViolations(page)).toEqual([]);
 });

@@ -1,39 +1,15 @@
 import { expect, it } from 'vitest';
-import { SCENES } from '../../scenes/index.ts';
-import { at, present } from '../../shared/core/at.ts';
-import { startingPoint } from '../../shared/protocol/analysis.ts';
-import { gainSheet } from '../../shared/sheet/gainSheet.ts';
-import { gainSheetHtml } from '../../src/paper/gainSheet/gainSheetHtml.ts';
-import { analyse } from '../../workers/analysis/analyse.ts';
-import { measureRun } from '../../workers/run/measureRun.ts';
-import { pageTests } from './page.ts';
-import { allViolations } from './violations.ts';
+import { present } from '../../shared/core/at.ts';
+import { longestSheet } from './support/longestSheet.ts';
+import { pageTests } from './support/page.ts';
 
 const { blank } = pageTests();
-
-/** The longest sheet there is: a screw drive with all filters on. */
-function longestSheet(): string {
-  const scene = present(SCENES.find(({ driveType }) => driveType === 'screw'));
-  const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
-  const given = { ...scene, parameters };
-  const point = startingPoint(parameters);
-  const analysis = analyse(parameters, point);
-  const sheet = gainSheet(given, {
-    loops: [{ point, figures: analysis.figures }],
-    move: at(measureRun(given, 1.2).moves, 0),
-  });
-  return gainSheetHtml(sheet, analysis, '1 May 2030');
-}
 
 async function openSheet() {
   const page = await blank({ colorScheme: 'dark' });
   await page.setContent(longestSheet());
   return page;
 }
-
-it('has no accessibility fault that axe can find', async () => {
-  expect(await allViolations(await openSheet())).toEqual([]);
-});
 
 it('is black on white, its text 14 px and more but for indices, and fits the width', async () => {
   const page = await openSheet();

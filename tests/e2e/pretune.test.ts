@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
 
 const { open } = pageTests();
 

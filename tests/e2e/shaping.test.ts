@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { choose, figure, makeMove, reset, type } from './controls.ts';
-import { pageTests } from './page.ts';
+import { choose, figure, makeMove, reset, type } from './support/controls.ts';
+import { pageTests } from './support/page.ts';
 
 const { open } = pageTests();
 

@@ -1,24 +1,14 @@
 import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
-import { at } from '../../shared/core/at.ts';
 import { ranged } from '../../shared/core/format.ts';
-import { loadSideMass, motorSideMass } from '../../shared/core/movedMass.ts';
-import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
-import { measureRun } from '../../workers/run/measureRun.ts';
-import { awaitFullMove, drag, figure, figureText, makeMove, press, reset, type } from './controls.ts';
-import { pageTests } from './page.ts';
-import { eventually } from './patience.ts';
+import { figureText, makeMove, type } from './support/controls.ts';
+import { firstMove } from './support/firstMove.ts';
+import { pageTests } from './support/page.ts';
+import { eventually } from './support/patience.ts';
 
 const { open } = pageTests();
 const scene = DEFAULT_SCENE;
 const { parameters } = scene;
-
-/** ISO 80000-3, m/s². */
-const STANDARD_GRAVITY = 9.80665;
-
-/** The first move of the opening scene, straight from the model. */
-const firstMove = (changes: ParameterChanges = {}) =>
-  at(measureRun({ ...scene, parameters: { ...parameters, ...changes } }, 1).moves, 0);
 
 it('shows the figures that the model computes', async () => {
   const page = await open({ stage: false });
@@ -28,48 +18,6 @@ it('shows the figures that the model computes', async () => {
   expect(await figureText(page, 'Following error, RMS')).toBe(ranged(move.rmsError, 'µm'));
   expect(await figureText(page, 'Force, RMS')).toBe(ranged(move.rmsForce, 'N'));
   expect(await figureText(page, 'Current, peak')).toBe(ranged(move.peakCurrent, 'A'));
-});
-
-it('follows the damping slider by as much as the model does', async () => {
-  const page = await open({ stage: false });
-  await makeMove(page);
-  const before = await figure(page, 'Following error, RMS');
-  const Kd = await drag(page, 'Kd', -0.06);
-  await reset(page);
-  await makeMove(page);
-  const after = await figure(page, 'Following error, RMS');
-  // The field shows the gain to four digits.
-  expect(after / firstMove({ Kd }).rmsError).toBeCloseTo(1, 2);
-  expect(Math.abs(after / before - 1)).toBeGreaterThan(0.1);
-});
-
-/**
- * Force that the position gain has to give while the acceleration lasts, by Newton's second law: what mass and guide take, less
- * what the damping gain gives because the measured speed lags behind by T_f and half a sample. Speed feedforward cancels
- * the viscous part.
- */
-function forceOfGain(): number {
-  const p = parameters;
-  const friction = p.frictionCoefficient * loadSideMass(p) * STANDARD_GRAVITY + p.sealFriction;
-  const lag = p.derivativeTime + p.positionDivider / p.currentRate / 2;
-  return (motorSideMass(p) + loadSideMass(p) - p.Kd * lag) * p.acceleration + friction;
-}
-
-it('takes a slider while the axis runs: without integral and feedforward the gain carries the mass', async () => {
-  const page = await open({ stage: false });
-  await type(page, 'Ki', 'off');
-  await type(page, 'accelerationFeedforward', 'off');
-  await press(page, 'Run');
-  await awaitFullMove(page);
-  const stiff = await figure(page, 'Following error, peak');
-  expect((parameters.Kp * stiff) / forceOfGain()).toBeCloseTo(1, 1);
-
-  const Kp = await drag(page, 'Kp', -0.05);
-  expect(Kp).toBeLessThan(0.6 * parameters.Kp);
-  await awaitFullMove(page);
-  const soft = await figure(page, 'Following error, peak');
-  expect((Kp * soft) / forceOfGain()).toBeCloseTo(1, 1);
-  expect(soft).toBeGreaterThan(1.6 * stiff);
 });
 
 it('takes a change back and makes it again', async () => {

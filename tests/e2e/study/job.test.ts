@@ -1,14 +1,9 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { pageTests } from '../page.ts';
-import { violations } from '../violations.ts';
+import { pageTests } from '../support/page.ts';
+import { openStudy } from './studyControls.ts';
 
 const { open } = pageTests();
-
-async function openJob(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Which drive?' }).click();
-  await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();
-}
 
 const said = (page: Page) => page.locator('.job-said').textContent();
 const field = (page: Page, name: string) => page.locator(`#job-${name}`);
@@ -20,7 +15,7 @@ async function type(page: Page, name: string, text: string): Promise<void> {
 
 it('says back what is asked for, in either system of units', async () => {
   const page = await open({ stage: false });
-  await openJob(page);
+  await openStudy(page);
   await type(page, 'payload', '10 lb');
   await type(page, 'stroke', '10 in');
   // NIST SP 811, 2008, app. B: 1 lb = 0.45359237 kg, 1 in = 25.4 mm.
@@ -32,7 +27,7 @@ it('says back what is asked for, in either system of units', async () => {
 
 it('keeps what does not fit, says why, and takes it once it fits', async () => {
   const page = await open({ stage: false });
-  await openJob(page);
+  await openStudy(page);
   await type(page, 'stroke', '500');
   expect(await page.locator('#job-stroke-problem').textContent()).toMatch(
     /^500 mm is longer than the travel/,
@@ -49,7 +44,7 @@ it('keeps what does not fit, says why, and takes it once it fits', async () => {
 
 it('folds away what means nothing at present', async () => {
   const page = await open({ stage: false });
-  await openJob(page);
+  await openStudy(page);
   for (const name of ['counterbalanced', 'processForce', 'coolantTemperature'])
     expect(await field(page, name).isVisible(), name).toBe(false);
   await field(page, 'inclination').fill('90');
@@ -62,7 +57,7 @@ it('folds away what means nothing at present', async () => {
 
 it('reads a pasted list of moves and times', async () => {
   const page = await open({ stage: false });
-  await openJob(page);
+  await openStudy(page);
   await field(page, 'motion').selectOption('move list');
   expect(await field(page, 'stroke').isVisible()).toBe(false);
   await field(page, 'moves').fill('to (mm)\ttime (s)\tdwell (s)\n0\t0,4\t0,1\n250\t0,5\t0\n');
@@ -82,49 +77,9 @@ it('reads a pasted list of moves and times', async () => {
   expect(await said(page)).toMatch(/through a list of 2\smoves in 1\ss/);
 });
 
-it('takes drives in and out, and values of an own datasheet', async () => {
-  const page = await open({ stage: false });
-  await openJob(page);
-  const rows = page.locator('.candidate-row:visible');
-  await page.getByRole('button', { name: 'Remove candidate D' }).click();
-  await page.getByRole('button', { name: 'Remove candidate C' }).click();
-  expect(await rows.count()).toBe(2);
-  await page.getByLabel('Drive of candidate B').selectOption('tubular');
-  await page.getByLabel('Motors in parallel of candidate B').selectOption('2');
-  expect(await rows.nth(1).textContent()).toMatch(/600 N continuous/);
-
-  await rows.nth(1).getByRole('button', { name: 'Own datasheet' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Candidate B: own datasheet' });
-  await dialog.getByLabel('Back-EMF constant').fill('40');
-  await dialog.getByLabel('Continuous force').fill('310');
-  await dialog.getByLabel('Winding limit').fill('90');
-  await dialog.getByLabel('Winding limit').press('Tab');
-  // 60 N/A over √3 are 34.6 V·s/m.
-  expect(await dialog.textContent()).toMatch(/“Back-EMF constant” \(40\.0 V·s\/m\) is 15 % above/);
-  await dialog.getByRole('button', { name: 'Use these values' }).click();
-  expect(await dialog.textContent()).toMatch(
-    /“Foldback temperature” \(110 °C\) must be less than “Winding limit” \(90 °C\)/,
-  );
-  expect(await violations(page)).toEqual([]);
-  await dialog.getByLabel('Winding limit').fill('140');
-  await dialog.getByRole('button', { name: 'Use these values' }).click();
-  expect(await rows.nth(1).textContent()).toMatch(/620 N continuous.*3 own values/);
-});
-
-it('has no serious violation, in light and dark', async () => {
-  const page = await open({ stage: false });
-  await openJob(page);
-  await type(page, 'stroke', '500');
-  await field(page, 'motion').selectOption('move list');
-  expect(await violations(page)).toEqual([]);
-  await page.keyboard.press('Escape');
-  await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'dark'));
-  expect(await violations(page)).toEqual([]);
-});
-
 it('puts a drive on an air bearing with a finer scale, and keeps what fits when the drive changes', async () => {
   const page = await open({ stage: false });
-  await openJob(page);
+  await openStudy(page);
   await page.getByLabel('Guide of candidate A').selectOption('air');
   await page.getByLabel('Encoder of candidate A').selectOption('interferential');
   await page.locator('.study-bar').getByText('Sizing', { exact: true }).click();

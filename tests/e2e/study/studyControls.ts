@@ -4,7 +4,7 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import { readStudyLink } from '../../../shared/files/studyLink.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
-import { violations } from '../violations.ts';
+import { violations } from '../support/violations.ts';
 
 /** What a person does in the study, and what has to hold of what it then shows. */
 

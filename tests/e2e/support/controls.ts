@@ -1,11 +1,11 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { PRESETS } from '../../scenes/index.ts';
-import { present } from '../../shared/core/at.ts';
-import type { ParameterName } from '../../shared/core/parameters/table.ts';
-import type { DriveType } from '../../shared/core/scene.ts';
-import { toSI, UNITS, type Unit } from '../../shared/core/units.ts';
-import { parameterLabel } from '../../src/ui/fields/label.ts';
+import { PRESETS } from '../../../scenes/index.ts';
+import { present } from '../../../shared/core/at.ts';
+import type { ParameterName } from '../../../shared/core/parameters/table.ts';
+import type { DriveType } from '../../../shared/core/scene.ts';
+import { toSI, UNITS, type Unit } from '../../../shared/core/units.ts';
+import { parameterLabel } from '../../../src/ui/fields/label.ts';
 import { eventually } from './patience.ts';
 
 /** What a person does on the page and reads from it. */

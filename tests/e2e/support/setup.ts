@@ -1,7 +1,7 @@
 import type { TestProject } from 'vitest/node';
-import { present } from '../../shared/core/at.ts';
-import { serveBrowser } from '../tools/browser.mjs';
-import { servePage } from '../tools/servePage.mjs';
+import { present } from '../../../shared/core/at.ts';
+import { serveBrowser } from '../../tools/browser.mjs';
+import { servePage } from '../../tools/servePage.mjs';
 
 declare module 'vitest' {
   interface ProvidedContext {
