@@ -32,6 +32,7 @@ import { startFrameLoop } from './frameLoop.ts';
 import { Layout } from './layout.ts';
 import { learnCogging, saveCogging } from './learnCogging.ts';
 import { learnMove } from './learnMove.ts';
+import { PresentLoop } from './presentLoop.ts';
 import { saveItems } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
@@ -58,6 +59,9 @@ class App implements ActionParts {
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly #analysis = new AnalysisClient();
+  readonly #presentLoop = new PresentLoop(this.#analysis, ({ stable, crossovers }) =>
+    this.panel.showCrossover(crossovers.at(-1) ?? null, stable),
+  );
   readonly #cogging = new CoggingClient();
   readonly #learning = new LearnMoveClient();
   readonly #opening: Opening;
@@ -184,6 +188,7 @@ class App implements ActionParts {
     this.bar.show(bench);
     this.#caption.show(presentScene(bench));
     this.panel.show(bench);
+    this.#presentLoop.follow(bench.parameters);
     this.panel.showSteps(undoText, redoText);
     this.view.offerUndo(undoText !== null);
     this.#warn();

@@ -135,7 +135,10 @@ export class View {
     const { parameters } = this.#bench;
     this.#stage.draw(now, parameters);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
-    else this.#charts.draw();
+    else {
+      this.#charts.draw();
+      this.#bar.showWindow(this.#charts.windowSeconds);
+    }
     this.#gauges.update(now, parameters, this.#history);
   }
 

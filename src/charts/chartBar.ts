@@ -1,3 +1,4 @@
+import { ranged } from '../../shared/core/format.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { button, element, setText } from '../ui/dom.ts';
@@ -39,7 +40,10 @@ export class ChartBar {
       element('option', { value: seconds }, seconds < 1 ? `${seconds * 1000} ms` : `${seconds} s`),
     ),
   );
+  /** Stands in the box while the charts show another length of time than those it offers. */
+  readonly #zoomed = element('option', { hidden: true });
   #hasChosen = false;
+  #seconds = Number.NaN;
   #shown: MoveFigures | null | undefined;
 
   constructor(options: ChartBarOptions) {
@@ -55,6 +59,7 @@ export class ChartBar {
       keys: keyOf('differences'),
     });
     this.#differences.hidden = true;
+    this.#window.append(this.#zoomed);
     this.element = element(
       'div',
       { class: 'chart-bar' },
@@ -75,6 +80,17 @@ export class ChartBar {
     if (this.#hasChosen) return;
     this.#window.value = String(seconds);
     this.#options.onWindow(seconds);
+  }
+
+  /** How much time the charts show, s: the box says so too after zooming. */
+  showWindow(seconds: number): void {
+    if (seconds === this.#seconds) return;
+    this.#seconds = seconds;
+    const isOffered = WINDOWS.some((each) => each === seconds);
+    this.#zoomed.hidden = isOffered;
+    this.#zoomed.textContent = isOffered ? '' : `zoomed to ${ranged(seconds, 's')}`;
+    this.#zoomed.value = isOffered ? '' : String(seconds);
+    this.#window.value = String(seconds);
   }
 
   showFrozen(frozen: boolean): void {

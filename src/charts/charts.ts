@@ -21,6 +21,8 @@ interface Charts {
   setParameters(p: Parameters): void;
   /** The simulated time that is in view, s; null before anything was recorded. */
   readonly span: readonly [from: number, to: number] | null;
+  /** How much time they show, s: what was set, or what a person zoomed to. */
+  readonly windowSeconds: number;
   /** The charts as they are drawn, as a data URL. */
   picture(): string;
   /** Simulated time across the width, s. */
@@ -110,6 +112,10 @@ class StripCharts implements Charts {
     this.#pointer = new PointerActions(this.#pad, this.#view, this.#cursor, () => this.#touch());
     this.#root.addEventListener('keydown', (event) => this.#key(event));
     this.#observer.observe(this.#body);
+  }
+
+  get windowSeconds(): number {
+    return this.#view.span;
   }
 
   get span(): readonly [number, number] | null {

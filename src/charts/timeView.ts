@@ -40,6 +40,11 @@ export class TimeView {
     this.from = this.to - this.#span;
   }
 
+  /** How much time is shown, s. */
+  get span(): number {
+    return this.#span;
+  }
+
   /** Time at a fraction of the width, s. */
   timeAt(fraction: number): number {
     return this.from + fraction * this.#span;

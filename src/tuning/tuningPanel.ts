@@ -113,6 +113,11 @@ export class TuningPanel {
     this.#startGains.crossover = crossover;
   }
 
+  /** Crossover of the loop on the bench, Hz; null where it has none. */
+  showCrossover(crossover: number | null, isStable: boolean): void {
+    this.#startGains.showPresent(crossover, isStable);
+  }
+
   focusSearch(): void {
     this.#head.focusSearch();
   }

@@ -35,9 +35,15 @@ it('zooms to what is dragged over, pans, and follows the run again with Escape',
   expect(await mode(page)).toBe('Live');
   await page.mouse.move(box.x + 0.1 * box.width, box.y + 20);
   await page.mouse.down();
-  await page.mouse.move(box.x + 0.2 * box.width, box.y + 30, { steps: 3 });
+  await page.mouse.move(box.x + 0.17 * box.width, box.y + 30, { steps: 3 });
   await page.mouse.up();
   await eventually(() => mode(page)).toBe('Held');
+  // The box says how much time is shown: 7 % of the 2 s it said before.
+  const shown = () =>
+    page
+      .getByLabel('Window', { exact: true })
+      .evaluate((box: HTMLSelectElement) => box.selectedOptions[0]?.text);
+  await eventually(shown).toMatch(/^zoomed to 1[34]\d ms$/);
   await charts(page).focus();
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Escape');

@@ -9,7 +9,7 @@ import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { responseRows } from '../../src/app/save/responseRows.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
 import { choose, type } from './support/controls.ts';
-import { handle, number, openLoop, parametersOfAxis } from './support/loopControls.ts';
+import { handle, number, openLoop, parametersOfAxis, verdict } from './support/loopControls.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 import { violations } from './support/violations.ts';
@@ -99,4 +99,33 @@ it('lays a response measured on the real axis under the model, fits it, and puts
   await page.keyboard.press('Escape');
   const payload = Number(await page.locator('#field-payload').inputValue());
   expect(payload / scene.parameters.payload).toBeCloseTo(1, 1);
+});
+
+it('puts a notch on the resonance of a soft coil mounting, which makes the loop stable', async () => {
+  const page = await open({ stage: false });
+  await choose(page, 'Scene', SOFT.title);
+  await openLoop(page);
+  await handle(page, 'Notch 1').focus();
+  await page.keyboard.press('Delete');
+  await eventually(() => verdict(page)).toMatch(/^Unstable/);
+  const modulus = await number(page, 'Modulus margin');
+  await page.getByRole('button', { name: /^Resonance at 19\d Hz: put a notch on it/ }).click();
+  await eventually(() => verdict(page)).toMatch(/^Stable/);
+  expect(await number(page, 'Modulus margin')).toBeGreaterThan(2 * modulus);
+  const placed = Number(await handle(page, 'Notch 1').getAttribute('aria-valuenow'));
+  // Coil and table on their mounting, √(k (1/m1 + 1/m2))/2π.
+  const { linkStiffness, coilMass, tableMass, payload } = SOFT.parameters;
+  const natural = Math.sqrt(linkStiffness * (1 / coilMass + 1 / (tableMass + payload))) / (2 * Math.PI);
+  expect(placed / natural).toBeCloseTo(1, 1);
+});
+
+it('measures the loop and lays it over the analysis', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  await page.locator('summary', { hasText: 'Measure' }).click();
+  await page.getByLabel('Time', { exact: true }).fill('1');
+  await page.getByLabel('To', { exact: true }).fill('200');
+  await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
+  const said = page.locator('.loop-readout');
+  await eventually(() => said.textContent()).toMatch(/^Measured by stepped sine/);
 });

@@ -42,3 +42,22 @@ it('compares the structures of the loop, makes the cascade live, and the axis ke
   expect(Number(await page.locator('#field-velocityGain').inputValue())).toBeGreaterThan(1000);
   expect(await page.locator('#field-Kp').isVisible()).toBe(false);
 });
+
+it('pretunes with progress, refuses an impossible goal at its field, and leaves the gains alone when cancelled', async () => {
+  const page = await open({ stage: false });
+  const gain = await page.locator('#field-Kp').inputValue();
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  const status = page.locator('.pretune-status');
+  const limit = page.getByLabel('Peak sensitivity', { exact: true });
+  await limit.fill('9');
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  expect(await page.locator('#goal-sensitivity-problem').textContent()).toContain('9 is outside 1.1 to 4');
+  expect(await status.textContent()).toBe('');
+  await limit.fill('1.6');
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  await eventually(() => status.textContent()).toMatch(/[1-9]\d* of \d+ runs/);
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  await eventually(() => status.textContent()).toContain('Cancelled');
+  await page.keyboard.press('Escape');
+  expect(await page.locator('#field-Kp').inputValue()).toBe(gain);
+});

@@ -254,7 +254,7 @@ describe('any legal set of parameters', () => {
 
   it('gives finite curves and figures, or is refused in words', () => {
     let analysed = 0;
-    for (let tried = 0; tried < 3000 && analysed < 60; tried++) {
+    for (let tried = 0; tried < 3000 && analysed < 24; tried++) {
       const p = set();
       if (crossChecks(p).length > 0) continue;
       for (const friction of ['presliding', 'sliding'] as const) {
@@ -275,6 +275,6 @@ describe('any legal set of parameters', () => {
         }
       }
     }
-    expect(analysed).toBeGreaterThanOrEqual(60);
+    expect(analysed).toBeGreaterThanOrEqual(24);
   });
 });

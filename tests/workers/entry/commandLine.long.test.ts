@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import { writeStudy } from '../../../shared/files/studyFile.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
+import { ROOT } from '../../tools/sources.mjs';
 import { launched } from './launched.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'waybench-'));
@@ -23,4 +24,20 @@ it('simulates a study, prints every figure of its candidates and exits with 0', 
   const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
   expect(candidates[0].outcome.heat.hours).toBe(1);
   expect(run.stdout).toContain(verdict.choice);
+});
+
+it('exits with 1 when the winding does not stand the hours', () => {
+  const limits = ['--set', 'foldbackTemperature=40', '--set', 'windingLimit=60'];
+  const duty = ['--set', 'acceleration=40', '--set', 'jerk=4000', '--set', 'dwell=0.01'];
+  const run = launched(
+    folder,
+    join(ROOT, 'scenes', 'mould-shuttle.json'),
+    '--hours',
+    '1',
+    ...limits,
+    ...duty,
+  );
+  expect(run.status).toBe(1);
+  expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
+  expect(run.stdout).toMatch(/The axis cannot do this duty\./);
 });

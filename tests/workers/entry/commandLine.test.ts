@@ -66,15 +66,6 @@ it('runs hours of a scene, writes what it is asked for, prints the verdict and e
   expect(run.stdout).toMatch(/The axis can do this duty\./);
 });
 
-it('exits with 1 when the winding does not stand the hours', async () => {
-  const limits = ['--set', 'foldbackTemperature=40', '--set', 'windingLimit=60'];
-  const duty = ['--set', 'acceleration=40', '--set', 'jerk=4000', '--set', 'dwell=0.01'];
-  const run = await axis(shuttle, '--hours', '1', ...limits, ...duty);
-  expect(run.status).toBe(1);
-  expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
-  expect(run.stdout).toMatch(/The axis cannot do this duty\./);
-});
-
 it('exits with 1 when the drive trips, and says why', async () => {
   const run = await axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
   expect(run.status).toBe(1);

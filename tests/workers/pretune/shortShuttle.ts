@@ -12,9 +12,6 @@ export const SCENE = shelfScene('mould-shuttle', { stroke: 0.02, dwell: 0.08 });
 
 /** The rest of a pretuning is as in the page, with few trials. */
 export const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 2 };
-/** One trial: a goal has to be kept however little is searched. */
-export const LEAST: PretuneEffort = { trials: 1, rounds: 0, sensitivities: [], finalists: 1 };
-
 export const GOAL: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
 
 const DEGREE = Math.PI / 180;
