@@ -14,7 +14,7 @@ export interface BiquadCoefficients {
   a2: number;
 }
 
-/** (s² + 2 depth D ω s + ω²)/(s² + 2 D ω s + ω²), ω = 2π frequency (Hz), sampled at rate (Hz), into `out`. */
+/** (s² + 2 depth D ω s + ω²)/(s² + 2 D ω s + ω²), ω = 2π frequency (Hz), sampled at rate (Hz), into `out`; a peak with depth > 1. */
 export function designNotch(
   out: BiquadCoefficients,
   frequency: number,
@@ -33,6 +33,21 @@ export function designLowpass(
   rate: number,
 ): void {
   design(out, 0, 0, 1, damping, frequency, rate);
+}
+
+/**
+ * (1 + √r s/ω)/(1 + s/(√r ω)), ω = 2π frequency (Hz), sampled at rate (Hz), into `out`: gain 1 far below, r far above, √r at ω, where the
+ * phase is largest. Of first order, so that b2 and a2 are zero.
+ */
+export function designLeadLag(out: BiquadCoefficients, frequency: number, ratio: number, rate: number): void {
+  const c = 1 / Math.tan((Math.PI * frequency) / rate);
+  const root = Math.sqrt(ratio);
+  const a0 = 1 + c / root;
+  out.b0 = (1 + c * root) / a0;
+  out.b1 = (1 - c * root) / a0;
+  out.b2 = 0;
+  out.a1 = (1 - c / root) / a0;
+  out.a2 = 0;
 }
 
 /** (n2 s² + 2 n1 s + n0)/(s² + 2 D s + 1) with s in units of ω. */

@@ -1,6 +1,9 @@
+import { positionRate } from '../core/crossChecks.ts';
+import { FILTER_NUMBERS, type FilterNumber } from '../core/parameters/filters.ts';
 import { parameterNamed as named } from '../core/parameters/labels.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { approx, type Sentence, sentence } from '../core/sentence.ts';
+import { filterCoefficients, staticGain } from './filterSections.ts';
 import { overcompensationWarning } from './frictionCompensation.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
 import { motorConstants, voltageLimit, windingToAmbientResistance } from './motor.ts';
@@ -12,6 +15,8 @@ const BACK_EMF_TOLERANCE = 0.05;
 const DATASHEET_ROOM = 22;
 /** Datasheets round, and saturation and warm magnets take their share: beyond this it is a contradiction. */
 const CONTINUOUS_FORCE_TOLERANCE = 0.25;
+/** Coefficients are printed with a few digits. */
+const STATIC_GAIN_TOLERANCE = 0.01;
 /** Share of the weight that a constant force may leave to the integrator. */
 const HOLDING_TOLERANCE = 0.1;
 
@@ -22,6 +27,7 @@ export function parameterWarnings(p: Parameters): Sentence[] {
     continuousForceWarning(p),
     holding(p),
     overcompensationWarning(p),
+    ...FILTER_NUMBERS.map((n) => filterGainWarning(p, n)),
     currentLoop(p),
     voltage(p),
     speedTrip(p),
@@ -65,6 +71,15 @@ function continuousForceWarning(p: Parameters): Sentence | null {
     resistance, ${approx(thermalResistance, 'K/W')} to air: with them the winding reaches
     ${approx(p.windingLimit, '°C')} at ${approx(force, 'N')}. To give ${approx(p.continuousForce, 'N')} it would need
     ${approx(fitting, 'K/W')}. The simulation follows the thermal resistance.`;
+}
+
+/** Coefficients may be anything; a filter that does not pass what is constant changes every gain of the loop. */
+function filterGainWarning(p: Parameters, n: FilterNumber): Sentence | null {
+  if (p[`filter${n}`] !== 'coefficients') return null;
+  const gain = staticGain(filterCoefficients(p, n, positionRate(p)));
+  if (Math.abs(gain - 1) <= STATIC_GAIN_TOLERANCE) return null;
+  return sentence`Filter ${String(n)} has a gain of ${approx(gain, '')} at standstill: it multiplies every gain of the loop,
+    force bias and feedforward included. Divide its b-coefficients by ${approx(gain, '')} unless that is meant.`;
 }
 
 function holding(p: Parameters): Sentence | null {

@@ -1,4 +1,5 @@
 import { flexibleMass, loadSideMass, type ModeSide, motorSideMass } from './movedMass.ts';
+import { FILTER_NUMBERS } from './parameters/filters.ts';
 import { parameterNamed as named } from './parameters/labels.ts';
 import { PARAMETERS, type ParameterName, type Parameters } from './parameters/table.ts';
 import { type Problem, problem } from './problem.ts';
@@ -101,6 +102,11 @@ function flexible(
   };
 }
 
+/** Whether both poles of a section lie inside the unit circle. Source: Jury's criterion for second order. */
+function isStableSection(a1: number, a2: number): boolean {
+  return Math.abs(a2) < 1 && Math.abs(a1) < 1 + a2;
+}
+
 export const CROSS_RULES: readonly CrossRule[] = [
   ordered('travelMin', 'travelMax'),
   {
@@ -133,9 +139,20 @@ export const CROSS_RULES: readonly CrossRule[] = [
   },
   ordered('sweepFrom', 'sweepTo'),
   sampled('sweepTo', 'program', (p) => p.program === 'chirp' || p.program === 'stepped sine'),
-  sampled('notch1Frequency', 'notch1', (p) => p.notch1),
-  sampled('notch2Frequency', 'notch2', (p) => p.notch2),
-  sampled('lowpassFrequency', 'lowpass', (p) => p.lowpass),
+  ...FILTER_NUMBERS.flatMap((n): CrossRule[] => [
+    sampled(`filter${n}Frequency`, `filter${n}`, (p) => !['off', 'coefficients'].includes(p[`filter${n}`])),
+    {
+      fields: [`filter${n}A1`, `filter${n}A2`, `filter${n}`],
+      broken: (p) => {
+        const [a1, a2] = [p[`filter${n}A1`], p[`filter${n}A2`]];
+        return p[`filter${n}`] !== 'coefficients' || isStableSection(a1, a2)
+          ? null
+          : sentence`Filter ${String(n)} is unstable with ${withValue(p, `filter${n}A1`)} and
+              ${withValue(p, `filter${n}A2`)}: its poles lie on or outside the unit circle. Make |a2| less than 1 and
+              |a1| less than 1 + a2. Some drives state the a-terms with the other sign.`;
+      },
+    },
+  ]),
   flexible('table', loadSideMass, ['tableMass', 'payload']),
   flexible('motor side', motorSideMass, ['coilMass', 'motorCount', 'rotorInertia', 'lead']),
   ordered('foldbackTemperature', 'windingLimit'),

@@ -1,6 +1,7 @@
 import { checkParameters } from './check.ts';
 import { compensationRows } from './parameters/compensation.ts';
 import { loopRows } from './parameters/drive.ts';
+import { filterRows } from './parameters/filters.ts';
 import { shapingRows } from './parameters/shaping.ts';
 import type { ParameterChanges, Parameters } from './parameters/table.ts';
 import { entryFailure, type Failure, isNot, isRecord, MAX_PROBLEMS, unknownName } from './problem.ts';
@@ -8,6 +9,7 @@ import { entryFailure, type Failure, isNot, isRecord, MAX_PROBLEMS, unknownName 
 /** What a person tunes: the position loop, the shaping of its command, compensation, the bandwidth of the current loop, and the rates they hold for. */
 export type TuningName =
   | keyof typeof loopRows
+  | keyof typeof filterRows
   | keyof typeof shapingRows
   | keyof typeof compensationRows
   | 'currentBandwidth'
@@ -18,6 +20,7 @@ export type Tuning = Readonly<Pick<Parameters, TuningName>>;
 
 export const TUNING_NAMES: readonly TuningName[] = [
   ...(Object.keys(loopRows) as (keyof typeof loopRows)[]),
+  ...(Object.keys(filterRows) as (keyof typeof filterRows)[]),
   ...(Object.keys(shapingRows) as (keyof typeof shapingRows)[]),
   ...(Object.keys(compensationRows) as (keyof typeof compensationRows)[]),
   'currentBandwidth',

@@ -1,11 +1,12 @@
 import { at } from '../core/at.ts';
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
-import { entryFailure, type Failure, failure, shown } from '../core/problem.ts';
+import { entryFailure, type Failure, failure, isRecord, shown } from '../core/problem.ts';
 import { checkTuning } from '../core/tuning.ts';
 import { parameterValue } from '../sheet/gainRows.ts';
 import { GAIN_SHEET_VERSION, type GainSheet } from '../sheet/gainSheet.ts';
 import type { SheetRow } from '../sheet/row.ts';
 import { readCsv, writeCsv } from './csv.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 
 /** What was read, still to be laid over the parameters it was checked with. */
@@ -63,7 +64,7 @@ function gainsFromJson(input: unknown, base: Parameters): GainsResult {
   const opened = openFile(input, 'gain sheet', GAIN_SHEET_VERSION);
   if ('problems' in opened) return opened;
   const { parameters } = opened.entries;
-  return checkTuning(parameters, base);
+  return checkTuning(isRecord(parameters) ? withFiltersOfToday(parameters) : parameters, base);
 }
 
 function gainsFromCsv(text: string, base: Parameters): GainsResult {
@@ -85,7 +86,7 @@ function gainsFromCsv(text: string, base: Parameters): GainsResult {
     if (Object.hasOwn(input, name)) return entryFailure(name, row[valueAt], 'it is in two lines. Keep one.');
     input[name] = parameterValue(name, cellValue(row[valueAt]?.trim() ?? '', separator));
   }
-  return checkTuning(input, base);
+  return checkTuning(withFiltersOfToday(input), base);
 }
 
 /** Where cells are not parted by commas, a decimal comma is understood. */

@@ -3,6 +3,7 @@ import type { ParameterName } from '../core/parameters/table.ts';
 import { isRecord } from '../core/problem.ts';
 import type { Preset, Scene, Shelf } from '../core/scene.ts';
 import { toSI, type Unit } from '../core/units.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import type { Entries } from './jsonFile.ts';
 
 /**
@@ -33,8 +34,7 @@ const FORMER_LINK_NAMES = { form: 'driveType' };
 
 /** The entries of a scene file of any version, or of a scene link, under today's names. */
 export function migrateScene(entries: Entries, version: number): Entries {
-  if (version > 2) return entries;
-  const { parameters, ...others } = renamed(entries, FORMER_SCENE_NAMES);
+  const { parameters, ...others } = version > 2 ? entries : renamed(entries, FORMER_SCENE_NAMES);
   return parameters === undefined
     ? others
     : { ...others, parameters: migrateParameters(parameters, version) };
@@ -42,12 +42,19 @@ export function migrateScene(entries: Entries, version: number): Entries {
 
 /** The entries of a study file of any version under today's names. */
 export function migrateStudy(entries: Entries, version: number): Entries {
-  if (version > 1) return entries;
-  const study: { candidates?: unknown } = renamed(entries, FORMER_STUDY_NAMES);
+  const study: { candidates?: unknown } = version > 1 ? entries : renamed(entries, FORMER_STUDY_NAMES);
   const { candidates } = study;
   if (!Array.isArray(candidates)) return study;
-  const today = (each: unknown) => (isRecord(each) ? renamed(each, FORMER_CANDIDATE_NAMES) : each);
-  return { ...study, candidates: candidates.map(today) };
+  return {
+    ...study,
+    candidates: candidates.map((each) => (isRecord(each) ? candidateOfToday(each, version) : each)),
+  };
+}
+
+function candidateOfToday(entries: Entries, version: number): Entries {
+  const candidate: { gains?: unknown } = version > 1 ? entries : renamed(entries, FORMER_CANDIDATE_NAMES);
+  const { gains } = candidate;
+  return isRecord(gains) ? { ...candidate, gains: withFiltersOfToday(gains) } : candidate;
 }
 
 /** The values of a scene link of any version under today's names. */
@@ -101,9 +108,11 @@ function renamed<T>(
  * one is left as it is, for the check to refuse.
  */
 function migrateParameters(parameters: unknown, version: number): unknown {
-  if (version > 1 || !isRecord(parameters)) return parameters;
+  if (!isRecord(parameters)) return parameters;
+  const named = withFiltersOfToday(parameters);
+  if (version > 1) return named;
   return Object.fromEntries(
-    Object.entries(parameters).map(([name, value]) => {
+    Object.entries(named).map(([name, value]) => {
       if (!Object.hasOwn(VERSION_1, name)) return [name, value];
       const [today, unit] = present(VERSION_1[name]);
       if (Object.hasOwn(parameters, today)) return [name, value];

@@ -7,6 +7,7 @@ import {
 import { didYouMean, type Failure, failure, shown } from '../core/problem.ts';
 import type { Scene, Shelf } from '../core/scene.ts';
 import { parseCoggingTable, writeCoggingTable } from './coggingText.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import type { Entries } from './jsonFile.ts';
 import { openLinkText, type Pair, parseMoves, parseValue, writeLinkText, writeMoves } from './linkText.ts';
 import { migrateLink, withFormerIdentity } from './migrate.ts';
@@ -15,7 +16,7 @@ import { knownPreset, layOver, type SceneBase, type SceneResult } from './sceneF
 /**
  * A scene in the fragment of an address:
  *
- *     v=2&scene=mould-shuttle&preset=flat&payload=6.5&notch1=true&…&sum=1k2j3h4
+ *     v=2&scene=mould-shuttle&preset=flat&payload=6.5&filter1=notch&…&sum=1k2j3h4
  *
  * A scene of the shelf is its id and what differs from it; any other scene is written whole, so that it always means
  * the same. `preset` says which drive it is based on, and sets nothing; empty, it is based on none. Values are SI.
@@ -49,7 +50,7 @@ export function readLink(fragment: string, shelf: Shelf): SceneResult {
     driveType,
     moves: parseMoves(moves),
     coggingTable: parseCoggingTable(coggingTable),
-    parameters: parseParameters(parameters),
+    parameters: parseParameters(withFiltersOfToday(parameters)),
   };
   if (opened.version < FIRST_WITH_IDENTITY) {
     const read = layOver(entries, { ...base, preset: null });
@@ -86,11 +87,11 @@ function shelfBase(id: string | undefined, scenes: readonly Scene[]): SceneBase 
   );
 }
 
-function parseParameters(values: Readonly<Record<string, string>>): Entries {
+function parseParameters(values: Readonly<Record<string, unknown>>): Entries {
   return Object.fromEntries(
     Object.entries(values).map(([name, text]) => [
       name,
-      isParameterName(name) ? parseValue(text, parameterRow(name)) : text,
+      isParameterName(name) ? parseValue(String(text), parameterRow(name)) : text,
     ]),
   );
 }

@@ -14,6 +14,7 @@ import {
 import type { Shelf } from '../core/scene.ts';
 import { sentence } from '../core/sentence.ts';
 import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
 
@@ -120,7 +121,8 @@ function checkChange(
   field: string,
   parameters: Parameters,
 ): AxisEvent | Failure {
-  const { changes, problems } = checkParameters(input, parameters);
+  const named = isRecord(input) ? withFiltersOfToday(input) : input;
+  const { changes, problems } = checkParameters(named, parameters);
   if (problems.length > 0)
     return { problems: problems.map((each) => within(`${field}.changes`, each, field)) };
   const restarting = PARAMETER_NAMES.find((name) => name in changes && parameterRow(name).restart);

@@ -12,6 +12,7 @@ import {
   within,
 } from '../core/problem.ts';
 import { checkTuning, type Tuning, tuningOf } from '../core/tuning.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 
 /** A tuning that was worth a name. */
@@ -94,7 +95,8 @@ function readSnapshot(entry: unknown, index: number, before: readonly Snapshot[]
   const checkedName = checkName(name, before);
   if ('problems' in checkedName) return inPlace(index, checkedName);
   // Beside the defaults, since a snapshot is not yet laid over anything.
-  const checked = checkTuning(tuning, defaultParameters());
+  const named = isRecord(tuning) ? withFiltersOfToday(tuning) : tuning;
+  const checked = checkTuning(named, defaultParameters());
   if ('problems' in checked) return inPlace(index, checked);
   return { name: checkedName.name, tuning: checked.changes };
 }

@@ -6,6 +6,7 @@ import { isJobEntry } from '../study/checkJob.ts';
 import { checkStudy, type StudyResult } from '../study/checkStudy.ts';
 import { JOB_ENTRIES, jobRow } from '../study/job.ts';
 import type { PartChoice } from '../study/parts.ts';
+import { withFiltersOfToday } from './formerFilters.ts';
 import type { Entries } from './jsonFile.ts';
 import {
   openLinkText,
@@ -55,9 +56,10 @@ export function readStudyLink(fragment: string, presets: Presets): StudyResult {
       const [preset, count = ''] = text.split(',');
       candidates[letter] = { preset, motorCount: parseNumber(count), ...candidates[letter] };
     } else {
-      const value = isParameterName(entry) ? parseValue(text, parameterRow(entry)) : text;
+      const [[named = '', raw] = []] = Object.entries(withFiltersOfToday({ [entry]: text }));
+      const value = isParameterName(named) ? parseValue(String(raw), parameterRow(named)) : raw;
       const before = candidates[letter]?.[part] as Entries | undefined;
-      candidates[letter] = { ...candidates[letter], [part]: { ...before, [entry]: value } };
+      candidates[letter] = { ...candidates[letter], [part]: { ...before, [named]: value } };
     }
   }
   const inOrder = LETTERS.flatMap((letter) => candidates[letter] ?? []);

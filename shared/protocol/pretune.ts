@@ -1,4 +1,4 @@
-import { linear } from '../core/parameters/row.ts';
+import { linear, type RowValue } from '../core/parameters/row.ts';
 import type { ParameterChanges, ParameterName } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 import type { Trip } from './axis.ts';
@@ -47,7 +47,7 @@ export interface TuningPoint {
 /** One value, and why. */
 export interface TuningChoice {
   readonly parameter: ParameterName;
-  readonly value: number | boolean;
+  readonly value: RowValue;
   readonly sentence: string;
   /** The rule it came from. */
   readonly rule: string;

@@ -1,5 +1,6 @@
 import { compensatesFriction } from '../axis/frictionCompensation.ts';
 import { isInStructure } from '../axis/loopGains.ts';
+import { isFilterValueInUse } from '../core/parameters/filters.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
 import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
@@ -36,7 +37,7 @@ function law(p: Parameters): string[] {
         ]
       : []),
     ...(compensatesFriction(p) ? ['F_fc = (F_cc + F_bc · exp(−(v_set/v_bc)²)) · tanh(v_set/v_cc)'] : []),
-    'i* = low-pass(notch 2(notch 1(F)))/K_f,pk, limited to ± i_lim',
+    'i* = filter 4(filter 3(filter 2(filter 1(F))))/K_f,pk, limited to ± i_lim',
   ];
 }
 
@@ -46,7 +47,9 @@ export function gainSection(p: Parameters): SheetSection {
     id: 'gains',
     title: 'Gains in SI',
     text: law(p),
-    rows: TUNING_NAMES.filter((name) => isInStructure(name, p)).map((name) => gainRow(name, p)),
+    rows: TUNING_NAMES.filter((name) => isInStructure(name, p) && isFilterValueInUse(name, p)).map((name) =>
+      gainRow(name, p),
+    ),
   };
 }
 

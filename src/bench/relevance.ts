@@ -1,6 +1,7 @@
 import { compensatesFriction } from '../../shared/axis/frictionCompensation.ts';
 import { isInStructure } from '../../shared/axis/loopGains.ts';
 import { MODE_NUMBERS } from '../../shared/core/movedMass.ts';
+import { isFilterValueInUse } from '../../shared/core/parameters/filters.ts';
 import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
 
 type InUse = (p: Parameters) => boolean;
@@ -21,10 +22,6 @@ const gapLaw: InUse = (p) => p.fieldLaw === 'gap';
 /** When a parameter has a say. One that is not listed always has. What has none is folded away by the panel. */
 const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.speedSource === 'motor encoder', 'motorEncoderResolution'),
-  ...entries((p) => p.notch1, 'notch1Frequency', 'notch1Width', 'notch1Depth'),
-  ...entries((p) => p.notch2, 'notch2Frequency', 'notch2Width', 'notch2Depth'),
-  ...entries((p) => p.lowpass, 'lowpassFrequency', 'lowpassDamping'),
-
   ...entries((p) => p.shaper !== 'none', 'shaperFrequency', 'shaperDamping'),
 
   ...entries((p) => p.coggingCompensation, 'coggingPosition'),
@@ -71,5 +68,5 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
 ]);
 
 export function isInUse(name: ParameterName, p: Parameters): boolean {
-  return isInStructure(name, p) && (IN_USE.get(name)?.(p) ?? true);
+  return isInStructure(name, p) && isFilterValueInUse(name, p) && (IN_USE.get(name)?.(p) ?? true);
 }

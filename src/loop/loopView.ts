@@ -17,8 +17,9 @@ import { experimentOf, guideNote, type Sweep, suggestedSweep } from './forms/exp
 import { MeasureForm } from './forms/measureForm.ts';
 import { type PointRequest, pointOf, requestOf, samePoint } from './forms/operatingPoint.ts';
 import { createPointForm } from './forms/pointForm.ts';
+import type { Shaping } from './handles/handle.ts';
 import { HandleLayer } from './handles/handleLayer.ts';
-import { bareResonances, handlesOf, type Shaping } from './handles/handles.ts';
+import { bareResonances, handlesOf } from './handles/handles.ts';
 import { notchFor } from './handles/placeNotch.ts';
 import { resonanceNear } from './handles/resonance.ts';
 import { NewestWins } from './newestWins.ts';

@@ -105,14 +105,14 @@ it('puts a notch on the resonance of a soft coil mounting, which makes the loop 
   const page = await open({ stage: false });
   await choose(page, 'Scene', SOFT.title);
   await openLoop(page);
-  await handle(page, 'Notch 1').focus();
+  await handle(page, 'Filter 1, notch').focus();
   await page.keyboard.press('Delete');
   await eventually(() => verdict(page)).toMatch(/^Unstable/);
   const modulus = await number(page, 'Modulus margin');
   await page.getByRole('button', { name: /^Resonance at 19\d Hz: put a notch on it/ }).click();
   await eventually(() => verdict(page)).toMatch(/^Stable/);
   expect(await number(page, 'Modulus margin')).toBeGreaterThan(2 * modulus);
-  const placed = Number(await handle(page, 'Notch 1').getAttribute('aria-valuenow'));
+  const placed = Number(await handle(page, 'Filter 1, notch').getAttribute('aria-valuenow'));
   // Coil and table on their mounting, √(k (1/m1 + 1/m2))/2π.
   const { linkStiffness, coilMass, tableMass, payload } = SOFT.parameters;
   const natural = Math.sqrt(linkStiffness * (1 / coilMass + 1 / (tableMass + payload))) / (2 * Math.PI);
@@ -128,4 +128,37 @@ it('measures the loop and lays it over the analysis', async () => {
   await page.getByRole('button', { name: 'Measure: stepped sine' }).click();
   const said = page.locator('.loop-readout');
   await eventually(() => said.textContent()).toMatch(/^Measured by stepped sine/);
+});
+
+it('shapes the loop with a lead-lag by its handle, and takes a filter by its coefficients', async () => {
+  const page = await open({ stage: false });
+  await openLoop(page);
+  await page.locator('.panel-group-title', { hasText: /^Filters of the loop/ }).click();
+  await page.locator('#field-filter4').selectOption('lead-lag');
+  await page.locator('#field-filter4Frequency').fill('60');
+  await page.locator('#field-filter4Frequency').press('Enter');
+  const before = await number(page, 'Crossover');
+  const lead = handle(page, 'Filter 4, lead-lag');
+  await lead.focus();
+  await page.keyboard.press('Shift+ArrowUp');
+  // √r is at its centre: ten per cent more there is 21 per cent more far above.
+  const ratio = page.locator('#field-filter4Ratio');
+  await eventually(async () => Number(await ratio.inputValue())).toBeCloseTo(3 * 1.1 ** 2, 2);
+  await eventually(() => number(page, 'Crossover')).toBeGreaterThan(before);
+  expect((await parametersOfAxis(page)).filter4Ratio).toBeCloseTo(3.63, 2);
+
+  await page.locator('#field-filter4').selectOption('coefficients');
+  await page.locator('#field-filter4A2').fill('1');
+  await page.locator('#field-filter4A2').press('Enter');
+  await page
+    .getByText(/Filter 4 is unstable with .* poles lie on or outside the unit circle/)
+    .first()
+    .waitFor();
+  await page.locator('#field-filter4A2').press('Escape');
+  await page.locator('#field-filter4B0').fill('0.5');
+  await page.locator('#field-filter4B0').press('Enter');
+  await page
+    .getByText(/Filter 4 has a gain of 0\.500 at standstill/)
+    .first()
+    .waitFor({ state: 'attached' });
 });

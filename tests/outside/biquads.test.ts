@@ -1,5 +1,10 @@
 import { expect, it } from 'vitest';
-import { type BiquadCoefficients, designLowpass, designNotch } from '../../shared/axis/biquadDesign.ts';
+import {
+  type BiquadCoefficients,
+  designLeadLag,
+  designLowpass,
+  designNotch,
+} from '../../shared/axis/biquadDesign.ts';
 import { at } from '../../shared/core/at.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
 
@@ -73,11 +78,53 @@ it.each([
 
 it('the filter of the simulation runs on these coefficients', () => {
   const [filter, designed] = [new Biquad(), section()];
-  filter.setNotch(600, 0.5, 0.1, 8000);
+  designNotch(filter, 600, 0.5, 0.1, 8000);
   designNotch(designed, 600, 0.5, 0.1, 8000);
   expect(values(filter)).toEqual(values(designed));
   const { b0, b1, b2, a1, a2 } = designed;
   const y0 = b0;
   const y1 = b1 - a1 * y0;
   expect([filter.step(1), filter.step(0), filter.step(0)]).toEqual([y0, y1, b2 - a1 * y1 - a2 * y0]);
+});
+
+/*
+ * R. Bristow-Johnson, Cookbook formulae for audio EQ biquad filter coefficients (W3C note, 2021): peaking EQ, A = √gain, α = sin ω/(2Q):
+ *   b0 = 1 + αA   b1 = −2 cos ω   b2 = 1 − αA   a0 = 1 + α/A   a1 = −2 cos ω   a2 = 1 − α/A
+ * Its poles have the damping D = α/(A sin ω) at the prewarped centre, ours are given by D.
+ */
+it('a peak has the coefficients of the peaking equaliser', () => {
+  const [frequency, rate, gain, q] = [500, 8000, 4, 1.5];
+  const omega = (2 * Math.PI * frequency) / rate;
+  const A = Math.sqrt(gain);
+  const alpha = Math.sin(omega) / (2 * q);
+  const expected = [1 + alpha * A, -2 * Math.cos(omega), 1 - alpha * A, -2 * Math.cos(omega), 1 - alpha / A];
+  const found = section();
+  designNotch(found, frequency, 1 / (2 * q * A), gain, rate);
+  expectNear(
+    found,
+    expected.map((value) => value / (1 + alpha / A)),
+    1e-12,
+  );
+  expect(magnitude(found, frequency, rate)).toBeCloseTo(gain, 11);
+});
+
+// Franklin, Powell, Emami-Naeini, Feedback Control of Dynamic Systems, 6th ed. 2010, sec. 6.7: the phase of a lead is largest at the
+// geometric mean of its corners, sin φ = (r − 1)/(r + 1), and its gain there √r.
+it.each([3, 0.25])('a lead-lag of ratio %f has its phase and gain where they belong', (ratio) => {
+  const [frequency, rate] = [120, 8000];
+  const found = section();
+  designLeadLag(found, frequency, ratio, rate);
+  expect(magnitude(found, 0, rate)).toBeCloseTo(1, 11);
+  expect(magnitude(found, rate / 2, rate)).toBeCloseTo(ratio, 11);
+  expect(magnitude(found, frequency, rate)).toBeCloseTo(Math.sqrt(ratio), 11);
+  const { b0, b1, a1 } = found;
+  const phase = (f: number) => {
+    const w = (2 * Math.PI * f) / rate;
+    return (
+      Math.atan2(-b1 * Math.sin(w), b0 + b1 * Math.cos(w)) -
+      Math.atan2(-a1 * Math.sin(w), 1 + a1 * Math.cos(w))
+    );
+  };
+  expect(Math.sin(phase(frequency))).toBeCloseTo((ratio - 1) / (ratio + 1), 11);
+  for (const other of [100, 140]) expect(Math.abs(phase(other))).toBeLessThan(Math.abs(phase(frequency)));
 });

@@ -87,7 +87,7 @@ test('the soft coil mounting rings where its scene says', () => {
   const omega = Math.sqrt(p.linkStiffness * (1 / motorSideMass(p) + 1 / loadSideMass(p)));
   expect(omega / (2 * Math.PI)).toBeGreaterThan(195);
   expect(omega / (2 * Math.PI)).toBeLessThan(205);
-  expect(p.notch1 && p.notch1Frequency).toBe(200);
+  expect(p.filter1 === 'notch' && p.filter1Frequency).toBe(200);
 });
 
 test('the misaligned motor is a tenth of a pole pitch off', () => {

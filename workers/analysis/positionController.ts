@@ -1,4 +1,5 @@
 import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
+import { designFilter, filtersOn } from '../../shared/axis/filterSections.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Biquad } from '../control/biquad.ts';
@@ -18,7 +19,7 @@ export interface FeedbackResponse {
  *   F  = H (a + b J) (x_set − x_m) + (c + d J) (H w v_set exp(−jωT_sd) − v̂) + K_vff v_set + K_aff a_set + d̂
  *   v̂  = (a_f/Tp)(1 − z⁻¹)/(1 − (1 − a_f) z⁻¹) x_s,   a_f = Tp/(T_f + Tp)
  *   d̂  = Q (z⁻¹ F' − (M_o/Tp)(1 − z⁻¹) v̂),   Q = a_o/(1 − (1 − a_o) z⁻¹)
- *   F' = lowpass notch2 notch1 F = N F,   i* = F'/K_f,pk
+ *   F' = filter4 filter3 filter2 filter1 F = N F,   i* = F'/K_f,pk
  *
  * The observer feeds F' back to itself, so that everything is divided by 1 − N Q z⁻¹.
  */
@@ -130,14 +131,9 @@ function oneMinusInverse(z: Complex): Complex {
 }
 
 function filtersOf(p: Parameters, rate: number): Biquad[] {
-  const filters: Biquad[] = [];
-  const add = (set: (filter: Biquad) => void) => {
+  return filtersOn(p).map((n) => {
     const filter = new Biquad();
-    set(filter);
-    filters.push(filter);
-  };
-  if (p.notch1) add((f) => f.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate));
-  if (p.notch2) add((f) => f.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate));
-  if (p.lowpass) add((f) => f.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate));
-  return filters;
+    designFilter(filter, p, n, rate);
+    return filter;
+  });
 }

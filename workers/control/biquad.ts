@@ -1,8 +1,8 @@
-import { type BiquadCoefficients, designLowpass, designNotch } from '../../shared/axis/biquadDesign.ts';
+import type { BiquadCoefficients } from '../../shared/axis/biquadDesign.ts';
 
 /**
  * Second-order section in direct form I, whose memory is past inputs and outputs: coefficients may change while it runs without a kick
- * at standstill.
+ * at standstill. The memory goes on while a filter is off, so that switching it in is smooth.
  */
 export class Biquad implements BiquadCoefficients {
   b0 = 1;
@@ -14,23 +14,6 @@ export class Biquad implements BiquadCoefficients {
   #x2 = 0;
   #y1 = 0;
   #y2 = 0;
-
-  /** Passes everything; the memory goes on, so that switching a filter in is smooth. */
-  setThrough(): void {
-    this.b0 = 1;
-    this.b1 = 0;
-    this.b2 = 0;
-    this.a1 = 0;
-    this.a2 = 0;
-  }
-
-  setNotch(frequency: number, damping: number, depth: number, rate: number): void {
-    designNotch(this, frequency, damping, depth, rate);
-  }
-
-  setLowpass(frequency: number, damping: number, rate: number): void {
-    designLowpass(this, frequency, damping, rate);
-  }
 
   step(x: number): number {
     const y = this.b0 * x + this.b1 * this.#x1 + this.b2 * this.#x2 - this.a1 * this.#y1 - this.a2 * this.#y2;

@@ -1,3 +1,4 @@
+import { designFilter } from '../../shared/axis/filterSections.ts';
 import { compensatesFriction, frictionCompensation } from '../../shared/axis/frictionCompensation.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
@@ -20,7 +21,7 @@ type LoopCommand = Readonly<Pick<SegmentCommand, 'position' | 'speed' | 'acceler
  *   e  = x_set − x_m
  *   v̂ += Tp/(T_f + Tp) ((x_s − x_s,before)/Tp − v̂)
  *   F  = feedback(e, v_set one T_sd ago, v̂) + K_vff v_set + K_aff a_set + F_fc(v_set) + F_ct(x) + F_bias + d̂
- *   i_q* = (lowpass(notch2(notch1(F))) + F_program)/K_f,pk, limited
+ *   i_q* = (filter4(filter3(filter2(filter1(F)))) + F_program)/K_f,pk, limited
  *
  * m, N, A. The feedback is that of the structure chosen; F_fc is the friction compensation, F_ct the learned table of cogging, d̂ the load force by
  * the observer. While the current is limited, the
@@ -39,9 +40,10 @@ export class PositionLoop {
   };
   readonly #setSpeed = new DelayLine();
   readonly #observer = new DisturbanceObserver();
-  readonly #notch1 = new Biquad();
-  readonly #notch2 = new Biquad();
-  readonly #lowpass = new Biquad();
+  readonly #filter1 = new Biquad();
+  readonly #filter2 = new Biquad();
+  readonly #filter3 = new Biquad();
+  readonly #filter4 = new Biquad();
   #feedback: Feedback = this.#structures.PID;
   #lastReading = Number.NaN;
   /** Of the last sample, N. */
@@ -72,12 +74,10 @@ export class PositionLoop {
     this.#feedback = feedback;
     this.#setSpeed.configure(p.setSpeedDelay, this.#period);
     this.#observer.configure(p, this.#period);
-    if (p.notch1) this.#notch1.setNotch(p.notch1Frequency, p.notch1Width, p.notch1Depth, rate);
-    else this.#notch1.setThrough();
-    if (p.notch2) this.#notch2.setNotch(p.notch2Frequency, p.notch2Width, p.notch2Depth, rate);
-    else this.#notch2.setThrough();
-    if (p.lowpass) this.#lowpass.setLowpass(p.lowpassFrequency, p.lowpassDamping, rate);
-    else this.#lowpass.setThrough();
+    designFilter(this.#filter1, p, 1, rate);
+    designFilter(this.#filter2, p, 2, rate);
+    designFilter(this.#filter3, p, 3, rate);
+    designFilter(this.#filter4, p, 4, rate);
   }
 
   /** Starts afresh: integrator, observer and filters empty, speed estimate zero. */
@@ -91,9 +91,10 @@ export class PositionLoop {
     this.currentCommand = 0;
     this.limited = false;
     this.#lastReading = Number.NaN;
-    this.#notch1.reset();
-    this.#notch2.reset();
-    this.#lowpass.reset();
+    this.#filter1.reset();
+    this.#filter2.reset();
+    this.#filter3.reset();
+    this.#filter4.reset();
   }
 
   /**
@@ -115,7 +116,8 @@ export class PositionLoop {
       this.#coggingForce(p, command.position, reading) +
       p.forceBias +
       this.#observer.step(this.#forceBefore, this.speedEstimate);
-    const shaped = this.#lowpass.step(this.#notch2.step(this.#notch1.step(force))) + command.force;
+    const half = this.#filter2.step(this.#filter1.step(force));
+    const shaped = this.#filter4.step(this.#filter3.step(half)) + command.force;
     const wanted = shaped * this.#perForce;
     this.currentCommand = Math.min(Math.max(wanted, -limit), limit);
     this.limited = this.currentCommand !== wanted;

@@ -29,9 +29,7 @@ export function explain(p: Parameters, tried: Tried): TuningChoice[] {
     ...filters(tried),
   ].flatMap(([parameter, rule, sentence]) => {
     const value = changes[parameter];
-    return typeof value === 'number' || typeof value === 'boolean'
-      ? [{ parameter, value, sentence, rule }]
-      : [];
+    return value === undefined ? [] : [{ parameter, value, sentence, rule }];
   });
 }
 
@@ -170,13 +168,13 @@ function notch(tried: Tried, names: (typeof NOTCHES)[number], k: number): Line[]
   const resonance = tried.structure.notches[k];
   if (chosen === undefined || resonance === undefined) {
     const name = k === 0 ? 'a notch' : 'a second notch';
-    return [[names.on, 'loop shaping', without(tried, ({ notches }) => notches.length > k, name)]];
+    return [[names.type, 'loop shaping', without(tried, ({ notches }) => notches.length > k, name)]];
   }
   return [
     [
-      names.on,
+      names.type,
       'loop shaping',
-      `On: the resonance at ${ranged(resonance.frequency, 'Hz')}, ${SWINGS[resonance.table]}, would otherwise hold the crossover down.`,
+      `Notch: the resonance at ${ranged(resonance.frequency, 'Hz')}, ${SWINGS[resonance.table]}, would otherwise hold the crossover down.`,
     ],
     [
       names.frequency,
@@ -199,18 +197,22 @@ function notch(tried: Tried, names: (typeof NOTCHES)[number], k: number): Line[]
 function lowpass(tried: Tried): Line[] {
   const { changes } = tried.point;
   if (tried.shape.lowpass === null)
-    return [['lowpass', 'loop shaping', without(tried, (structure) => structure.lowpass, 'a low-pass')]];
+    return [['filter3', 'loop shaping', without(tried, (structure) => structure.lowpass, 'a low-pass')]];
   return [
-    ['lowpass', 'loop shaping', 'On: it lowers the loop above its crossover more than it costs phase at it.'],
     [
-      'lowpassFrequency',
+      'filter3',
       'loop shaping',
-      `${shown('lowpassFrequency', changes)}: search for the largest integral gain within the limit.`,
+      'Low-pass: it lowers the loop above its crossover more than it costs phase at it.',
     ],
     [
-      'lowpassDamping',
+      'filter3Frequency',
       'loop shaping',
-      `${shown('lowpassDamping', changes)}: search, together with its frequency.`,
+      `${shown('filter3Frequency', changes)}: search for the largest integral gain within the limit.`,
+    ],
+    [
+      'filter3Damping',
+      'loop shaping',
+      `${shown('filter3Damping', changes)}: search, together with its frequency.`,
     ],
   ];
 }
@@ -221,8 +223,8 @@ const SWINGS = {
 };
 
 const NOTCHES = [
-  { on: 'notch1', frequency: 'notch1Frequency', width: 'notch1Width', depth: 'notch1Depth' },
-  { on: 'notch2', frequency: 'notch2Frequency', width: 'notch2Width', depth: 'notch2Depth' },
+  { type: 'filter1', frequency: 'filter1Frequency', width: 'filter1Damping', depth: 'filter1Depth' },
+  { type: 'filter2', frequency: 'filter2Frequency', width: 'filter2Damping', depth: 'filter2Depth' },
 ] as const;
 
 /** Why a filter stays off: the result within the same limit with it and without any. */

@@ -34,14 +34,24 @@ export interface Shape extends Filters {
 
 export const NO_FILTERS: Filters = { notches: [], lowpass: null };
 
-/** The filters of a scene as set. */
+/** The filters that pretuning sets: notches in the first two, a low-pass in the third. The fourth stays what it is. */
+const DESIGNED = [1, 2, 3] as const;
+
+/** Notches and low-pass of a scene as set. */
 export function filtersOf(p: Parameters): Filters {
-  const notches: Notch[] = [];
-  if (p.notch1) notches.push({ frequency: p.notch1Frequency, width: p.notch1Width, depth: p.notch1Depth });
-  if (p.notch2) notches.push({ frequency: p.notch2Frequency, width: p.notch2Width, depth: p.notch2Depth });
+  const of = (type: Parameters['filter1']) => DESIGNED.filter((n) => p[`filter${n}`] === type);
+  const [corner] = of('low-pass');
   return {
-    notches,
-    lowpass: p.lowpass ? { frequency: p.lowpassFrequency, damping: p.lowpassDamping } : null,
+    notches: of('notch')
+      .slice(0, 2)
+      .map((n) => ({
+        frequency: p[`filter${n}Frequency`],
+        width: p[`filter${n}Damping`],
+        depth: p[`filter${n}Depth`],
+      })),
+    lowpass: corner
+      ? { frequency: p[`filter${corner}Frequency`], damping: p[`filter${corner}Damping`] }
+      : null,
   };
 }
 
@@ -56,22 +66,22 @@ export function filterDelay({ notches, lowpass }: Filters): number {
 
 export function filterChanges({ notches: [first, second], lowpass }: Filters): ParameterChanges {
   return {
-    notch1: first !== undefined,
+    filter1: first ? 'notch' : 'off',
     ...(first && {
-      notch1Frequency: rounded('notch1Frequency', first.frequency),
-      notch1Width: rounded('notch1Width', first.width),
-      notch1Depth: rounded('notch1Depth', first.depth),
+      filter1Frequency: rounded('filter1Frequency', first.frequency),
+      filter1Damping: rounded('filter1Damping', first.width),
+      filter1Depth: rounded('filter1Depth', first.depth),
     }),
-    notch2: second !== undefined,
+    filter2: second ? 'notch' : 'off',
     ...(second && {
-      notch2Frequency: rounded('notch2Frequency', second.frequency),
-      notch2Width: rounded('notch2Width', second.width),
-      notch2Depth: rounded('notch2Depth', second.depth),
+      filter2Frequency: rounded('filter2Frequency', second.frequency),
+      filter2Damping: rounded('filter2Damping', second.width),
+      filter2Depth: rounded('filter2Depth', second.depth),
     }),
-    lowpass: lowpass !== null,
+    filter3: lowpass ? 'low-pass' : 'off',
     ...(lowpass && {
-      lowpassFrequency: rounded('lowpassFrequency', lowpass.frequency),
-      lowpassDamping: rounded('lowpassDamping', lowpass.damping),
+      filter3Frequency: rounded('filter3Frequency', lowpass.frequency),
+      filter3Damping: rounded('filter3Damping', lowpass.damping),
     }),
   };
 }

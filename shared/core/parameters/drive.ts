@@ -1,6 +1,6 @@
 import { choice, linear, log, toggle } from './row.ts';
 
-/** Two structures of the position loop, observer, feedforward, two notches and a low-pass. */
+/** Two structures of the position loop, observer, feedforward. */
 export const loopRows = {
   controller: choice(
     '',
@@ -88,17 +88,6 @@ export const loopRows = {
   observer: toggle('', false, 'Disturbance observer: estimates the load force and cancels it'),
   observerBandwidth: log('f_o', 'Hz', [0.5, 2000], 40, 'Bandwidth of the disturbance observer'),
   observerMass: log('M_o', 'kg', [0.01, 5000], 14.2, 'Moving mass that the disturbance observer assumes'),
-  notch1: toggle('', false, 'First notch in the loop'),
-  notch1Frequency: log('f_n1', 'Hz', [5, 8000], 600, 'Centre of the first notch'),
-  notch1Width: log('D_n1', '', [0.01, 2], 0.5, 'Damping of the first notch’s poles: sets its width'),
-  notch1Depth: log('d_n1', '', [1e-3, 1], 0.1, 'Gain at the centre of the first notch'),
-  notch2: toggle('', false, 'Second notch in the loop'),
-  notch2Frequency: log('f_n2', 'Hz', [5, 8000], 1200, 'Centre of the second notch'),
-  notch2Width: log('D_n2', '', [0.01, 2], 0.5, 'Damping of the second notch’s poles: sets its width'),
-  notch2Depth: log('d_n2', '', [1e-3, 1], 0.1, 'Gain at the centre of the second notch'),
-  lowpass: toggle('', false, 'Second-order low-pass on the force command'),
-  lowpassFrequency: log('f_lp', 'Hz', [5, 8000], 1500, 'Corner frequency of the low-pass'),
-  lowpassDamping: log('D_lp', '', [0.1, 2], 0.7, 'Damping ratio of the low-pass'),
 };
 
 /** The amplifier: current loop, rates, voltage and current limits. */

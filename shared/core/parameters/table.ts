@@ -1,5 +1,6 @@
 import { compensationRows } from './compensation.ts';
 import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
+import { filterRows } from './filters.ts';
 import { encoderRows, flexibleRows, guideRows, limitRows, linkRows } from './mechanics.ts';
 import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
 import { magnetRows, motorRows } from './motor.ts';
@@ -9,6 +10,7 @@ import { shapingRows } from './shaping.ts';
 /** The groups in the order a person meets them: the loop first, then the job, then the hardware. */
 export const PARAMETER_GROUPS = [
   { id: 'loop', title: 'Position loop', rows: loopRows },
+  { id: 'filters', title: 'Filters of the loop', rows: filterRows },
   { id: 'move', title: 'Move', rows: moveRows },
   { id: 'shaping', title: 'Command shaping', rows: shapingRows },
   { id: 'compensation', title: 'Compensation', rows: compensationRows },
@@ -30,6 +32,7 @@ export const PARAMETER_GROUPS = [
 /** The one table of parameters. The panel, the file check, the link, the report and the documents read it. */
 export const PARAMETERS = {
   ...loopRows,
+  ...filterRows,
   ...moveRows,
   ...shapingRows,
   ...compensationRows,

@@ -1,24 +1,17 @@
-import { type BiquadCoefficients, designLowpass, designNotch } from '../../../shared/axis/biquadDesign.ts';
+import { filterCoefficients } from '../../../shared/axis/filterSections.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
+import type { FilterNumber } from '../../../shared/core/parameters/filters.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
-export type FilterName = 'notch1' | 'notch2' | 'lowpass';
-
-export const FILTER_NAMES: readonly FilterName[] = ['notch1', 'notch2', 'lowpass'];
-
-export const FILTER_TEXT: Readonly<Record<FilterName, string>> = {
-  notch1: 'Notch 1',
-  notch2: 'Notch 2',
-  lowpass: 'Low-pass',
-};
+/** How a filter is called on the plot. */
+export function filterText(p: Parameters, n: FilterNumber): string {
+  return `Filter ${n}, ${p[`filter${n}`]}`;
+}
 
 /** |H| of a filter of the loop over frequency (Hz), as it is sampled. */
-export function filterGain(name: FilterName, p: Parameters): (frequency: number) => number {
+export function filterGain(n: FilterNumber, p: Parameters): (frequency: number) => number {
   const rate = positionRate(p);
-  const section: BiquadCoefficients = { b0: 1, b1: 0, b2: 0, a1: 0, a2: 0 };
-  if (name === 'lowpass') designLowpass(section, p.lowpassFrequency, p.lowpassDamping, rate);
-  else designNotch(section, p[`${name}Frequency`], p[`${name}Width`], p[`${name}Depth`], rate);
-  const { b0, b1, b2, a1, a2 } = section;
+  const { b0, b1, b2, a1, a2 } = filterCoefficients(p, n, rate);
   return (frequency) => {
     const angle = (2 * Math.PI * frequency) / rate;
     return absolute(b0, b1, b2, angle) / absolute(1, a1, a2, angle);

@@ -1,7 +1,7 @@
 import { decibels } from '../../../shared/core/decibels.ts';
 import type { Graph } from '../../plot/loop/graph.ts';
 import { element, setText } from '../../ui/dom.ts';
-import type { Handle, Place, Shaping } from './handles.ts';
+import type { Handle, Place, Shaping } from './handle.ts';
 import './handles.css';
 
 const FINE = 1.01;

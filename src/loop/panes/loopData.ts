@@ -1,7 +1,8 @@
+import { filtersOn } from '../../../shared/axis/filterSections.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { LoopAnalysis, MeasuredLoop, OperatingPoint } from '../../../shared/protocol/analysis.ts';
 import type { LoopChartData } from '../../plot/loop/loopData.ts';
-import { FILTER_NAMES, filterGain } from '../handles/filterGain.ts';
+import { filterGain } from '../handles/filterGain.ts';
 
 /** An analysis with what it was made from. */
 export interface Analysed {
@@ -32,7 +33,7 @@ export interface LoopData {
 export function chartDataOf({ present, pinned, measured, isStale, cursor }: LoopData): LoopChartData | null {
   if (!present) return null;
   const { analysis, parameters } = present;
-  const filters = FILTER_NAMES.filter((name) => parameters[name]).map((name) => filterGain(name, parameters));
+  const filters = filtersOn(parameters).map((n) => filterGain(n, parameters));
   return {
     analysis,
     pinned: pinned?.analysis ?? null,

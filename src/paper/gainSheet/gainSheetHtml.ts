@@ -1,3 +1,4 @@
+import { FILTER_NUMBERS } from '../../../shared/core/parameters/filters.ts';
 import type { LoopAnalysis } from '../../../shared/protocol/analysis.ts';
 import type { GainSheet } from '../../../shared/sheet/gainSheet.ts';
 import { bodeSheet } from '../../plot/loop/bodeSheet.ts';
@@ -7,8 +8,6 @@ import { paperPage } from '../paperPage.ts';
 import { box, figure, list } from '../paperParts.ts';
 import { SHEET_STYLE } from './sheetStyle.ts';
 import { figureTable, gainTable, quantityTable, scaledTable } from './tables.ts';
-
-const FILTERS = ['notch1', 'notch2', 'lowpass'] as const;
 
 const TO_FILL_IN = [
   'Machine and axis',
@@ -44,13 +43,8 @@ ${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>
 
 /** The sections by how they are shown. A filter that is off has nothing to enter: that it is off stands among the gains. */
 function arranged({ sections, parameters }: GainSheet) {
-  const isOff = (name: string) => FILTERS.some((filter) => !parameters[filter] && name.startsWith(filter));
-  const shown = sections
-    .filter(({ id }) => !isOff(id))
-    .map((section) => ({
-      ...section,
-      rows: section.rows.filter(({ parameter = '' }) => isFilter(parameter) || !isOff(parameter)),
-    }));
+  const off = FILTER_NUMBERS.filter((n) => parameters[`filter${n}`] === 'off').map((n) => `filter${n}`);
+  const shown = sections.filter(({ id }) => !off.includes(id));
   const only = (id: string) => shown.filter((section) => section.id === id);
   return {
     gains: only('gains'),
@@ -60,8 +54,8 @@ function arranged({ sections, parameters }: GainSheet) {
   };
 }
 
-function isFilter(name: string): boolean {
-  return FILTERS.some((filter) => filter === name);
+function isFilter(id: string): boolean {
+  return FILTER_NUMBERS.some((n) => id === `filter${n}`);
 }
 
 function plots(analysis: LoopAnalysis): Markup {

@@ -9,7 +9,12 @@ import { measureRun } from '../../../workers/run/measureRun.ts';
 /** The longest sheet there is: a screw drive with all filters on. */
 export function longestSheet(): string {
   const scene = present(SCENES.find(({ driveType }) => driveType === 'screw'));
-  const parameters = { ...scene.parameters, notch1: true, notch2: true, lowpass: true };
+  const parameters = {
+    ...scene.parameters,
+    filter1: 'notch' as const,
+    filter2: 'notch' as const,
+    filter3: 'low-pass' as const,
+  };
   const given = { ...scene, parameters };
   const point = startingPoint(parameters);
   const analysis = analyse(parameters, point);

@@ -150,11 +150,19 @@ describe('entries that contradict each other', () => {
     ],
     [
       'first notch above half the rate',
-      { notch1: true, notch1Frequency: 4000 },
-      /^notch1Frequency .* 4000 Hz/,
+      { filter1: 'notch', filter1Frequency: 4000 },
+      /^filter1Frequency .* 4000 Hz/,
     ],
-    ['second notch above half the rate', { notch2: true, positionDivider: 16 }, /^notch2Frequency .* 500 Hz/],
-    ['low-pass above half the rate', { lowpass: true, currentRate: 4000 }, /^lowpassFrequency .* 1000 Hz/],
+    [
+      'second notch above half the rate',
+      { filter2: 'notch', positionDivider: 16 },
+      /^filter2Frequency .* 500 Hz/,
+    ],
+    [
+      'low-pass above half the rate',
+      { filter3: 'low-pass', currentRate: 4000 },
+      /^filter3Frequency .* 1000 Hz/,
+    ],
     [
       'fold-back above the limit',
       { foldbackTemperature: 140 },
@@ -198,7 +206,7 @@ describe('entries that contradict each other', () => {
   });
 
   test('equal continuous and peak current are legal, so is a filter that is off', () => {
-    const input = { continuousCurrent: 25, notch1Frequency: 7000 };
+    const input = { continuousCurrent: 25, filter1Frequency: 7000 };
     expect(checkParameters(input, base)).toEqual({ changes: input, problems: [] });
   });
 

@@ -105,7 +105,7 @@ describe('two loops', () => {
   };
 
   it('a low-pass takes phase, gain, delay and modulus margin', () => {
-    const verdicts = compareLoops(figures({}), figures({ lowpass: true, lowpassFrequency: 500 }));
+    const verdicts = compareLoops(figures({}), figures({ filter3: 'low-pass', filter3Frequency: 500 }));
     for (const name of [
       'phaseMargin',
       'gainMargin',
@@ -152,7 +152,7 @@ describe('two sets of parameters', () => {
     const after = {
       ...before,
       payload: 6,
-      notch1: true,
+      filter1: 'notch',
       program: 'scan',
       backlash: 2e-6,
       Kp: 5.6e6,
@@ -166,7 +166,7 @@ describe('two sets of parameters', () => {
         change: 1,
         verdict: 'changed',
       },
-      { name: 'notch1', label: 'Notch 1', before: 'off', after: 'on', change: null, verdict: 'changed' },
+      { name: 'filter1', label: 'Filter 1', before: 'off', after: 'notch', change: null, verdict: 'changed' },
       {
         name: 'program',
         label: 'Program',

@@ -6,6 +6,7 @@ import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
+import { withFiltersOfToday } from '../../../shared/files/formerFilters.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { readLink } from '../../../shared/files/sceneLink.ts';
 import { readSession } from '../../../shared/files/sessionFile.ts';
@@ -25,7 +26,7 @@ describe('a scene of an earlier version', () => {
     const old = JSON.parse(text('scene-2.json'));
     expect(read.scene).toMatchObject({ title: 'Vertical, heavier', driveType: old.form, moves: old.moves });
     // What is newer than the file is at its default.
-    expect(read.scene.parameters).toEqual({ ...defaultParameters(), ...old.parameters });
+    expect(read.scene.parameters).toEqual({ ...defaultParameters(), ...withFiltersOfToday(old.parameters) });
     expect(readScene(writeScene(read.scene), SHELF)).toEqual(read);
   });
 
@@ -67,9 +68,15 @@ it('a session of version 1 replays the same events on the same scene', () => {
   const read = readSession(text('session-1.json'), SHELF);
   expect(read).toMatchObject({
     session: {
-      events: old.events,
+      events: old.events.map((event: { changes?: object }) =>
+        event.changes ? { ...event, changes: withFiltersOfToday({ ...event.changes }) } : event,
+      ),
       ticks: old.ticks,
-      scene: { title: old.scene.title, driveType: old.scene.form, parameters: old.scene.parameters },
+      scene: {
+        title: old.scene.title,
+        driveType: old.scene.form,
+        parameters: withFiltersOfToday(old.scene.parameters),
+      },
     },
   });
 });
@@ -91,7 +98,7 @@ describe('a link of version 1', () => {
   it('to a scene of the shelf lays what differs over that scene', () => {
     const scene = DEFAULT_SCENE;
     expect(readLink(links.scene, SHELF)).toEqual({
-      scene: { ...scene, parameters: { ...scene.parameters, payload: 6.5, notch1: true } },
+      scene: { ...scene, parameters: { ...scene.parameters, payload: 6.5, filter1: 'notch' } },
     });
   });
 

@@ -34,12 +34,12 @@ describe('a link', () => {
       ...DEFAULT_SCENE,
       preset: 'flat',
       driveType: 'flat',
-      parameters: { ...DEFAULT_SCENE.parameters, payload: 6.5, notch1: true, program: 'stepped sine' },
+      parameters: { ...DEFAULT_SCENE.parameters, payload: 6.5, filter1: 'notch', program: 'stepped sine' },
       moves: [{ to: -0.1, speed: 0.5, acceleration: 1e-3, jerk: 1e5, dwell: 0 }],
     };
     const link = writeLink(changed, SHELF);
     expect(link.slice(0, link.lastIndexOf('&'))).toBe(
-      'v=2&scene=mould-shuttle&preset=flat&driveType=flat&notch1=true&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
+      'v=2&scene=mould-shuttle&preset=flat&driveType=flat&filter1=notch&program=stepped%20sine&payload=6.5&moves=-0.1%2C0.5%2C0.001%2C100000%2C0',
     );
     expect(readLink(link, SHELF)).toEqual({ scene: changed });
   });
@@ -130,7 +130,7 @@ describe('a damaged link gives a problem', () => {
     ['no number', signed('v=2&scene=mould-shuttle&speed=NaN'), /^speed: "NaN" is not a number/],
     ['hexadecimal', signed('v=2&scene=mould-shuttle&speed=0x1'), /^speed: "0x1" is not a number/],
     ['empty value', signed('v=2&scene=mould-shuttle&speed='), /^speed: "" is not a number/],
-    ['no switch', signed('v=2&scene=mould-shuttle&notch1=yes'), /^notch1: "yes" is not true or false/],
+    ['no switch', signed('v=2&scene=mould-shuttle&observer=yes'), /^observer: "yes" is not true or false/],
     [
       'half a move',
       signed('v=2&scene=mould-shuttle&moves=0.1%2C1'),

@@ -15,7 +15,11 @@ const session: TuningSession = {
     { tick: 0, kind: 'change', changes: { payload: 6.5 } },
     { tick: 160, kind: 'hand', position: 0.0123 },
     { tick: 160, kind: 'hand', position: null },
-    { tick: 4000, kind: 'change', changes: { notch1: true, notch1Frequency: 812.3456789, program: 'hold' } },
+    {
+      tick: 4000,
+      kind: 'change',
+      changes: { filter1: 'notch', filter1Frequency: 812.3456789, program: 'hold' },
+    },
   ],
   ticks: 32000,
 };

@@ -19,7 +19,7 @@ import {
 import { always, anyParameters, anyText } from '../core/arbitraries.ts';
 
 const p = defaultParameters();
-const stiff: Parameters = { ...p, Kp: 6e6, Kd: 1e4, notch1: true };
+const stiff: Parameters = { ...p, Kp: 6e6, Kd: 1e4, filter1: 'notch' };
 
 function listed(result: SnapshotsResult): readonly Snapshot[] {
   if ('problems' in result) throw new Error(problemTexts(result.problems, AS_WRITTEN).join(' '));
@@ -50,7 +50,7 @@ describe('named tuning snapshots', () => {
 
   it('are laid over another set-up: only what differs, and the rest stays', () => {
     const heavy = { ...p, payload: 50, Kp: 1e6 };
-    expect(applySnapshot(at(two, 1), heavy)).toEqual({ changes: { Kp: 6e6, Kd: 1e4, notch1: true } });
+    expect(applySnapshot(at(two, 1), heavy)).toEqual({ changes: { Kp: 6e6, Kd: 1e4, filter1: 'notch' } });
     expect(applySnapshot(at(two, 0), p)).toEqual({ changes: {} });
   });
 

@@ -3,6 +3,7 @@ import packageJson from '../../../package.json' with { type: 'json' };
 import { DEFAULT_SCENE, SCENES } from '../../../scenes/index.ts';
 import { isInStructure } from '../../../shared/axis/loopGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
+import { isFilterValueInUse } from '../../../shared/core/parameters/filters.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -37,7 +38,7 @@ const everything = (given: Scene): GainSheet => {
   return gainSheet(given, { loops: [{ point, figures: analyse(given.parameters, point).figures }], move });
 };
 
-const FILTERS = { notch1: true, notch2: true, notch2Depth: 0.02, lowpass: true } as const;
+const FILTERS = { filter1: 'notch', filter2: 'notch', filter2Depth: 0.02, filter3: 'low-pass' } as const;
 
 const rowsOf = (sheet: GainSheet): SheetRow[] => [
   ...sheet.sections.flatMap(({ rows }) => rows),
@@ -109,7 +110,7 @@ describe('entered into a drive that counts', () => {
     const Kvff = gain('K_vff', `count/${time}`);
     const Kaff = gain('K_aff', `count/${time}²`);
     const weight = valueIn(sheet, 'times', 'a', '');
-    const filters = ['notch1', 'notch2', 'lowpass'].map(filter);
+    const filters = ['filter1', 'filter2', 'filter3'].map(filter);
     let [sum, estimate, before] = [0, 0, 0];
     let [largest, peak] = [0, 0];
     for (let k = 0; k < 2000; k++) {
@@ -342,7 +343,11 @@ describe('the sheet as a whole', () => {
 });
 
 const inUse = (p: Parameters, tuning: ParameterChanges): ParameterChanges =>
-  Object.fromEntries(Object.entries(tuning).filter(([name]) => isInStructure(name as ParameterName, p)));
+  Object.fromEntries(
+    Object.entries(tuning).filter(
+      ([name]) => isInStructure(name as ParameterName, p) && isFilterValueInUse(name, p),
+    ),
+  );
 
 describe('read back', () => {
   const writers = { JSON: writeGainSheet, CSV: writeGainSheetCsv };
@@ -350,7 +355,7 @@ describe('read back', () => {
   it.each(Object.entries(writers))('from %s every gain is what it was, to the last bit', (_kind, write) => {
     always(anyScene, 60, (each) => {
       const read = gainsFromSheet(write(gainSheet(each)), defaultParameters());
-      // The table has no lines for gains that the structure of the loop does not use.
+      // The table has no lines for gains that the structure of the loop or the type of a filter does not use.
       expect({ changes: 'changes' in read && inUse(each.parameters, read.changes) }).toEqual({
         changes: inUse(each.parameters, tuningOf(each.parameters)),
       });
@@ -385,8 +390,8 @@ describe('read back', () => {
   it('a part is enough: one gain from a sheet made by hand', () => {
     const json = '{"waybench": "gain sheet", "version": 1, "parameters": {"Kp": 3e6}}';
     expect(gainsFromSheet(json, defaultParameters())).toEqual({ changes: { Kp: 3e6 } });
-    expect(gainsFromSheet('parameter,value\nKp,3e6\nnotch1,on\n', defaultParameters())).toEqual({
-      changes: { Kp: 3e6, notch1: true },
+    expect(gainsFromSheet('parameter,value\nKp,3e6\nfilter1,notch\n', defaultParameters())).toEqual({
+      changes: { Kp: 3e6, filter1: 'notch' },
     });
   });
 
@@ -405,19 +410,19 @@ describe('read back', () => {
     ['a gain out of range', json({ Kp: 1e12 }), /Kp: .*outside 0, or 100 N\/m to/],
     ['a gain that is text', json({ Kp: '2 N/µm' }), /Kp: "2 N\/µm" is not a number/],
     ['what is no gain', json({ payload: 3 }), /"payload" is not a gain/],
-    ['a misspelt gain', json({ notch1Widht: 0.5 }), /Did you mean "notch1Width"/],
+    ['a misspelt gain', json({ filter1Dampign: 0.5 }), /Did you mean "filter1Damping"/],
     [
       'a notch above what the rate allows',
-      json({ notch1: true, notch1Frequency: 5000 }),
-      /notch1Frequency.*half the rate/,
+      json({ filter1: 'notch', filter1Frequency: 5000 }),
+      /filter1Frequency.*half the rate/,
     ],
     ['a table without values', 'section,parameter\nGains,Kp\n', /column value is missing/],
     ['a table with a gain twice', 'value,parameter\n1e6,Kp\n2e6,Kp\n', /Kp: it is in two lines/],
     ['a table with a gain that is no number', 'value,parameter\nmuch,Kp\n', /Kp: "much" is not a number/],
     [
       'a table with a switch that is neither',
-      'value,parameter\nyes,notch1\n',
-      /notch1: "yes" is not true or false/,
+      'value,parameter\nyes,observer\n',
+      /observer: "yes" is not true or false/,
     ],
   ])('refuses %s, in words that name it', (_what, input, message) => {
     const read = gainsFromSheet(input, defaultParameters());

@@ -75,7 +75,7 @@ const anyCandidate = fc.record({
   preset: fc.constantFrom(...Object.entries(PRESETS)),
   motors: share,
   own: fc.option(fc.tuple(...DATASHEET_NAMES.map(() => fc.option(share, { freq: 2 }))), { freq: 2 }),
-  gains: fc.option(fc.record({ Kp: share, notch1: fc.boolean() }), { freq: 2 }),
+  gains: fc.option(fc.record({ Kp: share, filter1: fc.constantFrom('off', 'notch') }), { freq: 2 }),
 });
 type DrawnCandidate = typeof anyCandidate extends fc.Arbitrary<infer C> ? C : never;
 
@@ -100,5 +100,5 @@ function choiceOf({ preset: [id, preset], motors, own, gains }: DrawnCandidate, 
   }
   if (gains === null) return choice;
   const tuning: ParameterChanges = tuningOf(candidateScene(job, choice, PRESETS).parameters);
-  return { ...choice, gains: { ...tuning, Kp: 1e5 * (1 + gains.Kp), notch1: gains.notch1 } };
+  return { ...choice, gains: { ...tuning, Kp: 1e5 * (1 + gains.Kp), filter1: gains.filter1 } };
 }

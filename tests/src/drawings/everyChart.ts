@@ -115,7 +115,7 @@ function sampleLoop(): LoopChartData {
     measured: measuredOf(analysis),
     isStale: false,
     cursor: 150,
-    filters: [filterGain('notch1', p)],
+    filters: [filterGain(1, p)],
   };
 }
 

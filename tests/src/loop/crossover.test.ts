@@ -110,7 +110,7 @@ describe('the main crossover', () => {
   });
 
   it('is not that of a resonance which reaches above 1', () => {
-    const p = { ...scene('soft-coil-mounting'), notch1: false };
+    const p = { ...scene('soft-coil-mounting'), filter1: 'off' as const };
     const { figures, ...analysis } = sliding(p);
     expect(figures.crossovers.length).toBeGreaterThan(1);
     const main = mainCrossover(p, loopGain({ figures, ...analysis }), figures.crossovers);

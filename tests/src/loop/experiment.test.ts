@@ -166,7 +166,7 @@ describe('the verdict', () => {
   });
 
   it('calls an unstable loop so', () => {
-    expect(verdict('soft-coil-mounting', { notch1: false })).toMatchObject({
+    expect(verdict('soft-coil-mounting', { filter1: 'off' })).toMatchObject({
       kind: 'alarm',
       text: expect.stringMatching(/^Unstable: any oscillation grows by .* %/),
     });

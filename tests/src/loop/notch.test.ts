@@ -68,14 +68,20 @@ describe('a notch on a resonance', () => {
   it('takes the place of the mode: its zeros have the damping of the mode, its floor is the inverse of the height', () => {
     const placed = notchFor(p, { frequency: 300, height: 10, damping: 0.05 });
     expect(placed).toMatchObject({
-      changes: { notch1: true, notch1Frequency: 300, notch1Depth: 0.1, notch1Width: 0.5 },
+      changes: { filter1: 'notch' as const, filter1Frequency: 300, filter1Depth: 0.1, filter1Damping: 0.5 },
     });
   });
 
-  it('goes to the second one when the first is in use, and nowhere when both are', () => {
+  it('goes to the next free filter, and nowhere when all four are in use', () => {
     const peak = { frequency: 300, height: 10, damping: 0.05 };
-    expect(notchFor({ ...p, notch1: true }, peak)).toMatchObject({ changes: { notch2: true } });
-    expect(notchFor({ ...p, notch1: true, notch2: true }, peak)).toMatch(/Delete/);
+    expect(notchFor({ ...p, filter1: 'notch' as const }, peak)).toMatchObject({
+      changes: { filter2: 'notch' as const },
+    });
+    const full = { filter1: 'notch', filter2: 'notch', filter3: 'low-pass', filter4: 'lead-lag' } as const;
+    expect(notchFor({ ...p, ...full }, peak)).toMatch(/Delete/);
+    expect(notchFor({ ...p, ...full, filter3: 'off' }, peak)).toMatchObject({
+      changes: { filter3: 'notch' },
+    });
   });
 
   it.each([
@@ -90,7 +96,7 @@ describe('a notch on a resonance', () => {
   it.each(SCENES.map(({ id, parameters }) => [id, parameters] as const))(
     'takes the highest resonance away without making the loop unstable: %s',
     (_, parameters) => {
-      const bare = { ...parameters, notch1: false };
+      const bare = { ...parameters, filter1: 'off' as const };
       const loopOf = (q: Parameters) => analyse(q, { ...startingPoint(q), friction: 'sliding' });
       const find = ({ frequency, openLoop }: ReturnType<typeof analyse>) =>
         resonances({ frequency, magnitude: openLoop.magnitude }).filter((each) => each.frequency > 20);
@@ -109,19 +115,19 @@ describe('a notch on a resonance', () => {
 describe('filters on the plot', () => {
   const p: Parameters = {
     ...defaultParameters(),
-    notch1: true,
-    notch2: true,
-    notch2Frequency: 1800,
-    notch2Width: 0.2,
-    lowpass: true,
-    lowpassFrequency: 2400,
+    filter1: 'notch' as const,
+    filter2: 'notch' as const,
+    filter2Frequency: 1800,
+    filter2Damping: 0.2,
+    filter3: 'low-pass' as const,
+    filter3Frequency: 2400,
   };
 
   it('are those of the loop', () => {
     const controller = new PositionController(p);
     for (const f of [50, 640, 1900, 3500]) {
       const z = unit(2 * Math.PI * f * controller.period);
-      const drawn = (['notch1', 'notch2', 'lowpass'] as const).map((name) => filterGain(name, p)(f));
+      const drawn = ([1, 2, 3] as const).map((name) => filterGain(name, p)(f));
       controller.filters.forEach((filter, k) => {
         expect(at(drawn, k) / magnitude(biquadResponse(filter, z))).toBeCloseTo(1, 10);
       });
@@ -130,9 +136,9 @@ describe('filters on the plot', () => {
 
   it('have the edge of a notch where half the power passes, and the width back from it', () => {
     for (const width of [0.02, 0.5, 1.7]) expect(widthOfNotch(edgeOfNotch(width))).toBeCloseTo(width, 12);
-    const quiet = { ...p, notch1Frequency: 40, notch1Width: 0.3, notch1Depth: 1e-3 };
+    const quiet = { ...p, filter1Frequency: 40, filter1Damping: 0.3, filter1Depth: 1e-3 };
     // 40 Hz at 8 kHz: the bilinear transform bends the axis by far less than the tolerance.
-    expect(filterGain('notch1', quiet)(40 * edgeOfNotch(0.3)) ** 2).toBeCloseTo(0.5, 3);
-    expect(filterGain('notch1', quiet)(40 / edgeOfNotch(0.3)) ** 2).toBeCloseTo(0.5, 3);
+    expect(filterGain(1, quiet)(40 * edgeOfNotch(0.3)) ** 2).toBeCloseTo(0.5, 3);
+    expect(filterGain(1, quiet)(40 / edgeOfNotch(0.3)) ** 2).toBeCloseTo(0.5, 3);
   });
 });

@@ -26,7 +26,7 @@ function made(changes: ParameterChanges = {}, title = 'Mould shuttle'): Made {
 
 let usual: Made;
 beforeAll(() => {
-  usual = made({ notch1: true, lowpass: true });
+  usual = made({ filter1: 'notch', filter3: 'low-pass' });
 });
 
 const plain = (text: string) => text.replace(/(?<=\p{L}\p{M}*)_(?=[\p{L}\d])/gu, '');
@@ -39,7 +39,7 @@ describe('the printable sheet', () => {
       ...sheet.warnings,
       ...sheet.cautions,
       ...sheet.assumptions,
-      ...sheet.sections.filter(({ id }) => id !== 'notch2').flatMap(({ text }) => text),
+      ...sheet.sections.filter(({ id }) => !['filter2', 'filter4'].includes(id)).flatMap(({ text }) => text),
       ...sheet.scaled.map(({ forms }) => at(forms, 1).how),
       ...present(sheet.sections.find(({ id }) => id === 'margins')).rows.map((row) => row.text ?? ''),
     ];
@@ -49,9 +49,9 @@ describe('the printable sheet', () => {
 
   it('leaves out the fields of a filter that is off, but not that it is', () => {
     const text = textOf(usual.html);
-    expect(text).toMatch(/Notch 2off/);
-    expect(text).not.toContain('Notch 2 frequency');
-    expect(text).toContain('Notch 1 frequency');
+    expect(text).toMatch(/Filter 2off/);
+    expect(text).not.toContain('Filter 2 frequency');
+    expect(text).toContain('Filter 1 frequency');
   });
 
   it('needs nothing from anywhere, and runs nothing', () => {

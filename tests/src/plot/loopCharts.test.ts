@@ -15,7 +15,10 @@ import { analyse } from '../../../workers/analysis/analyse.ts';
 import { labelOf, marksOf, pairsOf, pointsOf } from './readDrawing.ts';
 
 const { parameters: p } = DEFAULT_SCENE;
-const analysis = analyse({ ...p, notch1: true, lowpass: true }, { ...startingPoint(p), friction: 'sliding' });
+const analysis = analyse(
+  { ...p, filter1: 'notch', filter3: 'low-pass' },
+  { ...startingPoint(p), friction: 'sliding' },
+);
 const data = loopAlone(analysis);
 const { figures } = analysis;
 

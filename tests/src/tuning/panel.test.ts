@@ -15,7 +15,8 @@ describe('finding a parameter', () => {
     ['mass table', 'tableMass'],
     ['BACKLASH', 'backlash'],
     ['lost motion', 'backlash'],
-    ['notch 1 freq', 'notch1Frequency'],
+    ['notch', 'filter1'],
+    ['filter 1 freq', 'filter1Frequency'],
   ])('%s finds %s', (text, name) => expect(found(text)).toContain(name));
 
   it('finds nothing for what is not there', () => expect(found('flux capacitor')).toEqual([]));
@@ -25,8 +26,10 @@ describe('what is folded away', () => {
   const p = defaultParameters();
 
   it('is what has no say', () => {
-    expect(isInUse('notch1Frequency', { ...p, notch1: false })).toBe(false);
-    expect(isInUse('notch1Frequency', { ...p, notch1: true })).toBe(true);
+    expect(isInUse('filter1Frequency', { ...p, filter1: 'off' })).toBe(false);
+    expect(isInUse('filter1Frequency', { ...p, filter1: 'notch' })).toBe(true);
+    expect(isInUse('filter1Rise', { ...p, filter1: 'notch' })).toBe(false);
+    expect(isInUse('filter4B2', { ...p, filter4: 'coefficients' })).toBe(true);
     expect(isInUse('sineAmplitude', { ...p, program: 'shuttle' })).toBe(false);
     expect(isInUse('torqueConstant', { ...p, lead: 0 })).toBe(false);
     expect(isInUse('mode2Mass', { ...p, mode2: 'off' })).toBe(false);
@@ -36,9 +39,9 @@ describe('what is folded away', () => {
 
   it('can always be reached by a parameter that is shown', () => {
     for (const name of [
-      'notch1',
-      'notch2',
-      'lowpass',
+      'filter1',
+      'filter2',
+      'filter3',
       'program',
       'process',
       'lead',

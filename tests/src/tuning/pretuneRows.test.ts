@@ -6,7 +6,7 @@ import { pretuneJson, pretuneRows } from '../../../src/tuning/pretune/pretuneRow
 const point = (changes: Partial<TuningPoint>): TuningPoint => ({
   origin: 'pretuned',
   label: 'one notch',
-  changes: { Kp: 1e6, notch1: true },
+  changes: { Kp: 1e6, filter1: 'notch' },
   peakSensitivity: 1.5,
   phaseMargin: Math.PI / 4,
   gainMargin: 3,
@@ -47,8 +47,8 @@ it('the table has each tuning once, the recommended first, with all gains', () =
   expect([cell(1, 'tuning'), cell(2, 'tuning')]).toEqual(['recommended', 'textbook']);
   expect(Number(cell(1, 'phase margin [deg]'))).toBeCloseTo(45, 12);
   expect([cell(1, 'settling time [s]'), cell(2, 'settling time [s]')]).toEqual(['0', '']);
-  const gains = [cell(1, 'Kp'), cell(1, 'notch1'), cell(1, 'Kd'), cell(2, 'Kd')];
-  expect(gains).toEqual(['1000000', 'true', '', '4000']);
+  const gains = [cell(1, 'Kp'), cell(1, 'filter1'), cell(1, 'Kd'), cell(2, 'Kd')];
+  expect(gains).toEqual(['1000000', 'notch', '', '4000']);
 });
 
 it('as JSON it holds the same points', () => {

@@ -31,13 +31,13 @@ describe('filters in the loop', () => {
   it('are those of the analysis', () => {
     const p = barePreset('u-channel', {
       ...SWEEP,
-      notch1: true,
-      notch1Frequency: 650,
-      notch2: true,
-      notch2Frequency: 1500,
-      notch2Depth: 0.3,
-      lowpass: true,
-      lowpassFrequency: 1800,
+      filter1: 'notch',
+      filter1Frequency: 650,
+      filter2: 'notch',
+      filter2Frequency: 1500,
+      filter2Depth: 0.3,
+      filter3: 'low-pass',
+      filter3Frequency: 1800,
     });
     expectAgreement(measureSteppedSine(sceneOf(p)), new SampledLoop(p, bareStanding(p)));
   });

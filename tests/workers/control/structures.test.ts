@@ -108,8 +108,8 @@ const STRUCTURES: readonly [string, string, (p: Parameters) => ParameterChanges]
       observer: true,
       observerBandwidth: 60,
       observerMass: 0.8 * movedMass(p),
-      notch1: true,
-      notch1Frequency: 700,
+      filter1: 'notch',
+      filter1Frequency: 700,
     }),
   ],
   [

@@ -57,7 +57,7 @@ describe('session', () => {
     const live = new Session(scene);
     const tape = new Tape();
     runTo(live, 1500, tape);
-    live.change({ Kp: 1e6, notch1: true });
+    live.change({ Kp: 1e6, filter1: 'notch' });
     runTo(live, 2501, tape);
     live.hand(0.01);
     runTo(live, 3200, tape);

@@ -28,7 +28,7 @@ describe('labels', () => {
   it('write values with their unit', () => {
     expect(valueText(PARAMETERS.stroke, 0.2)).toBe('200 mm');
     expect(valueText(PARAMETERS.Ki, 0)).toBe('off');
-    expect(valueText(PARAMETERS.notch1, true)).toBe('on');
+    expect(valueText(PARAMETERS.observer, true)).toBe('on');
     expect(valueText(PARAMETERS.drive, 'shorted')).toBe('shorted');
   });
 });
