@@ -13,17 +13,22 @@ export function designFilter(out: BiquadCoefficients, p: Parameters, n: FilterNu
   const damping = p[`filter${n}Damping`];
   switch (p[`filter${n}`]) {
     case 'off':
-      return setCoefficients(out, 1, 0, 0, 0, 0);
+      setCoefficients(out, 1, 0, 0, 0, 0);
+      break;
     case 'notch':
-      return designNotch(out, frequency, damping, p[`filter${n}Depth`], rate);
+      designNotch(out, frequency, damping, p[`filter${n}Depth`], rate);
+      break;
     case 'peak':
-      return designNotch(out, frequency, damping, p[`filter${n}Rise`], rate);
+      designNotch(out, frequency, damping, p[`filter${n}Rise`], rate);
+      break;
     case 'low-pass':
-      return designLowpass(out, frequency, damping, rate);
+      designLowpass(out, frequency, damping, rate);
+      break;
     case 'lead-lag':
-      return designLeadLag(out, frequency, p[`filter${n}Ratio`], rate);
+      designLeadLag(out, frequency, p[`filter${n}Ratio`], rate);
+      break;
     case 'coefficients':
-      return setCoefficients(
+      setCoefficients(
         out,
         p[`filter${n}B0`],
         p[`filter${n}B1`],
@@ -31,6 +36,7 @@ export function designFilter(out: BiquadCoefficients, p: Parameters, n: FilterNu
         p[`filter${n}A1`],
         p[`filter${n}A2`],
       );
+      break;
   }
 }
 
