@@ -5,7 +5,8 @@ import { PRESETS } from './index.ts';
 
 const JOB: Job = {
   title: 'Shuttle a mould from the press to the measuring station',
-  values: defaultJobValues(),
+  // What an example asks beside the moves; a job of one’s own asks only what its owner enters.
+  values: { ...defaultJobValues(), rippleLimit: 0.001, growthLimit: 5e-6, wear: 3e-6 },
   moves: [],
 };
 

@@ -11,7 +11,7 @@ export interface LapseOptions {
   readonly sampleEvery: number;
   /** What cooling shall keep: the winding below this, °C, and the growth at the tool within plus or minus this, m. */
   readonly windingTarget: number;
-  readonly growthTarget: number;
+  readonly growthTarget: number | null;
 }
 
 /** Eight hours, a winding that is not folded back, and a tool that stays in the window. */

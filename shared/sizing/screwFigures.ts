@@ -147,7 +147,11 @@ function growth(facts: CandidateFacts): Figured {
   const { p, job } = facts;
   const length = furthest(facts);
   const value = elongation(p.screwExpansion, length, 1);
-  const allowed = job.values.growthLimit / value;
+  const { growthLimit } = job.values;
+  const allowed =
+    growthLimit > 0
+      ? ` The thermal drift allowed, ${ranged(growthLimit, 'm')}, is reached at ${inUnit(growthLimit / value, 'K')}, unless a scale on the table measures it.`
+      : '';
   return plain({
     id: 'growthPerKelvin',
     label: 'Growth of the screw per kelvin',
@@ -156,7 +160,7 @@ function growth(facts: CandidateFacts): Figured {
     unit: 'µm',
     formula: 'Δl = α_k l_n · 1 K',
     numbers: `${inUnit(p.screwExpansion, 'µm/(m·K)')} · ${ranged(length, 'm')} · 1 K = ${ranged(value, 'µm')}`,
-    note: `Up to the nut at the far end of the moves. The thermal drift allowed, ${ranged(job.values.growthLimit, 'm')}, is reached at ${inUnit(allowed, 'K')}, unless a scale on the table measures it.`,
+    note: `Up to the nut at the far end of the moves.${allowed}`,
   });
 }
 

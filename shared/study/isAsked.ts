@@ -9,6 +9,8 @@ const ASKED: Partial<Record<JobEntry, (values: JobValues) => boolean>> = {
   processForce: ({ process }) => process !== 'none',
   processFrequency: ({ process }) => process === 'sine' || process === 'pulse',
   processTime: ({ process }) => process === 'pulse',
+  scanSpeed: ({ rippleLimit }) => rippleLimit > 0,
+  scanLength: ({ rippleLimit }) => rippleLimit > 0,
   coolantTemperature: ({ cooling }) => cooling,
 };
 

@@ -17,6 +17,7 @@ const LABELS: Partial<Record<JobEntry, string>> = {
   cooling: 'Coolant available',
   dailyTime: 'Hours per day',
   days: 'Days per year',
+  savingThatCounts: 'Saving per year that counts',
 };
 
 /** How a person calls an entry of a job. */

@@ -30,11 +30,27 @@ const motionRows = {
 /** How well it has to do it. */
 const accuracyRows = {
   window: { ...PARAMETERS.window, default: 1e-7 },
+  rippleLimit: log(
+    '',
+    '%',
+    [1e-5, 1],
+    0,
+    'Largest speed ripple of a scan, peak over set speed; 0: no scan is required',
+    { zero: true },
+  ),
   scanSpeed: { ...PARAMETERS.scanSpeed, default: 0.1 },
   scanLength: linear('', 'mm', [1e-4, 2], 0.2, 'Length of the scan at constant speed'),
-  rippleLimit: log('', '%', [1e-5, 1], 0.001, 'Largest speed ripple of the scan, peak over set speed'),
-  growthLimit: log('', 'µm', [1e-8, 1e-3], 5e-6, 'Thermal drift allowed at the tool over a day'),
-  wear: log('', 'µm', [1e-7, 1e-4], 3e-6, 'Backlash that wear adds to a nut over its life', { zero: true }),
+  growthLimit: log(
+    '',
+    'µm',
+    [1e-8, 1e-3],
+    0,
+    'Thermal drift allowed at the tool over a day; 0: not required',
+    { zero: true },
+  ),
+  wear: log('', 'µm', [1e-7, 1e-4], 0, 'Backlash that wear adds to a nut over its life; 0: not considered', {
+    zero: true,
+  }),
   peakSensitivity: linear('M_S', '', [1.2, 3], 1.5, 'Peak sensitivity that every drive is tuned to'),
 };
 
@@ -47,6 +63,14 @@ const placeRows = {
   dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Hours per day'),
   days: linear('', '', [1, 366], 250, 'Working days per year', { integer: true }),
   energyPrice: linear('', '1/kWh', [0, 10 / 3.6e6], 0.25 / 3.6e6, 'Price of energy, in your currency'),
+  savingThatCounts: log(
+    '',
+    '',
+    [0.01, 1e6],
+    25,
+    'Difference in energy cost per year, in your currency, from which one drive is preferred to another',
+    { zero: true },
+  ),
 };
 
 /** The groups of a job in the order a person is asked for them. */

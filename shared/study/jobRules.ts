@@ -50,7 +50,8 @@ export const JOB_RULES: readonly JobRule[] = [
   {
     field: 'scanLength',
     broken: (job) => {
-      const { scanLength, scanSpeed, travel } = job.values;
+      const { scanLength, scanSpeed, travel, rippleLimit } = job.values;
+      if (rippleLimit === 0) return null;
       const limits = motionLimits(job);
       if (limits === null) return null;
       const ends = 2 * runUp({ ...limits, speed: scanSpeed });

@@ -50,10 +50,25 @@ function follows(job: Job, q: Quantities): string {
 
 function rest({ values }: Job, q: Quantities): string {
   const { scanSpeed, scanLength, rippleLimit, growthLimit, dailyTime, days } = values;
-  return (
-    `It scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, runs ` +
-    `${q(dailyTime, 'h')} a day on ${days} days a year with no more than ${q(growthLimit, 'µm')} of thermal drift at the tool.`
-  );
+  const scan =
+    rippleLimit > 0
+      ? `scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, and `
+      : '';
+  const drift =
+    growthLimit > 0 ? ` with no more than ${q(growthLimit, 'µm')} of thermal drift at the tool` : '';
+  const open = [
+    ...(rippleLimit > 0 ? [] : ['A scan']),
+    ...(growthLimit > 0 ? [] : ['a limit of thermal drift']),
+  ];
+  const left =
+    open.length === 0
+      ? ''
+      : ` ${capital(open.join(' and '))} ${open.length > 1 ? 'are' : 'is'} not required.`;
+  return `It ${scan}runs ${q(dailyTime, 'h')} a day on ${days} days a year${drift}.${left}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Three digits, thousands parted: 6 550. */

@@ -123,7 +123,7 @@ export const ACCURACY_ROWS = [
     group: 'smoothness',
     name: 'speed ripple of the scan',
     better: 'less',
-    asked: ({ values }) => `at most ${inUnit(values.rippleLimit, '%')}`,
+    asked: ({ values }) => (values.rippleLimit > 0 ? `at most ${inUnit(values.rippleLimit, '%')}` : null),
     resolution: { absolute: 1e-5, relative: 0.05 },
     speech: {
       weight: 1,
@@ -131,7 +131,7 @@ export const ACCURACY_ROWS = [
       verb: 'has',
       noun: 'a speed ripple',
       measure: 'size',
-      mattersFrom: ({ values }) => values.rippleLimit,
+      mattersFrom: ({ values }) => values.rippleLimit || Number.POSITIVE_INFINITY,
     },
     cause: rippleCause,
   }),

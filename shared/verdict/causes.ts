@@ -127,13 +127,18 @@ export function windingCause(candidate: JudgedCandidate, rival: JudgedCandidate 
   if (!rival || !own || !other) return null;
   const rise = (each: JudgedCandidate, { winding }: { winding: number }) =>
     winding - each.scene.parameters.ambient;
-  const byLoss = own.copper / other.copper;
-  const byPath = rise(candidate, own) / own.copper / (rise(rival, other) / other.copper);
+  // All that the motor loses leaves by the same way, copper and iron alike.
+  const loss = ({ copper, iron }: { copper: number; iron: number }) => copper + iron;
+  const byLoss = loss(own) / loss(other);
+  const byPath = rise(candidate, own) / loss(own) / (rise(rival, other) / loss(other));
   if (!(Math.max(byLoss, byPath) >= EXPLAINS)) return null;
-  return byLoss > byPath
-    ? `${ranged(own.copper, 'W')} of copper loss against ${ranged(other.copper, 'W')}`
-    : `each watt of copper loss warms it by ${inUnit(rise(candidate, own) / own.copper, 'K')}, ` +
-        `against ${inUnit(rise(rival, other) / other.copper, 'K')}`;
+  if (byPath >= byLoss)
+    return (
+      `each watt of loss in the motor warms it by ${inUnit(rise(candidate, own) / loss(own), 'K')}, ` +
+      `against ${inUnit(rise(rival, other) / loss(other), 'K')}`
+    );
+  const kind = own.iron - other.iron > own.copper - other.copper ? 'iron' : 'copper';
+  return `${ranged(own[kind], 'W')} of ${kind} loss against ${ranged(other[kind], 'W')}`;
 }
 
 /** How warm the magnets get: they follow the carrier in part. */

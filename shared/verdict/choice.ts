@@ -1,8 +1,7 @@
 import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
-import { CRITERIA, nearest, type Standing } from './ranking.ts';
-import { tie } from './row.ts';
+import { CRITERIA, isLevel, nearest, type Standing } from './ranking.ts';
 import { figure } from './rows.ts';
 import { factorText, listed, named, numberWord, sentence } from './text.ts';
 
@@ -67,10 +66,7 @@ function chosen(
   decidedBy: Standing['decidedBy'],
 ): string {
   const text = (id: Criterion, candidate = winner) => textOf(id, candidate, job);
-  const ties = (id: Criterion) => (rival: JudgedCandidate) => {
-    const [a, b] = [figure(id).of(rival, job), figure(id).of(winner, job)];
-    return a !== null && b !== null && tie(figure(id), a, b);
-  };
+  const ties = (id: Criterion) => (rival: JudgedCandidate) => isLevel(id, rival, winner, job);
   const opening = `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that meet every requirement of the job`;
   if (decidedBy === 'inPlace') {
     const next = smallest('inPlace', rivals, job);
@@ -88,7 +84,7 @@ function chosen(
   }
   const next = smallest('winding', level.filter(ties('energy')), job);
   return sentence(
-    `${opening}, it is ${soon}, uses as little energy as any of those (${text('energy')} per cycle), and has the coolest winding at the end of the day, ${text('winding')} against ${text('winding', next)} for ${named(next)}`,
+    `${opening}, it is ${soon}, uses no more energy than any of those for a saving that counts (${text('energy')} per cycle), and has the coolest winding at the end of the day, ${text('winding')} against ${text('winding', next)} for ${named(next)}`,
   );
 }
 

@@ -33,11 +33,15 @@ const calculated = (input: JobEntry, appliesTo: FlipInput['appliesTo'] = always)
   outcomes: asFound,
 });
 
-const held = (input: JobEntry, outcomes: FlipInput['outcomes'] = asFound): FlipInput => ({
+const held = (
+  input: JobEntry,
+  outcomes: FlipInput['outcomes'] = asFound,
+  appliesTo: FlipInput['appliesTo'] = always,
+): FlipInput => ({
   input,
   by: 'held',
   sizingFollows: false,
-  appliesTo: always,
+  appliesTo,
   outcomes,
 });
 
@@ -51,8 +55,8 @@ export const FLIP_INPUTS: readonly FlipInput[] = [
   calculated('busVoltage'),
   calculated('ambient'),
   { ...held('window', inWindow), sizingFollows: true },
-  held('rippleLimit'),
-  held('growthLimit'),
+  held('rippleLimit', asFound, ({ values }) => values.rippleLimit > 0),
+  held('growthLimit', asFound, ({ values }) => values.growthLimit > 0),
   held('dailyTime', untilTime),
 ];
 

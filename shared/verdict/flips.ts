@@ -16,6 +16,9 @@ import { type Change, firstChange } from './search.ts';
 import { clause, listed, named, sentence } from './text.ts';
 
 const MAX_FLIPS = 6;
+/** A change is looked for up to this factor away, or this share of a range that runs through zero: farther off nothing is near. */
+const NEAR_FACTOR = 2;
+const NEAR_SHARE = 0.2;
 
 /** A ranking with another input, and who comes first in it. */
 interface Outlook {
@@ -53,12 +56,12 @@ export function findFlips(
 
 function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing): string {
   const label = ({ input }: FlipInput) => jobLabel(input).toLowerCase().replace(/, ±$/, '');
-  const varied = `Inputs varied one at a time within their ranges: ${listed(inputs.map(label))}.`;
+  const varied = `Inputs varied one at a time, up to about a factor of two: ${listed(inputs.map(label))}.`;
   const held =
     'Simulated figures are held constant; they are not scaled to another job. A narrower window or a longer day was not simulated and is not judged.';
   const opening =
     found === 0
-      ? `No tested change ${first.length > 0 ? 'alters the choice' : 'makes a drive meet the requirements'}. `
+      ? `Nothing near: no tested change ${first.length > 0 ? 'alters the choice' : 'makes a drive meet the requirements'}. `
       : found > MAX_FLIPS
         ? `The nearest ${MAX_FLIPS} of ${found} changes. `
         : '';
@@ -79,7 +82,7 @@ function flipsOfInput(
   // What the sizing says of the job as it is must be what the choice was made with.
   if (of(from)?.key !== key) return [];
   return [row.max, row.min].flatMap((end) => {
-    const legal = legalEnd(job, input, from, end);
+    const legal = legalEnd(job, input, from, nearEnd(row, from, end));
     const change = legal === from ? null : firstChange(row, from, legal, key, of);
     if (change === null) return [];
     const distance =
@@ -89,6 +92,13 @@ function flipsOfInput(
     const label = flipText(candidates, standing, input, from, change);
     return { input: input.input, from, to: change.at, sentence: label, distance };
   });
+}
+
+/** The farthest value on the way to an end of the range that still counts as near. */
+function nearEnd({ min, max }: NumberRow, from: number, end: number): number {
+  const byRatio = from > 0 && min >= 0;
+  if (end > from) return Math.min(end, byRatio ? from * NEAR_FACTOR : from + NEAR_SHARE * (max - min));
+  return Math.max(end, byRatio ? from / NEAR_FACTOR : from - NEAR_SHARE * (max - min));
 }
 
 /** The farthest value on the way to `end` that makes a job at all: a stroke ends with the travel. */

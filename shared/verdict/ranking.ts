@@ -1,5 +1,5 @@
 import { at } from '../core/at.ts';
-import { inUnit } from '../core/format.ts';
+import { inUnit, shortest } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { type Shortfall, shortfallsOf } from './requirements.ts';
@@ -8,18 +8,19 @@ import { figure } from './rows.ts';
 
 /** What tells candidates apart that do all that is asked, the first thing first; less is better in each. */
 export const CRITERIA = ['inPlace', 'energy', 'winding'] as const;
+type Criterion = (typeof CRITERIA)[number];
 
-const within = (id: (typeof CRITERIA)[number]) => {
+const within = (id: Criterion) => {
   const { resolution, unit } = figure(id);
   return resolution.relative > 0
     ? inUnit(resolution.relative, '%', 1)
     : `${resolution.absolute} ${unit === '°C' ? 'K' : unit}`;
 };
 
-export const RULE =
+export const ruleOf = ({ values }: Job): string =>
   'Only drives that meet every requirement of the job are ranked. The one that is in position soonest comes first, motion and ' +
   `settling together; those within ${within('inPlace')} of it are ranked by energy per cycle, and those within ` +
-  `${within('energy')} of the lowest by winding temperature at the end of the day, to ${within('winding')}. Drives that still tie ` +
+  `${within('energy')} of the lowest, or whose energy costs less than ${shortest(values.savingThatCounts, '')} more a year in your currency, by winding temperature at the end of the day, to ${within('winding')}. Drives that still tie ` +
   'share a place.';
 
 export interface Standing {
@@ -50,14 +51,24 @@ export function rank(job: Job, candidates: readonly JudgedCandidate[]): Standing
   return { ranking, first, decidedBy, shortfalls };
 }
 
+/** Whether a criterion does not tell two candidates apart: by its resolution, or since nobody would pay for the difference. */
+export function isLevel(id: Criterion, a: JudgedCandidate, b: JudgedCandidate, job: Job): boolean {
+  const row = figure(id);
+  const [one, other] = [row.of(a, job), row.of(b, job)];
+  if (one === null || other === null) return one === other;
+  if (tie(row, one, other)) return true;
+  if (id !== 'energy') return false;
+  const [cost, rival] = [figure('cost').of(a, job), figure('cost').of(b, job)];
+  return cost !== null && rival !== null && Math.abs(cost - rival) < job.values.savingThatCounts;
+}
+
 function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly number[]) {
   let places = from;
   let decidedBy: Standing['decidedBy'] = null;
   for (const id of CRITERIA) {
-    const row = figure(id);
-    const values = places.map((place) => row.of(at(candidates, place), job) ?? Number.POSITIVE_INFINITY);
-    const min = Math.min(...values);
-    const kept = places.filter((_, k) => tie(row, at(values, k), min));
+    const value = (place: number) => figure(id).of(at(candidates, place), job) ?? Number.POSITIVE_INFINITY;
+    const best = places.reduce((least, place) => (value(place) < value(least) ? place : least));
+    const kept = places.filter((place) => isLevel(id, at(candidates, place), at(candidates, best), job));
     if (kept.length < places.length) decidedBy = id;
     places = kept;
   }

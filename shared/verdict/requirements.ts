@@ -128,6 +128,8 @@ function atMost(
   candidate: JudgedCandidate,
   error: string | null,
 ): Shortfall[] {
+  // What the job leaves open decides nothing.
+  if (limit === 0) return [];
   const value = row.of(candidate, job);
   if (value === null) {
     const text = error ?? `${row.name}: ${row.text(value)}`;

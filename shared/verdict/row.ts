@@ -30,8 +30,8 @@ export interface FigureRow extends Figure {
   readonly text: (value: number | null) => string;
   /** What the job asks, in words; null where it asks nothing. */
   readonly asked: (job: Job) => string | null;
-  /** The largest that the job allows, where its unit is one that people differ in. */
-  readonly limit?: (job: Job) => number;
+  /** The largest that the job allows, where its unit is one that people differ in; null where it allows any. */
+  readonly limit?: (job: Job) => number | null;
   /** The difference below which two candidates tie: the larger of an absolute and a share of the larger value. */
   readonly resolution: { readonly absolute: number; readonly relative: number };
   /** Candidates are marked by it; a plain yes or no is not. */

@@ -22,7 +22,7 @@ export function tableOf(
       better: row.better,
       definition: row.definition,
       asked: row.asked(job),
-      limit: row.limit?.(job),
+      limit: row.limit?.(job) ?? undefined,
       cells: candidates.map((candidate, place) => {
         const value = at(values, place);
         const own = at(shortfalls, place).filter((each) => each.row === row.id);

@@ -5,7 +5,7 @@ import { choiceSentence } from './choice.ts';
 import { fairnessSentence } from './fairness.ts';
 import { findFlips } from './flips.ts';
 import type { JudgedCandidate, Judgement, Verdict } from './judgement.ts';
-import { nearest, RULE, rank } from './ranking.ts';
+import { nearest, rank, ruleOf } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
 import { tableOf } from './table.ts';
 import { named, sentence } from './text.ts';
@@ -26,7 +26,7 @@ export function judge(job: Job, candidates: readonly JudgedCandidate[]): Judgeme
     first: standing.first,
     shortfalls: standing.shortfalls.map((each) => each.map(({ text }) => sentence(text))),
     choice: choiceSentence(job, candidates, standing),
-    rule: RULE,
+    rule: ruleOf(job),
     fairness: candidates.length > 0 ? fairnessSentence(job, candidates) : '',
     sentences: [
       ...candidates.flatMap((candidate, place) => {

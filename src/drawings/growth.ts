@@ -9,7 +9,7 @@ import { hoursAxis } from './hoursAxis.ts';
 
 /**
  * Thermal growth at the tool of all candidates over their duty, with the band that is allowed, plus
- * and minus `allowed`, m. Candidates that leave a scale of plus and minus `max` are cut off there;
+ * and minus `allowed`, m; 0: any is. Candidates that leave a scale of plus and minus `max` are cut off there;
  * their labels say how far they go.
  */
 export function growthChart(
@@ -30,16 +30,18 @@ export function growthChart(
     };
   });
   const ends = series.map(({ name }) => name).join(', ');
-  const limit = ranged(allowed, 'µm');
+  const limit = allowed > 0 ? `, allowed ±${ranged(allowed, 'µm')}` : '';
   const [low, high] = rangeOf([-1.2 * allowed, 1.2 * allowed], ...series.map(({ y }) => y));
   return lineChart(
     {
-      description: `Thermal growth at the tool over the duty, allowed ±${limit}. At the end: ${ends}.`,
+      description: `Thermal growth at the tool over the duty${limit}. At the end: ${ends}.`,
       x: hoursAxis(candidates.map(({ course }) => course)),
       y: { title: 'Growth', unit: 'mm', ...widened(Math.max(low, -max), Math.min(high, max)) },
       series,
-      levels: [{ y: allowed, text: `allowed ±${limit}` }],
-      band: [-allowed, allowed],
+      ...(allowed > 0 && {
+        levels: [{ y: allowed, text: `allowed ±${ranged(allowed, 'µm')}` }],
+        band: [-allowed, allowed] as const,
+      }),
       cursor,
     },
     size,

@@ -6,7 +6,7 @@ import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
 import { greatestOf, rangeOf, widened } from '../plot/range.ts';
 
 /**
- * Speed ripple of a scan over its distance, with what is allowed (a share of the set speed), on the
+ * Speed ripple of a scan over its distance, with what is allowed (a share of the set speed; 0: any), on the
  * scale of all of `among`.
  */
 export function rippleChart(
@@ -21,7 +21,7 @@ export function rippleChart(
     {
       description:
         `Speed ripple at ${ranged(speed, 'mm/s')}: ${ranged(peak, '%')} peak, ${ranged(rms, '%')} rms ` +
-        `of the set speed; allowed ${ranged(allowed, '%')}.`,
+        `of the set speed${allowed > 0 ? `; allowed ${ranged(allowed, '%')}` : ''}.`,
       x: {
         title: 'Distance',
         unit: 'mm',
@@ -30,8 +30,10 @@ export function rippleChart(
       },
       y: { title: 'Speed deviation', unit: '%', ...widened(low, high) },
       series: [{ name: '', x: distance, y: deviation, pen: { colour: 'speed', width: 1.25 } }],
-      band: [-allowed, allowed],
-      levels: [{ y: allowed, text: `allowed ±${ranged(allowed, '%')}` }],
+      ...(allowed > 0 && {
+        band: [-allowed, allowed] as const,
+        levels: [{ y: allowed, text: `allowed ±${ranged(allowed, '%')}` }],
+      }),
     },
     size,
   );

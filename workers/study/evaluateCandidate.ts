@@ -29,7 +29,7 @@ export function evaluateCandidate(
     onProgress({ stage: 'A day of heat', share: MOVES_DONE + (HEAT_DONE - MOVES_DONE) * share });
   reportHeat(0);
   const { dailyTime, growthLimit } = job.values;
-  const heat = timeLapse(scene, { hours: dailyTime / 3600, growthTarget: growthLimit }, reportHeat);
+  const heat = timeLapse(scene, { hours: dailyTime / 3600, growthTarget: growthLimit || null }, reportHeat);
 
   const accuracy = testAccuracy(scene, job, heat, ({ stage, share }) =>
     onProgress({ stage, share: HEAT_DONE + (1 - HEAT_DONE) * share }),

@@ -49,7 +49,7 @@ export function coolingVerdict(
   };
   const targets = [
     judge('winding', windingTarget, ({ windingPeak }) => windingPeak),
-    judge('growth', growthTarget, ({ growth }) => Math.abs(growth)),
+    ...(growthTarget === null ? [] : [judge('growth', growthTarget, ({ growth }) => Math.abs(growth))]),
   ];
   // A coolant cold enough for the strictest target meets them all.
   const needs = targets.flatMap(({ coolant }) => coolant ?? []);

@@ -20,6 +20,9 @@ import { Field } from '../../ui/fields/field.ts';
 
 type Values = Partial<JobValues>;
 
+/** What a job may leave open. */
+const OPEN: readonly JobEntry[] = ['rippleLimit', 'growthLimit', 'wear'];
+
 /**
  * The values of a job in their groups. A value that is legal by itself but not beside the others waits in its field, with its problem
  * beside it, until another change makes it legal.
@@ -81,6 +84,7 @@ export class JobForm {
       id: `job-${name}`,
       label: jobLabel(name),
       symbol: row.symbol,
+      zeroText: OPEN.includes(name) ? 'not required' : '0',
       onValue: (value) => this.#take(name, value as JobValues[typeof name]),
     });
   }

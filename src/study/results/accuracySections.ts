@@ -81,7 +81,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
   Scan: {
     drawings: (look, width) =>
       drawn(look, width, {
-        text: `A scan at constant speed. At most ${inUnit(look.job.values.rippleLimit, '%')} of ripple is allowed. Every periodic disturbance in the model has its own period along the axis, so the spectrum shows where the ripple comes from.`,
+        text: `A scan at constant speed. ${look.job.values.rippleLimit > 0 ? `At most ${inUnit(look.job.values.rippleLimit, '%')} of ripple is allowed.` : 'The job does not require one: nothing here decides.'} Every periodic disturbance in the model has its own period along the axis, so the spectrum shows where the ripple comes from.`,
         results: resultsOf(look, 'ripple'),
         charts: [
           {

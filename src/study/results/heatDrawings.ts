@@ -72,7 +72,7 @@ function temperatures(
 
 function growthAndForce({ seen, job, isZoomed, time }: HeatLook, width: number): Markup {
   const courses = seen.map(({ candidate: { letter }, course }) => ({ letter, course }));
-  const zoom = isZoomed ? GROWTH_ZOOM * job.growthLimit : undefined;
+  const zoom = isZoomed && job.growthLimit > 0 ? GROWTH_ZOOM * job.growthLimit : undefined;
   const drawn = (title: string, chart: Drawing) =>
     markup`<figure><figcaption>${title}</figcaption>${svg(chart)}</figure>`;
   const sized = (each: number) => ({ width: each, height: HEIGHT });

@@ -42,6 +42,6 @@ export function testRows<K extends keyof Tests>(
   { rippleLimit }: JobValues,
   units: UnitSystem,
 ): TableRow[] {
-  const fails: Fails = name === 'ripple' ? { peak: (value) => value > rippleLimit } : {};
+  const fails: Fails = name === 'ripple' && rippleLimit > 0 ? { peak: (value) => value > rippleLimit } : {};
   return figureRows(name, FIGURES[name], tests, units, { absent: () => 'trips', fails });
 }

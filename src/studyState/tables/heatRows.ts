@@ -30,7 +30,8 @@ export function heatRows(
     );
     const isNothing = columns.every((column, k) => !has(column) || (column.state && values[k] === null));
     if (isNothing) return [];
-    const fails = name === 'growth' ? (value: number) => Math.abs(value) > growthLimit : undefined;
+    const fails =
+      name === 'growth' && growthLimit > 0 ? (value: number) => Math.abs(value) > growthLimit : undefined;
     const row = figureRow(`heat-${prefix}-${name}`, figure, values, units, fails);
     const cells = row.cells.map((cell, k): Cell => {
       const column = columns[k];

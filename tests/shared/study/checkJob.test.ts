@@ -112,12 +112,12 @@ describe('a job that is refused', () => {
     ],
     [
       'a scan longer than the travel',
-      withValues({ scanLength: 0.5 }),
+      withValues({ scanLength: 0.5, rippleLimit: 0.001 }),
       /^Scan length: 500 mm and .* longer than the travel, 400 mm/,
     ],
     [
       'a scan without room to reach its speed',
-      withValues({ scanSpeed: 2 }),
+      withValues({ scanSpeed: 2, rippleLimit: 0.001 }),
       /^Scan length: 200 mm and 493 mm to reach 2000 mm\/s/,
     ],
     [

@@ -12,6 +12,8 @@ const values: JobValues = {
   moveTime: 0.4,
   dwell: 0.15,
   window: 1e-6,
+  rippleLimit: 0.001,
+  growthLimit: 5e-6,
 };
 const job: Job = { title: 'Shuttle a mould', values, moves: [] };
 const withValues = (changes: Partial<JobValues>): Job => ({ ...job, values: { ...values, ...changes } });
@@ -62,7 +64,7 @@ describe('a job said back', () => {
     expect(jobSentence(job, 'metric')).toBe(
       'Carry 5 kg over 250 mm in 400 ms, arrive within ±1 µm, dwell for 150 ms, and return. ' +
         'That is 109 moves per minute, 6\u202f550 per hour, with up to 0.938 m/s and 9.38 m/s². ' +
-        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, runs 8 h a day on 250 days a year with no more than ' +
+        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, and runs 8 h a day on 250 days a year with no more than ' +
         '5 µm of thermal drift at the tool.',
     );
   });
@@ -90,6 +92,16 @@ describe('a job said back', () => {
     const moves = [0.1, -0.1].map((to) => ({ to, ...moveLimits(0.2, 0.5), dwell: 0 }));
     expect(jobSentence({ ...withValues({ motion: 'move list' }), moves }, 'metric')).toMatch(
       /^Carry 5 kg through a list of 2 moves in 1 s, arrive within ±1 µm\. That is 120 moves per minute/,
+    );
+  });
+
+  test('what is left open is said to be', () => {
+    const open = jobSentence(withValues({ rippleLimit: 0, growthLimit: 0 }), 'metric');
+    expect(open).toMatch(
+      /It runs 8 h a day on 250 days a year\. A scan and a limit of thermal drift are not required\.$/,
+    );
+    expect(jobSentence(withValues({ growthLimit: 0 }), 'metric')).toMatch(
+      /A limit of thermal drift is not required\.$/,
     );
   });
 });

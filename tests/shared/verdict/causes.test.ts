@@ -68,8 +68,14 @@ describe('a cause beside a rival', () => {
       winding: 22 + 3 * (sample.winding - 22),
     }));
     expect(windingCause(lossy, A)).toContain('of copper loss against');
+    const ironLossy = withDay(A, (sample) => ({
+      ...sample,
+      iron: sample.iron + 3 * sample.copper,
+      winding: 22 + 4 * (sample.winding - 22),
+    }));
+    expect(windingCause(ironLossy, A)).toContain('of iron loss against');
     const buried = withDay(A, (sample) => ({ ...sample, winding: 22 + 3 * (sample.winding - 22) }));
-    expect(windingCause(buried, A)).toContain('each watt of copper loss warms it');
+    expect(windingCause(buried, A)).toContain('each watt of loss in the motor warms it');
   });
 
   it('is the place of the encoder only where one sits on the motor and the other does not', () => {

@@ -31,9 +31,10 @@ describe('what would change the choice', () => {
     values: { ...job.values, [input]: value },
   });
 
-  it('is found for several inputs, six at most', () => {
-    expect(flips.length).toBeGreaterThan(2);
+  it('is found for some inputs, six at most, and none of them farther off than a factor of two', () => {
+    expect(flips.length).toBeGreaterThan(0);
     expect(flips.length).toBeLessThanOrEqual(6);
+    for (const { from, to } of flips) expect(Math.abs(Math.log2(to / from))).toBeLessThanOrEqual(1.001);
   });
 
   it.each(flips.map((flip) => [flip.input, flip] as const))(
@@ -47,20 +48,24 @@ describe('what would change the choice', () => {
 
   it('says what was calculated and what was held', () => {
     for (const { sentence } of flips) expect(sentence).toMatch(/[Ww]ith the simulated figures held\.$/);
-    expect(flips.find(({ input }) => input === 'payload')?.sentence).toContain('By calculation');
-    expect(flips.find(({ input }) => input === 'growthLimit')?.sentence).not.toContain('By calculation');
+    const held = ['window', 'rippleLimit', 'growthLimit', 'dailyTime'];
+    for (const { input, sentence } of flips)
+      expect(sentence.includes('By calculation'), input).toBe(!held.includes(input));
   });
 });
 
 describe('a wider window', () => {
   const { A } = recordedDrives(job);
-  const late = withEnergy(withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 3e-6 }), 1);
+  const late = withEnergy(
+    withMoves(relettered(A, 'B'), { settlingTime: null, peakError: 1.6 * job.values.window }),
+    1,
+  );
 
   it('lets in whom it holds from the first sample on', () => {
     const candidates = [withMoves(A, { trip: { kind: 'divergence', time: 0 } }), late];
     const { flips } = verdict(job, candidates, PRESETS);
     expect(flips[0]).toMatchObject({ input: 'window' });
-    expect(elementAt(flips, 0).to).toBeCloseTo(3e-6, 8);
+    expect(elementAt(flips, 0).to / job.values.window).toBeCloseTo(1.6, 2);
   });
 
   it('tells nothing where settling in it was not simulated', () => {
@@ -79,7 +84,7 @@ describe('when nothing changes it', () => {
     const stopped = withMoves(A, { trip: { kind: 'divergence', time: 0 } });
     const { flips, flipNote } = verdict(job, [stopped], PRESETS);
     expect(flips).toEqual([]);
-    expect(flipNote).toContain('No tested change makes a drive meet the requirements');
+    expect(flipNote).toContain('Nothing near: no tested change makes a drive meet the requirements');
   });
 });
 

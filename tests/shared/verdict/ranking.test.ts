@@ -21,7 +21,20 @@ describe('the choice', () => {
       withMoves(twin, { settlingTime: present(A.outcome.moves.settlingTime) + 0.003 }),
       5,
     );
-    expect(rank(job, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
+    const any = { ...job, values: { ...job.values, savingThatCounts: 0 } };
+    expect(rank(any, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
+  });
+
+  it('is not made by a saving that nobody would pay for', () => {
+    // 30 W less over 8 h on 250 days are 60 kWh, at 0.25 a kilowatt-hour 15 a year.
+    const watts = (by: number) =>
+      withEnergy(
+        withDay(twin, (each) => ({ ...each, electricPower: each.electricPower - by })),
+        5,
+      );
+    expect(job.values.savingThatCounts).toBe(25);
+    expect(rank(job, [A, watts(30)]).decidedBy).not.toBe('energy');
+    expect(rank(job, [A, watts(60)])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
   });
 
   it('is of the coolest winding where energy ties as well', () => {

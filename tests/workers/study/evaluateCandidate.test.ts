@@ -15,6 +15,7 @@ const job = jobOf({
   scanLength: 0.005,
   dailyTime: 7200,
   window: 1e-6,
+  wear: 3e-6,
 });
 const CROSSOVER = 100;
 const candidate = { preset: 'screw', motorCount: 1, own: {}, gains: null };
