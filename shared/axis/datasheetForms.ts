@@ -117,6 +117,7 @@ export const DATASHEET_FORMS: Partial<Record<ParameterName, readonly DatasheetFo
       by: 'less the resistance from winding to carrier and the way through the table',
     },
   ],
+  carrierToCoolant: [conductance],
   carrierToTable: [conductance],
   tableToAir: [conductance],
   screwToAir: [conductance],

@@ -62,8 +62,10 @@ export function voltageLimit({ busVoltage }: Pick<Parameters, 'busVoltage'>): nu
   return busVoltage / Math.sqrt(3);
 }
 
-/** Winding temperature less ambient that a steady copper loss (W, all motors) settles to: K/W, standing still. */
+/** Winding temperature less that of what it gives its heat to, for a steady copper loss (all motors): K/W, standing still. */
 export function windingToAmbientResistance(p: Parameters): number {
-  const carrierOut = p.carrierToAir + (p.carrierToTable * p.tableToAir) / (p.carrierToTable + p.tableToAir);
+  const carrierOut =
+    (p.cooling ? p.carrierToCoolant : p.carrierToAir) +
+    (p.carrierToTable * p.tableToAir) / (p.carrierToTable + p.tableToAir);
   return 1 / p.windingToCarrier + 1 / carrierOut;
 }

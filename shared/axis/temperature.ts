@@ -12,6 +12,14 @@ export function magnetFactor(p: Parameters, carrier: number): number {
   return 1 + p.magnetTempCoefficient * (magnet - 20);
 }
 
+/**
+ * Through what the carrier gives its heat away, W/K: a coolant has a way of its own, air is better at it while the carrier moves.
+ * `draught` is 1 at standstill.
+ */
+export function sinkConductance(p: Parameters, draught = 1): number {
+  return p.cooling ? p.carrierToCoolant : p.carrierToAir * draught;
+}
+
 /** What the carrier gives its heat to, °C. */
 export function sinkTemperature(p: Parameters): number {
   return p.cooling ? p.coolantTemperature : p.ambient;

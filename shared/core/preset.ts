@@ -39,6 +39,7 @@ const PER_MOTOR = [
   'carrierCapacity',
   'windingToCarrier',
   'carrierToAir',
+  'carrierToCoolant',
   'carrierToTable',
   'linkStiffness',
   'linkDamping',

@@ -29,8 +29,8 @@ function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: 
 
 function coolantSentence(p: Parameters, { heat, carrier, temperature, conductance }: CoolantNeed): Sentence {
   const needed = sentence`A coolant has to remove ${approxRanged(heat, 'W')} and keep the carrier at
-    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToAir, 'W/K')} of
-    the carrier`;
+    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToCoolant, 'W/K')} of
+    the cooled carrier`;
   const ofScene = approx(p.coolantTemperature, '°C');
   return conductance === null
     ? sentence`${needed}; at ${ofScene} it is too warm.`

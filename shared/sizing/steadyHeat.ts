@@ -1,5 +1,5 @@
 import { COPPER_ALPHA, motorConstants, windingToAmbientResistance } from '../axis/motor.ts';
-import { magnetFactor, resistanceFactor, sinkTemperature } from '../axis/temperature.ts';
+import { magnetFactor, resistanceFactor, sinkConductance, sinkTemperature } from '../axis/temperature.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MeanPowers } from './demand.ts';
 
@@ -33,9 +33,10 @@ export function steadyHeat(
   meanSquareCurrent: (magnet: number) => number,
 ): SteadyHeat | null {
   const toTable = (p.carrierToTable * p.tableToAir) / (p.carrierToTable + p.tableToAir);
-  const out = p.carrierToAir + toTable;
+  const sink = sinkConductance(p);
+  const out = sink + toTable;
   const fromGuide = (0.5 * guide * p.carrierToTable) / (p.carrierToTable + p.tableToAir);
-  const base = (p.carrierToAir * sinkTemperature(p) + toTable * p.ambient + iron + fromGuide) / out;
+  const base = (sink * sinkTemperature(p) + toTable * p.ambient + iron + fromGuide) / out;
   const resistance = windingToAmbientResistance(p);
   let carrier = base;
   for (let round = 0; round < MAX_ROUNDS; round++) {

@@ -46,6 +46,7 @@ export const DATASHEET_GROUPS = [
       'foldbackTemperature',
       'windingToCarrier',
       'carrierToAir',
+      'carrierToCoolant',
       'windingCapacity',
       'carrierCapacity',
       'magnetTempCoefficient',

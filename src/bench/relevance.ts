@@ -60,7 +60,7 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.cogging2 > 0, 'cogging2Period', 'cogging2Phase'),
   ...entries((p) => p.cogging3 > 0, 'cogging3Period', 'cogging3Phase'),
 
-  ...entries((p) => p.cooling, 'coolantTemperature'),
+  ...entries((p) => p.cooling, 'coolantTemperature', 'carrierToCoolant'),
   ...MODE_NUMBERS.flatMap((n) =>
     entries((p) => p[`mode${n}`] !== 'off', `mode${n}Mass`, `mode${n}Frequency`, `mode${n}Damping`),
   ),

@@ -30,16 +30,19 @@ class Biquad:
 
 
 def loop_filters(p, period):
-    """Notch 1, notch 2 and low-pass, those that are switched on."""
+    """Those of the four filters that are switched on; the runs have notches and low-passes."""
     filters = []
-    for k in (1, 2):
-        if p[f'notch{k}']:
-            w = 2 * math.pi * p[f'notch{k}Frequency']
-            width, depth = p[f'notch{k}Width'], p[f'notch{k}Depth']
-            filters.append(Biquad((1, 2 * depth * width * w, w * w), (1, 2 * width * w, w * w), w, period))
-    if p['lowpass']:
-        w = 2 * math.pi * p['lowpassFrequency']
-        filters.append(Biquad((0, 0, w * w), (1, 2 * p['lowpassDamping'] * w, w * w), w, period))
+    for k in (1, 2, 3, 4):
+        kind = p[f'filter{k}']
+        w = 2 * math.pi * p[f'filter{k}Frequency']
+        damping = p[f'filter{k}Damping']
+        poles = (1, 2 * damping * w, w * w)
+        if kind == 'notch':
+            filters.append(Biquad((1, 2 * p[f'filter{k}Depth'] * damping * w, w * w), poles, w, period))
+        elif kind == 'low-pass':
+            filters.append(Biquad((0, 0, w * w), poles, w, period))
+        elif kind != 'off':
+            raise ValueError(f'filter {k} is a {kind}, which the reference does not have')
     return filters
 
 

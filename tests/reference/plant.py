@@ -186,7 +186,8 @@ class Plant:
             to_carrier = p['windingToCarrier'] * (tw - th)
             to_table = p['carrierToTable'] * (th - tt)
             out[TW] = (1.5 * resistance * current_square - to_carrier) / p['windingCapacity']
-            to_sink = p['carrierToAir'] * cooling * (th - sink)
+            way_out = p['carrierToCoolant'] if p['cooling'] else p['carrierToAir'] * cooling
+            to_sink = way_out * (th - sink)
             out[TH] = (to_carrier + iron * v1 - to_sink - to_table) / p['carrierCapacity']
             out[TT] = (to_table + half_guide - p['tableToAir'] * (tt - ambient)) / p['tableCapacity']
             out[TS] = (nut * v1 + half_guide - p['screwToAir'] * (ts - ambient)) / p['screwCapacity']

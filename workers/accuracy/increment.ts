@@ -13,9 +13,11 @@ const LOOK = 0.05;
 /** Rest before the first step of each size, s, so that creep after the approach has ended. */
 const REST = 1;
 
-/** First size as a multiple of the window, and the largest number of sizes: four decades. */
+/** First size as a multiple of the window, and the smallest that is tried, m: finer is no encoder that is sold. */
 const FIRST = 10;
-const MAX_SIZES = 13;
+const FINEST = 1e-10;
+/** Sizes of the series 10, 5, 2 in a decade. */
+const DECADE = 3;
 
 /** Largest deviation of the mean from the commanded step, as a share of the step. */
 const MEAN_WITHIN = 0.5;
@@ -23,15 +25,15 @@ const MEAN_WITHIN = 0.5;
 const CLEAR = 2;
 
 /**
- * Minimum incremental motion at the tool. Step sizes fall from ten windows in the series 10, 5, 2,
- * 1. For each size five steps go up, approached from below, and five down, the reversal included;
+ * Minimum incremental motion at the tool. Step sizes fall from ten windows by decades until one fails, then by the series
+ * 10, 5, 2 within the last decade, down to 0.1 nm. For each size five steps go up, approached from below, and five down, the reversal included;
  * the tool has 0.4 s for each. A size passes when
  *
  *   |mean − step| ≤ step/2   and   mean > 2 s
  *
  * with the mean of the ten single steps, each counted in its commanded direction, and the standard
  * deviation s of one step between two instants: s² = s_steps² + 2 σ², where s_steps is that of the
- * ten (n − 1) and σ the jitter of the standing tool. The first size that fails ends the test. So
+ * ten (n − 1) and σ the jitter of the standing tool. So
  * lost motion, friction and noise count as they affect a single small correction. Common practice,
  * no source.
  */
@@ -40,8 +42,7 @@ export function increment(scene: Scene): IncrementTest {
 
   const first = roundUpIndex(Math.min(FIRST * scene.parameters.window, room / EACH_WAY));
   const tried: IncrementTest['tried'][number][] = [];
-  let smallest: number | null = null;
-  for (let k = first; k > first - MAX_SIZES; k--) {
+  const isMade = (k: number): boolean => {
     const step = roundNumber(k);
     axis.goTo(at - roundNumber(first));
     axis.settle();
@@ -52,10 +53,16 @@ export function increment(scene: Scene): IncrementTest {
     const spread = Math.sqrt(variance(steps) + 2 * jitter ** 2);
     const made = Math.abs(taken - step) <= MEAN_WITHIN * step && taken > CLEAR * spread;
     tried.push({ step, mean: taken, spread, made });
-    if (!made) break;
-    smallest = step;
-  }
-  return { smallest, tried };
+    return made;
+  };
+  const finest = roundUpIndex(FINEST);
+  let smallest: number | null = null;
+  let k = first;
+  for (; k >= finest && isMade(k); k -= DECADE) smallest = k;
+  if (smallest !== null)
+    for (let fine = smallest - 1; fine > k && fine >= finest && isMade(fine); fine--) smallest = fine;
+  tried.sort((a, b) => b.step - a.step);
+  return { smallest: smallest === null ? null : roundNumber(smallest), tried };
 }
 
 /**

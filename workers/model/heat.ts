@@ -1,4 +1,4 @@
-import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import { sinkConductance, sinkTemperature } from '../../shared/axis/temperature.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Temperatures } from './state.ts';
 
@@ -17,9 +17,10 @@ export interface Losses {
  * Four heat nodes, °C, J/K, W/K:
  *
  *   C_w T_w' = P_cu − G_wh (T_w − T_h)
- *   C_h T_h' = G_wh (T_w − T_h) + P_iron − G_ha h (T_h − T_sink) − G_ht (T_h − T_t)
+ *   C_h T_h' = G_wh (T_w − T_h) + P_iron − G_sink (T_h − T_sink) − G_ht (T_h − T_t)
  *   C_t T_t' = G_ht (T_h − T_t) + ½ P_guide − G_ta (T_t − T_a)
  *   C_s T_s' = P_nut + ½ P_guide − G_sa (T_s − T_a)
+ *   G_sink = G_ha h in air, G_hc with a coolant
  *   h = 1 + c_h √v_rms,   (v_rms²)' = (v² − v_rms²)/1 s
  */
 
@@ -33,7 +34,7 @@ export function heatInto(
   into: Temperatures,
 ): void {
   const windingToCarrier = p.windingToCarrier * (t.winding - t.carrier) * dt;
-  const carrierToSink = p.carrierToAir * draught * (t.carrier - sinkTemperature(p)) * dt;
+  const carrierToSink = sinkConductance(p, draught) * (t.carrier - sinkTemperature(p)) * dt;
   const carrierToTable = p.carrierToTable * (t.carrier - t.table) * dt;
   const tableToAir = p.tableToAir * (t.table - p.ambient) * dt;
   const screwToAir = p.screwToAir * (t.screw - p.ambient) * dt;

@@ -14,11 +14,8 @@ import type { Cycle } from './cycle.ts';
 import type { CycleStore } from './cycleStore.ts';
 import { steadyWith, withFreshCycle } from './steady.ts';
 
-/**
- * Lowest coolant temperature in the search, °C: far below any in use, and copper still follows its
- * law.
- */
-const COLDEST = -150;
+/** Coldest coolant that a machine is given, °C: colder water freezes or makes everything it touches wet. Common practice, no source. */
+const COLDEST = 5;
 
 /** A coolant temperature and the steady state that it leads to. */
 interface Cooled {
@@ -77,7 +74,7 @@ function coolantFor(
     heat: state.sinkHeat,
     carrier: state.carrier,
     temperature,
-    conductance: toScene > 0 ? (p.carrierToAir * (state.carrier - temperature)) / toScene : null,
+    conductance: toScene > 0 ? (p.carrierToCoolant * (state.carrier - temperature)) / toScene : null,
   };
 }
 

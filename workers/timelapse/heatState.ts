@@ -1,4 +1,4 @@
-import { sinkTemperature } from '../../shared/axis/temperature.ts';
+import { sinkConductance, sinkTemperature } from '../../shared/axis/temperature.ts';
 import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { HeatState } from '../../shared/protocol/timeLapse.ts';
@@ -33,7 +33,7 @@ export function heatState(
     sum.guide += losses.guide * share;
     sum.nut += losses.nut * share;
     sum.weighted += carrier * losses.copper * share;
-    sum.sinkHeat += p.carrierToAir * part.draught * (carrier - sinkTemperature(p)) * share;
+    sum.sinkHeat += sinkConductance(p, part.draught) * (carrier - sinkTemperature(p)) * share;
   }
   const { copper, iron, guide, nut, sinkHeat } = sum;
   // Force needs current: what counts is the temperature of the carrier while current flows.

@@ -1,5 +1,5 @@
 import { motorConstants } from '../../shared/axis/motor.ts';
-import { resistanceFactor } from '../../shared/axis/temperature.ts';
+import { resistanceFactor, sinkConductance } from '../../shared/axis/temperature.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -187,7 +187,7 @@ function lossesOf({ copper, iron, guide, nut }: Audit): Losses {
 function quickestTimeConstant(p: Parameters): number {
   return Math.min(
     p.windingCapacity / p.windingToCarrier,
-    p.carrierCapacity / (p.windingToCarrier + p.carrierToAir + p.carrierToTable),
+    p.carrierCapacity / (p.windingToCarrier + sinkConductance(p) + p.carrierToTable),
     p.tableCapacity / (p.carrierToTable + p.tableToAir),
     p.screwCapacity / p.screwToAir,
   );

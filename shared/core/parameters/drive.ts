@@ -140,7 +140,14 @@ export const heatRows = {
   tableCapacity: log('C_t', 'J/K', [10, 1e7], 7000, 'Heat capacity of the table'),
   screwCapacity: log('C_s', 'J/K', [10, 1e6], 1000, 'Heat capacity of the screw'),
   windingToCarrier: log('G_wh', 'W/K', [0.01, 1000], 4, 'Thermal conductance, winding to carrier'),
-  carrierToAir: log('G_ha', 'W/K', [0.01, 1000], 1.2, 'Thermal conductance, carrier to air or coolant'),
+  carrierToAir: log('G_ha', 'W/K', [0.01, 1000], 1.2, 'Thermal conductance, carrier to air'),
+  carrierToCoolant: log(
+    'G_hc',
+    'W/K',
+    [0.01, 1000],
+    10,
+    'Thermal conductance, carrier to coolant, when it is cooled',
+  ),
   carrierToTable: log('G_ht', 'W/K', [1e-3, 100], 0.5, 'Thermal conductance, carrier to table', {
     zero: true,
   }),

@@ -10,6 +10,7 @@ import { agreesWithFullModel, HASTE, withChanges } from './fullModel.ts';
 const COOLED: Scene = withChanges(DUTIES.tubular, {
   cooling: true,
   coolantTemperature: 12,
+  carrierToCoolant: 2.4,
   windingStart: 70,
   carrierStart: 50,
   // The draught of a moving coil takes a second to build up, whatever the haste: too long for a carrier that starts hot.
