@@ -112,7 +112,12 @@ describe('a link of version 1', () => {
         preset: 'flat',
         title: 'Of my own',
         driveType: 'flat',
-        parameters: { ...parameters, ...presetParameters(PRESETS.flat!, 1) },
+        // What is newer than the link is at its default.
+        parameters: {
+          ...parameters,
+          ...presetParameters(PRESETS.flat!, 1),
+          carrierToCoolant: defaultParameters().carrierToCoolant,
+        },
       },
     });
   });
