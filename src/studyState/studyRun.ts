@@ -1,9 +1,12 @@
+import { PRESETS } from '../../scenes/index.ts';
 import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
+import { untunedGains } from '../../shared/study/untunedGains.ts';
 import { CandidateClient } from '../clients/candidateClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { PretuneClient } from '../clients/pretuneClient.ts';
+import { WorkerFailure } from '../clients/workerHost.ts';
 import type { StudyStore } from './studyStore.ts';
 
 /** What a candidate is being tuned or simulated by. */
@@ -14,7 +17,7 @@ interface Work {
 }
 
 /**
- * Tunes and simulates the candidates of a study until none is left that has not been. Tuning takes all cores for one candidate after the other;
+ * Tunes and simulates the candidates of a study until none is left that has not been; one that the sizing rules out is not tuned. Tuning takes all cores for one candidate after the other;
  * candidates that are tuned are simulated meanwhile, each in a worker of its own. A candidate that changes under way is dropped and taken up anew.
  */
 export class StudyRun {
@@ -60,21 +63,33 @@ export class StudyRun {
 
   /** Returns whether the candidate has gains then. */
   async #tune(index: number): Promise<boolean> {
-    const { choice, scene } = at(this.#store.state.candidates, index);
+    const { choice, scene, sizing } = at(this.#store.state.candidates, index);
     if (choice.gains) return true;
+    const untuned = () => untunedGains(scene, choice, PRESETS);
+    if (!sizing.passes) {
+      this.#store.setGains(index, untuned());
+      return true;
+    }
     const limit = this.#store.state.study.job.values.peakSensitivity;
     const client = new PretuneClient();
     const work = { index, scene, client };
-    const found = await this.#watched(work, () =>
-      client.pretune(
-        scene,
-        { kind: 'peak sensitivity', limit },
-        ({ stage, done, total }) => this.#tell(work, { stage, share: done / Math.max(total, 1) }),
-        'one limit',
-      ),
-    );
-    if (!found) return false;
-    this.#store.setGains(index, found.best.changes);
+    const gains = await this.#watched(work, async () => {
+      try {
+        const found = await client.pretune(
+          scene,
+          { kind: 'peak sensitivity', limit },
+          ({ stage, done, total }) => this.#tell(work, { stage, share: done / Math.max(total, 1) }),
+          'one limit',
+        );
+        return found?.best.changes ?? null;
+      } catch (error) {
+        // No tuning does the job with this drive: how it fails shows in its simulation.
+        if (error instanceof WorkerFailure) throw error;
+        return untuned();
+      }
+    });
+    if (!gains) return false;
+    this.#store.setGains(index, gains);
     return true;
   }
 

@@ -1,8 +1,20 @@
 import type { Job } from '../../shared/study/job.ts';
 import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
 
+/** A candidate that could not be simulated at all, and why. */
+export interface LeftOut {
+  readonly letter: string;
+  readonly title: string;
+  readonly reason: string;
+}
+
 /** The printed result of a study: every figure of every candidate, what falls short in brackets, then the choice and why. */
-export function studyText(job: Job, candidates: readonly JudgedCandidate[], found: Verdict): string {
+export function studyText(
+  job: Job,
+  candidates: readonly JudgedCandidate[],
+  leftOut: readonly LeftOut[],
+  found: Verdict,
+): string {
   const head = ['', ...candidates.map(({ letter }) => letter), 'asked'];
   const rows = found.rows.map(({ label, cells, asked }) => [
     label,
@@ -16,6 +28,7 @@ export function studyText(job: Job, candidates: readonly JudgedCandidate[], foun
   return [
     job.title,
     ...candidates.map(({ letter, title }) => `  ${letter}  ${title}`),
+    ...leftOut.map(({ letter, title, reason }) => `  ${letter}  ${title}: not simulated. ${reason}`),
     '',
     ...lines.map((line) => `  ${line}`.trimEnd()),
     '',

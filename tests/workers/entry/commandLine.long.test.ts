@@ -41,3 +41,16 @@ it('exits with 1 when the winding does not stand the hours', () => {
   expect(run.stdout).toMatch(/After [\d.]+ (min|h) the winding passes 40\.0 °C/);
   expect(run.stdout).toMatch(/The axis cannot do this duty\./);
 });
+
+it('keeps a drive that the sizing rules out in its column with the reason, and does not tune it', () => {
+  const small = { travel: 0.1, stroke: 0.05, window: 2e-5, payload: 400, moveTime: 0.15, dailyTime: 3600 };
+  const job = { title: 'Move a heavy mould', values: { ...defaultJobValues(), ...small }, moves: [] };
+  const drive = (preset: string) => ({ preset, motorCount: 1, own: {}, gains: null });
+  const path = join(folder, 'heavy.json');
+  writeFileSync(path, writeStudy({ job, candidates: [drive('u-channel-100'), drive('screw-160')] }));
+  const run = launched(folder, 'heavy.json', '--study');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(/^\s+A\s+B\s+asked$/m);
+  expect(run.stdout).toMatch(/Neither drive meets every requirement of the job\..*by calculation/);
+});
