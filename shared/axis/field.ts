@@ -13,6 +13,8 @@ import type { Parameters } from '../core/parameters/table.ts';
 
 /** Factor on flux: B/B0 for the chosen law, dimensionless. */
 export function fitFactor(p: Parameters, polePitch: number): number {
+  // The rotary motor of a screw has its fit within its housing: its datasheet contains it.
+  if (p.lead > 0) return 1;
   switch (p.fieldLaw) {
     case 'gap':
       return (

@@ -23,6 +23,9 @@ export const GUIDE_FRICTION = [
   'sealStiction',
 ] as const;
 
+/** Sliding friction as a share of the breakaway force, at least. */
+const LEAST_SLIDING = 1e-3;
+
 function attractionForce(p: Parameters): number {
   return p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
 }
@@ -31,8 +34,12 @@ export function guideLoad(p: Parameters): number {
   return Math.abs(loadSideMass(p) * GRAVITY * Math.cos(p.inclination) + attractionForce(p));
 }
 
+/**
+ * Without any of it, bristles that hold up to the breakaway force would have to let go infinitely fast: a thousandth of that force is
+ * left, which nobody measures.
+ */
 export function slidingFriction(p: Parameters): number {
-  return p.frictionCoefficient * guideLoad(p) + p.sealFriction;
+  return Math.max(p.frictionCoefficient * guideLoad(p) + p.sealFriction, LEAST_SLIDING * breakawayForce(p));
 }
 
 export function breakawayForce(p: Parameters): number {

@@ -33,7 +33,11 @@ export function tripSentence(trip: Trip): Sentence {
       return sentence`The drive oscillated at about ${approx(trip.frequency, 'Hz')} between the limits of current or voltage:
         the loop is unstable.`;
     case 'divergence':
-      return ['The motion grew without bound: the loop is unstable. Lower the gains, then reset.'];
+      return trip.undriven
+        ? [
+            'The motion grew without bound although the drive is off: values of the machine do not go together. Undo the last change, then reset.',
+          ]
+        : ['The motion grew without bound: the loop is unstable. Lower the gains, then reset.'];
   }
 }
 

@@ -23,7 +23,8 @@ export type Trip =
     }
   /** Frequency of the swings between the limits, Hz. */
   | { readonly kind: 'oscillation'; readonly time: number; readonly frequency: number }
-  | { readonly kind: 'divergence'; readonly time: number };
+  /** `undriven`: the drive was off, so that no gain can be the cause. */
+  | { readonly kind: 'divergence'; readonly time: number; readonly undriven?: true };
 
 /** What keeps a drive from doing as commanded; it goes on. See figures/tripText.ts. */
 export const NOTICES = ['current', 'voltage', 'overload', 'heat'] as const;

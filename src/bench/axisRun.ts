@@ -105,9 +105,12 @@ export class AxisRun {
     const { tick } = this.#status;
     const changes = replay.changesUpTo(tick);
     if (changes) this.#follow(() => this.#store.change(changes, 'changes of the replayed session', 'replay'));
-    if (!replay.hasEnded(tick)) return;
+    const { trip } = this.#status;
+    if (!trip && !replay.hasEnded(tick)) return;
     this.#replay = null;
-    this.#messages.note('The replay has finished.');
+    this.#messages.note(
+      trip ? 'The replay has finished with the trip that was recorded.' : 'The replay has finished.',
+    );
   }
 
   /** For changes of the store that the worker makes by itself. */

@@ -16,6 +16,12 @@ const ADVICE: Record<Trip['kind'], string> = {
 };
 
 const PULLED = 'Pull more gently, or raise the following-error limit.';
+const UNDRIVEN = 'No gain is the cause. Undo the last change of the machine.';
+
+function adviceOn(trip: Trip): string {
+  if (trip.kind === 'following error' && trip.pulled) return PULLED;
+  return trip.kind === 'divergence' && trip.undriven ? UNDRIVEN : ADVICE[trip.kind];
+}
 
 /** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
 export class TripBanner {
@@ -49,7 +55,7 @@ export class TripBanner {
     this.#shown = trip;
     this.element.hidden = trip === null;
     if (!isNew) return null;
-    const advice = trip.kind === 'following error' && trip.pulled ? PULLED : ADVICE[trip.kind];
+    const advice = adviceOn(trip);
     setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);
     const why = tripText(trip, 'metric');
     setText(this.#reason, why);

@@ -30,8 +30,8 @@ export function checkTrips(p: Parameters, time: number, watched: Watched): Trip 
 }
 
 /** The state is no longer finite: whatever the loop did, it can no longer be computed. */
-export function divergence(time: number): Trip {
-  return { kind: 'divergence', time };
+export function divergence({ drive }: Parameters, time: number): Trip {
+  return drive === 'on' ? { kind: 'divergence', time } : { kind: 'divergence', time, undriven: true };
 }
 
 export function overTemperature(p: Parameters, time: number): Trip {

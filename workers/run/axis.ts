@@ -204,7 +204,7 @@ export class Axis {
       this.audit.takeTick(this.#y, this.#plant.storedEnergy(this.#y));
     } catch (error) {
       if (!(error instanceof DivergedError)) throw error;
-      this.trip = divergence(this.time);
+      this.trip = divergence(this.parameters, this.time);
     }
   }
 

@@ -93,7 +93,10 @@ export class Session {
   }
 
   get ended(): boolean {
-    return this.axis.tick >= this.#lastTick;
+    return (
+      this.axis.tick >= this.#lastTick ||
+      (this.#lastTick < Number.POSITIVE_INFINITY && this.axis.trip !== null)
+    );
   }
 
   /** One current-loop period. */
@@ -118,9 +121,11 @@ export class Session {
   }
 
   recording(): TuningSession {
-    const { tick } = this.axis;
-    const waiting = this.#waiting.map((input): AxisEvent => ({ tick, ...input }));
-    return { scene: this.#scene, events: [...this.#events, ...waiting], ticks: tick };
+    const { tick, trip } = this.axis;
+    // The period in which the drive tripped belongs to the session; what was set since then comes after it.
+    const ticks = trip ? tick + 1 : tick;
+    const waiting = this.#waiting.map((input): AxisEvent => ({ tick: ticks, ...input }));
+    return { scene: this.#scene, events: [...this.#events, ...waiting], ticks };
   }
 
   #start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {

@@ -45,7 +45,6 @@ describe('what is folded away', () => {
       'program',
       'process',
       'lead',
-      'fieldLaw',
       'base',
       'mode1',
       'mode3',

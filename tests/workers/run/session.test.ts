@@ -199,6 +199,36 @@ describe('trips', () => {
     expect(all.every(Number.isFinite)).toBe(true);
   });
 
+  // Half a second of every legal way to switch the sliding friction off while breakaway is left, and fields that would overflow.
+  it.each<ParameterChanges>([
+    { frictionCoefficient: 0, sealFriction: 0, stictionCoefficient: 0.01, sealStiction: 5 },
+    { frictionCoefficient: 0, sealFriction: 0, sealStiction: 20, drive: 'off' },
+    { frictionCoefficient: 0, sealFriction: 0, sealStiction: 20, inclination: Math.PI / 2, drive: 'shorted' },
+    { lead: 0.001, coilOffset: 0.001, fieldLaw: 'bessel', drive: 'off' },
+    { lead: 5e-4, polePairs: 20, coilOffset: 0.003, fieldLaw: 'cosh', drive: 'off' },
+  ])('blames no gain for what the machine is: %j', (changes) => {
+    const { trip, all } = run(changes, 0.5);
+    expect(all.every(Number.isFinite)).toBe(true);
+    if (trip) expect(tripText(trip, 'metric')).not.toMatch(/gain|unstable/);
+  });
+
+  it.each<ParameterChanges>([
+    { Kp: 1e3, Kd: 10, Ki: 0, accelerationFeedforward: 0 },
+    { Kp: 5e8, Kd: 2e5 },
+    { speedLimit: 0.05 },
+  ])('come again in a replay, at the same moment: %j', (changes) => {
+    const live = new Session(bareScene());
+    while (live.axis.tick < 400) live.step();
+    live.change(changes);
+    while (live.canStep && live.axis.time < 2) live.step();
+    live.change({ Kp: 2e6 });
+    expect(live.axis.trip).not.toBeNull();
+    const again = Session.replay(JSON.parse(JSON.stringify(live.recording())));
+    while (again.canStep) again.step();
+    expect(again.axis.trip).toEqual(live.axis.trip);
+    expect(again.ended).toBe(true);
+  });
+
   it('calls it divergence when the state leaves what can be computed', () => {
     const { trip, all } = run({
       Kp: 1e9,
