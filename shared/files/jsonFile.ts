@@ -53,7 +53,8 @@ function parse(text: string): { readonly value: unknown } | Failure {
     );
   }
   try {
-    return { value: JSON.parse(text) };
+    // Some editors put a byte order mark before everything.
+    return { value: JSON.parse(text.replace(/^\ufeff/, '')) };
   } catch (error) {
     const reason = error instanceof SyntaxError ? shortened(error.message) : 'it is nested too deeply';
     return failure('', shortened(text), `The file is not valid JSON: ${reason}.`);

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { SHELF } from '../../scenes/index.ts';
-import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
+import { valueAt } from '../../shared/core/at.ts';
+import { CHANNEL_INDEX, CHANNEL_NAMES } from '../../shared/core/channels.ts';
 import { checkParameters } from '../../shared/core/check.ts';
 import { crossChecks } from '../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
@@ -9,9 +10,11 @@ import { isParameterName, parameterRow } from '../../shared/core/parameters/tabl
 import type { Scene } from '../../shared/core/scene.ts';
 import { readScene } from '../../shared/files/sceneFile.ts';
 import { measureRun } from '../run/measureRun.ts';
+import { CsvWriter } from './csvWriter.ts';
 import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
+import { RunProgress } from './runProgress.ts';
 import { runStudy } from './studyCommand.ts';
 import { summaryText } from './summaryText.ts';
 
@@ -61,11 +64,14 @@ export async function main(argv: string[]): Promise<number> {
 }
 
 function run(scene: Scene, seconds: number, csvPath?: string, jsonPath?: string): number {
-  const rows: string[] = [];
-  const onSample =
-    csvPath === undefined ? undefined : (record: Float64Array) => void rows.push(record.join(','));
-  const summary = measureRun(scene, seconds, onSample);
-  if (csvPath !== undefined) write(csvPath, `${[CHANNEL_NAMES.join(','), ...rows].join('\n')}\n`);
+  const csv = csvPath === undefined ? null : new CsvWriter(csvPath, CHANNEL_NAMES);
+  const progress = new RunProgress(seconds);
+  const summary = measureRun(scene, seconds, (record) => {
+    csv?.add(record);
+    progress.take(valueAt(record, CHANNEL_INDEX.time));
+  });
+  csv?.close();
+  progress.end();
   if (jsonPath !== undefined) write(jsonPath, jsonText(summary));
   console.log(summaryText(scene, summary));
   return summary.trip ? TRIPPED : DONE;
@@ -121,13 +127,16 @@ function readSceneFile(path: string, assignments: string[]): Scene {
 }
 
 function withChanges(scene: Scene, assignments: string[]): Scene {
-  const input: Record<string, unknown> = {};
+  const entries = new Map<string, unknown>();
   for (const assignment of assignments) {
     const at = assignment.indexOf('=');
     if (at < 1) throw new BadInput(`--set ${assignment}: write name=value.`);
     const name = assignment.slice(0, at);
-    input[name] = readValue(name, assignment.slice(at + 1));
+    if (entries.has(name)) throw new BadInput(`--set ${assignment}: ${name} is set twice. Keep one.`);
+    entries.set(name, readValue(name, assignment.slice(at + 1)));
   }
+  // Own properties whatever the name: one that is also inherited is refused like any other stray.
+  const input = Object.fromEntries(entries);
   const { changes, problems } = checkParameters(input, scene.parameters);
   const parameters = { ...scene.parameters, ...(changes as ParameterChanges) };
   const all = [...problems, ...crossChecks(parameters)];
@@ -135,11 +144,14 @@ function withChanges(scene: Scene, assignments: string[]): Scene {
   return { ...scene, parameters };
 }
 
+/** A number as a person writes it: no hexadecimal, no words. */
+const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+
 /** Text to the type of the parameter's row; what does not fit is left to the check, which names the field. */
 function readValue(name: string, text: string): unknown {
   if (!isParameterName(name)) return text;
   const { kind } = parameterRow(name);
   if (kind === 'switch') return text === 'true' ? true : text === 'false' ? false : text;
   if (kind === 'choice') return text;
-  return text.trim() === '' ? text : Number(text);
+  return DECIMAL.test(text.trim()) ? Number(text) : text;
 }

@@ -16,6 +16,13 @@ type TypedLapse = Readonly<Record<keyof typeof OPTIONS, string | undefined>>;
 
 /** Runs hours of duty and prints what heat does. Returns the exit code. */
 export function runLapse(scene: Scene, typed: TypedLapse, csvPath?: string, jsonPath?: string): number {
+  const { drive, program } = scene.parameters;
+  if (drive !== 'on')
+    throw new BadInput(`drive is ${drive}: a drive that is not on has no duty. Set it to on.`);
+  if (program === 'list' && scene.moves.length === 0)
+    throw new BadInput(
+      'program is list and the scene has no moves: there is no duty. Add moves or choose another program.',
+    );
   const lapse = lapseOf(scene, readOptions(typed));
   if (csvPath !== undefined) write(csvPath, csvOf(lapse.asSet.samples));
   if (jsonPath !== undefined) write(jsonPath, jsonText(lapse));

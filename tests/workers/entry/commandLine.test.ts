@@ -1,10 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chdir, cwd } from 'node:process';
 import { afterAll, expect, it, vi } from 'vitest';
 import { CHANNEL_NAMES } from '../../../shared/core/channels.ts';
 import { main } from '../../../workers/entry/commandLine.ts';
+import { CsvWriter } from '../../../workers/entry/csvWriter.ts';
 import { ROOT } from '../../tools/sources.mjs';
 import { launched } from './launched.ts';
 
@@ -92,6 +93,13 @@ it.each([
     /--set: The shuttle would reach 0\.125 m, outside the travel, −0\.3 m to 0\.1 m\. .* move start/,
   ],
   ['a misspelt parameter', ['--set', 'paylod=5'], /paylod.*payload/],
+  ['a parameter that every object has', ['--set', '__proto__=5'], /"__proto__" is not a parameter/],
+  ['a parameter that is set twice', ['--set', 'payload=5', '--set', 'payload=6'], /payload is set twice/],
+  ['a word for a number', ['--set', 'Kp=abc'], /Kp: "abc" is not a number/],
+  ['a hexadecimal number', ['--set', 'Kp=0x10'], /Kp: "0x10" is not a number/],
+  ['a number beyond every range', ['--set', 'Kp=1e308'], /Kp: 1\.?0*·10³⁰⁸ N\/m is outside/],
+  ['hours of a drive that is off', ['--hours', '1', '--set', 'drive=off'], /drive is off: .* no duty/],
+  ['hours of no moves', ['--hours', '1', '--set', 'program=list'], /no moves/],
   ['a time that is none', ['--seconds', 'long'], /seconds.*long/],
   ['an option that is none', ['--secnds', '1'], /secnds/],
   ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
@@ -114,4 +122,23 @@ it('exits with 2 for a scene file that is not there', async () => {
   const run = await axis('no-such-scene.json');
   expect(run.status).toBe(2);
   expect(run.stderr).toContain('no-such-scene.json');
+});
+
+it('reads a scene behind a byte order mark', async () => {
+  writeFileSync(join(folder, 'marked.json'), `\ufeff${readFileSync(shuttle, 'utf8')}`);
+  const run = await axis('marked.json', '--seconds', '0.01');
+  expect(run.stderr).toBe('');
+  expect(run.status).toBe(0);
+});
+
+it('writes a recording line by line: what is there of one that was interrupted is whole lines', () => {
+  const path = join(folder, 'part.csv');
+  const csv = new CsvWriter(path, ['a', 'b']);
+  for (let k = 0; k < 4500; k++) csv.add(Float64Array.of(k, 0.5));
+  const [head, ...lines] = readFileSync(path, 'utf8').trimEnd().split('\n');
+  expect(head).toBe('a,b');
+  expect(lines.length).toBeGreaterThan(3000);
+  expect(lines.at(-1)).toBe(`${lines.length - 1},0.5`);
+  csv.close();
+  expect(readFileSync(path, 'utf8').trimEnd().split('\n')).toHaveLength(4501);
 });
