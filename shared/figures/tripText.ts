@@ -48,10 +48,11 @@ function limit(trip: { readonly limit: number }, unit: Unit) {
   return exactly(trip.limit, unit, LIMIT_DIGITS);
 }
 
-/** What a drive would show as a warning. */
+/** What a drive would show as a warning, and what the simulation says of itself. */
 export const NOTICE_TEXTS: Readonly<Record<Notice, string>> = {
   current: 'The current limit is reached: the motor gives less force than the loop demands.',
   voltage: 'The bus voltage is used up: the current cannot follow at this speed and acceleration.',
   overload: 'The overload time is used up: current is folded back to its continuous value.',
   heat: 'The winding is hot: current is folded back to protect it.',
+  audit: 'The energy account of this run does not balance: its figures are not to be trusted.',
 };

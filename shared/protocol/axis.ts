@@ -27,8 +27,10 @@ export type Trip =
   | { readonly kind: 'divergence'; readonly time: number; readonly undriven?: true };
 
 /** What keeps a drive from doing as commanded; it goes on. See figures/tripText.ts. */
-export const NOTICES = ['current', 'voltage', 'overload', 'heat'] as const;
-export type Notice = (typeof NOTICES)[number];
+export const DRIVE_NOTICES = ['current', 'voltage', 'overload', 'heat'] as const;
+export type DriveNotice = (typeof DRIVE_NOTICES)[number];
+/** Beside those of the drive: the energy account does not balance. */
+export type Notice = DriveNotice | 'audit';
 
 /** Figures of one finished move or cycle of the program, SI, shares of 1; what each means stands in moveFigures.ts. */
 export interface MoveFigures {
@@ -66,6 +68,8 @@ export interface AxisStatus {
   readonly lostTime: number;
   readonly trip: Trip | null;
   readonly notices: readonly Notice[];
+  /** What of the energy does not balance, as a share of what went through. */
+  readonly energyResidual: number;
   readonly lastMove: MoveFigures | null;
   /** Those that have finished since the frame before, oldest first; at a fast pace several. */
   readonly finished: readonly MoveFigures[];

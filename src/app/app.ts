@@ -217,7 +217,7 @@ class App implements ActionParts {
     this.run.take(frame);
     const tripped = this.view.ingest(frame);
     if (tripped) this.messages.say(tripped, true);
-    this.dialogs.figures.show(status.lastMove);
+    this.dialogs.figures.show(status.lastMove, status.energyResidual);
     this.bar.showStatus(status, this.store.bench.parameters.drive);
     if (status.state !== was?.state) this.view.showState(status.state);
     if (status.notices.join() !== was?.notices.join()) this.#warn();

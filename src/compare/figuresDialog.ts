@@ -1,3 +1,4 @@
+import { inUnit } from '../../shared/core/format.ts';
 import {
   MOVE_FIGURE_NAMES,
   MOVE_FIGURES,
@@ -14,7 +15,9 @@ export class FiguresDialog {
   readonly #dialog = new Dialog({ title: 'Figures of the last move', class: 'wide' });
   readonly #which = element('p');
   readonly #values = new Map<MoveFigureName, HTMLElement>();
+  readonly #account = element('p');
   #newest: MoveFigures | null = null;
+  #energyResidual = 0;
 
   constructor() {
     const rows = MOVE_FIGURE_NAMES.map((name) => {
@@ -27,6 +30,7 @@ export class FiguresDialog {
     this.#dialog.fill(
       this.#which,
       figureTable({ class: 'dialog-table', columns: ['Figure', 'Value', 'Meaning'], rows }),
+      this.#account,
     );
   }
 
@@ -35,8 +39,9 @@ export class FiguresDialog {
     this.#dialog.open();
   }
 
-  /** The figures of another move, also while the dialog is open. */
-  show(move: MoveFigures | null): void {
+  /** The figures of another move, also while the dialog is open; `energyResidual` of the run, as a share of what went through. */
+  show(move: MoveFigures | null, energyResidual: number): void {
+    this.#energyResidual = energyResidual;
     if (move === this.#newest) return;
     this.#newest = move;
     if (this.#dialog.isOpen) this.#fill();
@@ -49,6 +54,10 @@ export class FiguresDialog {
       move
         ? `Move ${move.index + 1}. They change with every finished move.`
         : 'No move finished yet. The figures come with the first one.',
+    );
+    setText(
+      this.#account,
+      `Energy account of the run: ${inUnit(Math.abs(this.#energyResidual), '', 2)} of what went through does not balance; 10⁻⁶ is allowed.`,
     );
     for (const [name, value] of this.#values) setText(value, move ? moveFigureText(name, move[name]) : '—');
   }

@@ -1,7 +1,7 @@
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
-import type { Notice } from '../../shared/protocol/axis.ts';
+import type { DriveNotice } from '../../shared/protocol/axis.ts';
 import { scaleStrain } from '../model/growth.ts';
 import type { Temperatures } from '../model/state.ts';
 import { CurrentLimit } from './currentLimit.ts';
@@ -135,7 +135,7 @@ export class Drive {
   }
 
   /** What keeps the drive from following its command at `time`. */
-  notices(time: number): Notice[] {
+  notices(time: number): DriveNotice[] {
     return this.#noticed.at(time);
   }
 

@@ -160,6 +160,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       lostTime: this.#pacer.lost,
       trip: axis.trip,
       notices: axis.notices,
+      energyResidual: axis.audit.relativeResidual,
       lastMove: meter.last,
       finished: this.session.takeFinished(),
       moveStart: meter.presentStart,

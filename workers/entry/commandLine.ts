@@ -11,7 +11,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { readScene } from '../../shared/files/sceneFile.ts';
 import { measureRun } from '../run/measureRun.ts';
 import { CsvWriter } from './csvWriter.ts';
-import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, write } from './exit.ts';
+import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, UNTRUSTED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
 import { RunProgress } from './runProgress.ts';
@@ -74,6 +74,7 @@ function run(scene: Scene, seconds: number, csvPath?: string, jsonPath?: string)
   progress.end();
   if (jsonPath !== undefined) write(jsonPath, jsonText(summary));
   console.log(summaryText(scene, summary));
+  if (!summary.energyHolds) return UNTRUSTED;
   return summary.trip ? TRIPPED : DONE;
 }
 

@@ -2,7 +2,7 @@ import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Unit } from '../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
-import { tripText } from '../../shared/figures/tripText.ts';
+import { NOTICE_TEXTS, tripText } from '../../shared/figures/tripText.ts';
 import type { RunSummary } from '../run/measureRun.ts';
 
 type WorstOfMoves = MoveFigureName &
@@ -40,5 +40,6 @@ export function summaryText(scene: Scene, s: RunSummary): string {
   const end = s.trip
     ? `TRIPPED (${s.trip.kind}) at ${ranged(s.trip.time, 's')}: ${tripText(s.trip, 'SI')}`
     : 'Done.';
-  return [scene.title, ...text, end].join('\n');
+  const doubt = s.energyHolds ? [] : [NOTICE_TEXTS.audit];
+  return [scene.title, ...text, end, ...doubt].join('\n');
 }

@@ -1,6 +1,10 @@
 import type { Losses } from './heat.ts';
 import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT, type State } from './state.ts';
 
+/** The residual may be this share of the throughput, and a nanojoule in any case: steps of 0.1 nm move hardly more. */
+const RESIDUAL_BOUND = 1e-6;
+const RESIDUAL_FLOOR = 1e-9;
+
 /**
  * Energy account of a run, J: in + set = losses + out + change of stored energy. `set` is what changes of parameters and
  * temperatures put into the stored energy. Nothing is fitted: what does not balance shows in `residual`.
@@ -74,6 +78,11 @@ export class Audit {
   get residual(): number {
     const losses = this.copper + this.iron + this.nut + this.guide + this.other;
     return this.in + this.set - losses - this.out - this.storedChange;
+  }
+
+  /** Whether the residual is within its bound, of whatever went through, with a floor for runs in which next to nothing did. */
+  get holds(): boolean {
+    return Math.abs(this.residual) <= Math.max(RESIDUAL_BOUND * this.throughput, RESIDUAL_FLOOR);
   }
 
   /** Residual over throughput. */

@@ -111,9 +111,10 @@ export class Axis {
     return this.tick % this.#p.positionDivider === 0;
   }
 
-  /** What keeps the drive from following its command. */
+  /** What keeps the drive from following its command, and the run from being true. */
   get notices(): Notice[] {
-    return this.#drive.notices(this.time);
+    const own = this.#drive.notices(this.time);
+    return this.audit.holds ? own : [...own, 'audit'];
   }
 
   /** Force per ampere of all motors together at 20 °C, N/A of amplitude. */

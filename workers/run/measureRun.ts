@@ -37,6 +37,8 @@ export interface RunSummary {
   readonly screwTemperature: number;
   readonly energyIn: number;
   readonly energyResidual: number;
+  /** Whether the residual is within its bound. */
+  readonly energyHolds: boolean;
   readonly moves: readonly MoveFigures[];
 }
 
@@ -103,6 +105,7 @@ export function measureRun(
     screwTemperature: valueAt(r, C.screwTemperature),
     energyIn: axis.audit.in,
     energyResidual: axis.audit.relativeResidual,
+    energyHolds: axis.audit.holds,
     moves,
   };
 }

@@ -36,6 +36,7 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       lostTime: 0,
       trip: null,
       notices: [],
+      energyResidual: 0,
       lastMove: null,
       finished: [],
       moveStart: null,

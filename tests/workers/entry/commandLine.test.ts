@@ -6,6 +6,7 @@ import { afterAll, expect, it, vi } from 'vitest';
 import { CHANNEL_NAMES } from '../../../shared/core/channels.ts';
 import { main } from '../../../workers/entry/commandLine.ts';
 import { CsvWriter } from '../../../workers/entry/csvWriter.ts';
+import { Audit } from '../../../workers/model/audit.ts';
 import { ROOT } from '../../tools/sources.mjs';
 import { launched } from './launched.ts';
 
@@ -141,4 +142,15 @@ it('writes a recording line by line: what is there of one that was interrupted i
   expect(lines.at(-1)).toBe(`${lines.length - 1},0.5`);
   csv.close();
   expect(readFileSync(path, 'utf8').trimEnd().split('\n')).toHaveLength(4501);
+});
+
+it('exits with 3 where the energy does not balance, and says so', async () => {
+  const holds = vi.spyOn(Audit.prototype, 'holds', 'get').mockReturnValue(false);
+  const run = await axis(shuttle, '--seconds', '0.01');
+  holds.mockRestore();
+  expect(run.status).toBe(3);
+  expect(run.stdout).toMatch(
+    /energy account of this run does not balance: its figures are not to be trusted/,
+  );
+  expect((await axis(shuttle, '--seconds', '0.01')).status).toBe(0);
 });
