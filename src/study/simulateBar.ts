@@ -15,7 +15,8 @@ export function createSimulateBar(actions: StudyActions): {
   return {
     element: element('div', { class: 'simulate-bar' }, start, cancel, bar, text),
     show(state) {
-      const { candidates, isRunning, isReportDue, verdict } = state;
+      const { candidates, isRunning, isReportDue, verdict, refused } = state;
+      start.disabled = refused.length > 0;
       start.hidden = isRunning || candidates.every(({ outcome }) => outcome !== null);
       cancel.hidden = bar.hidden = !isRunning && !isReportDue;
       bar.value = isReportDue
@@ -26,7 +27,9 @@ export function createSimulateBar(actions: StudyActions): {
   };
 }
 
-function textOf({ candidates, isRunning, isReportDue, verdict }: StudyState): string {
+function textOf({ candidates, isRunning, isReportDue, verdict, refused }: StudyState): string {
+  if (refused.length > 0)
+    return `Waits for ${refused.map((label) => `“${label}”`).join(', ')}: what was entered there is refused.`;
   if (isReportDue) return `Report: ${flipProgress(verdict.share)}`;
   const missing = candidates.filter(({ outcome }) => outcome === null);
   if (missing.length === 0) return 'All drives are tuned and simulated.';

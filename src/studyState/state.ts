@@ -40,6 +40,8 @@ export interface StudyState {
   readonly study: Study;
   readonly units: UnitSystem;
   readonly candidates: readonly CandidateState[];
+  /** Labels of the entries of the job that hold something refused: everything else shows the job as it was before. */
+  readonly refused: readonly string[];
   /** Candidates are being tuned and simulated. */
   readonly isRunning: boolean;
   /** Of job and candidates as they now stand. */
@@ -54,6 +56,8 @@ export interface StudyActions {
   nameJob(title: string): string | null;
   useMoves(moves: Job['moves']): string | null;
   setUnits(units: UnitSystem): void;
+  /** The entries that hold something refused, by their labels. */
+  setRefused(labels: readonly string[]): void;
   /** Puts a drive in a candidate, or adds one at the end; null takes the candidate out. */
   setCandidate(index: number, choice: Omit<CandidateChoice, 'gains'> | null): string | null;
   /** One drive of each kind, all of the smallest class of continuous force that does the job. */

@@ -49,6 +49,10 @@ export class StudyDesk implements StudyActions {
     this.#store.setUnits(units);
   }
 
+  setRefused(labels: readonly string[]): void {
+    this.#store.setRefused(labels);
+  }
+
   setCandidate(index: number, choice: Omit<CandidateChoice, 'gains'> | null): string | null {
     const { job, candidates } = this.#store.state.study;
     if (choice === null) {
@@ -70,7 +74,7 @@ export class StudyDesk implements StudyActions {
   }
 
   simulate(): void {
-    void this.#run.start();
+    if (this.#store.state.refused.length === 0) void this.#run.start();
   }
 
   judge(): void {

@@ -32,6 +32,7 @@ export class StudyStore {
       study,
       units: 'metric',
       candidates: candidatesOf(study, presets, []),
+      refused: [],
       isRunning: false,
       verdict: NO_VERDICT,
       isReportDue: false,
@@ -58,6 +59,10 @@ export class StudyStore {
 
   setUnits(units: UnitSystem): void {
     this.#take({ ...this.#state, units });
+  }
+
+  setRefused(refused: readonly string[]): void {
+    if (refused.join() !== this.#state.refused.join()) this.#take({ ...this.#state, refused });
   }
 
   /** Shows everything again, after a change of the units in which it is printed. */

@@ -56,6 +56,18 @@ export class JobForm {
         ),
       ),
     );
+    // Whatever marks a field as refused, or no longer so.
+    new MutationObserver(() => actions.setRefused(this.#refused)).observe(this.element, {
+      subtree: true,
+      attributes: true,
+      attributeFilter: ['aria-invalid'],
+    });
+  }
+
+  get #refused(): string[] {
+    return JOB_ENTRIES.filter(
+      (name) => this.#fields[name].hasProblem && !this.#fields[name].element.hidden,
+    ).map(jobLabel);
   }
 
   /** What is asked for with what waits to become legal. */

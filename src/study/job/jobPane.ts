@@ -1,3 +1,4 @@
+import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
 import '../parts/parts.css';
 import './job.css';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
@@ -26,6 +27,12 @@ export class JobPane implements Pane {
     { class: 'job-caution', hidden: true },
     element('b', {}, 'An axis that rises: '),
     DROPS,
+  );
+  readonly #example = element(
+    'p',
+    { class: 'job-example', hidden: true },
+    element('b', {}, 'An example: '),
+    'every value is invented. Type your own over it, and leave open what you do not need.',
   );
   readonly #title;
   readonly #units;
@@ -62,6 +69,7 @@ export class JobPane implements Pane {
         this.#title.element,
         labelled('Units', this.#units),
       ),
+      this.#example,
       this.#said,
       this.#caution,
       this.#form.element,
@@ -76,6 +84,7 @@ export class JobPane implements Pane {
     this.#title.show(study.job.title);
     if (this.#units.value !== units) this.#units.choose(units);
     setText(this.#said, unbroken(jobSentence(study.job, units)));
+    this.#example.hidden = study.job !== DEFAULT_STUDY.job;
     this.#caution.hidden = study.job.values.inclination === 0;
     this.#form.show(state);
     this.#candidates.show(state);

@@ -13,6 +13,7 @@ import { columns, columnsFor } from '../parts/columns.ts';
 import { comparableButton } from '../parts/comparableButton.ts';
 import { drawnPart } from '../parts/drawnPart.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
+import { createOlderJobNote } from '../parts/olderJob.ts';
 
 /** Narrowest column of a chart, and the height of all of them, px of a drawing. */
 const MIN = 300;
@@ -22,6 +23,7 @@ const HEIGHT = 240;
 export function createSizingPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
   const isNew = watchChanges();
+  const older = createOlderJobNote();
   const fairness = element('p', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
   const metric = element('p', { class: 'results-words', hidden: true }, 'The calculations use metric units.');
@@ -39,6 +41,7 @@ export function createSizingPane(actions: StudyActions): Pane {
         element('h2', {}, 'Sizing by calculation'),
         comparableButton(actions),
       ),
+      older.element,
       fairness,
       answer,
       element('h3', {}, 'Force against speed'),
@@ -53,6 +56,7 @@ export function createSizingPane(actions: StudyActions): Pane {
     ),
     show(next) {
       state = next;
+      older.show(next);
       if (!isNew(next.units, ...next.candidates.map(({ sizing }) => sizing))) return;
       charts.refresh();
       fairness.textContent = classNote(next.study.candidates, PRESETS);

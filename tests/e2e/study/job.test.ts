@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { pageTests } from '../support/page.ts';
-import { openStudy } from './studyControls.ts';
+import { eventually } from '../support/patience.ts';
+import { openStudy, show } from './studyControls.ts';
 
 const { open } = pageTests();
 
@@ -92,4 +93,23 @@ it('puts a drive on an air bearing with a finer scale, and keeps what fits when 
   expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(true);
   await page.getByLabel('Drive of candidate A').selectOption('tubular');
   expect(await page.getByLabel('Encoder of candidate A').inputValue()).toBe('optical');
+});
+
+it('says that sizing and simulation wait while an entry is refused, and marks the example as one', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  await page.getByText('every value is invented').waitFor();
+  const simulate = page.getByRole('button', { name: 'Simulate all' }).first();
+  await type(page, 'payload', 'heavy');
+  await page.getByText('Waits for “Payload”').waitFor();
+  expect(await simulate.isDisabled()).toBe(true);
+  await show(page, 'Sizing');
+  await page.getByText('These figures are of an older job: “Payload” was refused').waitFor();
+  await show(page, 'Job');
+  await type(page, 'payload', '6');
+  await eventually(() => simulate.isDisabled()).toBe(false);
+  expect(await page.getByText('every value is invented').isVisible()).toBe(false);
+  await type(page, 'rippleLimit', 'not required');
+  expect(await field(page, 'scanSpeed').isVisible()).toBe(false);
+  expect(await said(page)).toContain('A scan is not required.');
 });

@@ -55,6 +55,7 @@ export function recordedState(job: Job = recordedJob()): StudyState {
     study: { job, candidates: candidates.map(({ choice }) => choice) },
     units: 'metric',
     candidates,
+    refused: [],
     isRunning: false,
     verdict: NO_VERDICT,
     isReportDue: false,
