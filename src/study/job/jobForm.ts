@@ -96,7 +96,7 @@ export class JobForm {
       id: `job-${name}`,
       label: jobLabel(name),
       symbol: row.symbol,
-      zeroText: OPEN.includes(name) ? 'not required' : '0',
+      zeroText: OPEN.includes(name) ? 'not asked' : '0',
       onValue: (value) => this.#take(name, value as JobValues[typeof name]),
     });
   }

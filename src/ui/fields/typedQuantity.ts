@@ -37,7 +37,7 @@ export function readTyped(
 ): Typed {
   const unit = printedUnit(stated);
   const plain = text.trim().replaceAll('−', '-');
-  if (/^(?:off|none|not required)$/i.test(plain)) return { value: 0 };
+  if (/^(?:off|none|not asked|not required)$/i.test(plain)) return { value: 0 };
   const [, digits, rest = ''] = NUMBER.exec(plain) ?? [];
   const other = digits === undefined ? undefined : otherForm(Number(digits), rest, others);
   if (other) return other;

@@ -110,6 +110,7 @@ it('says that sizing and simulation wait while an entry is refused, and marks th
   await eventually(() => simulate.isDisabled()).toBe(false);
   expect(await page.getByText('every value is invented').isVisible()).toBe(false);
   await type(page, 'rippleLimit', 'not required');
+  expect(await field(page, 'rippleLimit').inputValue()).toBe('not asked');
   expect(await field(page, 'scanSpeed').isVisible()).toBe(false);
   expect(await said(page)).toContain('A scan is not required.');
 });
