@@ -20,66 +20,69 @@ const positioned = (name: NumberName, label: string, definition: string): Figure
   of: ({ figures }) => figures[name],
 });
 
-/** After ISO 230-2:2014, from memory: the terms are those of the standard, the definitions are in our words. */
+/**
+ * After ISO 230-2:2014, from memory: the terms are those of the standard, the definitions are in our words. Its letters are left out: A and B
+ * are drives here.
+ */
 export const POSITIONING_FIGURES = {
   accuracy: positioned(
     'accuracy',
-    'Bidirectional accuracy A',
+    'Bidirectional accuracy',
     'From the lowest to the highest of all means ± 2s (s: standard deviation), of both directions and all targets: a band that contains nearly every approach.',
   ),
   accuracyUp: positioned(
     'accuracyUp',
-    'Unidirectional accuracy A, in +x',
+    'Unidirectional accuracy, in +x',
     'The same for the approaches in +x alone: without lost motion.',
   ),
   accuracyDown: positioned(
     'accuracyDown',
-    'Unidirectional accuracy A, in −x',
+    'Unidirectional accuracy, in −x',
     'The same for the approaches in −x alone.',
   ),
   systematic: positioned(
     'systematic',
-    'Bidirectional systematic error E',
+    'Bidirectional systematic error',
     'From the lowest to the highest mean of both directions: the part that a correction table could remove, plus lost motion.',
   ),
   systematicUp: positioned(
     'systematicUp',
-    'Unidirectional systematic error E, in +x',
+    'Unidirectional systematic error, in +x',
     'The same for the approaches in +x alone.',
   ),
   systematicDown: positioned(
     'systematicDown',
-    'Unidirectional systematic error E, in −x',
+    'Unidirectional systematic error, in −x',
     'The same for the approaches in −x alone.',
   ),
   meanRange: positioned(
     'meanRange',
-    'Range of the mean M',
+    'Range of the mean',
     'From the lowest to the highest of the means of both directions at each target: errors along the travel, without lost motion.',
   ),
   repeatability: positioned(
     'repeatability',
-    'Bidirectional repeatability R',
+    'Bidirectional repeatability',
     'At the worst target, the band that contains the approaches from both directions: 2s of both and the difference of their means, or 4s of one if that is more (s: standard deviation).',
   ),
   repeatabilityUp: positioned(
     'repeatabilityUp',
-    'Unidirectional repeatability R, in +x',
+    'Unidirectional repeatability, in +x',
     '4s of the approaches in +x, at the worst target.',
   ),
   repeatabilityDown: positioned(
     'repeatabilityDown',
-    'Unidirectional repeatability R, in −x',
+    'Unidirectional repeatability, in −x',
     '4s of the approaches in −x, at the worst target.',
   ),
   reversal: positioned(
     'reversal',
-    'Reversal error B',
+    'Reversal error',
     'At the worst target, the difference between the means of the two directions: backlash, wind-up and friction.',
   ),
   meanReversal: positioned(
     'meanReversal',
-    'Reversal error B, mean',
+    'Reversal error, mean',
     'The same as the mean over all targets, with its sign.',
   ),
 } as const satisfies Partial<Record<NumberName, FigureOf<PositioningTest>>>;

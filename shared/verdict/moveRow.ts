@@ -1,4 +1,4 @@
-import { MOVE_FIGURES, type MoveFigureName } from '../figures/moveFigures.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../figures/moveFigures.ts';
 import type { MoveOutcome } from '../study/outcome.ts';
 import { movesOf } from './read.ts';
 import { type FigureRow, figureRow, type Given } from './row.ts';
@@ -18,6 +18,7 @@ export function moveRow(
     better: better === 'more' ? 'more' : 'less',
     definition: `${definition} The worst of all moves.`,
     of: (candidate) => movesOf(candidate)?.[name] ?? null,
+    text: (value) => moveFigureText(name, value),
     ...given,
   });
 }

@@ -46,7 +46,7 @@ function sizing({ sizing: { passes, reasons, figures } }: JudgedCandidate): Shor
   const label = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
   return label.map((reason) => {
     const brief = lowered(clause(reason));
-    return { row: 'sizing', text: `by calculation: ${brief}`, brief, factor };
+    return { row: 'sizing', text: `by calculation: ${brief}`, brief, inRow: brief, factor };
   });
 }
 

@@ -1,7 +1,7 @@
 import { inUnit, ranged } from '../core/format.ts';
 import { crossoverCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
-import { longestMotion, movesOf, shortestDwell } from './read.ts';
+import { dayOf, longestMotion, movesOf, shortestDwell } from './read.ts';
 import { figureRow } from './row.ts';
 
 const yesOrNo = (yes: string, no: string) => (value: number | null) => (value === 1 ? yes : no);
@@ -71,7 +71,11 @@ export const THROUGHPUT_ROWS = [
     better: 'less',
     definition:
       'RMS force of the duty over the continuous force of all motors together. The rest is reserve.',
-    of: ({ outcome }) => outcome.heat.duty.rmsForce / outcome.heat.duty.continuousForce,
+    // A drive that stops itself has no duty, however little it used before.
+    of: (candidate) => {
+      const { rmsForce, continuousForce } = candidate.outcome.heat.duty;
+      return movesOf(candidate) && dayOf(candidate) ? rmsForce / continuousForce : null;
+    },
     asked: () => `at most ${inUnit(1, '%')}`,
     resolution: { absolute: 0.005, relative: 0.03 },
     speech: {

@@ -153,7 +153,7 @@ function figureText({ figures }: PositioningTest): string[] {
 function summary({ state, figures }: PositioningTest): string {
   const { accuracy, systematic, repeatability, reversal } = figures;
   return (
-    `Positioning ${state}: accuracy A ${ranged(accuracy, 'µm')}, ` +
+    `Positioning ${state}: accuracy ${ranged(accuracy, 'µm')}, ` +
     `systematic error E ${ranged(systematic, 'µm')}, ` +
     `repeatability R ${ranged(repeatability, 'µm')}, reversal error B ${ranged(reversal, 'µm')}.`
   );
