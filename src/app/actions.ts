@@ -14,6 +14,7 @@ import type { Dialogs } from './dialogs.ts';
 import type { Layout } from './layout.ts';
 import type { StudyDoor } from './studyDoor.ts';
 import type { View } from './view.ts';
+import { withPart } from './withPart.ts';
 
 /** The parts of the page that its actions reach. */
 export interface ActionParts {
@@ -82,9 +83,9 @@ export function createActions(parts: ActionParts): Actions {
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
     openFile: () => askForText((name, text) => void parts.documents.open(name, text)),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
-    gainSheet: () => void parts.dialogs.openGainSheet(),
+    gainSheet: () => withPart(parts.messages, 'The gain sheet', () => parts.dialogs.openGainSheet()),
     snapshots: () => parts.dialogs.snapshots.open(),
-    study: () => void parts.door.toggle(),
+    study: () => withPart(parts.messages, 'The study', () => parts.door.toggle()),
     help: () => parts.dialogs.help.open(),
     scene: (index) => parts.bench.openShelfScene(index),
   };

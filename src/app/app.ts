@@ -37,6 +37,7 @@ import { saveItems } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
+import { withPart } from './withPart.ts';
 
 /** Puts the page together and starts it. */
 export function startApp(): void {
@@ -107,10 +108,16 @@ class App implements ActionParts {
       onPreset: (id) => this.bench.choosePreset(id),
       moreFiles: [
         { label: 'Save tuning session', action: () => void this.#saveSession() },
-        { label: 'Measured trace …', action: () => void this.dialogs.openTrace() },
+        {
+          label: 'Measured trace …',
+          action: () => this.#withPart('Measured trace', () => this.dialogs.openTrace()),
+        },
         {
           label: 'Measured frequency response …',
-          action: () => void this.dialogs.openResponse((loop) => void this.view.layResponse(loop)),
+          action: () =>
+            this.#withPart('Measured frequency response', () =>
+              this.dialogs.openResponse((loop) => void this.view.layResponse(loop)),
+            ),
         },
         { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
         ...saveItems({ store: this.store, view: this.view, analysis, messages: this.messages }),
@@ -133,8 +140,16 @@ class App implements ActionParts {
     this.#show(this.store.bench);
     if (this.#opening.problems.length > 0) this.#refuseLink(this.#opening.problems);
     this.#showBench(true);
-    if (isStudyLink(location.hash)) void this.door.openLink(location.hash);
+    if (isStudyLink(location.hash)) this.#openStudyLink();
     else if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
+  }
+
+  #openStudyLink(): void {
+    this.#withPart('The study', () => this.door.openLink(location.hash));
+  }
+
+  #withPart(name: string, work: () => Promise<unknown>): void {
+    withPart(this.messages, name, work);
   }
 
   #createDocuments(): Documents {
@@ -144,7 +159,7 @@ class App implements ActionParts {
       replay: (session) => this.run.replay(session),
       parameters: () => this.store.bench.parameters,
       useGains: (changes, name) => useGains(this.store, this.messages, changes, `gains of ${name}`),
-      openStudy: (name, text) => void this.door.openText(name, text),
+      openStudy: (name, text) => this.#withPart('The study', () => this.door.openText(name, text)),
     });
   }
 
@@ -177,7 +192,7 @@ class App implements ActionParts {
       learnCogging: () => void learnCogging(this.store, this.bench, this.#cogging, this.messages),
       removeCogging: () => this.bench.removeCoggingTable(),
       saveCogging: () => saveCogging(this.store, this.messages),
-      pretune: () => void this.dialogs.openPretune(),
+      pretune: () => this.#withPart('Pretuning', () => this.dialogs.openPretune()),
       shapeForLoop: () =>
         void shapeForLoop(this.store.bench.parameters, this.bench, this.#analysis, this.messages),
     });
@@ -242,7 +257,7 @@ class App implements ActionParts {
 
   #openAddress(): void {
     if (isStudyLink(location.hash)) {
-      void this.door.openLink(location.hash);
+      this.#openStudyLink();
       return;
     }
     const { scene, problems } = openingScene(location.hash);

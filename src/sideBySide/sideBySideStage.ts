@@ -9,7 +9,7 @@ import type { Theme } from '../stage/lights.ts';
 import { Machine, shapeOf } from '../stage/machine.ts';
 import { colourHands } from '../stage/parts/rule.ts';
 import type { RunState } from '../stage/parts/tower.ts';
-import { NO_PICTURE, pictureOn } from '../stage/picture.ts';
+import { NO_PICTURE, PICTURE_LOST, pictureOn } from '../stage/picture.ts';
 import { Posed } from '../stage/posed.ts';
 import { stillOf } from '../stage/snapshot.ts';
 import { type Outlook, View } from '../stage/view.ts';
@@ -67,17 +67,27 @@ export class CandidatesStage {
 
   constructor() {
     this.element.append(this.#canvas, this.#note);
-    this.#note.textContent = this.#picture ? '' : NO_PICTURE;
-    this.#note.hidden = this.#picture !== null;
+    this.#say(this.#picture ? '' : NO_PICTURE);
     if (this.#picture) {
       const view = new View(this.#picture.camera, this.#canvas, this.#invalidate, this.#outlook);
       this.#view = view;
       this.#canvas.addEventListener('keydown', (event) => {
         if (view.press(event)) event.preventDefault();
       });
-      this.#canvas.addEventListener('webglcontextrestored', this.#invalidate);
+      this.#canvas.addEventListener('webglcontextlost', () => this.#say(PICTURE_LOST));
+      this.#canvas.addEventListener('webglcontextrestored', () => {
+        this.#picture?.restore();
+        this.#say('');
+        this.#invalidate();
+      });
     }
     new ResizeObserver(() => this.#resize()).observe(this.element);
+  }
+
+  /** A sentence where the machines would be. */
+  #say(text: string): void {
+    this.#note.textContent = text;
+    this.#note.hidden = text === '';
   }
 
   /** Machines are built anew if one of them looks different, or if another one stands in a candidate. */

@@ -71,8 +71,7 @@ export class Studio {
     const mood = MOODS[theme];
     this.key.intensity = mood.key;
     this.#fill.intensity = mood.fill;
-    this.#environment?.dispose();
-    this.#environment = null;
+    this.clearOut();
   }
 
   /**
@@ -83,6 +82,12 @@ export class Studio {
     if (this.#environment || !this.#theme) return;
     this.#environment = surroundings(this.#renderer, MOODS[this.#theme]);
     this.#scene.environment = this.#environment;
+  }
+
+  /** What metal mirrors was drawn by the graphics card, and went with it. */
+  clearOut(): void {
+    this.#environment?.dispose();
+    this.#environment = null;
   }
 
   /** The shadow covers this sphere and nothing else, so that it is as fine as it can be. */

@@ -12,6 +12,9 @@ const STILL = 900;
 /** Without smoothed edges, what stands still is drawn finer than the screen instead. */
 const FINER = 1.5;
 
+export const PICTURE_LOST =
+  'The graphics card has stopped drawing. The simulation goes on, and the picture comes back with the card.';
+
 export const NO_PICTURE = 'This browser cannot show the 3D picture: it lacks WebGL 2. Everything else works.';
 
 /** Null where there is no WebGL 2. */
@@ -67,6 +70,11 @@ export class Picture {
   place(machines: readonly Standing[]): void {
     this.#studio.aim(new Sphere().setFromPoints(machines.flatMap(({ extent }) => extent)));
     this.#shadow.place(machines);
+  }
+
+  /** After the graphics card was lost and came back: what it had drawn for itself is drawn anew. */
+  restore(): void {
+    this.#studio.clearOut();
   }
 
   resize(width: number, height: number): void {

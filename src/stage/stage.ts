@@ -16,7 +16,7 @@ import { Machine, shapeOf } from './machine.ts';
 import { Overlay, type ScreenPoint } from './overlay.ts';
 import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
-import { NO_PICTURE, type Picture, pictureOn } from './picture.ts';
+import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
 import { stillOf } from './snapshot.ts';
 import { View } from './view.ts';
@@ -117,7 +117,8 @@ class MachineStage implements Stage {
       this.#view = this.#bin.own(new View(camera, this.#canvas, this.#invalidate));
       scene.add(this.#spring.group);
       this.#canvas.addEventListener('keydown', this.#keyDown);
-      this.#canvas.addEventListener('webglcontextrestored', this.#invalidate);
+      this.#canvas.addEventListener('webglcontextlost', () => this.#overlay.setNote(PICTURE_LOST, true));
+      this.#canvas.addEventListener('webglcontextrestored', () => this.#restore());
     }
     this.#watcher.observe(this.#root);
     this.setState('paused');
@@ -191,6 +192,13 @@ class MachineStage implements Stage {
     this.#machine?.dispose();
     this.#bin.dispose();
     this.#root.remove();
+  }
+
+  /** After the graphics card has come back. */
+  #restore(): void {
+    this.#picture?.restore();
+    this.#overlay.setNote('', true);
+    this.#invalidate();
   }
 
   /** Draws with the next refresh, whether or not new values arrive by then. */
