@@ -1,6 +1,6 @@
 import { dryMotorDrag, ironDrag, nutDrag } from '../../../shared/axis/drag.ts';
 import { slopeForce } from '../../../shared/axis/gravity.ts';
-import { slidingFriction } from '../../../shared/axis/guide.ts';
+import { guideLoad } from '../../../shared/axis/guide.ts';
 import { motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import type { FitResult } from '../../../shared/protocol/fit.ts';
@@ -18,7 +18,7 @@ export function changesOf(estimates: FitResult['estimates'], p: Parameters): Par
   else if (forceConstant) changes.forceConstant = forceConstant.value;
   const carried = { ...p, ...changes };
   if (coulomb) {
-    const fromLoad = slidingFriction({ ...carried, sealFriction: 0 });
+    const fromLoad = carried.frictionCoefficient * guideLoad(carried);
     const seals = Math.max(0, coulomb.value - dryMotorDrag(p) - fromLoad);
     changes.sealFriction = seals;
     // Breakaway stays as far above sliding as it is.
