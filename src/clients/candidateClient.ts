@@ -4,6 +4,9 @@ import type { Job } from '../../shared/study/job.ts';
 import type { CandidateCommands, CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 import { WorkerHost } from './workerHost.ts';
 
+/** Names the build of the model: the script that this stands in names that of the worker, and both change their names with their content. */
+export const MODEL_BUILD = import.meta.url;
+
 /** The evaluation of a candidate as the page sees it, in a worker that ends with it. */
 export class CandidateClient {
   readonly #evaluation = new WorkerHost<CandidateCommands>('The test of the candidate', spawn);

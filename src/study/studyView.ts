@@ -2,6 +2,7 @@ import './study.css';
 import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Study } from '../../shared/study/candidate.ts';
+import { keepResults } from '../studyState/keptResults.ts';
 import type { Pane, StudyState } from '../studyState/state.ts';
 import { StudyDesk } from '../studyState/studyDesk.ts';
 import { StudyRun } from '../studyState/studyRun.ts';
@@ -45,6 +46,7 @@ export class StudyView {
 
   constructor({ study, openOnBench, leave, report, menus }: StudyViewOptions) {
     this.store = new StudyStore(study, PRESETS);
+    keepResults(this.store);
     const run = new StudyRun(this.store);
     this.#verdict = new VerdictRun(this.store);
     const actions = new StudyDesk(this.store, run, this.#verdict, PRESETS, openOnBench);

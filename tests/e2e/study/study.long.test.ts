@@ -80,7 +80,15 @@ it('takes a study file to its verdict and a report that repeats it', async () =>
   await simulateAll(page);
   await expectSoundResults(page);
   expect(await savedStudy(page)).toEqual(SMALL);
-  await linkOfReport(page, SMALL);
+  const link = await linkOfReport(page, SMALL);
+
+  // Opened again in a page that has just been loaded, it has its results at once.
+  await page.goto('about:blank');
+  await page.goto(link);
+  await page.getByText('All drives are tuned and simulated.').first().waitFor();
+  await show(page, 'Verdict');
+  await page.getByText('Figures of the drives').first().waitFor();
+  expect(await page.getByRole('button', { name: 'Simulate all' }).first().isVisible()).toBe(false);
 });
 
 it('runs four drives in lockstep, pauses them and looks back', async () => {

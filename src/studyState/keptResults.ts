@@ -1,0 +1,91 @@
+import type { Job } from '../../shared/study/job.ts';
+import type { CandidateOutcome } from '../../shared/study/outcome.ts';
+import { MODEL_BUILD } from '../clients/candidateClient.ts';
+import type { CandidateState } from './state.ts';
+import type { StudyStore } from './studyStore.ts';
+
+const DATABASE = 'waybench results';
+const OUTCOMES = 'outcomes';
+const BY_AGE = 'kept';
+/** Outcomes that are kept: two dozen studies of four drives. The oldest go first. */
+const MOST = 96;
+
+interface Kept {
+  readonly outcome: CandidateOutcome;
+  /** When, ms. */
+  readonly kept: number;
+}
+
+/**
+ * Keeps what simulation found of each candidate in the browser's database, under all that it depends on, and gives it back to a study that
+ * is opened again. It works without: then everything is simulated anew.
+ */
+export function keepResults(store: StudyStore): void {
+  // Files of a server under development keep their names when they change.
+  if (/\.ts\b/.test(MODEL_BUILD)) return;
+  const kept = new WeakSet<CandidateOutcome>();
+  const lookedFor = new WeakSet<CandidateState['scene']>();
+  store.subscribe(({ study, candidates }) => {
+    candidates.forEach((candidate, index) => {
+      const { outcome, error, scene, choice } = candidate;
+      const key = () => keyOf(study.job, candidate);
+      if (outcome !== null) {
+        if (kept.has(outcome)) return;
+        kept.add(outcome);
+        void keep(key(), outcome).catch(() => {});
+      } else if (error === null && choice.gains && !lookedFor.has(scene)) {
+        lookedFor.add(scene);
+        void find(key())
+          .then((found) => {
+            const now = store.state.candidates[index];
+            if (!found || now?.scene !== scene || now.outcome !== null) return;
+            kept.add(found);
+            store.setOutcome(index, found);
+          })
+          .catch(() => {});
+      }
+    });
+  });
+}
+
+/** All that an outcome depends on: the job, the axis with its gains, and the build of the model. */
+function keyOf({ values, moves }: Job, { scene }: CandidateState): string {
+  return JSON.stringify([MODEL_BUILD, values, moves, scene.driveType, scene.parameters, scene.moves]);
+}
+
+async function find(key: string): Promise<CandidateOutcome | null> {
+  const found = await inDatabase('readonly', (store) => store.get(key));
+  return (found as Kept | undefined)?.outcome ?? null;
+}
+
+async function keep(key: string, outcome: CandidateOutcome): Promise<void> {
+  await inDatabase('readwrite', (store) => store.put({ outcome, kept: Date.now() } satisfies Kept, key));
+  const count = await inDatabase('readonly', (store) => store.count());
+  if (count > MOST) await removeOldest(count - MOST);
+}
+
+async function removeOldest(count: number): Promise<void> {
+  const keys = await inDatabase('readonly', (store) => store.index(BY_AGE).getAllKeys(null, count));
+  for (const key of keys) await inDatabase('readwrite', (store) => store.delete(key));
+}
+
+async function inDatabase<T>(
+  mode: IDBTransactionMode,
+  ask: (store: IDBObjectStore) => IDBRequest<T>,
+): Promise<T> {
+  const opening = indexedDB.open(DATABASE, 1);
+  opening.onupgradeneeded = () => opening.result.createObjectStore(OUTCOMES).createIndex(BY_AGE, BY_AGE);
+  const database = await answer(opening);
+  try {
+    return await answer(ask(database.transaction(OUTCOMES, mode).objectStore(OUTCOMES)));
+  } finally {
+    database.close();
+  }
+}
+
+function answer<T>(request: IDBRequest<T>): Promise<T> {
+  return new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+}
