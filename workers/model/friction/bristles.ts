@@ -19,11 +19,19 @@ import type { FrictionLaw } from './law.ts';
  */
 
 /**
- * Largest relaxation rate of the bristles, 1/s: two per period of a 16 kHz current loop, which one solver step can take. Measured
- * against a stiff solver without a cap (tests/reference): the table's path moves by 0.33 nm at most, the current by 0.003 % of its
- * peak, for 12 evaluations a period instead of 1,300.
+ * Largest relaxation rate of bristles of ordinary stiffness, 1/s: two per period of a 16 kHz current loop, which one solver step can
+ * take. Measured against a stiff solver without a cap (tests/reference): the table's path moves by 0.33 nm at most, the current by
+ * 0.003 % of its peak, for 12 evaluations a period instead of 1,300.
  */
 const BRISTLE_RATE_CAP = 3e4;
+
+/** Stiffness up to which that cap was measured, N/m. */
+const ORDINARY_STIFFNESS = 3e7;
+
+/** Largest relaxation rate, 1/s, for a stiffness σ0 in N/m: stiffer bristles relax faster in the same slip, and the cap follows. */
+function bristleRateCap(stiffness: number): number {
+  return BRISTLE_RATE_CAP * Math.max(1, stiffness / ORDINARY_STIFFNESS);
+}
 
 /** σ0, σ1, σ2, v_s, v_d and what they work on, as the equations have them. F_s is F_c at least. */
 export interface BristleConstants {
@@ -53,7 +61,7 @@ export class BristleFriction implements FrictionLaw {
     this.set({ ...p, coulomb: slidingFriction(p), breakaway: breakawayForce(p) });
   }
 
-  set(constants: BristleConstants, rateCap = BRISTLE_RATE_CAP): void {
+  set(constants: BristleConstants, rateCap = bristleRateCap(constants.bristleStiffness)): void {
     this.#coulomb = constants.coulomb;
     this.#excess = Math.max(constants.breakaway - constants.coulomb, 0);
     this.#perStribeck = 1 / constants.stribeckSpeed;
