@@ -11,6 +11,7 @@ import { pictureOf } from './picture.ts';
 import { checkInput, type ReportInput } from './reportInput.ts';
 import { REPORT_STYLE } from './reportStyle.ts';
 import { sizingOfAll } from './sizingSection.ts';
+import { summarySection } from './summarySection.ts';
 import { tuningOfAll } from './tuningSection.ts';
 
 /**
@@ -25,6 +26,7 @@ export function reportHtml(input: ReportInput): string {
   const content = markup`<h1>Which drive?</h1>
 <p class="title">${job.title}</p>
 <p class="made"><span>Simulated with Waybench ${version}</span><span>${printed}</span></p>
+${summarySection(input, judged)}
 ${jobSection(job, units)}
 ${answerSection(verdict)}
 ${pictureOf(pictures.stage, 'The candidates on the stage')}

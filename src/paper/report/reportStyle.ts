@@ -11,6 +11,18 @@ ${COLOURS}
 --paper: #fff;
 }
 svg.drawing { width: 100%; max-width: 640px; }
+/* One page to hand over. */
+.summary { break-after: page; }
+.summary > * + * { margin-top: 0.5rem; }
+.handed th { width: 11rem; }
+.bars { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0.6rem 2rem; }
+.bars table { margin: 0; }
+.bars caption { font-weight: 600; text-align: left; }
+.bars th { width: 1.5rem; }
+.bars :is(th, td) { padding-block: 0.1rem; border: 0; }
+.bars .bar { width: 45%; }
+.bars svg { width: 100%; height: 0.7rem; margin: 0; }
+.bars rect { fill: #555; }
 table + table { margin-top: 0.6rem; }
 
 .drawing text { font-size: 14px; }

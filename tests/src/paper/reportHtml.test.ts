@@ -35,6 +35,7 @@ describe('the report of a study', () => {
     const heads = [...html.matchAll(/<h[12]>([^<]*)<\/h[12]>/g)].map(([, label]) => label);
     expect(heads).toEqual([
       'Which drive?',
+      'Summary',
       'The job',
       'The answer',
       'The candidates side by side',
@@ -124,6 +125,20 @@ describe('the report of a study', () => {
     const used = new Set([...html.matchAll(/var\((--q-[\w-]+)/g)].map(([, name]) => present(name)));
     expect(used.size).toBeGreaterThan(5);
     for (const name of used) expect(html).toContain(`${name}: #`);
+  });
+
+  it('opens with one page: the job, the choice, three reasons, and bars as long as the figures beside them', () => {
+    const summary = present(/<section class="summary">([\s\S]*?)<\/section>/.exec(html)?.[1]);
+    const verdict = usual.verdict;
+    expect(textOf(summary)).toContain(verdict.choice);
+    expect(present(/<\/div>\s*<ul>([\s\S]*?)<\/ul>/.exec(summary)?.[1]).match(/<li>/g)).toHaveLength(3);
+    const energy = present(verdict.rows.find(({ id }) => id === 'energy'));
+    const values = energy.cells.map(({ value }) => value ?? 0);
+    const drawn = present(new RegExp(`${energy.label}</caption>([\\s\\S]*?)</table>`).exec(summary)?.[1]);
+    const widths = [...drawn.matchAll(/rect width="([\d.]+)"/g)].map(([, width]) => Number(width));
+    values.forEach((value, k) => {
+      expect(widths[k]).toBeCloseTo((100 * value) / Math.max(...values), 1);
+    });
   });
 
   it('shows a title as text, whatever is in it', () => {

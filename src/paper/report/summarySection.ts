@@ -1,0 +1,53 @@
+import { at } from '../../../shared/core/at.ts';
+import { jobSentence } from '../../../shared/study/jobSentence.ts';
+import type { Verdict, VerdictRow } from '../../../shared/verdict/judgement.ts';
+import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
+import { CAUTIONS } from '../../ui/cautions.ts';
+import { type Markup, markup, withIndices } from '../../ui/markup.ts';
+import { list } from '../paperParts.ts';
+import type { ReportInput } from './reportInput.ts';
+
+/** What is told in bars: what the choice goes by, and the reserve. */
+const TOLD = ['inPlace', 'energy', 'winding', 'utilisation'];
+const REASONS = 3;
+const CHANGES = 2;
+
+const TO_FILL_IN = ['Customer', 'Project', 'Revision', 'Checked by, date'];
+
+/** One page to hand over: job, choice, the reasons in bars and sentences, what would change it, cautions. The rest of the report shows why. */
+export function summarySection(
+  { study, units, verdict }: ReportInput,
+  candidates: readonly SimulatedCandidate[],
+): Markup {
+  const changes = verdict.flips.slice(0, CHANGES).map(({ sentence }) => sentence);
+  return markup`<section class="summary"><h2>Summary</h2>
+<table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
+<p>${jobSentence(study.job, units)}</p>
+<p class="answer">${withIndices(verdict.choice)}</p>
+<div class="bars">${verdict.rows.filter(({ id }) => TOLD.includes(id)).map((row) => bars(row, candidates))}</div>
+${list(reasonsOf(verdict, candidates))}
+<h3>What would change it</h3>
+${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}
+<p class="note">${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
+}
+
+/** Why not the others: what each falls short of, then what sets those apart that do the job. */
+function reasonsOf({ sentences, shortfalls }: Verdict, candidates: readonly SimulatedCandidate[]): string[] {
+  const failing = candidates.flatMap(({ letter, title }, k) => {
+    const [first] = at(shortfalls, k);
+    const isTold = sentences.slice(0, REASONS).some((each) => each.startsWith(`${letter} (`));
+    return first === undefined || isTold ? [] : [`${letter} (${title}) does not do the job. ${first}`];
+  });
+  return [...sentences.slice(0, Math.max(REASONS - failing.length, 1)), ...failing].slice(0, REASONS);
+}
+
+/** A figure of all candidates as bars of one scale. */
+function bars({ label, cells }: VerdictRow, candidates: readonly SimulatedCandidate[]): Markup {
+  const largest = Math.max(...cells.map(({ value }) => value ?? 0));
+  const rows = candidates.map(({ letter }, k) => {
+    const { value, text, fails } = at(cells, k);
+    const length = value === null || !(largest > 0) ? 0 : (100 * value) / largest;
+    return markup`<tr><th scope="row">${letter}</th><td class="bar"><svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true"><rect width="${length.toFixed(1)}" height="8"/></svg></td><td class="value">${text}${fails ? ' fails' : ''}</td></tr>`;
+  });
+  return markup`<table><caption>${label}</caption><tbody>${rows}</tbody></table>`;
+}
