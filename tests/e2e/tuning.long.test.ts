@@ -73,7 +73,8 @@ it('shows and takes currents as RMS for whoever wants that, and a datasheet’s 
   await eventually(() => figureText(page, 'Current, peak')).toBe(
     `${(peak / Math.SQRT2).toPrecision(3)} A RMS`,
   );
-  expect(await page.locator('.gauge', { hasText: 'Current' }).first().textContent()).toContain('A RMS');
+  const gauge = page.locator('.gauge', { hasText: 'Current' }).first();
+  await eventually(() => gauge.textContent()).toContain('A RMS');
 
   await type(page, 'forceConstant', '20 N/√W');
   const made = 20 * Math.sqrt(1.5 * parameters.resistance);
