@@ -6,6 +6,7 @@ import { movedMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { MeasuredResponse, ResponseKind } from '../../../shared/protocol/response.ts';
+import { analyse } from '../../../workers/analysis/analyse.ts';
 import { PositionController } from '../../../workers/analysis/positionController.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { NormalNoise } from '../../../workers/control/noise.ts';
@@ -117,6 +118,17 @@ describe('a measured response', () => {
       Math.log(Math.hypot(re, at(plant.im, k)) / Math.hypot(at(truth.re, k), at(truth.im, k))),
     );
     expect(rms(off)).toBeLessThan(0.03);
+  });
+
+  // Up to half the rate of the loop and without any noise: what sampling makes of the last octave is no part of the machine.
+  it('finds the link alone where there is nothing else, however far the points go', () => {
+    const analysis = analyse(soft, { ...startingPoint(soft), friction: 'sliding' });
+    const { frequency, nyquistRe: re, nyquistIm: im } = analysis;
+    const wrong = { ...soft, payload: soft.payload + 2, linkStiffness: 2 * soft.linkStiffness };
+    const { fit } = takeResponse(wrong, { kind: 'open loop', frequency, re, im });
+    if (typeof fit === 'string') throw new Error(fit);
+    expect(fit.modes).toEqual([]);
+    expect(Math.abs((fit.link?.stiffness ?? 0) / soft.linkStiffness - 1)).toBeLessThan(0.02);
   });
 
   it('of a machine without the parts of the bench switches them off', () => {

@@ -58,7 +58,8 @@ export function fitAxis(p: Parameters, points: PlantPoints): AxisFit | string {
 /** Shapes with ever more parts, those without a link first; fewer parts stand before more. */
 function triedShapes(p: Parameters, points: PlantPoints, start: AxisValues): FittedShape[] {
   const rigid = searchRigid(p, points, start);
-  const linked = searchLink(p, points, rigid.values);
+  // The delay of a rigid mass would stand for the phase of the link.
+  const linked = searchLink(p, points, rigid.values, start.delay);
   const chains = (linked ? [rigid, linked] : [rigid]).map((base) => {
     const chain = [base];
     for (const _ of MODE_NUMBERS) {

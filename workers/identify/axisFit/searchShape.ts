@@ -1,4 +1,5 @@
 import { at } from '../../../shared/core/at.ts';
+import { positionRate } from '../../../shared/core/crossChecks.ts';
 import { type ModeSide, motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { type Complex, magnitude, over, phase } from '../../math/complex.ts';
@@ -27,6 +28,8 @@ const START_DAMPING = 0.03;
 const START_SHARE = 0.1;
 /** Places from which a resonance is searched for: so many where the response stands out, so many where it falls short. */
 const PLACES = 3;
+/** The highest frequency of a part as a share of the rate of the position loop: the shapes know no sampling. */
+const HIGHEST = 0.2;
 /** A search ends when a step lowers the sum of squares by no more than this: of every start, and of the best. */
 const COARSE = 0.03;
 const FINE = 1e-9;
@@ -60,8 +63,7 @@ export function fitShape(
   const isSound =
     residual.every(Number.isFinite) &&
     values.modes.every(
-      (mode) =>
-        mode.damping < MAX_DAMPING && mode.omega > at(omega, 0) && mode.omega < at(omega, omega.length - 1),
+      (mode) => mode.damping < MAX_DAMPING && mode.omega > at(omega, 0) && mode.omega < highestOf(p, omega),
     );
   return {
     shape,
@@ -78,8 +80,18 @@ export function searchRigid(p: Parameters, points: PlantPoints, start: AxisValue
   return fitShape(p, points, { hasLink: false, modes: [] }, start);
 }
 
+/** Parts above this are not told from what sampling makes of the response, rad/s. */
+function highestOf(p: Parameters, omega: readonly number[]): number {
+  return Math.min(2 * Math.PI * HIGHEST * positionRate(p), at(omega, omega.length - 1));
+}
+
 /** Two masses on a link, from where the response stands out of that of a mere mass. */
-export function searchLink(p: Parameters, points: PlantPoints, rigid: AxisValues): FittedShape | null {
+export function searchLink(
+  p: Parameters,
+  points: PlantPoints,
+  rigid: AxisValues,
+  delay: number,
+): FittedShape | null {
   const motorMass = motorSideMass(p);
   const tableMass = Math.max(rigid.tableMass, START_SHARE * motorMass);
   const reduced = (motorMass * tableMass) / (motorMass + tableMass);
@@ -93,13 +105,7 @@ export function searchLink(p: Parameters, points: PlantPoints, rigid: AxisValues
     starts.map((k) => {
       const w = at(omega, k);
       const link = { stiffness: reduced * w * w, damping: 2 * START_DAMPING * reduced * w };
-      return fitShape(
-        p,
-        points,
-        { hasLink: true, modes: [] },
-        { tableMass, delay: rigid.delay, link, modes: [] },
-        COARSE,
-      );
+      return fitShape(p, points, { hasLink: true, modes: [] }, { tableMass, delay, link, modes: [] }, COARSE);
     }),
   );
 }
@@ -113,8 +119,11 @@ export function searchMode(
   const { omega, plant } = points;
   const response = axisResponse(p, values);
   const ratio = omega.map((w, k) => magnitude(over(at(plant, k), response(w))));
-  const highest = turningPoints(ratio).slice(0, PLACES);
-  const lowest = turningPoints(ratio.map((each) => 1 / each)).slice(0, PLACES);
+  const inReach = (k: number) => at(omega, k) < highestOf(p, omega);
+  const highest = turningPoints(ratio).filter(inReach).slice(0, PLACES);
+  const lowest = turningPoints(ratio.map((each) => 1 / each))
+    .filter(inReach)
+    .slice(0, PLACES);
   // A part makes an anti-resonance at its own frequency and a resonance above it.
   const starts = [
     ...lowest.map((k) => at(omega, k)),
