@@ -27,7 +27,7 @@ The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
 limits that cooling has to keep; the CSV has a line for every minute.
 --study compares the drives of a study file: candidates without gains are tuned, all are simulated. It takes a minute.
-Exit code: 0 done, 1 tripped, 2 bad input.`;
+Exit code: 0 done, 1 tripped, 2 bad input, 3 the tool itself is broken, 4 the energy account does not balance.`;
 
 /** Runs the axis headless. Returns the exit code. */
 export async function main(argv: string[]): Promise<number> {

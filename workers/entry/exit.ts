@@ -7,7 +7,7 @@ export const DONE = 0;
 export const TRIPPED = 1;
 export const BAD_INPUT = 2;
 /** The energy account does not balance: the figures are not to be trusted. */
-export const UNTRUSTED = 3;
+export const UNTRUSTED = 4;
 
 /** Something a person typed that cannot be done; the message says how to fix it. */
 export class BadInput extends Error {}

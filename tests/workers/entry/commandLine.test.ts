@@ -144,11 +144,11 @@ it('writes a recording line by line: what is there of one that was interrupted i
   expect(readFileSync(path, 'utf8').trimEnd().split('\n')).toHaveLength(4501);
 });
 
-it('exits with 3 where the energy does not balance, and says so', async () => {
+it('exits with 4 where the energy does not balance, and says so', async () => {
   const holds = vi.spyOn(Audit.prototype, 'holds', 'get').mockReturnValue(false);
   const run = await axis(shuttle, '--seconds', '0.01');
   holds.mockRestore();
-  expect(run.status).toBe(3);
+  expect(run.status).toBe(4);
   expect(run.stdout).toMatch(
     /energy account of this run does not balance: its figures are not to be trusted/,
   );
