@@ -7,7 +7,7 @@ const FLOORS = {
     ['core'],
     ['axis', 'motion', 'protocol'],
     ['figures'],
-    ['study'],
+    ['study', 'lesson'],
     ['sizing', 'sheet'],
     ['verdict'],
     ['files'],

@@ -1,6 +1,12 @@
 import { checkNumber, checkParameters } from '../core/check.ts';
 import { parameterNamed } from '../core/parameters/labels.ts';
-import { PARAMETER_NAMES, PARAMETERS, type Parameters, parameterRow } from '../core/parameters/table.ts';
+import {
+  PARAMETER_NAMES,
+  PARAMETERS,
+  type ParameterChanges,
+  type Parameters,
+  parameterRow,
+} from '../core/parameters/table.ts';
 import {
   entryFailure,
   type Failure,
@@ -25,7 +31,7 @@ import { readScene, sceneEntries } from './sceneFile.ts';
 const SESSION_VERSION = 1;
 
 /** A hand pulls to wherever a travel limit can be. */
-const HAND_ROW = PARAMETERS.travelMax;
+export const HAND_ROW = PARAMETERS.travelMax;
 
 const FILE_ENTRIES = ['waybench', 'version', 'scene', 'events', 'ticks'];
 
@@ -104,7 +110,10 @@ function checkEvent(
     return entryFailure(`${field}.tick`, tick, message);
   }
   if (kind === 'hand') return checkHand(position, tick, field);
-  if (kind === 'change') return checkChange(changes, tick, field, parameters);
+  if (kind === 'change') {
+    const checked = checkChange(changes, `${field}.changes`, parameters, field);
+    return 'problems' in checked ? checked : { tick, kind: 'change', changes: checked.changes };
+  }
   return entryFailure(`${field}.kind`, kind, isNot(kind, 'one of change, hand'));
 }
 
@@ -115,18 +124,18 @@ function checkHand(position: unknown, tick: number, field: string): AxisEvent | 
   return entryFailure(`${field}.position`, position, sentence`${checked.wrong} Give null to let go.`);
 }
 
-function checkChange(
+/** Changes of a running axis, which no parameter may be among that needs a restart. `name` is what messages call the place. */
+export function checkChange(
   input: unknown,
-  tick: number,
-  field: string,
+  place: string,
   parameters: Parameters,
-): AxisEvent | Failure {
+  name = place,
+): { readonly changes: ParameterChanges } | Failure {
   const named = isRecord(input) ? withFiltersOfToday(input) : input;
   const { changes, problems } = checkParameters(named, parameters);
-  if (problems.length > 0)
-    return { problems: problems.map((each) => within(`${field}.changes`, each, field)) };
-  const restarting = PARAMETER_NAMES.find((name) => name in changes && parameterRow(name).restart);
-  if (restarting === undefined) return { tick, kind: 'change', changes };
+  if (problems.length > 0) return { problems: problems.map((each) => within(place, each, name)) };
+  const restarting = PARAMETER_NAMES.find((each) => each in changes && parameterRow(each).restart);
+  if (restarting === undefined) return { changes };
   const message = sentence`${parameterNamed(restarting)} cannot change while the axis runs. Set it in the scene.`;
-  return entryFailure(`${field}.changes.${restarting}`, changes[restarting], message, field);
+  return entryFailure(`${place}.${restarting}`, changes[restarting], message, name);
 }
