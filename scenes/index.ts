@@ -15,6 +15,7 @@ import flat1200 from './presets/flat-1200.json' with { type: 'json' };
 import screw from './presets/screw.json' with { type: 'json' };
 import screw160 from './presets/screw-160.json' with { type: 'json' };
 import screw600 from './presets/screw-600.json' with { type: 'json' };
+import screw60020 from './presets/screw-600-20.json' with { type: 'json' };
 import screw640Fine from './presets/screw-640-fine.json' with { type: 'json' };
 import screw1200 from './presets/screw-1200.json' with { type: 'json' };
 import tubular from './presets/tubular.json' with { type: 'json' };
@@ -44,6 +45,7 @@ export const PRESETS: Presets = {
   screw: preset('screw', screw),
   'screw-160': preset('screw-160', screw160),
   'screw-600': preset('screw-600', screw600),
+  'screw-600-20': preset('screw-600-20', screw60020),
   'screw-640-fine': preset('screw-640-fine', screw640Fine),
   'screw-1200': preset('screw-1200', screw1200),
 };

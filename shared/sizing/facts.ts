@@ -1,6 +1,6 @@
 import { magnetFactor } from '../axis/temperature.ts';
 import type { Parameters } from '../core/parameters/table.ts';
-import type { Scene } from '../core/scene.ts';
+import type { DriveType, Scene } from '../core/scene.ts';
 import { cycleMotion, type MotionStretch } from '../motion/cycleMotion.ts';
 import type { Job } from '../study/job.ts';
 import {
@@ -21,6 +21,7 @@ import { type SteadyHeat, steadyHeat } from './steadyHeat.ts';
 /** Everything that the figures of a candidate are made of, worked out once. SI. */
 export interface CandidateFacts {
   readonly job: Job;
+  readonly driveType: DriveType;
   readonly p: Parameters;
   readonly motion: readonly MotionStretch[];
   readonly moving: number;
@@ -61,6 +62,7 @@ export function candidateFacts(job: Job, scene: Scene): CandidateFacts {
   };
   return {
     job,
+    driveType: scene.driveType,
     p,
     motion,
     moving,

@@ -57,3 +57,35 @@ export function referredInertia(mass: number, lead: number): number {
 export function screwTorque(thrust: number, lead: number, efficiency: number): number {
   return (thrust * lead) / (2 * Math.PI * efficiency);
 }
+
+/** Sag of a beam under its own weight between two supports, m: f = 5 w l⁴/(384 E I), w in N/m. Source: J. M. Gere, Mechanics of Materials, table G-2. */
+export function sag(weight: number, length: number, modulus: number, moment: number): number {
+  return (5 * weight * length ** 4) / (384 * modulus * moment);
+}
+
+/** Preload of a pair of nuts as a share of their dynamic load rating: 3 to 8 % (common practice, no source). */
+export const LIFE_PRELOAD = 0.05;
+
+/**
+ * Axial loads of the two halves of a preloaded nut under a thrust F, N: the loaded half has F_p (1 + F/(2√2 F_p))^1.5 until
+ * F = 2√2 F_p takes the preload away, the other one that less F. Source: ISO 3408-5:2006, 5.3 (from memory).
+ */
+export function preloadedPair(
+  thrust: number,
+  preload: number,
+): { readonly loaded: number; readonly other: number } {
+  const lift = 2 ** 1.5 * preload;
+  if (thrust >= lift) return { loaded: thrust, other: 0 };
+  const loaded = preload * (1 + thrust / lift) ** 1.5;
+  return { loaded, other: Math.max(loaded - thrust, 0) };
+}
+
+/** Revolutions that nine nuts in ten reach, L_10 = 10⁶ (C_a/F_m)³. Source: ISO 3408-5:2006, 5.2. */
+export function nutLife(rating: number, meanLoad: number): number {
+  return 1e6 * (rating / meanLoad) ** 3;
+}
+
+/** Life of two halves together: L = (L_1^(−10/9) + L_2^(−10/9))^(−9/10). Source: ISO 3408-5:2006, 5.3 (from memory). */
+export function pairLife(one: number, other: number): number {
+  return (one ** (-10 / 9) + other ** (-10 / 9)) ** -0.9;
+}

@@ -7,9 +7,13 @@ import { type CandidateFacts, candidateFacts } from './facts.ts';
 import { type Figured, limited } from './figure.ts';
 import { forceFigures } from './forceFigures.ts';
 import { heatFigures } from './heatFigures.ts';
+import { holdingFigures } from './holdingFigures.ts';
 import { motionFigures } from './motionFigures.ts';
+import { nutFigures } from './nutFigures.ts';
 import { screwFigures, stiffness } from './screwFigures.ts';
 import type { Sizing } from './sizing.ts';
+import { supplyFigures } from './supplyFigures.ts';
+import { trackFigures } from './trackFigures.ts';
 
 /** Counts of the encoder to the window at least; ten are usual. Common practice, no source. */
 const COUNTS_PER_WINDOW = 5;
@@ -22,7 +26,11 @@ export function sizeCandidate(job: Job, scene: Scene): Sizing {
     ...forceFigures(facts),
     ...electricFigures(facts),
     ...heatFigures(facts),
+    ...supplyFigures(facts),
     ...screwFigures(facts),
+    ...nutFigures(facts),
+    ...holdingFigures(facts),
+    ...trackFigures(facts),
     stiffness(facts),
     resolution(facts),
   ];

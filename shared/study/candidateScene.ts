@@ -1,5 +1,5 @@
 import { holdingForce } from '../axis/gravity.ts';
-import { screwDiameter, screwLength, shaftInertia } from '../axis/screw.ts';
+import { inertiaDiameter, screwLength, shaftInertia } from '../axis/screw.ts';
 import { startGains } from '../axis/startGains.ts';
 import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
 import { presetById, presetParameters } from '../core/preset.ts';
@@ -82,7 +82,7 @@ function withScrewFor({ values }: Job, p: Parameters): Parameters {
     ...p,
     screwSpan,
     rotorInertia:
-      p.rotorInertia + shaftInertia(screwDiameter(p), after) - shaftInertia(screwDiameter(p), before),
+      p.rotorInertia + shaftInertia(inertiaDiameter(p), after) - shaftInertia(inertiaDiameter(p), before),
     screwCapacity: (p.screwCapacity * after) / before,
     screwToAir: (p.screwToAir * after) / before,
   };

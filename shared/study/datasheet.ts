@@ -15,7 +15,6 @@ export const DATASHEET_GROUPS = [
       'inductance',
       'polePitch',
       'polePairs',
-      'lead',
       'continuousForce',
       'continuousCurrent',
       'peakCurrent',
@@ -23,6 +22,7 @@ export const DATASHEET_GROUPS = [
     ],
   },
   { title: 'Mass', names: ['coilMass', 'rotorInertia'] },
+  { title: 'Screw', names: ['lead', 'screwRigidity', 'nutRating'] },
   {
     title: 'Ripple, cogging and drag',
     names: [

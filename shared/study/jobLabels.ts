@@ -17,7 +17,16 @@ const LABELS: Partial<Record<JobEntry, string>> = {
   cooling: 'Coolant available',
   dailyTime: 'Hours per day',
   days: 'Days per year',
-  savingThatCounts: 'Saving per year that counts',
+  comparableBy: 'Comparable by',
+  decidedBy: 'Decided by',
+  years: 'Years counted',
+  priceLow: 'Price of low effort',
+  priceMedium: 'Price of medium effort',
+  priceHigh: 'Price of high effort',
+  energyPrice: 'Energy price',
+  regeneration: 'Feeds back to the mains',
+  busCapacitance: 'Bus capacitance',
+  savingThatCounts: 'Saving that counts',
 };
 
 /** How a person calls an entry of a job. */

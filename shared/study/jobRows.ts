@@ -62,13 +62,42 @@ const placeRows = {
   coolantTemperature: PARAMETERS.coolantTemperature,
   dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Hours per day'),
   days: linear('', '', [1, 366], 250, 'Working days per year', { integer: true }),
+};
+
+/** By what drives are comparable, and what decides between those that do the job. */
+const choiceRows = {
+  comparableBy: choice(
+    '',
+    [
+      'continuous force',
+      'utilisation',
+      'installed length',
+      'coil mass',
+      'copper loss',
+      'winding temperature',
+    ],
+    'continuous force',
+    'What the candidate drives are alike in when they are chosen for you',
+  ),
+  decidedBy: choice(
+    '',
+    ['total cost', 'time in position'],
+    'total cost',
+    'What decides first between drives that do all that is asked',
+  ),
+  years: linear('', '', [1, 25], 5, 'Years that the machine is to pay for itself in', { integer: true }),
+  priceLow: linear('', '', [0, 1e6], 300, 'Price of a part of low effort, in your currency'),
+  priceMedium: linear('', '', [0, 1e6], 800, 'Price of a part of medium effort, in your currency'),
+  priceHigh: linear('', '', [0, 1e6], 2000, 'Price of a part of high effort, in your currency'),
   energyPrice: linear('', '1/kWh', [0, 10 / 3.6e6], 0.25 / 3.6e6, 'Price of energy, in your currency'),
+  regeneration: toggle('', false, 'The supply feeds braking energy back to the mains'),
+  busCapacitance: log('C', 'mF', [1e-5, 1], 1e-3, 'Capacitance of the DC bus'),
   savingThatCounts: log(
     '',
     '',
     [0.01, 1e6],
-    25,
-    'Difference in energy cost per year, in your currency, from which one drive is preferred to another',
+    50,
+    'Difference in total cost, in your currency, from which one drive is preferred to another',
     { zero: true },
   ),
 };
@@ -79,10 +108,14 @@ export const JOB_GROUPS = [
   { id: 'motion', title: 'Motion', rows: motionRows },
   { id: 'accuracy', title: 'Accuracy', rows: accuracyRows },
   { id: 'place', title: 'Place and hours', rows: placeRows },
+  { id: 'choice', title: 'What decides', rows: choiceRows },
 ] as const;
 
 /** The one table of what a job is. Form, file, link and report read it. */
-export const JOB_ROWS = { ...loadRows, ...motionRows, ...accuracyRows, ...placeRows } satisfies Record<
-  string,
-  Row
->;
+export const JOB_ROWS = {
+  ...loadRows,
+  ...motionRows,
+  ...accuracyRows,
+  ...placeRows,
+  ...choiceRows,
+} satisfies Record<string, Row>;

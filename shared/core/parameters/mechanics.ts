@@ -21,6 +21,9 @@ export const linkRows = {
     zero: true,
   }),
   nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', { zero: true }),
+  nutRating: log('C_a', 'kN', [100, 1e6], 0, 'Dynamic load rating of the ball nut; 0: not stated', {
+    zero: true,
+  }),
 };
 
 type ModeRows<N extends 1 | 2 | 3> = {

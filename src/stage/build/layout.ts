@@ -1,8 +1,9 @@
+import { type MotorSize, motorSize, type Size } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
-import { GRANITE, type MotorSize, motorSize, payloadSize, plateSize, railWidth, type Size } from './sizes.ts';
+import { GRANITE, payloadSize, plateSize, railWidth } from './sizes.ts';
 
 /**
  * Where everything stands, in machine coordinates: x along the axis from table position zero, y up from the top of the

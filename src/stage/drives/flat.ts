@@ -1,10 +1,10 @@
 import { Group, type Mesh } from 'three';
+import type { FlatSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import { racetrack } from '../build/racetrack.ts';
 import type { Shop } from '../build/shop.ts';
-import type { FlatSize } from '../build/sizes.ts';
 import { block, drawnOut, many, type Point, spread, wind } from '../build/solids.ts';
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';

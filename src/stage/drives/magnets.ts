@@ -1,6 +1,6 @@
 import { BoxGeometry, type BufferAttribute, Group, type Material } from 'three';
+import type { Size } from '../../../shared/axis/motorSize.ts';
 import type { Shop } from '../build/shop.ts';
-import type { Size } from '../build/sizes.ts';
 import { many, type Point } from '../build/solids.ts';
 
 /** A face of a box in the order of its material groups. */

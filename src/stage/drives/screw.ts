@@ -1,8 +1,8 @@
 import { CylinderGeometry, Group, type Mesh } from 'three';
+import type { ScrewSize } from '../../../shared/axis/motorSize.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import type { Shop } from '../build/shop.ts';
-import type { ScrewSize } from '../build/sizes.ts';
 import { barGeometry, block, ringGeometry, solid } from '../build/solids.ts';
 import type { Coils } from '../parts/coils.ts';
 import { rotaryMotor } from '../parts/rotaryMotor.ts';

@@ -1,8 +1,8 @@
 import { Group, type Mesh } from 'three';
+import type { TubularSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import type { Shop } from '../build/shop.ts';
-import type { TubularSize } from '../build/sizes.ts';
 import { barGeometry, block, many, type Point, ringGeometry, solid, spread, wind } from '../build/solids.ts';
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';

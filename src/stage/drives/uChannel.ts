@@ -1,10 +1,10 @@
 import { CircleGeometry, ExtrudeGeometry, Group, type Mesh } from 'three';
+import type { ChannelSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import { racetrack } from '../build/racetrack.ts';
 import type { Shop } from '../build/shop.ts';
-import type { ChannelSize } from '../build/sizes.ts';
 import {
   block,
   many,

@@ -1,7 +1,7 @@
 import { Group, LatheGeometry, Vector2 } from 'three';
+import type { Size } from '../../../shared/axis/motorSize.ts';
 import { present } from '../../../shared/core/at.ts';
 import type { Shop } from '../build/shop.ts';
-import type { Size } from '../build/sizes.ts';
 import { block, many, type Point, spread } from '../build/solids.ts';
 import { bolts } from './bolts.ts';
 import { phantom, section } from './cut.ts';

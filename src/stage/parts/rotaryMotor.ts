@@ -1,8 +1,8 @@
 import { CylinderGeometry, Group, Matrix4, type Mesh, Path, PlaneGeometry, Shape } from 'three';
+import type { ScrewSize } from '../../../shared/axis/motorSize.ts';
 import { apart } from '../build/merge.ts';
 import { rounded } from '../build/racetrack.ts';
 import type { Shop } from '../build/shop.ts';
-import type { ScrewSize } from '../build/sizes.ts';
 import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../build/solids.ts';
 import { type Coils, coils } from './coils.ts';
 

@@ -1,0 +1,94 @@
+import { nominalDiameter } from '../axis/screw.ts';
+import { at } from '../core/at.ts';
+import { inUnit, ranged } from '../core/format.ts';
+import { durationText } from '../figures/timeLapseText.ts';
+import { speedDuty } from './demand.ts';
+import { valueAt } from './duty.ts';
+import type { CandidateFacts } from './facts.ts';
+import { type Figured, limited } from './figure.ts';
+import { peakSpeed } from './motionFigures.ts';
+import { LIFE_PRELOAD, nutLife, pairLife, preloadedPair } from './shaft.ts';
+
+/** Nominal diameter times speed that the return of the balls takes, mm/min: 70 000 rolled to 150 000 ground. Common practice, no source. */
+const DIAMETER_SPEED = 100_000;
+/** The same as the speed of the ball circle, m/s. */
+const CIRCLE_SPEED = (Math.PI * DIAMETER_SPEED * 1e-3) / 60;
+
+/** What the balls of a nut have to stand; nothing where its shaft or its rating is not stated. */
+export function nutFigures(facts: CandidateFacts): Figured[] {
+  const { p } = facts;
+  if (p.lead === 0 || p.screwRigidity === 0) return [];
+  return p.nutRating === 0 ? [ballSpeed(facts)] : [ballSpeed(facts), life(facts)];
+}
+
+function ballSpeed({ p, motion }: CandidateFacts): Figured {
+  const speed = Math.abs(peakSpeed(motion).point.speed);
+  const diameter = nominalDiameter(p);
+  const value = (Math.PI * diameter * speed) / p.lead;
+  return limited(
+    {
+      id: 'ballSpeed',
+      label: 'Speed of the ball circle',
+      symbol: 'v_b',
+      value,
+      unit: 'm/s',
+      formula: 'v_b = π d_0 v_pk/p_h',
+      numbers: `π · ${ranged(diameter, 'm')} · ${ranged(speed, 'm/s')}/${ranged(p.lead, 'm')} = ${ranged(value, 'm/s')}`,
+      note: `The return of the balls takes about ${inUnit(DIAMETER_SPEED, '', 6)} mm/min of nominal diameter times speed (rolled 70 000, ground up to 150 000; common practice, no source). d_0: nominal diameter, root diameter over 0.85.`,
+    },
+    { value: CIRCLE_SPEED, side: 'max' },
+    `The balls of the nut run at ${ranged(value, 'm/s')}; their return takes ${ranged(CIRCLE_SPEED, 'm/s')}.`,
+  );
+}
+
+const POINTS = 4;
+
+/** Cubic means of the loads on the two halves of the nut, N, weighted by way; and the way of a cycle, m. */
+function nutLoads({ p, loads, motion, forces }: CandidateFacts) {
+  const preload = LIFE_PRELOAD * p.nutRating;
+  const speeds = speedDuty(motion);
+  const turning = loads.mass - loads.travellingMass;
+  let [way, one, two] = [0, 0, 0];
+  for (const [k, { time, points, direction }] of motion.entries()) {
+    const [start, , end] = points;
+    for (let point = 0; point < POINTS; point++) {
+      const share = (point + 0.5) / POINTS;
+      const speed = valueAt(at(speeds, k), share);
+      const acceleration = start.acceleration + share * (end.acceleration - start.acceleration);
+      const own = turning * acceleration + p.nutViscous * speed * direction + p.nutDrag * direction;
+      const thrust = valueAt(at(forces, k), share) - own;
+      const { loaded, other } = preloadedPair(Math.abs(thrust), preload);
+      const step = (speed * time) / POINTS;
+      way += step;
+      one += (thrust > 0 ? loaded : other) ** 3 * step;
+      two += (thrust > 0 ? other : loaded) ** 3 * step;
+    }
+  }
+  return { way, one: Math.cbrt(one / way), two: Math.cbrt(two / way) };
+}
+
+function life(facts: CandidateFacts): Figured {
+  const { p, motion, job } = facts;
+  const { way, one, two } = nutLoads(facts);
+  const turns = pairLife(nutLife(p.nutRating, one), nutLife(p.nutRating, two));
+  const cycle = motion.reduce((sum, { time }) => sum + time, 0);
+  const value = ((turns * p.lead) / way) * cycle;
+  const { years, days, dailyTime } = job.values;
+  const limit = years * days * dailyTime;
+  return limited(
+    {
+      id: 'nutLife',
+      label: 'Life of the ball nut under this duty',
+      symbol: 'L_h',
+      value,
+      unit: 'h',
+      formula: 'L_h = L p_h t_cycle/s_cycle, L = (L_1^(−10/9) + L_2^(−10/9))^(−9/10), L_k = 10⁶ (C_a/F_mk)³',
+      numbers:
+        `C_a = ${inUnit(p.nutRating, 'kN')}, F_m1 = ${ranged(one, 'N')}, F_m2 = ${ranged(two, 'N')}: L = ${inUnit(turns / 1e6, '')} · 10⁶ turns of ${ranged(p.lead, 'm')}; ` +
+        `${ranged(way, 'm')} in ${ranged(cycle, 's')} = ${inUnit(value, 'h')}`,
+      note: `Nine nuts in ten reach it (ISO 3408-5). F_m: cubic mean of the thrust on each half of a nut preloaded to ${inUnit(LIFE_PRELOAD, '%')} of C_a. Lubrication and dirt are not considered. The limit is the hours of the years that the job counts.`,
+    },
+    { value: limit, side: 'min' },
+    `The ball nut lasts ${durationText(value)} under this duty; the job counts ${durationText(limit)}.`,
+  );
+}
