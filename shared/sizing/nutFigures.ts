@@ -18,7 +18,9 @@ const CIRCLE_SPEED = (Math.PI * DIAMETER_SPEED * 1e-3) / 60;
 export function nutFigures(facts: CandidateFacts): Figured[] {
   const { p } = facts;
   if (p.lead === 0 || p.screwRigidity === 0) return [];
-  return p.nutRating === 0 ? [ballSpeed(facts)] : [ballSpeed(facts), life(facts)];
+  // Balls that do not roll do not wear.
+  const rolls = facts.motion.some(({ direction }) => direction !== 0);
+  return p.nutRating > 0 && rolls ? [ballSpeed(facts), life(facts)] : [ballSpeed(facts)];
 }
 
 function ballSpeed({ p, motion }: CandidateFacts): Figured {

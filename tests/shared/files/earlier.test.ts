@@ -104,18 +104,32 @@ describe('a link of version 1', () => {
     });
   });
 
+  /** What the flat kit had when the link was made, and has no longer. */
+  const FORMER_FLAT = {
+    resistance: 4.3,
+    inductance: 0.03,
+    saturationCurrent: 30,
+    coilMass: 4.5,
+    windingCapacity: 420,
+    carrierCapacity: 2500,
+    carrierToAir: 1.02,
+    carrierToTable: 1,
+    peakCurrent: 22,
+  };
+
   it('to another scene has its drive type and every value', () => {
     const { parameters } = DEFAULT_SCENE;
     expect(readLink(links.otherScene, SHELF)).toMatchObject({
       scene: {
         id: null,
-        preset: 'flat',
+        preset: null,
         title: 'Of my own',
         driveType: 'flat',
         // What is newer than the link is at its default.
         parameters: {
           ...parameters,
           ...presetParameters(PRESETS.flat!, 1),
+          ...FORMER_FLAT,
           carrierToCoolant: defaultParameters().carrierToCoolant,
         },
       },
