@@ -1,3 +1,4 @@
+import { at } from '../core/at.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { DriveType } from '../core/scene.ts';
 import { nominalDiameter } from './screw.ts';
@@ -172,6 +173,19 @@ export function motorSize(driveType: DriveType, p: Parameters): MotorSize {
     case 'screw':
       return screwSize(p);
   }
+}
+
+/** Which track each motor runs on. Ironless motors stand beside the table, the others under it. */
+const TRACKS: Record<DriveType, readonly (readonly number[])[]> = {
+  tubular: [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
+  'u-channel': [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
+  flat: [[0], [0, 0], [0, 0, 1], [0, 0, 1, 1]],
+  screw: [[0], [0, 1], [0, 1, 2], [0, 1, 2, 3]],
+};
+
+/** The track that each motor runs on, from 0: motors in parallel stand beside each other, then behind each other. */
+export function motorTracks(driveType: DriveType, motorCount: number): readonly number[] {
+  return at(TRACKS[driveType], motorCount - 1);
 }
 
 /** Length of the coil unit or nut along the axis, m. */

@@ -4,35 +4,41 @@ import { DRIVE_TYPES, type DriveType, type Presets } from '../core/scene.ts';
 import type { CandidateChoice } from '../study/candidate.ts';
 import { candidateScene } from '../study/candidateScene.ts';
 import type { Job } from '../study/job.ts';
-import { apart, classForce, isSameClass } from './driveClass.ts';
+import { apart, COMPARABLE, isAlike, ratedForce } from './comparable.ts';
 import { sizeCandidate } from './sizeCandidate.ts';
 
 interface Offer {
   readonly choice: CandidateChoice;
   readonly force: number;
+  /** What drives are compared by; null where this one has no such thing. */
+  readonly measure: number | null;
   readonly passes: boolean;
 }
 
 /**
- * One candidate for each type of drive, comparable: of one class of continuous force, under one job. At the class that is chosen as many types
- * as possible do the job, then as many as possible have motors of it, and then it is the smallest. Each type comes with the size and
- * number of motors that is nearest; a type that has nothing of the class, or cannot do the job at all, still comes, so that it is seen why.
+ * One candidate for each type of drive, alike in what the job compares by. Of all ways to do so, the one in which as many types as possible do
+ * the job, then as many of these as possible are alike, then the motors are the smallest. Each type comes with the size and number of motors that
+ * is nearest; a type that has nothing alike, or cannot do the job at all, still comes, so that it is seen why.
  */
 export function chooseCandidates(job: Job, presets: Presets): readonly CandidateChoice[] {
   const types = DRIVE_TYPES.map((driveType) => offers(job, presets, driveType)).filter(
     (found) => found.length > 0,
   );
-  const classes = [...new Set(types.flat().map(({ force }) => force))].sort((a, b) => a - b);
-  const comparisons = classes.map((force) => {
-    const candidates = types.map((sizes) => nearest(sizes, force));
-    return {
-      candidates,
-      passing: candidates.filter(({ passes }) => passes).length,
-      ofClass: candidates.filter((candidate) => isSameClass(candidate.force, force)).length,
-    };
-  });
-  // Sorting keeps the smaller class before the larger where nothing else tells them apart.
-  const [best] = comparisons.sort((a, b) => b.passing - a.passing || b.ofClass - a.ofClass);
+  const measures = new Set(types.flat().map(({ measure }) => measure ?? Number.NaN));
+  const comparisons = [...measures]
+    .filter((measure) => measure > 0 && Number.isFinite(measure))
+    .map((measure) => {
+      const candidates = types.map((sizes) => nearest(sizes, measure));
+      return {
+        candidates,
+        passing: candidates.filter(({ passes }) => passes).length,
+        alike: candidates.filter(
+          (each) => each.passes && each.measure !== null && isAlike(each.measure, measure),
+        ).length,
+        force: candidates.reduce((sum, { force }) => sum + force, 0),
+      };
+    });
+  const [best] = comparisons.sort((a, b) => b.passing - a.passing || b.alike - a.alike || a.force - b.force);
   return best ? best.candidates.map(({ choice }) => choice) : [];
 }
 
@@ -44,18 +50,28 @@ function offers(job: Job, presets: Presets, driveType: DriveType): Offer[] {
       Array.from({ length: maxMotors(preset) }, (_, k): Offer => {
         const choice: CandidateChoice = { preset: id, motorCount: k + 1, own: {}, gains: null };
         const scene = candidateScene(job, choice, presets);
-        return { choice, force: classForce(choice, presets), passes: sizeCandidate(job, scene).passes };
+        const sizing = sizeCandidate(job, scene);
+        return {
+          choice,
+          force: ratedForce(choice, presets),
+          measure: COMPARABLE[job.values.comparableBy].of({ scene, sizing }),
+          passes: sizing.passes,
+        };
       }),
     );
 }
 
-/** Of one class with a force: one that does the job, with the fewest motors. Without any of its class the nearest. */
-function nearest(sizes: readonly Offer[], force: number): Offer {
-  const distance = ({ force: own }: Offer) => (isSameClass(own, force) ? 1 : apart(own, force));
+/**
+ * Of those alike in a measure one that does the job, with the fewest motors; without any alike the nearest. Where the measure means nothing, the
+ * smallest that does the job.
+ */
+function nearest(sizes: readonly Offer[], measure: number): Offer {
+  const distance = ({ measure: own }: Offer) =>
+    own === null || isAlike(own, measure) ? 1 : apart(own, measure);
   const better = (a: Offer, b: Offer) =>
     distance(a) - distance(b) ||
     Number(b.passes) - Number(a.passes) ||
     a.choice.motorCount - b.choice.motorCount ||
-    apart(a.force, force) - apart(b.force, force);
+    apart(a.measure ?? a.force, measure) - apart(b.measure ?? b.force, measure);
   return at([...sizes].sort(better), 0);
 }

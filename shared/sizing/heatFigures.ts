@@ -12,7 +12,7 @@ const MEAN_RISES: Readonly<Record<number, number>> = { 105: 60, 120: 75, 130: 80
 const STANDARD_AIR = 40;
 
 export function heatFigures(facts: CandidateFacts): Figured[] {
-  return [winding(facts), ...energy(facts)];
+  return [winding(facts), ...copper(facts), ...energy(facts)];
 }
 
 /** The letter of a thermal class after IEC 60085, or null: '130 °C is class B'. */
@@ -61,6 +61,22 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
       : 'The winding has no steady state: its loss rises faster with temperature than its heat can be removed.',
     used,
   );
+}
+
+function copper({ heat, rmsCurrent }: CandidateFacts): Figured[] {
+  if (!heat) return [];
+  return [
+    plain({
+      id: 'copperLoss',
+      label: 'Copper loss, mean, warm',
+      symbol: 'P',
+      value: heat.copper,
+      unit: 'W',
+      formula: 'P = 1.5 R i_rms²/N, R = R_20 (1 + α (T_w − 20 °C))',
+      numbers: `${ranged(heat.coldCopper, 'W')} at 20 °C · (1 + ${COPPER_ALPHA}/K · (${inUnit(heat.winding, '°C')} − 20 °C)) = ${ranged(heat.copper, 'W')}`,
+      note: `All motors together, at ${ranged(rmsCurrent, 'A')} (RMS of the amplitude). The mean over a cycle once everything is warm.`,
+    }),
+  ];
 }
 
 function energy({ heat, powers, forces }: CandidateFacts): Figured[] {

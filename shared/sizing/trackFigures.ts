@@ -1,5 +1,5 @@
 import { GRAVITY } from '../axis/gravity.ts';
-import { trackMass, tubularSize, unitLength } from '../axis/motorSize.ts';
+import { motorTracks, trackMass, tubularSize, unitLength } from '../axis/motorSize.ts';
 import { nominalDiameter, screwLength } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { CandidateFacts } from './facts.ts';
@@ -23,13 +23,22 @@ export function trackFigures(facts: CandidateFacts): Figured[] {
   return [installed(facts), mass(facts), ...straight, ...slender];
 }
 
-/** Of magnet track or screw: the travel and the coil unit. */
+/** Tracks beside each other, and coil units behind each other on the longest. */
+function rows({ driveType, p }: Pick<CandidateFacts, 'driveType' | 'p'>) {
+  const tracks = motorTracks(driveType, p.motorCount);
+  const count = Math.max(...tracks) + 1;
+  return { tracks: count, inRow: Math.ceil(p.motorCount / count) };
+}
+
+/** Of magnet track or screw: the travel and the coil units. */
 export function installedLength({
   driveType,
   p,
   job,
 }: Pick<CandidateFacts, 'driveType' | 'p' | 'job'>): number {
-  return driveType === 'screw' ? screwLength(p) : job.values.travel + p.motorCount * unitLength(driveType, p);
+  return driveType === 'screw'
+    ? screwLength(p)
+    : job.values.travel + rows({ driveType, p }).inRow * unitLength(driveType, p);
 }
 
 function installed(facts: CandidateFacts): Figured {
@@ -44,8 +53,8 @@ function installed(facts: CandidateFacts): Figured {
     ...(driveType === 'screw'
       ? { formula: 'l = travel + ends', numbers: ranged(value, 'm') }
       : {
-          formula: 'l = travel + N l_unit',
-          numbers: `${ranged(job.values.travel, 'm')} + ${p.motorCount} · ${ranged(unitLength(driveType, p), 'm')} = ${ranged(value, 'm')}`,
+          formula: 'l = travel + N_row l_unit',
+          numbers: `${ranged(job.values.travel, 'm')} + ${rows(facts).inRow} · ${ranged(unitLength(driveType, p), 'm')} = ${ranged(value, 'm')}`,
         }),
     note: 'Magnet track or screw shaft. The length of the coil unit follows from its mass and pole pitch. Covers and buffers come on top.',
   });
@@ -54,14 +63,16 @@ function installed(facts: CandidateFacts): Figured {
 function mass(facts: CandidateFacts): Figured {
   const each = trackMass(facts.driveType, facts.p);
   const length = installedLength(facts);
+  const { tracks } = rows(facts);
+  const value = tracks * each * length;
   return plain({
     id: 'trackMass',
     label: 'Mass of track or shaft',
     symbol: 'm_l',
-    value: each * length,
+    value,
     unit: 'kg',
-    formula: "m_l = m' l",
-    numbers: `${inUnit(each, 'kg/m')} · ${ranged(length, 'm')} = ${ranged(each * length, 'kg')}`,
+    formula: "m_l = n m' l",
+    numbers: `${tracks} · ${inUnit(each, 'kg/m')} · ${ranged(length, 'm')} = ${ranged(value, 'kg')}`,
     note: 'At rest, on the bed. From the cross-section that the stage shows, at the density of its materials.',
   });
 }

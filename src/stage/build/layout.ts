@@ -1,4 +1,4 @@
-import { type MotorSize, motorSize, type Size } from '../../../shared/axis/motorSize.ts';
+import { type MotorSize, motorSize, motorTracks, type Size } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
@@ -57,20 +57,12 @@ interface RailLayout {
   readonly carriages: readonly number[];
 }
 
-/** Which track each motor runs on. Ironless motors stand beside the table, the others under it. */
-const TRACKS: Record<DriveType, readonly (readonly number[])[]> = {
-  tubular: [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
-  'u-channel': [[0], [0, 1], [0, 0, 1], [0, 0, 1, 1]],
-  flat: [[0], [0, 0], [0, 0, 1], [0, 0, 1, 1]],
-  screw: [[0], [0, 1], [0, 1, 2], [0, 1, 2, 3]],
-};
-
 /** Types whose motors stand beside the table, with the scale under it. */
 const BESIDE: readonly DriveType[] = ['tubular', 'u-channel'];
 
 export function layout(driveType: DriveType, p: Parameters): Layout {
   const motor = motorSize(driveType, p);
-  const trackOf = at(TRACKS[driveType], p.motorCount - 1);
+  const trackOf = motorTracks(driveType, p.motorCount);
   const trackCount = Math.max(...trackOf) + 1;
   const units = unitPlaces(motor, p, trackOf);
   const rowLength = 2 * Math.max(...units.map(({ x }) => Math.abs(x) + motor.length / 2));

@@ -4,7 +4,7 @@ import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import { maxMotors } from '../../../shared/core/preset.ts';
 import { DRIVE_TYPE_LABELS, DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
-import { classForce } from '../../../shared/sizing/driveClass.ts';
+import { ratedForce } from '../../../shared/sizing/comparable.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
 import { fittingParts, type PartKind } from '../../../shared/study/parts.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
@@ -79,7 +79,7 @@ export class CandidateRow {
     this.#choice = choice;
     this.#fill();
     setText(this.#problem, '');
-    setText(this.#force, `${inUnit(classForce(candidate.choice, PRESETS), unitIn(units, 'N'))} continuous`);
+    setText(this.#force, `${inUnit(ratedForce(candidate.choice, PRESETS), unitIn(units, 'N'))} continuous`);
     const typed = Object.keys(choice.own).length;
     setText(
       this.#own,
@@ -123,7 +123,7 @@ function leadOf({ preset, own }: Pick<Choice, 'preset' | 'own'>): number {
 
 /** All drives of the shelf, those of a type together, the weakest first. */
 function presetPicker(): HTMLSelectElement {
-  const force = (preset: string) => classForce({ preset, motorCount: 1, own: {}, gains: null }, PRESETS);
+  const force = (preset: string) => ratedForce({ preset, motorCount: 1, own: {}, gains: null }, PRESETS);
   const choices = DRIVE_TYPES.flatMap((driveType) =>
     Object.entries(PRESETS)
       .filter(([, each]) => each.driveType === driveType)

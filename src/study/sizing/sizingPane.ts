@@ -1,7 +1,6 @@
 import '../parts/parts.css';
 import './sizing.css';
-import { PRESETS } from '../../../scenes/index.ts';
-import { classNote } from '../../../shared/sizing/classNote.ts';
+import { comparableNote } from '../../../shared/sizing/comparableNote.ts';
 import { envelopeChart } from '../../drawings/envelope.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import type { CandidateState, Pane, StudyActions, StudyState } from '../../studyState/state.ts';
@@ -24,7 +23,7 @@ export function createSizingPane(actions: StudyActions): Pane {
   let state: StudyState | null = null;
   const isNew = watchChanges();
   const older = createOlderJobNote();
-  const fairness = element('p', { class: 'results-words' });
+  const fairness = element('div', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
   const metric = element('p', { class: 'results-words', hidden: true }, 'The calculations use metric units.');
   const table = new FigureTableView();
@@ -57,9 +56,10 @@ export function createSizingPane(actions: StudyActions): Pane {
     show(next) {
       state = next;
       older.show(next);
-      if (!isNew(next.units, ...next.candidates.map(({ sizing }) => sizing))) return;
+      if (!isNew(next.units, next.study.job, ...next.candidates.map(({ sizing }) => sizing))) return;
       charts.refresh();
-      fairness.textContent = classNote(next.study.candidates, PRESETS);
+      const notes = comparableNote(next.study.job, next.candidates);
+      fairness.replaceChildren(...notes.map((note) => element('p', {}, note)));
       answer.replaceChildren(...answers(next.candidates));
       metric.hidden = next.units !== 'inch';
       table.show('All figures; each opens to its calculation', sizingTable(next.candidates, next.units));
