@@ -55,6 +55,8 @@ export function readStudyLink(fragment: string, presets: Presets): StudyResult {
     } else if (part === undefined) {
       const [preset, count = ''] = text.split(',');
       candidates[letter] = { preset, motorCount: parseNumber(count), ...candidates[letter] };
+    } else if (part === 'price') {
+      candidates[letter] = { ...candidates[letter], price: parseNumber(text) };
     } else {
       const [[named = '', raw] = []] = Object.entries(withFiltersOfToday({ [entry]: text }));
       const value = isParameterName(named) ? parseValue(String(raw), parameterRow(named)) : raw;
@@ -66,13 +68,17 @@ export function readStudyLink(fragment: string, presets: Presets): StudyResult {
   return checkStudy({ job: { title, values, moves: parseMoves(moves) }, candidates: inOrder }, presets);
 }
 
-function candidatePairs(letter: string, { preset, motorCount, own, parts, gains }: CandidateChoice): Pair[] {
+function candidatePairs(
+  letter: string,
+  { preset, motorCount, own, parts, price, gains }: CandidateChoice,
+): Pair[] {
   const pairs = (part: string, changes: ParameterChanges | PartChoice) =>
     Object.entries(changes).map(([name, value]): Pair => [`${letter}.${part}.${name}`, String(value)]);
   return [
     [letter, `${preset},${motorCount}`],
     ...pairs('own', own),
     ...pairs('parts', parts ?? {}),
+    ...(price === undefined ? [] : [[`${letter}.price`, String(price)] as Pair]),
     ...pairs('gains', gains ?? {}),
   ];
 }

@@ -12,6 +12,8 @@ export interface CandidateChoice {
   readonly own: ParameterChanges;
   /** Guide, encoder and screw where they are not the usual ones of the preset. */
   readonly parts?: PartChoice;
+  /** What the drive with its parts costs, in the currency of the job; without it the efforts of its parts are added up. */
+  readonly price?: number;
   /** What pretuning found for it; null: not yet tuned. */
   readonly gains: ParameterChanges | null;
 }

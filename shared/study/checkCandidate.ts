@@ -1,4 +1,5 @@
 import { checkNumber, checkParameters } from '../core/check.ts';
+import { linear } from '../core/parameters/row.ts';
 import { defaultParameters, PARAMETERS, type ParameterChanges } from '../core/parameters/table.ts';
 import { findPreset, maxMotors } from '../core/preset.ts';
 import {
@@ -21,11 +22,15 @@ import { DATASHEET_NAMES } from './datasheet.ts';
 import type { Job } from './job.ts';
 import { fittingParts, PART_KINDS, type PartChoice, type PartKind } from './parts.ts';
 
+/** What a drive with its parts may cost. */
+export const PRICE_ROW = linear('', '', [0, 1e6], 0, 'Price of the drive with its parts, in your currency');
+
 const ENTRIES: readonly string[] = [
   'preset',
   'motorCount',
   'own',
   'parts',
+  'price',
   'gains',
 ] satisfies (keyof CandidateChoice)[];
 
@@ -40,7 +45,14 @@ export function checkCandidate(
   if (stray !== undefined) {
     return { problems: [unknownName('a part of a candidate', stray, ENTRIES, input[stray])] };
   }
-  const { preset: id, motorCount, own: ownInput, parts: partsInput, gains: gainInput } = input;
+  const {
+    preset: id,
+    motorCount,
+    own: ownInput,
+    parts: partsInput,
+    price: priceInput,
+    gains: gainInput,
+  } = input;
   const preset = findPreset(id, presets);
   if ('problems' in preset) return preset;
   const count = checkNumber(motorCount ?? 1, PARAMETERS.motorCount);
@@ -56,11 +68,15 @@ export function checkCandidate(
   const parts = checkParts(partsInput ?? {}, { lead });
   if ('problems' in parts) return parts;
 
+  const price = priceInput === undefined ? null : checkNumber(priceInput, PRICE_ROW);
+  if (price !== null && 'wrong' in price) return entryFailure('price', priceInput, price.wrong);
+
   const untuned: CandidateChoice = {
     preset: id as string,
     motorCount: count.legal,
     own: own.changes,
     ...(Object.keys(parts.parts).length > 0 ? { parts: parts.parts } : {}),
+    ...(price === null ? {} : { price: price.legal }),
     gains: null,
   };
   const { parameters } = candidateScene(job, untuned, presets);

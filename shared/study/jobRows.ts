@@ -111,6 +111,9 @@ export const JOB_GROUPS = [
   { id: 'choice', title: 'What decides', rows: choiceRows },
 ] as const;
 
+/** Entries that no simulation depends on: they weigh what it found. */
+export const DECISION_ENTRIES: readonly string[] = Object.keys(choiceRows);
+
 /** The one table of what a job is. Form, file, link and report read it. */
 export const JOB_ROWS = {
   ...loadRows,

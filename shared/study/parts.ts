@@ -1,11 +1,16 @@
 import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
 
+/** What a part costs in money and care, in three steps. */
+export type Effort = 'low' | 'medium' | 'high';
+
 /** One of the parts that a machine builder chooses beside the drive. */
 interface Part {
   /** As it reads behind 'Guide', 'Encoder' or 'Screw': a scale with its signal period and its grade. */
   readonly title: string;
   /** Short, for the name of a candidate; empty for what is usual. */
   readonly brief: string;
+  /** Null: it comes with the drive. */
+  readonly effort: Effort | null;
   readonly changes: ParameterChanges;
 }
 
@@ -18,11 +23,13 @@ const GUIDES = {
   ball: {
     title: 'recirculating balls',
     brief: '',
+    effort: 'low',
     changes: {},
   },
   roller: {
     title: 'crossed rollers',
     brief: 'crossed rollers',
+    effort: 'medium',
     changes: {
       frictionCoefficient: 0.002,
       stictionCoefficient: 0.003,
@@ -35,6 +42,7 @@ const GUIDES = {
   air: {
     title: 'air bearing',
     brief: 'air bearing',
+    effort: 'high',
     changes: {
       frictionCoefficient: 0,
       stictionCoefficient: 0,
@@ -49,6 +57,7 @@ const ENCODERS = {
   interferential: {
     title: 'interferential, 0.5 µm, ±0.5 µm/m',
     brief: 'interferential scale',
+    effort: 'high',
     changes: {
       encoderSide: 'load',
       encoderResolution: 1e-10,
@@ -64,6 +73,7 @@ const ENCODERS = {
   optical: {
     title: 'optical, 20 µm, ±3 µm/m',
     brief: 'optical scale',
+    effort: 'medium',
     changes: {
       encoderSide: 'load',
       encoderResolution: 1e-9,
@@ -79,6 +89,7 @@ const ENCODERS = {
   magnetic: {
     title: 'magnetic, 1 mm, ±15 µm/m',
     brief: 'magnetic scale',
+    effort: 'low',
     changes: {
       encoderSide: 'load',
       encoderResolution: 1e-7,
@@ -94,6 +105,7 @@ const ENCODERS = {
   motor: {
     title: 'on the motor',
     brief: '',
+    effort: null,
     changes: {},
   },
 } as const satisfies Record<string, Part>;
@@ -107,6 +119,7 @@ const screw = (
 ): Part => ({
   title: `grade ${grade}, ${v300 * 1e6} µm in 300 mm`,
   brief,
+  effort: grade > 4 ? 'medium' : 'high',
   changes: { longError: v300 / 2, longErrorPeriod: 0.3, leadError: vRevolution / 2 },
 });
 
@@ -136,6 +149,12 @@ interface ChosenParts {
 
 /** Those that somebody chose. */
 export type PartChoice = Partial<ChosenParts>;
+
+/** What a part takes; null where it comes with the drive. */
+export function partEffort(kind: PartKind, id: string): Effort | null {
+  const parts: Readonly<Record<string, Part>> = PARTS[kind];
+  return parts[id]?.effort ?? null;
+}
 
 type Drive = Pick<Parameters, 'lead'>;
 

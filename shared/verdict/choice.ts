@@ -1,12 +1,11 @@
 import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
-import { CRITERIA, isLevel, nearest, type Standing } from './ranking.ts';
+import { type Criterion, criteriaOf, isLevel, nearest, type Standing } from './ranking.ts';
 import { figure } from './rows.ts';
-import { factorText, listed, named, numberWord, sentence } from './text.ts';
+import { listed, named, numberWord, sentence } from './text.ts';
 
 type Candidates = readonly JudgedCandidate[];
-type Criterion = (typeof CRITERIA)[number];
 
 /** What is chosen and why, or why none. */
 export function choiceSentence(job: Job, candidates: Candidates, standing: Standing): string {
@@ -50,7 +49,7 @@ function shared(job: Job, first: Candidates, ranked: number): string {
     ranked === first.length
       ? 'meet every requirement of the job'
       : `lead the ${numberWord(ranked)} drives that meet every requirement of the job`;
-  const figures = CRITERIA.map((id) => {
+  const figures = criteriaOf(job).map((id) => {
     const values = [...new Set(first.map((candidate) => textOf(id, candidate, job)))];
     return `${figure(id).name} ${listed(values)}`;
   });
@@ -59,32 +58,44 @@ function shared(job: Job, first: Candidates, ranked: number): string {
   );
 }
 
+/** What the winner has of a criterion that decides, and of one that does not. */
+const TOLD: Readonly<
+  Record<Criterion, { readonly best: string; readonly level: string; readonly after: string }>
+> = {
+  total: { best: 'it costs least', level: 'none costs less by an amount that counts', after: '' },
+  inPlace: {
+    best: 'it is in position soonest',
+    level: 'none is in position sooner',
+    after: ' after the start of a move',
+  },
+  winding: {
+    best: 'it has the coolest winding at the end of the day',
+    level: 'none stays cooler',
+    after: '',
+  },
+};
+
 function chosen(
   job: Job,
   winner: JudgedCandidate,
   rivals: Candidates,
   decidedBy: Standing['decidedBy'],
 ): string {
-  const text = (id: Criterion, candidate = winner) => textOf(id, candidate, job);
-  const ties = (id: Criterion) => (rival: JudgedCandidate) => isLevel(id, rival, winner, job);
-  const opening = `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that meet every requirement of the job`;
-  if (decidedBy === 'inPlace') {
-    const next = smallest('inPlace', rivals, job);
-    return sentence(
-      `${opening}, it is in position soonest, ${text('inPlace')} after the start of a move, against ${text('inPlace', next)} for ${named(next)}`,
-    );
-  }
-  const level = rivals.filter(ties('inPlace'));
-  const soon = `as quick as any (${text('inPlace')})`;
-  if (decidedBy === 'energy') {
-    const next = smallest('energy', level, job);
-    return sentence(
-      `${opening}, it is ${soon} and uses the least energy of those, ${text('energy')} per cycle against ${text('energy', next)} for ${named(next)}${share(figure('energy').of(winner, job), figure('energy').of(next, job))}`,
-    );
-  }
-  const next = smallest('winding', level.filter(ties('energy')), job);
+  const criteria = criteriaOf(job);
+  const decisive = decidedBy ?? 'winding';
+  const before = criteria.slice(0, criteria.indexOf(decisive));
+  // Those that nothing before told from the winner.
+  const left = before.reduce<Candidates>(
+    (rest, id) => rest.filter((rival) => isLevel(id, rival, winner, job)),
+    rivals,
+  );
+  const next = smallest(decisive, left, job);
+  const levels = before.map((id) => `${TOLD[id].level} (${textOf(id, winner, job)})`);
+  const { best, after } = TOLD[decisive];
+  const against = `${best}, ${textOf(decisive, winner, job)}${after}, against ${textOf(decisive, next, job)} for ${named(next)}`;
+  const why = decisive === 'total' ? figure('total').cause(winner, job, next) : null;
   return sentence(
-    `${opening}, it is ${soon}, uses no more energy than any of those for a saving that counts (${text('energy')} per cycle), and has the coolest winding at the end of the day, ${text('winding')} against ${text('winding', next)} for ${named(next)}`,
+    `Take ${named(winner)}: of the ${numberWord(1 + rivals.length)} drives that meet every requirement of the job, ${[...levels, against].join(', and ')}${why === null ? '' : ` (${why})`}`,
   );
 }
 
@@ -96,8 +107,4 @@ function textOf(id: Criterion, candidate: JudgedCandidate, job: Job): string {
 function smallest(id: Criterion, candidates: Candidates, job: Job): JudgedCandidate {
   const size = (candidate: JudgedCandidate) => figure(id).of(candidate, job) ?? Number.POSITIVE_INFINITY;
   return candidates.reduce((best, each) => (size(each) < size(best) ? each : best));
-}
-
-function share(own: number | null, other: number | null): string {
-  return own === null || other === null ? '' : `, ${factorText(own / other).degree} less`;
 }

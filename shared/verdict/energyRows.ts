@@ -5,7 +5,6 @@ import { currentCause, energyCause, massCause } from './causes.ts';
 import { moveRow } from './moveRow.ts';
 import { testFigure } from './read.ts';
 import { figureRow } from './row.ts';
-import { YEAR_FIGURES } from './yearFigures.ts';
 
 export const ENERGY_ROWS = [
   figureRow({
@@ -16,13 +15,6 @@ export const ENERGY_ROWS = [
     resolution: { absolute: 1e-3, relative: 0.02 },
     speech: { weight: 1, family: 'energy', verb: 'takes', noun: 'energy per cycle', measure: 'size' },
     cause: energyCause,
-  }),
-  figureRow({
-    ...YEAR_FIGURES.cost,
-    id: 'cost',
-    group: 'energy',
-    better: 'less',
-    resolution: { absolute: 0.01, relative: 0.02 },
   }),
   moveRow('rmsCurrent', {
     id: 'rmsCurrent',

@@ -45,7 +45,7 @@ const held = (
   outcomes,
 });
 
-/** Every input that is varied, the load first. The price of energy is none of them: it is the same for all, and no part of the rule. */
+/** Every input that is varied, the load first. */
 export const FLIP_INPUTS: readonly FlipInput[] = [
   calculated('payload'),
   calculated('moveTime', backAndForth),
@@ -58,6 +58,10 @@ export const FLIP_INPUTS: readonly FlipInput[] = [
   held('rippleLimit', asFound, ({ values }) => values.rippleLimit > 0),
   held('growthLimit', asFound, ({ values }) => values.growthLimit > 0),
   held('dailyTime', untilTime),
+  held('years'),
+  held('energyPrice'),
+  held('priceHigh'),
+  held('priceMedium'),
 ];
 
 /**

@@ -198,7 +198,7 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
 }
 
 const DECIDED: Readonly<Record<NonNullable<Standing['decidedBy']>, string>> = {
-  inPlace: 'it is then in position soonest',
-  energy: 'as quick as any, it then uses the least energy',
-  winding: 'with time and energy equal, it then has the coolest winding',
+  inPlace: 'it is then in position soonest of those left',
+  total: 'it then costs least of those left',
+  winding: 'with cost and time equal, it then has the coolest winding',
 };

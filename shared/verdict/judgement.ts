@@ -35,6 +35,7 @@ export const VERDICT_GROUPS = {
   smoothness: 'Smoothness',
   heat: 'Heat',
   energy: 'Energy',
+  cost: 'Cost',
 } as const;
 
 export type VerdictGroup = keyof typeof VERDICT_GROUPS;

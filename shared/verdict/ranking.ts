@@ -6,9 +6,15 @@ import { type Shortfall, shortfallsOf } from './requirements.ts';
 import { tie } from './row.ts';
 import { figure } from './rows.ts';
 
-/** What tells candidates apart that do all that is asked, the first thing first; less is better in each. */
-export const CRITERIA = ['inPlace', 'energy', 'winding'] as const;
-type Criterion = (typeof CRITERIA)[number];
+/** What tells candidates apart that do all that is asked; less is better in each. */
+export type Criterion = 'total' | 'inPlace' | 'winding';
+
+/** In the order in which they decide. */
+export function criteriaOf({ values }: Job): readonly Criterion[] {
+  return values.decidedBy === 'total cost'
+    ? ['total', 'inPlace', 'winding']
+    : ['inPlace', 'total', 'winding'];
+}
 
 const within = (id: Criterion) => {
   const { resolution, unit } = figure(id);
@@ -17,11 +23,18 @@ const within = (id: Criterion) => {
     : `${resolution.absolute} ${unit === '°C' ? 'K' : unit}`;
 };
 
-export const ruleOf = ({ values }: Job): string =>
-  'Only drives that meet every requirement of the job are ranked. The one that is in position soonest comes first, motion and ' +
-  `settling together; those within ${within('inPlace')} of it are ranked by energy per cycle, and those within ` +
-  `${within('energy')} of the lowest, or whose energy costs less than ${shortest(values.savingThatCounts, '')} more a year in your currency, by winding temperature at the end of the day, to ${within('winding')}. Drives that still tie ` +
-  'share a place.';
+export function ruleOf({ values }: Job): string {
+  const saving = `${shortest(values.savingThatCounts, '')} in your currency`;
+  const years = `${values.years} ${values.years === 1 ? 'year' : 'years'}`;
+  const order =
+    values.decidedBy === 'total cost'
+      ? `The one with the lowest total cost over ${years} comes first; those that cost less than ${saving} more are ranked by the time until they are in position, to ${within('inPlace')},`
+      : `The one that is in position soonest comes first, motion and settling together; those within ${within('inPlace')} of it are ranked by total cost over ${years}, and those that cost less than ${saving} more`;
+  return (
+    `Only drives that meet every requirement of the job are ranked. ${order} ${values.decidedBy === 'total cost' ? 'then' : ''} by winding temperature at the end of the day, to ${within('winding')}. ` +
+    'Drives that still tie share a place.'
+  ).replace(/ {2,}/g, ' ');
+}
 
 export interface Standing {
   /** Places of the candidates that do all that is asked, the best first. */
@@ -29,7 +42,7 @@ export interface Standing {
   /** Those that share first place. */
   readonly first: readonly number[];
   /** Which criterion told the first place from the second; null where there is no second, or none did. */
-  readonly decidedBy: (typeof CRITERIA)[number] | null;
+  readonly decidedBy: Criterion | null;
   readonly shortfalls: readonly (readonly Shortfall[])[];
 }
 
@@ -56,16 +69,13 @@ export function isLevel(id: Criterion, a: JudgedCandidate, b: JudgedCandidate, j
   const row = figure(id);
   const [one, other] = [row.of(a, job), row.of(b, job)];
   if (one === null || other === null) return one === other;
-  if (tie(row, one, other)) return true;
-  if (id !== 'energy') return false;
-  const [cost, rival] = [figure('cost').of(a, job), figure('cost').of(b, job)];
-  return cost !== null && rival !== null && Math.abs(cost - rival) < job.values.savingThatCounts;
+  return id === 'total' ? Math.abs(one - other) <= job.values.savingThatCounts : tie(row, one, other);
 }
 
 function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly number[]) {
   let places = from;
   let decidedBy: Standing['decidedBy'] = null;
-  for (const id of CRITERIA) {
+  for (const id of criteriaOf(job)) {
     const value = (place: number) => figure(id).of(at(candidates, place), job) ?? Number.POSITIVE_INFINITY;
     const best = places.reduce((least, place) => (value(place) < value(least) ? place : least));
     const kept = places.filter((place) => isLevel(id, at(candidates, place), at(candidates, best), job));

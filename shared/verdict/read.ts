@@ -2,7 +2,7 @@ import { at } from '../core/at.ts';
 import type { Figure, FigureOf } from '../figures/figure.ts';
 import type { Accuracy, PositioningTest, TestResult, TrippedTest } from '../protocol/accuracy.ts';
 import type { HeatState, LapseSample } from '../protocol/timeLapse.ts';
-import type { Job, JobValues } from '../study/job.ts';
+import type { Job } from '../study/job.ts';
 import { movesAsked } from '../study/jobMotion.ts';
 import type { MoveOutcome } from '../study/outcome.ts';
 import type { JudgedCandidate } from './judgement.ts';
@@ -85,12 +85,6 @@ export function dayPower(candidate: JudgedCandidate): number | null {
     energy += ((before.electricPower + now.electricPower) / 2) * (now.time - before.time);
   }
   return energy / (last.time - first.time);
-}
-
-/** Energy of a year of such days, J. */
-export function yearEnergy(candidate: JudgedCandidate, { dailyTime, days }: JobValues): number | null {
-  const power = dayPower(candidate);
-  return power === null ? null : power * dailyTime * days;
 }
 
 /** The shortest standstill of the job, in which an axis has to settle, s; 0: none. */

@@ -1,4 +1,5 @@
 import { ACCURACY_ROWS } from './accuracyRows.ts';
+import { COST_ROWS } from './costRows.ts';
 import { ENERGY_ROWS } from './energyRows.ts';
 import { HEAT_ROWS } from './heatRows.ts';
 import type { FigureRow } from './row.ts';
@@ -10,6 +11,7 @@ export const FIGURE_ROWS: readonly FigureRow[] = [
   ...ACCURACY_ROWS,
   ...HEAT_ROWS,
   ...ENERGY_ROWS,
+  ...COST_ROWS,
 ];
 
 /** @throws Error when there is no such row */

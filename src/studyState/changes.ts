@@ -14,8 +14,9 @@ export function watchChanges(): (...values: readonly unknown[]) => boolean {
 export function sameResults(a: StudyState, b: StudyState): boolean {
   const results = ({ study, candidates }: StudyState) => [
     study.job,
-    ...candidates.flatMap(({ letter, title, scene, sizing, outcome }) => [
+    ...candidates.flatMap(({ letter, choice, title, scene, sizing, outcome }) => [
       letter,
+      choice,
       title,
       scene,
       sizing,

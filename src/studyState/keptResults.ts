@@ -1,4 +1,5 @@
 import type { Job } from '../../shared/study/job.ts';
+import { DECISION_ENTRIES } from '../../shared/study/jobRows.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
 import { MODEL_BUILD } from '../clients/candidateClient.ts';
 import type { CandidateState } from './state.ts';
@@ -50,7 +51,8 @@ export function keepResults(store: StudyStore): void {
 
 /** All that an outcome depends on: the job, the axis with its gains, and the build of the model. */
 function keyOf({ values, moves }: Job, { scene }: CandidateState): string {
-  return JSON.stringify([MODEL_BUILD, values, moves, scene.driveType, scene.parameters, scene.moves]);
+  const simulated = Object.entries(values).filter(([name]) => !DECISION_ENTRIES.includes(name));
+  return JSON.stringify([MODEL_BUILD, simulated, moves, scene.driveType, scene.parameters, scene.moves]);
 }
 
 async function find(key: string): Promise<CandidateOutcome | null> {

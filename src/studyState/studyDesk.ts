@@ -61,9 +61,12 @@ export class StudyDesk implements StudyActions {
     }
     const checked = checkCandidate(choice, job, this.#presets);
     if ('problems' in checked) return this.#worded(checked.problems);
+    const before = candidates[index];
+    // A price changes nothing that was tuned.
+    const isSame = before !== undefined && driveOf(before) === driveOf(checked.candidate);
     this.#store.setCandidates([
       ...candidates.slice(0, index),
-      checked.candidate,
+      isSame ? { ...checked.candidate, gains: before.gains } : checked.candidate,
       ...candidates.slice(index + 1),
     ]);
     return null;
@@ -109,4 +112,9 @@ export class StudyDesk implements StudyActions {
   #worded([problem]: readonly Problem[]): string | null {
     return problem ? problemText(problem, onPage(this.#store.state.units)) : null;
   }
+}
+
+/** All that tuning and simulation of a candidate depend on. */
+function driveOf({ preset, motorCount, own, parts }: CandidateChoice): string {
+  return JSON.stringify([preset, motorCount, own, parts ?? {}]);
 }

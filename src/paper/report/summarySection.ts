@@ -8,7 +8,7 @@ import { list } from '../paperParts.ts';
 import type { ReportInput } from './reportInput.ts';
 
 /** What is told in bars: what the choice goes by, and the reserve. */
-const TOLD = ['inPlace', 'energy', 'winding', 'utilisation'];
+const TOLD = ['total', 'inPlace', 'winding', 'utilisation'];
 const REASONS = 3;
 const CHANGES = 2;
 

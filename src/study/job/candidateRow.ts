@@ -12,6 +12,7 @@ import type { CandidateState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { grouped } from '../../ui/picker.ts';
 import { CandidateParts } from './candidateParts.ts';
+import { PriceField } from './priceField.ts';
 
 type Choice = Omit<CandidateChoice, 'gains'>;
 
@@ -35,6 +36,7 @@ export class CandidateRow {
   readonly #force = element('span', { class: 'candidate-force' });
   readonly #own = button('Own datasheet …', () => this.#options.onDatasheet(this));
   readonly #parts: CandidateParts;
+  readonly #price: PriceField;
   readonly #remove: HTMLButtonElement;
   readonly #problem = element('p', { class: 'field-problem', role: 'alert' });
   #choice: Choice = { preset: '', motorCount: 1, own: {} };
@@ -45,6 +47,11 @@ export class CandidateRow {
     this.#preset.setAttribute('aria-label', `Drive of candidate ${letter}`);
     this.#preset.onchange = () => this.#take(this.#otherDrive(this.#preset.value));
     this.#parts = new CandidateParts(letter, (parts) => this.#take({ ...this.#choice, parts }));
+    this.#price = new PriceField(letter, (price) => {
+      const { price: _, ...others } = this.#choice;
+      this.#take(price === undefined ? others : { ...others, price: price as number });
+    });
+    this.#parts.element.append(this.#price.element);
     this.#motors.setAttribute('aria-label', `Motors in parallel of candidate ${letter}`);
     this.#motors.onchange = () => this.#take({ ...this.#choice, motorCount: Number(this.#motors.value) });
     this.#remove = button('Remove', options.onRemove, { 'aria-label': `Remove candidate ${letter}` });
@@ -113,6 +120,7 @@ export class CandidateRow {
     for (const [k, option] of this.#counts.entries()) option.disabled = k >= max;
     this.#motors.value = String(motorCount);
     this.#parts.show(leadOf(this.#choice), this.#choice.parts ?? {});
+    this.#price.show(this.#choice.price);
   }
 }
 

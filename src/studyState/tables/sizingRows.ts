@@ -21,8 +21,23 @@ const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
   ['Motion and mass', ['speed', 'acceleration', 'dutyFactor', 'mass', 'inertiaMatch']],
   ['Force', ['friction', 'peakForce', 'peakUtilisation', 'rmsForce', 'continuousUtilisation']],
   ['Current and voltage', ['peakCurrent', 'currentHeadroom', 'rmsCurrent', 'voltage', 'voltageHeadroom']],
-  ['Heat and energy', ['windingTemperature', 'energy']],
-  ['Screw', ['peakTorque', 'rmsTorque', 'screwSpeed', 'screwLoad', 'growthPerKelvin']],
+  ['Heat and energy', ['windingTemperature', 'copperLoss', 'energy']],
+  ['Amplifier and supply', ['peakPower', 'brakingEnergy', 'brakeResistor']],
+  [
+    'Screw',
+    [
+      'peakTorque',
+      'rmsTorque',
+      'screwSpeed',
+      'ballSpeed',
+      'nutLife',
+      'screwLoad',
+      'slenderness',
+      'growthPerKelvin',
+    ],
+  ],
+  ['Held against gravity', ['stallUtilisation', 'brakeForce', 'drop']],
+  ['Space', ['installedLength', 'trackMass', 'shaftSag']],
   ['Stiffness and encoder', ['stiffness', 'resolution']],
 ];
 

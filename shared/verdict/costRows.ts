@@ -1,0 +1,93 @@
+import { shortest } from '../core/format.ts';
+import { partText } from '../study/effort.ts';
+import { costsOf } from './costs.ts';
+import { figureRow } from './row.ts';
+import { YEAR_FIGURES } from './yearFigures.ts';
+
+/** Whole units of the currency: nobody compares cents. */
+const money = (value: number | null) =>
+  value === null ? 'does not last the day' : Math.round(value).toString();
+
+export const COST_ROWS = [
+  figureRow({
+    id: 'total',
+    group: 'cost',
+    label: 'Total cost over the years counted',
+    name: 'total cost',
+    unit: '',
+    better: 'less',
+    definition:
+      'Purchase, and energy and upkeep of the years that the job counts, in your currency. Bed, table, control and assembly are the same for all and left out.',
+    of: (candidate, job) => costsOf(candidate, job).total,
+    text: money,
+    resolution: { absolute: 1, relative: 0.005 },
+    speech: {
+      weight: 0.9,
+      family: 'cost',
+      verb: 'has',
+      noun: 'a total cost',
+      measure: 'height',
+      mattersFrom: ({ values }) => 10 * values.savingThatCounts,
+    },
+    cause: (candidate, job, rival) => {
+      const own = costsOf(candidate, job);
+      if (rival === null)
+        return candidate.choice.price === undefined ? own.parts.map(partText).join(', ') : 'your own price';
+      const other = costsOf(rival, job);
+      const years = job.values.years;
+      const differences = [
+        { text: 'purchase', by: own.purchase - other.purchase },
+        { text: `${years} years of energy`, by: years * ((own.energy ?? 0) - (other.energy ?? 0)) },
+        { text: `${years} years of upkeep`, by: years * (own.upkeep - other.upkeep) },
+      ];
+      const sign = Math.sign((own.total ?? 0) - (other.total ?? 0));
+      const largest = differences.reduce((max, each) => (sign * each.by > sign * max.by ? each : max));
+      return sign === 0
+        ? null
+        : `${largest.text} ${shortest(Math.round(Math.abs(largest.by)), '')} ${sign > 0 ? 'more' : 'less'}`;
+    },
+  }),
+  figureRow({
+    id: 'purchase',
+    group: 'cost',
+    label: 'Purchase',
+    unit: '',
+    better: 'less',
+    definition:
+      'Drive, guide, encoder, amplifier: the efforts of the parts at the prices of the job, or the price given for the candidate.',
+    of: (candidate, job) => costsOf(candidate, job).purchase,
+    text: money,
+    resolution: { absolute: 1, relative: 0.005 },
+  }),
+  figureRow({
+    ...YEAR_FIGURES.energy,
+    id: 'yearEnergy',
+    group: 'cost',
+    better: 'less',
+    resolution: { absolute: 3.6e5, relative: 0.02 },
+  }),
+  figureRow({
+    id: 'cost',
+    group: 'cost',
+    label: 'Energy cost per year',
+    unit: '',
+    better: 'less',
+    definition: 'Energy from the mains at the price of energy that the job states, in your currency.',
+    absent: 'does not last the day',
+    of: (candidate, job) => costsOf(candidate, job).energy,
+    text: (value) => (value === null ? 'does not last the day' : value.toFixed(2)),
+    resolution: { absolute: 0.01, relative: 0.02 },
+  }),
+  figureRow({
+    id: 'upkeep',
+    group: 'cost',
+    label: 'Upkeep per year',
+    unit: '',
+    better: 'less',
+    definition:
+      'Greasing and checking of what rolls, a fifth of a low effort for each guide and nut, and nuts bought anew when their life is shorter than the years counted.',
+    of: (candidate, job) => costsOf(candidate, job).upkeep,
+    text: money,
+    resolution: { absolute: 1, relative: 0.02 },
+  }),
+];
