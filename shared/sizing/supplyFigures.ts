@@ -27,7 +27,7 @@ interface PowerFlow {
 }
 
 /** Electrical power P = F v + 1.5 R i²/N, windings as warm as the duty makes them. */
-export function powerFlow({ motion, forces, electrics, magnet, heat, p }: CandidateFacts): PowerFlow {
+function powerFlow({ motion, forces, electrics, magnet, heat, p }: CandidateFacts): PowerFlow {
   const speeds = speedDuty(motion);
   const resistance = electrics.motor.resistance * resistanceFactor(heat?.winding ?? p.windingLimit);
   let [peak, largest, returned, braking] = [0, 0, 0, 0];

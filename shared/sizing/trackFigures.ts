@@ -20,7 +20,7 @@ const CLEARANCE_SHARE = 0.5;
 export function trackFigures(facts: CandidateFacts): Figured[] {
   const straight = facts.driveType === 'tubular' ? [shaftSag(facts)] : [];
   const slender = facts.driveType === 'screw' && facts.p.screwRigidity > 0 ? [slenderness(facts)] : [];
-  return [installed(facts), mass(facts), ...straight, ...slender];
+  return [installed(facts), all(facts), mass(facts), ...straight, ...slender];
 }
 
 /** Tracks beside each other, and coil units behind each other on the longest. */
@@ -31,11 +31,7 @@ function rows({ driveType, p }: Pick<CandidateFacts, 'driveType' | 'p'>) {
 }
 
 /** Of magnet track or screw: the travel and the coil units. */
-export function installedLength({
-  driveType,
-  p,
-  job,
-}: Pick<CandidateFacts, 'driveType' | 'p' | 'job'>): number {
+function installedLength({ driveType, p, job }: Pick<CandidateFacts, 'driveType' | 'p' | 'job'>): number {
   return driveType === 'screw'
     ? screwLength(p)
     : job.values.travel + rows({ driveType, p }).inRow * unitLength(driveType, p);
@@ -57,6 +53,22 @@ function installed(facts: CandidateFacts): Figured {
           numbers: `${ranged(job.values.travel, 'm')} + ${rows(facts).inRow} · ${ranged(unitLength(driveType, p), 'm')} = ${ranged(value, 'm')}`,
         }),
     note: 'Magnet track or screw shaft. The length of the coil unit follows from its mass and pole pitch. Covers and buffers come on top.',
+  });
+}
+
+function all(facts: CandidateFacts): Figured {
+  const { tracks } = rows(facts);
+  const length = installedLength(facts);
+  const value = tracks * length;
+  return plain({
+    id: 'trackLength',
+    label: 'Length of all tracks or shafts',
+    symbol: 'Σl',
+    value,
+    unit: 'm',
+    formula: 'Σl = n l',
+    numbers: `${tracks} · ${ranged(length, 'm')} = ${ranged(value, 'm')}`,
+    note: 'Motors in parallel stand on two tracks beside each other, then behind each other.',
   });
 }
 

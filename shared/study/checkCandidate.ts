@@ -23,7 +23,7 @@ import type { Job } from './job.ts';
 import { fittingParts, PART_KINDS, type PartChoice, type PartKind } from './parts.ts';
 
 /** What a drive with its parts may cost. */
-export const PRICE_ROW = linear('', '', [0, 1e6], 0, 'Price of the drive with its parts, in your currency');
+const PRICE_ROW = linear('', '', [0, 1e6], 0, 'Price of the drive with its parts, in your currency');
 
 const ENTRIES: readonly string[] = [
   'preset',

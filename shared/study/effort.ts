@@ -1,6 +1,5 @@
-import { motorTracks, unitLength } from '../axis/motorSize.ts';
 import { inUnit, ranged } from '../core/format.ts';
-import type { DriveType, Scene } from '../core/scene.ts';
+import type { Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job, JobValues } from './job.ts';
 import { chosenParts, type Effort, PART_LABELS, partEffort } from './parts.ts';
@@ -20,11 +19,13 @@ const MEDIUM_AMPLIFIER = 12;
 /**
  * What a candidate consists of besides what is the same for all (bed, table, control). Efforts of common practice, no source: a servomotor is
  * bought everywhere; coil units and magnet tracks are not.
+ * @param trackLength of all magnet tracks together, m
  */
 export function boughtParts(
   { values }: Job,
   choice: CandidateChoice,
-  { driveType, parameters: p }: Scene,
+  { parameters: p }: Scene,
+  trackLength: number,
 ): BoughtPart[] {
   const chosen = chosenParts({ lead: p.lead }, choice.parts);
   const current = p.continuousCurrent / Math.SQRT2;
@@ -42,7 +43,7 @@ export function boughtParts(
         ]
       : [
           { label: 'Coil unit', effort: 'medium', quantity: p.motorCount },
-          { label: 'Magnet track, per metre', effort: 'medium', quantity: trackMetres(driveType, p, values) },
+          { label: 'Magnet track, per metre', effort: 'medium', quantity: trackLength },
         ];
   const balance =
     p.counterbalance > 0 ? [{ label: 'Counterbalance', effort: 'low', quantity: 1 } as const] : [];
@@ -55,14 +56,6 @@ export function boughtParts(
     ...balance,
     ...cooler,
   ];
-}
-
-/** Metres of track under all coil units, tracks beside each other counted each. */
-function trackMetres(driveType: DriveType, p: Scene['parameters'], { travel }: JobValues): number {
-  const tracks = motorTracks(driveType, p.motorCount);
-  const count = Math.max(...tracks) + 1;
-  const inRow = Math.ceil(p.motorCount / count);
-  return count * (travel + inRow * unitLength(driveType, p));
 }
 
 /** Price of an effort, in the currency of the job. */

@@ -2,7 +2,7 @@ import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { type Criterion, criteriaOf, isLevel, nearest, type Standing } from './ranking.ts';
-import { figure } from './rows.ts';
+import { figure } from './rows/rows.ts';
 import { listed, named, numberWord, sentence } from './text.ts';
 
 type Candidates = readonly JudgedCandidate[];

@@ -2,7 +2,7 @@ import { inUnit } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
 import type { Contrast } from './contrasts.ts';
 import type { JudgedCandidate } from './judgement.ts';
-import type { Speech } from './row.ts';
+import type { Speech } from './rows/row.ts';
 import { factorText } from './text.ts';
 
 /** As large, larger, smaller. */

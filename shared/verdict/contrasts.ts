@@ -1,7 +1,7 @@
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
-import { type FigureRow, isBetter, type Speech, tie } from './row.ts';
-import { FIGURE_ROWS } from './rows.ts';
+import { type FigureRow, isBetter, type Speech, tie } from './rows/row.ts';
+import { FIGURE_ROWS } from './rows/rows.ts';
 
 /** A row that is worth a sentence. */
 type SpokenRow = FigureRow & { readonly speech: Speech };

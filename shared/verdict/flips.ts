@@ -192,7 +192,8 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
   }
   if (risen.length > 0) {
     const letters = listed(risen.map((place) => at(candidates, place).letter));
-    return `${who}, since ${letters} then ${risen.length > 1 ? 'meet' : 'meets'} every requirement`;
+    const subject = risen.join() === after.first.join() ? (risen.length > 1 ? 'they' : 'it') : letters;
+    return `${who}, since ${subject} then ${risen.length > 1 ? 'meet' : 'meets'} every requirement`;
   }
   return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;
 }

@@ -3,8 +3,8 @@ import { inUnit, shortest } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { type Shortfall, shortfallsOf } from './requirements.ts';
-import { tie } from './row.ts';
-import { figure } from './rows.ts';
+import { tie } from './rows/row.ts';
+import { figure } from './rows/rows.ts';
 
 /** What tells candidates apart that do all that is asked; less is better in each. */
 export type Criterion = 'total' | 'inPlace' | 'winding';

@@ -4,8 +4,8 @@ import { tripText } from '../figures/tripText.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { shortestDwell } from './read.ts';
-import type { FigureRow } from './row.ts';
-import { figure } from './rows.ts';
+import type { FigureRow } from './rows/row.ts';
+import { figure } from './rows/rows.ts';
 import { clause, lowered } from './text.ts';
 
 /** Something that the job asks and a candidate does not do. */

@@ -4,7 +4,7 @@ import { contrastClause, explainedClause } from './clauses.ts';
 import { type Contrast, contrasts, SPOKEN_ROWS } from './contrasts.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import type { Standing } from './ranking.ts';
-import { tie } from './row.ts';
+import { tie } from './rows/row.ts';
 import { listed, named, sentence } from './text.ts';
 
 /** Candidates and families already mentioned get less. */

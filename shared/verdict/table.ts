@@ -2,8 +2,8 @@ import { at } from '../core/at.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate, VerdictCell, VerdictRow } from './judgement.ts';
 import type { Shortfall } from './requirements.ts';
-import { type FigureRow, isBetter, tie } from './row.ts';
-import { FIGURE_ROWS } from './rows.ts';
+import { type FigureRow, isBetter, tie } from './rows/row.ts';
+import { FIGURE_ROWS } from './rows/rows.ts';
 
 /** Every figure of every candidate, with what is best in its row and what does not do. */
 export function tableOf(

@@ -3,7 +3,7 @@ import { ENERGY_FIGURES } from '../../../shared/figures/energyFigures.ts';
 import type { EnergyFlow } from '../../../shared/protocol/accuracy.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
-import { YEAR_FIGURES } from '../../../shared/verdict/yearFigures.ts';
+import { YEAR_FIGURES } from '../../../shared/verdict/rows/yearFigures.ts';
 import { figureRow, figureRows } from './figureRow.ts';
 import type { TableRow } from './table.ts';
 

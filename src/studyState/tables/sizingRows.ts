@@ -37,7 +37,7 @@ const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
     ],
   ],
   ['Held against gravity', ['stallUtilisation', 'brakeForce', 'drop']],
-  ['Space', ['installedLength', 'trackMass', 'shaftSag']],
+  ['Space', ['installedLength', 'trackLength', 'trackMass', 'shaftSag']],
   ['Stiffness and encoder', ['stiffness', 'resolution']],
 ];
 

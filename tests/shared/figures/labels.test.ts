@@ -10,8 +10,8 @@ import {
   RIPPLE_FIGURES,
   STAIRCASE_FIGURES,
 } from '../../../shared/figures/testFigures.ts';
-import { FIGURE_ROWS } from '../../../shared/verdict/rows.ts';
-import { YEAR_FIGURES } from '../../../shared/verdict/yearFigures.ts';
+import { FIGURE_ROWS } from '../../../shared/verdict/rows/rows.ts';
+import { YEAR_FIGURES } from '../../../shared/verdict/rows/yearFigures.ts';
 import { recordedCandidates } from '../study/recordedStudy.ts';
 
 const CATALOGUES = [

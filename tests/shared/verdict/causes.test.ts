@@ -89,8 +89,8 @@ describe('a cause by itself', () => {
   it('is most of the energy, when something is', () => {
     expect([A, B, C, D].map(energyCause)).toEqual([
       '66 % of it copper loss',
-      '53 % of it copper loss',
-      null,
+      '51 % of it copper loss',
+      '51 % of it guide friction',
       '65 % of it friction of nut and bearings',
     ]);
   });

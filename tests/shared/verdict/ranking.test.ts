@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { at, present } from '../../../shared/core/at.ts';
+import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import { recordedDrives, recordedJob } from '../study/recordedStudy.ts';
-import { relettered, withDay, withEnergy, withMoves, withRipple } from './candidates.ts';
+import { relettered, withDay, withMoves, withRipple } from './candidates.ts';
 
 const job = recordedJob();
 const { A, B } = recordedDrives(job);
@@ -11,33 +12,34 @@ const { A, B } = recordedDrives(job);
 const twin = relettered(A, 'B');
 
 describe('the choice', () => {
-  it('is of the candidate that is in place soonest', () => {
-    const slow = withEnergy(withMoves(twin, { settlingTime: 0.1 }), 1);
-    expect(rank(job, [slow, A])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'inPlace' });
+  const byTime = { ...job, values: { ...job.values, decidedBy: 'time in position' as const } };
+  const priced = (candidate: JudgedCandidate, price: number): JudgedCandidate => ({
+    ...candidate,
+    choice: { ...candidate.choice, price },
   });
 
-  it('is of the candidate that uses the least energy where two are in place within 1 %', () => {
-    const thrifty = withEnergy(
-      withMoves(twin, { settlingTime: present(A.outcome.moves.settlingTime) + 0.003 }),
-      5,
-    );
-    const any = { ...job, values: { ...job.values, savingThatCounts: 0 } };
-    expect(rank(any, [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
+  it('is of the candidate that costs least over the years counted', () => {
+    const [dear, cheap] = [priced(A, 4000), priced(withMoves(twin, { settlingTime: 0.1 }), 3800)];
+    expect(rank(job, [dear, cheap])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'total' });
+  });
+
+  it('is of the candidate that is in place soonest, where the job says so', () => {
+    const slow = priced(withMoves(twin, { settlingTime: 0.1 }), 1);
+    expect(rank(byTime, [slow, A])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'inPlace' });
+    const level = withMoves(twin, { settlingTime: present(A.outcome.moves.settlingTime) + 0.003 });
+    expect(rank(byTime, [A, priced(level, 1)])).toMatchObject({ ranking: [1, 0], decidedBy: 'total' });
   });
 
   it('is not made by a saving that nobody would pay for', () => {
-    // 30 W less over 8 h on 250 days are 60 kWh, at 0.25 a kilowatt-hour 15 a year.
-    const watts = (by: number) =>
-      withEnergy(
-        withDay(twin, (each) => ({ ...each, electricPower: each.electricPower - by })),
-        5,
-      );
-    expect(job.values.savingThatCounts).toBe(25);
-    expect(rank(job, [A, watts(30)]).decidedBy).not.toBe('energy');
-    expect(rank(job, [A, watts(60)])).toMatchObject({ ranking: [1, 0], decidedBy: 'energy' });
+    // 30 W less over 8 h on 250 days are 60 kWh, at 0.25 a kilowatt-hour 15 a year: 45 in three years, 75 in five.
+    const thrifty = withDay(twin, (each) => ({ ...each, electricPower: each.electricPower - 30 }));
+    const over = (years: number) => ({ ...job, values: { ...job.values, years } });
+    expect(job.values.savingThatCounts).toBe(50);
+    expect(rank(over(3), [A, thrifty]).decidedBy).not.toBe('total');
+    expect(rank(over(5), [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'total' });
   });
 
-  it('is of the coolest winding where energy ties as well', () => {
+  it('is of the coolest winding where cost and time tie', () => {
     const hot = withDay(twin, (sample) => ({ ...sample, windingPeak: sample.windingPeak + 5 }));
     expect(rank(job, [hot, A])).toMatchObject({ ranking: [1, 0], decidedBy: 'winding' });
   });

@@ -81,7 +81,7 @@ describe('what a drive is based on', () => {
     expect(based('soft-coil-mounting')).toMatchObject({
       summary: 'Based on U-channel motor, ironless, 2 values changed',
       changes: [
-        expect.stringMatching(/^Link stiffness: 2\.3 N\/µm instead of/),
+        expect.stringMatching(/^Link stiffness: 2\.5 N\/µm instead of/),
         expect.stringMatching(/^Link damping:/),
       ],
     });

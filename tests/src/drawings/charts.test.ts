@@ -15,7 +15,7 @@ describe('a cause of speed ripple', () => {
   it('is numbered at the period that it has', () => {
     const drawing = spectrumChart(ripple);
     const marks = labelsIn(drawing, 'middle').filter(({ text }) => /^[1-4]$/.test(text));
-    expect(marks).toHaveLength(ripple.lines.length);
+    expect(marks).toHaveLength(Math.min(4, ripple.lines.length));
     // On a logarithmic axis equal ratios are equal distances: read between 100 µm and 1 mm.
     const [tenth, one] = [labelOf(drawing, '100 µm').x, labelOf(drawing, '1 mm').x];
     for (const { text, x } of marks) {

@@ -1,14 +1,14 @@
-import { inUnit } from '../core/format.ts';
-import { qualified } from '../figures/figure.ts';
+import { inUnit } from '../../core/format.ts';
+import { qualified } from '../../figures/figure.ts';
 import {
   DISTURBANCE_FIGURES,
   INCREMENT_FIGURES,
   POSITIONING_FIGURES,
   RIPPLE_FIGURES,
-} from '../figures/testFigures.ts';
-import { encoderCause, rippleCause, scaleCause } from './causes.ts';
+} from '../../figures/testFigures.ts';
+import { encoderCause, rippleCause, scaleCause } from '../causes.ts';
+import { positioningIn, testFigure } from '../read.ts';
 import { moveRow } from './moveRow.ts';
-import { positioningIn, testFigure } from './read.ts';
 import { figureRow } from './row.ts';
 
 /** Of a mean and a spread over a few approaches no more can be told apart. */

@@ -1,9 +1,9 @@
-import { inUnit, ranged } from '../core/format.ts';
-import { qualified } from '../figures/figure.ts';
-import { HEAT_FIGURES } from '../figures/heatFigures.ts';
-import { durationText } from '../figures/timeLapseText.ts';
-import { driftCause, growthCause, windingCause } from './causes.ts';
-import { dayEnd, dayOf, largest, longRun } from './read.ts';
+import { inUnit, ranged } from '../../core/format.ts';
+import { qualified } from '../../figures/figure.ts';
+import { HEAT_FIGURES } from '../../figures/heatFigures.ts';
+import { durationText } from '../../figures/timeLapseText.ts';
+import { driftCause, growthCause, windingCause } from '../causes.ts';
+import { dayEnd, dayOf, largest, longRun } from '../read.ts';
 import { figureRow } from './row.ts';
 
 const { windingPeak, growth } = HEAT_FIGURES;

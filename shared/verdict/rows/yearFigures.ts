@@ -1,7 +1,7 @@
-import type { Figure } from '../figures/figure.ts';
-import type { Job } from '../study/job.ts';
+import type { Figure } from '../../figures/figure.ts';
+import type { Job } from '../../study/job.ts';
+import type { JudgedCandidate } from '../judgement.ts';
 import { costsOf, mainsPower } from './costs.ts';
-import type { JudgedCandidate } from './judgement.ts';
 
 interface YearFigure extends Figure {
   /** Null where the drive trips in the course of the day. */
@@ -26,5 +26,12 @@ export const YEAR_FIGURES = {
     definition: 'Mean power of the day over the hours and days of duty that the job states.',
     absent,
     of: (candidate, job) => costsOf(candidate, job).yearEnergy,
+  },
+  cost: {
+    label: 'Energy cost per year',
+    unit: '',
+    definition: 'Energy from the mains at the price of energy that the job states, in your currency.',
+    absent,
+    of: (candidate, job) => costsOf(candidate, job).energy,
   },
 } as const satisfies Record<string, YearFigure>;

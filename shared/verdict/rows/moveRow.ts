@@ -1,6 +1,6 @@
-import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../figures/moveFigures.ts';
-import type { MoveOutcome } from '../study/outcome.ts';
-import { movesOf } from './read.ts';
+import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../figures/moveFigures.ts';
+import type { MoveOutcome } from '../../study/outcome.ts';
+import { movesOf } from '../read.ts';
 import { type FigureRow, figureRow, type Given } from './row.ts';
 
 type Name = MoveFigureName & keyof MoveOutcome;

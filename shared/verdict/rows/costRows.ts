@@ -1,5 +1,5 @@
-import { shortest } from '../core/format.ts';
-import { partText } from '../study/effort.ts';
+import { shortest } from '../../core/format.ts';
+import { partText } from '../../study/effort.ts';
 import { costsOf } from './costs.ts';
 import { figureRow } from './row.ts';
 import { YEAR_FIGURES } from './yearFigures.ts';
@@ -67,15 +67,10 @@ export const COST_ROWS = [
     resolution: { absolute: 3.6e5, relative: 0.02 },
   }),
   figureRow({
+    ...YEAR_FIGURES.cost,
     id: 'cost',
     group: 'cost',
-    label: 'Energy cost per year',
-    unit: '',
     better: 'less',
-    definition: 'Energy from the mains at the price of energy that the job states, in your currency.',
-    absent: 'does not last the day',
-    of: (candidate, job) => costsOf(candidate, job).energy,
-    text: (value) => (value === null ? 'does not last the day' : value.toFixed(2)),
     resolution: { absolute: 0.01, relative: 0.02 },
   }),
   figureRow({

@@ -1,9 +1,9 @@
-import { motorConstants } from '../axis/motor.ts';
-import { movedMass } from '../core/movedMass.ts';
-import { ENERGY_FIGURES } from '../figures/energyFigures.ts';
-import { currentCause, energyCause, massCause } from './causes.ts';
+import { motorConstants } from '../../axis/motor.ts';
+import { movedMass } from '../../core/movedMass.ts';
+import { ENERGY_FIGURES } from '../../figures/energyFigures.ts';
+import { currentCause, energyCause, massCause } from '../causes.ts';
+import { testFigure } from '../read.ts';
 import { moveRow } from './moveRow.ts';
-import { testFigure } from './read.ts';
 import { figureRow } from './row.ts';
 
 export const ENERGY_ROWS = [

@@ -1,13 +1,13 @@
-import { type BoughtPart, boughtParts, priceOf } from '../study/effort.ts';
-import type { Job } from '../study/job.ts';
-import type { JudgedCandidate } from './judgement.ts';
-import { dayPower } from './read.ts';
+import { type BoughtPart, boughtParts, priceOf } from '../../study/effort.ts';
+import type { Job } from '../../study/job.ts';
+import type { JudgedCandidate } from '../judgement.ts';
+import { dayPower } from '../read.ts';
 
 /** Greasing, checking and cleaning what rolls, a year: this share of a low effort for each rolling guide and nut. Common practice, no source. */
 const CARE = 0.2;
 
 /** What a candidate costs over the years that the job counts, in its currency. */
-export interface Costs {
+interface Costs {
   readonly parts: readonly BoughtPart[];
   /** Once: the parts, or the price that somebody gave. */
   readonly purchase: number;
@@ -21,7 +21,7 @@ export interface Costs {
 
 export function costsOf(candidate: JudgedCandidate, job: Job): Costs {
   const { values } = job;
-  const parts = boughtParts(job, candidate.choice, candidate.scene);
+  const parts = boughtParts(job, candidate.choice, candidate.scene, sized(candidate, 'trackLength'));
   const purchase =
     candidate.choice.price ??
     parts.reduce((sum, { effort, quantity }) => sum + quantity * priceOf(effort, values), 0);

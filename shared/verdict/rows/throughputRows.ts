@@ -1,7 +1,7 @@
-import { inUnit, ranged } from '../core/format.ts';
-import { crossoverCause } from './causes.ts';
+import { inUnit, ranged } from '../../core/format.ts';
+import { crossoverCause } from '../causes.ts';
+import { dayOf, longestMotion, movesOf, shortestDwell } from '../read.ts';
 import { moveRow } from './moveRow.ts';
-import { dayOf, longestMotion, movesOf, shortestDwell } from './read.ts';
 import { figureRow } from './row.ts';
 
 const yesOrNo = (yes: string, no: string) => (value: number | null) => (value === 1 ? yes : no);

@@ -1,7 +1,7 @@
-import { type Figure, figureText } from '../figures/figure.ts';
-import type { Job } from '../study/job.ts';
-import type { JudgedCandidate, VerdictGroup } from './judgement.ts';
-import { lowered } from './text.ts';
+import { type Figure, figureText } from '../../figures/figure.ts';
+import type { Job } from '../../study/job.ts';
+import type { JudgedCandidate, VerdictGroup } from '../judgement.ts';
+import { lowered } from '../text.ts';
 
 /** How a figure is told in a sentence that sets one candidate against another. */
 export interface Speech {
