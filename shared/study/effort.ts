@@ -52,7 +52,7 @@ export function boughtParts(
     ...drive,
     { label: PART_LABELS.guide, effort: partEffort('guide', chosen.guide) ?? 'low', quantity: 1 },
     ...(encoder === null ? [] : [{ label: PART_LABELS.encoder, effort: encoder, quantity: 1 }]),
-    { label: `Amplifier, ${inUnit(current, 'A', 2)} RMS continuous`, effort: size, quantity: 1 },
+    { label: `Amplifier, ${inUnit(p.continuousCurrent, 'A RMS', 2)}`, effort: size, quantity: 1 },
     ...balance,
     ...cooler,
   ];
@@ -70,5 +70,6 @@ export function partText({ label, effort, quantity }: BoughtPart): string {
       ? ''
       : `${quantity} × `
     : `${ranged(quantity, 'm')} of `;
-  return `${count}${label.replace(', per metre', '').toLowerCase()} (${effort})`;
+  const name = label.replace(', per metre', '');
+  return `${count}${name.charAt(0).toLowerCase()}${name.slice(1)} (${effort})`;
 }

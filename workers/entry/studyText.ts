@@ -1,12 +1,6 @@
 import type { Job } from '../../shared/study/job.ts';
 import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
-
-/** A candidate that could not be simulated at all, and why. */
-export interface LeftOut {
-  readonly letter: string;
-  readonly title: string;
-  readonly reason: string;
-}
+import type { LeftOut } from './simulateStudy.ts';
 
 /** The printed result of a study: every figure of every candidate, what falls short in brackets, then the choice and why. */
 export function studyText(

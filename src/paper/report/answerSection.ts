@@ -5,11 +5,9 @@ import { type Markup, markup, withIndices } from '../../ui/markup.ts';
 import { list, meanings } from '../paperParts.ts';
 import { figureTable } from './figureTable.ts';
 
-/** Which drive, and by what rule. */
-export function answerSection({ choice, rule, fairness }: Verdict): Markup {
-  return markup`<section><h2>The answer</h2>
-<p class="answer">${withIndices(choice)}</p>
-<h3>How the choice is made</h3>
+/** By what rule a drive is chosen; the answer itself is on the first page. */
+export function ruleSection({ rule, fairness }: Verdict): Markup {
+  return markup`<section><h2>How the choice is made</h2>
 <p>${withIndices(rule)}</p>
 <p>${withIndices(fairness)}</p></section>`;
 }
@@ -32,6 +30,6 @@ export function standoutSection({ sentences }: Verdict): Markup {
 
 export function flipSection({ flips, flipNote }: Verdict): Markup {
   return markup`<section><h2>What would change the answer</h2>
-${flips.length === 0 ? markup`<p>Nothing of what was tried.</p>` : list(flips.map(({ sentence }) => sentence))}
+${flips.length === 0 ? markup`<p>No tested change alters the choice.</p>` : list(flips.map(({ sentence }) => sentence))}
 <p class="note">${withIndices(flipNote)}</p></section>`;
 }

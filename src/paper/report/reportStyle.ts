@@ -14,6 +14,7 @@ svg.drawing { width: 100%; max-width: 640px; }
 /* One page to hand over. */
 .summary { break-after: page; }
 .summary > * + * { margin-top: 0.5rem; }
+.summary .picture { max-height: 55mm; }
 .handed th { width: 11rem; }
 .bars { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0.6rem 2rem; }
 .bars table { margin: 0; }
@@ -23,6 +24,10 @@ svg.drawing { width: 100%; max-width: 640px; }
 .bars .bar { width: 45%; }
 .bars svg { width: 100%; height: 0.7rem; margin: 0; }
 .bars rect { fill: #555; }
+/* The appendix comes on request: the box above it shows and prints it. */
+.appendix-choice { display: block; margin-top: 1.5rem; font-weight: 600; }
+.appendix { display: none; }
+body:has(#with-appendix:checked) .appendix { display: block; break-before: page; }
 table + table { margin-top: 0.6rem; }
 
 .drawing text { font-size: 14px; }

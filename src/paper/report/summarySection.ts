@@ -5,6 +5,7 @@ import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts'
 import { CAUTIONS } from '../../ui/cautions.ts';
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
 import { list } from '../paperParts.ts';
+import { pictureOf } from './picture.ts';
 import type { ReportInput } from './reportInput.ts';
 
 /** What is told in bars: what the choice goes by, and the reserve. */
@@ -16,7 +17,7 @@ const TO_FILL_IN = ['Customer', 'Project', 'Revision', 'Checked by, date'];
 
 /** One page to hand over: job, choice, the reasons in bars and sentences, what would change it, cautions. The rest of the report shows why. */
 export function summarySection(
-  { study, units, verdict }: ReportInput,
+  { study, units, verdict, pictures }: ReportInput,
   candidates: readonly SimulatedCandidate[],
 ): Markup {
   const changes = verdict.flips.slice(0, CHANGES).map(({ sentence }) => sentence);
@@ -24,7 +25,8 @@ export function summarySection(
 <table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
 <p>${jobSentence(study.job, units)}</p>
 <p class="answer">${withIndices(verdict.choice)}</p>
-<div class="bars">${verdict.rows.filter(({ id }) => TOLD.includes(id)).map((row) => bars(row, candidates))}</div>
+${pictureOf(pictures.stage, 'The candidates on the stage')}
+<div class="bars">${TOLD.flatMap((id) => verdict.rows.find((row) => row.id === id) ?? []).map((row) => bars(row, candidates))}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
 ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}

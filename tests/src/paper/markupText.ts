@@ -12,7 +12,7 @@ export function textOf(html: string): string {
 }
 
 /** Elements of HTML that have no end. */
-const VOID = ['meta', 'br', 'img'];
+const VOID = ['meta', 'br', 'img', 'input'];
 
 /** What is wrong with the nesting of a document; null when every element that is opened is closed in turn. */
 export function nestingProblem(html: string): string | null {

@@ -37,21 +37,40 @@ describe('the report of a study', () => {
       'Which drive?',
       'Summary',
       'The job',
-      'The answer',
+      'How the choice is made',
       'The candidates side by side',
       'Key differences',
       'What would change the answer',
+      'Speed ripple of the scan',
       'Heat over a day',
       'The drives and their data',
+      CAUTIONS.title,
+      'How to get these figures again',
+      'Appendix',
       'Sizing by calculation',
       'Tuning',
       ...usual.candidates.map(({ letter, title }) => `Candidate ${letter}: ${title}`),
       'Assumptions',
-      CAUTIONS.title,
-      'How to get these figures again',
     ]);
-    expect(html.indexOf(PIXEL)).toBeGreaterThan(html.indexOf('<h2>The answer'));
-    expect(html.indexOf(PIXEL)).toBeLessThan(html.indexOf('<h2>The candidates side by side'));
+    expect(html.indexOf(PIXEL)).toBeGreaterThan(html.indexOf('<h2>Summary'));
+    expect(html.indexOf(PIXEL)).toBeLessThan(html.indexOf('<h2>The job'));
+  });
+
+  it('has calculations and tests of each candidate in an appendix that is shown and printed on request', () => {
+    expect(html).toMatch(/<input type="checkbox" id="with-appendix">/);
+    expect(html).toMatch(/\.appendix \{ display: none; \}/);
+    expect(html).toMatch(/body:has\(#with-appendix:checked\) \.appendix \{ display: block;/);
+    const [body, appendix] = html.split('<div class="appendix">');
+    for (const { letter } of usual.candidates) {
+      expect(present(body)).not.toContain(`<h2>Candidate ${letter}`);
+      expect(present(appendix)).toContain(`<h2>Candidate ${letter}`);
+    }
+  });
+
+  it('shows the speed ripple of all on one scale where the job asks for a scan, and not otherwise', () => {
+    const ripples = present(/<h2>Speed ripple of the scan<\/h2>([\s\S]*?)<\/section>/.exec(html)?.[1]);
+    expect(ripples.match(/<figure/g)).toHaveLength(usual.candidates.length);
+    expect(withJob({ rippleLimit: 0 })).not.toContain('Speed ripple of the scan</h2>');
   });
 
   it('says all that the verdict says', () => {
