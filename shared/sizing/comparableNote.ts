@@ -1,4 +1,4 @@
-import { at } from '../core/at.ts';
+import { at, present } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { Unit } from '../core/units.ts';
 import { candidateLetter } from '../study/candidate.ts';
@@ -6,12 +6,9 @@ import type { Job } from '../study/job.ts';
 import { COMPARABLE, isAlike, SCALED_BY, type SizedDrive, scaledConstants } from './comparable.ts';
 
 /** In words, what the drives are alike in and what are not, and what follows from the choice of measure. */
-export function comparableNote({ values }: Job, drives: readonly SizedDrive[]): string[] {
-  if (drives.length < 2) return [];
-  return [
-    `${alikeIn(values.comparableBy, drives)} Payload and job are the same for all.`,
-    ...constants(drives),
-  ];
+export function comparableNote({ values }: Job, drives: readonly SizedDrive[]): string {
+  if (drives.length < 2) return '';
+  return `${alikeIn(values.comparableBy, drives)} Payload and job are the same for all.`;
 }
 
 /** 'Alike in continuous force: 300 N.' */
@@ -37,23 +34,25 @@ export function alikeIn(by: keyof typeof COMPARABLE, drives: readonly SizedDrive
   return `Not alike in ${label}: ${alike.map(({ letter }) => letter).join(', ')} ${common}; ${others.join('; ')}.${aside}`;
 }
 
-/** What the measure does to the comparison: of the first linear motor against each other one. */
-function constants(drives: readonly SizedDrive[]): string[] {
+/** K_m² of one linear motor over that of another, in the order of SCALED_BY. */
+export interface ConstantRatios {
+  readonly letter: string;
+  readonly against: string;
+  readonly ratios: readonly number[];
+}
+
+/** What the measure does to the comparison: the first linear motor against each other one. */
+export function constantRatios(drives: readonly SizedDrive[]): ConstantRatios[] {
   const linear = drives.flatMap((drive, place) =>
     drive.scene.parameters.lead > 0 ? [] : { drive, letter: candidateLetter(place) },
   );
   const [first, ...others] = linear;
-  if (!first || others.length === 0) return [];
-  const ratios = others.map(({ drive, letter }) => {
-    const each = SCALED_BY.map(
-      (by) => `${times(scaledConstants(first.drive, drive, by) ?? 0)} at equal ${COMPARABLE[by].label}`,
-    );
-    return `${first.letter} against ${letter}: ${each.join(', ')}.`;
-  });
-  return [
-    'What is held equal decides which motor looks better. K_m² is force squared per watt of copper loss; ' +
-      `set against each other they are: ${ratios.join(' ')}`,
-  ];
+  if (!first) return [];
+  return others.map(({ drive, letter }) => ({
+    letter: first.letter,
+    against: letter,
+    ratios: SCALED_BY.map((by) => present(scaledConstants(first.drive, drive, by))),
+  }));
 }
 
 function span(values: readonly number[], unit: Unit): string {

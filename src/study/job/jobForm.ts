@@ -15,7 +15,7 @@ import {
 import { jobLabel } from '../../../shared/study/jobLabels.ts';
 import { JOB_GROUPS } from '../../../shared/study/jobRows.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
-import { element } from '../../ui/dom.ts';
+import { element, setText } from '../../ui/dom.ts';
 import { Field } from '../../ui/fields/field.ts';
 
 type Values = Partial<JobValues>;
@@ -32,6 +32,8 @@ export class JobForm {
   readonly #actions: StudyActions;
   readonly #onFold: () => void;
   readonly #fields: Readonly<Record<JobEntry, Field>>;
+  /** What decides, while its fields are folded away. */
+  readonly #decides = element('span');
   #job: Job = { title: '', values: defaultJobValues(), moves: [] };
   #system: UnitSystem = 'metric';
   #waiting: Values = {};
@@ -47,14 +49,22 @@ export class JobForm {
     this.element = element(
       'div',
       { class: 'job-groups' },
-      ...JOB_GROUPS.map(({ id, title, rows }) =>
-        element(
-          'section',
-          { class: 'job-group', 'aria-labelledby': `job-group-${id}` },
-          element('h3', { id: `job-group-${id}` }, title),
-          ...(Object.keys(rows) as JobEntry[]).map((name) => this.#fields[name].element),
-        ),
-      ),
+      ...JOB_GROUPS.map(({ id, title, rows }) => {
+        const fields = (Object.keys(rows) as JobEntry[]).map((name) => this.#fields[name].element);
+        return id === 'choice'
+          ? element(
+              'details',
+              { class: 'job-choice' },
+              element('summary', {}, element('h3', {}, title), this.#decides),
+              element('div', { class: 'job-group' }, ...fields),
+            )
+          : element(
+              'section',
+              { class: 'job-group', 'aria-labelledby': `job-group-${id}` },
+              element('h3', { id: `job-group-${id}` }, title),
+              ...fields,
+            );
+      }),
     );
     // Whatever marks a field as refused, or no longer so.
     new MutationObserver(() => actions.setRefused(this.#refused)).observe(this.element, {
@@ -81,6 +91,7 @@ export class JobForm {
     this.#job = study.job;
     this.#system = units;
     const { values } = study.job;
+    setText(this.#decides, decidesText(values));
     for (const name of JOB_ENTRIES) {
       if (this.#waiting[name] === values[name]) delete this.#waiting[name];
       if (name in this.#waiting)
@@ -148,6 +159,13 @@ export class JobForm {
     for (const name of JOB_ENTRIES) this.#fields[name].element.hidden = !isAsked(name, wanted);
     this.#onFold();
   }
+}
+
+/** 'total cost over 5 years; drives comparable by continuous force' */
+function decidesText({ decidedBy, years, comparableBy }: JobValues): string {
+  const over = `over ${years} ${years === 1 ? 'year' : 'years'}`;
+  const first = decidedBy === 'total cost' ? `${decidedBy} ${over}` : `${decidedBy}, then total cost ${over}`;
+  return `${first}; drives comparable by ${comparableBy}`;
 }
 
 function capitalised(text: string): string {

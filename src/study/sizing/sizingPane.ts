@@ -1,6 +1,6 @@
 import '../parts/parts.css';
 import './sizing.css';
-import { comparableNote } from '../../../shared/sizing/comparableNote.ts';
+import { comparableNote, constantRatios } from '../../../shared/sizing/comparableNote.ts';
 import { envelopeChart } from '../../drawings/envelope.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import type { CandidateState, Pane, StudyActions, StudyState } from '../../studyState/state.ts';
@@ -13,6 +13,7 @@ import { comparableButton } from '../parts/comparableButton.ts';
 import { drawnPart } from '../parts/drawnPart.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
 import { createOlderJobNote } from '../parts/olderJob.ts';
+import { constantsTable } from './constantsTable.ts';
 
 /** Narrowest column of a chart, and the height of all of them, px of a drawing. */
 const MIN = 300;
@@ -58,8 +59,10 @@ export function createSizingPane(actions: StudyActions): Pane {
       older.show(next);
       if (!isNew(next.units, next.study.job, ...next.candidates.map(({ sizing }) => sizing))) return;
       charts.refresh();
-      const notes = comparableNote(next.study.job, next.candidates);
-      fairness.replaceChildren(...notes.map((note) => element('p', {}, note)));
+      fairness.replaceChildren(
+        element('p', {}, comparableNote(next.study.job, next.candidates)),
+        ...constantsTable(constantRatios(next.candidates)),
+      );
       answer.replaceChildren(...answers(next.candidates));
       metric.hidden = next.units !== 'inch';
       table.show('All figures; each opens to its calculation', sizingTable(next.candidates, next.units));

@@ -4,7 +4,7 @@ import { at, present } from '../../../shared/core/at.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { chooseCandidates } from '../../../shared/sizing/chooseCandidates.ts';
 import { COMPARABLE, ratedForce, scaledConstants } from '../../../shared/sizing/comparable.ts';
-import { comparableNote } from '../../../shared/sizing/comparableNote.ts';
+import { comparableNote, constantRatios } from '../../../shared/sizing/comparableNote.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
@@ -35,7 +35,7 @@ describe('comparable drives', () => {
     const candidates = chooseCandidates(jobOf(), PRESETS);
     expect(candidates.map(({ preset }) => preset)).toEqual(DRIVE_TYPES);
     expect(candidates.map(({ motorCount }) => motorCount)).toEqual([1, 1, 1, 1]);
-    expect(at(note(jobOf(), candidates), 0)).toBe(
+    expect(note(jobOf(), candidates)).toBe(
       'Alike in continuous force: 300 N. Payload and job are the same for all.',
     );
   });
@@ -72,7 +72,7 @@ describe('comparable drives', () => {
     const { flat: _, 'flat-600': __, ...others } = PRESETS;
     const candidates = chooseCandidates(jobOf(), others);
     expect(candidates.map(({ preset }) => preset)).toContain('flat-1200');
-    expect(at(note(jobOf(), candidates), 0)).toMatch(
+    expect(note(jobOf(), candidates)).toMatch(
       /^Not alike in continuous force: .*; C 1\.20 kN, [\d.]+ times\. /,
     );
     expect(chooseCandidates(jobOf(), {})).toEqual([]);
@@ -88,7 +88,7 @@ describe.each(Object.keys(COMPARABLE) as JobValues['comparableBy'][])('comparabl
       .map((drive) => COMPARABLE[comparableBy].of(drive))
       .filter((each) => each !== null);
     const apart = Math.max(...measures) / Math.min(...measures);
-    const [first] = comparableNote(job, drives);
+    const first = comparableNote(job, drives);
     // Each is set against the middle one.
     if (apart <= 1.1) expect(first).toMatch(/^Alike in /);
     if (apart > 1.1 ** 2) expect(first).toMatch(/^Not alike in /);
@@ -110,9 +110,9 @@ describe('the consequence of the measure', () => {
     const byForce = present(scaledConstants(present(tubular), present(uChannel), 'continuous force'));
     expect(byLength).toBeGreaterThan(1.4);
     expect(byForce).toBeLessThan(0.7);
-    const [, consequence] = comparableNote(job, [present(tubular), present(uChannel), present(flat)]);
-    expect(consequence).toContain(`A against B: ${byLength.toPrecision(2)} times at equal installed length`);
-    expect(consequence).toContain(`${byForce.toFixed(2)} times at equal continuous force`);
+    const [against] = constantRatios([present(tubular), present(screw), present(uChannel), present(flat)]);
+    expect(against).toMatchObject({ letter: 'A', against: 'C' });
+    expect(present(against).ratios).toEqual([byLength, expect.any(Number), byForce]);
   });
 
   it('does not change with the number of motors, and means nothing for a screw', () => {
@@ -125,9 +125,10 @@ describe('the consequence of the measure', () => {
       { preset: 'tubular', motorCount: 1, own: {}, gains: null },
       { preset: 'screw', motorCount: 1, own: {}, gains: null },
     ]);
-    expect(comparableNote({ ...job, values: { ...job.values, comparableBy: 'coil mass' } }, twice)).toEqual([
+    expect(comparableNote({ ...job, values: { ...job.values, comparableBy: 'coil mass' } }, twice)).toBe(
       'Alike in mass of the coil units: 2.60 kg. B: does not apply to a screw. Payload and job are the same for all.',
-    ]);
-    expect(comparableNote(job, [present(tubular)])).toEqual([]);
+    );
+    expect(constantRatios(twice)).toEqual([]);
+    expect(comparableNote(job, [present(tubular)])).toBe('');
   });
 });
