@@ -1,7 +1,9 @@
+import type { ParameterChanges } from '../shared/core/parameters/table.ts';
 import { chooseCandidates } from '../shared/sizing/chooseCandidates.ts';
 import type { Study } from '../shared/study/candidate.ts';
 import { defaultJobValues, type Job } from '../shared/study/job.ts';
 import { PRESETS } from './index.ts';
+import gains from './simulated/defaultGains.json' with { type: 'json' };
 
 const JOB: Job = {
   title: 'Shuttle a mould from the press to the measuring station',
@@ -10,5 +12,14 @@ const JOB: Job = {
   moves: [],
 };
 
-/** The study that opens first: one drive of each kind on the mould shuttle. */
-export const DEFAULT_STUDY: Study = { job: JOB, candidates: chooseCandidates(JOB, PRESETS) };
+/** What tuning found for each preset, beside its results in `simulated/`. */
+const GAINS = gains as Readonly<Record<string, ParameterChanges>>;
+
+/** The study that opens first: one drive of each kind on the mould shuttle, tuned. */
+export const DEFAULT_STUDY: Study = {
+  job: JOB,
+  candidates: chooseCandidates(JOB, PRESETS).map((candidate) => ({
+    ...candidate,
+    gains: GAINS[candidate.preset] ?? null,
+  })),
+};

@@ -31,6 +31,7 @@ export function shortfallsOf(job: Job, candidate: JudgedCandidate): Shortfall[] 
 export function simulatedShortfalls(job: Job, candidate: JudgedCandidate): Shortfall[] {
   return [
     ...moves(job, candidate),
+    ...atMost(figure('shortRange'), job.values.window, job, candidate, null),
     ...atMost(figure('ripple'), job.values.rippleLimit, job, candidate, ripple(candidate)),
     ...dayOfHeat(job, candidate),
   ];

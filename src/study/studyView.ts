@@ -3,6 +3,7 @@ import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Study } from '../../shared/study/candidate.ts';
 import { keepResults } from '../studyState/keptResults.ts';
+import { type SimulatedStudy, showShippedResults } from '../studyState/shippedResults.ts';
 import type { Pane, StudyState } from '../studyState/state.ts';
 import { StudyDesk } from '../studyState/studyDesk.ts';
 import { StudyRun } from '../studyState/studyRun.ts';
@@ -47,6 +48,10 @@ export class StudyView {
   constructor({ study, openOnBench, leave, report, menus }: StudyViewOptions) {
     this.store = new StudyStore(study, PRESETS);
     keepResults(this.store);
+    showShippedResults(this.store, async () => {
+      const { default: simulated } = await import('../../scenes/simulated/defaultStudy.json');
+      return simulated as unknown as SimulatedStudy;
+    });
     const run = new StudyRun(this.store);
     this.#verdict = new VerdictRun(this.store);
     const actions = new StudyDesk(this.store, run, this.#verdict, PRESETS, openOnBench);

@@ -3,10 +3,11 @@ import type { Presets } from '../../shared/core/scene.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
-import type { Job, JobEntry } from '../../shared/study/job.ts';
+import type { Job } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
 import { UndoHistory } from '../bench/undo.ts';
 import { sameResults } from './changes.ts';
+import { sameScene, sameTests } from './sameSimulation.ts';
 import {
   type CandidateState,
   NO_VERDICT,
@@ -14,9 +15,6 @@ import {
   type UnitSystem,
   type VerdictState,
 } from './state.ts';
-
-/** What else than its scene the outcome of a candidate depends on. */
-const TESTED: readonly JobEntry[] = ['scanLength', 'dailyTime', 'growthLimit', 'wear'];
 
 /** The study on the page, and what is known of it. Whoever draws it subscribes. */
 export class StudyStore {
@@ -167,11 +165,11 @@ function candidatesOf(
   before: readonly CandidateState[],
   jobBefore: Job = study.job,
 ): CandidateState[] {
-  const sameTests = TESTED.every((entry) => study.job.values[entry] === jobBefore.values[entry]);
+  const areSameTests = sameTests(study.job, jobBefore);
   return study.candidates.map((choice, index) => {
     const scene = candidateScene(study.job, choice, presets);
     const was = before[index];
-    const kept = sameTests && was !== undefined && sameScene(was.scene, scene) ? was : null;
+    const kept = areSameTests && was !== undefined && sameScene(was.scene, scene) ? was : null;
     return {
       letter: candidateLetter(index),
       choice,
@@ -190,12 +188,4 @@ function sameTask(a: Job, b: Job, candidate: CandidateChoice, presets: Presets):
   if (a.values.peakSensitivity !== b.values.peakSensitivity) return false;
   const untuned = { ...candidate, gains: null };
   return sameScene(candidateScene(a, untuned, presets), candidateScene(b, untuned, presets));
-}
-
-function sameScene(a: CandidateState['scene'], b: CandidateState['scene']): boolean {
-  return (
-    a.driveType === b.driveType &&
-    JSON.stringify(a.parameters) === JSON.stringify(b.parameters) &&
-    JSON.stringify(a.moves) === JSON.stringify(b.moves)
-  );
 }

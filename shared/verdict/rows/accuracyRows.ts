@@ -1,4 +1,4 @@
-import { inUnit } from '../../core/format.ts';
+import { inUnit, ranged } from '../../core/format.ts';
 import { qualified } from '../../figures/figure.ts';
 import {
   DISTURBANCE_FIGURES,
@@ -86,6 +86,21 @@ export const ACCURACY_ROWS = [
       mattersFrom: ({ values }) => values.window,
     },
     cause: (candidate, _job, rival) => encoderCause(candidate, rival),
+  }),
+  figureRow({
+    id: 'shortRange',
+    group: 'accuracy',
+    label: 'Unseen error within a short way, ±',
+    name: 'error unseen by the encoder',
+    unit: 'µm',
+    better: 'less',
+    definition:
+      'Interpolation error of the scale within its signal period; with an encoder on the motor also the lead error of the screw within a revolution. The loop follows it: the tool is off by as much while the drive is in its window.',
+    of: ({ scene: { parameters: p } }) =>
+      p.interpolation1 + p.interpolation2 + (p.encoderSide === 'motor' ? p.leadError : 0),
+    asked: ({ values }) => `at most the window, ±${ranged(values.window, 'm')}`,
+    limit: ({ values }) => values.window,
+    resolution: { absolute: 1e-10, relative: 0.05 },
   }),
   figureRow({
     ...testFigure('increment', INCREMENT_FIGURES.smallest),

@@ -24,6 +24,7 @@ svg.drawing { width: 100%; max-width: 640px; }
 .bars .bar { width: 45%; }
 .bars svg { width: 100%; height: 0.7rem; margin: 0; }
 .bars rect { fill: #555; }
+.bars p { margin-top: 0.15rem; font-size: 0.9em; }
 /* The appendix comes on request: the box above it shows and prints it. */
 .appendix-choice { display: block; margin-top: 1.5rem; font-weight: 600; }
 .appendix { display: none; }

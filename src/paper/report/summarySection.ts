@@ -1,6 +1,7 @@
 import { at } from '../../../shared/core/at.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
-import type { Verdict, VerdictRow } from '../../../shared/verdict/judgement.ts';
+import { type DecisiveRow, decisiveRows } from '../../../shared/verdict/decisive.ts';
+import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import { CAUTIONS } from '../../ui/cautions.ts';
 import { type Markup, markup, withIndices } from '../../ui/markup.ts';
@@ -8,8 +9,6 @@ import { list } from '../paperParts.ts';
 import { pictureOf } from './picture.ts';
 import type { ReportInput } from './reportInput.ts';
 
-/** What is told in bars: what the choice goes by, and the reserve. */
-const TOLD = ['total', 'inPlace', 'winding', 'utilisation'];
 const REASONS = 3;
 const CHANGES = 2;
 
@@ -20,13 +19,14 @@ export function summarySection(
   { study, units, verdict, pictures }: ReportInput,
   candidates: readonly SimulatedCandidate[],
 ): Markup {
+  const letters = candidates.map(({ letter }) => letter);
   const changes = verdict.flips.slice(0, CHANGES).map(({ sentence }) => sentence);
   return markup`<section class="summary"><h2>Summary</h2>
 <table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
 <p>${jobSentence(study.job, units)}</p>
 <p class="answer">${withIndices(verdict.choice)}</p>
 ${pictureOf(pictures.stage, 'The candidates on the stage')}
-<div class="bars">${TOLD.flatMap((id) => verdict.rows.find((row) => row.id === id) ?? []).map((row) => bars(row, candidates))}</div>
+<div class="bars">${decisiveRows(verdict, letters).map((row) => bars(row, letters))}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
 ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}
@@ -44,12 +44,12 @@ function reasonsOf({ sentences, shortfalls }: Verdict, candidates: readonly Simu
 }
 
 /** A figure of all candidates as bars of one scale. */
-function bars({ label, cells }: VerdictRow, candidates: readonly SimulatedCandidate[]): Markup {
+function bars({ row: { label, cells }, sentence }: DecisiveRow, letters: readonly string[]): Markup {
   const largest = Math.max(...cells.map(({ value }) => value ?? 0));
-  const rows = candidates.map(({ letter }, k) => {
+  const rows = letters.map((letter, k) => {
     const { value, text, fails } = at(cells, k);
     const length = value === null || !(largest > 0) ? 0 : (100 * value) / largest;
     return markup`<tr><th scope="row">${letter}</th><td class="bar"><svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true"><rect width="${length.toFixed(1)}" height="8"/></svg></td><td class="value">${text}${fails ? ' fails' : ''}</td></tr>`;
   });
-  return markup`<table><caption>${label}</caption><tbody>${rows}</tbody></table>`;
+  return markup`<div><table><caption>${label}</caption><tbody>${rows}</tbody></table><p>${sentence}</p></div>`;
 }

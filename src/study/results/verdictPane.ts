@@ -1,5 +1,6 @@
 import '../parts/parts.css';
 import './verdict.css';
+import { decisiveRows } from '../../../shared/verdict/decisive.ts';
 import type { JudgedCandidate, Judgement } from '../../../shared/verdict/judgement.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import { watchChanges } from '../../studyState/changes.ts';
@@ -10,6 +11,7 @@ import { button, element } from '../../ui/dom.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
 import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { flipProgress } from '../parts/verdictProgress.ts';
+import { decisiveBars } from './decisiveBars.ts';
 
 interface VerdictPaneOptions {
   readonly onReport: () => void;
@@ -68,17 +70,17 @@ export class VerdictPane implements Pane {
   #parts(judgement: Judgement, known: readonly JudgedCandidate[], { units }: StudyState): HTMLElement[] {
     const { sentences, rule, fairness } = judgement;
     this.#table.show('Figures of the drives', verdictTable(judgement, known, units));
+    const letters = known.map(({ letter }) => letter);
     return [
       this.#choice(judgement, known),
-      this.#table.element,
+      decisiveBars(decisiveRows(judgement, letters), letters),
       ...(sentences.length > 0
         ? [element('section', {}, title('Key differences'), ...list('ul', sentences))]
         : []),
       this.#changes,
-      element(
-        'section',
-        {},
-        title('How the choice is made'),
+      folded('All figures', this.#table.element),
+      folded(
+        'How the choice is made',
         ...[rule, fairness, ...(units === 'metric' ? [] : [IN_METRIC])].map((text) => element('p', {}, text)),
       ),
     ];
@@ -134,6 +136,11 @@ function headline(chosen: readonly JudgedCandidate[], known: readonly JudgedCand
     candidateLetterMark(candidate.letter),
     ` ${candidate.title}`,
   ]);
+}
+
+/** What is read only by who asks for it. */
+function folded(text: string, ...content: Node[]): HTMLElement {
+  return element('details', {}, element('summary', {}, title(text)), ...content);
 }
 
 function title(text: string): HTMLElement {

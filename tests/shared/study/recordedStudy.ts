@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { PRESETS } from '../../../scenes/index.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
-import { type CandidateChoice, candidateLetter } from '../../../shared/study/candidate.ts';
+import { candidateLetter } from '../../../shared/study/candidate.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import type { Job, JobValues } from '../../../shared/study/job.ts';
-import type { CandidateOutcome } from '../../../shared/study/outcome.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
+import type { SimulatedStudy } from '../../../src/studyState/shippedResults.ts';
 import { type CandidateState, NO_VERDICT, type StudyState } from '../../../src/studyState/state.ts';
 
 /**
@@ -13,11 +13,8 @@ import { type CandidateState, NO_VERDICT, type StudyState } from '../../../src/s
  * lists thinned; tests/tools/recordStudy.mjs records it anew.
  */
 const RECORDED = JSON.parse(
-  readFileSync(new URL('./recorded/defaultStudy.json', import.meta.url), 'utf8'),
-) as {
-  readonly job: Job;
-  readonly candidates: readonly { readonly choice: CandidateChoice; readonly outcome: CandidateOutcome }[];
-};
+  readFileSync(new URL('../../../scenes/simulated/defaultStudy.json', import.meta.url), 'utf8'),
+) as SimulatedStudy;
 
 /** The job that was simulated, with whatever a test wants otherwise. */
 export function recordedJob(changes: Partial<JobValues> = {}): Job {

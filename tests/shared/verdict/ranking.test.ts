@@ -89,6 +89,30 @@ describe('the choice', () => {
   });
 });
 
+describe('a window', () => {
+  // Half a micrometre of interpolation error behind a loop that settles to 100 nm.
+  it('is not kept by a scale that errs by more, whatever the loop says', () => {
+    const errs = { ...A, scene: { ...A.scene, parameters: { ...A.scene.parameters, interpolation1: 5e-7 } } };
+    const { shortfalls } = rank(job, [errs, A]);
+    expect(at(shortfalls, 0).map(({ text }) => text)).toEqual([
+      'its error unseen by the encoder, 503 nm, is above the 100 nm that the job allows',
+    ]);
+    expect(at(shortfalls, 1)).toEqual([]);
+  });
+
+  it('counts the lead error of a screw whose encoder sits on the motor, and not behind a scale', () => {
+    const { D } = recordedDrives(job);
+    const of = (encoderSide: 'motor' | 'load') =>
+      at(
+        rank(job, [{ ...D, scene: { ...D.scene, parameters: { ...D.scene.parameters, encoderSide } } }])
+          .shortfalls,
+        0,
+      ).map(({ row }) => row);
+    expect(of('motor')).toContain('shortRange');
+    expect(of('load')).not.toContain('shortRange');
+  });
+});
+
 describe('what the job asks', () => {
   const trip = { kind: 'following error', time: 0.3, limit: 0.002, pulled: false } as const;
   const { heat } = A.outcome;

@@ -5,8 +5,10 @@ import { readStudy } from '../../../shared/files/studyFile.ts';
 import type { JobValues } from '../../../shared/study/job.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
+import { verdict } from '../../../shared/verdict/verdict.ts';
 import { reportHtml } from '../../../src/paper/report/reportHtml.ts';
 import type { ReportInput } from '../../../src/paper/report/reportInput.ts';
+import { isSimulated } from '../../../src/studyState/simulatedCandidate.ts';
 import type { CandidateState } from '../../../src/studyState/state.ts';
 import { CAUTIONS } from '../../../src/ui/cautions.ts';
 import { recordedJob } from '../../shared/study/recordedStudy.ts';
@@ -265,7 +267,9 @@ describe('the table of the candidates', () => {
 describe('a candidate', () => {
   function withCandidate(change: (candidate: CandidateState) => CandidateState): string {
     const [first, ...others] = usual.candidates;
-    return reportHtml({ ...usual, candidates: [change(present(first)), ...others] });
+    const candidates = [change(present(first)), ...others];
+    const judged = verdict(usual.study.job, candidates.filter(isSimulated), PRESETS);
+    return reportHtml({ ...usual, candidates, verdict: judged });
   }
 
   it('that tripped says why, instead of figures', () => {
