@@ -11,6 +11,7 @@ const LABELS: Partial<Record<JobEntry, string>> = {
   processFrequency: 'Frequency of the process force',
   processTime: 'Length of a pulse',
   window: 'Window, ±',
+  smallestStep: 'Smallest step required',
   growthLimit: 'Thermal drift allowed',
   wear: 'Nut wear',
   rippleLimit: 'Speed ripple allowed',

@@ -30,6 +30,9 @@ const motionRows = {
 /** How well it has to do it. */
 const accuracyRows = {
   window: { ...PARAMETERS.window, default: 1e-7 },
+  smallestStep: log('', 'nm', [1e-10, 1e-4], 0, 'Smallest step that the tool has to make; 0: not required', {
+    zero: true,
+  }),
   rippleLimit: log(
     '',
     '%',

@@ -49,7 +49,8 @@ function follows(job: Job, q: Quantities): string {
 }
 
 function rest({ values }: Job, q: Quantities): string {
-  const { scanSpeed, scanLength, rippleLimit, growthLimit, dailyTime, days } = values;
+  const { scanSpeed, scanLength, smallestStep, rippleLimit, growthLimit, dailyTime, days } = values;
+  const step = smallestStep > 0 ? `makes steps of ${q(smallestStep, 'nm')}, ` : '';
   const scan =
     rippleLimit > 0
       ? `scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, and `
@@ -64,7 +65,7 @@ function rest({ values }: Job, q: Quantities): string {
     open.length === 0
       ? ''
       : ` ${capital(open.join(' and '))} ${open.length > 1 ? 'are' : 'is'} not required.`;
-  return `It ${scan}runs ${q(dailyTime, 'h')} a day on ${days} days a year${drift}.${left}`;
+  return `It ${step}${scan}runs ${q(dailyTime, 'h')} a day on ${days} days a year${drift}.${left}`;
 }
 
 function capital(text: string): string {

@@ -55,6 +55,7 @@ export const FLIP_INPUTS: readonly FlipInput[] = [
   calculated('busVoltage'),
   calculated('ambient'),
   { ...held('window', inWindow), sizingFollows: true },
+  held('smallestStep', asFound, ({ values }) => values.smallestStep > 0),
   held('rippleLimit', asFound, ({ values }) => values.rippleLimit > 0),
   held('growthLimit', asFound, ({ values }) => values.growthLimit > 0),
   held('dailyTime', untilTime),

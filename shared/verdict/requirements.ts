@@ -32,6 +32,7 @@ export function simulatedShortfalls(job: Job, candidate: JudgedCandidate): Short
   return [
     ...moves(job, candidate),
     ...atMost(figure('shortRange'), job.values.window, job, candidate, null),
+    ...atMost(figure('increment'), job.values.smallestStep, job, candidate, null),
     ...atMost(figure('ripple'), job.values.rippleLimit, job, candidate, ripple(candidate)),
     ...dayOfHeat(job, candidate),
   ];

@@ -1,15 +1,17 @@
+import { DEFAULT_STUDY } from '../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../scenes/index.ts';
 import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
-import type { Job } from '../../shared/study/job.ts';
+import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
 import type { CandidateState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
-/** A study with what simulation found of it, as it is recorded with the product. */
+/** The example with what simulation found of it, as it is recorded with the product. */
 export interface SimulatedStudy {
-  readonly job: Job;
+  /** As it was when it was simulated; entries that are newer were open then. */
+  readonly job: Pick<Job, 'title' | 'moves'> & { readonly values: Partial<JobValues> };
   readonly candidates: readonly { readonly choice: CandidateChoice; readonly outcome: CandidateOutcome }[];
 }
 
@@ -29,9 +31,10 @@ export function showShippedResults(store: StudyStore, load: () => Promise<Simula
         (simulated) => {
           const { study, candidates } = store.state;
           const now = candidates[index];
-          if (now?.scene !== scene || now.outcome !== null || !sameTests(simulated.job, study.job)) return;
+          if (now?.scene !== scene || now.outcome !== null || !sameTests(DEFAULT_STUDY.job, study.job))
+            return;
           const found = simulated.candidates.find((each) =>
-            sameScene(candidateScene(simulated.job, each.choice, PRESETS), scene),
+            sameScene(candidateScene(DEFAULT_STUDY.job, each.choice, PRESETS), scene),
           );
           if (found) store.setOutcome(index, found.outcome);
           // Without them the study is simulated as any other.

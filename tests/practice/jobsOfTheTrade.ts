@@ -73,6 +73,7 @@ export const JOBS_OF_THE_TRADE: readonly TradeJob[] = [
       moveTime: 0.1,
       dwell: 0.4,
       window: 2e-8,
+      smallestStep: 5e-9,
       growthLimit: 2e-6,
     }),
     answer: ['tubular', 'u-channel'],

@@ -95,7 +95,7 @@ export const ACCURACY_ROWS = [
     unit: 'µm',
     better: 'less',
     definition:
-      'Interpolation error of the scale within its signal period; with an encoder on the motor also the lead error of the screw within a revolution. The loop follows it: the tool is off by as much while the drive is in its window.',
+      'Interpolation error of the scale within its signal period; with an encoder on the motor also the lead error of the screw within a revolution. The loop follows it: the tool is off by as much although the drive has settled.',
     of: ({ scene: { parameters: p } }) =>
       p.interpolation1 + p.interpolation2 + (p.encoderSide === 'motor' ? p.leadError : 0),
     asked: ({ values }) => `at most the window, ±${ranged(values.window, 'm')}`,
@@ -107,6 +107,8 @@ export const ACCURACY_ROWS = [
     id: 'increment',
     group: 'accuracy',
     better: 'less',
+    asked: ({ values }) => (values.smallestStep > 0 ? `at most ${ranged(values.smallestStep, 'm')}` : null),
+    limit: ({ values }) => values.smallestStep || null,
     resolution: { absolute: 1e-10, relative: 0.01 },
     speech: {
       weight: 0.7,

@@ -21,7 +21,7 @@ import { Field } from '../../ui/fields/field.ts';
 type Values = Partial<JobValues>;
 
 /** What a job may leave open. */
-const OPEN: readonly JobEntry[] = ['rippleLimit', 'growthLimit', 'wear'];
+const OPEN: readonly JobEntry[] = ['smallestStep', 'rippleLimit', 'growthLimit', 'wear'];
 
 /**
  * The values of a job in their groups. A value that is legal by itself but not beside the others waits in its field, with its problem

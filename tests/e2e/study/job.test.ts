@@ -99,6 +99,8 @@ it('says that sizing and simulation wait while an entry is refused, and marks th
   const page = await open({ stage: false });
   await openStudy(page);
   await page.getByText('every value is invented').waitFor();
+  // The example comes with its results: another table has to be simulated.
+  await type(page, 'tableMass', '9');
   const simulate = page.getByRole('button', { name: 'Simulate all' }).first();
   await type(page, 'payload', 'heavy');
   await page.getByText('Waits for “Payload”').waitFor();

@@ -3,7 +3,7 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
 import { candidateLetter } from '../../../shared/study/candidate.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
-import type { Job, JobValues } from '../../../shared/study/job.ts';
+import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import type { SimulatedStudy } from '../../../src/studyState/shippedResults.ts';
 import { type CandidateState, NO_VERDICT, type StudyState } from '../../../src/studyState/state.ts';
@@ -18,7 +18,7 @@ const RECORDED = JSON.parse(
 
 /** The job that was simulated, with whatever a test wants otherwise. */
 export function recordedJob(changes: Partial<JobValues> = {}): Job {
-  return { ...RECORDED.job, values: { ...RECORDED.job.values, ...changes } };
+  return { ...RECORDED.job, values: { ...defaultJobValues(), ...RECORDED.job.values, ...changes } };
 }
 
 /** The four candidates with everything known of them; of another job their sizing is that of it, what was simulated stays. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
+import { defaultJobValues } from '../../../shared/study/job.ts';
 import { type SimulatedStudy, showShippedResults } from '../../../src/studyState/shippedResults.ts';
 import { StudyStore } from '../../../src/studyState/studyStore.ts';
 
@@ -26,7 +27,8 @@ async function opened(study = DEFAULT_STUDY) {
 
 describe('the example', () => {
   it('is the study that was simulated: the same job, the same drives with the same gains', () => {
-    expect(simulated.job).toEqual(DEFAULT_STUDY.job);
+    const { job } = simulated;
+    expect({ ...job, values: { ...defaultJobValues(), ...job.values } }).toEqual(DEFAULT_STUDY.job);
     expect(simulated.candidates.map(({ choice }) => choice)).toEqual(DEFAULT_STUDY.candidates);
   });
 
