@@ -1,17 +1,12 @@
 /** A current is an amplitude inside; drives and datasheets print it as a peak value or as RMS. */
 export const CURRENT_UNITS = ['A peak', 'A RMS'] as const;
-type CurrentUnit = (typeof CURRENT_UNITS)[number];
+export type CurrentUnit = (typeof CURRENT_UNITS)[number];
 
 let chosen: CurrentUnit = 'A peak';
 
 /** The unit in which a person reads and types currents: one wish for every text of the program, as a language would be. */
 export function currentUnit(): CurrentUnit {
   return chosen;
-}
-
-/** The unit in which a value stated in `unit` is printed. */
-export function printedUnit<U extends string>(unit: U): U | CurrentUnit {
-  return unit === 'A' ? chosen : unit;
 }
 
 /** Holds from the next text on; whoever changes it shows the others again. */

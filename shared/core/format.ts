@@ -1,6 +1,5 @@
 import { at } from './at.ts';
-import { printedUnit } from './currentUnit.ts';
-import { fromSI, UNITS, type Unit } from './units.ts';
+import { fromSI, printedUnit, UNITS, type Unit } from './units.ts';
 
 /** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
 type Step = readonly [text: string, factor: number, from: number];
@@ -13,9 +12,11 @@ const METRES: readonly Step[] = [
 ];
 const METRES_PER_SECOND: readonly Step[] = METRES.map(([text, ...step]) => [`${text}/s`, ...step]);
 const INCHES: readonly Step[] = [
-  ['in', 0.0254, 254e-6],
-  ['µin', 25.4e-9, 0],
+  ['in', 0.0254, 25.4e-6],
+  ['µin', 25.4e-9, 25.4e-9],
+  ['nm', 1e-9, 0],
 ];
+const INCHES_PER_SECOND: readonly Step[] = INCHES.map(([text, ...step]) => [`${text}/s`, ...step]);
 const SECONDS: readonly Step[] = [
   ['s', 1, 1],
   ['ms', 1e-3, 1e-3],
@@ -59,6 +60,7 @@ const FAMILIES: Partial<Record<Unit, readonly Step[]>> = {
   µin: INCHES,
   'm/s': METRES_PER_SECOND,
   'mm/s': METRES_PER_SECOND,
+  'in/s': INCHES_PER_SECOND,
   s: SECONDS,
   ms: SECONDS,
   µs: SECONDS,
@@ -100,7 +102,8 @@ export function ranged(value: number, unit: Unit, digits = 3): string {
 /** Text and SI size of the unit in which `ranged` prints a value of this size. */
 export function unitFor(size: number, unit: Unit): { readonly text: string; readonly factor: number } {
   const step = FAMILIES[printedUnit(unit)]?.find(([, , from]) => Math.abs(size) >= from);
-  return step ? { text: step[0], factor: step[1] } : { text: unit, factor: UNITS[unit].factor };
+  const own = printedUnit(unit);
+  return step ? { text: step[0], factor: step[1] } : { text: own, factor: UNITS[own].factor };
 }
 
 /** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */

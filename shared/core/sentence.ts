@@ -1,6 +1,7 @@
 import { inUnit, ranged, shortest } from './format.ts';
 import type { NumberRow } from './parameters/row.ts';
-import { fromSI, siUnit, toSI, type Unit, type UnitSystem, unitIn } from './units.ts';
+import { inSystem, type UnitSystem, unitSystem } from './unitSystem.ts';
+import { fromSI, siUnit, toSI, type Unit, unitIn } from './units.ts';
 
 /**
  * A sentence whose names and values are still data; it is worded in the names and units of the reader where it is shown.
@@ -34,7 +35,7 @@ export interface Wording {
 export const AS_WRITTEN: Wording = { names: 'name', units: 'SI' };
 
 /** For readers of the page, where quantities go by their labels. */
-export function onPage(units: UnitSystem): Wording {
+export function onPage(units: UnitSystem = unitSystem()): Wording {
   return { names: 'label', units };
 }
 
@@ -77,7 +78,8 @@ export function sentenceText(sentence: Sentence, wording: Wording): string {
 function partText(part: Part, { names, units }: Wording): string {
   if (typeof part === 'string') return part;
   if ('name' in part) return names === 'label' ? `“${part.label}”` : part.name;
-  return quantityText(part, units === 'SI' ? writtenUnit(part.unit) : unitIn(units, part.unit));
+  if (units === 'SI') return inSystem('metric', () => quantityText(part, writtenUnit(part.unit)));
+  return inSystem(units, () => quantityText(part, unitIn(units, part.unit)));
 }
 
 /** In a file a current is an amplitude, whatever the page shows. */

@@ -1,4 +1,5 @@
-import { printedUnit } from './currentUnit.ts';
+import { currentUnit } from './currentUnit.ts';
+import { type UnitSystem, unitSystem } from './unitSystem.ts';
 
 /**
  * Display units and how they relate to SI. Everything inside is SI; a number meets this table only where a
@@ -56,6 +57,11 @@ export const UNITS = {
   '1/kWh': { factor: 1 / 3.6e6 },
   K: { factor: 1 },
   '°C': { factor: 1 },
+  'mm/min': { factor: 1e-3 / 60 },
+  'N²': { factor: 1 },
+  'N²·s': { factor: 1 },
+  'kN/mm²': { factor: 1e9 },
+  'mm⁴': { factor: 1e-12 },
   'J/K': { factor: 1 },
   'W/K': { factor: 1 },
   'K/W': { factor: 1 },
@@ -77,6 +83,18 @@ export const UNITS = {
   'lbf·s/in': { factor: 4.4482216152605 / 0.0254 },
   'lbf/A': { factor: 4.4482216152605 },
   'V·s/in': { factor: 1 / 0.0254 },
+  'lb·in²': { factor: 0.45359237 * 0.0254 ** 2 },
+  'lbf/√W': { factor: 4.4482216152605 },
+  lbf·in: { factor: 4.4482216152605 * 0.0254 },
+  'lbf·in/A': { factor: 4.4482216152605 * 0.0254 },
+  'lbf/(in·s)': { factor: 4.4482216152605 / 0.0254 },
+  'µin/(in·K)': { factor: 1e-6 },
+  '√(s/in)': { factor: 0.0254 ** -0.5 },
+  'in/min': { factor: 0.0254 / 60 },
+  'lbf²': { factor: 4.4482216152605 ** 2 },
+  'lbf²·s': { factor: 4.4482216152605 ** 2 },
+  ksi: { factor: (1e3 * 4.4482216152605) / 0.0254 ** 2 },
+  'in⁴': { factor: 0.0254 ** 4 },
   '°F': { factor: 5 / 9, offset: -160 / 9 },
 } as const satisfies Record<string, UnitScale>;
 
@@ -100,9 +118,11 @@ export function toSI(shown: number, unit: Unit): number {
   return shown * factor + offset;
 }
 
-export type UnitSystem = 'metric' | 'inch';
-
-/** What takes the place of a metric unit where people think in inches and pounds; a unit that is not listed stays. */
+/**
+ * What takes the place of a metric unit where people think in inches and pounds. A unit that is not listed stays: those of electricity,
+ * energy and time, and K, so that formulas of heat are calculated in °C and K as motor datasheets are in either system. Below a millionth of an inch a length is in
+ * nanometres, as encoders and optics are specified in either system (`ranged`). Names in a catalogue stay as they are printed there.
+ */
 const INCH: Partial<Record<Unit, Unit>> = {
   m: 'in',
   mm: 'in',
@@ -120,13 +140,32 @@ const INCH: Partial<Record<Unit, Unit>> = {
   'N/µm': 'lbf/in',
   'N·s/m': 'lbf·s/in',
   'N/A': 'lbf/A',
+  'N/√W': 'lbf/√W',
+  'N/(m·s)': 'lbf/(in·s)',
+  N·m: 'lbf·in',
+  'N·m/A': 'lbf·in/A',
+  'kg·m²': 'lb·in²',
+  'kg·cm²': 'lb·in²',
+  'mm/min': 'in/min',
+  'N²': 'lbf²',
+  'N²·s': 'lbf²·s',
+  'kN/mm²': 'ksi',
+  'mm⁴': 'in⁴',
+  'µm/(m·K)': 'µin/(in·K)',
+  '√(s/m)': '√(s/in)',
   'V·s/m': 'V·s/in',
   '°C': '°F',
 };
 
 /** The unit in which a person of this system reads and types what the tables state in `unit`. */
 export function unitIn(system: UnitSystem, unit: Unit): Unit {
-  return printedUnit(system === 'inch' ? (INCH[unit] ?? unit) : unit);
+  if (unit === 'A') return currentUnit();
+  return system === 'inch' ? (INCH[unit] ?? unit) : unit;
+}
+
+/** The unit in which the reader of the program has a value that is stated in `unit`. */
+export function printedUnit(unit: Unit): Unit {
+  return unitIn(unitSystem(), unit);
 }
 
 /** The SI unit that takes the place of another; one that is not listed is its own. Temperatures are kept in °C. */
@@ -156,6 +195,13 @@ const SI: Partial<Record<Unit, Unit>> = {
   'lbf/in': 'N/m',
   'lbf·s/in': 'N·s/m',
   'lbf/A': 'N/A',
+  'lbf/√W': 'N/√W',
+  'lbf/(in·s)': 'N/(m·s)',
+  lbf·in: 'N·m',
+  'lbf·in/A': 'N·m/A',
+  'lb·in²': 'kg·m²',
+  '√(s/in)': '√(s/m)',
+  'µin/(in·K)': '1/K',
   mH: 'H',
   mF: 'F',
   'A peak': 'A',

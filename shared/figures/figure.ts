@@ -1,5 +1,5 @@
 import { ranged } from '../core/format.ts';
-import { type Unit, type UnitSystem, unitIn } from '../core/units.ts';
+import type { Unit } from '../core/units.ts';
 
 /**
  * What a figure is called, what it means and how it is read. One label stands for one quantity: page, report, verdict and
@@ -23,12 +23,8 @@ export interface FigureOf<T> extends Figure {
 }
 
 /** An SI value of a figure as it is read: '7.84 µm', or why there is none. */
-export function figureText(
-  { unit, digits, absent = '—' }: Figure,
-  value: number | null,
-  units: UnitSystem = 'metric',
-): string {
-  return value === null ? absent : ranged(value, unitIn(units, unit), digits);
+export function figureText({ unit, digits, absent = '—' }: Figure, value: number | null): string {
+  return value === null ? absent : ranged(value, unit, digits);
 }
 
 /** The same figure of a certain time or state: 'Reversal error B, worn'. */

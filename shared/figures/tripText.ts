@@ -7,11 +7,12 @@ import {
   sentence,
   sentenceText,
 } from '../core/sentence.ts';
-import type { Unit, UnitSystem } from '../core/units.ts';
+import { type UnitSystem, unitSystem } from '../core/unitSystem.ts';
+import type { Unit } from '../core/units.ts';
 import type { Notice, Trip } from '../protocol/axis.ts';
 
 /** Why the drive stopped itself, in a sentence or two: in the units of a person, or in SI for the command line. */
-export function tripText(trip: Trip, units: UnitSystem | 'SI'): string {
+export function tripText(trip: Trip, units: UnitSystem | 'SI' = unitSystem()): string {
   return sentenceText(tripSentence(trip), units === 'SI' ? AS_WRITTEN : onPage(units));
 }
 

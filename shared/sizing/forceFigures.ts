@@ -1,6 +1,8 @@
 import { continuousForce } from '../axis/motor.ts';
 import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import { unitSystem } from '../core/unitSystem.ts';
+import { fromSI, printedUnit, UNITS, type Unit } from '../core/units.ts';
 import { swingSquare } from './demand.ts';
 import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
 import { forceAt } from './electric.ts';
@@ -35,9 +37,16 @@ function sum(first: string, others: readonly number[]): string {
   return [first, ...others.filter((force) => force !== 0).map(signed)].join(' ');
 }
 
+/** Pounds times inches per square second are no pounds-force before they are divided by g_c. */
+function asForce(massTimesAcceleration: string): string {
+  if (unitSystem() === 'metric') return massTimesAcceleration;
+  const perForce = UNITS.lbf.factor / (UNITS.lb.factor * UNITS.in.factor);
+  return `${massTimesAcceleration}/(${inUnit(perForce, '', 4)} lb·in/(lbf·s²))`;
+}
+
 function peak({ loads, worst, peakForce }: CandidateFacts): Figured {
   const { point, direction, process } = worst;
-  const inertia = `${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²', 4)}`;
+  const inertia = asForce(`${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²', 4)}`);
   const dry = direction * (loads.guide + loads.drag);
   const others = [loads.viscous * point.speed, dry, loads.holding, direction * loads.feed - process];
   const cogging = peakForce - Math.abs(worst.force);
@@ -108,7 +117,8 @@ function effective(facts: CandidateFacts): Figured {
   const { loads, moving, forces, rmsForce } = facts;
   const cycle = totalTime(forces);
   const swing = swingSquare(loads, moving);
-  const sums = squareTerms(facts).map((sum) => inUnit(sum, ''));
+  const bare = (value: number, unit: Unit) => inUnit(fromSI(value, printedUnit(unit)), '');
+  const sums = squareTerms(facts).map((sum) => bare(sum, 'N²·s'));
   const shown = sums.length > MAX_SHOWN ? [...sums.slice(0, MAX_SHOWN), '…'] : sums;
   const stretches = firstMove(facts);
   return plain({
@@ -120,7 +130,7 @@ function effective(facts: CandidateFacts): Figured {
     formula:
       'F_rms = √(Σ∫F² dt/t_cycle + F_s²), ∫F² dt = t (2F_1² + 8F_2² + 2F_3² + 2F_1·F_2 + 2F_2·F_3 − F_1·F_3)/15 over each stretch',
     numbers:
-      `√((${shown.join(' + ')}) N²·s/${ranged(cycle, 's')}${swing > 0 ? ` + ${inUnit(swing, '')} N²` : ''}) = ${ranged(rmsForce, 'N')}` +
+      `√((${shown.join(' + ')}) ${printedUnit('N²·s')}/${ranged(cycle, 's')}${swing > 0 ? ` + ${inUnit(swing, 'N²')}` : ''}) = ${ranged(rmsForce, 'N')}` +
       (stretches === '' ? '' : `; the first move: ${stretches}`),
     note: 'One term for each move and each standstill. F_1, F_2, F_3: at start, middle and end of a stretch of constant jerk. F_s² is half the sum of the squared cogging terms during motion, plus the mean square of the alternating process force. Cogging held at standstill depends on position and is neglected.',
   });
@@ -140,7 +150,7 @@ function continuousUse({ p, rmsForce, forces }: CandidateFacts): Figured {
       formula: 'F_rms/(N F_cont)',
       numbers: `${ranged(rmsForce, 'N')}/(${p.motorCount} · ${ranged(p.continuousForce, 'N')}) = ${inUnit(value, '%')}`,
       note:
-        'The continuous force heats the winding to its limit at standstill, in air of 22 °C without coolant; the winding temperature below is for the room of the job.' +
+        `The continuous force heats the winding to its limit at standstill, in air of ${inUnit(22, '°C', 2)} without coolant; the winding temperature below is for the room of the job.` +
         (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is holding force.' : ''),
     },
     { value: 1, side: 'max' },

@@ -1,6 +1,7 @@
 import { COPPER_ALPHA, windingToAmbientResistance } from '../axis/motor.ts';
 import { sinkTemperature } from '../axis/temperature.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import { inSystem, unitSystem } from '../core/unitSystem.ts';
 import { totalTime } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
 import { CLOSE, type Figured, limited, plain } from './figure.ts';
@@ -26,18 +27,23 @@ export function meanWindingLimit(limit: number): number | null {
   return rise === undefined ? null : STANDARD_AIR + rise;
 }
 
+/** As the formula takes it, whatever the reader has for a temperature. */
+function celsius(temperature: number): string {
+  return inSystem('metric', () => inUnit(temperature, '°C'));
+}
+
 function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
   const value = heat?.winding ?? Infinity;
   const letter = thermalClass(p.windingLimit);
   const className = letter ? ` (thermal class ${letter} of IEC 60085)` : '';
   const mean = meanWindingLimit(p.windingLimit);
   const standard = mean
-    ? ` One temperature stands for the whole winding: IEC 60034-1 allows the mean of a winding of this class ${inUnit(mean, '°C')} in air of 40 °C and keeps the rest for its hot spot.`
+    ? ` One temperature stands for the whole winding: IEC 60034-1 allows the mean of a winding of this class ${inUnit(mean, '°C')} in air of ${inUnit(STANDARD_AIR, '°C', 2)} and keeps the rest for its hot spot.`
     : '';
   const resistance = inUnit(windingToAmbientResistance(p), 'K/W');
   const calculation = heat
-    ? `(${inUnit(heat.base, '°C')} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
-      `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${inUnit(value, '°C')}; P = ${ranged(heat.copper, 'W')}`
+    ? `(${celsius(heat.base)} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
+      `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${celsius(value)}${unitSystem() === 'inch' ? ` = ${inUnit(value, '°C')}` : ''}; P = ${ranged(heat.copper, 'W')}`
     : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat is removed`;
   const cool = Math.min(p.ambient, sinkTemperature(p));
   // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
@@ -73,7 +79,7 @@ function copper({ heat, rmsCurrent }: CandidateFacts): Figured[] {
       value: heat.copper,
       unit: 'W',
       formula: 'P = 1.5 R i_rms²/N, R = R_20 (1 + α (T_w − 20 °C))',
-      numbers: `${ranged(heat.coldCopper, 'W')} at 20 °C · (1 + ${COPPER_ALPHA}/K · (${inUnit(heat.winding, '°C')} − 20 °C)) = ${ranged(heat.copper, 'W')}`,
+      numbers: `${ranged(heat.coldCopper, 'W')} at 20 °C · (1 + ${COPPER_ALPHA}/K · (${celsius(heat.winding)} − 20 °C)) = ${ranged(heat.copper, 'W')}`,
       note: `All motors together, at ${ranged(rmsCurrent, 'A')} (RMS of the amplitude). The mean over a cycle once everything is warm.`,
     }),
   ];

@@ -1,6 +1,7 @@
 import { nominalDiameter } from '../axis/screw.ts';
 import { at } from '../core/at.ts';
-import { inUnit, ranged } from '../core/format.ts';
+import { inUnit, ranged, shortest } from '../core/format.ts';
+import { toSI } from '../core/units.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { speedDuty } from './demand.ts';
 import { valueAt } from './duty.ts';
@@ -9,10 +10,10 @@ import { type Figured, limited } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
 import { LIFE_PRELOAD, nutLife, pairLife, preloadedPair } from './shaft.ts';
 
-/** Nominal diameter times speed that the return of the balls takes, mm/min: 70 000 rolled to 150 000 ground. Common practice, no source. */
-const DIAMETER_SPEED = 100_000;
+/** Nominal diameter times speed that the return of the balls takes, m/s, and that of rolled and ground nuts. Common practice, no source. */
+const [DIAMETER_SPEED, ROLLED, GROUND] = [toSI(1e5, 'mm/min'), toSI(7e4, 'mm/min'), toSI(1.5e5, 'mm/min')];
 /** The same as the speed of the ball circle, m/s. */
-const CIRCLE_SPEED = (Math.PI * DIAMETER_SPEED * 1e-3) / 60;
+const CIRCLE_SPEED = Math.PI * DIAMETER_SPEED;
 
 /** What the balls of a nut have to stand; nothing where its shaft or its rating is not stated. */
 export function nutFigures(facts: CandidateFacts): Figured[] {
@@ -36,7 +37,7 @@ function ballSpeed({ p, motion }: CandidateFacts): Figured {
       unit: 'm/s',
       formula: 'v_b = π d_0 v_pk/p_h',
       numbers: `π · ${ranged(diameter, 'm')} · ${ranged(speed, 'm/s')}/${ranged(p.lead, 'm')} = ${ranged(value, 'm/s')}`,
-      note: `The return of the balls takes about ${inUnit(DIAMETER_SPEED, '', 6)} mm/min of nominal diameter times speed (rolled 70 000, ground up to 150 000; common practice, no source). d_0: nominal diameter, root diameter over 0.85.`,
+      note: `The return of the balls takes about ${shortest(DIAMETER_SPEED, 'mm/min', 2)} of nominal diameter times speed (rolled ${shortest(ROLLED, 'mm/min', 2)}, ground up to ${shortest(GROUND, 'mm/min', 2)}; common practice, no source). d_0: nominal diameter, root diameter over 0.85.`,
     },
     { value: CIRCLE_SPEED, side: 'max' },
     `The balls of the nut run at ${ranged(value, 'm/s')}; their return takes ${ranged(CIRCLE_SPEED, 'm/s')}.`,

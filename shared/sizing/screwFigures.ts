@@ -134,8 +134,8 @@ function buckling(facts: CandidateFacts): Figured {
       unit: 'N',
       formula: 'F_n = |F − (2π/p_h)² J a − F_drag|; P_cr = π² E I/(0.699 l_n)², I = πd⁴/64',
       numbers:
-        `|${ranged(worst.force, 'N')} − ${ranged(inertia, 'N')} − ${ranged(drag, 'N')}| = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS / 1e9, '', 3)} kN/mm² · ` +
-        `${inUnit(moment * 1e12, '')} mm⁴/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
+        `|${ranged(worst.force, 'N')} − ${ranged(inertia, 'N')} − ${ranged(drag, 'N')}| = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS, 'kN/mm²')} · ` +
+        `${inUnit(moment, 'mm⁴')}/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
       note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
     },
     { value: limit, side: 'max' },

@@ -107,7 +107,7 @@ function shaftSag(facts: CandidateFacts): Figured {
       value,
       unit: 'mm',
       formula: "f = 5 m' g l⁴/(384 E I), I = π (d⁴ − d_i⁴)/64",
-      numbers: `5 · ${inUnit(weight, 'N/m')} · (${ranged(length, 'm')})⁴/(384 · ${inUnit(TUBE_MODULUS / 1e9, '')} kN/mm² · ${inUnit(moment * 1e12, '')} mm⁴) = ${ranged(value, 'm')}`,
+      numbers: `5 · ${inUnit(weight, 'N/m')} · (${ranged(length, 'm')})⁴/(384 · ${inUnit(TUBE_MODULUS, 'kN/mm²')} · ${inUnit(moment, 'mm⁴')}) = ${ranged(value, 'm')}`,
       note: `Supported at both ends, ${ranged(SUPPORT, 'm')} beyond coil unit and travel; the tube carries, the magnets only weigh. The limit is half of the clearance of ${ranged(coilInner - shaftRadius, 'm')} (common practice, no source). Stage proportions, not a drawing.`,
     },
     { value: limit, side: 'max' },

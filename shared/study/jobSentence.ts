@@ -1,5 +1,6 @@
 import { shortest } from '../core/format.ts';
-import { type Unit, type UnitSystem, unitIn } from '../core/units.ts';
+import type { UnitSystem } from '../core/unitSystem.ts';
+import { type Unit, unitIn } from '../core/units.ts';
 import type { Job } from './job.ts';
 import { motionAsked } from './motionAsked.ts';
 

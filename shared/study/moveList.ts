@@ -10,7 +10,8 @@ import {
   shown,
 } from '../core/problem.ts';
 import type { MoveLine } from '../core/scene.ts';
-import { fromSI, toSI, type Unit, type UnitSystem, unitIn } from '../core/units.ts';
+import type { UnitSystem } from '../core/unitSystem.ts';
+import { fromSI, toSI, type Unit, unitIn } from '../core/units.ts';
 import { checkMoves, MOVE_ENTRIES, type MovePlace } from '../motion/moves.ts';
 import { type TimedMove, withLimits, withTimes } from './timedMoves.ts';
 

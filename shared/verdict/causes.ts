@@ -23,9 +23,7 @@ export function rippleCause(candidate: JudgedCandidate): string | null {
   const line = testOf(candidate, 'ripple')?.lines[0];
   if (!line) return null;
   const period = `every ${ranged(line.period, 'm')}`;
-  if (line.cause === null) return `strongest ${period}`;
-  // Terms that are told apart by their period are named with it.
-  return / at \d/.test(line.cause) ? `from ${line.cause}` : `from ${line.cause}, ${period}`;
+  return line.cause === null ? `strongest ${period}` : `from ${line.cause}, ${period}`;
 }
 
 const LOSSES: readonly { readonly of: keyof EnergyFlow; readonly text: string }[] = [

@@ -1,4 +1,6 @@
+import type { CurrentUnit } from '../core/currentUnit.ts';
 import type { Scene } from '../core/scene.ts';
+import type { UnitSystem } from '../core/unitSystem.ts';
 import type { Unit } from '../core/units.ts';
 import type { Sizing } from '../sizing/sizing.ts';
 import type { CandidateChoice } from '../study/candidate.ts';
@@ -20,7 +22,7 @@ export interface VerdictCell {
   /** SI; null where the candidate has no such figure. */
   readonly value: number | null;
   readonly text: string;
-  /** What the figure comes from, where the simulation says so: 'cogging at 24.0 mm'. */
+  /** What the figure comes from, where the simulation says so: 'cogging, every 24.0 mm'. */
   readonly cause: string | null;
   /** The best of the row alone, or joint best. */
   readonly mark: 'best' | 'tie' | null;
@@ -91,12 +93,19 @@ export interface Judgement {
 
 export interface Verdict extends Judgement, Flips {}
 
+/** In which units the sentences are worded. */
+interface ReaderUnits {
+  readonly system: UnitSystem;
+  readonly current: CurrentUnit;
+}
+
 /** The command of a verdict worker. */
 export interface VerdictCommands {
   /** Keeps the worker busy until it is through; the judgement comes first, the search for flips takes hundreds of sizings. */
   verdict(
     job: Job,
     candidates: readonly JudgedCandidate[],
+    units: ReaderUnits,
     onJudgement: (judgement: Judgement) => void,
     onProgress: (share: number) => void,
   ): Flips;

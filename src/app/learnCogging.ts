@@ -25,7 +25,7 @@ export async function learnCogging(
     if (found === null) return;
     if ('refused' in found) messages.note(`No cogging table was learned. ${found.refused}`);
     else if ('trip' in found) {
-      messages.note(`No cogging table was learned: the drive tripped. ${tripText(found.trip, 'metric')}`);
+      messages.note(`No cogging table was learned: the drive tripped. ${tripText(found.trip)}`);
     } else if (found.nothingToGain) {
       messages.note(
         `There is nothing to gain from a cogging table: its peak is ${ranged(tablePeak(found.table), 'N')}, below 0.5 % of the continuous force.`,

@@ -21,7 +21,7 @@ export async function learnMove(
     if (outcome === null) return;
     if ('refused' in outcome) messages.note(`Nothing was learned. ${outcome.refused}`);
     else if ('trip' in outcome) {
-      messages.note(`Nothing was learned: the drive tripped. ${tripText(outcome.trip, 'metric')}`);
+      messages.note(`Nothing was learned: the drive tripped. ${tripText(outcome.trip)}`);
     } else {
       const { peaks } = outcome.learned.course;
       bench.useLearnedMove(outcome.learned);

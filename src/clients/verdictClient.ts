@@ -1,4 +1,6 @@
 import { proxy } from 'comlink';
+import { currentUnit } from '../../shared/core/currentUnit.ts';
+import { unitSystem } from '../../shared/core/unitSystem.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { Flips, JudgedCandidate, Judgement, VerdictCommands } from '../../shared/verdict/judgement.ts';
 import { WorkerHost } from './workerHost.ts';
@@ -9,7 +11,7 @@ export class VerdictClient {
 
   /**
    * What would change the choice; the judgement itself comes before, to `onJudgement`. Null when it was cancelled. A verdict under
-   * way is cancelled by the next.
+   * way is cancelled by the next. Its sentences are in the units of the reader.
    * @throws WorkerFailure
    */
   verdict(
@@ -18,8 +20,9 @@ export class VerdictClient {
     onJudgement: (judgement: Judgement) => void,
     onProgress: (share: number) => void,
   ): Promise<Flips | null> {
+    const units = { system: unitSystem(), current: currentUnit() };
     return this.#verdict.runJob((commands) =>
-      commands.verdict(job, candidates, proxy(onJudgement), proxy(onProgress)),
+      commands.verdict(job, candidates, units, proxy(onJudgement), proxy(onProgress)),
     );
   }
 

@@ -1,9 +1,8 @@
 import { continuousForce, motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
-import { printedUnit } from '../../shared/core/currentUnit.ts';
 import { fixed } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { fromSI, type Unit } from '../../shared/core/units.ts';
+import { fromSI, printedUnit, type Unit } from '../../shared/core/units.ts';
 import { decimalsFor, linearFraction, percent } from './fractions.ts';
 import { Gauge } from './gauge.ts';
 import { type Instrument, MEAN_TIME, type Reading } from './reading.ts';

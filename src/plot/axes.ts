@@ -1,4 +1,4 @@
-import type { Unit } from '../../shared/core/units.ts';
+import { printedUnit, UNITS, type Unit } from '../../shared/core/units.ts';
 import { type Frame, footOf, rightOf, type Size } from './frame.ts';
 import { labelling, labelText, unitText, unitUpTo } from './labelling.ts';
 import { border, label, labelWidth, line, type Mark } from './marks.ts';
@@ -106,7 +106,13 @@ function steps({ from, to, unit }: Axis, max: number): Ticks {
  */
 function decades({ from, to, unit }: Axis, length: number, room: (text: string) => number): Ticks {
   const decade = length / Math.log10(to / from);
-  const all = decadeTicks(from, to).map((tick) => ({ ...tick, text: withOwnUnit(tick.value, unit) }));
+  // Powers of ten of the unit that is read: of a millimetre, of an inch.
+  const { factor } = UNITS[printedUnit(unit)];
+  const all = decadeTicks(from / factor, to / factor).map(({ value, ...tick }) => ({
+    ...tick,
+    value: value * factor,
+    text: withOwnUnit(value * factor, unit),
+  }));
   const widest = Math.max(0, ...all.map(({ text }) => room(text)));
   // The closest neighbours are 1 and 2, and 5 and 10.
   const digits = Math.log10(2) * decade >= widest ? [1, 2, 5] : [1];

@@ -1,6 +1,5 @@
-import { printedUnit } from '../../shared/core/currentUnit.ts';
 import { unitFor } from '../../shared/core/format.ts';
-import { UNITS, type Unit } from '../../shared/core/units.ts';
+import { printedUnit, UNITS, type Unit } from '../../shared/core/units.ts';
 import { decimalsOf, stepAtLeast } from './ticks.ts';
 
 /**
@@ -70,7 +69,8 @@ export function readingText(low: number, high: number, labels: Labelling, resolu
 /** What the labels are counted in: 'µm', or 'nm from 100.000000 mm'. */
 export function unitText({ base, unit, factor }: Labelling, largest: Unit): string {
   if (base === 0) return unit;
-  const limit = UNITS[largest].factor;
+  const far = printedUnit(largest);
+  const limit = UNITS[far].factor;
   const anchor = (base / limit).toFixed(decimalsOf(factor / limit)).replace('-', '−');
-  return `${unit} from ${anchor} ${largest}`;
+  return `${unit} from ${anchor} ${far}`;
 }

@@ -132,6 +132,6 @@ export class CandidateCard {
 /** Why the candidate stands still at a moment, or null. */
 function faultAt({ error, trip }: Candidate, moment: number): string | null {
   if (error !== null) return `The simulation stopped: ${error}`;
-  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip, 'metric')}`;
+  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip)}`;
   return null;
 }

@@ -41,7 +41,7 @@ export function candidateGauges(): readonly Instrument[] {
 function errorGauge(name: string, channel: 'followingError' | 'toolError', what: string): Instrument {
   const gauge = new Gauge(
     name,
-    `Largest ${what} of the last ${PEAK_TIME} s, from 1 nm to 10 mm in decades. Tint: settling window.`,
+    `Largest ${what} of the last ${PEAK_TIME} s, on a logarithmic scale. Tint: settling window.`,
     'error',
   );
   return {

@@ -57,7 +57,7 @@ export class TripBanner {
     if (!isNew) return null;
     const advice = adviceOn(trip);
     setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);
-    const why = tripText(trip, 'metric');
+    const why = tripText(trip);
     setText(this.#reason, why);
     setText(this.#advice, advice);
     return `The drive tripped. ${why} ${advice}`;

@@ -1,6 +1,7 @@
 import './study.css';
 import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { setUnitSystem } from '../../shared/core/unitSystem.ts';
 import type { Study } from '../../shared/study/candidate.ts';
 import { keepResults } from '../studyState/keptResults.ts';
 import { type SimulatedStudy, showShippedResults } from '../studyState/shippedResults.ts';
@@ -88,6 +89,8 @@ export class StudyView {
 
   setShown(shown: boolean): void {
     this.element.hidden = !shown;
+    // The bench is metric.
+    setUnitSystem(shown ? this.store.state.units : 'metric');
     if (shown) this.#showPart();
     else this.#hidePart();
   }

@@ -1,5 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import type { UnitSystem } from '../../shared/core/units.ts';
+import type { UnitSystem } from '../../shared/core/unitSystem.ts';
 import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';

@@ -1,5 +1,6 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Presets } from '../../shared/core/scene.ts';
+import { setUnitSystem } from '../../shared/core/unitSystem.ts';
 import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
@@ -55,17 +56,25 @@ export class StudyStore {
     if (this.#history.redo()) this.#use();
   }
 
+  /** The system of units in which everything is shown from now on. */
   setUnits(units: UnitSystem): void {
-    this.#take({ ...this.#state, units });
+    setUnitSystem(units);
+    this.#state = { ...this.#state, units };
+    this.refresh();
   }
 
   setRefused(refused: readonly string[]): void {
     if (refused.join() !== this.#state.refused.join()) this.#take({ ...this.#state, refused });
   }
 
-  /** Shows everything again, after a change of the units in which it is printed. */
+  /** Words everything again, after a change of the units in which it is printed: no calculation changes by it, but its texts do. */
   refresh(): void {
-    this.#take({ ...this.#state });
+    const { job } = this.#state.study;
+    const candidates = this.#state.candidates.map((candidate) => ({
+      ...candidate,
+      sizing: sizeCandidate(job, candidate.scene),
+    }));
+    this.#take({ ...this.#state, candidates });
   }
 
   /** Another study, as it was opened. */

@@ -5,7 +5,6 @@ import {
   scaleErrorTerms,
 } from '../../shared/axis/periodic.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
-import { shortest } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** A term of the model that repeats along the axis, or a harmonic of one. */
@@ -31,8 +30,7 @@ export function periodicTerms(p: Parameters, speed: number): PeriodicTerm[] {
     if (size > 0) terms.push({ period, harmonic, name });
   };
   for (const { amplitude, period } of coggingTerms(p))
-    for (const k of HARMONICS)
-      add(amplitude, period / k, `${ORDINALS[k]}cogging at ${shortest(period, 'mm')}`, k);
+    for (const k of HARMONICS) add(amplitude, period / k, `${ORDINALS[k]}cogging`, k);
   for (const { amplitude, period, order } of rippleTerms(p))
     add(amplitude, period, `force ripple, ${order}th order`);
   const addSampled = (size: number, period: number, name: string) => {
@@ -67,5 +65,5 @@ export function causeOf(terms: readonly PeriodicTerm[], period: number, length: 
   const fitting = terms.filter((term) => Math.abs(1 / period - 1 / term.period) < 1 / (2 * length));
   const lowest = Math.min(...fitting.map(({ harmonic }) => harmonic));
   const names = fitting.filter(({ harmonic }) => harmonic === lowest).map(({ name }) => name);
-  return names.length > 0 ? names.join(' or ') : null;
+  return names.length > 0 ? [...new Set(names)].join(' or ') : null;
 }

@@ -1,5 +1,5 @@
-import { printedUnit } from '../currentUnit.ts';
-import { type Unit, type UnitSystem, unitIn } from '../units.ts';
+import type { UnitSystem } from '../unitSystem.ts';
+import { printedUnit, type Unit, unitIn } from '../units.ts';
 
 /**
  * One row of the parameter table. All values are SI; `unit` is what a person reads and types.

@@ -48,16 +48,14 @@ export function accuracySection(
   return markup`<section><h3>Positioning after ISO 230-2</h3>${positioning(accuracy, values)}</section>
 <section><h3>Scan at constant speed</h3>${tested(
     accuracy.ripple,
-    (test) => markup`${figuresOf(testRows('ripple', [test], values, 'metric'))}
+    (test) => markup`${figuresOf(testRows('ripple', [test], values))}
 ${strongestLines(test)}
 <div class="drawings">${figure('Speed ripple along the way', rippleChart(test, values.rippleLimit, ripples, HALF))}
 ${figure('Spectrum of the speed ripple', spectrumChart(test, ripples, HALF))}</div>`,
   )}</section>
 <section><h3>Staircase</h3>${tested(
     accuracy.staircase,
-    (
-      test,
-    ) => markup`<div class="drawings"><div>${figuresOf(testRows('staircase', [test], values, 'metric'))}</div>
+    (test) => markup`<div class="drawings"><div>${figuresOf(testRows('staircase', [test], values))}</div>
 ${figure('Stairs set and taken', staircaseChart(test, staircases, HALF))}</div>`,
   )}</section>
 <section><h3>Smallest step</h3>${tested(
@@ -67,9 +65,7 @@ ${figure('Steps set and taken', incrementsChart(test, increments, HALF))}</div>`
   )}</section>
 <section><h3>Sudden force</h3>${tested(
     accuracy.disturbance,
-    (
-      test,
-    ) => markup`<div class="drawings"><div>${figuresOf(testRows('disturbance', [test], values, 'metric'))}</div>
+    (test) => markup`<div class="drawings"><div>${figuresOf(testRows('disturbance', [test], values))}</div>
 ${figure('Deviation under the force', disturbanceChart(test, values.window, disturbances, HALF))}</div>`,
   )}</section>`;
 }
@@ -81,7 +77,7 @@ export function tested<T extends object>(result: TestResult<T>, show: (test: T) 
 }
 
 function notMeasured({ trip }: TrippedTest): Markup {
-  return markup`<p>Not measured: the drive tripped. ${tripText(trip, 'metric')}</p>`;
+  return markup`<p>Not measured: the drive tripped. ${tripText(trip)}</p>`;
 }
 
 /** The tests that could be ended. */
@@ -95,7 +91,7 @@ function positioning({ positioning: results }: Accuracy, values: JobValues): Mar
   const [first] = tests;
   if (first === undefined) return markup`${trips.map(notMeasured)}`;
   const columns = tests.map(({ state }) => ({ title: state }));
-  const rows = testRows('positioning', tests, values, 'metric');
+  const rows = testRows('positioning', tests, values);
   return markup`<div class="words"><p>Deviation of the tool from ${first.targets.length} targets, ${first.up[0]?.length ?? 0} approaches from either side, coverage factor 2: ${tests.map(({ state }) => STATES[state]).join(', ')}. Drawings of positioning have a scale of their own; all others have the same scale in every candidate.</p></div>
 ${figureTable(ungrouped(columns, rows), { kind: 'states' })}${trips.map(notMeasured)}
 <div class="drawings">${tests.map((test) => figure(`Deviation from the targets, ${test.state}`, positioningChart(test, [test], HALF)))}</div>`;

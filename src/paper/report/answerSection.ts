@@ -15,7 +15,7 @@ export function ruleSection({ rule, fairness }: Verdict): Markup {
 /** Every figure of every candidate. */
 export function sideBySideSection(verdict: Verdict, candidates: readonly SimulatedCandidate[]): Markup {
   return markup`<section><h2>The candidates side by side</h2>
-${figureTable(verdictTable(verdict, candidates, 'metric'), { kind: 'verdict' })}</section>`;
+${figureTable(verdictTable(verdict, candidates), { kind: 'verdict' })}</section>`;
 }
 
 /** What is meant by each figure of the table. */

@@ -6,7 +6,7 @@ import type { TableRow } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { list } from '../paperParts.ts';
 import { figureTable } from './figureTable.ts';
-import { valueIn } from './quantity.ts';
+import { rowValueText } from './quantity.ts';
 
 /** What a datasheet states, and what every axis needs besides a motor. */
 const SHOWN = ['motor', 'magnet', 'link', 'guide', 'encoder', 'amplifier', 'heat'] as const;
@@ -56,7 +56,7 @@ function hasValue({ scene: { parameters: p } }: CandidateState, name: ParameterN
 function valueText(candidate: CandidateState, name: ParameterName): string {
   if (!hasValue(candidate, name)) return 'none';
   const own = Object.hasOwn(candidate.choice.own, name) ? ' (typed in)' : '';
-  return `${valueIn('metric', parameterRow(name), candidate.scene.parameters[name])}${own}`;
+  return `${rowValueText(parameterRow(name), candidate.scene.parameters[name])}${own}`;
 }
 
 function motors(count: number): string {

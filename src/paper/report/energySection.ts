@@ -12,7 +12,7 @@ import { type Markup, markup } from '../../ui/markup.ts';
 import { figure } from '../paperParts.ts';
 import { measured, tested } from './accuracySection.ts';
 import { figureTable } from './figureTable.ts';
-import { quantityIn } from './quantity.ts';
+import { quantityText } from './quantity.ts';
 
 /** Lower than on the page, so that it stands below its table. */
 const FLOW_SIZE: Size = { width: 640, height: 170 };
@@ -36,7 +36,7 @@ ${figure('Where the energy of a cycle goes', energyFlowChart(flow, flows, FLOW_S
 function energy(flow: EnergyFlow): Markup {
   const { cycleTime, drawn } = flow;
   const columns = ['Energy', 'Mean power', 'Share of energy drawn'].map((title) => ({ title }));
-  const shown = new Set(energyRows([flow], 'metric').map(({ id }) => id));
+  const shown = new Set(energyRows([flow]).map(({ id }) => id));
   const rows = ENERGY_FIGURE_NAMES.flatMap((name): TableRow[] => {
     const { label, definition, unit, of } = ENERGY_FIGURES[name];
     const [id, value] = [`energy-${name}`, of(flow)];
@@ -49,8 +49,8 @@ function energy(flow: EnergyFlow): Markup {
 
 /** Of the day with windings as warm as they get, as the comparison of the candidates has it. */
 function yearly(candidate: SimulatedCandidate, job: Job): Markup {
-  const rows = yearRows([candidate], job, 'metric');
+  const rows = yearRows([candidate], job);
   const { days, dailyTime, energyPrice } = job.values;
   return markup`${figureTable(ungrouped([{ title: 'Value' }], rows), { kind: 'figures', meaning: 'beside' })}
-<p class="words">A year has ${days} days of ${durationText(dailyTime)}; energy costs ${quantityIn('metric', energyPrice, '1/kWh')}. Losses of the amplifier are not included; terms below 0.001 % are omitted.</p>`;
+<p class="words">A year has ${days} days of ${durationText(dailyTime)}; energy costs ${quantityText(energyPrice, '1/kWh')}. Losses of the amplifier are not included; terms below 0.001 % are omitted.</p>`;
 }

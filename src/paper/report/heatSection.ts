@@ -43,11 +43,11 @@ export function heatSection(
       hasScrew,
     },
   ]);
-  const rows = heatRows('report', columns, values, 'metric');
+  const rows = heatRows('report', columns, values);
   const said = [
     ...courses.flatMap(happenings),
-    ...duty.reasons.map(metric),
-    ...(cooling === null ? ['The cycle trips even when cold.'] : coolingSentences(p, cooling).map(metric)),
+    ...duty.reasons.map(worded),
+    ...(cooling === null ? ['The cycle trips even when cold.'] : coolingSentences(p, cooling).map(worded)),
   ];
   return markup`<section><h3>Heat</h3>
 <div class="drawings"><div><p>${duty.canDo ? 'The drive can do this duty.' : 'The drive cannot do this duty.'} RMS force at the end ${ranged(duty.rmsForce, 'N')} of ${ranged(duty.continuousForce, 'N')} continuous, current amplitude ${ranged(duty.rmsCurrent, 'A')} of ${ranged(duty.continuousCurrent, 'A')}.</p>
@@ -64,7 +64,7 @@ ${figure(`${HEAT_FIGURES.growth.label} over the duty`, growthChart(courses, valu
 ${figure(`${HEAT_FIGURES.forcePerAmp.label} over the duty`, driftChart(courses))}</section>`;
 }
 
-const metric = (sentence: Sentence) => sentenceText(sentence, onPage('metric'));
+const worded = (sentence: Sentence) => sentenceText(sentence, onPage());
 
 function courseText({ cooling }: Course): string {
   return cooling ? 'With coolant' : 'In air';
@@ -78,7 +78,7 @@ function happenings(course: Course): string[] {
   const where = courseText(course);
   const { trip, hotTime, overloadTime, steady } = course;
   return [
-    ...(trip ? [`${where} the drive tripped: ${tripText(trip, 'metric')}`] : []),
+    ...(trip ? [`${where} the drive tripped: ${tripText(trip)}`] : []),
     ...(hotTime === null
       ? []
       : [

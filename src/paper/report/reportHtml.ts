@@ -1,3 +1,4 @@
+import { inSystem } from '../../../shared/core/unitSystem.ts';
 import { isSimulated } from '../../studyState/simulatedCandidate.ts';
 import { markup } from '../../ui/markup.ts';
 import { paperPage } from '../paperPage.ts';
@@ -20,6 +21,10 @@ import { tuningOfAll } from './tuningSection.ts';
  */
 export function reportHtml(input: ReportInput): string {
   checkInput(input);
+  return inSystem(input.units, () => pageOf(input));
+}
+
+function pageOf(input: ReportInput): string {
   const { study, units, candidates, verdict, version, printed = '' } = input;
   const { job } = study;
   const judged = candidates.filter(isSimulated);

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { CandidateState } from '../../studyState/state.ts';

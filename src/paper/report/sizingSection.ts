@@ -20,7 +20,7 @@ ${figure('Force against speed', envelopeChart(envelope, envelopes, HALF))}</div>
 export function sizingOfAll(candidates: readonly CandidateState[]): Markup {
   return markup`<section><h2>Sizing by calculation</h2>
 <div class="words"><p>The source of each formula is given further below.</p></div>
-${figureTable(sizingTable(candidates, 'metric'), { kind: 'sizing' })}</section>`;
+${figureTable(sizingTable(candidates), { kind: 'sizing' })}</section>`;
 }
 
 /** Where the formulas come from and what they leave out: once for all candidates, which share most of it. */

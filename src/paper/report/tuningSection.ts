@@ -1,4 +1,5 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
+import { fromSI, printedUnit, type Unit } from '../../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
 import { tripText } from '../../../shared/figures/tripText.ts';
 import { gainSection } from '../../../shared/sheet/gainRows.ts';
@@ -38,7 +39,7 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
       ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
       : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
-    moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip, 'metric')}`] : [],
+    moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip)}`] : [],
   );
   const counts = candidates
     .map(({ letter, outcome }) => `${letter}: ${outcome.moves.moves.length}`)
@@ -51,7 +52,7 @@ export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values 
     ),
   );
   return markup`<section><h2>Tuning</h2>
-<div class="words"><p>${origin} Gains in SI; those that are 0 or off are omitted.</p></div>
+<div class="words"><p>${origin} Gains that are 0 or off are omitted.</p></div>
 ${figureTable(ungrouped(candidates, [...loopRows(candidates), ...gainRows(candidates)]), { kind: 'by-candidate', head: 'Gain', meaning: 'below' })}</section>
 <section><h3>The moves as tuned</h3>
 <div class="words"><p>The worst of the simulated moves (${counts}). How each figure is measured is explained further below.</p>${trips.length > 0 ? list(trips) : ''}</div>
@@ -87,10 +88,16 @@ function gainRows(candidates: readonly SimulatedCandidate[]): TableRow[] {
       columns.map((gains) => {
         const gain = gains.find((each) => each.label === label);
         if (!gain) return 'none';
-        return typeof gain.value === 'number' ? `${numberText(gain.value, DIGITS)} ${gain.unit}` : gain.value;
+        return typeof gain.value === 'number' ? gainText(gain.value, gain.unit as Unit) : gain.value;
       }),
     ),
   );
+}
+
+/** In the units of the reader, to be typed in as it stands. */
+function gainText(value: number, unit: Unit): string {
+  const own = printedUnit(unit);
+  return `${numberText(fromSI(value, own), DIGITS)} ${own}`;
 }
 
 function row(label: string, definition: string, texts: readonly string[]): TableRow {

@@ -3,7 +3,6 @@ import { inUnit } from '../../../shared/core/format.ts';
 import { PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import { maxMotors } from '../../../shared/core/preset.ts';
 import { DRIVE_TYPE_LABELS, DRIVE_TYPES } from '../../../shared/core/scene.ts';
-import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { ratedForce } from '../../../shared/sizing/comparable.ts';
 import type { CandidateChoice } from '../../../shared/study/candidate.ts';
 import { fittingParts, type PartKind } from '../../../shared/study/parts.ts';
@@ -79,14 +78,14 @@ export class CandidateRow {
   }
 
   /** Null: there is no such candidate. `mayGo`: others are left without it. */
-  show(candidate: CandidateState | null, mayGo: boolean, units: UnitSystem): void {
+  show(candidate: CandidateState | null, mayGo: boolean): void {
     this.element.hidden = candidate === null;
     if (!candidate) return;
     const { gains: _gains, ...choice } = candidate.choice;
     this.#choice = choice;
     this.#fill();
     setText(this.#problem, '');
-    setText(this.#force, `${inUnit(ratedForce(candidate.choice, PRESETS), unitIn(units, 'N'))} continuous`);
+    setText(this.#force, `${inUnit(ratedForce(candidate.choice, PRESETS), 'N')} continuous`);
     const typed = Object.keys(choice.own).length;
     setText(
       this.#own,

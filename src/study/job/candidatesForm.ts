@@ -1,5 +1,5 @@
 import { PRESETS } from '../../../scenes/index.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import { candidateLetter, MAX_CANDIDATES } from '../../../shared/study/candidate.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element } from '../../ui/dom.ts';
@@ -47,7 +47,7 @@ export class CandidatesForm {
     this.#units = units;
     this.#count = candidates.length;
     for (const [index, row] of this.#rows.entries())
-      row.show(candidates[index] ?? null, candidates.length > 1, units);
+      row.show(candidates[index] ?? null, candidates.length > 1);
     this.#add.disabled = candidates.length >= MAX_CANDIDATES;
   }
 

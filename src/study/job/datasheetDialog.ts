@@ -11,7 +11,8 @@ import {
 import { problemTexts } from '../../../shared/core/problem.ts';
 import type { Preset } from '../../../shared/core/scene.ts';
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
-import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
+import { unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
 import { isInUse } from '../../bench/relevance.ts';

@@ -1,7 +1,7 @@
 import { rowIn } from '../../../shared/core/parameters/row.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import { checkJob } from '../../../shared/study/checkJob.ts';
 import { isAsked } from '../../../shared/study/isAsked.ts';
 import {

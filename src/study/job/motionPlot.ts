@@ -1,4 +1,5 @@
-import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
+import { unitIn } from '../../../shared/core/units.ts';
 import type { MotionAsked } from '../../../shared/study/motionAsked.ts';
 import type { Drawing } from '../../plot/drawing.ts';
 import { lineChart } from '../../plot/lineChart.ts';

@@ -2,7 +2,7 @@ import type { Travel } from '../../../shared/core/crossChecks.ts';
 import { problemTexts } from '../../../shared/core/problem.ts';
 import type { MoveLine } from '../../../shared/core/scene.ts';
 import { onPage } from '../../../shared/core/sentence.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import { linesOf } from '../../../shared/study/jobMotion.ts';
 import { ANYWHERE, travelOf } from '../../../shared/study/jobRules.ts';

@@ -1,5 +1,6 @@
 import { shortest } from '../../../shared/core/format.ts';
-import { type Unit, type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
+import { type Unit, unitIn } from '../../../shared/core/units.ts';
 import type { MotionAsked } from '../../../shared/study/motionAsked.ts';
 import { figureTable } from '../../ui/figureTable.ts';
 

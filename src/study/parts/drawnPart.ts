@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import type { Markup } from '../../ui/markup.ts';
 
 /** Of text at the usual size, px: drawings are as much larger as the text of the page is. */
@@ -41,9 +40,4 @@ export function drawnPart(element: HTMLElement, draw: (width: number) => Markup)
 
 function openIn(element: HTMLElement): HTMLDetailsElement[] {
   return [...element.querySelectorAll('details')].filter(({ open, id }) => open && id !== '');
-}
-
-/** Said where figures stand in inches beside drawings, which are metric. */
-export function unitNote(units: UnitSystem): string {
-  return units === 'inch' ? ' Drawings use metric units.' : '';
 }

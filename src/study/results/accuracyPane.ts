@@ -79,7 +79,6 @@ export class AccuracyPane implements Pane {
     return {
       candidates,
       job: state.study.job,
-      units: state.units,
       state: this.#state.value,
       oneScale: this.#scale.value === 'one for all',
     };

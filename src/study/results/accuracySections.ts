@@ -1,5 +1,4 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
-import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
 import { tripText } from '../../../shared/figures/tripText.ts';
 import type {
   Accuracy,
@@ -25,13 +24,11 @@ import type { TableRow } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { candidateFigure } from '../parts/candidateFigure.ts';
 import { columns, columnsFor } from '../parts/columns.ts';
-import { unitNote } from '../parts/drawnPart.ts';
 
 /** What is looked at, and how. */
 export interface Look {
   readonly candidates: readonly SimulatedCandidate[];
   readonly job: Job;
-  readonly units: UnitSystem;
   readonly state: PositioningTest['state'];
   /** All candidates on one scale, or each on its own. */
   readonly oneScale: boolean;
@@ -63,7 +60,6 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
         'positioning',
         positioning(look).map((result) => result && ended(result)),
         look.job.values,
-        look.units,
       ),
   },
 
@@ -74,8 +70,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
         results: resultsOf(look, 'staircase'),
         charts: [{ height: 250, draw: staircaseChart }],
       }),
-    rows: (look) =>
-      testRows('staircase', resultsOf(look, 'staircase').map(ended), look.job.values, look.units),
+    rows: (look) => testRows('staircase', resultsOf(look, 'staircase').map(ended), look.job.values),
   },
 
   Scan: {
@@ -91,7 +86,7 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
           { height: 360, draw: spectrumChart },
         ],
       }),
-    rows: (look) => testRows('ripple', resultsOf(look, 'ripple').map(ended), look.job.values, look.units),
+    rows: (look) => testRows('ripple', resultsOf(look, 'ripple').map(ended), look.job.values),
   },
 
   'Smallest step': {
@@ -101,21 +96,19 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
         results: resultsOf(look, 'increment'),
         charts: [{ height: 250, draw: incrementsChart }],
       }),
-    rows: (look) =>
-      testRows('increment', resultsOf(look, 'increment').map(ended), look.job.values, look.units),
+    rows: (look) => testRows('increment', resultsOf(look, 'increment').map(ended), look.job.values),
   },
 
   'Sudden force': {
     drawings: (look, width) => {
       const { window } = look.job.values;
       return drawn(look, width, {
-        text: `A force step on the table. The band is the window of the job, ±${ranged(window, unitIn(look.units, 'µm'))}.`,
+        text: `A force step on the table. The band is the window of the job, ±${ranged(window, 'µm')}.`,
         results: resultsOf(look, 'disturbance'),
         charts: [{ height: 250, draw: (test, among, size) => disturbanceChart(test, window, among, size) }],
       });
     },
-    rows: (look) =>
-      testRows('disturbance', resultsOf(look, 'disturbance').map(ended), look.job.values, look.units),
+    rows: (look) => testRows('disturbance', resultsOf(look, 'disturbance').map(ended), look.job.values),
   },
 
   Energy: {
@@ -127,8 +120,8 @@ export const SECTIONS: Readonly<Record<SectionName, Section>> = {
         min: MIN_FLOW,
       }),
     rows: (look) => [
-      ...energyRows(resultsOf(look, 'energy').map(ended), look.units),
-      ...yearRows(look.candidates, look.job, look.units),
+      ...energyRows(resultsOf(look, 'energy').map(ended)),
+      ...yearRows(look.candidates, look.job),
     ],
   },
 };
@@ -153,7 +146,7 @@ interface Drawn<T> {
 }
 
 function drawn<T extends object>(
-  { candidates, units, oneScale }: Look,
+  { candidates, oneScale }: Look,
   width: number,
   { text, results, charts, min = MIN }: Drawn<T>,
 ): Markup {
@@ -168,19 +161,19 @@ function drawn<T extends object>(
         const test = result && ended(result);
         const content = test
           ? draw(test, oneScale ? all : undefined, { width: each, height })
-          : whyNot(result, units);
+          : whyNot(result);
         return candidateFigure(candidate, content);
       }),
     ),
   );
-  return markup`<p class="results-words">${text} ${candidates.length > 1 ? scale : ''}${unitNote(units)}</p>
+  return markup`<p class="results-words">${text} ${candidates.length > 1 ? scale : ''}</p>
 ${rows}`;
 }
 
-function whyNot(result: TestResult<object> | null, units: UnitSystem): string {
+function whyNot(result: TestResult<object> | null): string {
   return result === null
     ? 'This state was not tested.'
-    : `The drive tripped: ${tripText((result as TrippedTest).trip, units)}`;
+    : `The drive tripped: ${tripText((result as TrippedTest).trip)}`;
 }
 
 const STATES: readonly PositioningTest['state'][] = ['cold', 'warm', 'worn'];

@@ -1,5 +1,4 @@
 import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import { HEAT_FIGURES } from '../../../shared/figures/heatFigures.ts';
 import { coolingSentences } from '../../../shared/figures/timeLapseText.ts';
 import type { Course } from '../../../shared/protocol/timeLapse.ts';
@@ -15,13 +14,11 @@ import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts'
 import { type Markup, markup } from '../../ui/markup.ts';
 import { candidateFigure } from '../parts/candidateFigure.ts';
 import { columns, columnsFor } from '../parts/columns.ts';
-import { unitNote } from '../parts/drawnPart.ts';
 
 /** A day of heat as it is looked at. */
 export interface HeatLook {
   readonly seen: readonly { readonly candidate: SimulatedCandidate; readonly course: Course }[];
   readonly job: JobValues;
-  readonly units: UnitSystem;
   readonly withCoolant: boolean;
   /** What strong and faint lines are: 'with coolant'. */
   readonly strong: string;
@@ -41,15 +38,15 @@ const GROWTH_ZOOM = 3;
 
 /** Temperatures of each candidate, growth and force of all, and whether a chiller is needed. `width` in px of a drawing. */
 export function heatDrawings(look: HeatLook, width: number): Markup {
-  const { seen, strong, faint, units } = look;
+  const { seen, strong, faint } = look;
   const candidates = seen.map(({ candidate }) => candidate);
-  return markup`<p class="results-words">Strong lines: ${strong}. Faint lines: ${faint}. All drives share one scale. The vertical line marks the time of the figures below; a cross marks a trip.${unitNote(units)}</p>
+  return markup`<p class="results-words">Strong lines: ${strong}. Faint lines: ${faint}. All drives share one scale. The vertical line marks the time of the figures below; a cross marks a trip.</p>
 ${temperatures(look, candidates, width)}
 ${growthAndForce(look, width)}
 <h3>Is a chiller needed?</h3>
 <dl class="candidate-answers">${candidates.map(
     (candidate) =>
-      markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate, units).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
+      markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,
   )}</dl>`;
 }
 
@@ -84,10 +81,10 @@ function growthAndForce({ seen, job, isZoomed, time }: HeatLook, width: number):
 }
 
 /** Whether the duty can be done, and what cooling has to do, in sentences. */
-function answers({ outcome: { heat }, scene }: SimulatedCandidate, units: UnitSystem): string[] {
+function answers({ outcome: { heat }, scene }: SimulatedCandidate): string[] {
   const { cooling, duty } = heat;
   const needs =
     cooling === null ? [['The cycle trips even when cold.']] : coolingSentences(scene.parameters, cooling);
   // Last comes what was asked first.
-  return [...needs.reverse(), ...duty.reasons].map((sentence) => sentenceText(sentence, onPage(units)));
+  return [...needs.reverse(), ...duty.reasons].map((sentence) => sentenceText(sentence, onPage()));
 }

@@ -104,7 +104,6 @@ export class HeatPane implements Pane {
     return {
       seen: candidates.map((candidate) => ({ candidate, course: courseOf(candidate, withCoolant) })),
       job: state.study.job.values,
-      units: state.units,
       withCoolant,
       strong: this.#cooling.value,
       faint: COOLINGS[withCoolant ? 0 : 1],
@@ -131,7 +130,7 @@ export class HeatPane implements Pane {
     );
     this.#events.show(
       `In ${durationText(longest(courses))} ${strong}`,
-      ungrouped(candidates, eventRows(courses, look.units)),
+      ungrouped(candidates, eventRows(courses)),
     );
     this.#steady.show(
       `In steady state ${strong}`,
@@ -144,17 +143,13 @@ export class HeatPane implements Pane {
 }
 
 /** The figures of heat of all candidates, each at a moment of its course. */
-function rowsOf(
-  { seen, job, units }: HeatLook,
-  prefix: string,
-  stateOf: (course: Course) => HeatState | null,
-) {
+function rowsOf({ seen, job }: HeatLook, prefix: string, stateOf: (course: Course) => HeatState | null) {
   const columns = seen.map(({ candidate, course }) => ({
     state: stateOf(course),
     absent: course.trip ? 'trips' : 'no steady state',
     hasScrew: candidate.scene.parameters.lead > 0,
   }));
-  return heatRows(prefix, columns, job, units);
+  return heatRows(prefix, columns, job);
 }
 
 /** The last sample not after a time; null once the drive has tripped. */

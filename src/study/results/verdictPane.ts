@@ -17,8 +17,6 @@ interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
-const IN_METRIC = 'Sentences, causes and reasons use metric units, even where the table does not.';
-
 /** Which drive, and why: the choice first, then everything it rests on. It is worked out only once it is looked at. */
 export class VerdictPane implements Pane {
   readonly element: HTMLElement;
@@ -60,16 +58,16 @@ export class VerdictPane implements Pane {
     const known = state.candidates.filter(isSimulated);
     if (known.length > 0) this.#actions.judge();
     const { judgement } = state.verdict;
-    if (this.#isNew(judgement, state.units, known.length))
+    if (this.#isNew(judgement, known.length))
       this.#content.replaceChildren(
-        ...(known.length === 0 ? [] : judgement ? this.#parts(judgement, known, state) : waiting()),
+        ...(known.length === 0 ? [] : judgement ? this.#parts(judgement, known) : waiting()),
       );
     this.#changes.replaceChildren(title('What would change the choice'), ...changes(state.verdict));
   }
 
-  #parts(judgement: Judgement, known: readonly JudgedCandidate[], { units }: StudyState): HTMLElement[] {
+  #parts(judgement: Judgement, known: readonly JudgedCandidate[]): HTMLElement[] {
     const { sentences, rule, fairness } = judgement;
-    this.#table.show('Figures of the drives', verdictTable(judgement, known, units));
+    this.#table.show('Figures of the drives', verdictTable(judgement, known));
     const letters = known.map(({ letter }) => letter);
     return [
       this.#choice(judgement, known),
@@ -79,10 +77,7 @@ export class VerdictPane implements Pane {
         : []),
       this.#changes,
       folded('All figures', this.#table.element),
-      folded(
-        'How the choice is made',
-        ...[rule, fairness, ...(units === 'metric' ? [] : [IN_METRIC])].map((text) => element('p', {}, text)),
-      ),
+      folded('How the choice is made', ...[rule, fairness].map((text) => element('p', {}, text))),
     ];
   }
 

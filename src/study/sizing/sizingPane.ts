@@ -26,7 +26,6 @@ export function createSizingPane(actions: StudyActions): Pane {
   const older = createOlderJobNote();
   const fairness = element('div', { class: 'results-words' });
   const answer = element('div', { class: 'sizing-answer', role: 'status' });
-  const metric = element('p', { class: 'results-words', hidden: true }, 'The calculations use metric units.');
   const table = new FigureTableView();
   const charts = drawnPart(element('div'), (width) =>
     state ? envelopes(state.candidates, width) : markup``,
@@ -51,21 +50,19 @@ export function createSizingPane(actions: StudyActions): Pane {
         'Solid: force for the overload time. Dashed: continuous force; the dot, the RMS of the job, has to stay below it. Thin: what the job needs from moment to moment. All drives share one scale.',
       ),
       charts.element,
-      metric,
       table.element,
     ),
     show(next) {
       state = next;
       older.show(next);
-      if (!isNew(next.units, next.study.job, ...next.candidates.map(({ sizing }) => sizing))) return;
+      if (!isNew(next.study.job, ...next.candidates.map(({ sizing }) => sizing))) return;
       charts.refresh();
       fairness.replaceChildren(
         element('p', {}, comparableNote(next.study.job, next.candidates)),
         ...constantsTable(constantRatios(next.candidates)),
       );
       answer.replaceChildren(...answers(next.candidates));
-      metric.hidden = next.units !== 'inch';
-      table.show('All figures; each opens to its calculation', sizingTable(next.candidates, next.units));
+      table.show('All figures; each opens to its calculation', sizingTable(next.candidates));
     },
   };
 }

@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import type { FigureOf } from '../../../shared/figures/figure.ts';
 import {
   DISTURBANCE_FIGURES,
@@ -40,8 +39,7 @@ export function testRows<K extends keyof Tests>(
   name: K,
   tests: readonly (Tests[K] | null)[],
   { rippleLimit }: JobValues,
-  units: UnitSystem,
 ): TableRow[] {
   const fails: Fails = name === 'ripple' && rippleLimit > 0 ? { peak: (value) => value > rippleLimit } : {};
-  return figureRows(name, FIGURES[name], tests, units, { absent: () => 'trips', fails });
+  return figureRows(name, FIGURES[name], tests, { absent: () => 'trips', fails });
 }

@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import { ENERGY_FIGURES } from '../../../shared/figures/energyFigures.ts';
 import type { EnergyFlow } from '../../../shared/protocol/accuracy.ts';
 import type { Job } from '../../../shared/study/job.ts';
@@ -11,21 +10,20 @@ import type { TableRow } from './table.ts';
 const NEGLIGIBLE = 1e-5;
 
 /** Energy of a cycle and where it goes; null where the drive tripped. What is nothing in every column is left out. */
-export function energyRows(flows: readonly (EnergyFlow | null)[], units: UnitSystem): TableRow[] {
+export function energyRows(flows: readonly (EnergyFlow | null)[]): TableRow[] {
   const isShown = (of: (flow: EnergyFlow) => number) =>
     flows.some((flow) => flow !== null && Math.abs(of(flow)) > NEGLIGIBLE * flow.drawn);
   const shown = Object.entries(ENERGY_FIGURES).filter(([, { of }]) => isShown(of));
-  return figureRows('energy', Object.fromEntries(shown), flows, units, { absent: () => 'trips' });
+  return figureRows('energy', Object.fromEntries(shown), flows, { absent: () => 'trips' });
 }
 
 /** Mean power over the day, and what a year of it takes and costs. */
-export function yearRows(candidates: readonly JudgedCandidate[], job: Job, units: UnitSystem): TableRow[] {
+export function yearRows(candidates: readonly JudgedCandidate[], job: Job): TableRow[] {
   return Object.entries(YEAR_FIGURES).map(([name, figure]) =>
     figureRow(
       `year-${name}`,
       figure,
       candidates.map((candidate) => figure.of(candidate, job)),
-      units,
     ),
   );
 }

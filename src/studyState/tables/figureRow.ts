@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import { type Figure, type FigureOf, figureText } from '../../../shared/figures/figure.ts';
 import type { Cell, TableRow } from './table.ts';
 
@@ -7,13 +6,12 @@ export function figureRow(
   id: string,
   figure: Figure,
   values: readonly (number | null)[],
-  units: UnitSystem,
   fails: (value: number) => boolean = () => false,
 ): TableRow {
   const { label, definition } = figure;
   const cells = values.map(
     (value): Cell => ({
-      text: figureText(figure, value, units),
+      text: figureText(figure, value),
       isAbsent: value === null,
       marks: value !== null && fails(value) ? ['fails'] : [],
     }),
@@ -26,12 +24,11 @@ export function figureRows<T>(
   prefix: string,
   figures: Readonly<Record<string, FigureOf<T>>>,
   columns: readonly (T | null)[],
-  units: UnitSystem,
   { absent, fails = {} }: { absent: (column: number) => string; fails?: Fails },
 ): TableRow[] {
   return Object.entries(figures).map(([name, figure]) => {
     const values = columns.map((each) => (each === null ? null : figure.of(each)));
-    const row = figureRow(`${prefix}-${name}`, figure, values, units, fails[name]);
+    const row = figureRow(`${prefix}-${name}`, figure, values, fails[name]);
     const cells = row.cells.map((cell, k) => (columns[k] === null ? { text: absent(k) } : cell));
     return { ...row, cells };
   });

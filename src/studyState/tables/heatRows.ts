@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../../shared/core/units.ts';
 import { HEAT_FIGURE_NAMES, HEAT_FIGURES, type HeatFigure } from '../../../shared/figures/heatFigures.ts';
 import { durationText } from '../../../shared/figures/timeLapseText.ts';
 import { tripText } from '../../../shared/figures/tripText.ts';
@@ -20,7 +19,6 @@ export function heatRows(
   prefix: string,
   columns: readonly HeatColumn[],
   { growthLimit }: JobValues,
-  units: UnitSystem,
 ): TableRow[] {
   return HEAT_FIGURE_NAMES.flatMap((name) => {
     const figure: HeatFigure = HEAT_FIGURES[name];
@@ -32,7 +30,7 @@ export function heatRows(
     if (isNothing) return [];
     const fails =
       name === 'growth' && growthLimit > 0 ? (value: number) => Math.abs(value) > growthLimit : undefined;
-    const row = figureRow(`heat-${prefix}-${name}`, figure, values, units, fails);
+    const row = figureRow(`heat-${prefix}-${name}`, figure, values, fails);
     const cells = row.cells.map((cell, k): Cell => {
       const column = columns[k];
       return column && column.state === null && has(column) ? { text: column.absent } : cell;
@@ -48,7 +46,7 @@ function heatValue({ unit, of }: HeatFigure, state: HeatState): number | null {
 }
 
 /** When something gives out in the hours of the duty. */
-export function eventRows(courses: readonly Course[], units: UnitSystem): TableRow[] {
+export function eventRows(courses: readonly Course[]): TableRow[] {
   const when = (time: number | null, why = ''): Cell =>
     time === null ? { text: 'never' } : { text: `after ${durationText(time)}${why}`, marks: ['fails'] };
   return [
@@ -69,7 +67,7 @@ export function eventRows(courses: readonly Course[], units: UnitSystem): TableR
       id: 'heat-trip',
       label: 'Drive trips',
       definition: 'A trip ends the day: the winding at its limit, or any other trip of the drive.',
-      cells: courses.map(({ trip }) => when(trip?.time ?? null, trip ? `: ${tripText(trip, units)}` : '')),
+      cells: courses.map(({ trip }) => when(trip?.time ?? null, trip ? `: ${tripText(trip)}` : '')),
     },
   ];
 }

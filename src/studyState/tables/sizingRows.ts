@@ -1,5 +1,5 @@
-import { inUnit, ranged } from '../../../shared/core/format.ts';
-import { type UnitSystem, unitIn } from '../../../shared/core/units.ts';
+import { ranged } from '../../../shared/core/format.ts';
+import { printedUnit } from '../../../shared/core/units.ts';
 import type { Sizing, SizingFigure, Standing } from '../../../shared/sizing/sizing.ts';
 import type { Calculation, Cell, FigureTable, Mark, TableRow } from './table.ts';
 
@@ -42,15 +42,15 @@ const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
 ];
 
 /** Every figure of the sizing, with its calculation. */
-export function sizingTable(candidates: readonly Sized[], units: UnitSystem): FigureTable {
+export function sizingTable(candidates: readonly Sized[]): FigureTable {
   const groups = GROUPS.map(([title, ids]) => ({
     title,
-    rows: ids.flatMap((id) => sizingRow(id, candidates, units) ?? []),
+    rows: ids.flatMap((id) => sizingRow(id, candidates) ?? []),
   }));
   return { columns: candidates, groups: groups.filter(({ rows }) => rows.length > 0) };
 }
 
-function sizingRow(id: string, candidates: readonly Sized[], units: UnitSystem): TableRow | null {
+function sizingRow(id: string, candidates: readonly Sized[]): TableRow | null {
   const figures = candidates.map(({ letter, sizing }) => ({
     letter,
     figure: sizing.figures.find((each) => each.id === id),
@@ -62,14 +62,12 @@ function sizingRow(id: string, candidates: readonly Sized[], units: UnitSystem):
     label: [...new Set(found.map(({ figure }) => `${figure.label} ${figure.symbol}`))].join(' · '),
     definition: '',
     calculations: calculations(found),
-    cells: figures.map(({ figure }) =>
-      figure ? sizingCell(figure, units) : { text: 'none', isAbsent: true },
-    ),
+    cells: figures.map(({ figure }) => (figure ? sizingCell(figure) : { text: 'none', isAbsent: true })),
   };
 }
 
-function sizingCell({ value, unit, limit, standing }: SizingFigure, units: UnitSystem): Cell {
-  const text = (si: number) => (Number.isFinite(si) ? shown(si, unit, units) : 'no end');
+function sizingCell({ value, unit, limit, standing }: SizingFigure): Cell {
+  const text = (si: number) => (Number.isFinite(si) ? shown(si, unit) : 'no end');
   const mark = MARK[standing];
   return {
     text: text(value),
@@ -78,10 +76,8 @@ function sizingCell({ value, unit, limit, standing }: SizingFigure, units: UnitS
   };
 }
 
-function shown(value: number, unit: SizingFigure['unit'], units: UnitSystem): string {
-  const asked = unitIn(units, unit);
-  if (value === 0) return `0 ${asked}`;
-  return asked === unit ? ranged(value, unit) : inUnit(value, asked);
+function shown(value: number, unit: SizingFigure['unit']): string {
+  return value === 0 ? `0 ${printedUnit(unit)}` : ranged(value, unit);
 }
 
 /** Candidates that share formula and note stand together. */

@@ -1,5 +1,4 @@
-import { printedUnit } from '../../../shared/core/currentUnit.ts';
-import { fromSI, type Unit } from '../../../shared/core/units.ts';
+import { fromSI, printedUnit, type Unit } from '../../../shared/core/units.ts';
 
 const DIGITS = 6;
 

@@ -1,9 +1,8 @@
 import type { DatasheetForm } from '../../../shared/axis/datasheetForms.ts';
 import { at } from '../../../shared/core/at.ts';
-import { printedUnit } from '../../../shared/core/currentUnit.ts';
 import type { NumberRow } from '../../../shared/core/parameters/row.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { toSI } from '../../../shared/core/units.ts';
+import { printedUnit, toSI } from '../../../shared/core/units.ts';
 import { type ElectricalForm, NO_FORM, unitMeaning } from './unitExpression.ts';
 
 /** `note`: what was typed in place of the row's own quantity, and how the value follows from it. */

@@ -4,7 +4,7 @@ import { at } from '../../../shared/core/at.ts';
  * Units as people type them, reduced to SI: `um`, `mm/s`, `N*s/m`, `N/(m·s)`, `kg cm2`.
  *
  *     product = factor (('·' | '*' | ' ' | '/') factor)*
- *     factor  = '√'? ('(' product ')' | [prefix] base) ('^'? integer | '²' | '³')?
+ *     factor  = '√'? ('(' product ')' | [prefix] base) ('^'? integer | '²' | '³' | '⁴')?
  *
  * A division holds for the next factor alone, as in N·s/m. Sources: SI Brochure, 9th ed. 2019, tables 2, 4, 7 and 8; for inches and
  * pounds NIST SP 811, 2008, app. B.
@@ -73,6 +73,7 @@ const BASES = new Map<string, UnitMeaning>(
     '"': { factor: 0.0254, dimension: [1, 0, 0, 0, 0, 0] },
     lb: { factor: 0.45359237, dimension: [0, 1, 0, 0, 0, 0] },
     lbf: { factor: 4.4482216152605, dimension: [1, 1, -2, 0, 0, 0] },
+    ksi: { factor: 4448.2216152605 / 0.0254 ** 2, dimension: [-1, 1, -2, 0, 0, 0] },
   }),
 );
 
@@ -106,7 +107,7 @@ export function unitMeaning(text: string): UnitMeaning | null {
   // Greek mu and the ohm sign look like, but are not, the micro sign and Omega of the tables.
   const plain = spelled(text.trim().replaceAll('μ', 'µ').replaceAll('\u2126', 'Ω'));
   if (plain === '') return ONE;
-  const tokens = plain.match(/[√()/·*²³]|\^?-?\d+|[^\s√()/·*²³^\d-]+|\S/g) ?? [];
+  const tokens = plain.match(/[√()/·*²³⁴]|\^?-?\d+|[^\s√()/·*²³⁴^\d-]+|\S/g) ?? [];
   const reader = { tokens, at: 0 };
   const meaning = product(reader);
   return reader.at === tokens.length ? meaning : null;
@@ -160,7 +161,8 @@ function atom(word: string | undefined): UnitMeaning | null {
 
 function exponent(reader: Reader): number {
   const word = reader.tokens[reader.at] ?? '';
-  const value = word === '²' ? 2 : word === '³' ? 3 : Number(word.replace(/^\^/, '') || Number.NaN);
+  const raised = ['²', '³', '⁴'].indexOf(word);
+  const value = raised >= 0 ? raised + 2 : Number(word.replace(/^\^/, '') || Number.NaN);
   if (!Number.isInteger(value)) return 1;
   reader.at++;
   return value;

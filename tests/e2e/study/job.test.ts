@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { metricLeft } from '../../shared/core/metricLeft.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { openStudy, show } from './studyControls.ts';
@@ -24,6 +25,10 @@ it('says back what is asked for, in either system of units', async () => {
   await page.getByText('inch', { exact: true }).click();
   expect(await said(page)).toMatch(/^Carry 10\slb over 10\sin/);
   expect(await field(page, 'payload').inputValue()).toBe('10');
+  for (const part of ['Job', 'Sizing'] as const) {
+    await show(page, part);
+    expect(metricLeft((await page.locator('.study').allInnerTexts()).join()), part).toEqual([]);
+  }
 });
 
 it('keeps what does not fit, says why, and takes it once it fits', async () => {

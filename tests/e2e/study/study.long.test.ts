@@ -9,6 +9,7 @@ import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { violations } from '../support/violations.ts';
 import {
+  expectNoMetric,
   expectSoundResults,
   jobHeading,
   linkOfReport,
@@ -79,6 +80,7 @@ it('takes a study file to its verdict and a report that repeats it', async () =>
   await jobHeading(page).waitFor();
   await simulateAll(page);
   await expectSoundResults(page);
+  await expectNoMetric(page);
   expect(await savedStudy(page)).toEqual(SMALL);
   const link = await linkOfReport(page, SMALL);
 

@@ -4,11 +4,13 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import { readStudyLink } from '../../../shared/files/studyLink.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
+import { metricLeft } from '../../shared/core/metricLeft.ts';
 import { violations } from '../support/violations.ts';
 
 /** What a person does in the study, and what has to hold of what it then shows. */
 
-export type Part = 'Job' | 'Sizing' | 'Side by side' | 'Heat' | 'Accuracy' | 'Verdict';
+const PARTS = ['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] as const;
+export type Part = (typeof PARTS)[number];
 
 export const jobHeading = (page: Page) => page.getByRole('heading', { name: 'Candidate drives' });
 
@@ -33,6 +35,20 @@ export async function expectSoundResults(page: Page): Promise<void> {
     expect(await violations(page)).toEqual([]);
     expect(await page.locator('.study').textContent()).not.toMatch(/\b(NaN|undefined|Infinity|null)\b/);
   }
+}
+
+/** Every part of a study reads in inches throughout, its drawings included; metric again when it is left. */
+export async function expectNoMetric(page: Page): Promise<void> {
+  await show(page, 'Job');
+  await page.getByText('inch', { exact: true }).click();
+  for (const part of PARTS) {
+    await show(page, part);
+    if (part === 'Verdict') await page.getByText('Figures of the drives').first().waitFor();
+    const texts = await page.locator('.study').allInnerTexts();
+    expect(metricLeft(texts.join()), part).toEqual([]);
+  }
+  await show(page, 'Job');
+  await page.getByText('metric', { exact: true }).click();
 }
 
 /** The study as its file has it. */

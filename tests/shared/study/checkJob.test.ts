@@ -6,7 +6,7 @@ import { checkParameters } from '../../../shared/core/check.ts';
 import { defaultParameters, PARAMETERS } from '../../../shared/core/parameters/table.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { onPage } from '../../../shared/core/sentence.ts';
-import type { UnitSystem } from '../../../shared/core/units.ts';
+import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import { moveLimits } from '../../../shared/motion/moveLimits.ts';
 import { checkMoves } from '../../../shared/motion/moves.ts';
 import { moveTimeRange } from '../../../shared/motion/moveTimes.ts';

@@ -22,7 +22,7 @@ const text = (rows: readonly TableRow[], id: string) =>
   rows.find((row) => row.id === id)?.cells.map((cell) => cell.text);
 
 test('net energy and power of a cycle follow from what is drawn and returned', () => {
-  const rows = energyRows([flow], 'metric');
+  const rows = energyRows([flow]);
   expect(text(rows, 'energy-net')).toEqual(['24.0 J']);
   expect(text(rows, 'energy-netPower')).toEqual(['12.0 W']);
 });
@@ -31,7 +31,7 @@ test('energy and money of a year follow from the mean power of the day', () => {
   const steady = withDay(recordedDrives().A, (sample) => ({ ...sample, electricPower: 100 }));
   // 0.25 a kWh; 1 kWh = 3.6 MJ.
   const job = recordedJob({ dailyTime: 8 * 3600, days: 250, energyPrice: 0.25 / 3.6e6 });
-  const rows = yearRows([steady], job, 'metric');
+  const rows = yearRows([steady], job);
   expect(text(rows, 'year-power')).toEqual(['100 W']);
   // 0.1 kW · 8 h · 250 = 200 kWh, for 50.
   expect(text(rows, 'year-energy')).toEqual(['200 kWh']);
@@ -39,7 +39,7 @@ test('energy and money of a year follow from the mean power of the day', () => {
 });
 
 test('a loss that no drive has is left out, and a drive that trips has no energy of a cycle', () => {
-  const rows = energyRows([flow, null], 'metric');
+  const rows = energyRows([flow, null]);
   expect(rows.map(({ id }) => id)).not.toContain('energy-iron');
   expect(text(rows, 'energy-drawn')).toEqual(['30.0 J', 'trips']);
 });

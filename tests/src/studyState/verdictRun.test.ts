@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { setUnitSystem } from '../../../shared/core/unitSystem.ts';
 import type { Flips, Judgement } from '../../../shared/verdict/judgement.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import type { VerdictClient } from '../../../src/clients/verdictClient.ts';
@@ -49,6 +50,8 @@ function setUp() {
 
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
+afterEach(() => setUnitSystem('metric'));
+
 describe('the verdict on a study', () => {
   it('is worked out once, whoever asks for it, from the candidates that have been simulated', async () => {
     const { store, client, run } = setUp();
@@ -74,14 +77,19 @@ describe('the verdict on a study', () => {
     expect((await whole).candidates.filter(({ outcome }) => outcome !== null)).toHaveLength(3);
   });
 
-  it('is forgotten with another job, not with other units or more progress', async () => {
+  it('is forgotten with another job and worded anew in other units, not with more progress', async () => {
     const { store, client, run } = setUp();
     void run.start();
     client.asked[0]?.answer(FLIPS);
     await settled();
-    store.setUnits('inch');
     store.setProgress(2, { stage: 'Moves', share: 0.5 });
     expect(store.state.verdict.flips).toBe(FLIPS);
+    store.setUnits('inch');
+    expect(store.state.verdict).toEqual(NO_VERDICT);
+    void run.start();
+    expect(store.state.verdict.judgement?.fairness).toMatch(/ lb,/);
+    client.asked[1]?.answer(FLIPS);
+    await settled();
     store.setJob(recordedJob({ rippleLimit: 0.01 }));
     expect(store.state.verdict).toEqual(NO_VERDICT);
   });

@@ -88,7 +88,7 @@ describe('speed ripple', () => {
     const { lines } = ripple(scene, jobOf({ scanSpeed: speed, scanLength: 0.06 }));
     const { omega, compliance } = loopAt(scene, speed, period, { cogging1: 0 });
     const expected = (force * magnitude(compliance) * omega) / speed;
-    expect(at(lines, 0).cause).toBe('cogging at 4 mm');
+    expect(at(lines, 0).cause).toBe('cogging');
     expect(Math.abs(at(lines, 0).period / period - 1)).toBeLessThan(1e-3);
     expect(Math.abs(at(lines, 0).amplitude / expected - 1)).toBeLessThan(0.02);
   });
@@ -170,14 +170,14 @@ describe('the cause of a line', () => {
 
   // 20 mm of lead and 4 pole pairs: six ripples in each of 4 electrical turns, 24 a turn of the screw.
   it('is that of the term whose period it has, over a length that tells the two apart', () => {
-    expect(causeOf(terms, 0.00083, 1)).toBe('cogging at 0.83 mm');
+    expect(causeOf(terms, 0.00083, 1)).toBe('cogging');
     expect(causeOf(terms, 0.02 / 24, 1)).toBe('force ripple, 6th order');
-    expect(causeOf(terms, 0.00083 / 2, 1)).toBe('2nd harmonic of cogging at 0.83 mm');
+    expect(causeOf(terms, 0.00083 / 2, 1)).toBe('2nd harmonic of cogging');
     expect(causeOf(terms, 0.0009, 1)).toBeNull();
   });
 
   it('names both where the length does not tell them apart', () => {
-    expect(causeOf(terms, 0.00083, 0.05)).toBe('cogging at 0.83 mm or force ripple, 6th order');
+    expect(causeOf(terms, 0.00083, 0.05)).toBe('cogging or force ripple, 6th order');
   });
 
   // 20 µm at 0.1 m/s are 5 kHz, which a loop at 8 kHz takes for 3 kHz: 33.3 µm. 10 µm are 10 kHz, taken for 2 kHz: 50 µm.
