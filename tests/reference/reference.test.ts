@@ -9,6 +9,7 @@ import {
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
 import { Axis } from '../../workers/run/axis.ts';
+import { ENGINES, type Engine } from '../../workers/solver/engine.ts';
 import { filesUnder, ROOT } from '../tools/sources.mjs';
 import { sceneOf } from '../workers/model/sceneOf.ts';
 
@@ -66,7 +67,11 @@ it('has the result of every run as it is listed', () => {
   expect(Object.fromEntries(solved)).toEqual(runs);
 });
 
-describe.each(fixtures)('reference run $run', (fixture) => {
+const runsByEngine = fixtures.flatMap((fixture) =>
+  (Object.keys(ENGINES) as Engine[]).map((engine) => ({ run: fixture.run, engine, fixture })),
+);
+
+describe.each(runsByEngine)('reference run $run by $engine', ({ engine, fixture }) => {
   /** Largest deviation from the reference over all rows, by channel. */
   const deviation: Partial<Record<ChannelName, number>> = {};
   const positionTolerance = Math.max(5e-9, 1e-3 * fixture.peakFollowingError);
@@ -75,7 +80,8 @@ describe.each(fixtures)('reference run $run', (fixture) => {
   beforeAll(() => {
     // Rows that the table has gained since the run stand at their defaults.
     const parameters = { ...defaultParameters(), ...fixture.parameters };
-    const axis = new Axis(sceneOf(parameters));
+    const axis = new Axis(sceneOf(parameters), { solver: ENGINES[engine] });
+    expect(axis.engine).toBe(engine);
     const channels = Object.entries(COLUMN_OF).map(([name, column]) => ({
       name: name as ChannelName,
       index: CHANNEL_INDEX[name as ChannelName],

@@ -10,6 +10,7 @@ import { isParameterName, parameterRow } from '../../shared/core/parameters/tabl
 import type { Scene } from '../../shared/core/scene.ts';
 import { readScene } from '../../shared/files/sceneFile.ts';
 import { measureRun } from '../run/measureRun.ts';
+import { ENGINES, type Engine } from '../solver/engine.ts';
 import { CsvWriter } from './csvWriter.ts';
 import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, UNTRUSTED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
@@ -18,11 +19,13 @@ import { RunProgress } from './runProgress.ts';
 import { runStudy } from './studyCommand.ts';
 import { summaryText } from './summaryText.ts';
 
-const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--csv out.csv] [--json summary.json]
+const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--engine odex|batch] [--csv out.csv] [--json summary.json]
 npm run axis -- scenes/NAME.json --hours 8 [--winding-target 90] [--growth-target 2e-6] [--set ...] [--csv ...] [--json ...]
 npm run axis -- STUDY.json --study [--json ...]
 
 Runs a scene without a page. --set takes any row of the parameter table, in SI units.
+--engine chooses what integrates the plant: odex with control of its error, by default, or batch, in fixed steps and faster; where the
+plant is too stiff for fixed steps, odex runs, and the summary says so.
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
 limits that cooling has to keep; the CSV has a line for every minute.
@@ -39,7 +42,7 @@ export async function main(argv: string[]): Promise<number> {
     }
     const path = onlyPath(positionals);
     if (values.study) {
-      for (const name of ['seconds', 'hours', 'set', 'csv'] as const)
+      for (const name of ['seconds', 'hours', 'set', 'csv', 'engine'] as const)
         if (values[name] !== undefined)
           throw new BadInput(`--${name} is for a scene: leave it out with --study.`);
       return await runStudy(path, values.json);
@@ -47,6 +50,8 @@ export async function main(argv: string[]): Promise<number> {
     const scene = readSceneFile(path, values.set ?? []);
     if (values.hours !== undefined) {
       if (values.seconds !== undefined) throw new BadInput('Give --seconds or --hours, not both.');
+      if (values.engine !== undefined)
+        throw new BadInput('--engine is for --seconds: leave it out with --hours.');
       const typed = {
         hours: values.hours,
         windingTarget: values['winding-target'],
@@ -55,7 +60,7 @@ export async function main(argv: string[]): Promise<number> {
       return runLapse(scene, typed, values.csv, values.json);
     }
     const seconds = readSeconds(values.seconds);
-    return run(scene, seconds, values.csv, values.json);
+    return run(scene, seconds, readEngine(values.engine), values.csv, values.json);
   } catch (error) {
     if (!(error instanceof BadInput)) throw error;
     console.error(error.message);
@@ -63,17 +68,18 @@ export async function main(argv: string[]): Promise<number> {
   }
 }
 
-function run(scene: Scene, seconds: number, csvPath?: string, jsonPath?: string): number {
+function run(scene: Scene, seconds: number, engine: Engine, csvPath?: string, jsonPath?: string): number {
   const csv = csvPath === undefined ? null : new CsvWriter(csvPath, CHANNEL_NAMES);
   const progress = new RunProgress(seconds);
-  const summary = measureRun(scene, seconds, (record) => {
+  const onSample = (record: Float64Array) => {
     csv?.add(record);
     progress.take(valueAt(record, CHANNEL_INDEX.time));
-  });
+  };
+  const summary = measureRun(scene, seconds, onSample, ENGINES[engine]);
   csv?.close();
   progress.end();
   if (jsonPath !== undefined) write(jsonPath, jsonText(summary));
-  console.log(summaryText(scene, summary));
+  console.log(summaryText(scene, summary, engine));
   if (!summary.energyHolds) return UNTRUSTED;
   return summary.trip ? TRIPPED : DONE;
 }
@@ -85,6 +91,7 @@ function readArguments(argv: string[]) {
       allowPositionals: true,
       options: {
         seconds: { type: 'string' },
+        engine: { type: 'string' },
         hours: { type: 'string' },
         study: { type: 'boolean' },
         'winding-target': { type: 'string' },
@@ -106,6 +113,12 @@ function readSeconds(text = '1'): number {
     throw new BadInput(`--seconds is ${text}; give a number of simulated seconds above 0 and up to 36000.`);
   }
   return seconds;
+}
+
+function readEngine(name = 'odex'): Engine {
+  if (!Object.hasOwn(ENGINES, name))
+    throw new BadInput(`--engine is ${name}; give one of ${Object.keys(ENGINES).join(', ')}.`);
+  return name as Engine;
 }
 
 function onlyPath([path, ...more]: string[]): string {

@@ -4,13 +4,14 @@ import type { Unit } from '../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
 import { NOTICE_TEXTS, tripText } from '../../shared/figures/tripText.ts';
 import type { RunSummary } from '../run/measureRun.ts';
+import type { Engine } from '../solver/engine.ts';
 
 type WorstOfMoves = MoveFigureName &
   keyof RunSummary &
   ('riseTime' | 'settlingTime' | 'overshoot' | 'velocityRipplePeak' | 'velocityRippleRms');
 
-/** The printed summary of a headless run. */
-export function summaryText(scene: Scene, s: RunSummary): string {
+/** The printed summary of a headless run, for which `wanted` was to integrate the plant. */
+export function summaryText(scene: Scene, s: RunSummary, wanted: Engine): string {
   const pair = (a: number, b: number, unit: Unit) => `${ranged(a, unit)} / ${ranged(b, unit)}`;
   const { length } = s.moves;
   const worst = (name: WorstOfMoves, label = ''): [string, string] => [
@@ -33,6 +34,7 @@ export function summaryText(scene: Scene, s: RunSummary): string {
     ['Copper loss, mean', ranged(s.copperLoss, 'W')],
     ['Winding / carrier temperature at the end', pair(s.windingTemperature, s.carrierTemperature, '°C')],
     ['Table / screw temperature at the end', pair(s.tableTemperature, s.screwTemperature, '°C')],
+    ['Engine', s.engine === wanted ? s.engine : `${s.engine}: this plant is too stiff for ${wanted}`],
     ['Energy residual over throughput', s.energyResidual.toExponential(1)],
   ];
   const width = Math.max(...lines.map(([label]) => label.length));

@@ -69,6 +69,11 @@ export class Audit {
     this.#stored = stored;
   }
 
+  /** Energy stored now, J. */
+  get stored(): number {
+    return this.#stored;
+  }
+
   /** Change of the stored energy since the start, J. */
   get storedChange(): number {
     return this.#stored - this.#storedAtStart;

@@ -1,7 +1,7 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { asState, E_IN, E_OUT, F1, F2, type State, stateCount, type Temperatures, X1, X2 } from './state.ts';
 import type { Store, Term } from './term.ts';
-import { evaluateAll, newTerms, storeAll, type Terms } from './terms.ts';
+import { contactsOf, evaluateAll, newTerms, storeAll, type Terms } from './terms.ts';
 
 type WarmedTerm = Term & Required<Pick<Term, 'warm'>>;
 
@@ -61,6 +61,11 @@ export class Plant {
     for (let k = E_IN; k <= E_OUT; k++) dy[k] = 0;
     evaluateAll(this.terms, y, dy);
   };
+
+  /** Which contacts are closed: a number that changes where the derivative jumps or has a kink. */
+  contacts(y: Readonly<State>): number {
+    return contactsOf(this.terms, y);
+  }
 
   /** Energy stored in coils, motion, link, detents, buffers, height and mounts, J. */
   storedEnergy(y: Readonly<State>): number {

@@ -76,3 +76,8 @@ export function storeAll(terms: Terms, y: Readonly<State>, store: Store): void {
   terms.base.store(y, store);
   terms.modes.store(y, store);
 }
+
+/** Which contacts are closed, as a number that changes where a force of the plant jumps or has a kink. */
+export function contactsOf(terms: Terms, y: Readonly<State>): number {
+  return 5 * terms.link.contact(y) + terms.endStops.contact(y);
+}

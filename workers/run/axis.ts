@@ -15,14 +15,16 @@ import { armGrowth } from '../model/growth.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, stateAt, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
-import { DivergedError, TickSolver } from '../solver/tickSolver.ts';
-import { tolerances } from '../solver/tolerances.ts';
+import { type Engine, type NewSolver, odexSolver, type PlantSolver } from '../solver/engine.ts';
+import { DivergedError } from '../solver/tickSolver.ts';
 import { Telemetry } from './telemetry.ts';
 
 /** An axis that has been at work already: as warm as this instead of as its parameters say, with so much of its overload allowance gone. */
 export interface AxisStart {
   readonly temperatures?: Temperatures;
   readonly overload?: number;
+  /** What integrates the plant: odex by default. */
+  readonly solver?: NewSolver;
 }
 
 /**
@@ -53,7 +55,8 @@ export class Axis {
   readonly #drive: Drive;
   readonly #plant: Plant;
   readonly #heat: HeatNetwork;
-  readonly #solver: TickSolver<State>;
+  readonly #newSolver: NewSolver;
+  #solver: PlantSolver;
   readonly #y: State;
   readonly #telemetry: Telemetry;
   /** Summed currents as sampled, A. */
@@ -70,8 +73,8 @@ export class Axis {
     this.#drive = new Drive(p, start.overload, scene.coggingTable);
     this.#plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
     this.#plant.configure(p, this.#heat.temperatures);
-    const { relative, absolute } = tolerances(p, this.#plant.size);
-    this.#solver = new TickSolver(this.#plant.derivative, this.#period, relative, absolute);
+    this.#newSolver = start.solver ?? odexSolver;
+    this.#solver = this.#newSolver(this.#plant, p, this.#period);
     this.#program = new Program(p, scene.moves);
     this.#shaper = new CommandShaper(p);
     this.#learned = new LearnedForce(scene.learnedMove, p);
@@ -111,6 +114,11 @@ export class Axis {
     return this.tick % this.#p.positionDivider === 0;
   }
 
+  /** What integrates the plant: odex takes over where it is too stiff for the engine that was asked for. */
+  get engine(): Engine {
+    return this.#solver.engine;
+  }
+
   /** What keeps the drive from following its command, and the run from being true. */
   get notices(): Notice[] {
     const own = this.#drive.notices(this.time);
@@ -132,6 +140,7 @@ export class Axis {
     this.#learned.configure(this.#p);
     this.#drive.configure(this.#p);
     this.#plant.configure(this.#p, this.#heat.temperatures);
+    this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
     this.#bookStored();
   }
 
@@ -201,8 +210,8 @@ export class Axis {
     this.#plant.terms.process.hold(this.time, this.set.speed);
     this.#telemetry.fill(this.time, this.#id, this.#iq, this.#toolError);
     try {
-      this.#solver.advance(this.#y);
-      this.audit.takeTick(this.#y, this.#plant.storedEnergy(this.#y));
+      const stored = this.#solver.advance(this.#y, this.audit.stored);
+      this.audit.takeTick(this.#y, stored);
     } catch (error) {
       if (!(error instanceof DivergedError)) throw error;
       this.trip = divergence(this.parameters, this.time);

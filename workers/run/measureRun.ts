@@ -3,6 +3,7 @@ import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
+import { type Engine, type NewSolver, odexSolver } from '../solver/engine.ts';
 import { Axis } from './axis.ts';
 import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
@@ -10,6 +11,8 @@ import { Tally } from './tally.ts';
 /** What a run came to. SI. */
 export interface RunSummary {
   readonly title: string;
+  /** What integrated the plant. */
+  readonly engine: Engine;
   readonly simulatedTime: number;
   readonly trip: Trip | null;
   readonly peakFollowingError: number;
@@ -47,8 +50,9 @@ export function measureRun(
   scene: Scene,
   seconds: number,
   onSample: (record: Float64Array) => void = () => {},
+  solver: NewSolver = odexSolver,
 ): RunSummary {
-  const axis = new Axis(scene);
+  const axis = new Axis(scene, { solver });
   const meter = new MoveMeter(scene.parameters.start);
   const moves: MoveFigures[] = [];
   const p = axis.parameters;
@@ -81,6 +85,7 @@ export function measureRun(
   const r = axis.record;
   return {
     title: scene.title,
+    engine: axis.engine,
     simulatedTime: axis.time,
     trip: axis.trip,
     peakFollowingError: error.peak,

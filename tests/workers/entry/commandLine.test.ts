@@ -68,6 +68,17 @@ it('runs hours of a scene, writes what it is asked for, prints the verdict and e
   expect(run.stdout).toMatch(/The axis can do this duty\./);
 });
 
+it('runs a scene by the engine that is asked for, and says which it was', async () => {
+  const run = await axis(shuttle, '--seconds', '0.01', '--engine', 'batch', '--json', 'batch.json');
+  expect(run.status).toBe(0);
+  expect(run.stdout).toMatch(/\n +Engine +batch\n/);
+  expect(JSON.parse(readFileSync(join(folder, 'batch.json'), 'utf8')).engine).toBe('batch');
+  const stiff = ['--set', 'linkStiffness=2e9', '--set', 'coilMass=0.05', '--set', 'currentRate=4000'];
+  const left = await axis(shuttle, '--seconds', '0.001', '--engine', 'batch', ...stiff);
+  expect(left.stdout).toMatch(/\n +Engine +odex: this plant is too stiff for batch\n/);
+  expect((await axis(shuttle, '--seconds', '0.001')).stdout).toMatch(/\n +Engine +odex\n/);
+});
+
 it('exits with 1 when the drive trips, and says why', async () => {
   const run = await axis(shuttle, '--seconds', '1', '--set', 'Kp=1e9');
   expect(run.status).toBe(1);
@@ -86,6 +97,8 @@ it('words a trip in SI, as values are typed, and writes why into the summary', a
 });
 
 it.each([
+  ['an engine that there is not', ['--engine', 'fast'], /--engine is fast; give one of odex, batch\./],
+  ['an engine for hours', ['--engine', 'batch', '--hours', '1'], /--engine is for --seconds/],
   ['a value out of range', ['--set', 'payload=-5'], /--set: payload: −5 kg.*2000 kg/],
   ['a length out of range', ['--set', 'stroke=3'], /--set: stroke: 3 m is outside −2 m to 2 m/],
   [

@@ -18,19 +18,34 @@ export class EndStops implements Term {
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
-    const x2 = y[X2];
-    if (x2 >= this.#low && x2 <= this.#high) return;
+    const s = this.#penetration(y[X2]);
+    if (s === 0) return;
     const v2 = y[V2];
-    const s = x2 > this.#high ? x2 - this.#high : x2 - this.#low;
     const spring = -BUFFER_STIFFNESS * s;
-    const pushing = spring - BUFFER_DAMPING * v2;
-    const force = pushing * s < 0 ? pushing : 0;
+    const force = pushing(s, v2);
     dy[F2] += force;
     dy[E_OTHER] += (spring - force) * v2;
   }
 
+  /** 1 while the upper buffer pushes, −1 the lower; 2 or −2 while it springs back without pushing; 0 between them. */
+  contact(y: Readonly<State>): number {
+    const s = this.#penetration(y[X2]);
+    return Math.sign(s) * (pushing(s, y[V2]) === 0 ? 2 : 1);
+  }
+
   store(y: Readonly<State>, store: Store): void {
-    const s = Math.max(y[X2] - this.#high, this.#low - y[X2], 0);
+    const s = this.#penetration(y[X2]);
     store.energy += 0.5 * BUFFER_STIFFNESS * s * s;
   }
+
+  /** m, negative at the bottom. */
+  #penetration(x2: number): number {
+    return x2 > this.#high ? x2 - this.#high : x2 < this.#low ? x2 - this.#low : 0;
+  }
+}
+
+/** Force of a buffer, N, which pushes only. */
+function pushing(s: number, v2: number): number {
+  const force = -BUFFER_STIFFNESS * s - BUFFER_DAMPING * v2;
+  return force * s < 0 ? force : 0;
 }

@@ -55,6 +55,14 @@ export class Link implements Term {
     dy[E_OTHER] += (force - spring) * (v1 - (1 - this.#growth) * v2);
   }
 
+  /** 1 or −1 while one side of the lost motion pushes, 2 or −2 while it springs back without pushing, 0 within; 0 always where there is none. */
+  contact(y: Readonly<State>): number {
+    if (this.#half === 0) return 0;
+    const s = this.#stretch(y[X1], y[X2]);
+    const force = this.#stiffness(y[X2]) * s + this.#damping * (y[V1] - y[V2]);
+    return Math.sign(s) * (force * s < 0 ? 2 : 1);
+  }
+
   store(y: Readonly<State>, store: Store): void {
     store.energy += 0.5 * this.#stiffness(y[X2]) * this.#stretch(y[X1], y[X2]) ** 2;
   }

@@ -1,0 +1,53 @@
+import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Plant } from '../model/plant.ts';
+import type { State } from '../model/state.ts';
+import { FixedStepSolver } from './fixedStep.ts';
+import { stepCount } from './stepCount.ts';
+import { TickSolver } from './tickSolver.ts';
+import { tolerances } from './tolerances.ts';
+
+/** Carries the plant from one edge of the controller to the next. */
+export interface PlantSolver {
+  /** Its name in ENGINES. */
+  readonly engine: Engine;
+  /**
+   * One period, in place.
+   *
+   * @param stored energy stored in y, J
+   * @returns the same at the end
+   * @throws DivergedError when the plant cannot be carried over it
+   */
+  advance(y: State, stored: number): number;
+}
+
+/** For a plant with these parameters and periods of `span` seconds. */
+export type NewSolver = (plant: Plant, p: Parameters, span: number) => PlantSolver;
+
+/** More fixed steps a period than this, and odex is no slower. */
+const MAX_STEPS = 8;
+
+/** With control of its error: the reference, and what the running axis takes. */
+export const odexSolver: NewSolver = (plant, p, span) => {
+  const { relative, absolute } = tolerances(p, plant.size);
+  const solver = new TickSolver(plant.derivative, span, relative, absolute);
+  return {
+    engine: 'odex',
+    advance(y) {
+      solver.advance(y);
+      return plant.storedEnergy(y);
+    },
+  };
+};
+
+/** In fixed steps, for trials, studies and tests. A plant that is too stiff for them gets odex instead. */
+export const batchSolver: NewSolver = (plant, p, span) => {
+  const steps = stepCount(plant, p, span);
+  return steps <= MAX_STEPS
+    ? new FixedStepSolver(plant, span, [steps, MAX_STEPS])
+    : odexSolver(plant, p, span);
+};
+
+/** By name. */
+export const ENGINES = { odex: odexSolver, batch: batchSolver } as const;
+
+export type Engine = keyof typeof ENGINES;
