@@ -10,8 +10,10 @@ import { type Job, type JobValues, jobRow } from '../study/job.ts';
 import { jobLabel } from '../study/jobLabels.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import type { Flip, Flips, JudgedCandidate } from './judgement.ts';
+import { purchaseSentences } from './purchases.ts';
 import { rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
+import { robustnessSentence } from './robustness.ts';
 import { type Change, firstChange } from './search.ts';
 import { clause, listed, named, sentence } from './text.ts';
 
@@ -41,7 +43,7 @@ export function findFlips(
   presets: Presets,
   onProgress: (share: number) => void = () => {},
 ): Flips {
-  if (candidates.length === 0) return { flips: [], flipNote: '' };
+  if (candidates.length === 0) return { flips: [], flipNote: '', purchases: [], robustness: '' };
   const standing = rank(job, candidates);
   const inputs = FLIP_INPUTS.filter(({ appliesTo }) => appliesTo(job));
   const found: Found[] = [];
@@ -51,7 +53,12 @@ export function findFlips(
   }
   found.sort((a, b) => a.distance - b.distance);
   const flips = found.slice(0, MAX_FLIPS).map(({ distance: _, ...flip }) => flip);
-  return { flips, flipNote: noteOn(inputs, found.length, standing) };
+  return {
+    flips,
+    flipNote: noteOn(inputs, found.length, standing),
+    purchases: purchaseSentences(job, candidates, presets),
+    robustness: robustnessSentence(job, candidates, presets),
+  };
 }
 
 function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing): string {

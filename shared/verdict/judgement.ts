@@ -72,6 +72,10 @@ export interface Flips {
   readonly flips: readonly Flip[];
   /** What was varied to find them, and what was held. */
   readonly flipNote: string;
+  /** What could be bought so that a drive which falls short does the job. */
+  readonly purchases: readonly string[];
+  /** Whether the choice holds when inputs are worse than stated; empty without a choice. */
+  readonly robustness: string;
 }
 
 /** The table, the choice, and what stands out. */

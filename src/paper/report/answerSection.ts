@@ -28,8 +28,9 @@ export function standoutSection({ sentences }: Verdict): Markup {
   return markup`<section><h2>Key differences</h2>${list(sentences)}</section>`;
 }
 
-export function flipSection({ flips, flipNote }: Verdict): Markup {
+export function flipSection({ flips, flipNote, purchases, robustness }: Verdict): Markup {
   return markup`<section><h2>What would change the answer</h2>
+${list([...(robustness === '' ? [] : [robustness]), ...purchases])}
 ${flips.length === 0 ? markup`<p>No tested change alters the choice.</p>` : list(flips.map(({ sentence }) => sentence))}
 <p class="note">${withIndices(flipNote)}</p></section>`;
 }

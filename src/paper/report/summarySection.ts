@@ -20,7 +20,10 @@ export function summarySection(
   candidates: readonly SimulatedCandidate[],
 ): Markup {
   const letters = candidates.map(({ letter }) => letter);
-  const changes = verdict.flips.slice(0, CHANGES).map(({ sentence }) => sentence);
+  const changes = [
+    ...(verdict.robustness === '' ? [] : [verdict.robustness]),
+    ...[...verdict.purchases, ...verdict.flips.map(({ sentence }) => sentence)].slice(0, CHANGES),
+  ];
   return markup`<section class="summary"><h2>Summary</h2>
 <table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
 <p>${jobSentence(study.job, units)}</p>

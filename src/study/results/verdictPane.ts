@@ -115,7 +115,11 @@ function changes({ flips, share, error }: VerdictState): HTMLElement[] {
   if (flips === null) return [element('p', { class: 'verdict-note' }, `Still ${flipProgress(share)} …`)];
   return list(
     'ol',
-    flips.flips.map(({ sentence }) => sentence),
+    [
+      ...(flips.robustness === '' ? [] : [flips.robustness]),
+      ...flips.purchases,
+      ...flips.flips.map(({ sentence }) => sentence),
+    ],
     flips.flipNote,
   );
 }

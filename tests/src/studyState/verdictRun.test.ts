@@ -9,7 +9,7 @@ import { StudyStore } from '../../../src/studyState/studyStore.ts';
 import { VerdictRun } from '../../../src/studyState/verdictRun.ts';
 import { recordedCandidates, recordedJob } from '../../shared/study/recordedStudy.ts';
 
-const FLIPS: Flips = { flips: [], flipNote: 'Nothing was varied.' };
+const FLIPS: Flips = { flips: [], flipNote: 'Nothing was varied.', purchases: [], robustness: '' };
 
 /** A worker whose answers come when a test wants them. */
 class Client implements Pick<VerdictClient, 'verdict' | 'cancel'> {

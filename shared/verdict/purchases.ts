@@ -1,0 +1,111 @@
+import { maxMotors, presetById } from '../core/preset.ts';
+import type { Presets } from '../core/scene.ts';
+import { ratedForce } from '../sizing/comparable.ts';
+import { sizeCandidate } from '../sizing/sizeCandidate.ts';
+import type { CandidateChoice } from '../study/candidate.ts';
+import { candidateScene } from '../study/candidateScene.ts';
+import type { Job } from '../study/job.ts';
+import { chosenParts, type PartChoice } from '../study/parts.ts';
+import type { JudgedCandidate } from './judgement.ts';
+import { rank } from './ranking.ts';
+import { shortfallsOf } from './requirements.ts';
+import { costsOf } from './rows/costs.ts';
+import { listed, named, sentence } from './text.ts';
+
+/** Something that a customer can buy for a candidate. */
+interface Purchase {
+  readonly text: string;
+  readonly job: Job;
+  readonly choice: CandidateChoice;
+}
+
+/**
+ * What a candidate that falls short would need to do the job: a second motor, the next size, a coolant, a finer scale; and whether it would then
+ * come first. Sizing, parameters and costs are worked out anew; the day with a coolant was simulated with the rest, all else that was
+ * simulated is held.
+ */
+export function purchaseSentences(
+  job: Job,
+  candidates: readonly JudgedCandidate[],
+  presets: Presets,
+): string[] {
+  return candidates.flatMap((candidate, place) => {
+    if (shortfallsOf(job, candidate).length === 0) return [];
+    const enough = purchasesFor(job, candidate, presets).flatMap((purchase) => {
+      const bought = withPurchase(purchase, candidate, presets);
+      if (shortfallsOf(purchase.job, bought).length > 0) return [];
+      // Only who needs it pays for it.
+      const price = costsOf(bought, purchase.job).purchase;
+      const paid = { ...bought, choice: { ...bought.choice, price } };
+      const { first } = rank(
+        job,
+        candidates.map((each, k) => (k === place ? paid : each)),
+      );
+      return { text: purchase.text, isFirst: first.includes(place) };
+    });
+    if (enough.length === 0) return [];
+    const what = (isFirst: boolean) =>
+      enough.filter((each) => each.isFirst === isFirst).map(({ text }) => text);
+    const [leading, following] = [what(true), what(false)];
+    const ways = [
+      ...(leading.length > 0
+        ? [`with ${listed(leading, 'or')} it meets every requirement and comes first`]
+        : []),
+      ...(following.length > 0
+        ? [`with ${listed(following, 'or')} it meets every requirement but does not come first`]
+        : []),
+    ];
+    return sentence(`${named(candidate)}: ${ways.join('; ')}, by calculation; simulate it to be sure`);
+  });
+}
+
+function purchasesFor(job: Job, { choice, scene }: JudgedCandidate, presets: Presets): Purchase[] {
+  const preset = presetById(choice.preset, presets);
+  const { lead } = scene.parameters;
+  const withParts = (text: string, parts: PartChoice): Purchase => ({
+    text,
+    job,
+    choice: { ...choice, parts: { ...choice.parts, ...parts } },
+  });
+  const { encoder } = chosenParts({ lead }, choice.parts);
+  const larger = Object.entries(presets)
+    .filter(([, each]) => each.driveType === preset.driveType)
+    .map(([id, each]) => ({ id, title: each.title, force: each.parameters.continuousForce ?? 0 }))
+    .filter(({ force }) => force > ratedForce({ ...choice, motorCount: 1 }, presets))
+    .sort((a, b) => a.force - b.force);
+  return [
+    ...(encoder === 'motor' ? [withParts('an optical scale on the table', { encoder: 'optical' })] : []),
+    ...(encoder === 'interferential'
+      ? []
+      : [withParts('an interferential scale on the table', { encoder: 'interferential' })]),
+    ...(job.values.cooling
+      ? []
+      : [{ text: 'a coolant', job: { ...job, values: { ...job.values, cooling: true } }, choice }]),
+    ...(choice.motorCount < maxMotors(preset)
+      ? [{ text: 'another motor', job, choice: { ...choice, motorCount: choice.motorCount + 1 } }]
+      : []),
+    ...larger.slice(0, 1).map(({ id, title }) => ({
+      text: `the next size (${title})`,
+      job,
+      choice: { ...choice, preset: id, own: {} },
+    })),
+  ];
+}
+
+/** The candidate with what is bought: its tuning and what was simulated of it are held. */
+function withPurchase(
+  { job, choice }: Purchase,
+  candidate: JudgedCandidate,
+  presets: Presets,
+): JudgedCandidate {
+  const scene = candidateScene(job, { ...choice, gains: null }, presets);
+  const { heat } = candidate.outcome;
+  const isCooled = job.values.cooling && !candidate.scene.parameters.cooling;
+  return {
+    ...candidate,
+    choice,
+    scene,
+    sizing: sizeCandidate(job, scene),
+    outcome: isCooled ? { ...candidate.outcome, heat: { ...heat, asSet: heat.switched } } : candidate.outcome,
+  };
+}
