@@ -30,6 +30,10 @@ import { readScene, sceneEntries } from './sceneFile.ts';
  */
 const SESSION_VERSION = 1;
 
+/** Longest session that is replayed, h, s: that of a run from the command line. */
+const HOURS = 10;
+const LONGEST_SESSION = HOURS * 3600;
+
 /** A hand pulls to wherever a travel limit can be. */
 export const HAND_ROW = PARAMETERS.travelMax;
 
@@ -52,6 +56,12 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
   }
   if (!isCount(ticks)) {
     const message = `${isNot(ticks, 'a number of current-loop periods')} Give a whole number, 0 or more.`;
+    return entryFailure('ticks', ticks, message);
+  }
+  const { currentRate } = scene.scene.parameters;
+  const most = LONGEST_SESSION * currentRate;
+  if (ticks > most) {
+    const message = `${shown(ticks)} periods of the current loop are more than ${HOURS} hours at ${currentRate} Hz. Give at most ${most}.`;
     return entryFailure('ticks', ticks, message);
   }
   const events = checkEvents(eventEntries, scene.scene.parameters, ticks);

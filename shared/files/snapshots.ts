@@ -30,7 +30,11 @@ const LONGEST_NAME = 60;
 /** The list with the tuning of `p` under a new name at its end. */
 export function addSnapshot(list: readonly Snapshot[], name: string, p: Parameters): SnapshotsResult {
   if (list.length >= MAX_SNAPSHOTS) {
-    return failure('name', name, `There are ${MAX_SNAPSHOTS} snapshots already. Remove one first.`);
+    return failure(
+      'name',
+      name,
+      `There are ${list.length} snapshots already, and ${MAX_SNAPSHOTS} at most can be kept. Remove one first.`,
+    );
   }
   const checked = checkName(name, list);
   if ('problems' in checked) return checked;
@@ -64,30 +68,45 @@ export function applySnapshot(
   return { changes: Object.fromEntries(differing) };
 }
 
-export function writeSnapshots(snapshots: readonly Snapshot[]): string {
-  return JSON.stringify({ waybench: 'snapshots', version: SNAPSHOTS_VERSION, snapshots });
+export function writeSnapshots(snapshots: readonly Snapshot[], unused: readonly unknown[] = []): string {
+  const entries = { waybench: 'snapshots', version: SNAPSHOTS_VERSION, snapshots: [...snapshots, ...unused] };
+  return JSON.stringify(entries);
 }
 
-/** Reads what was kept, or nothing at all. Total: the snapshots that can be used, and what is wrong with the others. */
-export function readSnapshots(input: unknown): {
+export interface KeptSnapshots {
   readonly snapshots: readonly Snapshot[];
+  /** Entries that cannot be used, as they were found: they are kept beside the others. */
+  readonly unused: readonly unknown[];
+  /** Why they cannot be used. */
   readonly problems: readonly Problem[];
-} {
-  if (input === null || input === undefined) return { snapshots: [], problems: [] };
+  /** Another version of Waybench wrote it: nothing may be written in its place. */
+  readonly isForeign: boolean;
+}
+
+/** Reads what was kept, or nothing at all, however many there are. Total: the snapshots that can be used, and what is wrong with the others. */
+export function readSnapshots(input: unknown): KeptSnapshots {
+  const none = { snapshots: [], unused: [], problems: [], isForeign: false };
+  if (input === null || input === undefined) return none;
   const opened = openFile(input, 'snapshots', SNAPSHOTS_VERSION);
-  if ('problems' in opened) return { snapshots: [], ...opened };
+  if ('problems' in opened) {
+    return { ...none, ...opened, isForeign: opened.problems.some(({ field }) => field === 'version') };
+  }
   const { snapshots: entries } = opened.entries;
   if (!Array.isArray(entries)) {
-    return { snapshots: [], ...entryFailure('snapshots', entries, isNot(entries, 'a list')) };
+    return { ...none, ...entryFailure('snapshots', entries, isNot(entries, 'a list')) };
   }
   const snapshots: Snapshot[] = [];
+  const unused: unknown[] = [];
   const problems: Problem[] = [];
-  for (const [index, entry] of entries.slice(0, MAX_SNAPSHOTS).entries()) {
+  for (const [index, entry] of entries.entries()) {
     const read = readSnapshot(entry, index, snapshots);
-    if ('problems' in read) problems.push(...read.problems);
-    else snapshots.push(read);
+    if (!('problems' in read)) snapshots.push(read);
+    else {
+      unused.push(entry);
+      problems.push(...read.problems);
+    }
   }
-  return { snapshots, problems: problems.slice(0, MAX_PROBLEMS) };
+  return { ...none, snapshots, unused, problems: problems.slice(0, MAX_PROBLEMS) };
 }
 
 function readSnapshot(entry: unknown, index: number, before: readonly Snapshot[]): Snapshot | Failure {

@@ -81,7 +81,7 @@ export function createActions(parts: ActionParts): Actions {
     currents: () => parts.currents.toggle(),
     presenter: () => parts.layout.togglePresenting(),
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
-    openFile: () => askForText((name, text) => void parts.documents.open(name, text)),
+    openFile: () => askForText(parts.documents),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
     gainSheet: () => withPart(parts.messages, 'The gain sheet', () => parts.dialogs.openGainSheet()),
     snapshots: () => parts.dialogs.snapshots.open(),

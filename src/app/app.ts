@@ -128,7 +128,7 @@ class App implements ActionParts {
   }
 
   start(): void {
-    takeDrops((name, text) => void this.documents.open(name, text));
+    takeDrops(this.documents);
     listenToKeys(() => this.door.keys ?? this.#actions);
     window.addEventListener('hashchange', () => this.#openAddress());
     this.store.subscribe((is, was) => {

@@ -63,31 +63,37 @@ export class Documents {
     }
   }
 
+  /** Says why there is no text of a file to open. */
+  refuse(name: string, problem: string): void {
+    this.#say(name, [problem]);
+  }
+
   async #openGainSheet(name: string, text: string): Promise<void> {
     const { gainsFromSheet } = await import('../../shared/files/gainSheetFile.ts');
     const read = gainsFromSheet(text, this.#sinks.parameters());
     if ('changes' in read) this.#sinks.useGains(read.changes, name);
-    else this.#refuse(name, read.problems);
+    else this.#refuseAll(name, read.problems);
   }
 
   #openSession(name: string, text: string): void {
     const read = readSession(text, SHELF);
     if ('session' in read) this.#sinks.replay(read.session);
-    else this.#refuse(name, read.problems);
+    else this.#refuseAll(name, read.problems);
   }
 
   #openScene(name: string, text: string): void {
     const read = readScene(text, SHELF);
     if ('scene' in read) this.#sinks.openScene(read.scene, `Opened ${name}`);
-    else this.#refuse(name, read.problems);
+    else this.#refuseAll(name, read.problems);
   }
 
-  #refuse(name: string, problems: readonly Problem[]): void {
-    this.#sinks.messages.problems(
-      `${name} was not opened`,
-      problemTexts(problems, AS_WRITTEN),
-      'The bench is unchanged. What is wrong with the file:',
-    );
+  #refuseAll(name: string, problems: readonly Problem[]): void {
+    this.#say(name, problemTexts(problems, AS_WRITTEN));
+  }
+
+  #say(name: string, problems: readonly string[]): void {
+    const consequence = 'The bench is unchanged. What is wrong with the file:';
+    this.#sinks.messages.problems(`${name} was not opened`, problems, consequence);
   }
 }
 

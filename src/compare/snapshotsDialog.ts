@@ -10,7 +10,7 @@ import {
   type SnapshotsResult,
 } from '../../shared/files/snapshots.ts';
 import { BENCH_WORDING } from '../bench/bench.ts';
-import { keepSnapshots, keptSnapshots } from '../bench/keptSnapshots.ts';
+import { changeSnapshots, keptSnapshots } from '../bench/keptSnapshots.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { button, element } from '../ui/dom.ts';
 import { ProblemList } from '../ui/problemList.ts';
@@ -60,20 +60,21 @@ export class SnapshotsDialog {
 
   #keep(event: Event): void {
     event.preventDefault();
-    if (this.#take(addSnapshot(this.#snapshots, this.#name.value, this.#options.parameters())))
-      this.#name.value = '';
+    const { value } = this.#name;
+    if (this.#change((list) => addSnapshot(list, value, this.#options.parameters()))) this.#name.value = '';
     this.#name.focus();
   }
 
-  /** Shows and keeps another list, or says why there is none. */
-  #take(result: SnapshotsResult): boolean {
+  /** Keeps and shows another list, or says why there is none. */
+  #change(change: (list: readonly Snapshot[]) => SnapshotsResult): boolean {
+    const result = changeSnapshots(change);
     if ('problems' in result) {
       this.#problems.show(problemTexts(result.problems, BENCH_WORDING));
       return false;
     }
     this.#snapshots = result.snapshots;
     this.#comparison.replaceChildren();
-    this.#problems.show(keepSnapshots(this.#snapshots) ? [] : [NOT_KEPT]);
+    this.#problems.show(result.isStored ? [] : [NOT_KEPT]);
     this.#show();
     return true;
   }
@@ -122,7 +123,7 @@ export class SnapshotsDialog {
     const input = nameInput(snapshot.name, `New name of ${snapshot.name}`);
     const rename = (event: Event) => {
       event.preventDefault();
-      if (this.#take(renameSnapshot(this.#snapshots, snapshot.name, input.value))) this.#name.focus();
+      if (this.#change((list) => renameSnapshot(list, snapshot.name, input.value))) this.#name.focus();
     };
     const leave = () => {
       this.#show();
@@ -140,10 +141,15 @@ export class SnapshotsDialog {
     input.select();
   }
 
-  #remove({ name: gone }: Snapshot): void {
-    const before = this.#snapshots;
-    this.#take({ snapshots: removeSnapshot(before, gone) });
-    const back = button('Restore it', () => this.#take({ snapshots: before }));
+  #remove(snapshot: Snapshot): void {
+    const { name: gone } = snapshot;
+    const place = this.#snapshots.indexOf(snapshot);
+    if (!this.#change((list) => ({ snapshots: removeSnapshot(list, gone) }))) return;
+    const restore = (list: readonly Snapshot[]) => {
+      const others = removeSnapshot(list, gone);
+      return { snapshots: [...others.slice(0, place), snapshot, ...others.slice(place)] };
+    };
+    const back = button('Restore it', () => this.#change(restore));
     this.#comparison.replaceChildren(element('p', {}, `Removed ${gone}. `, back));
     back.focus();
   }

@@ -1,3 +1,5 @@
+import { LARGEST_DOCUMENT, readText } from './readableFile.ts';
+
 /** Files in and out of the page; nothing leaves the machine. */
 
 /** Offers a text for saving. */
@@ -34,20 +36,29 @@ export function fileName(title: string, ending: string): string {
   return `${plain || 'waybench'}.${ending}`;
 }
 
-/** Asks for a file; `onText` gets its name and its text. */
-export function askForText(onText: (name: string, text: string) => void): void {
+/** What a person gives the page to open: its text, or why there is none. */
+interface Opener {
+  open(name: string, text: string): void;
+  refuse(name: string, problem: string): void;
+}
+
+const ACCEPTED =
+  'Scenes, tuning sessions and studies (JSON) and gain sheets (CSV or JSON) can be opened here.';
+
+/** Asks for a file. */
+export function askForText(opener: Opener): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = '.json,.csv,application/json,text/csv';
   input.onchange = () => {
     const file = input.files?.[0];
-    if (file) file.text().then((text) => onText(file.name, text));
+    if (file) void openFile(file, opener);
   };
   input.click();
 }
 
 /** Takes a file that is dropped anywhere on the page, and marks the page while one hovers over it. */
-export function takeDrops(onText: (name: string, text: string) => void): void {
+export function takeDrops(opener: Opener): void {
   const mark = (on: boolean) => document.body.classList.toggle('is-dropping', on);
   window.addEventListener('dragover', (event) => {
     if (!event.dataTransfer?.types.includes('Files')) return;
@@ -59,9 +70,19 @@ export function takeDrops(onText: (name: string, text: string) => void): void {
   });
   window.addEventListener('drop', (event) => {
     mark(false);
-    const file = event.dataTransfer?.files[0];
+    const [file, ...others] = event.dataTransfer?.files ?? [];
     if (!file) return;
     event.preventDefault();
-    file.text().then((text) => onText(file.name, text));
+    const isFolder = event.dataTransfer?.items[0]?.webkitGetAsEntry()?.isDirectory === true;
+    if (isFolder) opener.refuse(file.name, `This is a folder. Drop one of its files. ${ACCEPTED}`);
+    else if (others.length > 0)
+      opener.refuse(`${file.name} and ${others.length} more`, `Drop one file at a time. ${ACCEPTED}`);
+    else void openFile(file, opener);
   });
+}
+
+async function openFile(file: File, opener: Opener): Promise<void> {
+  const read = await readText(file, LARGEST_DOCUMENT, ACCEPTED);
+  if ('text' in read) opener.open(file.name, read.text);
+  else opener.refuse(file.name, read.problem);
 }

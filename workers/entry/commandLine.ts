@@ -12,6 +12,7 @@ import { readScene } from '../../shared/files/sceneFile.ts';
 import { measureRun } from '../run/measureRun.ts';
 import { ENGINES, type Engine } from '../solver/engine.ts';
 import { CsvWriter } from './csvWriter.ts';
+import { decimalOf } from './decimal.ts';
 import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, UNTRUSTED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
@@ -108,7 +109,7 @@ function readArguments(argv: string[]) {
 }
 
 function readSeconds(text = '1'): number {
-  const seconds = Number(text);
+  const seconds = decimalOf(text);
   if (!(seconds > 0 && seconds <= 36000)) {
     throw new BadInput(`--seconds is ${text}; give a number of simulated seconds above 0 and up to 36000.`);
   }
@@ -158,14 +159,12 @@ function withChanges(scene: Scene, assignments: string[]): Scene {
   return { ...scene, parameters };
 }
 
-/** A number as a person writes it: no hexadecimal, no words. */
-const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
-
 /** Text to the type of the parameter's row; what does not fit is left to the check, which names the field. */
 function readValue(name: string, text: string): unknown {
   if (!isParameterName(name)) return text;
   const { kind } = parameterRow(name);
   if (kind === 'switch') return text === 'true' ? true : text === 'false' ? false : text;
   if (kind === 'choice') return text;
-  return DECIMAL.test(text.trim()) ? Number(text) : text;
+  const value = decimalOf(text);
+  return Number.isNaN(value) ? text : value;
 }

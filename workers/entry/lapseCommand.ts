@@ -1,6 +1,7 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { LapseOptions, LapseSample, TimeLapse } from '../../shared/protocol/timeLapse.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
+import { decimalOf } from './decimal.ts';
 import { BadInput, DONE, TRIPPED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
 import { lapseText } from './lapseText.ts';
@@ -45,7 +46,7 @@ function readOptions(typed: TypedLapse): Partial<LapseOptions> {
     const text = typed[name];
     if (text === undefined) continue;
     const [above, max, wanted] = OPTIONS[name];
-    const value = text.trim() === '' ? Number.NaN : Number(text);
+    const value = decimalOf(text);
     if (!(value > above && value <= max))
       throw new BadInput(`--${optionOf(name)} is ${text}; give ${wanted}.`);
     options[name] = value;

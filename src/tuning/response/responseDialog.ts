@@ -1,6 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
-import { problemTexts } from '../../../shared/core/problem.ts';
+import { failure, problemTexts } from '../../../shared/core/problem.ts';
 import type { MeasuredLoop } from '../../../shared/protocol/analysis.ts';
 import {
   RESPONSE_KINDS,
@@ -15,6 +15,7 @@ import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { figureTable } from '../../ui/figureTable.ts';
 import { ProblemList } from '../../ui/problemList.ts';
+import { LARGEST_RECORDING, readText } from '../../ui/readableFile.ts';
 import { readTraceTable, type TraceTable } from '../trace/traceTable.ts';
 import {
   mapResponse,
@@ -32,6 +33,8 @@ interface ResponseOptions {
   /** Puts fitted values on the bench as one step of undo; returns what is wrong, or null. */
   use(changes: ParameterChanges, label: string): string | null;
 }
+
+const ACCEPTED = 'A frequency response is a table in a text file (CSV).';
 
 const KIND_TEXT: Readonly<Record<ResponseKind, string>> = {
   'open loop': 'open loop L, with the gains on the bench',
@@ -88,7 +91,8 @@ export class ResponseDialog {
   async #read(): Promise<void> {
     const [chosen] = this.#file.files ?? [];
     if (!chosen) return;
-    const table = readTraceTable(await chosen.text());
+    const read = await readText(chosen, LARGEST_RECORDING, ACCEPTED);
+    const table = 'text' in read ? readTraceTable(read.text) : failure('', chosen.name, read.problem);
     this.#table = 'columns' in table ? table : null;
     this.#mapping.replaceChildren(...(this.#table ? [this.#form(this.#table)] : []));
     this.#take.disabled = this.#table === null;

@@ -1,4 +1,4 @@
-import { problemTexts } from '../../../shared/core/problem.ts';
+import { type Failure, failure, problemTexts } from '../../../shared/core/problem.ts';
 import { BENCH_WORDING } from '../../bench/bench.ts';
 import './trace.css';
 import { movedMass } from '../../../shared/core/movedMass.ts';
@@ -11,6 +11,7 @@ import { WorkerFailure } from '../../clients/workerHost.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { ProblemList } from '../../ui/problemList.ts';
+import { LARGEST_RECORDING, readText } from '../../ui/readableFile.ts';
 import { createFitReport } from './fitReport.ts';
 import { createMappingForm, type MappingForm } from './mappingForm.ts';
 import { implausible } from './plausibility.ts';
@@ -33,6 +34,8 @@ interface Recording {
 
 const INTRODUCTION =
   'A recording of the real axis as CSV: position and force current or its command, with time or at a rate. It stays on this computer.';
+
+const ACCEPTED = 'A recording is a table in a text file (CSV), at most a million rows long.';
 
 /** A recording of the real axis: which column is what, and what it says of mass, friction, motor, link and delay. */
 export class TraceDialog {
@@ -88,15 +91,22 @@ export class TraceDialog {
   async #read(): Promise<void> {
     const [chosen] = this.#file.files ?? [];
     if (!chosen) return;
-    this.#text = await chosen.text();
-    this.#readTable();
+    const read = await readText(chosen, LARGEST_RECORDING, ACCEPTED);
+    this.#text = 'text' in read ? read.text : '';
+    if ('text' in read) this.#readTable();
+    else this.#use(failure('', chosen.name, read.problem), null);
   }
 
   /** `headerLine`: where a person says that the names of the columns are. */
   #readTable(headerLine?: number): void {
     const table = readTraceTable(this.#text, headerLine);
     const again = (line: number) => this.#readTable(line);
-    const form = 'columns' in table && createMappingForm(table, this.#options.parameters(), again);
+    const isTable = 'columns' in table;
+    const form = isTable ? createMappingForm(table, this.#options.parameters(), again) : null;
+    this.#use(table, form);
+  }
+
+  #use(table: TraceTable | Failure, form: MappingForm | null): void {
     this.#recording = form && 'columns' in table ? { table, form } : null;
     this.#mapping.replaceChildren(...(this.#recording ? [this.#recording.form.element] : []));
     this.#fit.disabled = this.#overlay.disabled = this.#recording === null;

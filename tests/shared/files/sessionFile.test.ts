@@ -65,6 +65,11 @@ describe('a bad session is refused in plain words', () => {
     ['no ticks', file({ ticks: undefined }), /^ticks: it is missing/],
     ['negative ticks', file({ ticks: -1 }), /^ticks: -1 is not a number/],
     ['half a tick', file({ ticks: 0.5 }), /^ticks: 0\.5 is not a number/],
+    [
+      'ticks of centuries',
+      file({ ticks: 9e15 }),
+      /^ticks: 9000000000000000 periods of the current loop are more than 10 hours at 16000 Hz\. Give at most 576000000\.$/,
+    ],
     ['event as text', file({ events: ['hand'] }), /^events\[0\]: "hand" is not an event/],
     ['unknown kind', event({ kind: 'kick' }), /^events\[0\]\.kind: "kick" is not one of change, hand/],
     ['tick as text', event({ tick: '5' }), /^events\[0\]\.tick: "5" is outside 0 to 100/],

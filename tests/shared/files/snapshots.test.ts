@@ -76,7 +76,33 @@ describe('named tuning snapshots', () => {
   });
 });
 
+const NONE = { snapshots: [], unused: [], problems: [], isForeign: false };
+
 describe('kept snapshots', () => {
+  it('come back however many there are', () => {
+    const many = Array.from({ length: MAX_SNAPSHOTS + 3 }, (_, k) => ({
+      name: `tuning ${k}`,
+      tuning: tuningOf(p),
+    }));
+    expect(names(readSnapshots(writeSnapshots(many)).snapshots)).toEqual(names(many));
+  });
+
+  it('that cannot be used stay beside the others', () => {
+    const broken = { name: 'broken', tuning: { Kp: -5 } };
+    const { snapshots, unused } = readSnapshots(writeSnapshots(two, [broken]));
+    expect(unused).toEqual([broken]);
+    expect(JSON.parse(writeSnapshots(snapshots, unused)).snapshots).toContainEqual(broken);
+  });
+
+  it.each([
+    ['{"waybench": "snapshots", "version": 2}', true],
+    ['{"waybench": "snapshots", "version": "x"}', true],
+    ['not JSON', false],
+    [writeSnapshots(two), false],
+  ])('of another version are known as such: %j', (kept, isForeign) => {
+    expect(readSnapshots(kept).isForeign).toBe(isForeign);
+  });
+
   it('come back number by number', () => {
     always(fc.array(fc.tuple(anyText(1, 60), anyParameters), { maxLength: 5 }), 20, (tunings) => {
       let list: readonly Snapshot[] = [];
@@ -85,12 +111,12 @@ describe('kept snapshots', () => {
         // A name may be drawn twice.
         if ('snapshots' in longer) list = longer.snapshots;
       }
-      expect(readSnapshots(writeSnapshots(list))).toEqual({ snapshots: list, problems: [] });
+      expect(readSnapshots(writeSnapshots(list))).toEqual({ ...NONE, snapshots: list });
     });
   });
 
   it('are none where nothing was kept', () => {
-    expect(readSnapshots(null)).toEqual({ snapshots: [], problems: [] });
+    expect(readSnapshots(null)).toEqual(NONE);
   });
 
   it('survive a bad one among them', () => {

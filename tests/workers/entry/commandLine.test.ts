@@ -115,6 +115,8 @@ it.each([
   ['hours of a drive that is off', ['--hours', '1', '--set', 'drive=off'], /drive is off: .* no duty/],
   ['hours of no moves', ['--hours', '1', '--set', 'program=list'], /no moves/],
   ['a time that is none', ['--seconds', 'long'], /seconds.*long/],
+  ['a hexadecimal time', ['--seconds', '0x10'], /seconds is 0x10; give a number/],
+  ['hexadecimal hours', ['--hours', '0x10'], /hours is 0x10; give/],
   ['an option that is none', ['--secnds', '1'], /secnds/],
   ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
   ['a target that is none', ['--hours', '1', '--winding-target', 'cool'], /winding-target.*cool/],
