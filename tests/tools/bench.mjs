@@ -1,9 +1,11 @@
 /** `npm run bench`: what the product costs, as ratios measured in one run. `-- --long` watches memory for half an hour. */
 import { cpus } from 'node:os';
+import { join } from 'node:path';
 import { argv, versions } from 'node:process';
 import { pagePace } from '../benchmarks/pagePace.mjs';
 import { scriptSizes } from '../benchmarks/pageSize.mjs';
 import { bundle } from './bundle.mjs';
+import { ROOT } from './sources.mjs';
 
 /** Scripts that the page loads before it runs, compressed, bytes. */
 const BUDGET = 350_000;
@@ -14,6 +16,19 @@ const { modelPace } = await bundle('tests/benchmarks/modelPace.ts');
 heading('Model: simulated seconds per second, one thread');
 for (const { name, realTimeFactor, currentRate } of modelPace())
   row(name, `${realTimeFactor.toFixed(1)} ×`, `current loop at ${currentRate / 1000} kHz`);
+
+const { enginePace } = await bundle('tests/benchmarks/enginePace.ts');
+heading(
+  'Engines: pace of the processor over that of the same axis in C, -O3, two Runge-Kutta steps a period',
+);
+for (const { name, live, batch, native, apart } of enginePace(join(ROOT, 'tests/benchmarks/native/axis.c'))) {
+  const byBatch = `batch ${(batch / live).toFixed(1)} × live`;
+  if (native === null) row(name, byBatch, 'no C compiler on this system, so no comparison with C');
+  else {
+    const ends = `${byBatch}; C ends ${(1e9 * apart).toPrecision(1)} nm beside batch`;
+    row(name, `${(batch / native).toFixed(2)} ×`, `batch, live ${(live / native).toFixed(2)} ×; ${ends}`);
+  }
+}
 
 const { analysisPace } = await bundle('tests/benchmarks/analysisPace.ts');
 heading('Loop analysis, one thread');

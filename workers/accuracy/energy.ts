@@ -2,6 +2,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import type { EnergyFlow } from '../../shared/protocol/accuracy.ts';
 import { Axis, type AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
+import { batchSolver } from '../solver/engine.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 import { TrippedError } from './testAxis.ts';
 
@@ -16,7 +17,7 @@ type Account = Omit<EnergyFlow, 'cycleTime'> & { readonly time: number; readonly
  * @throws RangeError when a cycle is too long to be run
  */
 export function energyFlow(scene: Scene, start: AxisStart = {}): EnergyFlow {
-  const axis = new Axis(scene, start);
+  const axis = new Axis(scene, { ...start, solver: batchSolver });
   const { settle, measure } = cycleSpan(scene);
   runTo(axis, settle);
   const before = account(axis);

@@ -13,6 +13,7 @@ import { type Complex, magnitude, scaled, ZERO } from '../math/complex.ts';
 import { rms } from '../math/statistics.ts';
 import { Axis } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
+import { batchSolver } from '../solver/engine.ts';
 import { harmonicsOf, sumOfHarmonics } from './harmonics.ts';
 
 /*
@@ -77,11 +78,11 @@ export function learnMove(scene: Scene): LearningOutcome {
 function repeated(scene: Scene, worstRate: number, worstFrequency: number): LearningOutcome {
   const p = scene.parameters;
   const samples = new Float64Array(Math.ceil(LONGEST_CYCLE * positionRate(p)));
-  const first = cycleOf(new Axis(withForces(scene, new Float64Array(0))), samples);
+  const first = cycleOf(new Axis(withForces(scene, new Float64Array(0)), { solver: batchSolver }), samples);
   if (first === null)
     return { refused: `A cycle may last ${LONGEST_CYCLE} s at most: shorten the move or its dwell.` };
   const forces = new Float64Array(first);
-  const axis = new Axis(withForces(scene, forces));
+  const axis = new Axis(withForces(scene, forces), { solver: batchSolver });
   const learner = new Learner(p, first);
   const [peaks, errors]: [number[], Float64Array[]] = [[], []];
   for (let j = 0; j < ITERATIONS; j++) {

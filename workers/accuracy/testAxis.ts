@@ -7,6 +7,7 @@ import type { TestResult } from '../../shared/protocol/accuracy.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import { Axis, type AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
+import { batchSolver } from '../solver/engine.ts';
 
 /** The drive tripped during a test. */
 export class TrippedError extends Error {
@@ -52,7 +53,7 @@ export class TestAxis {
         moves: [],
         parameters: { ...p, ...changes, program: 'hold', process: 'none', start: place },
       },
-      start,
+      { ...start, solver: batchSolver },
     );
   }
 

@@ -2,7 +2,7 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { ErrorCourse } from '../../shared/protocol/pretune.ts';
-import { measureRun } from '../run/measureRun.ts';
+import { measureTrial } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
 
 /** Stretches of a run that are shown, each by its lowest and its highest error. */
@@ -12,7 +12,7 @@ const STRETCHES = 500;
 export function errorCourse({ scene, seconds }: Task, changes: ParameterChanges): ErrorCourse {
   const time: number[] = [];
   const error: number[] = [];
-  measureRun({ ...scene, parameters: { ...scene.parameters, ...changes } }, seconds, (record) => {
+  measureTrial({ ...scene, parameters: { ...scene.parameters, ...changes } }, seconds, (record) => {
     time.push(valueAt(record, C.time));
     error.push(valueAt(record, C.followingError));
   });

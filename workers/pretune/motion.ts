@@ -7,7 +7,7 @@ import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { movedMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { NormalEquations } from '../math/normalEquations.ts';
-import { measureRun } from '../run/measureRun.ts';
+import { measureTrial } from '../run/measureRun.ts';
 import type { Task } from './task.ts';
 
 /** The force that moves an axis, as its controller commands force. */
@@ -44,7 +44,7 @@ export function measuredMotion({ scene, seconds }: Task, changes: ParameterChang
   const p = { ...scene.parameters, ...changes };
   const forcePerAmp = motorConstants(p).forcePerAmp;
   const samples: { readonly acceleration: number; readonly speed: number; readonly force: number }[] = [];
-  const { trip } = measureRun({ ...scene, parameters: p }, seconds, (record) => {
+  const { trip } = measureTrial({ ...scene, parameters: p }, seconds, (record) => {
     const speed = valueAt(record, C.setSpeed);
     if (speed === 0) return;
     const acceleration = valueAt(record, C.setAcceleration);

@@ -4,7 +4,7 @@ import type { ParameterChanges, Parameters } from '../../shared/core/parameters/
 import type { LoopFigures } from '../../shared/protocol/analysis.ts';
 import type { TuningPoint } from '../../shared/protocol/pretune.ts';
 import { analyse } from '../analysis/analyse.ts';
-import { measureRun } from '../run/measureRun.ts';
+import { measureTrial } from '../run/measureRun.ts';
 import { Tally } from '../run/tally.ts';
 import { designPoints } from './plantResponse.ts';
 import type { Task } from './task.ts';
@@ -20,7 +20,7 @@ export function tryOut(
 ): TuningPoint {
   const parameters = { ...task.scene.parameters, ...changes };
   const error = new Tally();
-  const summary = measureRun({ ...task.scene, parameters }, task.seconds, (record) => {
+  const summary = measureTrial({ ...task.scene, parameters }, task.seconds, (record) => {
     if (valueAt(record, C.time) >= task.from) error.add(valueAt(record, C.followingError));
   });
   return {

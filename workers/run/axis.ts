@@ -15,7 +15,13 @@ import { armGrowth } from '../model/growth.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, stateAt, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
-import { type Engine, type NewSolver, odexSolver, type PlantSolver } from '../solver/engine.ts';
+import {
+  concernsPlant,
+  type Engine,
+  type NewSolver,
+  odexSolver,
+  type PlantSolver,
+} from '../solver/engine.ts';
 import { DivergedError } from '../solver/tickSolver.ts';
 import { Telemetry } from './telemetry.ts';
 
@@ -140,7 +146,7 @@ export class Axis {
     this.#learned.configure(this.#p);
     this.#drive.configure(this.#p);
     this.#plant.configure(this.#p, this.#heat.temperatures);
-    this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
+    if (concernsPlant(changes)) this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
     this.#bookStored();
   }
 

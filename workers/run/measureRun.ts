@@ -3,7 +3,7 @@ import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
-import { type Engine, type NewSolver, odexSolver } from '../solver/engine.ts';
+import { batchSolver, type Engine, type NewSolver, odexSolver } from '../solver/engine.ts';
 import { Axis } from './axis.ts';
 import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
@@ -113,4 +113,13 @@ export function measureRun(
     energyHolds: axis.audit.holds,
     moves,
   };
+}
+
+/** The same for a trial, of which many are made: by the batch engine. */
+export function measureTrial(
+  scene: Scene,
+  seconds: number,
+  onSample?: (record: Float64Array) => void,
+): RunSummary {
+  return measureRun(scene, seconds, onSample, batchSolver);
 }

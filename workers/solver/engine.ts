@@ -1,4 +1,9 @@
-import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { compensationRows } from '../../shared/core/parameters/compensation.ts';
+import { loopRows } from '../../shared/core/parameters/drive.ts';
+import { filterRows } from '../../shared/core/parameters/filters.ts';
+import { moveRows } from '../../shared/core/parameters/motion.ts';
+import { shapingRows } from '../../shared/core/parameters/shaping.ts';
+import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Plant } from '../model/plant.ts';
 import type { State } from '../model/state.ts';
 import { FixedStepSolver } from './fixedStep.ts';
@@ -46,6 +51,15 @@ export const batchSolver: NewSolver = (plant, p, span) => {
     ? new FixedStepSolver(plant, span, [steps, MAX_STEPS])
     : odexSolver(plant, p, span);
 };
+
+const PLANTLESS: ReadonlySet<string> = new Set(
+  [loopRows, filterRows, moveRows, shapingRows, compensationRows].flatMap(Object.keys),
+);
+
+/** Whether some of the changes can make the plant another one: gains and commands cannot. */
+export function concernsPlant(changes: ParameterChanges): boolean {
+  return Object.keys(changes).some((name) => !PLANTLESS.has(name));
+}
 
 /** By name. */
 export const ENGINES = { odex: odexSolver, batch: batchSolver } as const;

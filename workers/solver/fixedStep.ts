@@ -21,7 +21,7 @@ const SHORTEST_SHARE = 2 ** -20;
 const MOST_TRIED = 100;
 
 /** Share of what went through, that of the tick or of late, by which the energy account of a tick may be off. */
-const ENERGY_BOUND = 2e-9;
+const ENERGY_BOUND = 4e-9;
 /** And in any case J, and roundings of the stored energy. */
 const ENERGY_FLOOR = 1e-15;
 const ROUNDINGS = 4 * Number.EPSILON;

@@ -1,7 +1,7 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import type { MoveOutcome } from '../../shared/study/outcome.ts';
-import { measureRun } from '../run/measureRun.ts';
+import { measureTrial } from '../run/measureRun.ts';
 import { cycleSpan } from '../timelapse/cycleSpan.ts';
 
 /**
@@ -14,7 +14,7 @@ export function moveOutcome(scene: Scene): MoveOutcome {
   const { settle, measure } = cycleSpan(scene);
   const isLong = settle < measure;
   const samples = isLong ? measure : settle + measure;
-  const run = measureRun(scene, (samples * positionDivider) / currentRate);
+  const run = measureTrial(scene, (samples * positionDivider) / currentRate);
   const counted = isLong ? run.moves : run.moves.slice(1);
   const largest = (of: (move: MoveFigures) => number, untilTrip: number) =>
     run.trip ? untilTrip : Math.max(...counted.map(of));

@@ -13,6 +13,7 @@ import { Axis } from '../run/axis.ts';
 import { currentUse } from '../run/moveMeter.ts';
 import { Tally } from '../run/tally.ts';
 import { tripOf } from '../run/tripOf.ts';
+import { batchSolver } from '../solver/engine.ts';
 import { type Cycle, type CyclePart, forceFactor } from './cycle.ts';
 import type { CycleSpan } from './cycleSpan.ts';
 import { SaturationTally } from './saturationTally.ts';
@@ -39,7 +40,10 @@ export function measureCycle(scene: Scene, span: CycleSpan, at: Temperatures, fo
     tableCapacity: Infinity,
     screwCapacity: Infinity,
   };
-  const axis = new Axis({ ...scene, parameters: held }, { temperatures: at, overload: folded ? 1 : 0 });
+  const axis = new Axis(
+    { ...scene, parameters: held },
+    { temperatures: at, overload: folded ? 1 : 0, solver: batchSolver },
+  );
   const run = new MeasuredRun(scene.parameters, span, at, axis);
   while (!run.done) if (!run.sample()) return tripOf(axis);
   return run.cycle(folded);

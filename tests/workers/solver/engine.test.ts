@@ -5,7 +5,7 @@ import type { ParameterChanges } from '../../../shared/core/parameters/table.ts'
 import { startTemperatures } from '../../../workers/model/heat.ts';
 import { Plant } from '../../../workers/model/plant.ts';
 import { Axis } from '../../../workers/run/axis.ts';
-import { batchSolver, ENGINES } from '../../../workers/solver/engine.ts';
+import { batchSolver, concernsPlant, ENGINES } from '../../../workers/solver/engine.ts';
 import { stepCount } from '../../../workers/solver/stepCount.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
@@ -64,6 +64,12 @@ describe('which engine runs', () => {
 
   it('is odex where the plant is too stiff for fixed steps', () => {
     expect(engine(tooStiff)).toBe('odex');
+  });
+
+  it('is looked at again when the plant changes, not when gains or commands do', () => {
+    expect(concernsPlant({ Kp: 1e6, start: 0.1, speed: 1, filter1: 'notch' })).toBe(false);
+    expect(concernsPlant({ Kp: 1e6, payload: 3 })).toBe(true);
+    expect(concernsPlant({ drive: 'off' })).toBe(true);
   });
 
   it('changes when a change of parameters makes the plant too stiff', () => {

@@ -32,7 +32,7 @@ const ORDINARY_STIFFNESS = 3e7;
 const HIGHEST_RATE_CAP = 1e5;
 
 /** Largest relaxation rate, 1/s, for a stiffness σ0 in N/m: stiffer bristles relax faster in the same slip, and the cap follows. */
-function bristleRateCap(stiffness: number): number {
+export function bristleRateCap(stiffness: number): number {
   return Math.min(BRISTLE_RATE_CAP * Math.max(1, stiffness / ORDINARY_STIFFNESS), HIGHEST_RATE_CAP);
 }
 
