@@ -7,7 +7,7 @@ import { gainSheetHtml } from './gainSheetHtml.ts';
 
 /** Shows the sheet to print or save. The analysis is that of the same tuning; without one the sheet has no plots. */
 export function openGainSheet(sheet: GainSheet, analysis: LoopAnalysis | null): void {
-  const html = gainSheetHtml(sheet, analysis, new Date().toLocaleDateString('en', { dateStyle: 'long' }));
+  const html = gainSheetHtml(sheet, analysis, new Date().toLocaleDateString('en-GB', { dateStyle: 'long' }));
   const save = (ending: string, text: string, type: string) =>
     saveText(fileName(sheet.title, ending), text, type);
   openPaper({

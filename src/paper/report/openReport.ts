@@ -7,7 +7,7 @@ import type { ReportInput } from './reportInput.ts';
 export function openReport(input: Omit<ReportInput, 'printed'>): void {
   const html = reportHtml({
     ...input,
-    printed: new Date().toLocaleDateString('en', { dateStyle: 'long' }),
+    printed: new Date().toLocaleDateString('en-GB', { dateStyle: 'long' }),
   });
   const name = fileName(input.study.job.title, 'report.html');
   openPaper({

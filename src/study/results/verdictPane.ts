@@ -17,6 +17,9 @@ interface VerdictPaneOptions {
   readonly onReport: () => void;
 }
 
+/** Differences that are shown at once. */
+const KEY = 4;
+
 /** Which drive, and why: the choice first, then everything it rests on. It is worked out only once it is looked at. */
 export class VerdictPane implements Pane {
   readonly element: HTMLElement;
@@ -73,9 +76,10 @@ export class VerdictPane implements Pane {
       this.#choice(judgement, known),
       decisiveBars(decisiveRows(judgement, letters), letters),
       ...(sentences.length > 0
-        ? [element('section', {}, title('Key differences'), ...list('ul', sentences))]
+        ? [element('section', {}, title('Key differences'), ...list('ul', sentences.slice(0, KEY)))]
         : []),
       this.#changes,
+      ...(sentences.length > KEY ? [folded('More differences', ...list('ul', sentences.slice(KEY)))] : []),
       folded('All figures', this.#table.element),
       folded('How the choice is made', ...[rule, fairness].map((text) => element('p', {}, text))),
     ];
