@@ -121,17 +121,36 @@ export const RIPPLE_FIGURES = {
     definition: 'As specified by the job, or as long as travel and twenty seconds allow.',
     of: ({ length }) => length,
   },
+  bandwidth: {
+    label: 'Bandwidth of the ripple',
+    unit: 'Hz',
+    definition:
+      'As specified by the job: −3 dB of a Butterworth low-pass of second order on the table speed.',
+    of: ({ bandwidth }) => bandwidth,
+  },
   peak: {
-    label: 'Speed ripple of the scan, peak',
+    label: 'Speed ripple of the scan in its bandwidth, peak',
     unit: '%',
     definition:
-      'Half the peak-to-peak of the table speed in a scan at constant speed, as a share of that speed.',
-    of: ({ peak }) => peak,
+      'Half the peak-to-peak of the table speed in a scan at constant speed, as a share of that speed, behind the low-pass.',
+    of: ({ inBand }) => inBand.peak,
   },
   rms: {
-    label: 'Speed ripple of the scan, RMS',
+    label: 'Speed ripple of the scan in its bandwidth, RMS',
     unit: '%',
-    definition: 'Root mean square of the deviation from the set speed, as a share of it.',
+    definition: 'Root mean square of the deviation from the set speed behind the low-pass, as a share of it.',
+    of: ({ inBand }) => inBand.rms,
+  },
+  unfilteredPeak: {
+    label: 'Speed ripple of the scan, unfiltered, peak',
+    unit: '%',
+    definition: 'The same of every sample of the table speed.',
+    of: ({ peak }) => peak,
+  },
+  unfilteredRms: {
+    label: 'Speed ripple of the scan, unfiltered, RMS',
+    unit: '%',
+    definition: 'The same of every sample of the table speed.',
     of: ({ rms }) => rms,
   },
 } as const satisfies Record<string, FigureOf<RippleTest>>;

@@ -52,9 +52,18 @@ export interface RippleTest {
   /** As the job asks, or what the travel and twenty seconds have room for: m/s, m. */
   readonly speed: number;
   readonly length: number;
-  /** Half of peak to peak, and rms, as shares of the set speed. */
+  /** Half of peak to peak, and rms, as shares of the set speed, of every sample. */
   readonly peak: number;
   readonly rms: number;
+  /** The same within the bandwidth of the job, Hz: behind a Butterworth low-pass of second order. */
+  readonly bandwidth: number;
+  readonly inBand: {
+    readonly peak: number;
+    readonly rms: number;
+    /** m and share of the set speed, as below. */
+    readonly distance: readonly number[];
+    readonly deviation: readonly number[];
+  };
   /** Speed ripple against distance, m and share of the set speed: the smallest and the largest of each stretch, for a chart. */
   readonly distance: readonly number[];
   readonly deviation: readonly number[];
@@ -65,6 +74,8 @@ export interface RippleTest {
   readonly lines: readonly {
     readonly period: number;
     readonly amplitude: number;
+    /** What the low-pass leaves of the amplitude. */
+    readonly inBand: number;
     readonly cause: string | null;
   }[];
 }

@@ -11,6 +11,7 @@ const ASKED: Partial<Record<JobEntry, (values: JobValues) => boolean>> = {
   processTime: ({ process }) => process === 'pulse',
   scanSpeed: ({ rippleLimit }) => rippleLimit > 0,
   scanLength: ({ rippleLimit }) => rippleLimit > 0,
+  rippleBandwidth: ({ rippleLimit }) => rippleLimit > 0,
   coolantTemperature: ({ cooling }) => cooling,
 };
 

@@ -15,6 +15,7 @@ const LABELS: Partial<Record<JobEntry, string>> = {
   growthLimit: 'Thermal drift allowed',
   wear: 'Nut wear',
   rippleLimit: 'Speed ripple allowed',
+  rippleBandwidth: 'Bandwidth of the ripple',
   cooling: 'Coolant available',
   dailyTime: 'Hours per day',
   days: 'Days per year',

@@ -43,6 +43,13 @@ const accuracyRows = {
   ),
   scanSpeed: { ...PARAMETERS.scanSpeed, default: 0.1 },
   scanLength: linear('', 'mm', [1e-4, 2], 0.2, 'Length of the scan at constant speed'),
+  rippleBandwidth: log(
+    '',
+    'Hz',
+    [10, 5000],
+    100,
+    'Bandwidth in which the speed ripple is judged: what is faster, the process does not see',
+  ),
   growthLimit: log(
     '',
     'µm',

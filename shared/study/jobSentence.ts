@@ -50,11 +50,12 @@ function follows(job: Job, q: Quantities): string {
 }
 
 function rest({ values }: Job, q: Quantities): string {
-  const { scanSpeed, scanLength, smallestStep, rippleLimit, growthLimit, dailyTime, days } = values;
+  const { scanSpeed, scanLength, rippleBandwidth, smallestStep, rippleLimit, growthLimit, dailyTime, days } =
+    values;
   const step = smallestStep > 0 ? `makes steps of ${q(smallestStep, 'nm')}, ` : '';
   const scan =
     rippleLimit > 0
-      ? `scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple, and `
+      ? `scans ${q(scanLength, 'mm')} at ${q(scanSpeed, 'mm/s')} with no more than ${q(rippleLimit, '%')} of ripple up to ${q(rippleBandwidth, 'Hz')}, and `
       : '';
   const drift =
     growthLimit > 0 ? ` with no more than ${q(growthLimit, 'µm')} of thermal drift at the tool` : '';

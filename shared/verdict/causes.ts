@@ -18,9 +18,10 @@ const NOTABLE = 0.2;
 /** A cause explains a difference when it goes at least this far the same way. */
 const EXPLAINS = 1.1;
 
-/** The strongest line of the scan's speed ripple. */
+/** The strongest line of the scan's speed ripple in its bandwidth. */
 export function rippleCause(candidate: JudgedCandidate): string | null {
-  const line = testOf(candidate, 'ripple')?.lines[0];
+  const test = testOf(candidate, 'ripple');
+  const line = [...(test?.lines ?? [])].sort((a, b) => b.inBand - a.inBand)[0];
   if (!line) return null;
   const period = `every ${ranged(line.period, 'm')}`;
   return line.cause === null ? `strongest ${period}` : `from ${line.cause}, ${period}`;

@@ -2,7 +2,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import type { Job, JobEntry } from '../../shared/study/job.ts';
 
 /** What else than its scene the outcome of a candidate depends on. */
-const TESTED: readonly JobEntry[] = ['scanLength', 'dailyTime', 'growthLimit', 'wear'];
+const TESTED: readonly JobEntry[] = ['scanLength', 'rippleBandwidth', 'dailyTime', 'growthLimit', 'wear'];
 
 /** Whether the tests of two jobs are the same. */
 export function sameTests(a: Job, b: Job): boolean {

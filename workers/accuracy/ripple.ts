@@ -1,9 +1,11 @@
+import { designLowpass } from '../../shared/axis/biquadDesign.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { RippleTest } from '../../shared/protocol/accuracy.ts';
 import type { Job } from '../../shared/study/job.ts';
+import { Biquad } from '../control/biquad.ts';
 import { Spectrum } from '../math/spectrum.ts';
 import { range, rms } from '../math/statistics.ts';
 import { MIN_CYCLES, strongestLines } from './rippleLines.ts';
@@ -31,9 +33,10 @@ const BANDS = 400;
  */
 export function ripple(scene: Scene, job: Job): RippleTest {
   const plan = scanPlan(scene.parameters, job);
-  const samples = scanned(scene, plan);
-  const merged = Math.ceil(samples.length / MAX_PLACES);
-  const deviation = samples.subarray(0, samples.length - (samples.length % merged));
+  const bandwidth = job.values.rippleBandwidth;
+  const samples = scanned(scene, plan, bandwidth);
+  const merged = Math.ceil(samples.whole.length / MAX_PLACES);
+  const deviation = samples.whole.subarray(0, samples.whole.length - (samples.whole.length % merged));
   const { speed } = plan.limits;
   const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
@@ -46,34 +49,68 @@ export function ripple(scene: Scene, job: Job): RippleTest {
     return (amplitude * merged * Math.sin(half)) / Math.sin(merged * half);
   };
   const terms = periodicTerms(scene.parameters, speed);
-  const lines = strongestLines(spectrum).map(({ cycles, amplitude }) => ({
-    period: length / cycles,
-    amplitude: trueAmplitude(amplitude, cycles),
-    cause: causeOf(terms, length / cycles, length),
-  }));
+  const isKnown = (cycles: number) => causeOf(terms, length / cycles, length) !== null;
+  const lines = strongestLines(spectrum, isKnown).map(({ cycles, amplitude }) => {
+    const whole = trueAmplitude(amplitude, cycles);
+    return {
+      period: length / cycles,
+      amplitude: whole,
+      inBand: whole * passed((speed * cycles) / length, bandwidth, positionRate(scene.parameters)),
+      cause: causeOf(terms, length / cycles, length),
+    };
+  });
   return {
     speed,
     length,
     peak: range(deviation) / 2,
     rms: rms(deviation),
+    bandwidth,
+    inBand: {
+      peak: range(samples.inBand) / 2,
+      rms: rms(samples.inBand),
+      ...extremes(samples.inBand, length),
+    },
     ...extremes(deviation, length),
     ...bands(spectrum, length, trueAmplitude),
     lines,
   };
 }
 
-/** Table speed over set speed, less 1, at every sample of the measured length. */
-function scanned(scene: Scene, { limits, from, to, runIn, length }: ScanPlan): Float64Array {
+/** From this share of the sampling rate on a low-pass changes nothing that is sampled. */
+const HIGHEST = 0.45;
+
+/** What a Butterworth low-pass of second order, sampled at `rate`, leaves of a wave: 1/√(1 + (tan(πf/f_s)/tan(πf_b/f_s))⁴). */
+function passed(frequency: number, bandwidth: number, rate: number): number {
+  if (bandwidth >= HIGHEST * rate) return 1;
+  const ratio = Math.tan((Math.PI * frequency) / rate) / Math.tan((Math.PI * bandwidth) / rate);
+  return 1 / Math.sqrt(1 + ratio ** 4);
+}
+
+/** Table speed over set speed, less 1, at every sample of the measured length: the whole, and within a bandwidth. */
+function scanned(
+  scene: Scene,
+  { limits, from, to, runIn, length }: ScanPlan,
+  bandwidth: number,
+): { readonly whole: Float64Array; readonly inBand: Float64Array } {
+  const rate = positionRate(scene.parameters);
+  const lowpass = new Biquad();
+  if (bandwidth < HIGHEST * rate) designLowpass(lowpass, bandwidth, Math.SQRT1_2, rate);
   const axis = new TestAxis(scene, from, limits);
   const perSample = limits.speed * axis.period;
-  const values = new Float64Array(Math.floor(length / perSample));
-  let [passed, taken] = [-Math.ceil(runIn / perSample), 0];
+  const whole = new Float64Array(Math.floor(length / perSample));
+  const inBand = new Float64Array(whole.length);
+  let [count, taken] = [-Math.ceil(runIn / perSample), 0];
   axis.settle();
   axis.goTo(to, () => {
-    if (axis.record[C.setAcceleration] !== 0 || taken === values.length) return;
-    if (passed++ >= 0) values[taken++] = valueAt(axis.record, C.tableSpeed) / limits.speed - 1;
+    if (axis.record[C.setAcceleration] !== 0 || taken === whole.length) return;
+    const value = valueAt(axis.record, C.tableSpeed) / limits.speed - 1;
+    // The low-pass has the run-in to settle.
+    const filtered = lowpass.step(value);
+    if (count++ < 0) return;
+    whole[taken] = value;
+    inBand[taken++] = filtered;
   });
-  return values.subarray(0, taken);
+  return { whole: whole.subarray(0, taken), inBand: inBand.subarray(0, taken) };
 }
 
 /** Means of `merged` samples each. */

@@ -8,14 +8,19 @@ export const MIN_CYCLES = 3;
  * Two lines closer than this many cycles count as one, and so do a line and the foot of its window.
  */
 const MIN_APART = 3;
-/** A line must exceed the median of the octave around it by this factor. */
+/** A line must exceed the median of the octave around it by this factor; of four octaves where it has few cycles over the record. */
 const ABOVE_NOISE = 6;
-/** Largest number of lines, and the smallest as a share of the strongest. */
+const FEW_CYCLES = 12;
+/** Largest number of lines, and the smallest as a share of the strongest: one whose cause is known is told where it is weak. */
 const MAX_LINES = 6;
 const MIN_SHARE = 0.05;
+const MIN_KNOWN_SHARE = 0.002;
 
-/** The lines that stand out in a spectrum, strongest first. */
-export function strongestLines(spectrum: Spectrum): Line[] {
+/** The lines that stand out in a spectrum, strongest first; `isKnown` says whether something has that many cycles over the record. */
+export function strongestLines(
+  spectrum: Spectrum,
+  isKnown: (cycles: number) => boolean = () => false,
+): Line[] {
   const { amplitude, spacing } = spectrum;
   const tops: { readonly k: number; readonly height: number }[] = [];
   for (let k = Math.ceil(MIN_CYCLES / spacing); k < amplitude.length - 1; k++) {
@@ -26,15 +31,18 @@ export function strongestLines(spectrum: Spectrum): Line[] {
   const [strongest] = tops;
   const lines: Line[] = [];
   for (const { k, height } of tops) {
-    if (!strongest || lines.length === MAX_LINES || !(height > MIN_SHARE * strongest.height)) break;
+    if (!strongest || lines.length === MAX_LINES || !(height > MIN_KNOWN_SHARE * strongest.height)) break;
     const line = spectrum.top(k);
+    if (height < MIN_SHARE * strongest.height && !isKnown(line.cycles)) continue;
     const isNew = lines.every(({ cycles }) => Math.abs(cycles - line.cycles) >= MIN_APART);
-    if (isNew && height > ABOVE_NOISE * middleAround(amplitude, k)) lines.push(line);
+    // Few cycles are wide in the spectrum: what is around them has to be looked for farther off.
+    const octaves = line.cycles < FEW_CYCLES ? 2 : 0.5;
+    if (isNew && height > ABOVE_NOISE * middleAround(amplitude, k, octaves)) lines.push(line);
   }
   return lines;
 }
 
-/** Median over the octave around a place. */
-function middleAround(amplitude: Float64Array, k: number): number {
-  return median(amplitude.subarray(Math.floor(k / Math.SQRT2), Math.ceil(k * Math.SQRT2)));
+/** Median over so many octaves to either side of a place. */
+function middleAround(amplitude: Float64Array, k: number, octaves: number): number {
+  return median(amplitude.subarray(Math.floor(k / 2 ** octaves), Math.ceil(k * 2 ** octaves)));
 }

@@ -1,4 +1,4 @@
-import { inUnit, ranged } from '../../core/format.ts';
+import { inUnit, ranged, shortest } from '../../core/format.ts';
 import { qualified } from '../../figures/figure.ts';
 import {
   DISTURBANCE_FIGURES,
@@ -140,7 +140,10 @@ export const ACCURACY_ROWS = [
     group: 'smoothness',
     name: 'speed ripple of the scan',
     better: 'less',
-    asked: ({ values }) => (values.rippleLimit > 0 ? `at most ${inUnit(values.rippleLimit, '%')}` : null),
+    asked: ({ values }) =>
+      values.rippleLimit > 0
+        ? `at most ${inUnit(values.rippleLimit, '%')} up to ${shortest(values.rippleBandwidth, 'Hz')}`
+        : null,
     resolution: { absolute: 1e-5, relative: 0.05 },
     speech: {
       weight: 1,
@@ -151,5 +154,12 @@ export const ACCURACY_ROWS = [
       mattersFrom: ({ values }) => values.rippleLimit || Number.POSITIVE_INFINITY,
     },
     cause: rippleCause,
+  }),
+  figureRow({
+    ...testFigure('ripple', RIPPLE_FIGURES.unfilteredPeak),
+    id: 'rippleUnfiltered',
+    group: 'smoothness',
+    better: 'less',
+    resolution: { absolute: 1e-5, relative: 0.05 },
   }),
 ];

@@ -23,7 +23,12 @@ export function withRipple(
 ): JudgedCandidate {
   const { accuracy } = candidate.outcome;
   if ('trip' in accuracy.ripple) throw new Error('the recorded scan trips');
-  const ripple = { ...accuracy.ripple, peak, lines: [{ period, amplitude: peak, cause }] };
+  const ripple = {
+    ...accuracy.ripple,
+    peak,
+    inBand: { ...accuracy.ripple.inBand, peak },
+    lines: [{ period, amplitude: peak, inBand: peak, cause }],
+  };
   return { ...candidate, outcome: { ...candidate.outcome, accuracy: { ...accuracy, ripple } } };
 }
 

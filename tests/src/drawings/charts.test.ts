@@ -26,7 +26,7 @@ describe('a cause of speed ripple', () => {
 
   it('takes as many lines of the list as it needs, inside the drawing', () => {
     const cause = 'a cause that takes many words to be told, more than one line of the list has room for';
-    const lines = [{ period: 1e-3, amplitude: 0.01, cause }];
+    const lines = [{ period: 1e-3, amplitude: 0.01, inBand: 0.01, cause }];
     const drawing = spectrumChart({ ...ripple, lines }, undefined, { width: 330, height: 360 });
     expect(textsIn(drawing).join(' ')).toContain(cause);
     for (const { y } of marksOf(drawing.marks, 'label')) expect(y).toBeLessThan(drawing.size.height);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { at } from '../../../shared/core/at.ts';
+import { sceneById } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
@@ -115,6 +116,37 @@ describe('speed ripple', () => {
     const expected = (interpolation1 * magnitude(closedLoop) * omega) / speed;
     expect(at(lines, 0).cause).toBe('interpolation error, once per signal period');
     expect(Math.abs(at(lines, 0).amplitude / expected - 1)).toBeLessThan(0.02);
+  });
+
+  // Butterworth of second order: 1/√(1 + (f/f_b)⁴). At 0.4 mm/s a period of 20 µm is 20 Hz.
+  it.each([
+    [10, 1 / Math.sqrt(17)],
+    [20, Math.SQRT1_2],
+    [40, 1 / Math.sqrt(1 + 1 / 16)],
+  ])('within %d Hz is what a low-pass leaves of a wave of 20 Hz: %d', (rippleBandwidth, share) => {
+    const scene = tunedScene(60, { ...SLOW, interpolation1: 1e-8, signalPeriod: 2e-5 });
+    const { lines, inBand, peak } = ripple(
+      scene,
+      jobOf({ scanSpeed: 0.0004, scanLength: 0.002, rippleBandwidth }),
+    );
+    expect(at(lines, 0).inBand / at(lines, 0).amplitude).toBeCloseTo(share, 3);
+    // Nothing else swings: the peak is that of the one wave.
+    expect(Math.abs(inBand.peak / peak / share - 1)).toBeLessThan(0.02);
+    expect(inBand.deviation.every(Number.isFinite)).toBe(true);
+  });
+
+  it('at 2 mm/s shows the interpolation error of the scale and the cogging of an iron core, each at its period', () => {
+    const scene = sceneById('slow-scan-iron');
+    const { lines } = ripple(scene, jobOf({ scanSpeed: 0.002, scanLength: 0.04, rippleBandwidth: 50 }));
+    const causes = lines.map(({ cause }) => cause ?? '').join('; ');
+    expect(causes).toMatch(/cogging/);
+    expect(causes).toMatch(/interpolation error/);
+    // 10 N every 8 mm against the integral of the loop: x = F ω/K_i, v = ω x, with ω = 2π 2/8 1/s.
+    const omega = (2 * Math.PI * 0.002) / 0.008;
+    const cogging = present(lines.find(({ cause }) => cause?.startsWith('cogging')));
+    const expected = (omega * 10 * omega) / scene.parameters.Ki / 0.002;
+    expect(Math.abs(cogging.amplitude / expected - 1)).toBeLessThan(0.03);
+    expect(cogging.inBand / cogging.amplitude).toBeCloseTo(1, 6);
   });
 
   it('is cut short and slowed down where the travel has no room for it', () => {
