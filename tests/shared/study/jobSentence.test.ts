@@ -64,7 +64,7 @@ describe('a job said back', () => {
     expect(jobSentence(job, 'metric')).toBe(
       'Carry 5 kg over 250 mm in 400 ms, arrive within ±1 µm, dwell for 150 ms, and return. ' +
         'That is 109 moves per minute, 6\u202f550 per hour, with up to 0.938 m/s and 9.38 m/s². ' +
-        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple, and runs 8 h a day on 250 days a year with no more than ' +
+        'It scans 200 mm at 100 mm/s with no more than 0.1 % of ripple up to 100 Hz, and runs 8 h a day on 250 days a year with no more than ' +
         '5 µm of thermal drift at the tool.',
     );
   });

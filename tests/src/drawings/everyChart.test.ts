@@ -179,7 +179,10 @@ function changed(whole: ChartData, change: Change): ChartData {
         ...others,
       ],
       staircase: inLists(found(accuracy.staircase), change, 'tool', 'set'),
-      ripple: inLists(found(accuracy.ripple), change, 'deviation', 'amplitude'),
+      ripple: {
+        ...inLists(found(accuracy.ripple), change, 'deviation', 'amplitude'),
+        inBand: inLists(found(accuracy.ripple).inBand, change, 'deviation'),
+      },
       increment: {
         ...increment,
         tried: increment.tried.map((each, k) => ({ ...each, mean: change(each.mean, k) })),
