@@ -55,7 +55,7 @@ export class Draught {
 
   /** h, 1 at standstill. */
   factor(p: Parameters): number {
-    return 1 + p.speedCooling * this.meanSquareSpeed ** 0.25;
+    return 1 + p.speedCooling * Math.sqrt(Math.sqrt(this.meanSquareSpeed));
   }
 }
 

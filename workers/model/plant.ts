@@ -1,5 +1,5 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { asState, E_IN, E_OUT, F1, F2, type State, stateCount, type Temperatures, X1, X2 } from './state.ts';
+import { E_IN, E_OUT, F1, F2, newState, type State, stateCount, type Temperatures, X1, X2 } from './state.ts';
 import type { Store, Term } from './term.ts';
 import { contactsOf, evaluateAll, newTerms, storeAll, type Terms } from './terms.ts';
 
@@ -46,7 +46,7 @@ export class Plant {
   /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight, flexible parts unsprung. */
   initialState(x: number): State {
     const { base, modes, weight } = this.terms;
-    const y = asState(new Array<number>(this.size).fill(0));
+    const y = newState(this.size);
     y[X1] = x;
     y[X2] = x;
     if (base.moves) base.place(y, -weight.total / base.stiffness);

@@ -54,6 +54,14 @@ export function stateCount(motors: number, base: boolean, modes = 0): number {
 }
 
 /**
+ * A state of zeros. Its places hold fractions from the start: a list that began with whole numbers would be converted at the first
+ * fraction, and all code that had read it compiled again.
+ */
+export function newState(size: number): State {
+  return asState(new Array<number>(size).fill(0.5).fill(0));
+}
+
+/**
  * The same list, known as a vector of states.
  *
  * @throws RangeError for a list that is too short to be one

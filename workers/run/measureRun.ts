@@ -5,7 +5,7 @@ import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
 import { batchSolver, type Engine, type NewSolver, odexSolver } from '../solver/engine.ts';
 import { Axis } from './axis.ts';
-import { currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
+import { currentAmplitude, currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
 import { Tally } from './tally.ts';
 
 /** What a run came to. SI. */
@@ -66,7 +66,7 @@ export function measureRun(
     if (!axis.step()) break;
     const r = axis.record;
     force.add(valueAt(r, C.motorForce));
-    current.add(Math.hypot(valueAt(r, C.forceCurrent), valueAt(r, C.fieldCurrent)));
+    current.add(currentAmplitude(r));
     voltage.add(valueAt(r, C.voltage));
     currentUsed.add(currentUse(r));
     voltageUsed.add(voltageUse(r, p));

@@ -75,7 +75,7 @@ export class MoveMeter {
   period(record: Float64Array, p: Readonly<Parameters>): void {
     if (!this.#begun) return;
     this.#force.add(valueAt(record, C.motorForce));
-    this.#current.add(Math.hypot(valueAt(record, C.forceCurrent), valueAt(record, C.fieldCurrent)));
+    this.#current.add(currentAmplitude(record));
     this.#currentUse.add(currentUse(record));
     this.#voltageUse.add(voltageUse(record, p));
   }
@@ -137,6 +137,11 @@ export class MoveMeter {
       copperLoss: duration > 0 ? (copper - this.#startCopper) / duration : 0,
     };
   }
+}
+
+/** Of the summed currents, A. */
+export function currentAmplitude(record: Float64Array): number {
+  return Math.sqrt(valueAt(record, C.forceCurrent) ** 2 + valueAt(record, C.fieldCurrent) ** 2);
 }
 
 /** Commanded current as a share of the current limit of the moment. */

@@ -46,7 +46,7 @@ export class Telemetry {
     record[C.fieldCurrent] = id;
     record[C.circulatingCurrent] = circulatingCurrent(y, plant.motors, id, iq);
     record[C.currentLimit] = drive.currentLimit;
-    record[C.voltage] = Math.hypot(windings.voltageD, windings.voltageQ);
+    record[C.voltage] = Math.sqrt(windings.voltageD ** 2 + windings.voltageQ ** 2);
     record[C.motorForce] = windings.force(y);
     record[C.coggingForce] = cogging.force(y[X1]);
     record[C.guideForce] = guide.force(y);

@@ -1,6 +1,5 @@
 import type { Plant } from '../model/plant.ts';
 import {
-  asState,
   CURRENTS,
   E_COPPER,
   E_GUIDE,
@@ -9,6 +8,7 @@ import {
   E_NUT,
   E_OTHER,
   E_OUT,
+  newState,
   type State,
   stateAt,
   Z,
@@ -70,13 +70,13 @@ export class FixedStepSolver {
     this.#fewest = fewest;
     this.#most = most;
     this.#steps = fewest;
-    this.#k1 = vector(plant.size);
-    this.#k2 = vector(plant.size);
-    this.#k3 = vector(plant.size);
-    this.#k4 = vector(plant.size);
-    this.#stage = vector(plant.size);
-    this.#end = vector(plant.size);
-    this.#start = vector(plant.size);
+    this.#k1 = newState(plant.size);
+    this.#k2 = newState(plant.size);
+    this.#k3 = newState(plant.size);
+    this.#k4 = newState(plant.size);
+    this.#stage = newState(plant.size);
+    this.#end = newState(plant.size);
+    this.#start = newState(plant.size);
   }
 
   /**
@@ -145,7 +145,10 @@ export class FixedStepSolver {
     const size = this.#size;
     const stage = this.#stage;
     const end = this.#end;
-    const [k1, k2, k3, k4] = [this.#k1, this.#k2, this.#k3, this.#k4];
+    const k1 = this.#k1;
+    const k2 = this.#k2;
+    const k3 = this.#k3;
+    const k4 = this.#k4;
     plant.derivative(0, y, k1);
     this.#toStage(y, k1, h / 2);
     plant.derivative(0, stage, k2);
@@ -169,9 +172,4 @@ export class FixedStepSolver {
 
 function copy(from: Readonly<State>, to: State, size: number): void {
   for (let i = 0; i < size; i++) to[i] = stateAt(from, i);
-}
-
-/** A list that holds fractions from the start: one that began with whole numbers would be converted once, and all code that reads it compiled again. */
-function vector(size: number): State {
-  return asState(new Array<number>(size).fill(0.5));
 }

@@ -77,7 +77,7 @@ export class BristleFriction implements FrictionLaw {
 
   evaluate(v: number, z: number): void {
     const stribeck = v * this.#perStribeck;
-    const g = this.#coulomb + this.#excess * Math.exp(-stribeck * stribeck);
+    const g = this.#coulomb + this.#excess * bell(stribeck);
     const rate = (this.#sigma0 * Math.abs(v)) / g;
     const r = rate * this.#perCap;
     const c = Math.sqrt(1 + r * r);
@@ -85,7 +85,12 @@ export class BristleFriction implements FrictionLaw {
     const lag = (r * this.#perCap) / (1 + c);
     const fade = v * this.#perFade;
     this.deflectionRate = zDot;
-    this.force =
-      this.#sigma0 * (z + lag * zDot) + this.#sigma1 * Math.exp(-fade * fade) * zDot + this.#sigma2 * v;
+    this.force = this.#sigma0 * (z + lag * zDot) + this.#sigma1 * bell(fade) * zDot + this.#sigma2 * v;
   }
+}
+
+/** exp(−x²); 0 from where it is less than the rounding of a 1, which is most of a move. */
+function bell(x: number): number {
+  const square = x * x;
+  return square > 40 ? 0 : Math.exp(-square);
 }
