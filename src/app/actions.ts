@@ -11,6 +11,7 @@ import type { Messages } from '../ui/messages.ts';
 import type { ThemeSwitch } from '../ui/theme.ts';
 import type { Bar } from './bar.ts';
 import type { Dialogs } from './dialogs.ts';
+import type { Keeper } from './kept/keeper.ts';
 import type { Layout } from './layout.ts';
 import type { StudyDoor } from './studyDoor.ts';
 import type { View } from './view.ts';
@@ -31,6 +32,7 @@ export interface ActionParts {
   readonly dialogs: Dialogs;
   readonly documents: Documents;
   readonly door: StudyDoor;
+  readonly keeper: Keeper;
 }
 
 /** What keys, buttons and menus of the bench set off. The parts need only be there when an action is. */
@@ -83,9 +85,9 @@ export function createActions(parts: ActionParts): Actions {
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
     openFile: () => askForText(parts.documents),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
-    gainSheet: () => withPart(parts.messages, 'The gain sheet', () => parts.dialogs.openGainSheet()),
+    gainSheet: () => withPart(parts, 'The gain sheet', () => parts.dialogs.openGainSheet()),
     snapshots: () => parts.dialogs.snapshots.open(),
-    study: () => withPart(parts.messages, 'The study', () => parts.door.toggle()),
+    study: () => withPart(parts, 'The study', () => parts.door.toggle()),
     help: () => parts.dialogs.help.open(),
     scene: (index) => parts.bench.openShelfScene(index),
   };

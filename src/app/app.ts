@@ -29,6 +29,8 @@ import { Bar } from './bar.ts';
 import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
+import { Keeper } from './kept/keeper.ts';
+import { STEPS } from './kept/work.ts';
 import { Layout } from './layout.ts';
 import { learnCogging, saveCogging } from './learnCogging.ts';
 import { learnMove } from './learnMove.ts';
@@ -68,6 +70,7 @@ class App implements ActionParts {
   readonly #opening: Opening;
   readonly #caption: Caption;
   readonly #actions = createActions(this);
+  readonly keeper: Keeper;
   #stopFrames: (() => void) | null = null;
 
   constructor(opening: Opening) {
@@ -98,6 +101,13 @@ class App implements ActionParts {
       isRms: () => this.currents.isRms,
       isPresenting: () => this.layout.isPresenting,
       help,
+      onChange: () => this.keeper.changed(),
+    });
+    this.keeper = new Keeper({
+      store: this.store,
+      messages: this.messages,
+      study: () => this.door.kept(STEPS),
+      openStudy: (study) => this.#withPart('The study', () => this.door.restore(study)),
     });
     this.bar = new Bar(byId('bar'), {
       actions: this.#actions,
@@ -140,6 +150,7 @@ class App implements ActionParts {
     this.#show(this.store.bench);
     if (this.#opening.problems.length > 0) this.#refuseLink(this.#opening.problems);
     this.#showBench(true);
+    void this.keeper.offer();
     if (isStudyLink(location.hash)) this.#openStudyLink();
     else if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
   }
@@ -149,7 +160,7 @@ class App implements ActionParts {
   }
 
   #withPart(name: string, work: () => Promise<unknown>): void {
-    withPart(this.messages, name, work);
+    withPart(this, name, work);
   }
 
   #createDocuments(): Documents {

@@ -1,6 +1,7 @@
 import type { StudyRoom, StudyRoomOptions } from '../study/studyRoom.ts';
 import { byId } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
+import type { KeptStudy } from './kept/work.ts';
 
 interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
   /** The bench goes out of sight, or comes back. */
@@ -20,6 +21,18 @@ export class StudyDoor {
   /** What the keyboard does in the study; null while the bench is shown. */
   get keys(): Partial<Actions> | null {
     return this.#isOpen ? (this.#room?.keys ?? null) : null;
+  }
+
+  /** The study as it stands, with so many of its steps; null: none was opened. */
+  kept(depth: number): KeptStudy | null {
+    return this.#room && { ...this.#room.kept(depth), isShown: this.#isOpen };
+  }
+
+  /** Goes on with a study that was kept; where the bench was shown, it is shown again. */
+  async restore({ text, steps, isShown }: KeptStudy): Promise<void> {
+    const room = await this.open();
+    room.restore(text, steps);
+    if (!isShown) this.#show(false);
   }
 
   async openText(name: string, text: string): Promise<void> {

@@ -1,6 +1,6 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { type Bench, withChanges } from './bench.ts';
-import { UndoHistory } from './undo.ts';
+import { type Timeline, UndoHistory } from './undo.ts';
 
 /** Called after every change; `was` is the bench before it. */
 type Subscriber = (is: Bench, was: Bench) => void;
@@ -55,6 +55,18 @@ export class Store {
   redo(): void {
     const was = this.bench;
     if (this.#history.redo()) this.#tell(was);
+  }
+
+  /** The bench with at most so many steps of its past and its undone future. */
+  timeline(depth: number): Timeline<Bench> {
+    return this.#history.timeline(depth);
+  }
+
+  /** Goes on from where a timeline ends, with its steps. */
+  restore(timeline: Timeline<Bench>): void {
+    const was = this.bench;
+    this.#history.restore(timeline);
+    this.#tell(was);
   }
 
   /** Returns what ends the subscription. */

@@ -6,6 +6,13 @@ interface Step<Value> {
   readonly gesture: string | null;
 }
 
+/** A value with the steps before it, the oldest first, and those undone, the last undone last: plain data. */
+export interface Timeline<Value> {
+  readonly past: readonly Step<Value>[];
+  readonly present: Step<Value>;
+  readonly future: readonly Step<Value>[];
+}
+
 const DEPTH = 500;
 
 /** A value that is never changed in place, with its past and its undone future. */
@@ -29,6 +36,18 @@ export class UndoHistory<Value> {
 
   get redoText(): string | null {
     return this.#future.at(-1)?.text ?? null;
+  }
+
+  /** The value with at most so many steps before and after it. */
+  timeline(depth: number): Timeline<Value> {
+    return { past: this.#past.slice(-depth), present: this.#present, future: this.#future.slice(-depth) };
+  }
+
+  /** Goes on from a timeline, in place of what was here. */
+  restore({ past, present, future }: Timeline<Value>): void {
+    this.#past = [...past];
+    this.#present = present;
+    this.#future = [...future];
   }
 
   /** Another value, as one step or as part of a gesture. What was undone is forgotten. */

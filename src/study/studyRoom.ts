@@ -6,6 +6,7 @@ import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../shared/files/studyFile.ts';
 import { readStudyLink, writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Study } from '../../shared/study/candidate.ts';
+import type { Timeline } from '../bench/undo.ts';
 import { errorText } from '../clients/errorText.ts';
 import { copyLink } from '../ui/copyLink.ts';
 import { fileName, saveText } from '../ui/files.ts';
@@ -26,6 +27,8 @@ export interface StudyRoomOptions {
   isRms(): boolean;
   isPresenting(): boolean;
   readonly help: readonly MenuItem[];
+  /** Something of the study is otherwise. */
+  onChange(): void;
 }
 
 /** The study with its documents: files, links, the report. */
@@ -55,6 +58,12 @@ export class StudyRoom {
       report: () => void this.#report(),
       menus: this.#menus(),
     });
+    let { study } = this.#view.store.state;
+    this.#view.store.subscribe((state) => {
+      if (state.study === study) return;
+      study = state.study;
+      options.onChange();
+    });
   }
 
   get element(): HTMLElement {
@@ -77,6 +86,18 @@ export class StudyRoom {
   /** The fragment of a link to a study. */
   openLink(fragment: string): void {
     this.#take('The link', readStudyLink(fragment, PRESETS));
+  }
+
+  /** The study with so many of its steps, to be kept. */
+  kept(depth: number): { readonly title: string; readonly text: string; readonly steps: Timeline<Study> } {
+    const study = this.#study;
+    return { title: study.job.title, text: writeStudy(study), steps: this.#view.store.timeline(depth) };
+  }
+
+  /** Goes on with a study that was kept: with its steps, or as a file of any version without them. */
+  restore(text: string, steps: Timeline<Study> | null): void {
+    if (steps) this.#view.store.restore(steps);
+    else this.openText('The earlier study', text);
   }
 
   get #study(): Study {

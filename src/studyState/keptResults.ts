@@ -2,12 +2,11 @@ import type { Job } from '../../shared/study/job.ts';
 import { DECISION_ENTRIES } from '../../shared/study/jobRows.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
 import { MODEL_BUILD } from '../clients/candidateClient.ts';
+import { askTable, keepNewest, type Table } from '../ui/database.ts';
 import type { CandidateState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
-const DATABASE = 'waybench results';
-const OUTCOMES = 'outcomes';
-const BY_AGE = 'kept';
+const RESULTS: Table = { database: 'waybench results', version: 1, table: 'outcomes', index: 'kept' };
 /** Outcomes that are kept: two dozen studies of four drives. The oldest go first. */
 const MOST = 96;
 
@@ -56,38 +55,12 @@ function keyOf({ values, moves }: Job, { scene }: CandidateState): string {
 }
 
 async function find(key: string): Promise<CandidateOutcome | null> {
-  const found = await inDatabase('readonly', (store) => store.get(key));
-  return (found as Kept | undefined)?.outcome ?? null;
+  const found = await askTable<Kept | undefined>(RESULTS, 'readonly', (table) => table.get(key));
+  return found?.outcome ?? null;
 }
 
 async function keep(key: string, outcome: CandidateOutcome): Promise<void> {
-  await inDatabase('readwrite', (store) => store.put({ outcome, kept: Date.now() } satisfies Kept, key));
-  const count = await inDatabase('readonly', (store) => store.count());
-  if (count > MOST) await removeOldest(count - MOST);
-}
-
-async function removeOldest(count: number): Promise<void> {
-  const keys = await inDatabase('readonly', (store) => store.index(BY_AGE).getAllKeys(null, count));
-  for (const key of keys) await inDatabase('readwrite', (store) => store.delete(key));
-}
-
-async function inDatabase<T>(
-  mode: IDBTransactionMode,
-  ask: (store: IDBObjectStore) => IDBRequest<T>,
-): Promise<T> {
-  const opening = indexedDB.open(DATABASE, 1);
-  opening.onupgradeneeded = () => opening.result.createObjectStore(OUTCOMES).createIndex(BY_AGE, BY_AGE);
-  const database = await answer(opening);
-  try {
-    return await answer(ask(database.transaction(OUTCOMES, mode).objectStore(OUTCOMES)));
-  } finally {
-    database.close();
-  }
-}
-
-function answer<T>(request: IDBRequest<T>): Promise<T> {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
+  const kept: Kept = { outcome, kept: Date.now() };
+  await askTable(RESULTS, 'readwrite', (table) => table.put(kept, key));
+  await keepNewest(RESULTS, MOST);
 }

@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Presets } from '../../shared/core/scene.ts';
 import { setUnitSystem } from '../../shared/core/unitSystem.ts';
@@ -6,8 +7,9 @@ import { type CandidateChoice, candidateLetter, type Study } from '../../shared/
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
-import { UndoHistory } from '../bench/undo.ts';
+import { type Timeline, UndoHistory } from '../bench/undo.ts';
 import { sameResults } from './changes.ts';
+import { FoundOutcomes } from './foundOutcomes.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
 import {
   type CandidateState,
@@ -23,6 +25,8 @@ export class StudyStore {
   readonly #presets: Presets;
   readonly #subscribers = new Set<(state: StudyState) => void>();
   readonly #history: UndoHistory<Study>;
+  /** What was found of candidates as they were, for when they are so again. */
+  readonly #found = new FoundOutcomes();
 
   constructor(study: Study, presets: Presets) {
     this.#presets = presets;
@@ -46,6 +50,17 @@ export class StudyStore {
   subscribe(subscriber: (state: StudyState) => void): () => void {
     this.#subscribers.add(subscriber);
     return () => this.#subscribers.delete(subscriber);
+  }
+
+  /** The study with at most so many steps of its past and its undone future. */
+  timeline(depth: number): Timeline<Study> {
+    return this.#history.timeline(depth);
+  }
+
+  /** Goes on from where a timeline ends, with its steps. */
+  restore(timeline: Timeline<Study>): void {
+    this.#history.restore(timeline);
+    this.#use();
   }
 
   undo(): void {
@@ -108,6 +123,8 @@ export class StudyStore {
   }
 
   setOutcome(index: number, outcome: CandidateOutcome): void {
+    const { study, candidates } = this.#state;
+    this.#found.add(study.job, at(candidates, index).scene, outcome);
     this.#setCandidate(index, { outcome, progress: null, error: null });
   }
 
@@ -156,7 +173,10 @@ export class StudyStore {
 
   #use(): void {
     const study = this.#history.present;
-    const candidates = candidatesOf(study, this.#presets, this.#state.candidates, this.#state.study.job);
+    const { candidates: before, study: was } = this.#state;
+    const candidates = candidatesOf(study, this.#presets, before, was.job).map((candidate) =>
+      candidate.outcome ? candidate : { ...candidate, outcome: this.#found.of(study.job, candidate.scene) },
+    );
     this.#take({ ...this.#state, study, candidates });
   }
 

@@ -3,7 +3,7 @@ import { button, element, setText } from './dom.ts';
 
 const STAYS = 6000;
 
-/** A button that puts right what a message complains of. */
+/** A button that answers a message. */
 interface Remedy {
   readonly label: string;
   readonly action: () => void;
@@ -25,6 +25,23 @@ export class Messages {
     const note = element('p', { class: 'note' }, text);
     this.#notes.append(note);
     setTimeout(() => note.remove(), STAYS);
+    this.say(text);
+  }
+
+  /** An offer that stays on the page until it is answered, and leaves everything else alone. */
+  offer(title: string, text: string, answers: readonly Remedy[]): void {
+    const end = () => offer.remove();
+    const offer = element(
+      'section',
+      { class: 'note offer', 'aria-label': title },
+      element('p', {}, text),
+      element(
+        'div',
+        { class: 'dialog-ways' },
+        ...answers.map((answer, index) => remedyButton(answer, end, index === 0)),
+      ),
+    );
+    this.#notes.append(offer);
     this.say(text);
   }
 
@@ -52,10 +69,10 @@ export class Messages {
   }
 }
 
-function remedyButton({ label, action }: Remedy, close: () => void): HTMLButtonElement {
+function remedyButton({ label, action }: Remedy, close: () => void, isPrimary = true): HTMLButtonElement {
   const done = () => {
     close();
     action();
   };
-  return button(label, done, { class: 'primary' });
+  return button(label, done, isPrimary ? { class: 'primary' } : {});
 }

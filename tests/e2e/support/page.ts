@@ -9,6 +9,10 @@ const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software
 interface OpenOptions extends Pick<BrowserContextOptions, 'reducedMotion' | 'colorScheme' | 'viewport'> {
   /** False folds the stage away, which a software rasteriser spends most of the machine on. */
   readonly stage?: boolean;
+  /** True leaves what is stored, as for another tab of the same person. */
+  readonly stored?: boolean;
+  /** Files that a test makes be missing. */
+  readonly missing?: RegExp;
 }
 
 export interface PageTests {
@@ -65,10 +69,10 @@ export function pageTests(): PageTests {
 
   return {
     blank,
-    async open({ stage = true, ...options } = {}) {
+    async open({ stage = true, stored = false, missing, ...options } = {}) {
       const page = await blank(options);
-      await forget(page, origin);
-      watch(page, origin, problems);
+      if (!stored) await forget(page, origin);
+      watch(page, origin, problems, missing);
       if (!stage) await page.addInitScript(foldStageAway);
       await page.goto(url);
       await expectState(page, options.reducedMotion === 'no-preference' ? 'Running' : 'Paused');
@@ -91,9 +95,10 @@ function foldStageAway(): void {
   document.adoptedStyleSheets = [sheet];
 }
 
-function watch(page: Page, origin: string, problems: string[]): void {
+function watch(page: Page, origin: string, problems: string[], missing = /^$/): void {
   page.on('console', (message) => {
     const loud = ['error', 'warning', 'assert'].includes(message.type());
+    if (missing.test(message.location().url)) return;
     if (loud && !EXPECTED.some((pattern) => pattern.test(message.text())))
       problems.push(`console ${message.type()}: ${message.text()}`);
   });
@@ -103,8 +108,11 @@ function watch(page: Page, origin: string, problems: string[]): void {
     const local = url.origin === origin || ['data:', 'blob:'].includes(url.protocol);
     if (!local) problems.push(`asks for ${url.href}`);
   });
-  page.on('requestfailed', (request) => problems.push(`failed: ${request.url()}`));
+  page.on('requestfailed', (request) => {
+    if (!missing.test(request.url())) problems.push(`failed: ${request.url()}`);
+  });
   page.on('response', (response) => {
-    if (response.status() >= 400) problems.push(`status ${response.status()}: ${response.url()}`);
+    if (response.status() >= 400 && !missing.test(response.url()))
+      problems.push(`status ${response.status()}: ${response.url()}`);
   });
 }

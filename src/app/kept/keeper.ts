@@ -1,0 +1,120 @@
+import type { Store } from '../../bench/store.ts';
+import type { Messages } from '../../ui/messages.ts';
+import { type KeptStudy, readWork, STEPS, type Work, workOf, workText } from './work.ts';
+import { claim, keepWork, lastWork, newPage } from './workTable.ts';
+
+interface KeeperOptions {
+  readonly store: Store;
+  readonly messages: Messages;
+  /** The study as it stands; null: none was opened. */
+  study(): KeptStudy | null;
+  /** Shows a study as it was kept. */
+  openStudy(study: KeptStudy): void;
+}
+
+/** From a change to its keeping, ms: a drag is kept once. */
+const REST = 400;
+
+/** Keeps what is made on this page in the browser's database as one goes, and offers it when the page is opened again. */
+export class Keeper {
+  readonly #options: KeeperOptions;
+  #page = newPage();
+  #timer: ReturnType<typeof setTimeout> | null = null;
+  #keeping: Promise<boolean> = Promise.resolve(true);
+  #hasSaidSo = false;
+
+  constructor(options: KeeperOptions) {
+    this.#options = options;
+    claim(this.#page);
+    options.store.subscribe(() => this.changed());
+    // The last moment at which a page can still keep something.
+    document.addEventListener('visibilitychange', () => {
+      if (document.visibilityState === 'hidden' && this.#timer !== null) void this.keep();
+    });
+    window.addEventListener('pagehide', () => {
+      if (this.#timer !== null) void this.keep();
+    });
+  }
+
+  /** Something was made: it is kept as soon as there is a rest. */
+  changed(): void {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.keep(), REST);
+  }
+
+  /** Keeps everything now. Whether it is kept. */
+  keep(): Promise<boolean> {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+    const { store, study } = this.#options;
+    const work = workOf(store.timeline(STEPS), study(), Date.now());
+    // One after the other, so that an older state never takes the place of a newer one.
+    this.#keeping = this.#keeping.then(() => this.#put(work));
+    return this.#keeping;
+  }
+
+  /** Offers the work of the page that was closed last, without getting in the way of anything. */
+  async offer(): Promise<void> {
+    const last = await lastWork().catch(() => null);
+    if (!last) return;
+    const { page, work } = last;
+    this.#options.messages.offer(
+      'Earlier work',
+      `Your work from ${when(work.kept)} is kept in this browser: ${workText(work)}.`,
+      [
+        { label: 'Continue where you left off', action: () => void this.#continue(page, work) },
+        { label: 'Start fresh', action: () => {} },
+      ],
+    );
+  }
+
+  async #continue(page: string, work: Work): Promise<void> {
+    const { store, messages, openStudy } = this.#options;
+    const read = readWork(work);
+    if (!read) {
+      const consequence = 'It stays in this browser, and the bench is unchanged.';
+      messages.problems(
+        'The earlier work was not opened',
+        ['Another version of Waybench kept it.'],
+        consequence,
+      );
+      return;
+    }
+    // What was made here meanwhile stays kept under its own name.
+    if (this.#timer !== null) await this.keep();
+    this.#page = page;
+    claim(page);
+    store.restore(read.bench);
+    if (read.study) openStudy(read.study);
+  }
+
+  async #put(work: Work): Promise<boolean> {
+    try {
+      await keepWork(this.#page, work);
+      return true;
+    } catch (error) {
+      this.#sayOnce(error);
+      return false;
+    }
+  }
+
+  #sayOnce(error: unknown): void {
+    if (this.#hasSaidSo) return;
+    this.#hasSaidSo = true;
+    const isNewer = error instanceof DOMException && error.name === 'VersionError';
+    this.#options.messages.note(isNewer ? NEWER : REFUSED);
+  }
+}
+
+const NEWER =
+  'A newer version of Waybench has kept work in this browser. It is left as it is, and nothing is kept from this page: save your work as a file.';
+const REFUSED =
+  'This browser keeps nothing for this page: what is not saved as a file is lost when it is closed.';
+
+/** As a person says it: the time of a day, and which day if it is not today. */
+function when(time: number): string {
+  const then = new Date(time);
+  const clock = then.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+  if (then.toDateString() === new Date().toDateString()) return `${clock} today`;
+  return `${then.toLocaleDateString('en-GB', { day: 'numeric', month: 'long' })}, ${clock}`;
+}
