@@ -87,8 +87,16 @@ function benchTransport({ actions, onTimeScale }: BarOptions): Transport {
     label: 'Run',
     runOrPause: actions.runOrPause,
     steps: [
-      button('Tick', actions.tick, { title: 'One period of the current loop', keys: keyOf('tick') }),
-      button('Move', actions.move, { title: 'One move, then pause', keys: keyOf('move') }),
+      button('Tick', actions.tick, {
+        title: 'One period of the current loop',
+        keys: keyOf('tick'),
+        class: 'desk-only',
+      }),
+      button('Move', actions.move, {
+        title: 'One move, then pause',
+        keys: keyOf('move'),
+        class: 'desk-only',
+      }),
     ],
     reset: { label: 'Reset', title: 'Back to the start of the scene', action: actions.reset },
     onTimeScale,
@@ -97,14 +105,16 @@ function benchTransport({ actions, onTimeScale }: BarOptions): Transport {
 
 function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOptions): HTMLElement[] {
   return [
-    createMenu('File', [
-      item('Open …', actions, 'openFile'),
-      item('Save scene', actions, 'saveScene'),
-      item('Copy link', actions, 'copyLink'),
-      item('Gain sheet', actions, 'gainSheet'),
-      item('Tuning snapshots', actions, 'snapshots'),
-      ...moreFiles,
-    ]),
+    deskOnly(
+      createMenu('File', [
+        item('Open …', actions, 'openFile'),
+        item('Save scene', actions, 'saveScene'),
+        item('Copy link', actions, 'copyLink'),
+        item('Gain sheet', actions, 'gainSheet'),
+        item('Tuning snapshots', actions, 'snapshots'),
+        ...moreFiles,
+      ]),
+    ),
     createMenu('View', [
       item('Tuning panel', actions, 'tuning', () => layout.isShown('panel')),
       item('Gauges', actions, 'gauges', () => layout.isShown('gauges')),
@@ -115,6 +125,12 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Next cut-away', actions, 'cutaway'),
       item('Reset view', actions, 'resetView'),
     ]),
-    createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp]),
+    deskOnly(createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp])),
   ];
+}
+
+/** Out of sight at the presenter size. */
+function deskOnly(part: HTMLElement): HTMLElement {
+  part.classList.add('desk-only');
+  return part;
 }

@@ -1,6 +1,7 @@
 import './caption.css';
-import { PRESETS } from '../../scenes/index.ts';
+import { PRESETS, SCENES } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { lowered } from '../../shared/verdict/text.ts';
 import { basedOn } from '../bench/presets.ts';
 import { element, setText } from '../ui/dom.ts';
 
@@ -19,7 +20,7 @@ export class Caption {
   /** The scene as it is set now. */
   show(scene: Scene): void {
     setText(this.#title, scene.title);
-    setText(this.#lookFor, scene.lookFor);
+    setText(this.#lookFor, otherDrive(scene) ?? scene.lookFor);
     const { summary, changes } = basedOn(scene, PRESETS) ?? { summary: '', changes: [] };
     this.#changes.show(summary, changes);
   }
@@ -33,6 +34,16 @@ export class Caption {
     this.#warnings.show(count, sentences);
     return fresh;
   }
+}
+
+/** What a scene is to show, its own drive shows: of another that would be untrue. Null for its own, and for a scene not of the shelf. */
+function otherDrive({ id, preset }: Scene): string | null {
+  const own = SCENES.find((scene) => scene.id === id)?.preset ?? null;
+  if (own === null || preset === null || own === preset) return null;
+  const [shown, meant] = [PRESETS[preset], PRESETS[own]];
+  return shown && meant
+    ? `${shown.title} in a scene made for ${lowered(meant.title)}: compare the two under the same conditions.`
+    : null;
 }
 
 /** One line that unfolds into a list; hidden while the list is empty. */

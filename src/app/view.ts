@@ -5,8 +5,9 @@ import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
 import type { Bench } from '../bench/bench.ts';
 import { presentScene } from '../bench/bench.ts';
 import { sameSituation } from '../bench/workerSync.ts';
-import { ChartBar } from '../charts/chartBar.ts';
+import { ChartBar, FIRST_PRESENTED } from '../charts/chartBar.ts';
 import { createCharts } from '../charts/charts.ts';
+import { ROWS } from '../charts/rows.ts';
 import { windowFor } from '../charts/windows.ts';
 import { Comparison } from '../compare/comparison.ts';
 import { Gauges } from '../gauges/gauges.ts';
@@ -59,6 +60,7 @@ export class View {
     this.#charts = createCharts(byId('charts'), this.#history);
     this.#gauges = new Gauges(byId('gauges'));
     this.#bar = new ChartBar({
+      onPresent: (title) => this.#present(title),
       onWindow: (seconds) => this.#charts.setWindowSeconds(seconds),
       onFreeze: options.onFreeze,
       onFigures: options.onFigures,
@@ -86,13 +88,22 @@ export class View {
         'div',
         { class: 'stage-tools' },
         this.#cutaway.element,
-        button('Reset view', () => this.resetView(), { keys: keyOf('resetView') }),
+        button('Reset view', () => this.resetView(), { keys: keyOf('resetView'), class: 'desk-only' }),
       ),
-      this.#trip.element,
     );
+    // Above the stage, where it covers nothing of the machine.
+    byId('caption').append(this.#trip.element);
+    this.#present(FIRST_PRESENTED);
     this.#stage.show(presentScene(bench));
     this.#charts.setParameters(bench.parameters);
     this.#suggestWindow(bench);
+  }
+
+  /** The chart that stays at the presenter size, and the gauge that belongs to it. */
+  #present(title: string): void {
+    this.#charts.present(title);
+    const row = ROWS.find((each) => each.title === title);
+    if (row) this.#gauges.present(row.traces[0].quantity);
   }
 
   show(bench: Bench): void {

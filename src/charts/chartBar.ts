@@ -4,6 +4,7 @@ import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
 import { labelled } from '../ui/picker.ts';
+import { ROWS } from './rows.ts';
 import { WINDOWS } from './windows.ts';
 
 /** The most telling first: the bar shows as many as fit, and all stand in a list of their own. */
@@ -17,7 +18,12 @@ const SHOWN: readonly MoveFigureName[] = [
   'copperLoss',
 ];
 
+/** The chart that is presented first. */
+export const FIRST_PRESENTED = 'Following error';
+
 interface ChartBarOptions {
+  /** Another chart is to be shown at the presenter size. */
+  onPresent(title: string): void;
   onWindow(seconds: number): void;
   onFreeze(): void;
   onFigures(): void;
@@ -38,6 +44,13 @@ export class ChartBar {
     { onchange: () => this.#chooseWindow() },
     ...WINDOWS.map((seconds) =>
       element('option', { value: seconds }, seconds < 1 ? `${seconds * 1000} ms` : `${seconds} s`),
+    ),
+  );
+  readonly #presented = element(
+    'select',
+    { onchange: () => this.#options.onPresent(this.#presented.value) },
+    ...ROWS.map(({ title }) =>
+      element('option', { value: title, selected: title === FIRST_PRESENTED }, title),
     ),
   );
   /** Stands in the box while the charts show another length of time than those it offers. */
@@ -70,6 +83,7 @@ export class ChartBar {
       }),
       this.#pin,
       this.#differences,
+      element('div', { class: 'presenter-only' }, labelled('Chart', this.#presented)),
       labelled('Window', this.#window),
       this.#freeze,
     );

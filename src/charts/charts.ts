@@ -27,6 +27,8 @@ interface Charts {
   picture(): string;
   /** Simulated time across the width, s. */
   setWindowSeconds(s: number): void;
+  /** The one that is shown at the presenter size. */
+  present(title: string): void;
   /** Holds the display while the run goes on. */
   setFrozen(frozen: boolean): void;
   followLive(): void;
@@ -145,6 +147,11 @@ class StripCharts implements Charts {
   setWindowSeconds(s: number): void {
     this.#view.setSpan(s);
     this.#touch();
+  }
+
+  present(title: string): void {
+    for (const row of this.#rows) row.element.classList.toggle('is-presented', row.title === title);
+    this.resize();
   }
 
   setFrozen(frozen: boolean): void {
@@ -290,7 +297,7 @@ class StripCharts implements Charts {
   }
 
   #open(): Row[] {
-    return this.#rows.filter((row) => !row.folded);
+    return this.#rows.filter((row) => row.isOpen);
   }
 
   #measure(): void {

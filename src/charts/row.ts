@@ -9,6 +9,7 @@ import type { Band, Trace } from '../plot/strip/trace.ts';
 import { element, setText } from '../ui/dom.ts';
 import { LegendEntry } from './legendEntry.ts';
 import type { RowSpec } from './rows.ts';
+import { ScanColumns } from './scanColumns.ts';
 import type { TimeView } from './timeView.ts';
 
 /**
@@ -46,6 +47,11 @@ export class Row {
   readonly #lines: readonly Line[];
   readonly #limit: Line | null;
   #band: Band | null = null;
+  readonly #scan = new ScanColumns();
+  /** Speed of the scan to which the scale belongs, m/s; null: everything belongs to it. */
+  #scanSpeed: number | null = null;
+  /** What lies off the scale, farthest from zero; null: nothing. */
+  #beyond: number | null = null;
   #hasPinned = false;
 
   /** `onChange` is called when a person has shown, hidden or folded something. */
@@ -71,8 +77,13 @@ export class Row {
     );
   }
 
-  get folded(): boolean {
-    return this.element.classList.contains('charts-folded');
+  get title(): string {
+    return this.#spec.title;
+  }
+
+  /** Whether its plot is in sight: neither folded away nor left out at the presenter size. As it was last measured. */
+  get isOpen(): boolean {
+    return this.#plot.frame.height > 0;
   }
 
   get frame(): Frame {
@@ -81,6 +92,7 @@ export class Row {
 
   setParameters(p: Parameters): void {
     this.#band = this.#spec.band?.(p) ?? null;
+    this.#scanSpeed = this.#spec.scanAlone && p.program === 'scan' ? p.scanSpeed : null;
     for (const line of this.#lines) {
       line.relevant = line.trace.relevant?.(p) ?? true;
       line.entry.item.hidden = !line.relevant;
@@ -102,12 +114,15 @@ export class Row {
     textSize: number,
   ): void {
     this.#hasPinned = pinned !== null;
+    const counting = this.#scanSpeed === null ? null : this.#scan.read(history, view, count, this.#scanSpeed);
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
+    const ends: number[] = [];
     const take = (columns: ColumnBuffer, source: ColumnSource) => {
       columns.read(source, view, count);
-      low = Math.min(low, columns.low());
-      high = Math.max(high, columns.high());
+      low = Math.min(low, columns.low(counting));
+      high = Math.max(high, columns.high(counting));
+      if (counting) ends.push(columns.low(), columns.high());
     };
     for (const { columns, ghost } of this.#visible()) {
       take(columns, history);
@@ -122,6 +137,8 @@ export class Row {
       }
     }
     if (low <= high) this.#plot.fit(low, high, textSize);
+    const beyond = ends.filter((end) => Number.isFinite(end) && !this.#plot.shows(end));
+    this.#beyond = beyond.length === 0 ? null : Math.max(...beyond.map(Math.abs));
   }
 
   draw(context: CanvasRenderingContext2D, theme: Theme): void {
@@ -182,7 +199,11 @@ export class Row {
 
   /** Shows the values in a column in the legend; null: the newest. With a second column `from`: what has changed since. */
   readout(column: number | null, from: number | null): void {
-    setText(this.#unit, [this.#plot.unitText, this.#band?.name ?? ''].filter(Boolean).join(', '));
+    const beyond =
+      this.#beyond === null
+        ? ''
+        : `run-up and return off the scale, up to ${ranged(this.#beyond, this.#spec.unit)}`;
+    setText(this.#unit, [this.#plot.unitText, this.#band?.name ?? '', beyond].filter(Boolean).join(', '));
     for (const { columns, entry } of this.#visible()) entry.setValue(this.#valueText(columns, column, from));
     if (this.#limit?.shown) {
       const { columns, entry } = this.#limit;

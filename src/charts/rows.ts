@@ -12,6 +12,8 @@ export interface RowSpec {
   readonly traces: readonly [first: Trace, ...others: Trace[]];
   /** A channel whose value, plus and minus, the others must stay within. */
   readonly limit?: Trace;
+  /** In a scan the scale is that of its constant speed: run-up and return may leave it, which is said. */
+  readonly scanAlone?: boolean;
   readonly band?: (p: Parameters) => Band;
 }
 
@@ -29,6 +31,7 @@ export const ROWS: readonly RowSpec[] = [
   {
     title: 'Following error',
     unit: 'mm',
+    scanAlone: true,
     scale: { minSpan: 2e-9, zero: true },
     traces: [
       { channel: 'followingError', name: 'Encoder', quantity: 'error', dash: 'solid', width: 2 },

@@ -15,7 +15,7 @@ const PEN: Pen = { colour: 'error', width: 2 };
 /** In a narrower chart the figures are written below instead of beside it, px. */
 const NARROW = 460;
 const ROW = 20;
-/** Room for the bars of A and E beside the frame, px. */
+/** Room for the bars of accuracy and systematic error beside the frame, px. */
 const SPANS = 48;
 /** Bars and points of the two directions lie this far to either side of the target, px. */
 const BESIDE = 4;
@@ -74,11 +74,7 @@ export function positioningChart(
     ...spans(test, made),
     ...text.map((each, k) =>
       isNarrow
-        ? label(
-            frame.left + (k % 2) * (frame.width / 2 + 24),
-            plot.height + 9 + ROW * Math.floor(k / 2),
-            each,
-          )
+        ? label(4 + (k % 2) * (size.width / 2), plot.height + 9 + ROW * Math.floor(k / 2), each)
         : label(rightOf(frame) + SPANS + 8, frame.top + 19 + 22 * k, each),
     ),
   ]);
@@ -123,8 +119,8 @@ function bar(x: number, top: number, foot: number, pen: Pen): Mark[] {
 }
 
 /**
- * A and E beside the frame as what they measure: from the lowest to the highest bar, and from the
- * lowest to the highest mean.
+ * Accuracy and systematic error beside the frame as what they measure: from the lowest to the highest bar, and from the lowest to the
+ * highest mean. Their letters in the standard, A and E, would be taken for drives.
  */
 function spans(test: PositioningTest, { frame, y }: Axes): Mark[] {
   const directions = directionsOf(test);
@@ -135,18 +131,18 @@ function spans(test: PositioningTest, { frame, y }: Axes): Mark[] {
     );
     return [
       ...bar(x, y.at(high), y.at(low), { width: 1.25 }),
-      label(x, footOf(frame) + 12, name, { align: 'middle' }),
+      label(x - 9, (frame.top + footOf(frame)) / 2, name, { align: 'middle', upward: true, halo: true }),
     ];
   };
-  return [...span(side + 16, 2, 'A'), ...span(side + 36, 0, 'E')];
+  return [...span(side + 18, 2, 'accuracy'), ...span(side + 40, 0, 'systematic')];
 }
 
 function figureText({ figures }: PositioningTest): string[] {
   return [
-    `A ${ranged(figures.accuracy, 'µm')}`,
-    `E ${ranged(figures.systematic, 'µm')}`,
-    `R ${ranged(figures.repeatability, 'µm')}`,
-    `B ${ranged(figures.reversal, 'µm')}`,
+    `Accuracy ${ranged(figures.accuracy, 'µm')}`,
+    `Systematic ${ranged(figures.systematic, 'µm')}`,
+    `Repeatability ${ranged(figures.repeatability, 'µm')}`,
+    `Reversal ${ranged(figures.reversal, 'µm')}`,
   ];
 }
 
@@ -154,7 +150,7 @@ function summary({ state, figures }: PositioningTest): string {
   const { accuracy, systematic, repeatability, reversal } = figures;
   return (
     `Positioning ${state}: accuracy ${ranged(accuracy, 'µm')}, ` +
-    `systematic error E ${ranged(systematic, 'µm')}, ` +
-    `repeatability R ${ranged(repeatability, 'µm')}, reversal error B ${ranged(reversal, 'µm')}.`
+    `systematic error ${ranged(systematic, 'µm')}, ` +
+    `repeatability ${ranged(repeatability, 'µm')}, reversal error ${ranged(reversal, 'µm')}.`
   );
 }

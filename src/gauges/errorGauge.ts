@@ -38,7 +38,8 @@ export function errorGauge(): Instrument {
       gauge.write(
         {
           value: ranged(error, 'µm'),
-          alarm: error > followingErrorLimit,
+          // A table that is free follows nothing.
+          alarm: reading.p.drive === 'on' && error > followingErrorLimit,
           notes: [
             `peak ${ranged(reading.peak('followingError'), 'µm')} in ${PEAK_TIME} s`,
             `${error <= window ? 'inside' : 'outside'} window ±${ranged(window, 'µm')}`,

@@ -1,3 +1,4 @@
+import type { Quantity } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { History } from '../history/history.ts';
 import { element } from '../ui/dom.ts';
@@ -12,13 +13,14 @@ const WRITE_INTERVAL = 100;
 
 /** The gauges of the bench: following error, winding temperature, and the headroom in current, force and voltage. */
 export class Gauges {
-  readonly #instruments: readonly Instrument[] = [
-    errorGauge(),
-    windingGauge(),
-    currentGauge(),
-    forceGauge(),
-    voltageGauge(),
-  ];
+  readonly #error = errorGauge();
+  readonly #ofQuantity: Partial<Record<Quantity, Instrument>> = {
+    heat: windingGauge(),
+    current: currentGauge(),
+    force: forceGauge(),
+    voltage: voltageGauge(),
+  };
+  readonly #instruments: readonly Instrument[] = [this.#error, ...Object.values(this.#ofQuantity)];
   #writtenAt = Number.NEGATIVE_INFINITY;
 
   constructor(host: HTMLElement) {
@@ -30,6 +32,13 @@ export class Gauges {
         ...this.#instruments.map((instrument) => instrument.element),
       ),
     );
+  }
+
+  /** The gauge of this quantity, or else of the following error, is the one at the presenter size. */
+  present(quantity: Quantity): void {
+    const presented = this.#ofQuantity[quantity] ?? this.#error;
+    for (const { element } of this.#instruments)
+      element.classList.toggle('is-presented', element === presented.element);
   }
 
   /** Once per display refresh, with the newest value of each channel. */

@@ -23,7 +23,7 @@ function adviceOn(trip: Trip): string {
   return trip.kind === 'divergence' && trip.undriven ? UNDRIVEN : ADVICE[trip.kind];
 }
 
-/** Over the stage while the drive has tripped: why, when, what to do, and the way on. */
+/** Above the stage while the drive has tripped: why, when, what to do, and the way on. */
 export class TripBanner {
   readonly element: HTMLElement;
   readonly #title = element('h2');
@@ -37,9 +37,7 @@ export class TripBanner {
     this.element = element(
       'section',
       { class: 'trip', hidden: true, 'aria-label': 'Trip' },
-      this.#title,
-      this.#reason,
-      this.#advice,
+      element('div', { class: 'trip-words' }, this.#title, this.#reason, this.#advice),
       element('div', { class: 'trip-ways' }, button('Reset', onReset, { class: 'primary' }), this.#undo),
     );
   }

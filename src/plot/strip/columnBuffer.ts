@@ -59,17 +59,21 @@ export class ColumnBuffer implements Columns {
     this.#open = Number.isNaN(latestTime) ? first : Math.floor(latestTime / width) - 1;
   }
 
-  /** Lowest of the minima; ∞ if nothing was recorded. */
-  low(): number {
+  /** Lowest of the minima, of these columns alone if some are named; ∞ if nothing was recorded. */
+  low(columns: Uint8Array | null = null): number {
     let lowest = Number.POSITIVE_INFINITY;
-    for (const low of this.lows) if (low < lowest) lowest = low;
+    this.lows.forEach((low, c) => {
+      if (low < lowest && (columns === null || columns[c] === 1)) lowest = low;
+    });
     return lowest;
   }
 
-  /** Highest of the maxima; −∞ if nothing was recorded. */
-  high(): number {
+  /** Highest of the maxima, likewise; −∞ if nothing was recorded. */
+  high(columns: Uint8Array | null = null): number {
     let highest = Number.NEGATIVE_INFINITY;
-    for (const high of this.highs) if (high > highest) highest = high;
+    this.highs.forEach((high, c) => {
+      if (high > highest && (columns === null || columns[c] === 1)) highest = high;
+    });
     return highest;
   }
 

@@ -60,6 +60,11 @@ export class StripPlot {
     return changed;
   }
 
+  /** Whether a value is on the scale. */
+  shows(value: number): boolean {
+    return value >= this.#range.low && value <= this.#range.high;
+  }
+
   /** What the values are counted in. */
   get unitText(): string {
     return unitText(this.#labels, this.#unit);

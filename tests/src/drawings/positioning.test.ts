@@ -39,13 +39,18 @@ describe('the positioning plot', () => {
     ]);
   });
 
-  it('shows every single approach, and says A, E, R and B', () => {
+  it('shows every single approach, and says what they come to', () => {
     const points = marksOf(drawing.marks, 'point');
     expect(points.filter(({ symbol }) => symbol === 'dot')).toHaveLength(9);
     expect(points.filter(({ symbol }) => symbol === 'ring')).toHaveLength(9);
     // A: from −5 to 4 µm. E: from −3 to 2 µm. R: 2s + 2s + |B| = 9 µm. B: 5 µm.
     expect(textsIn(drawing)).toEqual(
-      expect.arrayContaining(['A 9.00 µm', 'E 5.00 µm', 'R 9.00 µm', 'B 5.00 µm']),
+      expect.arrayContaining([
+        'Accuracy 9.00 µm',
+        'Systematic 5.00 µm',
+        'Repeatability 9.00 µm',
+        'Reversal 5.00 µm',
+      ]),
     );
   });
 
