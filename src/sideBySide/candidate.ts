@@ -1,4 +1,4 @@
-import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
+import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Frame, MoveFigures, Trip } from '../../shared/protocol/axis.ts';
@@ -36,6 +36,7 @@ export class Candidate implements CandidateTime {
   constructor(scene: Scene) {
     this.#scene = scene;
     this.parameters = scene.parameters;
+    this.#showStart();
     this.#client = new AxisClient(scene, (error) => {
       this.error = error;
     });
@@ -100,6 +101,20 @@ export class Candidate implements CandidateTime {
     this.#client.terminate();
   }
 
+  /** Until the first frame has come: at its place, as warm as it starts. */
+  #showStart(): void {
+    const { start, windingStart, carrierStart, ambient, peakCurrent } = this.parameters;
+    this.#now.fill(0);
+    for (const place of [C.setpoint, C.motorPosition, C.tablePosition, C.encoderPosition])
+      this.#now[place] = start;
+    this.#now[C.currentLimit] = peakCurrent;
+    this.#now[C.windingTemperature] = windingStart;
+    this.#now[C.carrierTemperature] = carrierStart;
+    this.#now[C.tableTemperature] = ambient;
+    this.#now[C.screwTemperature] = ambient;
+    this.shown.set(this.#now);
+  }
+
   /** After a failure. */
   #restart(): void {
     this.error = null;
@@ -107,6 +122,7 @@ export class Candidate implements CandidateTime {
   }
 
   #startOver(): void {
+    this.#showStart();
     this.#outdated = true;
     this.time = 0;
     this.trip = null;

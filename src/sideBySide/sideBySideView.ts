@@ -38,6 +38,13 @@ export class CandidatesView {
   readonly #range = new LensRange();
   readonly #statement = element('p');
   readonly #scale = createSegmented('Scale of the lenses', ['one scale', 'each its own'], () => {});
+  readonly #words = element(
+    'div',
+    { class: 'candidates-words' },
+    this.#statement,
+    element('p', {}, READINGS),
+    element('div', { class: 'candidates-scale' }, element('span', {}, 'Lenses'), this.#scale.element),
+  );
   readonly #cardHost = element('div', { class: 'candidates-cards' });
   readonly #onBench: (index: number) => void;
   #cards: readonly CandidateCard[] = [];
@@ -51,13 +58,7 @@ export class CandidatesView {
     'div',
     { class: 'candidates' },
     this.#transport.element,
-    element(
-      'div',
-      { class: 'candidates-words' },
-      this.#statement,
-      element('p', {}, READINGS),
-      element('div', { class: 'candidates-scale' }, element('span', {}, 'Lenses'), this.#scale.element),
-    ),
+    this.#words,
     element('div', { class: 'candidates-floor' }, this.#stage.element, this.#cardHost),
   );
 
@@ -80,6 +81,11 @@ export class CandidatesView {
     });
     this.#restyle();
     if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.#run.clock.run();
+  }
+
+  /** A choice that is not of how it is shown but of what. */
+  addControl(control: HTMLElement): void {
+    this.#words.append(control);
   }
 
   show(candidates: readonly ShownCandidate[], statement: string): void {

@@ -1,9 +1,11 @@
+import { scanScene } from '../../../shared/study/scanScene.ts';
 import { CandidatesView } from '../../sideBySide/sideBySideView.ts';
 import { tuningText } from '../../sideBySide/tuningText.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import type { Pane, StudyActions, StudyState } from '../../studyState/state.ts';
 import { element } from '../../ui/dom.ts';
 import type { Actions } from '../../ui/keys.ts';
+import { createSegmented } from '../../ui/segmented.ts';
 
 interface CandidatesPane extends Pane {
   setShown(shown: boolean): void;
@@ -16,6 +18,13 @@ interface CandidatesPane extends Pane {
 /** All candidates side by side, running in lockstep. Nothing of it is set up before it is first shown. */
 export function createCandidatesPane(actions: StudyActions): CandidatesPane {
   const root = element('div', { class: 'candidates-pane' });
+  const motion = createSegmented('Motion that is shown', ['moves', 'scan'], () => update());
+  const motionRow = element(
+    'div',
+    { class: 'candidates-scale', hidden: true },
+    element('span', {}, 'Motion'),
+    motion.element,
+  );
   let view: CandidatesView | null = null;
   let state: StudyState | null = null;
   let isShown = false;
@@ -26,12 +35,17 @@ export function createCandidatesPane(actions: StudyActions): CandidatesPane {
     if (!view) {
       view = new CandidatesView((index) => actions.openOnBench(index));
       root.append(view.element);
+      view.addControl(motionRow);
     }
     const { study, candidates } = state;
-    const { peakSensitivity } = study.job.values;
+    const { peakSensitivity, rippleLimit } = study.job.values;
+    motionRow.hidden = rippleLimit === 0;
+    const isScan = rippleLimit > 0 && motion.value === 'scan';
     if (
       !isNew(
         peakSensitivity,
+        study.job,
+        isScan,
         ...candidates.flatMap(({ letter, scene, choice }) => [letter, scene, choice.gains]),
       )
     )
@@ -40,7 +54,7 @@ export function createCandidatesPane(actions: StudyActions): CandidatesPane {
       candidates.map(({ letter, title, scene, choice }) => ({
         letter,
         title,
-        scene,
+        scene: isScan ? scanScene(study.job, scene) : scene,
         tuned: choice.gains !== null,
       })),
       tuningText(candidates, peakSensitivity),
