@@ -1,3 +1,4 @@
+import { WAYBENCH_VERSION } from '../../shared/core/version.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { element } from '../ui/dom.ts';
 import { KEYS, OTHER_KEYS } from '../ui/keys.ts';
@@ -18,5 +19,6 @@ export function createHelp(): Dialog {
       {},
       'Drag the table on the stage to pull the simulated axis through a spring and a damper. Drag beside the table to turn the view.',
     ),
+    element('p', {}, `Waybench ${WAYBENCH_VERSION}`),
   );
 }

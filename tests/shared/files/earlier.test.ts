@@ -31,6 +31,17 @@ describe('a scene of an earlier version', () => {
     expect(readScene(writeScene(read.scene), SHELF)).toEqual(read);
   });
 
+  it('of version 3 has its notch in the first filter', () => {
+    const read = readScene(text('scene-3.json'), SHELF);
+    if ('problems' in read) throw new Error(problemText(at(read.problems, 0), AS_WRITTEN));
+    const { notch1Frequency, notch1Depth } = JSON.parse(text('scene-3.json')).parameters;
+    expect(read.scene.parameters).toMatchObject({
+      filter1: 'notch',
+      filter1Frequency: notch1Frequency,
+      filter1Depth: notch1Depth,
+    });
+  });
+
   it('of version 2 with a kit takes the drive of that name', () => {
     const read = readScene(text('scene-2-shorthand.json'), SHELF);
     expect(read).toMatchObject({
