@@ -1,5 +1,6 @@
 import { ranged } from '../core/format.ts';
 import type { Scene } from '../core/scene.ts';
+import { signOfLife } from '../core/signOfLife.ts';
 import type { Job } from '../study/job.ts';
 import { electricFigures } from './electricFigures.ts';
 import { envelopeOf } from './envelope.ts';
@@ -20,6 +21,7 @@ const COUNTS_PER_WINDOW = 5;
 
 /** What pencil and paper say of a drive on a job; `scene` is its candidate as `candidateScene` makes it. */
 export function sizeCandidate(job: Job, scene: Scene): Sizing {
+  signOfLife();
   const facts = candidateFacts(job, scene);
   const figured = [
     ...motionFigures(facts),

@@ -77,7 +77,7 @@ class App implements ActionParts {
     this.#opening = opening;
     this.store = new Store(benchOf(opening.scene));
     this.bench = new BenchActions(this.store, this.messages);
-    this.run = new AxisRun(this.store, this.bench, this.messages);
+    this.run = new AxisRun(this.store, this.bench, this.messages, () => this.bar.showStopped());
     this.documents = this.#createDocuments();
     const analysis = this.#analysis;
     this.view = this.#createView(analysis);

@@ -77,6 +77,10 @@ export class Bar {
     });
   }
 
+  showStopped(): void {
+    this.#transport.showStopped();
+  }
+
   changeTimeScale(by: -1 | 0 | 1): void {
     this.#transport.changeTimeScale(by);
   }

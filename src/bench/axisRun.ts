@@ -14,6 +14,7 @@ export class AxisRun {
   readonly #bench: BenchActions;
   readonly #messages: Messages;
   readonly #axis: AxisClient;
+  readonly #onStopped: () => void;
   readonly #request = new RunRequest();
   #status: AxisStatus | null = null;
   /** Number of the run that the last frame belonged to. */
@@ -21,11 +22,14 @@ export class AxisRun {
   #replay: Replay | null = null;
   /** The store is told what the worker already knows. */
   #isFollowing = false;
+  #hasStopped = false;
 
-  constructor(store: Store, bench: BenchActions, messages: Messages) {
+  /** `onStopped` hears that no frame will come any more until Run or Reset starts the simulation again. */
+  constructor(store: Store, bench: BenchActions, messages: Messages, onStopped: () => void) {
     this.#store = store;
     this.#bench = bench;
     this.#messages = messages;
+    this.#onStopped = onStopped;
     this.#axis = new AxisClient(presentScene(store.bench), (reason) => this.#reportFailure(reason));
     store.subscribe((is, was) => {
       if (this.#isFollowing) return;
@@ -49,6 +53,7 @@ export class AxisRun {
   }
 
   runOrPause(): void {
+    if (this.#hasStopped) this.#restart();
     const state = this.#request.toggle(this.#status?.state ?? 'paused');
     this.#axis.send(state === 'running' ? 'run' : 'pause');
   }
@@ -66,7 +71,8 @@ export class AxisRun {
   /** Back to the start of the scene as it is set now. */
   reset(): void {
     this.#replay = null;
-    this.#axis.send('reset');
+    if (this.#hasStopped) this.#restart();
+    else this.#axis.send('reset');
   }
 
   /** Simulated seconds per second. */
@@ -120,12 +126,33 @@ export class AxisRun {
     this.#isFollowing = false;
   }
 
+  /** With the settings of the bench, at the start of the scene, paused. */
+  #restart(): void {
+    this.#hasStopped = false;
+    this.#axis.restart(presentScene(this.#store.bench));
+  }
+
   #reportFailure(reason: string): void {
+    // One that failed before its first frame would only fail again.
+    const worked = this.#status !== null;
+    this.#status = null;
+    this.#replay = null;
+    if (worked) {
+      this.#restart();
+      this.#messages.problems(
+        'The simulation was restarted',
+        [reason],
+        'It is paused at the start of the scene. The settings on the bench are kept. Why it had stopped:',
+      );
+      return;
+    }
+    this.#hasStopped = true;
+    this.#onStopped();
     this.#messages.problems(
       'The simulation stopped',
       [reason],
       'The settings on the bench are kept. Why the simulation stopped:',
-      { label: 'Start it again', action: () => this.#axis.restart(presentScene(this.#store.bench)) },
+      { label: 'Start it again', action: () => this.#restart() },
     );
   }
 }

@@ -15,8 +15,11 @@ export class AxisClient {
   readonly #onError: (reason: string) => void;
   #port: MessagePort | null = null;
   #arrived: Frame | null = null;
-  #asked = false;
+  /** Takes the frame that was asked for and has not come yet. */
+  #deliver: (() => void) | null = null;
   #hasFailed = false;
+  /** The failure that was reported last. */
+  #failure: WorkerFailure | null = null;
   #timeScale: number | null = null;
   /** Runs are counted on across a restart, since the history tells one from another by their number. */
   #runsBefore = 0;
@@ -55,14 +58,21 @@ export class AxisClient {
    * without one it goes by its own clock.
    */
   ask(spent: Frame | null, goal: Goal | null = null): void {
-    if (this.#asked || !this.#port) return;
-    this.#asked = true;
+    const port = this.#port;
+    if (this.#hasFailed || this.#deliver || !port) return;
     const request: FrameRequest = {
       bins: spent?.bins ?? null,
       now: spent?.now ?? null,
       goal: goal && { ...goal, run: goal.run - this.#runsBefore },
     };
-    this.#port.postMessage(request, spent ? [spent.bins.buffer, spent.now.buffer] : []);
+    this.#watch(
+      this.#worker.ask(() => {
+        port.postMessage(request, spent ? [spent.bins.buffer, spent.now.buffer] : []);
+        return new Promise<void>((resolve) => {
+          this.#deliver = resolve;
+        });
+      }),
+    );
   }
 
   /** Starts the simulation of a scene afresh, paused, also after a failure. */
@@ -82,7 +92,7 @@ export class AxisClient {
 
   #start(scene: Scene): void {
     this.#hasFailed = false;
-    this.#asked = false;
+    this.#deliver = null;
     this.#arrived = null;
     // A frame can only be asked for once there is a scene.
     this.send('load', scene);
@@ -90,7 +100,8 @@ export class AxisClient {
     port1.onmessage = ({ data }: MessageEvent<Frame>) => {
       this.#lastRun = data.run + this.#runsBefore;
       this.#arrived = { ...data, run: this.#lastRun };
-      this.#asked = false;
+      this.#deliver?.();
+      this.#deliver = null;
     };
     this.#port = port1;
     this.#watch(this.#worker.ask((commands) => commands.connect(transfer(port2, [port2]))));
@@ -99,8 +110,11 @@ export class AxisClient {
   #watch(answer: Promise<unknown>): void {
     answer.catch((error: unknown) => {
       // Every command under way hears of the same failure; it is reported once. A page that ends the worker knows it.
-      if (error instanceof WorkerEnded || (error instanceof WorkerFailure && this.#hasFailed)) return;
-      this.#hasFailed = error instanceof WorkerFailure;
+      if (error instanceof WorkerEnded || error === this.#failure) return;
+      if (error instanceof WorkerFailure) {
+        this.#hasFailed = true;
+        this.#failure = error;
+      }
       this.#onError(error instanceof WorkerFailure ? error.reason : errorText(error));
     });
   }

@@ -1,4 +1,6 @@
 import { type Remote, wrap } from 'comlink';
+import type { Heartbeat } from '../../shared/protocol/heartbeat.ts';
+import { Watchdog } from './watchdog.ts';
 
 /** The worker itself failed: its script could not be loaded, it threw outside a command, or a message was unreadable. */
 export class WorkerFailure extends Error {
@@ -24,9 +26,9 @@ export class WorkerEnded extends Error {
 interface RunningWorker<Commands> {
   readonly worker: Worker;
   readonly commands: Remote<Commands>;
-  /** Rejects as soon as the worker has failed or was ended; a command alone would never settle. */
-  readonly stopped: Promise<never>;
-  readonly reject: (reason: Error) => void;
+  readonly watchdog: Watchdog;
+  /** Rejects an answer that is still to come: once the worker has failed or was ended, a command alone would never settle. */
+  readonly waiting: Set<(reason: Error) => void>;
 }
 
 /**
@@ -50,8 +52,7 @@ export class WorkerHost<Commands> {
    */
   ask<Answer>(command: (commands: Remote<Commands>) => Promise<Answer>): Promise<Answer> {
     this.#running ??= this.#start();
-    const { commands, stopped } = this.#running;
-    return Promise.race([command(commands), stopped]);
+    return answerOf(this.#running, command);
   }
 
   /**
@@ -63,7 +64,7 @@ export class WorkerHost<Commands> {
     const running = this.#start();
     this.#running = running;
     try {
-      return await Promise.race([job(running.commands), running.stopped]);
+      return await answerOf(running, job);
     } catch (error) {
       if (error instanceof WorkerEnded) return null;
       throw error;
@@ -79,14 +80,18 @@ export class WorkerHost<Commands> {
 
   #start(): RunningWorker<Commands> {
     const worker = this.#spawn();
-    let reject: (reason: Error) => void = () => {};
-    const stopped = new Promise<never>((_, rejectStopped) => {
-      reject = rejectStopped;
-    });
-    // Whoever waits for an answer hears of it; without anyone waiting it is no unhandled rejection.
-    stopped.catch(() => {});
-    const running = { worker, commands: wrap<Commands>(worker), stopped, reject };
     const fail = (reason: string) => this.#stop(running, new WorkerFailure(this.#what, reason));
+    const watchdog = new Watchdog(
+      () => worker.postMessage({ heartbeat: 'asked' } satisfies Heartbeat),
+      () => fail('it no longer responds.'),
+    );
+    const running = {
+      worker,
+      commands: wrap<Commands>(worker),
+      watchdog,
+      waiting: new Set<(reason: Error) => void>(),
+    };
+    worker.addEventListener('message', () => watchdog.heard());
     worker.addEventListener('error', (event) => {
       event.preventDefault();
       fail(event.message || 'its script could not be loaded.');
@@ -96,8 +101,28 @@ export class WorkerHost<Commands> {
   }
 
   #stop(running: RunningWorker<Commands>, reason: Error): void {
+    running.watchdog.stop();
     running.worker.terminate();
-    running.reject(reason);
+    for (const reject of running.waiting) reject(reason);
     if (this.#running === running) this.#running = null;
   }
+}
+
+/** What a command answers; the worker is watched as long as it owes an answer to anyone. */
+function answerOf<Commands, Answer>(
+  { commands, watchdog, waiting }: RunningWorker<Commands>,
+  command: (commands: Remote<Commands>) => Promise<Answer>,
+): Promise<Answer> {
+  return new Promise<Answer>((resolve, reject) => {
+    const settled = <Value>(settle: (value: Value) => void) => {
+      return (value: Value) => {
+        waiting.delete(reject);
+        if (waiting.size === 0) watchdog.stop();
+        settle(value);
+      };
+    };
+    waiting.add(reject);
+    watchdog.start();
+    command(commands).then(settled(resolve), settled(reject));
+  });
 }

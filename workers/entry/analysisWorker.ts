@@ -1,4 +1,4 @@
-import { expose, transfer } from 'comlink';
+import { transfer } from 'comlink';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type {
   AnalysisCommands,
@@ -12,6 +12,7 @@ import { analyse } from '../analysis/analyse.ts';
 import { measureChirp } from '../identify/chirp.ts';
 import { takeResponse } from '../identify/measuredResponse.ts';
 import { measureSteppedSine } from '../identify/steppedSine.ts';
+import { serve } from './serve.ts';
 
 /** Sweeps of a chirp that are averaged: the least from which coherence says much. */
 const SWEEPS = 3;
@@ -40,4 +41,4 @@ function buffersOf(value: unknown): ArrayBuffer[] {
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(buffersOf) : [];
 }
 
-expose(commands);
+serve(commands);

@@ -1,4 +1,3 @@
-import { expose } from 'comlink';
 import { CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -12,6 +11,7 @@ import type {
 } from '../../shared/protocol/axis.ts';
 import { Session } from '../run/session.ts';
 import { type Paced, Pacer } from './pacer.ts';
+import { serve } from './serve.ts';
 
 /** Rest between two looks at the clock while the run is on time, ms. */
 const REST = 3;
@@ -168,4 +168,4 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
   }
 }
 
-expose(new AxisWorker());
+serve(new AxisWorker());

@@ -1,6 +1,6 @@
-import { expose } from 'comlink';
 import type { CandidateCommands } from '../../shared/study/outcome.ts';
 import { evaluateCandidate } from '../study/evaluateCandidate.ts';
+import { serve } from './serve.ts';
 
 /** The candidate worker: a candidate takes seconds, which neither the page nor the other candidates must wait for. */
-expose({ evaluate: evaluateCandidate } satisfies CandidateCommands);
+serve({ evaluate: evaluateCandidate } satisfies CandidateCommands);

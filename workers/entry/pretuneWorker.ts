@@ -10,6 +10,7 @@ import type {
 import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { JobPool, type JobWorker } from '../pretune/pool.ts';
 import { EFFORTS, pretune } from '../pretune/pretune.ts';
+import { serve } from './serve.ts';
 
 /** What one pretuning worker asks of another. */
 interface JobDoer {
@@ -22,7 +23,7 @@ function behind(port: MessagePort): JobWorker<Job, JobResult> {
 }
 
 /** The pretuning worker: one of several leads the others, which do its jobs. */
-expose({
+serve({
   serve(port: MessagePort): void {
     expose({ doJob } satisfies JobDoer, port);
   },

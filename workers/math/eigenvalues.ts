@@ -1,3 +1,4 @@
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { ComplexArray } from './complexArray.ts';
 import { hessenbergForm } from './hessenberg.ts';
 import type { Matrix } from './matrix.ts';
@@ -34,6 +35,7 @@ export function hessenbergEigenvalues(hessenberg: Matrix): ComplexArray {
   let last = h.rows - 1;
   let steps = 0;
   while (last >= 0) {
+    signOfLife();
     const first = startOfBlock(h, last);
     if (first === last) {
       values.re[last] = h.get(last, last);

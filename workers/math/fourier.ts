@@ -1,4 +1,5 @@
 import { valueAt } from '../../shared/core/at.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { ComplexArray } from './complexArray.ts';
 import { swap } from './vectors.ts';
 
@@ -16,6 +17,7 @@ export function fourier(values: ComplexArray): void {
   const cos = Float64Array.from({ length: n / 2 }, (_, k) => Math.cos((2 * Math.PI * k) / n));
   const sin = Float64Array.from({ length: n / 2 }, (_, k) => -Math.sin((2 * Math.PI * k) / n));
   for (let half = 1; half < n; half *= 2) {
+    signOfLife();
     const stride = n / (2 * half);
     for (let start = 0; start < n; start += 2 * half) {
       for (let k = 0; k < half; k++) {

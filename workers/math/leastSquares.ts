@@ -1,4 +1,5 @@
 import { at, valueAt } from '../../shared/core/at.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { dot } from './vectors.ts';
 
 /**
@@ -76,6 +77,7 @@ function reflect(column: Float64Array, row: number, length: number, others: read
   v[0] = first - diagonal;
   const square = dot(v, v);
   for (const other of others) {
+    signOfLife();
     let sum = 0;
     for (let i = 0; i < v.length; i++) sum += valueAt(v, i) * valueAt(other, row + i);
     const factor = (2 * sum) / square;

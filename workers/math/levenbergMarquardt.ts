@@ -1,4 +1,5 @@
 import { valueAt } from '../../shared/core/at.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { leastSquares } from './leastSquares.ts';
 import { dot } from './vectors.ts';
 
@@ -37,6 +38,7 @@ export function levenbergMarquardt(
   let jacobian = jacobianAt(residuals, x, count);
   let damping = 1e-3;
   for (let step = 0; step < MAX_STEPS && damping < 1e12; step++) {
+    signOfLife();
     const move = dampedStep(jacobian, residual, damping);
     const next = x.map((value, k) => value + valueAt(move, k));
     const nextResidual = residualsAt(residuals, next, count);

@@ -1,5 +1,6 @@
 import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { LoopFamily } from './loopFamily.ts';
 import { highestCrossover, isStable, type LoopLimit, sensitivityOf, tightness } from './loopLimit.ts';
 import { type PlantResponse, plantResponse } from './plantResponse.ts';
@@ -49,6 +50,7 @@ export class LoopDesigner {
     limit: LoopLimit,
     worthwhile: (rejection: number) => boolean = () => true,
   ): LoopDesign | null {
+    signOfLife();
     const p = { ...this.#p, ...shapeChanges(this.#p, shape) };
     const nominal = new LoopFamily(p, this.plant);
     const varied = this.#varied.map((plant) => new LoopFamily(p, plant));

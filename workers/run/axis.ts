@@ -2,6 +2,7 @@ import { motorConstants } from '../../shared/axis/motor.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Notice, Trip } from '../../shared/protocol/axis.ts';
 import { CommandShaper } from '../command/commandShaper.ts';
@@ -179,6 +180,7 @@ export class Axis {
   }
 
   #stepPositionLoop(): void {
+    signOfLife();
     const p = this.#p;
     const y = this.#y;
     const t = this.#heat.temperatures;

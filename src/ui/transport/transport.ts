@@ -82,6 +82,15 @@ export class Transport {
     this.#timeScale.showAchieved(running ? achievedText : '');
   }
 
+  /** No simulation is there to run. */
+  showStopped(): void {
+    setText(this.#run, 'Run');
+    setText(this.#state, 'Stopped');
+    this.element.setAttribute('data-state', 'stopped');
+    this.element.classList.remove('is-behind');
+    this.#timeScale.showAchieved('');
+  }
+
   /** Steps along the time scales; 0 goes to real time. */
   changeTimeScale(by: -1 | 0 | 1): void {
     this.#timeScale.change(by);

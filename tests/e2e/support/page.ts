@@ -13,6 +13,8 @@ interface OpenOptions extends Pick<BrowserContextOptions, 'reducedMotion' | 'col
   readonly stored?: boolean;
   /** Files that a test makes be missing. */
   readonly missing?: RegExp;
+  /** What is done to the tab before the page is loaded. */
+  readonly prepare?: (page: Page) => Promise<unknown>;
 }
 
 export interface PageTests {
@@ -69,11 +71,12 @@ export function pageTests(): PageTests {
 
   return {
     blank,
-    async open({ stage = true, stored = false, missing, ...options } = {}) {
+    async open({ stage = true, stored = false, missing, prepare, ...options } = {}) {
       const page = await blank(options);
       if (!stored) await forget(page, origin);
       watch(page, origin, problems, missing);
       if (!stage) await page.addInitScript(foldStageAway);
+      await prepare?.(page);
       await page.goto(url);
       await expectState(page, options.reducedMotion === 'no-preference' ? 'Running' : 'Paused');
       return page;

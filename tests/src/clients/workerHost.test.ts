@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { WorkerEnded, WorkerFailure, WorkerHost } from '../../../src/clients/workerHost.ts';
 import { fakeWorkers, never } from './fakeWorkers.ts';
 
@@ -81,6 +81,34 @@ describe('a worker that fails', () => {
     for (const worker of workers) worker.fail();
     await new Promise((resolve) => setTimeout(resolve));
     expect(await host.ask((sum) => sum.double(2))).toBe(4);
+  });
+});
+
+describe('a worker that falls silent', () => {
+  beforeEach(() => void vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval', 'performance'] }));
+  afterEach(() => void vi.useRealTimers());
+
+  it('is given up while it owes an answer, says so, and the next question starts a fresh one', async () => {
+    const { workers, host } = freshHost();
+    expect(await host.ask((sum) => sum.double(2))).toBe(4);
+    const answer = host.ask((sum) => sum.hang());
+    vi.advanceTimersByTime(2000);
+    await expect(answer).rejects.toThrow('The sum stopped: it no longer responds.');
+    expect(workers.map(({ terminated }) => terminated)).toEqual([true]);
+    expect(await host.ask((sum) => sum.double(3))).toBe(6);
+  });
+
+  it('is left in peace once it has answered, and as long as it shows that it lives', async () => {
+    const { workers, host } = freshHost();
+    await host.ask((sum) => sum.double(2));
+    vi.advanceTimersByTime(60_000);
+    void host.ask((sum) => sum.hang()).catch(() => {});
+    for (let second = 0; second < 60; second++) {
+      vi.advanceTimersByTime(1000);
+      workers[0]?.dispatchEvent(new MessageEvent('message', { data: { heartbeat: 'alive' } }));
+    }
+    expect(workers.map(({ terminated }) => terminated)).toEqual([false]);
+    host.end();
   });
 });
 

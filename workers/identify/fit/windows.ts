@@ -1,4 +1,5 @@
 import { at, valueAt } from '../../../shared/core/at.ts';
+import { signOfLife } from '../../../shared/core/signOfLife.ts';
 import { median, sumOfSquares } from '../../math/statistics.ts';
 
 /** Power of the cosine: φ has continuous derivatives up to the fifth. */
@@ -47,6 +48,7 @@ export class Windows {
     const kernel = this.#kernelOf(order);
     const out = new Float64Array(this.count);
     for (let window = 0; window < this.count; window++) {
+      signOfLife();
       const from = window * this.hop;
       let sum = 0;
       for (let k = 0; k < kernel.length; k++) sum += valueAt(kernel, k) * valueAt(series, from + k);
