@@ -34,7 +34,7 @@ const FLOORS = {
     ['studyState'],
     ['sideBySide'],
     ['paper'],
-    ['study'],
+    ['study', 'lessons'],
     ['app'],
   ],
 };

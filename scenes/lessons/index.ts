@@ -8,18 +8,24 @@ import delayAndPhase from './delay-and-phase.json' with { type: 'json' };
 import followingError from './following-error.json' with { type: 'json' };
 import slowScan from './slow-scan.json' with { type: 'json' };
 
+/** A lesson with the name it has in links. */
+interface ShelfLesson {
+  readonly id: string;
+  readonly lesson: Lesson;
+}
+
 /** The lessons that are offered, in the order in which they build on each other. */
-export const LESSONS: readonly Lesson[] = [
-  lesson('cogging-by-hand', coggingByHand),
-  lesson('slow-scan', slowScan),
-  lesson('following-error', followingError),
-  lesson('delay-and-phase', delayAndPhase),
+export const LESSONS: readonly ShelfLesson[] = [
+  onShelf('cogging-by-hand', coggingByHand),
+  onShelf('slow-scan', slowScan),
+  onShelf('following-error', followingError),
+  onShelf('delay-and-phase', delayAndPhase),
 ];
 
-function lesson(name: string, file: unknown): Lesson {
+function onShelf(id: string, file: unknown): ShelfLesson {
   const read = readLesson(file, SHELF);
-  if ('lesson' in read) return read.lesson;
+  if ('lesson' in read) return { id, lesson: read.lesson };
   throw new Error(
-    [`lessons/${name}.json is not legal.`, ...problemTexts(read.problems, AS_WRITTEN)].join('\n'),
+    [`lessons/${id}.json is not legal.`, ...problemTexts(read.problems, AS_WRITTEN)].join('\n'),
   );
 }

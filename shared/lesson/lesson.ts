@@ -51,7 +51,7 @@ interface StepCamera {
 }
 
 export const STAGE_PLACES = ['table', 'magnifier'] as const;
-export const GAUGE_PLACES = ['Following error', 'Winding', 'Current', 'Force', 'Voltage'] as const;
+export const GAUGE_PLACES = ['Following error', 'Winding', 'Current', 'Motor force', 'Voltage'] as const;
 export const CHART_PLACES = [
   'Position',
   'Following error',

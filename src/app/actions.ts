@@ -13,6 +13,7 @@ import type { Bar } from './bar.ts';
 import type { Dialogs } from './dialogs.ts';
 import type { Keeper } from './kept/keeper.ts';
 import type { Layout } from './layout.ts';
+import type { LessonDoor } from './lessonDoor.ts';
 import type { StudyDoor } from './studyDoor.ts';
 import type { View } from './view.ts';
 import { withPart } from './withPart.ts';
@@ -33,6 +34,7 @@ export interface ActionParts {
   readonly documents: Documents;
   readonly door: StudyDoor;
   readonly keeper: Keeper;
+  readonly lessons: LessonDoor;
 }
 
 /** What keys, buttons and menus of the bench set off. The parts need only be there when an action is. */
@@ -88,6 +90,7 @@ export function createActions(parts: ActionParts): Actions {
     gainSheet: () => withPart(parts, 'The gain sheet', () => parts.dialogs.openGainSheet()),
     snapshots: () => parts.dialogs.snapshots.open(),
     study: () => withPart(parts, 'The study', () => parts.door.toggle()),
+    lessons: () => withPart(parts, 'Lessons', () => parts.lessons.openMenu()),
     help: () => parts.dialogs.help.open(),
     scene: (index) => parts.bench.openShelfScene(index),
   };

@@ -2,8 +2,10 @@ import { PRESETS } from '../../scenes/index.ts';
 import { coggingWarnings } from '../../shared/axis/coggingWarnings.ts';
 import { parameterWarnings } from '../../shared/axis/warnings.ts';
 import { type Problem, problemTexts } from '../../shared/core/problem.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import { AS_WRITTEN, sentenceText } from '../../shared/core/sentence.ts';
 import { NOTICE_TEXTS } from '../../shared/figures/tripText.ts';
+import { isLessonLink } from '../../shared/files/lessonLinkKey.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 import type { Frame } from '../../shared/protocol/axis.ts';
 import { AxisRun } from '../bench/axisRun.ts';
@@ -20,12 +22,13 @@ import { LearnMoveClient } from '../clients/learnMoveClient.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { CurrentSwitch } from '../ui/currentSwitch.ts';
 import { byId } from '../ui/dom.ts';
-import { takeDrops } from '../ui/files.ts';
+import { askForText, takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
 import { Messages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
 import { type ActionParts, createActions } from './actions.ts';
 import { Bar } from './bar.ts';
+import { BenchForLessons } from './benchForLessons.ts';
 import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
@@ -34,6 +37,7 @@ import { STEPS } from './kept/work.ts';
 import { Layout } from './layout.ts';
 import { learnCogging, saveCogging } from './learnCogging.ts';
 import { learnMove } from './learnMove.ts';
+import { LessonDoor } from './lessonDoor.ts';
 import { PresentLoop } from './presentLoop.ts';
 import { saveItems } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
@@ -59,6 +63,7 @@ class App implements ActionParts {
   readonly currents: CurrentSwitch;
   readonly dialogs: Dialogs;
   readonly door: StudyDoor;
+  readonly lessons: LessonDoor;
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly #analysis = new AnalysisClient();
@@ -94,7 +99,7 @@ class App implements ActionParts {
     const help = [{ label: 'Before you touch real hardware', action: () => this.dialogs.cautions.open() }];
     this.door = new StudyDoor({
       messages: this.messages,
-      openOnBench: (scene) => this.bench.openScene(scene, `${scene.title} from the study`),
+      openOnBench: (scene) => this.#openScene(scene, `${scene.title} from the study`),
       onBench: (shown) => this.#showBench(shown),
       common: this.#actions,
       isDark: () => this.theme.theme === 'dark',
@@ -108,6 +113,13 @@ class App implements ActionParts {
       messages: this.messages,
       study: () => this.door.kept(STEPS),
       openStudy: (study) => this.#withPart('The study', () => this.door.restore(study)),
+    });
+    const bench = new BenchForLessons({ store: this.store, run: this.run, view: this.view, analysis });
+    this.lessons = new LessonDoor({
+      messages: this.messages,
+      bench,
+      openFile: () => askForText(this.documents),
+      common: this.#actions,
     });
     this.bar = new Bar(byId('bar'), {
       actions: this.#actions,
@@ -139,7 +151,7 @@ class App implements ActionParts {
 
   start(): void {
     takeDrops(this.documents);
-    listenToKeys(() => this.door.keys ?? this.#actions);
+    listenToKeys(() => this.door.keys ?? this.lessons.keys ?? this.#actions);
     window.addEventListener('hashchange', () => this.#openAddress());
     this.store.subscribe((is, was) => {
       if (is.origin.preset !== was.origin.preset) this.#offerCrossover(is);
@@ -151,12 +163,23 @@ class App implements ActionParts {
     if (this.#opening.problems.length > 0) this.#refuseLink(this.#opening.problems);
     this.#showBench(true);
     void this.keeper.offer();
-    if (isStudyLink(location.hash)) this.#openStudyLink();
-    else if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
+    if (this.#openPartLink()) return;
+    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
   }
 
-  #openStudyLink(): void {
-    this.#withPart('The study', () => this.door.openLink(location.hash));
+  /** Opens what only a part that is loaded then knows; returns whether the address asks for one. */
+  #openPartLink(): boolean {
+    const { hash } = location;
+    if (isStudyLink(hash)) this.#withPart('The study', () => this.door.openLink(hash));
+    else if (isLessonLink(hash)) this.#withPart('The lesson', () => this.lessons.openLink(hash));
+    else return false;
+    return true;
+  }
+
+  /** Anything else on the bench ends a lesson: what was there before it can be undone to. */
+  #openScene(scene: Scene, text: string): void {
+    this.lessons.leave();
+    this.bench.openScene(scene, text);
   }
 
   #withPart(name: string, work: () => Promise<unknown>): void {
@@ -166,11 +189,18 @@ class App implements ActionParts {
   #createDocuments(): Documents {
     return new Documents({
       messages: this.messages,
-      openScene: (scene, text) => this.bench.openScene(scene, text),
-      replay: (session) => this.run.replay(session),
+      openScene: (scene, text) => this.#openScene(scene, text),
+      replay: (session) => {
+        this.lessons.leave();
+        this.run.replay(session);
+      },
       parameters: () => this.store.bench.parameters,
-      useGains: (changes, name) => useGains(this.store, this.messages, changes, `gains of ${name}`),
+      useGains: (changes, name) => {
+        this.lessons.leave();
+        useGains(this.store, this.messages, changes, `gains of ${name}`);
+      },
       openStudy: (name, text) => this.#withPart('The study', () => this.door.openText(name, text)),
+      openLesson: (name, text) => this.#withPart('The lesson', () => this.lessons.openText(name, text)),
     });
   }
 
@@ -267,13 +297,10 @@ class App implements ActionParts {
   }
 
   #openAddress(): void {
-    if (isStudyLink(location.hash)) {
-      this.#openStudyLink();
-      return;
-    }
+    if (this.#openPartLink()) return;
     const { scene, problems } = openingScene(location.hash);
     if (problems.length > 0) this.#refuseLink(problems);
-    else this.bench.openScene(scene, `Link to ${scene.title}`);
+    else this.#openScene(scene, `Link to ${scene.title}`);
   }
 
   #refuseLink(problems: readonly Problem[]): void {

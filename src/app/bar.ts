@@ -129,7 +129,9 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Next cut-away', actions, 'cutaway'),
       item('Reset view', actions, 'resetView'),
     ]),
-    deskOnly(createMenu('Help', [item('Keys', actions, 'help'), ...moreHelp])),
+    deskOnly(
+      createMenu('Help', [item('Lessons …', actions, 'lessons'), item('Keys', actions, 'help'), ...moreHelp]),
+    ),
   ];
 }
 

@@ -81,6 +81,10 @@ export class LowerArea {
     this.#loop?.resize();
   }
 
+  choose(area: (typeof AREAS)[number]): void {
+    if (area !== this.shown) this.#choice.choose(area);
+  }
+
   /** Motion over time or the loop over frequency. */
   next(): void {
     this.#choice.next();

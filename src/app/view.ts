@@ -1,4 +1,5 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import { CUTAWAYS, type LessonStep } from '../../shared/lesson/lesson.ts';
 import { cycleTime } from '../../shared/motion/cycle.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
@@ -35,8 +36,6 @@ interface ViewOptions {
   readonly analyst: LoopAnalyst;
 }
 
-const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
-
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
 export class View {
   readonly comparison: Comparison;
@@ -53,6 +52,8 @@ export class View {
   #bench: Bench;
   #run = -1;
   #frozen = false;
+  /** Puts back what a lesson has set; null outside one. */
+  #endTeaching: (() => void) | null = null;
 
   constructor(bench: Bench, options: ViewOptions) {
     this.#bench = bench;
@@ -151,6 +152,38 @@ export class View {
       this.#bar.showWindow(this.#charts.windowSeconds);
     }
     this.#gauges.update(now, parameters, this.#history);
+  }
+
+  /** Shows the bench as a step of a lesson wants it seen. */
+  teach({ scene, view, pointAt }: LessonStep): void {
+    this.#endTeaching ??= this.#keepLook();
+    if (this.#frozen) this.toggleFrozen();
+    this.#cutaway.choose(view.cutaway);
+    this.#lower.choose(view.area === 'loop' ? 'Loop' : 'Motion');
+    this.#charts.setWindowSeconds(view.window ?? windowFor(cycleTime(scene)));
+    const titles = pointAt.flatMap((pointer) => ('chart' in pointer ? [pointer.chart] : []));
+    this.#charts.showOnly(titles.length > 0 ? titles : null);
+    this.#charts.followLive();
+    this.#stage.look(view.camera);
+    this.#stage.pointAtTable(pointAt.some((pointer) => 'stage' in pointer && pointer.stage === 'table'));
+  }
+
+  /** Shows the bench as a person had it before the lesson. */
+  endTeaching(): void {
+    this.#endTeaching?.();
+    this.#endTeaching = null;
+  }
+
+  #keepLook(): () => void {
+    const [cutaway, area, seconds] = [this.#cutaway.value, this.#lower.shown, this.#charts.windowSeconds];
+    return () => {
+      this.#cutaway.choose(cutaway);
+      this.#lower.choose(area);
+      this.#charts.setWindowSeconds(seconds);
+      this.#charts.showOnly(null);
+      this.#stage.look(null);
+      this.#stage.pointAtTable(false);
+    };
   }
 
   setTheme(theme: Theme): void {

@@ -1,12 +1,20 @@
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
 import { AxisClient } from '../clients/axisClient.ts';
 import type { Messages } from '../ui/messages.ts';
-import { presentScene } from './bench.ts';
+import { benchOf, presentScene } from './bench.ts';
 import type { BenchActions } from './benchActions.ts';
 import { Replay } from './replay.ts';
 import { RunRequest } from './runRequest.ts';
 import type { Store } from './store.ts';
 import { sameSituation, sendToAxis } from './workerSync.ts';
+
+/** Who hears of a session that is repeated. */
+export interface ReplayWatcher {
+  /** A frame of the repeated run; its buffers are only lent. */
+  take?(frame: Frame): void;
+  /** `left`: something else was put on the bench, or the run was reset. */
+  ended(how: 'complete' | 'tripped' | 'left'): void;
+}
 
 /** The run of the axis on the bench: follows what is changed there, obeys the transport, repeats recorded sessions. */
 export class AxisRun {
@@ -20,6 +28,7 @@ export class AxisRun {
   /** Number of the run that the last frame belonged to. */
   #number = 0;
   #replay: Replay | null = null;
+  #watcher: ReplayWatcher | null = null;
   /** The store is told what the worker already knows. */
   #isFollowing = false;
   #hasStopped = false;
@@ -33,7 +42,7 @@ export class AxisRun {
     this.#axis = new AxisClient(presentScene(store.bench), (reason) => this.#reportFailure(reason));
     store.subscribe((is, was) => {
       if (this.#isFollowing) return;
-      if (!sameSituation(is, was)) this.#replay = null;
+      if (!sameSituation(is, was)) this.#endReplay('left');
       sendToAxis(this.#axis, is, was, this.isRunning);
     });
   }
@@ -58,6 +67,12 @@ export class AxisRun {
     this.#axis.send(state === 'running' ? 'run' : 'pause');
   }
 
+  /** Back to the start, and at rest there. */
+  rest(): void {
+    this.#axis.send('pause');
+    this.reset();
+  }
+
   /** One period of the current loop. */
   tick(): void {
     this.#axis.send('stepTick');
@@ -70,7 +85,7 @@ export class AxisRun {
 
   /** Back to the start of the scene as it is set now. */
   reset(): void {
-    this.#replay = null;
+    this.#endReplay('left');
     if (this.#hasStopped) this.#restart();
     else this.#axis.send('reset');
   }
@@ -91,17 +106,30 @@ export class AxisRun {
   }
 
   replay(session: TuningSession): void {
-    this.#axis.send('replay', session);
-    this.#follow(() => this.#bench.openScene(session.scene, `Replay of ${session.scene.title}`));
-    this.#replay = new Replay(session, this.#number);
+    const { scene } = session;
+    this.#start(session, () => this.#bench.openScene(scene, `Replay of ${scene.title}`), {
+      ended: (how) => {
+        if (how === 'complete') this.#messages.note('The replay has finished.');
+        if (how === 'tripped')
+          this.#messages.note('The replay has finished with the trip that was recorded.');
+      },
+    });
     this.#messages.note('Replaying the tuning session.');
   }
 
+  /** Repeats a session while someone watches it. */
+  play(session: TuningSession, watcher: ReplayWatcher): void {
+    const { scene } = session;
+    this.#start(session, () => this.#store.replace(benchOf(scene), scene.title), watcher);
+  }
+
   /** Takes in a frame. */
-  take({ run, status }: Frame): void {
+  take(frame: Frame): void {
+    const { run, status } = frame;
     this.#status = status;
     this.#number = run;
     this.#request.answer(status.state);
+    if (this.#replay?.hasBegun(run)) this.#watcher?.take?.(frame);
   }
 
   /** Once everything has taken in the frame: what a replay has changed by then. */
@@ -113,10 +141,22 @@ export class AxisRun {
     if (changes) this.#follow(() => this.#store.change(changes, 'changes of the replayed session', 'replay'));
     const { trip } = this.#status;
     if (!trip && !replay.hasEnded(tick)) return;
+    this.#endReplay(trip ? 'tripped' : 'complete');
+  }
+
+  #start(session: TuningSession, open: () => void, watcher: ReplayWatcher): void {
+    this.#endReplay('left');
+    this.#axis.send('replay', session);
+    this.#follow(open);
+    this.#replay = new Replay(session, this.#number);
+    this.#watcher = watcher;
+  }
+
+  #endReplay(how: 'complete' | 'tripped' | 'left'): void {
+    const watcher = this.#watcher;
     this.#replay = null;
-    this.#messages.note(
-      trip ? 'The replay has finished with the trip that was recorded.' : 'The replay has finished.',
-    );
+    this.#watcher = null;
+    watcher?.ended(how);
   }
 
   /** For changes of the store that the worker makes by itself. */

@@ -19,6 +19,7 @@ interface DocumentSinks {
   parameters(): Parameters;
   useGains(changes: ParameterChanges, label: string): void;
   openStudy(name: string, text: string): void;
+  openLesson(name: string, text: string): void;
 }
 
 /** Scenes, tuning sessions and gain sheets as files, scenes as links. A bad one is explained, and changes nothing. */
@@ -46,11 +47,14 @@ export class Documents {
     return copyLink(writeLink(scene, SHELF), this.#sinks.messages, copied);
   }
 
-  /** Opens a scene, a session, a gain sheet or a study, whichever the text is. */
+  /** Opens a scene, a session, a gain sheet, a study or a lesson, whichever the text is. */
   async open(name: string, text: string): Promise<void> {
     switch (kindOf(text)) {
       case 'study':
         this.#sinks.openStudy(name, text);
+        break;
+      case 'lesson':
+        this.#sinks.openLesson(name, text);
         break;
       case 'gain sheet':
         await this.#openGainSheet(name, text);
@@ -97,9 +101,12 @@ export class Documents {
   }
 }
 
+const NAMED = ['session', 'gain sheet', 'study', 'lesson'] as const;
+type Named = (typeof NAMED)[number];
+
 /** What a text says it is. What is no JSON can only be the table of a gain sheet. */
-export function kindOf(text: string): 'scene' | 'session' | 'gain sheet' | 'study' {
+export function kindOf(text: string): 'scene' | Named {
   if (!/^\s*[{[]/.test(text)) return 'gain sheet';
-  const named = /"waybench"\s*:\s*"(session|gain sheet|study)"/.exec(text.slice(0, 200))?.[1];
-  return named === 'session' || named === 'gain sheet' || named === 'study' ? named : 'scene';
+  const named = /"waybench"\s*:\s*"([\w ]+)"/.exec(text.slice(0, 200))?.[1];
+  return NAMED.find((kind) => kind === named) ?? 'scene';
 }

@@ -1,6 +1,7 @@
 import { DEFAULT_SCENE, SHELF } from '../../scenes/index.ts';
 import type { Problem } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { isLessonLink } from '../../shared/files/lessonLinkKey.ts';
 import { readLink } from '../../shared/files/sceneLink.ts';
 import { isStudyLink } from '../../shared/files/studyLinkKey.ts';
 
@@ -12,7 +13,8 @@ export interface Opening {
 
 /** The scene that a page opens with: the one its address carries, or the first of the shelf. */
 export function openingScene(hash: string): Opening {
-  if (hash.length < 2 || isStudyLink(hash)) return { scene: DEFAULT_SCENE, problems: [] };
+  if (hash.length < 2 || isStudyLink(hash) || isLessonLink(hash))
+    return { scene: DEFAULT_SCENE, problems: [] };
   const read = readLink(hash, SHELF);
   return 'scene' in read
     ? { scene: read.scene, problems: [] }

@@ -10,11 +10,14 @@ type Subscriber = (is: Bench, was: Bench) => void;
  * before they come here.
  */
 export class Store {
-  readonly #history: UndoHistory<Bench>;
+  #history: UndoHistory<Bench>;
+  /** That of the person, whatever is borrowed. */
+  readonly #own: UndoHistory<Bench>;
   readonly #subscribers = new Set<Subscriber>();
 
   constructor(bench: Bench) {
-    this.#history = new UndoHistory(bench);
+    this.#own = new UndoHistory(bench);
+    this.#history = this.#own;
   }
 
   get bench(): Bench {
@@ -47,6 +50,13 @@ export class Store {
     this.#tell(was);
   }
 
+  /** Puts something else on the bench for a while, with a past of its own. Returns what brings this one back, its past included. */
+  borrow(bench: Bench): () => void {
+    const kept = this.#own;
+    this.#change(new UndoHistory(bench));
+    return () => this.#change(kept);
+  }
+
   undo(): void {
     const was = this.bench;
     if (this.#history.undo()) this.#tell(was);
@@ -57,14 +67,15 @@ export class Store {
     if (this.#history.redo()) this.#tell(was);
   }
 
-  /** The bench with at most so many steps of its past and its undone future. */
+  /** The bench with at most so many steps of its past and its undone future; while something else is borrowed, that which comes back. */
   timeline(depth: number): Timeline<Bench> {
-    return this.#history.timeline(depth);
+    return this.#own.timeline(depth);
   }
 
   /** Goes on from where a timeline ends, with its steps. */
   restore(timeline: Timeline<Bench>): void {
     const was = this.bench;
+    this.#history = this.#own;
     this.#history.restore(timeline);
     this.#tell(was);
   }
@@ -73,6 +84,12 @@ export class Store {
   subscribe(subscriber: Subscriber): () => void {
     this.#subscribers.add(subscriber);
     return () => this.#subscribers.delete(subscriber);
+  }
+
+  #change(history: UndoHistory<Bench>): void {
+    const was = this.bench;
+    this.#history = history;
+    this.#tell(was);
   }
 
   #tell(was: Bench): void {

@@ -29,6 +29,8 @@ interface Charts {
   setWindowSeconds(s: number): void;
   /** The one that is shown at the presenter size. */
   present(title: string): void;
+  /** Shows only the charts of these titles; null: all. */
+  showOnly(titles: readonly string[] | null): void;
   /** Holds the display while the run goes on. */
   setFrozen(frozen: boolean): void;
   followLive(): void;
@@ -151,6 +153,14 @@ class StripCharts implements Charts {
 
   present(title: string): void {
     for (const row of this.#rows) row.element.classList.toggle('is-presented', row.title === title);
+    this.resize();
+  }
+
+  showOnly(titles: readonly string[] | null): void {
+    for (const { element, title } of this.#rows) {
+      element.hidden = titles !== null && !titles.includes(title);
+      element.classList.toggle('is-taught', titles?.includes(title) ?? false);
+    }
     this.resize();
   }
 

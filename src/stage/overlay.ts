@@ -23,6 +23,7 @@ export class Overlay {
   readonly #leader = document.createElementNS(SVG, 'line');
   readonly #ring = document.createElementNS(SVG, 'circle');
   readonly #hand = document.createElement('output');
+  readonly #arrow = document.createElement('div');
   readonly #state = document.createElement('div');
   readonly #note = document.createElement('p');
 
@@ -34,6 +35,9 @@ export class Overlay {
     this.#hand.className = 'stage-hand';
     this.#hand.setAttribute('aria-live', 'off');
     this.#hand.hidden = true;
+    this.#arrow.className = 'stage-arrow';
+    this.#arrow.setAttribute('aria-hidden', 'true');
+    this.#arrow.hidden = true;
     this.#state.className = 'stage-state';
     this.#note.className = 'stage-note';
     this.element.append(
@@ -41,6 +45,7 @@ export class Overlay {
       this.magnifier.element,
       this.legend.element,
       this.#hand,
+      this.#arrow,
       this.#state,
       this.#note,
     );
@@ -93,6 +98,17 @@ export class Overlay {
     pen.beginPath();
     pen.arc(at('cx', this.#ring), at('cy', this.#ring), at('r', this.#ring), 0, 2 * Math.PI);
     pen.stroke();
+  }
+
+  /** Whether an arrow stands over the table. */
+  set pointsAtTable(on: boolean) {
+    this.#arrow.hidden = !on;
+  }
+
+  /** The top of the table, for that arrow. */
+  pointAt({ x, y }: ScreenPoint): void {
+    if (this.#arrow.hidden) return;
+    this.#arrow.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(-50%, -115%)`;
   }
 
   /** Force of the hand, N, beside it; null: no hand. */

@@ -19,7 +19,7 @@ import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
 import { stillOf } from './snapshot.ts';
-import { View } from './view.ts';
+import { type Glance, View } from './view.ts';
 
 interface StageOptions {
   /** Where along the axis the hand pulls the table to, m; null when it lets go. */
@@ -38,6 +38,10 @@ interface Stage {
   setTheme(theme: Theme): void;
   setState(state: RunState): void;
   resetView(): void;
+  /** Makes another view the one that is home; null: that of the whole machine. */
+  look(glance: Glance | null): void;
+  /** An arrow over the table, or none. */
+  pointAtTable(on: boolean): void;
   /** The present view as a PNG data URL. */
   snapshot(): string;
   dispose(): void;
@@ -84,6 +88,7 @@ class MachineStage implements Stage {
   #lastDraw = performance.now();
   readonly #corner = new Vector3();
   readonly #hand: ScreenPoint = { x: 0, y: 0 };
+  readonly #top: ScreenPoint = { x: 0, y: 0 };
   /** Both ends of the table's edge that the magnifier shows. */
   readonly #edges: readonly ScreenPoint[] = [
     { x: 0, y: 0 },
@@ -175,6 +180,15 @@ class MachineStage implements Stage {
 
   resetView(): void {
     this.#view?.home();
+  }
+
+  look(glance: Glance | null): void {
+    this.#view?.look(glance);
+  }
+
+  pointAtTable(on: boolean): void {
+    this.#overlay.pointsAtTable = on;
+    this.#invalidate();
   }
 
   snapshot(): string {
@@ -280,6 +294,8 @@ class MachineStage implements Stage {
         this.#onScreen(machine, this.#corner, point);
       });
       this.#overlay.lead(this.#edges);
+      this.#onScreen(machine, this.#corner.set(table, plateBottom + plate.height, 0), this.#top);
+      this.#overlay.pointAt(this.#top);
     }
   }
 
@@ -287,13 +303,19 @@ class MachineStage implements Stage {
     const hold = this.#grab?.hold ?? null;
     this.#spring.group.visible = hold !== null;
     if (!hold) {
-      this.#overlay.showHand(null, this.#hand);
+      this.#showRepeatedHand();
       return;
     }
     const eye = machine.frame.worldToLocal(this.#corner.copy((this.#picture as Picture).camera.position));
     this.#spring.follow(hold, this.#tablePlace(), eye, 0.42 * machine.plan.rail.width);
     this.#onScreen(machine, this.#spring.handPlace(this.#corner), this.#hand);
     this.#overlay.showHand(valueAt(this.#now, C.handForce), this.#hand);
+  }
+
+  /** A hand of a run that is repeated pulls without holding anything on the page. */
+  #showRepeatedHand(): void {
+    const force = valueAt(this.#now, C.handForce);
+    this.#overlay.showHand(force === 0 ? null : force, this.#top);
   }
 
   /** Where the table is in the room, along the axis: the base moves too. */

@@ -24,8 +24,20 @@ const ONE_MACHINE: Outlook = {
   level: { left: -0.94, right: 0.94, bottom: -0.88, top: 0.62 },
   steep: { left: -0.45, right: 0.94, bottom: -0.74, top: 0.92 },
 };
+/** How low and how high the camera may stand, rad. */
+const MIN_ELEVATION = 0.02;
+const MAX_ELEVATION = Math.PI / 2 - 0.04;
 const STEEP_RISE = MathUtils.degToRad(40);
 const ZOOM: Readonly<Record<string, number>> = { '+': 0.87, '=': 0.87, '-': 1.15, '−': 1.15 };
+
+/** How home is looked at otherwise: turned and raised, rad, and nearer by a factor. */
+export interface Glance {
+  readonly turn: number;
+  readonly rise: number;
+  readonly closer: number;
+}
+
+const STRAIGHT: Glance = { turn: 0, rise: 0, closer: 1 };
 
 /** The camera: at home it sees the whole travel; the pointer carries it around, wheel and keys bring it closer. */
 export class View {
@@ -39,6 +51,7 @@ export class View {
   #steepness = 0;
   readonly #place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
   #atHome = true;
+  #glance: Glance = STRAIGHT;
   readonly #changed: () => void;
   readonly #outlook: Outlook;
 
@@ -53,8 +66,8 @@ export class View {
     this.#controls = new OrbitControls(camera, canvas);
     this.#controls.enableDamping = true;
     this.#controls.dampingFactor = 0.14;
-    this.#controls.minPolarAngle = 0.04;
-    this.#controls.maxPolarAngle = Math.PI / 2 - 0.02;
+    this.#controls.minPolarAngle = Math.PI / 2 - MAX_ELEVATION;
+    this.#controls.maxPolarAngle = Math.PI / 2 - MIN_ELEVATION;
     this.#controls.zoomSpeed = 0.8;
     this.#controls.addEventListener('start', () => {
       this.#atHome = false;
@@ -83,6 +96,12 @@ export class View {
     if (goHome || this.#atHome) this.home();
   }
 
+  /** Makes another view the one that is home; null: that of the whole machine. */
+  look(glance: Glance | null): void {
+    this.#glance = glance ?? STRAIGHT;
+    this.home();
+  }
+
   home(): void {
     if (this.#points.length === 0) return;
     this.#atHome = true;
@@ -93,7 +112,9 @@ export class View {
     const { level, steep } = this.#outlook;
     for (const side of ['left', 'right', 'bottom', 'top'] as const)
       place[side] = MathUtils.lerp(level[side], steep[side], this.#steepness);
-    eye.setFromSphericalCoords(1, Math.PI / 2 - this.#elevation, this.#azimuth);
+    const { turn, rise, closer } = this.#glance;
+    const elevation = MathUtils.clamp(this.#elevation + rise, MIN_ELEVATION, MAX_ELEVATION);
+    eye.setFromSphericalCoords(1, Math.PI / 2 - elevation, this.#azimuth + turn);
     controls.target.copy(this.#middle);
     // Distance and target are refined together: what is nearer looks larger, so neither has a closed form.
     let distance = 2 * Math.max(...this.#points.map((point) => point.distanceTo(this.#middle)));
@@ -126,7 +147,10 @@ export class View {
       );
       distance *= 1 + 0.8 * (fill - 1);
     }
-    camera.position.copy(eye).multiplyScalar(distance).add(controls.target);
+    camera.position
+      .copy(eye)
+      .multiplyScalar(distance / closer)
+      .add(controls.target);
     controls.update();
     this.#changed();
   }

@@ -43,7 +43,7 @@ interface Opener {
 }
 
 const ACCEPTED =
-  'Scenes, tuning sessions and studies (JSON) and gain sheets (CSV or JSON) can be opened here.';
+  'Scenes, tuning sessions, studies and lessons (JSON) and gain sheets (CSV or JSON) can be opened here.';
 
 /** Asks for a file. */
 export function askForText(opener: Opener): void {

@@ -32,6 +32,7 @@ export type ActionName =
   | 'gainSheet'
   | 'snapshots'
   | 'study'
+  | 'lessons'
   | 'help';
 
 export type Actions = Readonly<Record<ActionName, () => void>> & { scene(index: number): void };
@@ -76,12 +77,14 @@ export const KEYS: readonly Key[] = [
   { keys: 'E', label: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
   { keys: 'S', label: 'Snapshots of the tuning, to keep, compare and apply', action: 'snapshots' },
   { keys: 'W', label: 'Which drive? Up to four side by side on one job', action: 'study' },
+  { keys: 'O', label: 'Lessons, to teach at a projector', action: 'lessons' },
   { keys: '1 to 9', label: 'Scenes 1 to 9', action: 'scene' },
   { keys: '?', label: 'This list', action: 'help' },
 ];
 
 /** Keys that drawings obey by themselves, for the help. */
 export const OTHER_KEYS: readonly Pick<Key, 'keys' | 'label'>[] = [
+  { keys: 'PageUp PageDown', label: 'Lesson: back and on, also ← →; the digits choose an answer' },
   { keys: '← →', label: 'Candidates side by side: back and forth in time, with Shift in larger steps' },
   { keys: '[ ]', label: 'Charts: move the cursor, with Shift in larger steps' },
   { keys: 'J', label: 'Charts: second cursor where the first is, or away; also Shift and a click' },

@@ -1,7 +1,7 @@
 import { isRecord } from '../../shared/core/problem.ts';
 
 /** What the page remembers of a person's wishes on this machine. It works without. */
-type Preference = 'theme' | 'currents' | 'snapshots' | 'layout' | 'lower area' | 'loop point';
+type Preference = 'theme' | 'currents' | 'snapshots' | 'layout' | 'lower area' | 'loop point' | 'lesson';
 
 const key = (name: Preference) => `waybench ${name}`;
 

@@ -3,7 +3,7 @@ import { LESSONS } from '../../../scenes/lessons/index.ts';
 import { claimHolds, claimText } from '../../../shared/lesson/claim.ts';
 import { runLesson } from './runLesson.ts';
 
-describe.each(LESSONS)('lesson “$title”', (lesson) => {
+describe.each(LESSONS)('lesson “$lesson.title”', ({ lesson }) => {
   const measured = runLesson(lesson);
   const measures = lesson.steps.flatMap((step) => step.measures);
 

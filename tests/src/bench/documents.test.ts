@@ -13,6 +13,7 @@ it.each([
   ['session', writeSession({ scene, events: [], ticks: 0 })],
   ['gain sheet', writeGainSheet(gainSheet(scene))],
   ['gain sheet', writeGainSheetCsv(gainSheet(scene))],
+  ['lesson', '{"waybench": "lesson", "version": 1}'],
   ['scene', '{"title": "a scene that speaks of a gain sheet"}'],
 ])('knows a file that was written as a %s', (kind, text) => {
   expect(kindOf(text)).toBe(kind);

@@ -1,0 +1,36 @@
+import { claimHolds, claimText, type Measured } from '../../shared/lesson/claim.ts';
+import type { Claim, Lesson, LessonStep, Measure } from '../../shared/lesson/lesson.ts';
+import { measureLabel, measureText } from '../../shared/lesson/measureText.ts';
+
+/** What was predicted, against what the run shows; empty where nothing was asked or predicted. */
+export function predictionText({ question }: LessonStep, chosen: number | null): string {
+  if (!question || chosen === null) return '';
+  const prediction = question.answers[chosen] ?? '';
+  return chosen === question.right
+    ? `As predicted: ${prediction}`
+    : `Predicted: ${prediction} It turned out: ${question.answers[question.right] ?? ''}`;
+}
+
+/** The figures just measured that bear the answer out, or what is still missing for it. */
+export function claimLines(lesson: Lesson, step: LessonStep, measured: Measured): string[] {
+  const measures = lesson.steps.flatMap((each) => each.measures);
+  const lines = step.answer.claims.map((claim) => claimLine(lesson, claim, measures, measured));
+  const quoted = new Set(step.answer.claims.flatMap(({ measure, than }) => [measure, than]));
+  const others = step.measures
+    .filter(({ id }) => !quoted.has(id))
+    .map((measure) => `${measureLabel(measure)}: ${measureText(measure, measured.get(measure.id) ?? null)}.`);
+  return [...lines, ...others];
+}
+
+function claimLine(lesson: Lesson, claim: Claim, measures: readonly Measure[], measured: Measured): string {
+  const holds = claimHolds(claim, measured);
+  if (holds === null) return `Run step ${missingStep(lesson, claim, measured)} first, then compare.`;
+  const text = claimText(claim, measures, measured);
+  return holds ? text : `${text} This run does not bear the answer out.`;
+}
+
+/** The number of the step whose figure has not been measured. */
+function missingStep(lesson: Lesson, { measure, than }: Claim, measured: Measured): number {
+  const isMissing = ({ id }: Measure) => (id === measure || id === than) && !measured.has(id);
+  return lesson.steps.findIndex((step) => step.measures.some(isMissing)) + 1;
+}
