@@ -1,4 +1,6 @@
 import { defineConfig } from 'vitest/config';
+import { contentPolicy } from './tests/tools/contentPolicy.mjs';
+import { libraries, licenceNotices } from './tests/tools/libraries.mjs';
 
 const HOUR = 3_600_000;
 
@@ -18,13 +20,18 @@ const PAGE = {
   sequence: { groupOrder: 1 },
 };
 
+const LIBRARIES = libraries();
+const notices = licenceNotices(LIBRARIES);
+
 export default defineConfig({
   root: 'src',
   base: './',
   publicDir: false,
+  define: { __LIBRARIES__: JSON.stringify(LIBRARIES.map(({ text: _, ...library }) => library)) },
+  plugins: [contentPolicy(), notices.ofPage],
   // One script of 0.8 MB, a quarter of that compressed: the 3D library is needed from the first picture on.
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1000 },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [notices.ofWorkers] },
   optimizeDeps: { include: ['odex', 'comlink'] },
   server: { fs: { allow: ['..'] } },
   test: {
