@@ -1,10 +1,10 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { LESSONS } from '../../scenes/lessons/index.ts';
-import { at } from '../../shared/core/at.ts';
-import { clock, type } from './support/controls.ts';
-import { pageTests } from './support/page.ts';
-import { eventually } from './support/patience.ts';
+import { LESSONS } from '../../../scenes/lessons/index.ts';
+import { at } from '../../../shared/core/at.ts';
+import { clock, type } from '../support/controls.ts';
+import { pageTests } from '../support/page.ts';
+import { eventually } from '../support/patience.ts';
 
 const { open } = pageTests();
 const { lesson } = at(LESSONS, 0);
