@@ -55,8 +55,15 @@ const JOBS = [
   },
 ];
 
-beforeEach(() => vi.stubGlobal('navigator', { hardwareConcurrency: 4 }));
-afterEach(() => void vi.unstubAllGlobals());
+beforeEach(() => {
+  vi.stubGlobal('navigator', { hardwareConcurrency: 4 });
+  // No watchdog looks after a worker that a test leaves hanging.
+  vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+});
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
 
 describe.each(JOBS)('the client of the $script', ({ script, command, client }) => {
   /** Workers whose first job hangs; those started later answer. */
