@@ -1,15 +1,14 @@
 import { at } from '../core/at.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { DriveType } from '../core/scene.ts';
-import { nominalDiameter } from './screw.ts';
+import { nominalDiameter, STEEL_DENSITY } from './screw.ts';
 
 /**
  * Sizes of a motor that its parameters imply: masses at the density of their material, magnets at their pitch. What no parameter states
  * (wall thicknesses, clearances) follows common practice in proportion, no source. SI.
  */
 
-const ALUMINIUM = 2700;
-const IRON = 7850;
+export const ALUMINIUM = 2700;
 /** Sintered neodymium-iron-boron, kg/m³ (handbook value). */
 const MAGNET = 7500;
 /** Mean densities of potted coil units: copper and resin; copper, iron and resin. */
@@ -203,15 +202,16 @@ export function trackMass(driveType: DriveType, p: Parameters): number {
       const { magnet, wall, channelHeight, channelWidth } = size;
       const magnets = 2 * magnet.height * magnet.width * (magnet.length / p.polePitch);
       const iron = 2 * wall * channelHeight + wall * (channelWidth - 2 * wall);
-      return MAGNET * magnets + IRON * iron;
+      return MAGNET * magnets + STEEL_DENSITY * iron;
     }
     case 'flat': {
       const { magnet, backIron } = size;
       return (
-        MAGNET * magnet.height * magnet.width * (magnet.length / p.polePitch) + IRON * backIron * magnet.width
+        MAGNET * magnet.height * magnet.width * (magnet.length / p.polePitch) +
+        STEEL_DENSITY * backIron * magnet.width
       );
     }
     case 'screw':
-      return IRON * Math.PI * size.radius ** 2;
+      return STEEL_DENSITY * Math.PI * size.radius ** 2;
   }
 }

@@ -4,7 +4,7 @@ export type CurrentUnit = (typeof CURRENT_UNITS)[number];
 
 let chosen: CurrentUnit = 'A peak';
 
-/** The unit in which a person reads and types currents: one wish for every text of the program, as a language would be. */
+/** The unit in which a person reads and types currents: one setting for all text, as a language would be. */
 export function currentUnit(): CurrentUnit {
   return chosen;
 }

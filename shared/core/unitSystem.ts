@@ -2,7 +2,7 @@ export type UnitSystem = 'metric' | 'inch';
 
 let chosen: UnitSystem = 'metric';
 
-/** The system of units in which a person reads: one wish for every text of the program, as a language would be. */
+/** The system of units in which a person reads: one setting for all text, as a language would be. */
 export function unitSystem(): UnitSystem {
   return chosen;
 }

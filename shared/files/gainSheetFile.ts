@@ -89,7 +89,7 @@ function gainsFromCsv(text: string, base: Parameters): GainsResult {
   return checkTuning(withFiltersOfToday(input), base);
 }
 
-/** Where cells are not parted by commas, a decimal comma is understood. */
+/** A decimal comma is accepted where commas do not separate cells. */
 function cellValue(cell: string, separator: string): unknown {
   const text = (separator === ',' ? cell : cell.replace(',', '.')).replaceAll('−', '-');
   return NUMBER.test(text) ? Number(text) : cell;

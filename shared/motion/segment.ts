@@ -1,6 +1,6 @@
 import type { SegmentCommand } from './setpoint.ts';
 
-/** A piece of a program. Each kind is one object that is planned again for every use. */
+/** A section of a program. There is one object of each kind, planned anew each time it is used. */
 export interface Segment {
   /** s; Infinity stays until the parameters change. */
   readonly duration: number;

@@ -6,7 +6,7 @@ import type { Presets, Scene } from '../core/scene.ts';
 import type { Unit } from '../core/units.ts';
 import type { CandidateChoice } from '../study/candidate.ts';
 import type { JobValues } from '../study/job.ts';
-import type { Sizing } from './sizing.ts';
+import { type Sizing, sizingValue } from './sizing.ts';
 
 /** A drive with what pencil and paper say of it on the job. */
 export interface SizedDrive {
@@ -25,10 +25,6 @@ interface Measure {
 
 const isScrew = ({ scene }: SizedDrive) => scene.parameters.lead > 0;
 
-function figureOf({ sizing }: SizedDrive, id: string): number {
-  return sizing.figures.find((figure) => figure.id === id)?.value ?? Infinity;
-}
-
 export const COMPARABLE: Readonly<Record<JobValues['comparableBy'], Measure>> = {
   'continuous force': {
     label: 'continuous force',
@@ -38,7 +34,7 @@ export const COMPARABLE: Readonly<Record<JobValues['comparableBy'], Measure>> = 
   utilisation: {
     label: 'share of the continuous force used',
     unit: '%',
-    of: (drive) => figureOf(drive, 'continuousUtilisation'),
+    of: ({ sizing }) => sizingValue(sizing, 'continuousUtilisation'),
   },
   'installed length': {
     label: 'installed length of the coil units',
@@ -57,12 +53,12 @@ export const COMPARABLE: Readonly<Record<JobValues['comparableBy'], Measure>> = 
   'copper loss': {
     label: 'copper loss',
     unit: 'W',
-    of: (drive) => figureOf(drive, 'copperLoss'),
+    of: ({ sizing }) => sizingValue(sizing, 'copperLoss') ?? Infinity,
   },
   'winding temperature': {
     label: 'rise of the winding over the room',
     unit: 'K',
-    of: (drive) => figureOf(drive, 'windingTemperature') - drive.scene.parameters.ambient,
+    of: ({ scene, sizing }) => present(sizingValue(sizing, 'windingTemperature')) - scene.parameters.ambient,
   },
 };
 

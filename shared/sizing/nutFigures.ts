@@ -4,10 +4,11 @@ import { inUnit, ranged, shortest } from '../core/format.ts';
 import { toSI } from '../core/units.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { speedDuty } from './demand.ts';
-import { valueAt } from './duty.ts';
+import { totalTime, valueAt } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
+import { nutThrust } from './nutThrust.ts';
 import { LIFE_PRELOAD, nutLife, pairLife, preloadedPair } from './shaft.ts';
 
 /** Nominal diameter times speed that the return of the balls takes, m/s, and that of rolled and ground nuts. Common practice, no source. */
@@ -47,10 +48,10 @@ function ballSpeed({ p, motion }: CandidateFacts): Figured {
 const POINTS = 4;
 
 /** Cubic means of the loads on the two halves of the nut, N, weighted by way; and the way of a cycle, m. */
-function nutLoads({ p, loads, motion, forces }: CandidateFacts) {
+function nutLoads(facts: CandidateFacts) {
+  const { p, motion, forces } = facts;
   const preload = LIFE_PRELOAD * p.nutRating;
   const speeds = speedDuty(motion);
-  const turning = loads.mass - loads.travellingMass;
   let [way, one, two] = [0, 0, 0];
   for (const [k, { time, points, direction }] of motion.entries()) {
     const [start, , end] = points;
@@ -58,8 +59,8 @@ function nutLoads({ p, loads, motion, forces }: CandidateFacts) {
       const share = (point + 0.5) / POINTS;
       const speed = valueAt(at(speeds, k), share);
       const acceleration = start.acceleration + share * (end.acceleration - start.acceleration);
-      const own = turning * acceleration + p.nutViscous * speed * direction + p.nutDrag * direction;
-      const thrust = valueAt(at(forces, k), share) - own;
+      const setpoint = { speed: direction * speed, acceleration };
+      const { thrust } = nutThrust(facts, valueAt(at(forces, k), share), setpoint, direction);
       const { loaded, other } = preloadedPair(Math.abs(thrust), preload);
       const step = (speed * time) / POINTS;
       way += step;
@@ -71,10 +72,10 @@ function nutLoads({ p, loads, motion, forces }: CandidateFacts) {
 }
 
 function life(facts: CandidateFacts): Figured {
-  const { p, motion, job } = facts;
+  const { p, forces, job } = facts;
   const { way, one, two } = nutLoads(facts);
   const turns = pairLife(nutLife(p.nutRating, one), nutLife(p.nutRating, two));
-  const cycle = motion.reduce((sum, { time }) => sum + time, 0);
+  const cycle = totalTime(forces);
   const value = ((turns * p.lead) / way) * cycle;
   const { years, days, dailyTime } = job.values;
   const limit = years * days * dailyTime;

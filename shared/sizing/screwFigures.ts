@@ -10,6 +10,7 @@ import type { Parameters } from '../core/parameters/table.ts';
 import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
+import { nutThrust } from './nutThrust.ts';
 import {
   areaMoment,
   axialStiffness,
@@ -34,17 +35,15 @@ export function screwFigures(facts: CandidateFacts): Figured[] {
   return p.screwRigidity === 0 ? torques : [...torques, turning(facts), buckling(facts), growth(facts)];
 }
 
-/** Where the force is largest: what the inertia of the screw takes of it, the drag of nut and bearings, and what the nut passes on. */
-function thrustOf({ p, loads, worst }: CandidateFacts) {
-  const { point, direction, force } = worst;
-  const inertia = (loads.mass - loads.travellingMass) * point.acceleration;
-  const drag = direction * p.nutDrag + p.nutViscous * point.speed;
-  return { inertia, drag, thrust: force - inertia - drag };
+/** At the nut, where the force is largest. */
+function worstThrust(facts: CandidateFacts) {
+  const { point, direction, force } = facts.worst;
+  return nutThrust(facts, force, point, direction);
 }
 
 function peakTorque(facts: CandidateFacts): Figured {
   const { p, peakForce } = facts;
-  const { inertia, drag, thrust } = thrustOf(facts);
+  const { inertia, drag, thrust } = worstThrust(facts);
   const isDriven = thrust * drag > 0;
   const efficiency = thrust / (thrust + drag);
   const through = isDriven ? screwTorque(thrust, p.lead, efficiency) : screwTorque(thrust + drag, p.lead, 1);
@@ -119,7 +118,7 @@ function furthest({ p, motion }: CandidateFacts): number {
 
 function buckling(facts: CandidateFacts): Figured {
   const { p, worst } = facts;
-  const { inertia, drag, thrust } = thrustOf(facts);
+  const { inertia, drag, thrust } = worstThrust(facts);
   const value = Math.abs(thrust);
   const length = furthest(facts);
   const moment = areaMoment(screwDiameter(p));

@@ -41,3 +41,8 @@ export interface Sizing {
   /** What is beyond its limit, in plain words. */
   readonly reasons: readonly string[];
 }
+
+/** The value of a figure of a sizing, SI; null where the drive has no such figure. */
+export function sizingValue({ figures }: Sizing, id: string): number | null {
+  return figures.find((figure) => figure.id === id)?.value ?? null;
+}

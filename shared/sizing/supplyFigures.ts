@@ -1,6 +1,7 @@
 import { resistanceFactor } from '../axis/temperature.ts';
 import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
+import type { Job } from '../study/job.ts';
 import { speedDuty } from './demand.ts';
 import { totalTime, valueAt } from './duty.ts';
 import { currentFor } from './electric.ts';
@@ -48,6 +49,11 @@ function powerFlow({ motion, forces, electrics, magnet, heat, p }: CandidateFact
   return { peak, largest, returned, cycle: totalTime(forces) };
 }
 
+/** What the bus stores between its nominal voltage and the highest, J. */
+function busRoom({ values: { busCapacitance, busVoltage } }: Job): number {
+  return (busCapacitance * busVoltage ** 2 * (BUS_RISE ** 2 - 1)) / 2;
+}
+
 function peakPower({ peak }: PowerFlow): Figured {
   return plain({
     id: 'peakPower',
@@ -63,7 +69,7 @@ function peakPower({ peak }: PowerFlow): Figured {
 
 function brakingEnergy({ job }: CandidateFacts, { largest }: PowerFlow): Figured {
   const { busCapacitance, busVoltage } = job.values;
-  const room = (busCapacitance * busVoltage ** 2 * (BUS_RISE ** 2 - 1)) / 2;
+  const room = busRoom(job);
   return plain({
     id: 'brakingEnergy',
     label: 'Energy of the hardest braking',
@@ -80,8 +86,7 @@ function brakingEnergy({ job }: CandidateFacts, { largest }: PowerFlow): Figured
 }
 
 function brakeResistor({ job }: CandidateFacts, { largest, returned, cycle }: PowerFlow): Figured {
-  const { busCapacitance, busVoltage } = job.values;
-  const room = (busCapacitance * busVoltage ** 2 * (BUS_RISE ** 2 - 1)) / 2;
+  const room = busRoom(job);
   const value = largest > room && returned > 0 ? ((largest - room) / largest) * (returned / cycle) : 0;
   return plain({
     id: 'brakeResistor',

@@ -4,7 +4,7 @@ import { nominalDiameter, screwLength } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { CandidateFacts } from './facts.ts';
 import { type Figured, limited, plain } from './figure.ts';
-import { sag } from './shaft.ts';
+import { areaMoment, sag } from './shaft.ts';
 
 /** A screw is at most this many diameters long: 40 to 70 (common practice, no source). */
 const SLENDEST = 60;
@@ -24,17 +24,18 @@ export function trackFigures(facts: CandidateFacts): Figured[] {
 }
 
 /** Tracks beside each other, and coil units behind each other on the longest. */
-function rows({ driveType, p }: Pick<CandidateFacts, 'driveType' | 'p'>) {
+function rowsOf({ driveType, p }: CandidateFacts) {
   const tracks = motorTracks(driveType, p.motorCount);
   const count = Math.max(...tracks) + 1;
   return { tracks: count, inRow: Math.ceil(p.motorCount / count) };
 }
 
 /** Of magnet track or screw: the travel and the coil units. */
-function installedLength({ driveType, p, job }: Pick<CandidateFacts, 'driveType' | 'p' | 'job'>): number {
+function installedLength(facts: CandidateFacts): number {
+  const { driveType, p, job } = facts;
   return driveType === 'screw'
     ? screwLength(p)
-    : job.values.travel + rows({ driveType, p }).inRow * unitLength(driveType, p);
+    : job.values.travel + rowsOf(facts).inRow * unitLength(driveType, p);
 }
 
 function installed(facts: CandidateFacts): Figured {
@@ -50,14 +51,14 @@ function installed(facts: CandidateFacts): Figured {
       ? { formula: 'l = travel + ends', numbers: ranged(value, 'm') }
       : {
           formula: 'l = travel + N_row l_unit',
-          numbers: `${ranged(job.values.travel, 'm')} + ${rows(facts).inRow} · ${ranged(unitLength(driveType, p), 'm')} = ${ranged(value, 'm')}`,
+          numbers: `${ranged(job.values.travel, 'm')} + ${rowsOf(facts).inRow} · ${ranged(unitLength(driveType, p), 'm')} = ${ranged(value, 'm')}`,
         }),
     note: 'Magnet track or screw shaft. The length of the coil unit follows from its mass and pole pitch. Covers and buffers come on top.',
   });
 }
 
 function all(facts: CandidateFacts): Figured {
-  const { tracks } = rows(facts);
+  const { tracks } = rowsOf(facts);
   const length = installedLength(facts);
   const value = tracks * length;
   return plain({
@@ -75,7 +76,7 @@ function all(facts: CandidateFacts): Figured {
 function mass(facts: CandidateFacts): Figured {
   const each = trackMass(facts.driveType, facts.p);
   const length = installedLength(facts);
-  const { tracks } = rows(facts);
+  const { tracks } = rowsOf(facts);
   const value = tracks * each * length;
   return plain({
     id: 'trackMass',
@@ -95,7 +96,7 @@ function shaftSag(facts: CandidateFacts): Figured {
   const length = installedLength(facts) + 2 * SUPPORT;
   const outer = 2 * shaftRadius;
   const inner = outer * (1 - 2 * TUBE_WALL);
-  const moment = (Math.PI * (outer ** 4 - inner ** 4)) / 64;
+  const moment = areaMoment(outer) - areaMoment(inner);
   const weight = trackMass('tubular', p) * GRAVITY * Math.cos(p.inclination);
   const value = sag(weight, length, TUBE_MODULUS, moment);
   const limit = CLEARANCE_SHARE * (coilInner - shaftRadius);

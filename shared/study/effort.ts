@@ -1,4 +1,4 @@
-import { inUnit, ranged } from '../core/format.ts';
+import { inUnit } from '../core/format.ts';
 import type { Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job, JobValues } from './job.ts';
@@ -10,6 +10,9 @@ export interface BoughtPart {
   readonly effort: Effort;
   /** Pieces, or metres of what is bought by the metre. */
   readonly quantity: number;
+  readonly unit: '' | 'm';
+  /** Bought anew when the balls of its nut have reached their life. */
+  readonly wears: boolean;
 }
 
 /** Amplifiers up to these continuous currents take little or a medium effort, A RMS. Common practice, no source. */
@@ -30,46 +33,40 @@ export function boughtParts(
   const chosen = chosenParts({ lead: p.lead }, choice.parts);
   const current = p.continuousCurrent / Math.SQRT2;
   const size = current <= SMALL_AMPLIFIER ? 'low' : current <= MEDIUM_AMPLIFIER ? 'medium' : 'high';
-  const encoder = partEffort('encoder', chosen.encoder);
-  const drive: BoughtPart[] =
+  const drive =
     p.lead > 0
       ? [
-          { label: 'Servomotor with encoder', effort: 'low', quantity: 1 },
-          {
-            label: `${PART_LABELS.screw}, nut and bearings`,
-            effort: partEffort('screw', chosen.screw) ?? 'medium',
-            quantity: 1,
-          },
+          part('Servomotor with encoder', 'low'),
+          part(`${PART_LABELS.screw}, nut and bearings`, partEffort('screw', chosen.screw), { wears: true }),
         ]
       : [
-          { label: 'Coil unit', effort: 'medium', quantity: p.motorCount },
-          { label: 'Magnet track, per metre', effort: 'medium', quantity: trackLength },
+          part('Coil unit', 'medium', { quantity: p.motorCount }),
+          part('Magnet track', 'medium', { quantity: trackLength, unit: 'm' }),
         ];
-  const balance =
-    p.counterbalance > 0 ? [{ label: 'Counterbalance', effort: 'low', quantity: 1 } as const] : [];
-  const cooler = values.cooling ? [{ label: 'Chiller', effort: 'medium', quantity: 1 } as const] : [];
   return [
     ...drive,
-    { label: PART_LABELS.guide, effort: partEffort('guide', chosen.guide) ?? 'low', quantity: 1 },
-    ...(encoder === null ? [] : [{ label: PART_LABELS.encoder, effort: encoder, quantity: 1 }]),
-    { label: `Amplifier, ${inUnit(p.continuousCurrent, 'A RMS', 2)}`, effort: size, quantity: 1 },
-    ...balance,
-    ...cooler,
-  ];
+    part(PART_LABELS.guide, partEffort('guide', chosen.guide)),
+    part(PART_LABELS.encoder, partEffort('encoder', chosen.encoder)),
+    part(`Amplifier, ${inUnit(p.continuousCurrent, 'A RMS', 2)}`, size),
+    part('Counterbalance', p.counterbalance > 0 ? 'low' : null),
+    part('Chiller', values.cooling ? 'medium' : null),
+  ].filter((each) => each !== null);
 }
 
-/** Price of an effort, in the currency of the job. */
-export function priceOf(effort: Effort, { priceLow, priceMedium, priceHigh }: JobValues): number {
-  return { low: priceLow, medium: priceMedium, high: priceHigh }[effort];
+/** One of a part, unless stated otherwise; null where nothing is bought. */
+function part(
+  label: string,
+  effort: Effort | null,
+  others: Partial<Pick<BoughtPart, 'quantity' | 'unit' | 'wears'>> = {},
+): BoughtPart | null {
+  return effort && { label, effort, quantity: 1, unit: '', wears: false, ...others };
 }
 
-/** '2 × Coil unit, medium effort'; what is bought by the metre with its length. */
-export function partText({ label, effort, quantity }: BoughtPart): string {
-  const count = Number.isInteger(quantity)
-    ? quantity === 1
-      ? ''
-      : `${quantity} × `
-    : `${ranged(quantity, 'm')} of `;
-  const name = label.replace(', per metre', '');
-  return `${count}${name.charAt(0).toLowerCase()}${name.slice(1)} (${effort})`;
+/** Price of these parts together, in the currency of the job. */
+export function priceOfAll(
+  parts: readonly BoughtPart[],
+  { priceLow, priceMedium, priceHigh }: JobValues,
+): number {
+  const prices = { low: priceLow, medium: priceMedium, high: priceHigh };
+  return parts.reduce((sum, { effort, quantity }) => sum + quantity * prices[effort], 0);
 }

@@ -36,6 +36,11 @@ export function jobLabel(name: JobEntry): string {
   return LABELS[name] ?? nameAsText(name);
 }
 
+/** '5 years' */
+export function yearsText(years: number): string {
+  return `${years} ${years === 1 ? 'year' : 'years'}`;
+}
+
 /** An entry of a job in a message; it is worded as a name or as a label where it is shown. */
 export function jobNamed(name: JobEntry): Name {
   return { name, label: jobLabel(name) };

@@ -74,7 +74,7 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Three digits, thousands parted: 6 550. */
+/** Three significant digits, with a space between thousands: 6 550. */
 function rate(value: number): string {
   const rounded = Number(value.toPrecision(3));
   return rounded < 1000 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, '\u202f');

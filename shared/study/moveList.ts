@@ -43,7 +43,7 @@ const PLAIN_COLUMNS: readonly Column[] = MOVE_ENTRIES.map(inFirstUnit);
 const title = ({ name, unit }: Column) => `${name} [${unit}]`;
 
 /**
- * Reads a pasted move list: one move a line, columns parted by tab, semicolon or comma.
+ * Reads a pasted move list: one move per line, columns separated by tabs, semicolons or commas.
  *
  *     to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s]
  *     120, 1, 12, 600, 0.2

@@ -11,11 +11,11 @@ import { jobLabel } from '../study/jobLabels.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import type { Flip, Flips, JudgedCandidate } from './judgement.ts';
 import { purchaseSentences } from './purchases.ts';
-import { rank, type Standing } from './ranking.ts';
+import { firstText, rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
 import { robustnessSentence } from './robustness.ts';
 import { type Change, firstChange } from './search.ts';
-import { clause, listed, named, sentence } from './text.ts';
+import { clause, listed, sentence } from './text.ts';
 
 const MAX_FLIPS = 6;
 /** A change is looked for up to this factor away, or this share of a range that runs through zero: farther off nothing is near. */
@@ -182,13 +182,7 @@ function why(shortfalls: readonly Shortfall[]): string {
 
 /** Who comes first then, and why: who no longer does the job, or who does it now. */
 function consequence(candidates: readonly JudgedCandidate[], before: Standing, after: Standing): string {
-  const names = listed(after.first.map((place) => named(at(candidates, place))));
-  const who =
-    after.first.length === 0
-      ? 'no drive meets the requirements'
-      : after.first.length === 1
-        ? `${names} comes first`
-        : `${names} share first place`;
+  const who = firstText(candidates, after);
   const fallen = before.first.filter((place) => at(after.shortfalls, place).length > 0);
   const risen = after.first.filter((place) => at(before.shortfalls, place).length > 0);
   if (fallen.length > 0) {

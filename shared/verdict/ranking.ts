@@ -1,10 +1,12 @@
 import { at } from '../core/at.ts';
 import { inUnit, shortest } from '../core/format.ts';
 import type { Job } from '../study/job.ts';
+import { yearsText } from '../study/jobLabels.ts';
 import type { JudgedCandidate } from './judgement.ts';
 import { type Shortfall, shortfallsOf } from './requirements.ts';
 import { tie } from './rows/row.ts';
 import { figure } from './rows/rows.ts';
+import { listed, named } from './text.ts';
 
 /** What tells candidates apart that do all that is asked; less is better in each. */
 export type Criterion = 'total' | 'inPlace' | 'winding';
@@ -24,16 +26,16 @@ const within = (id: Criterion) => {
 };
 
 export function ruleOf({ values }: Job): string {
-  const saving = `${shortest(values.savingThatCounts, '')} in your currency`;
-  const years = `${values.years} ${values.years === 1 ? 'year' : 'years'}`;
+  const cost = `total cost over ${yearsText(values.years)}`;
+  const saving = `those that cost less than ${shortest(values.savingThatCounts, '')} more, in your currency,`;
   const order =
     values.decidedBy === 'total cost'
-      ? `The one with the lowest total cost over ${years} comes first; those that cost less than ${saving} more are ranked by the time until they are in position, to ${within('inPlace')},`
-      : `The one that is in position soonest comes first, motion and settling together; those within ${within('inPlace')} of it are ranked by total cost over ${years}, and those that cost less than ${saving} more`;
+      ? `The one with the lowest ${cost} comes first; ${saving} are ranked by the time until they are in position, to ${within('inPlace')}, then`
+      : `The one that is in position soonest comes first, motion and settling together; those within ${within('inPlace')} of it are ranked by ${cost}, and ${saving}`;
   return (
-    `Only drives that meet every requirement of the job are ranked. ${order} ${values.decidedBy === 'total cost' ? 'then' : ''} by winding temperature at the end of the day, to ${within('winding')}. ` +
-    'Drives that still tie share a place.'
-  ).replace(/ {2,}/g, ' ');
+    `Only drives that meet every requirement of the job are ranked. ${order} by winding temperature at the end of the day, ` +
+    `to ${within('winding')}. Drives that still tie share a place.`
+  );
 }
 
 export interface Standing {
@@ -83,6 +85,13 @@ function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly
     places = kept;
   }
   return { places, decidedBy };
+}
+
+/** 'A (…) comes first', of several that they share it, or that none does the job. */
+export function firstText(candidates: readonly JudgedCandidate[], { first }: Standing): string {
+  if (first.length === 0) return 'no drive meets the requirements';
+  const names = listed(first.map((place) => named(at(candidates, place))));
+  return `${names} ${first.length > 1 ? 'share first place' : 'comes first'}`;
 }
 
 /**

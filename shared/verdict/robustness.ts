@@ -3,8 +3,8 @@ import { sizeCandidate } from '../sizing/sizeCandidate.ts';
 import { candidateScene } from '../study/candidateScene.ts';
 import type { Job } from '../study/job.ts';
 import type { JudgedCandidate } from './judgement.ts';
-import { rank } from './ranking.ts';
-import { listed, named, sentence } from './text.ts';
+import { firstText, rank, type Standing } from './ranking.ts';
+import { listed, sentence } from './text.ts';
 
 /** An input that is never known exactly, and what it may turn out to be. Usual tolerances; common practice, no source. */
 interface Uncertain {
@@ -48,24 +48,15 @@ export function robustnessSentence(
 ): string {
   const before = rank(job, candidates).first;
   if (before.length === 0) return '';
-  const holds = (inputs: readonly Uncertain[]) => {
-    const { first } = worse(job, candidates, presets, inputs);
-    return first.join() === before.join();
-  };
-  const all = listed(UNCERTAIN.map(({ text }) => text));
-  if (holds(UNCERTAIN))
-    return `The choice holds with ${all}, all at once, by calculation; simulated figures are held.`;
-  const fragile = UNCERTAIN.filter((each) => !holds([each]));
+  const holds = ({ first }: Standing) => first.join() === before.join();
+  const texts = UNCERTAIN.map(({ text }) => text);
+  if (holds(worse(job, candidates, presets, UNCERTAIN)))
+    return `The choice holds with ${listed(texts)}, all at once, by calculation; simulated figures are held.`;
+  const alone = UNCERTAIN.map((each) => ({ ...each, standing: worse(job, candidates, presets, [each]) }));
+  const fragile = alone.filter(({ standing }) => !holds(standing));
   if (fragile.length === 0)
-    return `The choice holds with ${listed(
-      UNCERTAIN.map(({ text }) => text),
-      'or',
-    )}, each by itself, by calculation, but not with all at once.`;
-  const then = fragile.map((each) => {
-    const { first } = worse(job, candidates, presets, [each]);
-    const who = first.map((place) => candidates[place]).filter((each) => each !== undefined);
-    return `${each.text} ${who.length === 0 ? 'no drive meets the requirements' : `${listed(who.map(named))} comes first`}`;
-  });
+    return `The choice holds with ${listed(texts, 'or')}, each by itself, by calculation, but not with all at once.`;
+  const then = fragile.map(({ text, standing }) => `${text} ${firstText(candidates, standing)}`);
   return sentence(
     `The choice depends on what is not known exactly: with ${then.join('; with ')}, by calculation`,
   );
@@ -77,7 +68,7 @@ function worse(
   candidates: readonly JudgedCandidate[],
   presets: Presets,
   inputs: readonly Uncertain[],
-) {
+): Standing {
   const values = { ...job.values };
   for (const { job: change } of inputs) Object.assign(values, change?.(values));
   const other = { ...job, values };

@@ -3,6 +3,7 @@ import { DECISION_ENTRIES } from '../../shared/study/jobRows.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
 import { MODEL_BUILD } from '../clients/candidateClient.ts';
 import { askTable, keepNewest, type Table } from '../ui/database.ts';
+import { lookForOutcomes, wasFound } from './outcomeSearch.ts';
 import type { CandidateState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
@@ -23,28 +24,15 @@ interface Kept {
 export function keepResults(store: StudyStore): void {
   // Files of a server under development keep their names when they change.
   if (/\.ts\b/.test(MODEL_BUILD)) return;
+  lookForOutcomes(store, (job, candidate) => find(keyOf(job, candidate)));
   const kept = new WeakSet<CandidateOutcome>();
-  const lookedFor = new WeakSet<CandidateState['scene']>();
   store.subscribe(({ study, candidates }) => {
-    candidates.forEach((candidate, index) => {
-      const { outcome, error, scene, choice } = candidate;
-      const key = () => keyOf(study.job, candidate);
-      if (outcome !== null) {
-        if (kept.has(outcome)) return;
-        kept.add(outcome);
-        void keep(key(), outcome).catch(() => {});
-      } else if (error === null && choice.gains && !lookedFor.has(scene)) {
-        lookedFor.add(scene);
-        void find(key())
-          .then((found) => {
-            const now = store.state.candidates[index];
-            if (!found || now?.scene !== scene || now.outcome !== null) return;
-            kept.add(found);
-            store.setOutcome(index, found);
-          })
-          .catch(() => {});
-      }
-    });
+    for (const candidate of candidates) {
+      const { outcome } = candidate;
+      if (outcome === null || kept.has(outcome) || wasFound(outcome)) continue;
+      kept.add(outcome);
+      void keep(keyOf(study.job, candidate), outcome).catch(() => {});
+    }
   });
 }
 

@@ -4,8 +4,8 @@ import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
+import { lookForOutcomes } from './outcomeSearch.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
-import type { CandidateState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
 /** The example with what simulation found of it, as it is recorded with the product. */
@@ -21,27 +21,13 @@ export interface SimulatedStudy {
  */
 export function showShippedResults(store: StudyStore, load: () => Promise<SimulatedStudy>): void {
   let loading: Promise<SimulatedStudy> | null = null;
-  const lookedFor = new WeakSet<CandidateState['scene']>();
-  const look = () =>
-    store.state.candidates.forEach(({ choice, outcome, scene }, index) => {
-      if (outcome !== null || choice.gains === null || lookedFor.has(scene)) return;
-      lookedFor.add(scene);
-      loading ??= load();
-      void loading.then(
-        (simulated) => {
-          const { study, candidates } = store.state;
-          const now = candidates[index];
-          if (now?.scene !== scene || now.outcome !== null || !sameTests(DEFAULT_STUDY.job, study.job))
-            return;
-          const found = simulated.candidates.find((each) =>
-            sameScene(candidateScene(DEFAULT_STUDY.job, each.choice, PRESETS), scene),
-          );
-          if (found) store.setOutcome(index, found.outcome);
-          // Without them the study is simulated as any other.
-        },
-        () => {},
-      );
-    });
-  store.subscribe(look);
-  look();
+  lookForOutcomes(store, async (job, { scene }) => {
+    if (!sameTests(DEFAULT_STUDY.job, job)) return null;
+    loading ??= load();
+    const { candidates } = await loading;
+    const same = candidates.find(({ choice }) =>
+      sameScene(candidateScene(DEFAULT_STUDY.job, choice, PRESETS), scene),
+    );
+    return same?.outcome ?? null;
+  });
 }

@@ -36,7 +36,9 @@ export function ripple(scene: Scene, job: Job): RippleTest {
   const bandwidth = job.values.rippleBandwidth;
   const samples = scanned(scene, plan, bandwidth);
   const merged = Math.ceil(samples.whole.length / MAX_PLACES);
-  const deviation = samples.whole.subarray(0, samples.whole.length - (samples.whole.length % merged));
+  const count = samples.whole.length - (samples.whole.length % merged);
+  const deviation = samples.whole.subarray(0, count);
+  const inBand = samples.inBand.subarray(0, count);
   const { speed } = plan.limits;
   const length = (deviation.length * speed) / positionRate(scene.parameters);
   const spectrum = new Spectrum(means(deviation, merged));
@@ -66,9 +68,9 @@ export function ripple(scene: Scene, job: Job): RippleTest {
     rms: rms(deviation),
     bandwidth,
     inBand: {
-      peak: range(samples.inBand) / 2,
-      rms: rms(samples.inBand),
-      ...extremes(samples.inBand, length),
+      peak: range(inBand) / 2,
+      rms: rms(inBand),
+      ...extremes(inBand, length),
     },
     ...extremes(deviation, length),
     ...bands(spectrum, length, trueAmplitude),

@@ -1,5 +1,7 @@
-import { shortest } from '../../core/format.ts';
-import { partText } from '../../study/effort.ts';
+import { ranged, shortest } from '../../core/format.ts';
+import type { BoughtPart } from '../../study/effort.ts';
+import { yearsText } from '../../study/jobLabels.ts';
+import { lowered } from '../text.ts';
 import { costsOf } from './costs.ts';
 import { figureRow } from './row.ts';
 import { YEAR_FIGURES } from './yearFigures.ts';
@@ -7,6 +9,12 @@ import { YEAR_FIGURES } from './yearFigures.ts';
 /** Whole units of the currency: nobody compares cents. */
 const money = (value: number | null) =>
   value === null ? 'does not last the day' : Math.round(value).toString();
+
+/** '2 × coil unit (medium)'; what is bought by the metre with its length. */
+function partText({ label, effort, quantity, unit }: BoughtPart): string {
+  const count = unit === 'm' ? `${ranged(quantity, 'm')} of ` : quantity === 1 ? '' : `${quantity} × `;
+  return `${count}${lowered(label)} (${effort})`;
+}
 
 export const COST_ROWS = [
   figureRow({
@@ -34,11 +42,11 @@ export const COST_ROWS = [
       if (rival === null)
         return candidate.choice.price === undefined ? own.parts.map(partText).join(', ') : 'your own price';
       const other = costsOf(rival, job);
-      const years = job.values.years;
+      const { years } = job.values;
       const differences = [
         { text: 'purchase', by: own.purchase - other.purchase },
-        { text: `${years} years of energy`, by: years * ((own.energy ?? 0) - (other.energy ?? 0)) },
-        { text: `${years} years of upkeep`, by: years * (own.upkeep - other.upkeep) },
+        { text: `${yearsText(years)} of energy`, by: years * ((own.energy ?? 0) - (other.energy ?? 0)) },
+        { text: `${yearsText(years)} of upkeep`, by: years * (own.upkeep - other.upkeep) },
       ];
       const sign = Math.sign((own.total ?? 0) - (other.total ?? 0));
       const largest = differences.reduce((max, each) => (sign * each.by > sign * max.by ? each : max));

@@ -1,4 +1,5 @@
-import { type BoughtPart, boughtParts, priceOf } from '../../study/effort.ts';
+import { sizingValue } from '../../sizing/sizing.ts';
+import { type BoughtPart, boughtParts, priceOfAll } from '../../study/effort.ts';
 import type { Job } from '../../study/job.ts';
 import type { JudgedCandidate } from '../judgement.ts';
 import { dayPower } from '../read.ts';
@@ -21,10 +22,13 @@ interface Costs {
 
 export function costsOf(candidate: JudgedCandidate, job: Job): Costs {
   const { values } = job;
-  const parts = boughtParts(job, candidate.choice, candidate.scene, sized(candidate, 'trackLength'));
-  const purchase =
-    candidate.choice.price ??
-    parts.reduce((sum, { effort, quantity }) => sum + quantity * priceOf(effort, values), 0);
+  const parts = boughtParts(
+    job,
+    candidate.choice,
+    candidate.scene,
+    sizingValue(candidate.sizing, 'trackLength') ?? 0,
+  );
+  const purchase = candidate.choice.price ?? priceOfAll(parts, values);
   const power = mainsPower(candidate, job);
   const yearEnergy = power === null ? null : power * values.dailyTime * values.days;
   const energy = yearEnergy === null ? null : yearEnergy * values.energyPrice;
@@ -37,21 +41,19 @@ export function costsOf(candidate: JudgedCandidate, job: Job): Costs {
 export function mainsPower(candidate: JudgedCandidate, { values }: Job): number | null {
   const power = dayPower(candidate);
   if (power === null) return null;
-  const burnt = values.regeneration ? 0 : sized(candidate, 'brakeResistor');
+  const burnt = values.regeneration ? 0 : (sizingValue(candidate.sizing, 'brakeResistor') ?? 0);
   return power + burnt;
-}
-
-function sized({ sizing }: JudgedCandidate, id: string): number {
-  return sizing.figures.find((figure) => figure.id === id)?.value ?? 0;
 }
 
 /** Of a year: care for what rolls, and nuts bought anew within the years counted, spread over them. */
 function upkeepOf(candidate: JudgedCandidate, { values }: Job, parts: readonly BoughtPart[]): number {
   const { parameters: p } = candidate.scene;
   const rolling = Number(p.frictionCoefficient > 0) + Number(p.lead > 0);
-  const life = sized(candidate, 'nutLife');
-  const worn = life > 0 ? Math.floor((values.years * values.days * values.dailyTime) / life) : 0;
-  const screw = parts.find(({ label }) => label.startsWith('Screw'));
-  const renewed = screw ? worn * priceOf(screw.effort, values) : 0;
-  return CARE * rolling * values.priceLow + renewed / values.years;
+  const life = sizingValue(candidate.sizing, 'nutLife');
+  const worn = life === null ? 0 : Math.floor((values.years * values.days * values.dailyTime) / life);
+  const renewed = priceOfAll(
+    parts.filter(({ wears }) => wears),
+    values,
+  );
+  return CARE * rolling * values.priceLow + (worn * renewed) / values.years;
 }

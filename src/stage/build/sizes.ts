@@ -1,15 +1,12 @@
-import type { Size } from '../../../shared/axis/motorSize.ts';
+import { ALUMINIUM, type Size } from '../../../shared/axis/motorSize.ts';
 import { STEEL_DENSITY } from '../../../shared/axis/screw.ts';
 
 /**
- * Sizes of the machine around its motor that the parameters imply: masses at the density of their material, magnets at their pitch. What no parameter states
+ * Sizes of the machine around its motor that the parameters imply: masses at the density of their material. What no parameter states
  * (wall thicknesses, clearances) follows common practice in proportion, no source. SI.
  */
 
-export const ALUMINIUM = 2700;
 export const GRANITE = 2900;
-
-const clamp = (x: number, low: number, high: number) => Math.min(Math.max(x, low), high);
 
 /** A block of this mass, in the given proportions of length : height : width. */
 function blockOfMass(mass: number, density: number, [l, h, w]: readonly [number, number, number]): Size {
@@ -36,5 +33,5 @@ export function plateSize(tableMass: number, minLength: number, minWidth: number
 
 /** Width of a profiled rail that suits the moved mass: 15 mm at about 12 kg, 45 mm at a third of a ton. */
 export function railWidth(movedMass: number): number {
-  return clamp(0.0065 * Math.cbrt(movedMass), 0.007, 0.055);
+  return Math.min(Math.max(0.0065 * Math.cbrt(movedMass), 0.007), 0.055);
 }

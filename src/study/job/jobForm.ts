@@ -12,7 +12,7 @@ import {
   type JobValues,
   jobRow,
 } from '../../../shared/study/job.ts';
-import { jobLabel } from '../../../shared/study/jobLabels.ts';
+import { jobLabel, yearsText } from '../../../shared/study/jobLabels.ts';
 import { JOB_GROUPS } from '../../../shared/study/jobRows.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { element, setText } from '../../ui/dom.ts';
@@ -163,7 +163,7 @@ export class JobForm {
 
 /** 'total cost over 5 years; drives comparable by continuous force' */
 function decidesText({ decidedBy, years, comparableBy }: JobValues): string {
-  const over = `over ${years} ${years === 1 ? 'year' : 'years'}`;
+  const over = `over ${yearsText(years)}`;
   const first = decidedBy === 'total cost' ? `${decidedBy} ${over}` : `${decidedBy}, then total cost ${over}`;
   return `${first}; drives comparable by ${comparableBy}`;
 }

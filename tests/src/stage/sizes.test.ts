@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { motorSize, tubularSize } from '../../../shared/axis/motorSize.ts';
+import { ALUMINIUM, motorSize, tubularSize } from '../../../shared/axis/motorSize.ts';
 import { present } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { layout } from '../../../src/stage/build/layout.ts';
-import { ALUMINIUM, payloadSize, plateSize, railWidth } from '../../../src/stage/build/sizes.ts';
+import { payloadSize, plateSize, railWidth } from '../../../src/stage/build/sizes.ts';
 
 const volume = ({ length, height, width }: { length: number; height: number; width: number }) =>
   length * height * width;
