@@ -1,3 +1,4 @@
+import { coggingTerms } from '../axis/periodic.ts';
 import { resistanceFactor } from '../axis/temperature.ts';
 import { at } from '../core/at.ts';
 import { inUnit, ranged } from '../core/format.ts';
@@ -90,25 +91,46 @@ function rmsCurrent(facts: CandidateFacts): Figured {
 interface VoltagePoint extends Voltages {
   readonly speed: number;
   readonly each: number;
+  /** What the current against cogging takes, V. */
+  readonly cogging: number;
+  readonly peak: number;
+}
+
+/**
+ * Amplitude of the voltage that drives the current against cogging, V: F_cog = K_f i through the impedance that the winding has at
+ * the frequency of the teeth going by.
+ */
+function coggingVoltage({ p, electrics, magnet }: CandidateFacts, speed: number, resistance: number): number {
+  if (speed === 0) return 0;
+  const { count, forcePerAmp, motor } = electrics;
+  return coggingTerms(p)
+    .map(({ amplitude, period }) => {
+      const impedance = Math.hypot(resistance, ((2 * Math.PI * speed) / period) * motor.inductance);
+      return (impedance * Math.abs(amplitude)) / (count * forcePerAmp * magnet);
+    })
+    .reduce((sum, voltage) => sum + voltage, 0);
 }
 
 const POINTS = 8;
 
 /** Where in the cycle the drive needs most voltage. */
-function worstVoltage(
-  { electrics, magnet, forces, motion }: CandidateFacts,
-  resistance: number,
-): VoltagePoint {
+function worstVoltage(facts: CandidateFacts, resistance: number): VoltagePoint {
+  const { electrics, magnet, forces, motion } = facts;
+  const pointAt = (speed: number, each: number): VoltagePoint => {
+    const voltages = voltagesAt(electrics, each, speed, resistance, magnet);
+    const cogging = coggingVoltage(facts, speed, resistance);
+    return { ...voltages, speed, each, cogging, peak: voltages.total + cogging };
+  };
   const speeds = speedDuty(motion);
-  let worst: VoltagePoint = { ...voltagesAt(electrics, 0, 0, resistance, magnet), speed: 0, each: 0 };
+  let worst = pointAt(0, 0);
   for (const [k, { direction }] of motion.entries()) {
     for (let point = 0; point <= POINTS; point++) {
       const speed = valueAt(at(speeds, k), point / POINTS);
       // Along the motion, positive where it drives.
       const force = valueAt(at(forces, k), point / POINTS) * (direction || 1);
       const each = currentFor(electrics, force, magnet) / electrics.count;
-      const voltages = voltagesAt(electrics, each, speed, resistance, magnet);
-      if (voltages.total > worst.total) worst = { ...voltages, speed, each };
+      const found = pointAt(speed, each);
+      if (found.peak > worst.peak) worst = found;
     }
   }
   return worst;
@@ -117,7 +139,7 @@ function worstVoltage(
 function voltageFigures(facts: CandidateFacts): Figured[] {
   const { p, electrics } = facts;
   const resistance = electrics.motor.resistance * resistanceFactor(p.windingLimit);
-  const { d, q, total: value, backEmf, speed, each } = worstVoltage(facts, resistance);
+  const { d, q, total, cogging, peak: value, backEmf, speed, each } = worstVoltage(facts, resistance);
   const limit = electrics.voltageLimit;
   const headroom = 1 - value / limit;
   return [
@@ -128,12 +150,15 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
         symbol: 'u_pk',
         value,
         unit: 'V',
-        formula: 'u_pk = √(u_d² + u_q²), u_d = −ωL i_q, u_q = R i_q + e, ω = πv/τ',
+        formula:
+          'u_pk = √(u_d² + u_q²), u_d = −ωL i_q, u_q = R i_q + e, ω = πv/τ' +
+          (cogging > 0 ? ', plus √(R² + (2πvL/λ)²) F_cog/(N K_f) of each cogging term' : ''),
         numbers:
           `at ${ranged(speed, 'm/s')} and ${ranged(each, 'A peak')} in each motor: u_d = −${inUnit(electrics.perPitch * speed, '1/s')} · ` +
           `${inUnit(electrics.motor.inductance, 'mH')} · ${ranged(each, 'A peak')} = ${ranged(d, 'V')}; u_q = ${inUnit(resistance, 'Ω')} · ${ranged(each, 'A peak')} + ` +
-          `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(value, 'V')}`,
-        note: 'At the worst instant of the cycle, with the winding at its limit and cool magnets. The limit is V_dc/√3. The voltage that changes the current (L di/dt) is neglected.',
+          `${ranged(backEmf, 'V')} = ${ranged(q, 'V')}; √(…) = ${ranged(total, 'V')}` +
+          (cogging > 0 ? `; with ${ranged(cogging, 'V')} for cogging ${ranged(value, 'V')}` : ''),
+        note: 'At the worst instant of the cycle, with the winding at its limit, cool magnets and every cogging term at its peak. The limit is V_dc/√3. The voltage that changes the current with the acceleration (L di/dt) is neglected.',
       },
       { value: limit, side: 'max' },
       !Number.isFinite(value)
