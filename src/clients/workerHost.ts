@@ -39,6 +39,8 @@ export class WorkerHost<Commands> {
   readonly #what: string;
   readonly #spawn: () => Worker;
   #running: RunningWorker<Commands> | null = null;
+  /** A failure that nobody has heard of, since no answer was due: the next question does. */
+  #unheard: WorkerFailure | null = null;
 
   /** `what` names the work in messages: 'The analysis'. `spawn` starts the worker. */
   constructor(what: string, spawn: () => Worker) {
@@ -48,9 +50,12 @@ export class WorkerHost<Commands> {
 
   /**
    * The answer of a worker that stays for the next question.
-   * @throws WorkerFailure when the worker fails; what the command itself throws
+   * @throws WorkerFailure when the worker fails, or has failed since the last answer; what the command itself throws
    */
   ask<Answer>(command: (commands: Remote<Commands>) => Promise<Answer>): Promise<Answer> {
+    const failure = this.#unheard;
+    this.#unheard = null;
+    if (failure) return Promise.reject(failure);
     this.#running ??= this.#start();
     return answerOf(this.#running, command);
   }
@@ -61,6 +66,7 @@ export class WorkerHost<Commands> {
    */
   async runJob<Answer>(job: (commands: Remote<Commands>) => Promise<Answer>): Promise<Answer | null> {
     this.end();
+    this.#unheard = null;
     const running = this.#start();
     this.#running = running;
     try {
@@ -75,12 +81,17 @@ export class WorkerHost<Commands> {
 
   /** Ends the worker at once, whatever it is doing. The next question or job starts a fresh one. */
   end(): void {
+    this.#unheard = null;
     if (this.#running) this.#stop(this.#running, new WorkerEnded(this.#what));
   }
 
   #start(): RunningWorker<Commands> {
     const worker = this.#spawn();
-    const fail = (reason: string) => this.#stop(running, new WorkerFailure(this.#what, reason));
+    const fail = (reason: string) => {
+      const failure = new WorkerFailure(this.#what, reason);
+      if (running.waiting.size === 0 && this.#running === running) this.#unheard = failure;
+      this.#stop(running, failure);
+    };
     const watchdog = new Watchdog(
       () => worker.postMessage({ heartbeat: 'asked' } satisfies Heartbeat),
       () => fail('it no longer responds.'),

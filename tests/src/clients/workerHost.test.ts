@@ -75,11 +75,12 @@ describe('a worker that fails', () => {
     expect(await host.ask((sum) => sum.double(2))).toBe(4);
   });
 
-  it('makes no unhandled rejection where no one waits', async () => {
+  it('while no one waits tells the next question, once, and makes no unhandled rejection', async () => {
     const { workers, host } = freshHost();
     await host.ask((sum) => sum.double(2));
-    for (const worker of workers) worker.fail();
+    for (const worker of workers) worker.fail('out of memory');
     await new Promise((resolve) => setTimeout(resolve));
+    await expect(host.ask((sum) => sum.double(2))).rejects.toThrow('The sum stopped: out of memory');
     expect(await host.ask((sum) => sum.double(2))).toBe(4);
   });
 });
