@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { besselI0, fitFactor, ironFactor } from '../../shared/axis/field.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
-import { asState, CURRENTS, stateCount, X1 } from '../../workers/model/state.ts';
+import { CURRENTS, newState, stateCount, X1 } from '../../workers/model/state.ts';
 import { Windings } from '../../workers/model/terms/windings.ts';
 
 const parameters = (changes: ParameterChanges) => ({ ...defaultParameters(), ...changes });
@@ -138,7 +138,7 @@ describe('force and current of a synchronous motor', () => {
     const windings = new Windings(1);
     windings.configure(p);
     windings.warm(p, { winding: 20, carrier: 20, table: 20, screw: 20 });
-    const y = asState(new Array<number>(stateCount(1, false)).fill(0));
+    const y = newState(stateCount(1, false));
     y[X1] = 0.0123;
     y[CURRENTS + 1] = ampere;
     const force = windings.force(y);

@@ -4,12 +4,12 @@ import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Plant } from '../../workers/model/plant.ts';
 import {
-  asState,
   CURRENTS,
   E_COPPER,
   E_IN,
   F1,
   F2,
+  newState,
   type State,
   stateCount,
   V1,
@@ -30,7 +30,7 @@ function bench(changes: Parameters<typeof bareScene>[0], span: number) {
   const y = plant.initialState(0);
   const n = stateCount(parameters.motorCount, parameters.base);
   const solver = new TickSolver(
-    plant.derivative,
+    plant.listDerivative,
     span,
     new Array<number>(n).fill(1e-11),
     new Array<number>(n).fill(1e-13),
@@ -39,7 +39,7 @@ function bench(changes: Parameters<typeof bareScene>[0], span: number) {
 }
 
 /** A vector of derivatives before any term has added to it. */
-const nothing = (y: Readonly<State>): State => asState(y.map(() => 0));
+const nothing = (y: Readonly<State>): State => newState(y.length);
 
 /** Forces of the link alone on motor and table, N, for positions (m) and speeds (m/s). */
 function linkForces(plant: Plant, x1: number, v1: number, x2: number, v2: number) {

@@ -8,7 +8,7 @@ import { jacobian } from '../../workers/math/jacobian.ts';
 import { Matrix } from '../../workers/math/matrix.ts';
 import { solve } from '../../workers/math/solve.ts';
 import { Plant } from '../../workers/model/plant.ts';
-import { asState, modesAt, V1, V2, X1, X2 } from '../../workers/model/state.ts';
+import { modesAt, newState, V1, V2, X1, X2 } from '../../workers/model/state.ts';
 import { Axis } from '../../workers/run/axis.ts';
 import { bareScene } from '../workers/model/sceneOf.ts';
 
@@ -39,7 +39,7 @@ function motionOf(changes: ParameterChanges): { a: Matrix; force: Matrix; positi
   const states = positions.flatMap((k) => [k, k + 1]);
   const rates = (x: number[], out: number[]) => {
     plant.terms.process.force = at(x, size);
-    plant.derivative(0, asState(x), asState(out));
+    plant.listDerivative(0, x, out);
     out[size] = 0;
   };
   const rest = [...plant.initialState(0), 0];
@@ -198,7 +198,7 @@ describe('flexible parts on the running axis', () => {
     y[first] = 2e-4;
     y[first + 2] = -1e-4;
     y[first + 5] = 0.2;
-    const dy = asState(y.map(() => 0));
+    const dy = newState(y.length);
     plant.derivative(0, y, dy);
     const ab = at(dy, first - 1);
     const travelling = p.coilMass / motorSideMass(p);

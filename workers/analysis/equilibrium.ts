@@ -7,7 +7,7 @@ import { jacobian } from '../math/jacobian.ts';
 import { Matrix } from '../math/matrix.ts';
 import { solve } from '../math/solve.ts';
 import { Plant } from '../model/plant.ts';
-import { asState, baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /** Largest number of Newton steps; three to five are usual. */
 const MAX_STEPS = 30;
@@ -74,7 +74,7 @@ export function equilibrium(p: Parameters, point: OperatingPoint): Equilibrium {
     windings.voltageD = at(x, size);
     windings.voltageQ = at(x, size + 1);
     process.force = at(x, size + 2);
-    plant.derivative(0, asState(x), asState(out));
+    plant.listDerivative(0, x, out);
     let sum = 0;
     for (let k = CURRENTS; k < CURRENTS + 2 * plant.motors; k += 2) sum += at(x, k);
     out[size] = sum;

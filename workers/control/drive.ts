@@ -134,6 +134,12 @@ export class Drive {
     return this.#currentLimit.amplitude;
   }
 
+  /** Current command as a share of its limit. */
+  get currentUse(): number {
+    const { amplitude } = this.#currentLimit;
+    return amplitude > 0 ? this.#positionLoop.currentCommand / amplitude : 0;
+  }
+
   /** What keeps the drive from following its command at `time`. */
   notices(time: number): DriveNotice[] {
     return this.#noticed.at(time);

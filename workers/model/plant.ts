@@ -17,12 +17,17 @@ export class Plant {
   /** Those that temperatures change. */
   readonly #warmed: readonly WarmedTerm[];
   readonly #store: Store = { energy: 0 };
+  /** Room for what comes as a plain list. */
+  readonly #listed: State;
+  readonly #slopes: State;
 
   /** @param modes how many flexible parts are switched on */
   constructor(motors: number, base: boolean, modes = 0) {
     this.motors = motors;
     this.size = stateCount(motors, base, modes);
     this.terms = newTerms(motors, base, modes);
+    this.#listed = newState(this.size);
+    this.#slopes = newState(this.size);
     this.#list = Object.values(this.terms);
     this.#warmed = this.#list.filter((term): term is WarmedTerm => term.warm !== undefined);
   }
@@ -60,6 +65,16 @@ export class Plant {
     dy[F2] = 0;
     for (let k = E_IN; k <= E_OUT; k++) dy[k] = 0;
     evaluateAll(this.terms, y, dy);
+  };
+
+  /** The same for plain lists, which general mathematics takes; what follows the states in them is left alone. */
+  readonly listDerivative = (time: number, values: readonly number[], out: number[]): void => {
+    const y = this.#listed;
+    const dy = this.#slopes;
+    const { length } = y;
+    for (let k = 0; k < length; k++) y[k] = values[k] as number;
+    this.derivative(time, y, dy);
+    for (let k = 0; k < length; k++) out[k] = dy[k] as number;
   };
 
   /** Which contacts are closed: a number that changes where the derivative jumps or has a kink. */

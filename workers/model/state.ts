@@ -21,23 +21,22 @@ export const F2 = V2;
 
 /**
  * The vector of states, and of their derivatives. Those up to CURRENTS are always there, so the type checker knows that `y[X1]` is a
- * number; the others are read with `stateAt`.
+ * number; the others are read with `valueAt`.
  */
-export type State = [
-  x1: number,
-  v1: number,
-  x2: number,
-  v2: number,
-  z: number,
-  supplied: number,
-  copper: number,
-  iron: number,
-  nut: number,
-  guide: number,
-  other: number,
-  delivered: number,
-  ...currentsBaseAndModes: number[],
-];
+export interface State extends Float64Array<ArrayBuffer> {
+  [X1]: number;
+  [V1]: number;
+  [X2]: number;
+  [V2]: number;
+  [Z]: number;
+  [E_IN]: number;
+  [E_COPPER]: number;
+  [E_IRON]: number;
+  [E_NUT]: number;
+  [E_GUIDE]: number;
+  [E_OTHER]: number;
+  [E_OUT]: number;
+}
 
 /** Where the position of a moving base stands; its speed follows. */
 export function baseAt(motors: number): number {
@@ -54,31 +53,13 @@ export function stateCount(motors: number, base: boolean, modes = 0): number {
 }
 
 /**
- * A state of zeros. Its places hold fractions from the start: a list that began with whole numbers would be converted at the first
- * fraction, and all code that had read it compiled again.
+ * A state of zeros.
+ *
+ * @throws RangeError for a size that is too small to be one
  */
 export function newState(size: number): State {
-  return asState(new Array<number>(size).fill(0.5).fill(0));
-}
-
-/**
- * The same list, known as a vector of states.
- *
- * @throws RangeError for a list that is too short to be one
- */
-export function asState(values: number[]): State {
-  if (values.length < CURRENTS) throw new RangeError(`A list of ${values.length} is no vector of states.`);
-  return values as State;
-}
-
-/** A current, or a state of the base or of a flexible part. A function of its own, since the engine reads fastest where it meets one kind of list. */
-export function stateAt(y: Readonly<State>, index: number): number {
-  const value = y[index];
-  return value === undefined ? missing(index) : value;
-}
-
-function missing(index: number): never {
-  throw new RangeError(`The plant has no state ${index}.`);
+  if (size < CURRENTS) throw new RangeError(`A list of ${size} is no vector of states.`);
+  return new Float64Array(size) as State;
 }
 
 /** Temperatures in the order of the heat network, °C. */

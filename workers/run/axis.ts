@@ -1,4 +1,5 @@
-import { motorConstants } from '../../shared/axis/motor.ts';
+import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -15,7 +16,7 @@ import { Audit } from '../model/audit.ts';
 import { armGrowth } from '../model/growth.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
-import { CURRENTS, type State, stateAt, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
+import { CURRENTS, type State, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
 import {
   concernsPlant,
   type Engine,
@@ -24,6 +25,7 @@ import {
   type PlantSolver,
 } from '../solver/engine.ts';
 import { DivergedError } from '../solver/tickSolver.ts';
+import type { Effort } from './effort.ts';
 import { Telemetry } from './telemetry.ts';
 
 /** An axis that has been at work already: as warm as this instead of as its parameters say, with so much of its overload allowance gone. */
@@ -66,11 +68,18 @@ export class Axis {
   #solver: PlantSolver;
   readonly #y: State;
   readonly #telemetry: Telemetry;
+  readonly #effort: Effort = {
+    force: 0,
+    forceCurrent: 0,
+    current: 0,
+    voltage: 0,
+    currentUse: 0,
+    voltageUse: 0,
+  };
+  #voltageLimit: number;
   /** Summed currents as sampled, A. */
   #id = 0;
   #iq = 0;
-  /** As of the last position-loop sample, m. */
-  #toolError = 0;
 
   constructor(scene: Scene, start: AxisStart = {}) {
     const p = { ...scene.parameters };
@@ -80,6 +89,7 @@ export class Axis {
     this.#drive = new Drive(p, start.overload, scene.coggingTable);
     this.#plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
     this.#plant.configure(p, this.#heat.temperatures);
+    this.#voltageLimit = voltageLimit(p);
     this.#newSolver = start.solver ?? odexSolver;
     this.#solver = this.#newSolver(this.#plant, p, this.#period);
     this.#program = new Program(p, scene.moves);
@@ -99,16 +109,29 @@ export class Axis {
     standAt(p.start, this.command);
     standAt(p.start, this.set);
     this.#drive.begin(p, this.#heat.temperatures);
-    this.#telemetry.fill(0, 0, 0, 0);
+    this.#telemetry.takeSample(0);
+    this.#telemetry.takePeriod(0, 0, 0);
   }
 
   get parameters(): Readonly<Parameters> {
     return this.#p;
   }
 
-  /** Every channel as of the last tick's sampling instant, in the order of CHANNELS, SI. */
+  /** Every channel as of the last tick's sampling instant, in the order of CHANNELS, SI. Worked out when it is asked for, so ask anew after each tick. */
   get record(): Float64Array {
     return this.#telemetry.record;
+  }
+
+  /** What the last tick asked of motor and amplifier. */
+  get effort(): Effort {
+    const [telemetry, effort] = [this.#telemetry, this.#effort];
+    effort.force = telemetry.motorForce;
+    effort.forceCurrent = telemetry.iq;
+    effort.current = Math.sqrt(telemetry.iq ** 2 + telemetry.id ** 2);
+    effort.voltage = telemetry.voltage;
+    effort.currentUse = this.#drive.currentUse;
+    effort.voltageUse = effort.voltage / this.#voltageLimit;
+    return effort;
   }
 
   /** Simulated time of the next tick, s. */
@@ -139,8 +162,10 @@ export class Axis {
 
   /** Takes checked changes. Call at a position-loop sample; parameters that need a restart need a new Axis. */
   change(changes: ParameterChanges): void {
+    this.#telemetry.complete();
     const driveBefore = this.#p.drive;
     Object.assign(this.#p, changes);
+    this.#voltageLimit = voltageLimit(this.#p);
     if (this.#p.drive !== driveBefore) this.#switchDrive();
     this.#program.setParameters(this.#p);
     this.#shaper.setParameters(this.#p);
@@ -153,6 +178,7 @@ export class Axis {
 
   /** A hand takes hold at a position, m, or lets go with null. Call at a position-loop sample. */
   hand(position: number | null): void {
+    this.#telemetry.complete();
     this.#plant.terms.hand.hold(position);
   }
 
@@ -172,8 +198,8 @@ export class Axis {
     let id = 0;
     let iq = 0;
     for (let k = CURRENTS; k < CURRENTS + 2 * this.#plant.motors; k += 2) {
-      id += stateAt(this.#y, k);
-      iq += stateAt(this.#y, k + 1);
+      id += valueAt(this.#y, k);
+      iq += valueAt(this.#y, k + 1);
     }
     this.#id = id;
     this.#iq = iq;
@@ -192,7 +218,6 @@ export class Axis {
     const position = p.encoderSide === 'load' ? y[X2] : y[X1];
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
     this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);
-    this.#toolError = this.set.position - (y[X2] + armGrowth(p, t.table));
     const { error, ringing } = this.#drive;
     const pulled = this.#plant.terms.hand.acts;
     this.trip = checkTrips(p, time, {
@@ -203,6 +228,7 @@ export class Axis {
       ringing,
       pulled,
     });
+    if (!this.trip) this.#telemetry.takeSample(this.set.position - (y[X2] + armGrowth(p, t.table)));
   }
 
   /** The windings get the voltage of one period ago, before the loop works out the next. */
@@ -216,7 +242,7 @@ export class Axis {
   /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
   #integrate(): void {
     this.#plant.terms.process.hold(this.time, this.set.speed);
-    this.#telemetry.fill(this.time, this.#id, this.#iq, this.#toolError);
+    this.#telemetry.takePeriod(this.time, this.#id, this.#iq);
     try {
       const stored = this.#solver.advance(this.#y, this.audit.stored);
       this.audit.takeTick(this.#y, stored);

@@ -5,7 +5,7 @@ import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
 import { batchSolver, type Engine, type NewSolver, odexSolver } from '../solver/engine.ts';
 import { Axis } from './axis.ts';
-import { currentAmplitude, currentUse, MoveMeter, voltageUse } from './moveMeter.ts';
+import { MoveMeter } from './moveMeter.ts';
 import { Tally } from './tally.ts';
 
 /** What a run came to. SI. */
@@ -64,20 +64,21 @@ export function measureRun(
   while (axis.tick < ticks) {
     const samplesNow = axis.atPositionSample;
     if (!axis.step()) break;
-    const r = axis.record;
-    force.add(valueAt(r, C.motorForce));
-    current.add(currentAmplitude(r));
-    voltage.add(valueAt(r, C.voltage));
-    currentUsed.add(currentUse(r));
-    voltageUsed.add(voltageUse(r, p));
+    const { effort } = axis;
+    force.add(effort.force);
+    current.add(effort.current);
+    voltage.add(effort.voltage);
+    currentUsed.add(effort.currentUse);
+    voltageUsed.add(effort.voltageUse);
     if (samplesNow) {
+      const r = axis.record;
       error.add(valueAt(r, C.followingError));
       tool.add(valueAt(r, C.toolError));
       onSample(r);
       meter.sample(r, axis.command, p.window, axis.audit.copper);
       if (meter.last && meter.count > moves.length) moves.push(meter.last);
     }
-    meter.period(r, p);
+    meter.period(effort);
   }
   meter.finish(axis.time, axis.audit.copper);
   if (meter.last && meter.count > moves.length) moves.push(meter.last);

@@ -1,10 +1,9 @@
-import { voltageLimit } from '../../shared/axis/motor.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
-import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import type { ProgramOutput } from '../command/setpoint.ts';
 import { Arrival } from './arrival.ts';
+import type { Effort } from './effort.ts';
 import { SpeedRipple } from './speedRipple.ts';
 import { Tally } from './tally.ts';
 
@@ -72,12 +71,12 @@ export class MoveMeter {
   }
 
   /** One current-loop period. */
-  period(record: Float64Array, p: Readonly<Parameters>): void {
+  period({ force, current, currentUse, voltageUse }: Readonly<Effort>): void {
     if (!this.#begun) return;
-    this.#force.add(valueAt(record, C.motorForce));
-    this.#current.add(currentAmplitude(record));
-    this.#currentUse.add(currentUse(record));
-    this.#voltageUse.add(voltageUse(record, p));
+    this.#force.add(force);
+    this.#current.add(current);
+    this.#currentUse.add(currentUse);
+    this.#voltageUse.add(voltageUse);
   }
 
   /** Closes what is being measured, at the end of a run. */
@@ -137,20 +136,4 @@ export class MoveMeter {
       copperLoss: duration > 0 ? (copper - this.#startCopper) / duration : 0,
     };
   }
-}
-
-/** Of the summed currents, A. */
-export function currentAmplitude(record: Float64Array): number {
-  return Math.sqrt(valueAt(record, C.forceCurrent) ** 2 + valueAt(record, C.fieldCurrent) ** 2);
-}
-
-/** Commanded current as a share of the current limit of the moment. */
-export function currentUse(record: Float64Array): number {
-  const limit = valueAt(record, C.currentLimit);
-  return limit > 0 ? valueAt(record, C.currentCommand) / limit : 0;
-}
-
-/** Voltage amplitude as a share of what the bus gives. */
-export function voltageUse(record: Float64Array, p: Readonly<Parameters>): number {
-  return valueAt(record, C.voltage) / voltageLimit(p);
 }

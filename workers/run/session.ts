@@ -110,7 +110,7 @@ export class Session {
     if (!axis.step()) return;
     recorder.take(axis.record);
     if (samples) this.#measure();
-    this.meter.period(axis.record, axis.parameters);
+    this.meter.period(axis.effort);
   }
 
   /** Hands out the moves that have finished since the last time, oldest first. */

@@ -34,7 +34,7 @@ const MAX_STEPS = 8;
 /** With control of its error: the reference, and what the running axis takes. */
 export const odexSolver: NewSolver = (plant, p, span) => {
   const { relative, absolute } = tolerances(p, plant.size);
-  const solver = new TickSolver(plant.derivative, span, relative, absolute);
+  const solver = new TickSolver(plant.listDerivative, span, relative, absolute);
   return {
     engine: 'odex',
     advance(y) {

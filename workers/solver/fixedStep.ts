@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import type { Plant } from '../model/plant.ts';
 import {
   CURRENTS,
@@ -10,7 +11,6 @@ import {
   E_OUT,
   newState,
   type State,
-  stateAt,
   Z,
 } from '../model/state.ts';
 import { DivergedError } from './tickSolver.ts';
@@ -42,22 +42,18 @@ const MARGIN = 64;
 export class FixedStepSolver {
   readonly engine = 'batch';
   readonly #plant: Plant;
-  readonly #size: number;
   readonly #span: number;
   readonly #fewest: number;
   readonly #most: number;
   #steps: number;
   /** J a tick, of late. */
   #throughput = 0;
-  readonly #k1: State;
-  readonly #k2: State;
-  readonly #k3: State;
-  readonly #k4: State;
-  /** The state at which a stage is evaluated; its energies are not used. */
-  readonly #stage: State;
-  /** The end of the step, and the start of the tick. */
-  readonly #end: State;
-  readonly #start: State;
+  /** The four rates, and the state at which one is evaluated; its energies are not used. */
+  readonly #stages: Readonly<Record<'k1' | 'k2' | 'k3' | 'k4' | 'stage', State>>;
+  /** Ends of steps, in turn, and of the parts of a step. */
+  readonly #even: State;
+  readonly #odd: State;
+  readonly #beyond: State;
 
   /**
    * @param span length of one period, s
@@ -65,18 +61,15 @@ export class FixedStepSolver {
    */
   constructor(plant: Plant, span: number, [fewest, most]: readonly [number, number]) {
     this.#plant = plant;
-    this.#size = plant.size;
     this.#span = span;
     this.#fewest = fewest;
     this.#most = most;
     this.#steps = fewest;
-    this.#k1 = newState(plant.size);
-    this.#k2 = newState(plant.size);
-    this.#k3 = newState(plant.size);
-    this.#k4 = newState(plant.size);
-    this.#stage = newState(plant.size);
-    this.#end = newState(plant.size);
-    this.#start = newState(plant.size);
+    const room = () => newState(plant.size);
+    this.#stages = { k1: room(), k2: room(), k3: room(), k4: room(), stage: room() };
+    this.#even = room();
+    this.#odd = room();
+    this.#beyond = room();
   }
 
   /**
@@ -87,89 +80,92 @@ export class FixedStepSolver {
    * @throws DivergedError when the result is not finite
    */
   advance(y: State, stored: number): number {
-    copy(y, this.#start, this.#size);
     for (;;) {
-      this.#tryTick(y);
-      const after = this.#plant.storedEnergy(y);
-      const passed = Math.abs(y[E_IN]) + Math.abs(y[E_OUT]) + Math.abs(after - stored);
-      const losses = y[E_COPPER] + y[E_IRON] + y[E_NUT] + y[E_GUIDE] + y[E_OTHER];
-      const off = Math.abs(y[E_IN] - losses - y[E_OUT] - (after - stored));
+      const end = this.#tryTick(y);
+      const after = this.#plant.storedEnergy(end);
+      const passed = Math.abs(end[E_IN]) + Math.abs(end[E_OUT]) + Math.abs(after - stored);
+      const losses = end[E_COPPER] + end[E_IRON] + end[E_NUT] + end[E_GUIDE] + end[E_OTHER];
+      const off = Math.abs(end[E_IN] - losses - end[E_OUT] - (after - stored));
       const floor = ENERGY_FLOOR + ROUNDINGS * Math.abs(after);
       const bound = ENERGY_BOUND * Math.max(passed, this.#throughput) + floor;
+      // A state that is not finite leaves its mark in the account.
+      if (!(bound < Number.POSITIVE_INFINITY)) checkFinite(end);
       if (off <= bound || this.#steps === this.#most) {
         if (off * MARGIN < bound && this.#steps > this.#fewest)
           this.#steps = Math.max(this.#steps >> 1, this.#fewest);
         this.#throughput += FORGETTING * (passed - this.#throughput);
+        copy(end, y);
         return after;
       }
       this.#steps = Math.min(2 * this.#steps, this.#most);
-      copy(this.#start, y, this.#size);
     }
   }
 
-  #tryTick(y: State): void {
+  /** @returns where the state is that y comes to; y itself stays as it is */
+  #tryTick(y: Readonly<State>): Readonly<State> {
     const steps = this.#steps;
     const step = this.#span / steps;
+    let from = y;
     for (let n = 0; n < steps; n++) {
-      const contacts = this.#plant.contacts(y);
-      this.#tryStep(y, step);
-      if (this.#plant.contacts(this.#end) === contacts) copy(this.#end, y, this.#size);
-      else this.#acrossContact(y, step);
+      const to = n % 2 === 0 ? this.#even : this.#odd;
+      this.#tryStep(from, step, to);
+      if (this.#plant.contacts(to) !== this.#plant.contacts(from)) {
+        copy(from, to);
+        this.#acrossContact(to, step);
+      }
+      from = to;
     }
-    for (let i = 0; i < this.#size; i++)
-      if (!Number.isFinite(stateAt(y, i))) throw new DivergedError(`state ${i} is no longer finite`);
+    return from;
   }
 
-  /** One step of so many seconds during which contacts close or open, in parts. */
+  /** One step of so many seconds during which contacts close or open, in parts and in place. */
   #acrossContact(y: State, step: number): void {
     const shortest = step * SHORTEST_SHARE;
     let part = step / 2;
     let left = step;
     for (let tried = 0; left > 0; tried++) {
       const contacts = this.#plant.contacts(y);
-      this.#tryStep(y, part);
-      const crosses = this.#plant.contacts(this.#end) !== contacts;
+      this.#tryStep(y, part, this.#beyond);
+      const crosses = this.#plant.contacts(this.#beyond) !== contacts;
       if (crosses && part > shortest && tried < MOST_TRIED) {
         part /= 2;
         continue;
       }
-      copy(this.#end, y, this.#size);
+      copy(this.#beyond, y);
       left -= part;
       part = Math.min(2 * part, left);
     }
   }
 
-  /** From y to `end`, over h seconds. */
-  #tryStep(y: Readonly<State>, h: number): void {
+  /** Over h seconds. */
+  #tryStep(from: Readonly<State>, h: number, to: State): void {
     const plant = this.#plant;
-    const size = this.#size;
-    const stage = this.#stage;
-    const end = this.#end;
-    const k1 = this.#k1;
-    const k2 = this.#k2;
-    const k3 = this.#k3;
-    const k4 = this.#k4;
-    plant.derivative(0, y, k1);
-    this.#toStage(y, k1, h / 2);
-    plant.derivative(0, stage, k2);
-    this.#toStage(y, k2, h / 2);
-    plant.derivative(0, stage, k3);
-    this.#toStage(y, k3, h);
-    plant.derivative(0, stage, k4);
-    const sixth = h / 6;
-    for (let i = 0; i < size; i++) {
-      const inner = stateAt(k2, i) + stateAt(k3, i);
-      end[i] = stateAt(y, i) + sixth * (stateAt(k1, i) + 2 * inner + stateAt(k4, i));
+    const { k1, k2, k3, k4, stage } = this.#stages;
+    const { length } = stage;
+    // One place for all four evaluations: the engine compiles what it calls into it once, and so wholly.
+    for (let n = 0; ; n++) {
+      const k = n === 0 ? k1 : n === 1 ? k2 : n === 2 ? k3 : k4;
+      plant.derivative(0, n === 0 ? from : stage, k);
+      if (n === 3) break;
+      const ahead = n < 2 ? h / 2 : h;
+      for (let i = 0; i <= Z; i++) stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
+      for (let i = CURRENTS; i < length; i++) stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
     }
-  }
-
-  #toStage(y: Readonly<State>, k: Readonly<State>, h: number): void {
-    const stage = this.#stage;
-    for (let i = 0; i <= Z; i++) stage[i] = stateAt(y, i) + h * stateAt(k, i);
-    for (let i = CURRENTS; i < this.#size; i++) stage[i] = stateAt(y, i) + h * stateAt(k, i);
+    const sixth = h / 6;
+    for (let i = 0; i < length; i++) {
+      const inner = valueAt(k2, i) + valueAt(k3, i);
+      to[i] = valueAt(from, i) + sixth * (valueAt(k1, i) + 2 * inner + valueAt(k4, i));
+    }
   }
 }
 
-function copy(from: Readonly<State>, to: State, size: number): void {
-  for (let i = 0; i < size; i++) to[i] = stateAt(from, i);
+/** A loop, since the engine's own copying takes longer for so few. */
+function copy(from: Readonly<State>, to: State): void {
+  for (let i = 0; i < to.length; i++) to[i] = valueAt(from, i);
+}
+
+/** @throws DivergedError naming the first state that is not finite */
+function checkFinite(y: Readonly<State>): void {
+  const index = y.findIndex((value) => !Number.isFinite(value));
+  if (index >= 0) throw new DivergedError(`state ${index} is no longer finite`);
 }

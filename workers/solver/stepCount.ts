@@ -4,7 +4,7 @@ import { eigenvalues } from '../math/eigenvalues.ts';
 import { jacobian } from '../math/jacobian.ts';
 import { Matrix } from '../math/matrix.ts';
 import type { Plant } from '../model/plant.ts';
-import { asState, baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
+import { baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
 
 /*
  * How many equal Runge-Kutta steps a period takes, from the eigenvalues μ of the plant's own derivative at the states where it is
@@ -63,7 +63,7 @@ function slopes(plant: Plant, p: Parameters, speed: number): Matrix {
     steps[k] = POSITION_STEP;
     steps[k + 1] = SPEED_STEP;
   }
-  const all = jacobian((x, out) => plant.derivative(0, asState(x), asState(out)), y, steps);
+  const all = jacobian((x, out) => plant.listDerivative(0, x, out), [...y], steps);
   const states = [...steps.keys()].filter((k) => at(steps, k) > 0);
   return Matrix.of(states.map((row) => states.map((column) => all.get(row, column))));
 }

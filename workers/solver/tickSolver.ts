@@ -5,6 +5,11 @@ export class DivergedError extends Error {}
 
 const MAX_STEPS = 400;
 
+interface Vector {
+  readonly length: number;
+  [index: number]: number;
+}
+
 /**
  * Integrates an autonomous system over one controller period with odex (extrapolated midpoint rule of Gragg, Bulirsch and Stoer
  * with order and step control: Hairer, Nørsett, Wanner, Solving Ordinary Differential Equations I, sec. II.9), restarted at each call.
@@ -12,9 +17,11 @@ const MAX_STEPS = 400;
  * odex halves a bounded span before its first step. Most periods need no second step, so the first is tried unbounded,
  * over the whole span; only when the error control shortens it is the rest integrated up to a bound.
  */
-export class TickSolver<Y extends number[]> {
-  readonly #solver: Solver<Y>;
+export class TickSolver {
+  readonly #solver: Solver<number[]>;
   readonly #span: number;
+  /** The vector as odex wants it. */
+  readonly #list: number[];
 
   /**
    * @param f writes dy/dt in place
@@ -22,8 +29,9 @@ export class TickSolver<Y extends number[]> {
    * @param relative relative tolerance of each component
    * @param absolute absolute tolerance of each component
    */
-  constructor(f: Derivative<Y>, span: number, relative: number[], absolute: number[]) {
+  constructor(f: Derivative<number[]>, span: number, relative: number[], absolute: number[]) {
     this.#span = span;
+    this.#list = new Array<number>(relative.length).fill(0.5);
     this.#solver = new Solver(f, relative.length, {
       rawFunction: true,
       denseOutput: false,
@@ -41,21 +49,24 @@ export class TickSolver<Y extends number[]> {
    * Carries y over one span, in place.
    * @throws DivergedError when the result is not finite or the step budget is spent
    */
-  advance(y: Y): void {
+  advance(y: Vector): void {
+    const list = this.#list;
+    for (let i = 0; i < list.length; i++) list[i] = y[i] ?? Number.NaN;
     let reached = 0;
     try {
       // Not a loop that is left after one round: to close what is iterated takes time.
-      const { value: first } = this.#solver.solutionSegments(0, y).next();
+      const { value: first } = this.#solver.solutionSegments(0, list).next();
       if (first) {
         reached = first.x1;
-        copy(first.y, y);
+        copy(first.y, list);
       }
       if (reached < this.#span) {
-        for (const segment of this.#solver.solutionSegments(reached, y, this.#span)) copy(segment.y, y);
+        for (const segment of this.#solver.solutionSegments(reached, list, this.#span)) copy(segment.y, list);
       }
     } catch (error) {
       throw new DivergedError(error instanceof Error ? error.message : String(error));
     }
+    for (let i = 0; i < list.length; i++) y[i] = list[i] ?? Number.NaN;
   }
 }
 

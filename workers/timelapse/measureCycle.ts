@@ -10,7 +10,7 @@ import type { Audit } from '../model/audit.ts';
 import { Draught, type Losses } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 import { Axis } from '../run/axis.ts';
-import { currentUse } from '../run/moveMeter.ts';
+import type { Effort } from '../run/effort.ts';
 import { Tally } from '../run/tally.ts';
 import { tripOf } from '../run/tripOf.ts';
 import { batchSolver } from '../solver/engine.ts';
@@ -97,8 +97,8 @@ class MeasuredRun {
     const measuring = this.#samples >= this.#span.settle;
     for (let k = 0; k < positionDivider; k++) {
       if (!axis.step()) return false;
-      if (measuring) this.#takeTick(axis.record);
-      if (k === 0) this.#takeSample(axis.record, measuring);
+      if (measuring) this.#takeTick(axis.effort);
+      if (k === 0) this.#takeSample(axis, measuring);
     }
     this.#samples++;
     if (measuring && (++this.#inPart === this.#perPart || this.done)) this.#closePart(axis.audit);
@@ -144,21 +144,19 @@ class MeasuredRun {
     this.#partStart = lossesOf(audit);
   }
 
-  #takeTick(record: Float64Array): void {
-    const force = valueAt(record, C.motorForce);
-    const iq = valueAt(record, C.forceCurrent);
+  #takeTick({ force, forceCurrent: iq, current }: Readonly<Effort>): void {
     this.#force.add(force);
-    this.#current.add(Math.hypot(iq, valueAt(record, C.fieldCurrent)));
+    this.#current.add(current);
     this.#forceTimesCurrent += force * iq;
     this.#currentSquares += iq * iq;
     this.#saturation.add(iq / this.#p.motorCount);
   }
 
-  #takeSample(record: Float64Array, measuring: boolean): void {
+  #takeSample({ record, effort }: Axis, measuring: boolean): void {
     this.#draught.step(valueAt(record, C.motorSpeed), this.#period);
     if (!measuring) return;
     this.#draughtSum += this.#draught.factor(this.#p);
-    this.#use = Math.max(this.#use, Math.abs(currentUse(record)));
+    this.#use = Math.max(this.#use, Math.abs(effort.currentUse));
     this.#limit = Math.min(this.#limit, valueAt(record, C.currentLimit));
     this.#from = Math.min(this.#from, valueAt(record, C.setpoint));
     this.#to = Math.max(this.#to, valueAt(record, C.setpoint));

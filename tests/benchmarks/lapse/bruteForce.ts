@@ -50,11 +50,12 @@ function withCapacities(scene: Scene, change: (capacity: number) => number): Sce
 }
 
 function runSpan(axis: Axis, end: number): Span {
-  const { record: r, time } = axis;
+  const { time } = axis;
   let temperatures: Temperatures | null = null;
   let [product, squares, unseen, unseenTime] = [0, 0, Number.NaN, Number.NaN];
   while (axis.tick < end) {
     if (!axis.step()) throw new Error(axis.trip?.kind);
+    const r = axis.record;
     temperatures ??= {
       winding: at(r, C.windingTemperature),
       carrier: at(r, C.carrierTemperature),

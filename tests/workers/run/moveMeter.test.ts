@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
-import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import {
   MOVE_FIGURE_NAMES,
   MOVE_FIGURES,
@@ -9,14 +8,27 @@ import {
   worstFigure,
 } from '../../../shared/figures/moveFigures.ts';
 import type { MoveFigures } from '../../../shared/protocol/axis.ts';
+import type { Effort } from '../../../workers/run/effort.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { MoveMeter } from '../../../workers/run/moveMeter.ts';
 import { Session } from '../../../workers/run/session.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
-const p = { ...defaultParameters(), busVoltage: 300 };
-
 type Sampled = Partial<Record<keyof typeof C, number>> & { readonly moving?: boolean };
+
+/** What an axis in this state asks of motor and amplifier. */
+function effortOf(record: Float64Array): Effort {
+  const [forceCurrent, voltage] = [at(record, C.forceCurrent), at(record, C.voltage)];
+  const limit = at(record, C.currentLimit);
+  return {
+    force: at(record, C.motorForce),
+    forceCurrent,
+    current: Math.hypot(forceCurrent, at(record, C.fieldCurrent)),
+    voltage,
+    currentUse: limit > 0 ? at(record, C.currentCommand) / limit : 0,
+    voltageUse: voltage / (300 / Math.sqrt(3)),
+  };
+}
 
 /** Figures of one move whose samples are `sampleAt(k)`, k = 0 … count − 1, `dt` seconds apart; every sample is a period too. */
 function measured(
@@ -34,7 +46,7 @@ function measured(
     record[C.time] = time;
     record[C.followingError] = at(record, C.setpoint) - at(record, C.encoderPosition);
     meter.sample(record, { moving, cycle: 0, position: at(record, C.setpoint) }, window, 0);
-    meter.period(record, p);
+    meter.period(effortOf(record));
   };
   take(-dt, rest);
   for (let k = 0; k < count; k++) take(k * dt, sampleAt(k));
@@ -258,14 +270,14 @@ describe('between two position-loop samples', () => {
     const record = new Float64Array(CHANNEL_COUNT);
     record[C.currentLimit] = 20;
     meter.sample(record, { moving: true, cycle: 0, position: 0 }, 1, 0);
-    meter.period(record, p);
+    meter.period(effortOf(record));
     record[C.motorForce] = -77;
     record[C.forceCurrent] = 3;
     record[C.fieldCurrent] = 4;
     record[C.voltage] = 86.6;
-    meter.period(record, p);
+    meter.period(effortOf(record));
     record.fill(0);
-    meter.period(record, p);
+    meter.period(effortOf(record));
     meter.finish(1, 0);
     const { peakForce, rmsForce, peakCurrent, voltageHeadroom } = meter.last!;
     expect([peakForce, peakCurrent]).toEqual([77, 5]);

@@ -10,7 +10,7 @@ import { tolerances } from '../../../workers/solver/tolerances.ts';
 const tightest: NewSolver = (plant, p, span) => {
   const { relative, absolute } = tolerances(p, plant.size);
   const tighter = (list: number[]) => list.map((each) => each / 1000);
-  const solver = new TickSolver(plant.derivative, span, tighter(relative), tighter(absolute));
+  const solver = new TickSolver(plant.listDerivative, span, tighter(relative), tighter(absolute));
   return {
     engine: 'odex',
     advance(y) {

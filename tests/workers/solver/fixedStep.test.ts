@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { flexibleModes } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { Plant } from '../../../workers/model/plant.ts';
-import { E_IN, type State, V1, V2, X1, X2 } from '../../../workers/model/state.ts';
+import { E_IN, newState, type State, V1, V2, X1, X2 } from '../../../workers/model/state.ts';
 import { FixedStepSolver } from '../../../workers/solver/fixedStep.ts';
 import { DivergedError } from '../../../workers/solver/tickSolver.ts';
 import { bareScene } from '../model/sceneOf.ts';
@@ -20,7 +20,8 @@ function plantOf(changes: ParameterChanges): Plant {
 /** Carries the plant from a state over so many periods; `steps` are the fewest and the most in one. */
 function carried(plant: Plant, from: State, periods: number, steps: readonly [number, number]): State {
   const solver = new FixedStepSolver(plant, SPAN, steps);
-  const y = [...from] as State;
+  const y = newState(from.length);
+  y.set(from);
   let stored = plant.storedEnergy(y);
   for (let k = 0; k < periods; k++) {
     stored = solver.advance(y, stored);

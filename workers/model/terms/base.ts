@@ -1,5 +1,6 @@
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { baseAt, E_OTHER, type State, stateAt } from '../state.ts';
+import { baseAt, E_OTHER, type State } from '../state.ts';
 import type { Store, Term } from '../term.ts';
 
 /*
@@ -51,12 +52,12 @@ export class Base implements Term {
 
   /** x_b, m. */
   position(y: Readonly<State>): number {
-    return this.moves ? stateAt(y, this.#at) : 0;
+    return this.moves ? valueAt(y, this.#at) : 0;
   }
 
   /** v_b, m/s. */
   speed(y: Readonly<State>): number {
-    return this.moves ? stateAt(y, this.#at + 1) : 0;
+    return this.moves ? valueAt(y, this.#at + 1) : 0;
   }
 
   place(y: State, position: number): void {

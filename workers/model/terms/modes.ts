@@ -1,7 +1,7 @@
 import { valueAt } from '../../../shared/core/at.ts';
 import { flexibleModes, motorSideMass, translatingMotorMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { E_OTHER, F1, F2, type State, stateAt, V1, V2, X1, X2 } from '../state.ts';
+import { E_OTHER, F1, F2, type State, V1, V2, X1, X2 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
 import type { Base } from './base.ts';
 
@@ -62,8 +62,8 @@ export class Modes implements Term {
     for (let j = 0; j < this.#count; j++) {
       const at = this.#at + 2 * j;
       const onMotor = this.#onMotor[j] === true;
-      const v = stateAt(y, at + 1);
-      const apart = (onMotor ? y[X1] : y[X2]) - stateAt(y, at);
+      const v = valueAt(y, at + 1);
+      const apart = (onMotor ? y[X1] : y[X2]) - valueAt(y, at);
       const slip = (onMotor ? y[V1] : y[V2]) - v;
       const damper = valueAt(this.#damping, j) * slip;
       const force = valueAt(this.#stiffness, j) * apart + damper;
@@ -84,7 +84,7 @@ export class Modes implements Term {
   carry(dy: State, acceleration: number): void {
     for (let j = 0; j < this.#count; j++) {
       const at = this.#at + 2 * j + 1;
-      dy[at] = stateAt(dy, at) - valueAt(this.#travelling, j) * acceleration;
+      dy[at] = valueAt(dy, at) - valueAt(this.#travelling, j) * acceleration;
     }
   }
 
@@ -92,8 +92,8 @@ export class Modes implements Term {
     const vb = this.#base.speed(y);
     for (let j = 0; j < this.#count; j++) {
       const at = this.#at + 2 * j;
-      const apart = (this.#onMotor[j] === true ? y[X1] : y[X2]) - stateAt(y, at);
-      const v = stateAt(y, at + 1);
+      const apart = (this.#onMotor[j] === true ? y[X1] : y[X2]) - valueAt(y, at);
+      const v = valueAt(y, at + 1);
       const travelling = valueAt(this.#travelling, j) * valueAt(this.#mass, j);
       store.energy += 0.5 * valueAt(this.#stiffness, j) * apart * apart;
       store.energy += 0.5 * travelling * (v + vb) ** 2;

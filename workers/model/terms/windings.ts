@@ -2,8 +2,9 @@ import { fitFactor } from '../../../shared/axis/field.ts';
 import { motorConstants, motorOffsets } from '../../../shared/axis/motor.ts';
 import { rippleTerms } from '../../../shared/axis/periodic.ts';
 import { magnetFactor, resistanceFactor } from '../../../shared/axis/temperature.ts';
+import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { CURRENTS, E_COPPER, E_IN, F1, type State, stateAt, type Temperatures, V1, X1 } from '../state.ts';
+import { CURRENTS, E_COPPER, E_IN, F1, type State, type Temperatures, V1, X1 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
 
 /** One motor: where its currents stand, and cos and sin of πδ/τ. */
@@ -40,7 +41,8 @@ export class Windings implements Term {
   #resistance = 0;
   #flux = 0;
   #saturation = 0;
-  #waves: readonly { readonly r: number; readonly w: number; readonly phi: number }[] = [];
+  /** r, nπ/τ and φ of each wave of the ripple, one after the other. */
+  #waves = new Float64Array();
   #open = false;
 
   constructor(count: number) {
@@ -55,9 +57,10 @@ export class Windings implements Term {
     this.#coldFlux = motor.flux;
     this.#fit = fitFactor(p, motor.polePitch);
     this.#saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
-    this.#waves = rippleTerms(p)
+    const waves = rippleTerms(p)
       .filter(({ amplitude }) => amplitude > 0)
-      .map(({ amplitude, order, phase }) => ({ r: amplitude, w: order * this.#perPitch, phi: phase }));
+      .map(({ amplitude, order, phase }) => [amplitude, order * this.#perPitch, phase]);
+    this.#waves = Float64Array.from(waves.flat());
     this.#open = p.drive === 'off';
     this.#motors = motorOffsets(p).map((offset, j) => ({
       d: CURRENTS + 2 * j,
@@ -90,8 +93,8 @@ export class Windings implements Term {
     let copper = 0;
     let supplied = 0;
     for (const { d, q, cos, sin } of this.#motors) {
-      const id = stateAt(y, d);
-      const iq = stateAt(y, q);
+      const id = valueAt(y, d);
+      const iq = valueAt(y, q);
       const thrust = this.#thrust(ripple, iq);
       dy[d] = (vd - this.#resistance * id + omegaL * iq + thrust * sin * v1) / this.#inductance;
       dy[q] = (vq - this.#resistance * iq - omegaL * id - thrust * cos * v1) / this.#inductance;
@@ -110,8 +113,8 @@ export class Windings implements Term {
     const ripple = this.#ripple(y[X1]);
     let force = 0;
     for (const { d, q, cos, sin } of this.#motors) {
-      const iq = stateAt(y, q);
-      force += 1.5 * this.#thrust(ripple, iq) * (iq * cos - stateAt(y, d) * sin);
+      const iq = valueAt(y, q);
+      force += 1.5 * this.#thrust(ripple, iq) * (iq * cos - valueAt(y, d) * sin);
     }
     return force;
   }
@@ -119,13 +122,15 @@ export class Windings implements Term {
   /** In the field of the coils: ¾ L Σ(i_d² + i_q²). */
   store(y: Readonly<State>, store: Store): void {
     let squares = 0;
-    for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) squares += stateAt(y, k) ** 2;
+    for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) squares += valueAt(y, k) ** 2;
     store.energy += 0.75 * this.#inductance * squares;
   }
 
   #ripple(x1: number): number {
     let ripple = 1;
-    for (const { r, w, phi } of this.#waves) ripple += r * Math.cos(w * x1 + phi);
+    const waves = this.#waves;
+    for (let k = 0; k < waves.length; k += 3)
+      ripple += valueAt(waves, k) * Math.cos(valueAt(waves, k + 1) * x1 + valueAt(waves, k + 2));
     return ripple;
   }
 
