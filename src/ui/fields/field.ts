@@ -13,7 +13,7 @@ interface FieldOptions<Value extends RowValue | null> {
   readonly symbol?: string;
   /** What an empty number means, which then is null; without it a number may not be empty. */
   readonly empty?: string;
-  /** What is written in place of a legal zero. */
+  /** What is written in place of a legal zero; an emptied field means the same. */
   readonly zeroText?: string;
   /** Meaning and range, for tooltip and screen reader; by default those of the row in its present unit. */
   readonly description?: (row: Row) => string;

@@ -41,6 +41,7 @@ export function readTyped(
   const other = digits === undefined ? undefined : otherForm(Number(digits), rest, others);
   if (other) return other;
   const wanted = unit === '' ? 'a plain number' : `a number in ${unit}`;
+  if (plain === '') return { problem: `Nothing is entered; type ${wanted}.` };
   if (digits === undefined) return { problem: `“${plain}” is not a number; type ${wanted}.` };
   if (rest.trim().startsWith(',')) return { problem: `“${plain}”: use a decimal point, not a comma.` };
 

@@ -31,6 +31,7 @@ interface WidgetOptions {
   readonly id: string;
   readonly problemId: string;
   readonly empty?: string | undefined;
+  /** What stands for zero where zero means none; an emptied field then means the same. */
   readonly zeroText?: string | undefined;
   readonly others?: OtherForms | undefined;
 }
@@ -68,6 +69,7 @@ function numberWidget(first: NumberRow, { id, problemId, empty, zeroText, others
     read() {
       const text = input.value.trim();
       if (text === '' && empty !== undefined) return { value: null };
+      if (text === '' && zeroText !== undefined && row.zero) return { value: 0 };
       if (text === written?.text) return { value: written.value };
       const typed = readTyped(text, row, others);
       if ('problem' in typed) return typed;

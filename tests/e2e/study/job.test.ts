@@ -48,6 +48,20 @@ it('keeps what does not fit, says why, and takes it once it fits', async () => {
   expect(await said(page)).toMatch(/over 500\smm/);
 });
 
+it('leaves open what is emptied, and says that a value it needs is missing', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  for (const name of ['rippleLimit', 'growthLimit']) {
+    await type(page, name, '');
+    expect(await field(page, name).inputValue()).toBe('not asked');
+  }
+  expect(await said(page)).toMatch(/A scan and a limit of thermal drift are not required\.$/);
+  await type(page, 'payload', '');
+  expect(await page.locator('#job-payload-problem').textContent()).toBe(
+    'Nothing is entered; type a number in kg.',
+  );
+});
+
 it('folds away what means nothing at present', async () => {
   const page = await open({ stage: false });
   await openStudy(page);

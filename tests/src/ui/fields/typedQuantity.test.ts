@@ -57,7 +57,7 @@ describe('typed quantities', () => {
   });
 
   it.each([
-    ['', 'mm', 'not a number'],
+    ['', 'mm', 'Nothing is entered'],
     ['abc', 'mm', 'not a number'],
     ['5 5', 'mm', 'not a known unit'],
     ['5 s', 'mm', 'does not fit'],
