@@ -46,9 +46,9 @@ function sizing({ sizing: { passes, reasons, figures } }: JudgedCandidate): Shor
   });
   const factor = Math.max(1, ...worst.filter((each) => each > 0));
   const label = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
-  return label.map((reason) => {
-    const brief = lowered(clause(reason));
-    return { row: 'sizing', text: `by calculation: ${brief}`, brief, inRow: brief, factor };
+  return label.map((reason, k) => {
+    const brief = lowered(clause(reason)).replace('; ', ', but ');
+    return { row: 'sizing', text: k === 0 ? `by calculation, ${brief}` : brief, brief, inRow: brief, factor };
   });
 }
 
@@ -58,7 +58,7 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
     return [
       {
         row: 'moves',
-        text: `its drive trips: ${clause(tripText(trip, 'metric'))}`,
+        text: `its drive trips: ${lowered(clause(tripText(trip, 'metric')))}`,
         factor: Number.POSITIVE_INFINITY,
       },
     ];
@@ -88,7 +88,7 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
 
 function ripple({ outcome: { accuracy } }: JudgedCandidate): string | null {
   return 'trip' in accuracy.ripple
-    ? `its scan trips: ${clause(tripText(accuracy.ripple.trip, 'metric'))}`
+    ? `its scan trips: ${lowered(clause(tripText(accuracy.ripple.trip, 'metric')))}`
     : null;
 }
 
@@ -101,7 +101,7 @@ function dayOfHeat(job: Job, candidate: JudgedCandidate): Shortfall[] {
     return [
       {
         row: 'winding',
-        text: `after ${durationText(trip.time)} of the day its drive trips: ${clause(tripText(trip, 'metric'))}`,
+        text: `after ${durationText(trip.time)} of the day its drive trips: ${lowered(clause(tripText(trip, 'metric')))}`,
         factor: Number.POSITIVE_INFINITY,
       },
     ];
