@@ -24,7 +24,9 @@ export class AnalysisClient {
 
   /** Null when it was cancelled. Another measurement under way is cancelled first. */
   measure(experiment: LoopExperiment, onProgress: (share: number) => void): Promise<MeasuredLoop | null> {
-    return this.#measurement.runJob((commands) => commands.measure(experiment, proxy(onProgress)));
+    return this.#measurement.runJob((commands, during) =>
+      commands.measure(experiment, proxy(during(onProgress))),
+    );
   }
 
   takeResponse(parameters: Parameters, response: MeasuredResponse): Promise<TakenResponse> {

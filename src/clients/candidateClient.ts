@@ -20,7 +20,9 @@ export class CandidateClient {
     scene: Scene,
     onProgress: (progress: CandidateProgress) => void,
   ): Promise<CandidateOutcome | null> {
-    return this.#evaluation.runJob((commands) => commands.evaluate(job, scene, proxy(onProgress)));
+    return this.#evaluation.runJob((commands, during) =>
+      commands.evaluate(job, scene, proxy(during(onProgress))),
+    );
   }
 
   cancel(): void {

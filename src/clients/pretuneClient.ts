@@ -32,7 +32,7 @@ export class PretuneClient {
     const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, 1), MAX_WORKERS);
     const helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
     try {
-      return await this.#leader.runJob((leader) => {
+      return await this.#leader.runJob((leader, during) => {
         const ports: MessagePort[] = [];
         const serving: Promise<null>[] = [];
         for (const helper of helpers) {
@@ -40,7 +40,13 @@ export class PretuneClient {
           ports.push(port1);
           serving.push(serveUntilEnded(helper, port2));
         }
-        const result = leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(onProgress));
+        const result = leader.pretune(
+          scene,
+          goal,
+          breadth,
+          transfer(ports, ports),
+          proxy(during(onProgress)),
+        );
         return Promise.race([result, ...serving]);
       });
     } finally {

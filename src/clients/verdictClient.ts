@@ -21,8 +21,8 @@ export class VerdictClient {
     onProgress: (share: number) => void,
   ): Promise<Flips | null> {
     const units = { system: unitSystem(), current: currentUnit() };
-    return this.#verdict.runJob((commands) =>
-      commands.verdict(job, candidates, units, proxy(onJudgement), proxy(onProgress)),
+    return this.#verdict.runJob((commands, during) =>
+      commands.verdict(job, candidates, units, proxy(during(onJudgement)), proxy(during(onProgress))),
     );
   }
 

@@ -23,6 +23,9 @@ export class WorkerEnded extends Error {
   }
 }
 
+/** What hears only as long as its job is under way. */
+type During = <News extends unknown[]>(hear: (...news: News) => void) => (...news: News) => void;
+
 interface RunningWorker<Commands> {
   readonly worker: Worker;
   readonly commands: Remote<Commands>;
@@ -62,19 +65,29 @@ export class WorkerHost<Commands> {
 
   /**
    * The answer of a worker that is ended with it; a job under way is cancelled by the next. Null when it was cancelled.
+   * What the job hears of its progress goes through `during`, since such news may come after the answer: then it is dropped.
    * @throws as `ask`
    */
-  async runJob<Answer>(job: (commands: Remote<Commands>) => Promise<Answer>): Promise<Answer | null> {
+  async runJob<Answer>(
+    job: (commands: Remote<Commands>, during: During) => Promise<Answer>,
+  ): Promise<Answer | null> {
     this.end();
     this.#unheard = null;
+    let isUnderWay = true;
+    const during: During =
+      (hear) =>
+      (...news) => {
+        if (isUnderWay) hear(...news);
+      };
     const running = this.#start();
     this.#running = running;
     try {
-      return await answerOf(running, job);
+      return await answerOf(running, (commands) => job(commands, during));
     } catch (error) {
       if (error instanceof WorkerEnded) return null;
       throw error;
     } finally {
+      isUnderWay = false;
       this.#stop(running, new WorkerEnded(this.#what));
     }
   }

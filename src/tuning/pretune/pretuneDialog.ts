@@ -144,12 +144,18 @@ export class PretuneDialog {
           ['textbook', found.textbook],
           ['pretuned', found.best],
         ]),
-        button('Make the pretuned values live', () => this.#choose(found, found.best), { class: 'primary' }),
-        button('Save table (CSV)', () =>
-          saveText(fileName(`${title} pretuning`, 'csv'), writeCsv(pretuneRows(found)), 'text/csv'),
-        ),
-        button('Save table (JSON)', () =>
-          saveText(fileName(`${title} pretuning`, 'json'), pretuneJson(found)),
+        element(
+          'div',
+          { class: 'pretune-actions' },
+          button('Make the pretuned values live', () => this.#choose(found, found.best), {
+            class: 'primary',
+          }),
+          button('Save table (CSV)', () =>
+            saveText(fileName(`${title} pretuning`, 'csv'), writeCsv(pretuneRows(found)), 'text/csv'),
+          ),
+          button('Save table (JSON)', () =>
+            saveText(fileName(`${title} pretuning`, 'json'), pretuneJson(found)),
+          ),
         ),
         chart([errorChart(courses)], found),
       ),

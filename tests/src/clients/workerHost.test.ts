@@ -138,6 +138,19 @@ describe('a job', () => {
     expect(workers).toHaveLength(2);
   });
 
+  it('hears of its progress while it is under way, and no more once it is answered', async () => {
+    const { host } = freshHost();
+    const heard: string[] = [];
+    let tell = (_news: string) => {};
+    await host.runJob((sum, during) => {
+      tell = during((news: string) => heard.push(news));
+      tell('half');
+      return sum.double(2);
+    });
+    tell('late');
+    expect(heard).toEqual(['half']);
+  });
+
   it('that fails is rejected, not cancelled', async () => {
     const { workers, host } = freshHost();
     const job = host.runJob((sum) => sum.hang());
