@@ -2,7 +2,6 @@ import { loadSideMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { ironFactor } from './field.ts';
 import { GRAVITY } from './gravity.ts';
-import { motorConstants } from './motor.ts';
 
 /*
  * What presses on the guide, and the dry friction that it makes of it; every force in N:
@@ -27,7 +26,7 @@ export const GUIDE_FRICTION = [
 const LEAST_SLIDING = 1e-3;
 
 function attractionForce(p: Parameters): number {
-  return p.motorCount * ironFactor(p, motorConstants(p).polePitch) * p.attraction;
+  return p.motorCount * ironFactor(p) * p.attraction;
 }
 
 export function guideLoad(p: Parameters): number {

@@ -29,6 +29,14 @@ function groups(mass: number, massPerMetre: number, group: number, max: number):
   return clamp(Math.round(mass / massPerMetre / group), 1, max);
 }
 
+/** Least clearance that is drawn, m. */
+const TOUCHING = 1e-4;
+
+/** A clearance at the nominal gap becomes as much wider as the air gap is. */
+function fitted(clearance: number, p: Parameters): number {
+  return Math.max(clearance + (p.airGap - p.nominalGap), TOUCHING);
+}
+
 export interface TubularSize {
   readonly driveType: 'tubular';
   readonly shaftRadius: number;
@@ -36,6 +44,8 @@ export interface TubularSize {
   readonly coilOuter: number;
   readonly finOuter: number;
   readonly length: number;
+  /** Radial, from shaft to coils. */
+  readonly gap: number;
   /** Coils along the unit, three to a pole pitch. */
   readonly coils: number;
   readonly coilPitch: number;
@@ -44,9 +54,14 @@ export interface TubularSize {
 export function tubularSize(p: Parameters): TubularSize {
   const tau = p.polePitch;
   const shaftRadius = clamp(0.42 * tau, 0.003, 0.03);
-  const coilInner = shaftRadius + clamp(0.04 * tau, 0.0005, 0.0015);
-  const coilOuter = coilInner + clamp(0.46 * tau, 0.004, 0.03);
-  const massPerMetre = IRONLESS_UNIT * Math.PI * (coilOuter ** 2 - coilInner ** 2);
+  const clearance = clamp(0.04 * tau, 0.0005, 0.0015);
+  const depth = clamp(0.46 * tau, 0.004, 0.03);
+  // The winding is the one that fits the nominal gap, whatever gap it then runs at.
+  const bore = shaftRadius + clearance;
+  const massPerMetre = IRONLESS_UNIT * Math.PI * ((bore + depth) ** 2 - bore ** 2);
+  const gap = fitted(clearance, p);
+  const coilInner = shaftRadius + gap;
+  const coilOuter = coilInner + depth;
   const poles = Math.max(groups(p.coilMass, massPerMetre, tau, 16), 2);
   return {
     driveType: 'tubular',
@@ -55,6 +70,7 @@ export function tubularSize(p: Parameters): TubularSize {
     coilOuter,
     finOuter: 1.13 * coilOuter,
     length: poles * tau,
+    gap,
     coils: 3 * poles,
     coilPitch: tau / 3,
   };
@@ -64,6 +80,8 @@ export interface ChannelSize {
   readonly driveType: 'u-channel';
   readonly magnet: Size;
   readonly wall: number;
+  /** On either side of the blade. */
+  readonly gap: number;
   readonly bladeWidth: number;
   readonly channelHeight: number;
   readonly channelWidth: number;
@@ -73,14 +91,22 @@ export interface ChannelSize {
   readonly coilPitch: number;
 }
 
-function channelSize(p: Parameters): ChannelSize {
+/** Between blade and magnets at the nominal gap, m. */
+const BLADE_CLEARANCE = 0.0008;
+
+export function channelSize(p: Parameters): ChannelSize {
   const tau = p.polePitch;
   const height = clamp(1.7 * tau, 0.02, 0.09);
   const magnet = { length: 0.94 * tau, height, width: clamp(0.2 * tau, 0.003, 0.012) };
   const bladeWidth = clamp(0.2 * tau, 0.003, 0.012);
   const wall = clamp(0.3 * tau, 0.005, 0.018);
-  const channelWidth = 2 * (wall + magnet.width) + bladeWidth + 2 * 0.0008;
-  const header = { length: 0, height: 0.3 * height, width: 0.62 * channelWidth };
+  const gap = fitted(BLADE_CLEARANCE, p);
+  const channelWidth = 2 * (wall + magnet.width) + bladeWidth + 2 * gap;
+  const header = {
+    length: 0,
+    height: 0.3 * height,
+    width: 0.62 * (channelWidth - 2 * (gap - BLADE_CLEARANCE)),
+  };
   const massPerMetre = IRONLESS_UNIT * height * bladeWidth + ALUMINIUM * header.height * header.width;
   const threes = groups(p.coilMass, massPerMetre, 4 * tau, 6);
   const length = threes * 4 * tau;
@@ -88,6 +114,7 @@ function channelSize(p: Parameters): ChannelSize {
     driveType: 'u-channel',
     magnet,
     wall,
+    gap,
     bladeWidth,
     channelHeight: height + 1.2 * wall,
     channelWidth,
@@ -110,7 +137,7 @@ export interface FlatSize {
   readonly coilPitch: number;
 }
 
-function flatSize(p: Parameters): FlatSize {
+export function flatSize(p: Parameters): FlatSize {
   const tau = p.polePitch;
   const unitHeight = clamp(0.03 + 0.4 * tau, 0.025, 0.07);
   // Two and a half times as long as wide, then whole groups of three coils over four poles.

@@ -25,7 +25,7 @@ interface CoggingTerm extends PeriodicTerm {
 
 /** Terms of the cogging of all motors that are not 0; amplitudes in N. */
 export function coggingTerms(p: Parameters): CoggingTerm[] {
-  const scale = p.motorCount * ironFactor(p, motorConstants(p).polePitch);
+  const scale = p.motorCount * ironFactor(p);
   const terms = [
     { amplitude: scale * p.cogging1, period: p.cogging1Period, phase: p.cogging1Phase },
     { amplitude: scale * p.cogging2, period: p.cogging2Period, phase: p.cogging2Phase },

@@ -31,6 +31,7 @@ export function parameterWarnings(p: Parameters): Sentence[] {
     currentLoop(p),
     voltage(p),
     speedTrip(p),
+    touching(p),
   ].filter((warning) => warning !== null);
 }
 
@@ -124,4 +125,11 @@ function speedTrip(p: Parameters): Sentence | null {
   if (commandedSpeed(p) < p.speedLimit) return null;
   return sentence`The commanded speed, ${approx(commandedSpeed(p), 'm/s')}, reaches ${named('speedLimit')}
     (${approx(p.speedLimit, 'm/s')}): the drive will trip. Raise ${named('speedLimit')} or lower the speed.`;
+}
+
+function touching(p: Parameters): Sentence | null {
+  const isFree = p.lead > 0 || p.fieldLaw === 'none' || Math.abs(p.coilOffset) < p.airGap;
+  if (isFree) return null;
+  return sentence`${named('coilOffset')} (${approx(Math.abs(p.coilOffset), 'mm')}) is not below ${named('airGap')}
+    (${approx(p.airGap, 'mm')}): the coil unit touches the magnets. Lower ${named('coilOffset')} or raise ${named('airGap')}.`;
 }

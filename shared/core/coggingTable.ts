@@ -37,6 +37,7 @@ export const TABLE_MACHINE = [
   'torqueConstant',
   'fieldLaw',
   'airGap',
+  'coilOffset',
   'nominalGap',
   'magnetHeight',
   'recoilPermeability',
@@ -56,9 +57,10 @@ export function tableMachine(p: Parameters): ParameterChanges {
   return Object.fromEntries(TABLE_MACHINE.map((name) => [name, p[name]]));
 }
 
-/** Which parameters of the machine are no longer what they were when the table was learned. */
+/** Which parameters of the machine are no longer what they were when the table was learned; an older table names fewer of them. */
 export function changedSinceLearned({ machine }: CoggingTable, p: Parameters): ParameterName[] {
-  return TABLE_MACHINE.filter((name) => machine[name] !== p[name]);
+  const learned = { ...defaultParameters(), ...machine };
+  return TABLE_MACHINE.filter((name) => learned[name] !== p[name]);
 }
 
 /** Largest force of the table, N. */

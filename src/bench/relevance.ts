@@ -17,7 +17,10 @@ const movesUnderLimits = programs('shuttle', 'scan', 'staircase', 'hold', 'step'
 const sweeps = programs('chirp', 'stepped sine');
 const screw: InUse = (p) => p.lead > 0;
 const direct: InUse = (p) => p.lead === 0;
-const gapLaw: InUse = (p) => direct(p) && p.fieldLaw === 'gap';
+const lawOf =
+  (...laws: Parameters['fieldLaw'][]): InUse =>
+  (p) =>
+    direct(p) && laws.includes(p.fieldLaw);
 
 /** When a parameter has a say. One that is not listed always has. What has none is folded away by the panel. */
 const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
@@ -54,9 +57,10 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries((p) => p.motorCount > 2, 'misalignment3'),
   ...entries((p) => p.motorCount > 3, 'misalignment4'),
 
-  ...entries(gapLaw, 'airGap', 'nominalGap', 'magnetHeight', 'recoilPermeability'),
+  ...entries(lawOf('gap', 'cosh', 'bessel'), 'airGap', 'nominalGap', 'coilOffset'),
+  ...entries(lawOf('gap', 'cosh'), 'recoilPermeability'),
+  ...entries(lawOf('gap'), 'magnetHeight'),
   ...entries(direct, 'fieldLaw'),
-  ...entries((p) => direct(p) && (p.fieldLaw === 'cosh' || p.fieldLaw === 'bessel'), 'coilOffset'),
   ...entries((p) => p.cogging1 > 0, 'cogging1Period', 'cogging1Phase'),
   ...entries((p) => p.cogging2 > 0, 'cogging2Period', 'cogging2Phase'),
   ...entries((p) => p.cogging3 > 0, 'cogging3Period', 'cogging3Phase'),

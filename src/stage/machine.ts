@@ -39,6 +39,7 @@ const SHAPE = [
   'screwRigidity',
   'magnetHeight',
   'airGap',
+  'nominalGap',
   'misalignment2',
   'misalignment3',
   'misalignment4',
