@@ -7,13 +7,14 @@ import { rowField } from '../../shared/axis/flux/magnetRow.ts';
 import { shaftField } from '../../shared/axis/flux/magnetShaft.ts';
 import { type MotorFlux, motorFlux } from '../../shared/axis/flux/motorFlux.ts';
 import { channelSize, tubularSize } from '../../shared/axis/motorSize.ts';
+import { present } from '../../shared/core/at.ts';
 import { defaultParameters, type ParameterChanges } from '../../shared/core/parameters/table.ts';
 
 const MU0 = 4e-7 * Math.PI;
 const FORMS = ['flat', 'u-channel', 'tubular'] as const;
 const kit = (form: (typeof FORMS)[number], changes: ParameterChanges = {}) => ({
   ...defaultParameters(),
-  ...PRESETS[form].parameters,
+  ...present(PRESETS[form]).parameters,
   ...changes,
 });
 const fluxOf = (form: (typeof FORMS)[number], changes: ParameterChanges = {}) =>

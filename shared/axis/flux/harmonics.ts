@@ -11,7 +11,7 @@
 export const ORDERS: readonly number[] = [1, 3, 5, 7, 9, 11, 13, 15];
 
 /** One harmonic at one distance: amplitudes in T, and of the function whose level lines are the flux lines. */
-export interface Harmonic {
+interface Harmonic {
   readonly across: number;
   readonly along: number;
   /** Of the vector potential, T·m; around an axis that times the radius, T·m². Goes with sin(nkx). */

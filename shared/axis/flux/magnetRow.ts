@@ -1,7 +1,7 @@
 import { type HarmonicsAt, remanenceHarmonic } from './harmonics.ts';
 
 /** A row of magnets on back iron, magnetised across by turns. */
-export interface MagnetRow {
+interface MagnetRow {
   readonly polePitch: number;
   /** Remanence, T, and recoil permeability μ_r. */
   readonly remanence: number;

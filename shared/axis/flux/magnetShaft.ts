@@ -2,7 +2,7 @@ import { besselI0, besselI1, besselK0, besselK1 } from './bessel.ts';
 import { type HarmonicsAt, remanenceHarmonic } from './harmonics.ts';
 
 /** A stack of round magnets, magnetised along the axis by turns, so that like poles face. */
-export interface MagnetShaft {
+interface MagnetShaft {
   readonly polePitch: number;
   readonly remanence: number;
   readonly radius: number;
