@@ -5,7 +5,7 @@ import { rippleTerms } from '../periodic.ts';
 import { magnetFactor } from '../temperature.ts';
 
 /** What the forces within the motors depend on: currents of all motors, A, motor position, m, and carrier temperature, °C. */
-export interface MotorState {
+interface MotorState {
   readonly fieldCurrent: number;
   readonly forceCurrent: number;
   readonly position: number;
@@ -13,7 +13,7 @@ export interface MotorState {
 }
 
 /** One coil: its current and its force on the coil unit along +x. */
-export interface CoilForce {
+interface CoilForce {
   readonly current: number;
   readonly force: number;
 }
