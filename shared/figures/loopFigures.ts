@@ -28,10 +28,11 @@ export const LOOP_FIGURES = {
   crossover: {
     label: 'Crossover',
     unit: 'Hz',
-    definition: 'Highest frequency where |L| = 1.',
+    definition:
+      'Where |L| falls through 1; of several, the one nearest to where the controller leads. Others belong to a resonance, or to an integrator against a stiff guide.',
     better: 'neither',
     ...none,
-    of: ({ crossovers }) => some(crossovers.at(-1) ?? null),
+    of: ({ crossover }) => some(crossover),
   },
   phaseMargin: {
     label: 'Phase margin',

@@ -57,6 +57,8 @@ export interface LoopFigures {
   readonly spectralRadius: number;
   /** A stable loop that too little gain would make unstable too. */
   readonly conditional: boolean;
+  /** The crossover that the controller was made for, Hz; null without one. */
+  readonly crossover: number | null;
   /** Every frequency where |L| = 1, Hz, ascending. */
   readonly crossovers: readonly number[];
   /** Smallest distance of the phase from −180° at a crossover, rad; negative: beyond it. Null without a crossover. */

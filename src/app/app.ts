@@ -67,8 +67,8 @@ class App implements ActionParts {
   readonly bar: Bar;
   readonly panel: TuningPanel;
   readonly #analysis = new AnalysisClient();
-  readonly #presentLoop = new PresentLoop(this.#analysis, ({ stable, crossovers }) =>
-    this.panel.showCrossover(crossovers.at(-1) ?? null, stable),
+  readonly #presentLoop = new PresentLoop(this.#analysis, ({ stable, crossover }) =>
+    this.panel.showCrossover(crossover, stable),
   );
   readonly #cogging = new CoggingClient();
   readonly #learning = new LearnMoveClient();

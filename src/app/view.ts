@@ -145,7 +145,7 @@ export class View {
   draw(now: Float64Array): void {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
-    this.#stage.draw(now, parameters);
+    this.#stage.draw(now, this.#history, parameters);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else {
       this.#charts.draw();

@@ -222,7 +222,7 @@ export class LoopView {
   #take(present: Analysed): void {
     const { analysis, point, parameters } = present;
     const { frequency, figures } = analysis;
-    const slow = (figures.crossovers[0] ?? SLOW) < SLOW && (figures.crossovers.at(-1) ?? SLOW) < SLOW;
+    const slow = (figures.crossover ?? SLOW) < SLOW;
     this.#axis.setRange(slow ? LOWEST / 10 : LOWEST, valueAt(frequency, frequency.length - 1));
     const { measured } = this.#data;
     const isStale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);

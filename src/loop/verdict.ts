@@ -14,7 +14,8 @@ interface Verdict {
 
 /** What the figures say of a loop, in a sentence or two. */
 export function verdictOf(figures: LoopFigures): Verdict {
-  const { stable, spectralRadius, phaseMargin, modulusMargin, gainReduction, crossovers } = figures;
+  const { stable, spectralRadius, phaseMargin, modulusMargin, gainReduction, crossover, crossovers } =
+    figures;
   if (!stable) {
     const growth =
       spectralRadius > 1 ? `: any oscillation grows by ${growthText(spectralRadius)} per sample` : '';
@@ -30,12 +31,16 @@ export function verdictOf(figures: LoopFigures): Verdict {
     };
   const margin = `${inUnit(phaseMargin.value, '°', 2)} of phase margin at ${ranged(phaseMargin.frequency, 'Hz')}`;
   const little = modulusMargin.value < ROBUST;
+  const last = crossovers.at(-1) ?? null;
   const text = [
     `${little ? 'Stable, but close' : 'Stable'}. ${capital(margin)}.`,
     ...(little
       ? [
           `|S| peaks at ${inUnit(1 / modulusMargin.value, '', 2)} at ${ranged(modulusMargin.frequency, 'Hz')}.`,
         ]
+      : []),
+    ...(crossover !== null && last !== null && last > crossover
+      ? [`Above its crossover |L| reaches 1 again, last at ${ranged(last, 'Hz')}.`]
       : []),
     ...(gainReduction !== null && gainReduction.value > NEAR_MIN_GAIN
       ? [`Below ${inUnit(gainReduction.value, '', 2)} times the gain it is unstable as well.`]

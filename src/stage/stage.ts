@@ -4,6 +4,7 @@ import { Color, Vector3 } from 'three';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import type { History } from '../history/history.ts';
 import { cssColour } from '../ui/look/colours.ts';
 import { Bin } from './build/bin.ts';
 import { createMaterials, type Materials } from './build/materials.ts';
@@ -33,7 +34,7 @@ interface Stage {
    * Once per display refresh: the newest value of each channel, in the order of CHANNELS, and the parameters, from which the machine is
    * rebuilt if its shape depends on what has changed.
    */
-  draw(now: Float64Array, p: Parameters): void;
+  draw(now: Float64Array, history: History, p: Parameters): void;
   setCutaway(mode: Cutaway): void;
   setTheme(theme: Theme): void;
   setState(state: RunState): void;
@@ -138,7 +139,7 @@ class MachineStage implements Stage {
     this.#build(true);
   }
 
-  draw(now: Float64Array, p: Parameters): void {
+  draw(now: Float64Array, history: History, p: Parameters): void {
     this.#now.set(now);
     this.#parameters = p;
     const time = performance.now();
@@ -154,7 +155,7 @@ class MachineStage implements Stage {
     cancelAnimationFrame(this.#waiting);
     this.#waiting = 0;
     if (this.#dirty || gliding) this.#refresh();
-    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre());
+    this.#overlay.magnifier.draw(now, history, p, elapsed, this.#pixelsPerMetre());
   }
 
   setCutaway(mode: Cutaway): void {

@@ -10,6 +10,7 @@ import type { ComplexArray } from '../math/complexArray.ts';
 import { logSpaced } from '../math/logSpaced.ts';
 import { largestMagnitude } from '../math/statistics.ts';
 import { modes, refined } from './grid.ts';
+import { mainCrossover } from './mainCrossover.ts';
 import { bandwidth, type Found, lowest, margins } from './margins.ts';
 import { responseOf } from './response.ts';
 import { type LoopResponse, SampledLoop } from './sampledLoop.ts';
@@ -57,11 +58,16 @@ export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
     stiffness: responseOf(values.map(({ compliance }) => over(ONE, compliance))),
     eigenvaluesRe: Float64Array.from(eigenvalues, ({ re }) => re),
     eigenvaluesIm: Float64Array.from(eigenvalues, ({ im }) => im),
-    figures: figures(loop, omega, values),
+    figures: figures(p, loop, omega, values),
   };
 }
 
-function figures(loop: SampledLoop, omega: readonly number[], values: readonly LoopResponse[]): LoopFigures {
+function figures(
+  p: Parameters,
+  loop: SampledLoop,
+  omega: readonly number[],
+  values: readonly LoopResponse[],
+): LoopFigures {
   const spectralRadius = largestMagnitude(loop.eigenvalues.magnitudes());
   const found = margins(
     (w) => loop.openLoop(w),
@@ -77,6 +83,7 @@ function figures(loop: SampledLoop, omega: readonly number[], values: readonly L
     stable,
     spectralRadius,
     conditional: stable && found.gainReduction !== null,
+    crossover: mainCrossover(p, found.falls.map(hertz)),
     crossovers: found.crossovers.map(hertz),
     phaseMargin: atFrequency(found.phaseMargin),
     gainMargin: atFrequency(found.gainMargin),

@@ -21,6 +21,8 @@ export interface Found {
  */
 interface Margins {
   readonly crossovers: readonly number[];
+  /** Those where |L| falls. */
+  readonly falls: readonly number[];
   readonly phaseMargin: Found | null;
   readonly gainMargin: Found | null;
   readonly gainReduction: Found | null;
@@ -48,7 +50,8 @@ export function margins(
   grid: readonly number[],
   values: readonly Complex[] = grid.map(curve),
 ): Margins {
-  const crossovers = crossings(grid, values, (value) => Math.log(magnitude(value)), curve);
+  const gain = (value: Complex) => Math.log(magnitude(value));
+  const crossovers = crossings(grid, values, gain, curve);
   const phases = crossovers.map((omega) => ({ value: fromMinusOne(curve(omega)), omega }));
   const delays = phases.map(({ value, omega }) => ({
     value: (value > 0 ? value : value + 2 * Math.PI) / omega,
@@ -57,6 +60,7 @@ export function margins(
   const factors = axisCrossings(curve, grid, values);
   return {
     crossovers,
+    falls: crossings(grid, values, gain, curve, isFall),
     phaseMargin: min(phases, ({ value }) => Math.abs(value)),
     gainMargin: min(
       factors.filter(({ value }) => value > 1),
@@ -78,7 +82,7 @@ export function margins(
 /** Lowest frequency where |T| falls below 1/√2, rad/s; null when it does not. */
 export function bandwidth(curve: Curve, grid: readonly number[], values: readonly Complex[]): number | null {
   const above = (value: Complex) => Math.log(magnitude(value) * Math.SQRT2);
-  const falls = crossings(grid, values, above, curve, (before, after) => before > 0 && after <= 0);
+  const falls = crossings(grid, values, above, curve, isFall);
   return falls[0] ?? null;
 }
 
@@ -124,6 +128,8 @@ function axisCrossings(curve: Curve, grid: readonly number[], values: readonly C
   if (last && last.re < 0 && Math.abs(last.im) <= ON_AXIS * -last.re) found.push(at(grid, grid.length - 1));
   return found.map((omega) => ({ value: 1 / magnitude(curve(omega)), omega }));
 }
+
+const isFall = (before: number, after: number): boolean => before > 0 && after <= 0;
 
 function crossings(
   grid: readonly number[],

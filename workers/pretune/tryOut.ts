@@ -57,6 +57,6 @@ export function soundness(p: Parameters): Soundness {
       : Number.POSITIVE_INFINITY,
     phaseMargin: min(({ phaseMargin }) => phaseMargin?.value),
     gainMargin: min(({ gainMargin }) => gainMargin?.value),
-    crossover: both[1].crossovers[0] ?? null,
+    crossover: both[1].crossover,
   };
 }

@@ -33,7 +33,7 @@ const SHARE_OF_ERROR_LIMIT = 0.25;
 /** A sweep that suits the loop: about its crossover, and with a force that keeps the guide in the state that is looked at. */
 export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: LoopFigures): Sweep {
   const { forcePerAmp, inductance } = motorConstants(p);
-  const crossover = figures.crossovers[figures.crossovers.length - 1] ?? 50;
+  const crossover = figures.crossover ?? 50;
   const friction = slidingFriction(p) + p.nutDrag;
   const motor = SHARE_OF_MOTOR * (forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
   const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;

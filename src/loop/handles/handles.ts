@@ -10,7 +10,7 @@ import { filterHandles } from './filterHandles.ts';
 import type { Handle } from './handle.ts';
 import { notchFor } from './placeNotch.ts';
 import { type Resonance, resonances } from './resonance.ts';
-import { gainsForCrossover, type LoopGain, mainCrossover } from './shapeCrossover.ts';
+import { gainsForCrossover, type LoopGain } from './shapeCrossover.ts';
 
 /** Resonances below this share of the crossover have the loop's own gain against them. */
 const BELOW_CROSSOVER = 0.5;
@@ -37,7 +37,7 @@ export function bareResonances(analysed: Analysed): Resonance[] {
 export function handlesOf(analysed: Analysed): Handle[] {
   const { parameters: p, analysis } = analysed;
   const loop = loopGainOf(analysed);
-  const crossover = mainCrossover(p, loop, analysis.figures.crossovers);
+  const { crossover } = analysis.figures;
   const highest = valueAt(analysis.frequency, analysis.frequency.length - 1);
   return [
     ...(crossover === null ? [] : [crossoverHandle(p, loop, crossover)]),

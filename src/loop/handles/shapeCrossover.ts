@@ -1,7 +1,5 @@
-import { feedbackWeights } from '../../../shared/axis/feedback.ts';
 import { GAIN_NAMES } from '../../../shared/axis/loopGains.ts';
 import { within } from '../../../shared/axis/tunedValue.ts';
-import { valueAt } from '../../../shared/core/at.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { placeOn, power } from '../../plot/interpolate.ts';
 import { type ControllerGains, controllerGain } from './controllerGain.ts';
@@ -75,31 +73,4 @@ function legal(name: Exclude<keyof ControllerGains, 'controller'>, value: number
       ? 0
       : within(name, digits)
     : digits;
-}
-
-/** Between the corner a/c, Kp/Kd of a PID, where the lead of a controller begins, and its crossover. Common practice: one over two to three. */
-const LEAD = 2.5;
-
-/**
- * The crossover that the controller was made for, Hz: of those where |L| falls through 1, the one nearest to where its lead is. Others belong
- * to a resonance, or to an integrator against a stiff guide. Null when there is none.
- */
-export function mainCrossover(
-  p: ControllerGains,
-  { frequency, magnitude }: LoopGain,
-  crossovers: readonly number[],
-): number | null {
-  const falls = (f: number) => {
-    const { index } = placeOn(frequency, f);
-    return valueAt(magnitude, index + 1) < valueAt(magnitude, index);
-  };
-  const falling = crossovers.filter(falls);
-  const { error, speedIntegral, speed } = feedbackWeights(p);
-  const lead = (LEAD * (error + speedIntegral)) / speed / (2 * Math.PI);
-  if (!(lead > 0 && lead < Number.POSITIVE_INFINITY)) return falling.at(-1) ?? null;
-  const distance = (f: number) => Math.abs(Math.log(f / lead));
-  return falling.reduce<number | null>(
-    (best, f) => (best === null || distance(f) < distance(best) ? f : best),
-    null,
-  );
 }

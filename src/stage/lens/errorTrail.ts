@@ -41,17 +41,6 @@ export class ErrorTrail {
     }
   }
 
-  /** Largest magnitude within the span. */
-  peak(now: number): number {
-    let peak = 0;
-    for (let i = 0; i < this.#held; i++) {
-      const at = this.#index(i);
-      if (now - valueAt(this.#times, at) > this.#span) break;
-      peak = Math.max(peak, Math.abs(valueAt(this.#errors, at)));
-    }
-    return peak;
-  }
-
   #index(back: number): number {
     return (this.#head - back + this.#capacity) % this.#capacity;
   }

@@ -2,6 +2,7 @@ import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { History } from '../../history/history.ts';
 import { cssColour } from '../../ui/look/colours.ts';
 import { ErrorTrail } from './errorTrail.ts';
 import { BARS, LensRange } from './lensRange.ts';
@@ -22,6 +23,7 @@ export class Magnifier {
   readonly canvas = document.createElement('canvas');
   readonly #pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
   readonly #trail = new ErrorTrail(SPAN);
+  readonly #extremes = new Float64Array(2);
   readonly #ownRange = new LensRange();
   readonly #numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
   #zoom = Math.log(1 / (BARS * this.#ownRange.bar));
@@ -74,12 +76,15 @@ export class Magnifier {
     this.#trail.push(time, followingError);
   }
 
-  /** Takes in the present values. Returns the largest following error of the afterglow, m. */
-  take(now: Float64Array): number {
+  /** Takes in the present values. Returns the largest following error of the time that the afterglow holds, m, also between two refreshes. */
+  take(now: Float64Array, history: History): number {
     const time = valueAt(now, C.time);
     const followingError = valueAt(now, C.followingError);
     this.remember(time, followingError);
-    return Math.max(this.#trail.peak(time), Math.abs(followingError));
+    history.extremes('followingError', time - SPAN, time, this.#extremes);
+    // Nothing may be recorded yet.
+    const [low, high] = [valueAt(this.#extremes, 0), valueAt(this.#extremes, 1)];
+    return low <= high ? Math.max(-low, high, Math.abs(followingError)) : Math.abs(followingError);
   }
 
   /**
@@ -88,6 +93,7 @@ export class Magnifier {
    */
   draw(
     now: Float64Array,
+    history: History,
     p: Parameters,
     elapsed: number,
     pixelsPerMetre: number,
@@ -96,7 +102,7 @@ export class Magnifier {
     const time = valueAt(now, C.time);
     const followingError = valueAt(now, C.followingError);
     const toolError = valueAt(now, C.toolError);
-    const amplitude = this.take(now);
+    const amplitude = this.take(now, history);
     this.#ownRange.follow(amplitude, elapsed);
     const { bar } = shared ?? this.#ownRange;
     const wanted = Math.log(1 / (BARS * bar));

@@ -5,7 +5,7 @@ import { defaultParameters, type Parameters } from '../../../shared/core/paramet
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';
 import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import { controllerGain } from '../../../src/loop/handles/controllerGain.ts';
-import { gainsForCrossover, mainCrossover, movedGains } from '../../../src/loop/handles/shapeCrossover.ts';
+import { gainsForCrossover, movedGains } from '../../../src/loop/handles/shapeCrossover.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { PositionController } from '../../../workers/analysis/positionController.ts';
 import { magnitude, plus, unit } from '../../../workers/math/complex.ts';
@@ -62,14 +62,12 @@ describe('a dragged crossover', () => {
     (name) => {
       const p = scene(name);
       const before = sliding(p);
-      const from = present(mainCrossover(p, loopGain(before), before.figures.crossovers));
+      const from = present(before.figures.crossover);
       for (const target of [0.6 * from, 1.25 * from]) {
         const gains = present(gainsForCrossover(p, loopGain(before), target));
         const after = sliding({ ...p, ...gains });
         // The grid of the analysis is closer than 3 %; between its points |L| is taken as a power of frequency.
-        expect(
-          present(mainCrossover({ ...p, ...gains }, loopGain(after), after.figures.crossovers)) / target,
-        ).toBeCloseTo(1, 2);
+        expect(present(after.figures.crossover) / target).toBeCloseTo(1, 2);
       }
     },
   );
@@ -103,21 +101,19 @@ describe('the main crossover', () => {
       screw: 'screw-backlash',
     };
     const p = scene(present(known[id]));
-    const analysis = sliding(p);
-    const main = present(mainCrossover(p, loopGain(analysis), analysis.figures.crossovers));
+    const main = present(sliding(p).figures.crossover);
     expect(main / ((2.5 * p.Kp) / p.Kd / (2 * Math.PI))).toBeGreaterThan(0.5);
     expect(main / ((2.5 * p.Kp) / p.Kd / (2 * Math.PI))).toBeLessThan(2);
   });
 
   it('is not that of a resonance which reaches above 1', () => {
     const p = { ...scene('soft-coil-mounting'), filter1: 'off' as const };
-    const { figures, ...analysis } = sliding(p);
-    expect(figures.crossovers.length).toBeGreaterThan(1);
-    const main = mainCrossover(p, loopGain({ figures, ...analysis }), figures.crossovers);
-    expect(main).toBe(figures.crossovers[0]);
+    const { crossovers, crossover } = sliding(p).figures;
+    expect(crossovers.length).toBeGreaterThan(1);
+    expect(crossover).toBe(crossovers[0]);
   });
 
   it('is none when the loop never has a gain of 1', () => {
-    expect(mainCrossover(defaultParameters(), loopGain(sliding(defaultParameters())), [])).toBeNull();
+    expect(sliding({ ...scene('mould-shuttle'), Kp: 1, Ki: 0, Kd: 1 }).figures.crossover).toBeNull();
   });
 });

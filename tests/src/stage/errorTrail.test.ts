@@ -24,14 +24,6 @@ describe('the afterglow of the error', () => {
     expect(Math.max(...ages)).toBeGreaterThan(0.9);
   });
 
-  it('knows the largest magnitude of the span and forgets older ones', () => {
-    const trail = new ErrorTrail(1, 100);
-    trail.push(0, -7);
-    trail.push(0.5, 3);
-    expect(trail.peak(0.5)).toBe(7);
-    expect(trail.peak(1.2)).toBe(3);
-  });
-
   it('starts anew when time runs backwards: another run', () => {
     const trail = new ErrorTrail(1, 100);
     trail.push(10, 5);
