@@ -12,6 +12,16 @@ export interface FeedbackResponse {
   readonly speed: Complex;
 }
 
+/** What all feedback of these parameters is made of, whatever its weights. */
+interface FeedbackParts {
+  /** −i* over the two readings for a unit of the weights a and c. */
+  readonly position: Complex;
+  readonly speed: Complex;
+  /** What the observer adds to c, and J, by which the weights b and d count. */
+  readonly inertia: Complex;
+  readonly sum: Complex;
+}
+
 /*
  * The position loop of control/positionLoop.ts in z, at z = exp(jωTp), with the same biquads. With the weights a, b, c, d of
  * shared/axis/feedback.ts, J = Tp/(1 − z⁻¹) for a sum, and H for the filter on the velocity command:
@@ -60,6 +70,14 @@ export class PositionController {
 
   feedback(z: Complex): FeedbackResponse {
     const { error, errorIntegral } = this.weights;
+    const { position, speed, inertia } = this.parts(z);
+    return {
+      position: times(position, this.#summed(z, error, errorIntegral)),
+      speed: times(speed, plus(this.#speedGain(z), inertia)),
+    };
+  }
+
+  parts(z: Complex): FeedbackParts {
     const difference = oneMinusInverse(z);
     const shaping = this.#shaping(z);
     const { speedWeight, period, observer } = this;
@@ -68,8 +86,10 @@ export class PositionController {
       ? lag(z, scaled(difference, observer.weight * observer.massPerPeriod), observer.weight)
       : ZERO;
     return {
-      position: times(shaping, times(this.#commandFilter(z), this.#summed(z, error, errorIntegral))),
-      speed: times(shaping, times(estimate, plus(this.#speedGain(z), inertia))),
+      position: times(shaping, this.#commandFilter(z)),
+      speed: times(shaping, estimate),
+      inertia,
+      sum: over(real(period), difference),
     };
   }
 

@@ -13,7 +13,7 @@ import { type Shape, shapeChanges } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import { textbookTunings } from './textbook.ts';
-import { tryOut } from './tryOut.ts';
+import { tryOut, tryTrimmed } from './tryOut.ts';
 import { VARIATIONS } from './variations.ts';
 
 /** A piece of work that any worker can do: it depends on nothing but its data. */
@@ -35,6 +35,13 @@ export type Job =
       readonly limit: LoopLimit;
       readonly motion: MotionForce;
     }
+  /** A trial of a tuning with another feedforward. */
+  | {
+      readonly kind: 'trim';
+      readonly task: Task;
+      readonly point: TuningPoint;
+      readonly motion: MotionForce;
+    }
   /** The force that moves the axis, measured with a tuning. */
   | { readonly kind: 'motion'; readonly task: Task; readonly changes: ParameterChanges }
   /** A trial of the best that textbook rules give within the limit. */
@@ -54,6 +61,7 @@ export type Job =
 interface Results {
   readonly search: readonly (LoopDesign | null)[];
   readonly trial: TuningPoint | null;
+  readonly trim: TuningPoint;
   readonly motion: MotionForce;
   readonly course: ErrorCourse;
   readonly textbook: TuningPoint | null;
@@ -80,6 +88,8 @@ export function doJob(job: Job): JobResult {
       );
     case 'trial':
       return trial(task, job.label, job.shape, job.limit, job.motion);
+    case 'trim':
+      return trimmed(task, job.point, job.motion);
     case 'motion':
       return measuredMotion(task, job.changes);
     case 'course':
@@ -128,6 +138,11 @@ function trial(
   const p = { ...designed(task), derivativeTime: rounded('derivativeTime', shape.derivativeTime) };
   const design = new LoopDesigner(p, FINAL_POINTS).fastest(shape, limit);
   return design && tryOut(task, designChanges(task, design, motion), 'pretuned', label);
+}
+
+function trimmed(task: Task, point: TuningPoint, motion: MotionForce): TuningPoint {
+  const p = { ...task.scene.parameters, ...point.changes };
+  return tryTrimmed(task, point, { ...point.changes, ...feedforward(p, motion) });
 }
 
 function variation(task: Task, changes: ParameterChanges, index: number): RobustnessRun {

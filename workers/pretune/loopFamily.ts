@@ -1,16 +1,18 @@
 import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { type FeedbackResponse, PositionController } from '../analysis/positionController.ts';
-import { type Complex, minus, plus, times } from '../math/complex.ts';
+import { PositionController } from '../analysis/positionController.ts';
+import { type Complex, times } from '../math/complex.ts';
 import { ComplexArray } from '../math/complexArray.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 
 /** Responses to a unit of each weight, and what is there without any: the observer. */
 type Units = Readonly<Record<keyof FeedbackWeights | 'rest', ComplexArray>>;
 
-const NO_FEEDBACK: FeedbackWeights = { error: 0, errorIntegral: 0, speed: 0, speedIntegral: 0 };
-const WEIGHTS = Object.keys(NO_FEEDBACK) as (keyof FeedbackWeights)[];
+function newUnits(length: number): Units {
+  const zeros = () => new ComplexArray(length);
+  return { error: zeros(), errorIntegral: zeros(), speed: zeros(), speedIntegral: zeros(), rest: zeros() };
+}
 
 /**
  * The loop of one axis as a function of the weights of its feedback, all else fixed. It is linear in
@@ -29,32 +31,29 @@ export class LoopFamily {
   readonly #loop: ComplexArray;
 
   constructor(p: Parameters, plant: PlantResponse) {
-    const responses = (weights: FeedbackWeights) => {
-      const controller = new PositionController(p, weights);
-      return plant.z.map((z) => controller.feedback(z));
-    };
-    const rest = responses(NO_FEEDBACK);
-    const unit = (name: keyof FeedbackWeights): FeedbackResponse[] =>
-      responses({ ...NO_FEEDBACK, [name]: 1 }).map(({ position, speed }, k) => ({
-        position: minus(position, at(rest, k).position),
-        speed: minus(speed, at(rest, k).speed),
-      }));
-    const each = { ...Object.fromEntries(WEIGHTS.map((name) => [name, unit(name)])), rest };
-    const units = each as Record<keyof Units, FeedbackResponse[]>;
-    const made = (value: (response: FeedbackResponse, k: number) => Complex) =>
-      Object.fromEntries(
-        Object.entries(units).map(([name, responses]) => [name, ComplexArray.from(responses.map(value))]),
-      ) as Units;
-    const through = ({ response, speedResponse }: PlantState) =>
-      made(({ position, speed }, k) =>
-        plus(times(position, at(response, k)), times(speed, at(speedResponse, k))),
-      );
+    const controller = new PositionController(p);
+    const { length } = plant.omega;
     this.#omega = Float64Array.from(plant.omega);
-    this.#controller = made(({ position, speed }) => plus(position, speed));
-    this.#standing = through(plant.standing);
-    this.#sliding = through(plant.sliding);
+    this.#controller = newUnits(length);
+    this.#standing = newUnits(length);
+    this.#sliding = newUnits(length);
+    for (const [k, z] of plant.z.entries()) {
+      const { position, speed, inertia, sum } = controller.parts(z);
+      const fill = (units: Units, ofPosition: Complex, ofSpeed: Complex) => {
+        units.error.set(k, ofPosition);
+        units.errorIntegral.set(k, times(ofPosition, sum));
+        units.speed.set(k, ofSpeed);
+        units.speedIntegral.set(k, times(ofSpeed, sum));
+        units.rest.set(k, times(ofSpeed, inertia));
+      };
+      const through = (units: Units, { response, speedResponse }: PlantState) =>
+        fill(units, times(position, at(response, k)), times(speed, at(speedResponse, k)));
+      fill(this.#controller, position, speed);
+      through(this.#standing, plant.standing);
+      through(this.#sliding, plant.sliding);
+    }
     this.#dualLoop = p.speedSource === 'motor encoder';
-    this.#loop = new ComplexArray(plant.omega.length);
+    this.#loop = new ComplexArray(length);
   }
 
   /**

@@ -52,20 +52,34 @@ export async function tryLoops(
 ): Promise<Tried[]> {
   const order = byOutcome(task);
   const found: Tried[] = [];
-  const tryAll = async (loops: readonly Omit<Tried, 'atLimit' | 'point'>[]) => {
-    const results = await Promise.all(
+  const add = (loops: readonly (Tried | null)[]) => {
+    found.push(...loops.filter((loop) => loop !== null));
+    found.sort((a, b) => order(a.point, b.point));
+  };
+  const tryAll = (loops: readonly Omit<Tried, 'atLimit' | 'point'>[]) =>
+    Promise.all(
       loops.map(async (loop) => {
         const { structure, shape, motion } = loop;
         const { limit } = atLimit;
-        return {
-          loop,
-          point: await work.run({ kind: 'trial', task, label: structure.name, shape, limit, motion }),
-        };
+        const label = structure.name;
+        const point = await work.run({ kind: 'trial', task, label, shape, limit, motion });
+        return point && { ...loop, atLimit, point };
       }),
-    );
-    for (const { loop, point } of results) if (point !== null) found.push({ ...loop, atLimit, point });
-    found.sort((a, b) => order(a.point, b.point));
-  };
+    ).then(add);
+  const tryTrims = (loops: readonly Tried[]) =>
+    Promise.all(
+      loops.flatMap((loop) =>
+        TRIMS.map(async (trim) => {
+          const trimmed = { ...motion, trim };
+          const { point } = loop;
+          return {
+            ...loop,
+            motion: trimmed,
+            point: await work.run({ kind: 'trim', task, point, motion: trimmed }),
+          };
+        }),
+      ),
+    ).then(add);
   const starts = atLimit.designs.flatMap(({ structure, design }) =>
     design ? [{ structure, shape: design.shape, motion }] : [],
   );
@@ -75,9 +89,7 @@ export async function tryLoops(
   if (trimsOf(task) > 0) {
     const followers = [...found].sort((a, b) => a.point.rmsError - b.point.rmsError).slice(0, TRIMMED);
     work.leaveOut((TRIMMED - followers.length) * TRIMS.length);
-    await tryAll(
-      followers.flatMap((loop) => TRIMS.map((trim) => ({ ...loop, motion: { ...motion, trim } }))),
-    );
+    await tryTrims(followers);
   }
 
   for (let round = 1; round <= rounds; round++) {

@@ -18,16 +18,24 @@ export function tryOut(
   origin: TuningPoint['origin'],
   label: string,
 ): TuningPoint {
+  const found = soundness({ ...task.scene.parameters, ...changes });
+  return { origin, label, changes, ...found, ...tryRun(task, changes) };
+}
+
+/** The same with another feedforward: it lies outside the loop, so the loop is as sound as it was. */
+export function tryTrimmed(task: Task, before: TuningPoint, changes: ParameterChanges): TuningPoint {
+  return { ...before, changes, ...tryRun(task, changes) };
+}
+
+type Run = Omit<TuningPoint, 'origin' | 'label' | 'changes' | keyof Soundness>;
+
+function tryRun(task: Task, changes: ParameterChanges): Run {
   const parameters = { ...task.scene.parameters, ...changes };
   const error = new Tally();
   const summary = measureTrial({ ...task.scene, parameters }, task.seconds, (record) => {
     if (valueAt(record, C.time) >= task.from) error.add(valueAt(record, C.followingError));
   });
   return {
-    origin,
-    label,
-    changes,
-    ...soundness(parameters),
     settlingTime: task.figure === 'settling time' && !summary.trip ? summary.settlingTime : null,
     rmsError: error.rms,
     peakError: error.peak,
