@@ -136,8 +136,21 @@ function trial(
 ): TuningPoint | null {
   // The speed estimate acts in the current loop too, so the axis must be the one with this filter.
   const p = { ...designed(task), derivativeTime: rounded('derivativeTime', shape.derivativeTime) };
-  const design = new LoopDesigner(p, FINAL_POINTS).fastest(shape, limit);
+  const design = designerOf(p).fastest(shape, limit);
   return design && tryOut(task, designChanges(task, design, motion), 'pretuned', label);
+}
+
+/** Designers of the machines met last, by their parameters: shapes around a shape mostly have the same speed filter. */
+const designers = new Map<string, LoopDesigner>();
+const DESIGNERS_KEPT = 4;
+
+function designerOf(p: Parameters): LoopDesigner {
+  const key = JSON.stringify(p);
+  const designer = designers.get(key) ?? new LoopDesigner(p, FINAL_POINTS);
+  designers.delete(key);
+  designers.set(key, designer);
+  for (const oldest of designers.keys()) if (designers.size > DESIGNERS_KEPT) designers.delete(oldest);
+  return designer;
 }
 
 function trimmed(task: Task, point: TuningPoint, motion: MotionForce): TuningPoint {

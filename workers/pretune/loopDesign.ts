@@ -59,20 +59,19 @@ export class LoopDesigner {
     const maxVaried = sensitivityOf(limit) / DISTANCE_KEPT;
     const speedNoise = p.motorEncoderResolution / Math.sqrt(12);
     const gainsAt = (crossover: number) => shapeGains(p, shape, crossover);
-    const weightsAt = (crossover: number) => feedbackWeights({ ...p, ...gainsAt(crossover) });
+    const { controller, Kp, Ki, Kd, positionLoopGain, velocityGain, resetTime } = p;
+    const given = { controller, Kp, Ki, Kd, positionLoopGain, velocityGain, resetTime };
+    const weightsAt = (crossover: number) => feedbackWeights({ ...given, ...gainsAt(crossover) });
     const crossover = highestCrossover(
-      2 * Math.PI * LOWEST_CROSSOVER,
-      HIGHEST_SHARE * Math.PI * this.rate,
+      [2 * Math.PI * LOWEST_CROSSOVER, HIGHEST_SHARE * Math.PI * this.rate],
+      // The rejection rises with the crossover.
+      (crossover) => worthwhile(rejectionOf(p, weightsAt(crossover))),
       (crossover) => {
         const weights = weightsAt(crossover);
-        const tight = Math.max(
-          tightness(nominal, weights, limit),
-          nominal.noiseCurrent(weights, noise, speedNoise) / maxNoise,
-        );
-        if (tight > 1) return tight;
-        return varied.reduce(
-          (max, family) => Math.max(max, family.peakSensitivity(weights) / maxVaried),
-          tight,
+        return (
+          tightness(nominal, weights, limit) <= 1 &&
+          nominal.noiseCurrent(weights, noise, speedNoise) <= maxNoise &&
+          varied.every((family) => family.peakSensitivity(weights) <= maxVaried)
         );
       },
       (crossover) => {

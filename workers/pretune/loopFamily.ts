@@ -117,27 +117,32 @@ export class LoopFamily {
   }
 
   #mix(units: Units, { error: a, errorIntegral: b, speed: c, speedIntegral: d }: FeedbackWeights): void {
-    const { re, im } = this.#loop;
-    const { re: aRe, im: aIm } = units.error;
-    const { re: bRe, im: bIm } = units.errorIntegral;
-    const { re: cRe, im: cIm } = units.speed;
-    const { re: dRe, im: dIm } = units.speedIntegral;
-    const { re: rRe, im: rIm } = units.rest;
-    for (let k = 0; k < re.length; k++) {
-      re[k] =
-        valueAt(rRe, k) +
-        a * valueAt(aRe, k) +
-        b * valueAt(bRe, k) +
-        c * valueAt(cRe, k) +
-        d * valueAt(dRe, k);
-      im[k] =
-        valueAt(rIm, k) +
-        a * valueAt(aIm, k) +
-        b * valueAt(bIm, k) +
-        c * valueAt(cIm, k) +
-        d * valueAt(dIm, k);
-    }
+    const loop = this.#loop;
+    weigh(loop.re, units.rest.re, units.error.re, a, units.errorIntegral.re, b, units.speed.re, c);
+    weigh(loop.im, units.rest.im, units.error.im, a, units.errorIntegral.im, b, units.speed.im, c);
+    if (d === 0) return;
+    add(loop.re, units.speedIntegral.re, d);
+    add(loop.im, units.speedIntegral.im, d);
   }
+}
+
+/** rest + a A + b B + c C, element by element. */
+function weigh(
+  out: Float64Array,
+  rest: Float64Array,
+  first: Float64Array,
+  a: number,
+  second: Float64Array,
+  b: number,
+  third: Float64Array,
+  c: number,
+): void {
+  for (let k = 0; k < out.length; k++)
+    out[k] = valueAt(rest, k) + a * valueAt(first, k) + b * valueAt(second, k) + c * valueAt(third, k);
+}
+
+function add(out: Float64Array, fourth: Float64Array, d: number): void {
+  for (let k = 0; k < out.length; k++) out[k] = valueAt(out, k) + d * valueAt(fourth, k);
 }
 
 /**

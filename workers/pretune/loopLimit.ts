@@ -49,18 +49,22 @@ const HALVINGS = 14;
  * The highest crossover in a range, rad/s, at which the loop is within its limit and `accepted`;
  * null when there is none. With rising crossover the loop may leave the limit and come back, also
  * as an unstable one: each stretch within the limit is tried from its top, the highest first.
+ *
+ * @param isEnough false below some crossover, where nothing is looked for
  */
 export function highestCrossover(
-  from: number,
-  to: number,
-  tightnessAt: (crossover: number) => number,
+  [from, to]: readonly [number, number],
+  isEnough: (crossover: number) => boolean,
+  isWithin: (crossover: number) => boolean,
   accepted: (crossover: number) => boolean,
 ): number | null {
   const tops: number[] = [];
   let within = false;
-  for (let crossover = from; crossover < to; crossover *= STEP) {
+  let start = from;
+  while (start < to && !isEnough(start * STEP)) start *= STEP;
+  for (let crossover = start; crossover < to; crossover *= STEP) {
     const before = within;
-    within = tightnessAt(crossover) <= 1;
+    within = isWithin(crossover);
     if (before && !within) tops.push(crossover / STEP);
   }
   for (const top of tops.reverse()) {
@@ -68,7 +72,7 @@ export function highestCrossover(
     let high = top * STEP;
     for (let k = 0; k < HALVINGS; k++) {
       const middle = Math.sqrt(low * high);
-      if (tightnessAt(middle) <= 1) low = middle;
+      if (isWithin(middle)) low = middle;
       else high = middle;
     }
     if (accepted(low)) return low;

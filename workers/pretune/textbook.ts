@@ -122,11 +122,11 @@ export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTu
         ...rule.changes(p, filters, crossover),
       });
       const crossover = highestCrossover(
-        2 * Math.PI * CROSSOVERS[0],
-        2 * Math.PI * CROSSOVERS[1],
+        [2 * Math.PI * CROSSOVERS[0], 2 * Math.PI * CROSSOVERS[1]],
+        (at) => at > (best?.crossover ?? 0),
         (at) => {
           const parameters = { ...p, ...changesAt(at) };
-          return tightness(new LoopFamily(parameters, plant), feedbackWeights(parameters), limit);
+          return tightness(new LoopFamily(parameters, plant), feedbackWeights(parameters), limit) <= 1;
         },
         (at) => isStable({ ...p, ...changesAt(at) }, plant),
       );
