@@ -7,7 +7,7 @@ import { observerWeight } from '../control/disturbanceObserver.ts';
 import { type Complex, minus, ONE, over, plus, real, scaled, times, ZERO } from '../math/complex.ts';
 
 /** −i* over the two readings of a loop, A/m: of the position encoder and of the one that the speed is measured from. */
-export interface FeedbackResponse {
+interface FeedbackResponse {
   readonly position: Complex;
   readonly speed: Complex;
 }
