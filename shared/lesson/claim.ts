@@ -17,7 +17,7 @@ export function claimHolds({ measure, is, times, than }: Claim, measured: Measur
   return is === 'more than' ? value > times * other : value < times * other;
 }
 
-/** A claim with the figures in it: 'Following error, RMS, with iron: 21.0 nm. Without iron: 9.82 nm. 2.14 times as much.' */
+/** A claim with the figures in it: 'Following error, RMS: with iron 21.0 nm, ironless 9.82 nm. 2.14 times as much.' */
 export function claimText(claim: Claim, measures: readonly Measure[], measured: Measured): string {
   const [one, other] = [claim.measure, claim.than].map((id) => measures.find((each) => each.id === id));
   if (!one) return '';
@@ -27,9 +27,12 @@ export function claimText(claim: Claim, measures: readonly Measure[], measured: 
     return `${first} ${claim.is === 'more than' ? 'More' : 'Less'} than ${ranged(claim.times * claim.than, measureUnit(one))}.`;
   if (!other) return first;
   const before = measured.get(other.id) ?? null;
-  return [first, `${measureLabel(other)}: ${measureText(other, before)}.`, ratioText(value, before)]
-    .filter(Boolean)
-    .join(' ');
+  const [name, otherName] = [one, other].map((each) => measureLabel({ ...each, of: '' }));
+  const both =
+    name === otherName && one.of && other.of
+      ? `${name}: ${one.of} ${measureText(one, value)}, ${other.of} ${measureText(other, before)}.`
+      : `${first} ${measureLabel(other)}: ${measureText(other, before)}.`;
+  return [both, ratioText(value, before)].filter(Boolean).join(' ');
 }
 
 /** How many times as much, or what share. */

@@ -47,12 +47,17 @@ export function measureUnit({ source }: Measure): Unit {
   }
 }
 
+/** A label without the symbol behind it, which means nothing to a class. */
+function plainLabel(label: string): string {
+  return label.replace(/ \w_\w$/, '');
+}
+
 function sourceLabel(source: MeasureSource): string {
   switch (source.kind) {
     case 'move':
       return MOVE_FIGURES[source.figure].label;
     case 'channel':
-      return `${CHANNELS[source.channel].label}, ${source.take}`;
+      return `${plainLabel(CHANNELS[source.channel].label)}, ${source.take}`;
     case 'loop': {
       const figure: LoopFigure = LOOP_FIGURES[source.figure];
       return figure.label;
