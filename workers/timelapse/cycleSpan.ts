@@ -9,7 +9,8 @@ const MIN = 1;
 const MAX = 300;
 /**
  * A cycle of at least this length, s, need not be run twice: after this many seconds of it, loop
- * and air flow no longer depend on how it began.
+ * and air flow no longer depend on how it began. A load that is held takes as long until what the guide carried
+ * after the start has passed to the motor.
  */
 const LONG = 20;
 const FORGOTTEN = 5;
@@ -25,7 +26,7 @@ export interface CycleSpan {
 
 /**
  * How many samples the cycles of a program take, found by stepping through its commands alone: its
- * segments begin at samples. A program without cycles is measured for a second.
+ * segments begin at samples. A program without cycles is measured for a second, after the start is forgotten.
  *
  * @throws RangeError when a cycle is too long to be run
  */
@@ -34,7 +35,8 @@ export function cycleSpan(scene: Scene): CycleSpan {
   const rate = p.currentRate / p.positionDivider;
   const periodic = p.process === 'sine' || p.process === 'pulse';
   const min = Math.round(Math.max(MIN, periodic ? 1 / p.processFrequency : 0) * rate);
-  if (cycleDuration(p, moves) === Infinity) return { settle: min, measure: min };
+  if (cycleDuration(p, moves) === Infinity)
+    return { settle: Math.max(Math.round(FORGOTTEN * rate), min), measure: min };
   const program = new Program(p, moves);
   const out = newProgramOutput();
   let [cycle, settle] = [0, 0];

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
+import { parameterRow } from '../../../shared/core/parameters/table.ts';
 import { BristleFriction } from '../../../workers/model/friction/bristles.ts';
 import { TickSolver } from '../../../workers/solver/tickSolver.ts';
 
@@ -7,11 +8,11 @@ const STIFF = {
   coulomb: 60,
   breakaway: 110,
   stribeckSpeed: 1e-3,
-  bristleStiffness: 1e8,
   bristleDamping: 3e3,
   dampingFadeSpeed: 1e-3,
   viscous: 50,
 };
+/** Far above any rate that these bristles reach at this speed. */
 const UNCAPPED = 1e12;
 const SPEED = 3e-4;
 const MASS = 20;
@@ -20,9 +21,9 @@ const DAMPING = 1.4 * MASS * 2 * Math.PI * 30;
 const TICK = 1 / 16000;
 
 /** A mass that a controller with integral action (30 Hz) draws over stiff bristles at 0.3 mm/s: its places tick by tick, m. */
-function drawn(rateCap?: number): number[] {
+function drawn(bristleStiffness: number, count: number, rateCap?: number): number[] {
   const friction = new BristleFriction();
-  friction.set(STIFF, rateCap);
+  friction.set({ ...STIFF, bristleStiffness }, rateCap);
   const y = [0, 0, 0, 0, 0];
   const solver = new TickSolver(
     (_t, [x, v, z, integral, t], d) => {
@@ -39,14 +40,24 @@ function drawn(rateCap?: number): number[] {
     [0, 1e-9, 1e-9, 1e-9, 1e-9],
     [1e-13, 1e-11, 1e-14, 1e-14, 1e-9],
   );
-  return Array.from({ length: 4800 }, () => {
+  return Array.from({ length: count }, () => {
     solver.advance(y);
     return present(y[0]);
   });
 }
 
+/** How far the cap moves the path, m. */
+function moved(bristleStiffness: number, count: number): number {
+  const published = drawn(bristleStiffness, count, UNCAPPED);
+  const apart = drawn(bristleStiffness, count).map((x, i) => Math.abs(x - present(published[i])));
+  return Math.max(...apart);
+}
+
 it('the cap of the bristle rate moves the path of a stick-slip over stiff bristles by less than 0.5 nm', () => {
-  const published = drawn(UNCAPPED);
-  const apart = drawn().map((x, i) => Math.abs(x - present(published[i])));
-  expect(Math.max(...apart)).toBeLessThan(0.5e-9);
+  expect(moved(1e8, 4800)).toBeLessThan(0.5e-9);
+});
+
+it('and over the stiffest that the table allows by less than 2 nm', () => {
+  expect(parameterRow('bristleStiffness')).toMatchObject({ max: 1e9 });
+  expect(moved(1e9, 2400)).toBeLessThan(2e-9);
 });
