@@ -29,7 +29,7 @@ export const LOOP_FIGURES = {
     label: 'Crossover',
     unit: 'Hz',
     definition:
-      'Where |L| falls through 1; of several, the one nearest to where the controller leads. Others belong to a resonance, or to an integrator against a stiff guide.',
+      'Where |L| falls through 1. Of several such frequencies, the one nearest to where the controller leads: others belong to a resonance, or to an integrator against a stiff guide.',
     better: 'neither',
     ...none,
     of: ({ crossover }) => some(crossover),
