@@ -25,7 +25,8 @@ export const GUIDE_FRICTION = [
 /** Sliding friction as a share of the breakaway force, at least. */
 const LEAST_SLIDING = 1e-3;
 
-function attractionForce(p: Parameters): number {
+/** Of all motors at their present gap, N. */
+export function attractionForce(p: Parameters): number {
   return p.motorCount * ironFactor(p) * p.attraction;
 }
 

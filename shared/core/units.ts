@@ -37,6 +37,8 @@ export const UNITS = {
   'N/(m·s)': { factor: 1 },
   'N/A': { factor: 1 },
   'N/√W': { factor: 1 },
+  T: { factor: 1 },
+  mT: { factor: 1e-3 },
   N·m: { factor: 1 },
   'N·m/A': { factor: 1 },
   Ω: { factor: 1 },

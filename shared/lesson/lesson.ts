@@ -31,7 +31,7 @@ export interface LessonStep {
   readonly answer: Answer;
 }
 
-export const CUTAWAYS = ['closed', 'phase current', 'temperature'] as const;
+export const CUTAWAYS = ['closed', 'phase current', 'temperature', 'field'] as const;
 export const AREAS = ['motion', 'loop'] as const;
 
 export interface StepView {

@@ -75,6 +75,7 @@ export function createActions(parts: ActionParts): Actions {
       parts.view.enlargeArea();
     },
     cutaway: () => parts.view.nextCutaway(),
+    field: () => parts.view.toggleField(),
     resetView: () => parts.view.resetView(),
     freeze: () => parts.view.toggleFrozen(),
     live: () => parts.view.followLive(),

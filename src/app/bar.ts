@@ -127,6 +127,7 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Dark', actions, 'theme', () => theme() === 'dark'),
       item('Currents as RMS', actions, 'currents', isRms),
       item('Next cut-away', actions, 'cutaway'),
+      item('Inside the motor', actions, 'field'),
       item('Reset view', actions, 'resetView'),
     ]),
     deskOnly(

@@ -15,6 +15,8 @@ import { Gauges } from '../gauges/gauges.ts';
 import { History } from '../history/history.ts';
 import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
+import type { Cutaway } from '../stage/cutawayMode.ts';
+import { FieldPane } from '../stage/field/fieldPane.ts';
 import { createStage } from '../stage/stage.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
@@ -46,12 +48,14 @@ export class View {
   readonly #gauges;
   readonly #bar;
   readonly #trip;
+  readonly #field;
   readonly #cutaway;
   readonly #lower;
   #paused = true;
   #bench: Bench;
   #run = -1;
   #frozen = false;
+  #beforeField: Cutaway = 'closed';
   /** Puts back what a lesson has set; null outside one. */
   #endTeaching: (() => void) | null = null;
 
@@ -83,8 +87,10 @@ export class View {
       onResize: () => this.#charts.resize(),
     });
     this.#trip = new TripBanner(options.onReset, options.onUndo);
-    this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#stage.setCutaway(mode));
+    this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#show(mode));
+    this.#field = new FieldPane(options.onShape);
     this.#stageHost.append(
+      this.#field.element,
       element(
         'div',
         { class: 'stage-tools' },
@@ -146,6 +152,7 @@ export class View {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
     this.#stage.draw(now, this.#history, parameters);
+    this.#field.draw(now, this.#bench.origin.driveType, parameters);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else {
       this.#charts.draw();
@@ -188,6 +195,7 @@ export class View {
 
   setTheme(theme: Theme): void {
     this.#stage.setTheme(theme);
+    this.#field.restyle();
     this.#charts.themeChanged();
     this.#lower.resize();
   }
@@ -215,6 +223,21 @@ export class View {
 
   nextCutaway(): void {
     this.#cutaway.next();
+  }
+
+  /** The cut-away with the field, or the one before it. */
+  toggleField(): void {
+    this.#cutaway.choose(this.isFieldShown ? this.#beforeField : 'field');
+  }
+
+  get isFieldShown(): boolean {
+    return this.#cutaway.value === 'field';
+  }
+
+  #show(mode: Cutaway): void {
+    if (mode !== 'field') this.#beforeField = mode;
+    this.#field.show(mode === 'field');
+    this.#stage.setCutaway(mode);
   }
 
   resetView(): void {

@@ -17,6 +17,7 @@ export type ActionName =
   | 'area'
   | 'enlarge'
   | 'cutaway'
+  | 'field'
   | 'resetView'
   | 'freeze'
   | 'live'
@@ -62,7 +63,12 @@ export const KEYS: readonly Key[] = [
   { keys: 'H', label: 'Show or hide the charts', action: 'charts' },
   { keys: 'B', label: 'Below the stage: motion over time, or the loop over frequency', action: 'area' },
   { keys: 'Y', label: 'Charts or loop to most of the height, and back', action: 'enlarge' },
-  { keys: 'C', label: 'Cut-away: closed, phase currents, temperatures', action: 'cutaway' },
+  { keys: 'C', label: 'Cut-away: closed, phase currents, temperatures, field', action: 'cutaway' },
+  {
+    keys: 'Q',
+    label: 'Inside the motor: its field and the force of each coil, or the view before',
+    action: 'field',
+  },
   { keys: 'V', label: 'Reset the view of the stage', action: 'resetView' },
   { keys: 'F', label: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', label: 'Charts follow the run again', action: 'live' },

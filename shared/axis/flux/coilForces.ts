@@ -13,7 +13,7 @@ interface MotorState {
 }
 
 /** One coil: its current and its force on the coil unit along +x. */
-interface CoilForce {
+export interface CoilForce {
   readonly current: number;
   readonly force: number;
 }

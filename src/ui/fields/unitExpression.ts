@@ -61,6 +61,7 @@ const BASES = new Map<string, UnitMeaning>(
     ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
     H: { factor: 1, dimension: [2, 1, -2, -2, 0, 0] },
     F: { factor: 1, dimension: [-2, -1, 4, 2, 0, 0] },
+    T: { factor: 1, dimension: [0, 1, -2, -1, 0, 0] },
     ohms: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
     Ohm: { factor: 1, dimension: [2, 1, -3, -2, 0, 0] },
     Vs: { factor: 1, dimension: [2, 1, -2, -1, 0, 0] },
