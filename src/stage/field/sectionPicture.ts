@@ -43,12 +43,13 @@ export function drawSection(
   const { section } = view;
   const ink = cssColour('--ink');
   const soft = cssColour('--ink-soft');
-  const space = height - (ARROWS + WAVE) * rem;
-  const middle = ARROWS * rem + space / 2;
-  const half = ((section.high - section.low) / 2) * scale;
-  const yOf = (y: number) => middle + half - (y - section.low) * scale;
+  const tall = (section.high - section.low) * scale;
+  const deep = tall + (ARROWS + WAVE) * rem;
+  const yOf = (y: number) => ARROWS * rem + tall - (y - section.low) * scale;
   const xOf = (x: number) => width / 2 + x * scale;
   pen.clearRect(0, 0, width, height);
+  pen.save();
+  pen.translate(0, Math.max((height - deep) / 2, 0));
   pen.lineJoin = 'round';
 
   for (const { low, high } of section.iron)
@@ -60,18 +61,19 @@ export function drawSection(
   pen.lineWidth = 0.075 * rem;
   pen.beginPath();
   const bottom = yOf(low);
-  const tall = (high - low) * scale;
+  const fieldHeight = (high - low) * scale;
   view.lines.trace(view.state, (x1, y1, x2, y2) => {
-    pen.moveTo(x1 * width, bottom - y1 * tall);
-    pen.lineTo(x2 * width, bottom - y2 * tall);
+    pen.moveTo(x1 * width, bottom - y1 * fieldHeight);
+    pen.lineTo(x2 * width, bottom - y2 * fieldHeight);
   });
   pen.stroke();
 
   drawCoils(pen, rem, scale, view, xOf, yOf);
   drawForces(pen, rem, scale, view, xOf);
-  drawWave(pen, width, height, rem, scale, view);
+  drawWave(pen, width, deep, rem, scale, view);
   caption(pen, `Force of each coil, full length ${ranged(view.fullForce, 'N', 2)}`, 0.65 * rem, rem);
-  caption(pen, `Field of the currents, ±${fixed(view.fullWave, 'mT', 0)}`, height - (WAVE - 0.65) * rem, rem);
+  caption(pen, `Field of the currents, ±${fixed(view.fullWave, 'mT', 0)}`, deep - (WAVE - 0.65) * rem, rem);
+  pen.restore();
 }
 
 /** At the left edge, on a ground of its own. */
