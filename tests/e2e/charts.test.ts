@@ -12,7 +12,6 @@ const scene = DEFAULT_SCENE;
 const { start, stroke, peakCurrent } = scene.parameters;
 
 const charts = (page: Page) => page.getByRole('group', { name: 'Strip charts' });
-const mode = (page: Page) => charts(page).locator('.charts-state').textContent();
 const spoken = (page: Page) => charts(page).getByRole('status').textContent();
 
 it('reads out under the cursor where the move ended: at its commanded end, standing still', async () => {
@@ -26,28 +25,6 @@ it('reads out under the cursor where the move ended: at its commanded end, stand
   expect(text).toContain(`Setpoint ${((start + stroke) * 1e3).toFixed(1)}`);
   expect(text).toContain(`Table ${((start + stroke) * 1e3).toFixed(1)}`);
   expect(text).toMatch(/Speed, m\/s: Table 0\.0+, Set 0\.0+;/);
-});
-
-it('zooms to what is dragged over, pans, and follows the run again with Escape', async () => {
-  const page = await open({ stage: false });
-  await makeMove(page);
-  const box = present(await page.locator('.charts-pad').boundingBox());
-  expect(await mode(page)).toBe('Live');
-  await page.mouse.move(box.x + 0.1 * box.width, box.y + 20);
-  await page.mouse.down();
-  await page.mouse.move(box.x + 0.17 * box.width, box.y + 30, { steps: 3 });
-  await page.mouse.up();
-  await eventually(() => mode(page)).toBe('Held');
-  // The box says how much time is shown: 7 % of the 2 s it said before.
-  const shown = () =>
-    page
-      .getByLabel('Window', { exact: true })
-      .evaluate((box: HTMLSelectElement) => box.selectedOptions[0]?.text);
-  await eventually(shown).toMatch(/^zoomed to 1[34]\d ms$/);
-  await charts(page).focus();
-  await page.keyboard.press('ArrowLeft');
-  await page.keyboard.press('Escape');
-  await eventually(() => mode(page)).toBe('Live');
 });
 
 it('shows on the gauges the peak current and force that the model computes', async () => {
@@ -65,30 +42,6 @@ it('shows on the gauges the peak current and force that the model computes', asy
   expect(limit).toBeCloseTo(peakCurrent, 1);
   const [force] = await gauge('Motor force');
   expect(Math.abs(present(force) - present(move).peakForce)).toBeLessThanOrEqual(0.5);
-});
-
-it('tells the time and the change between two cursors, and no title covers a trace', async () => {
-  const page = await open({ stage: false, viewport: { width: 1024, height: 768 } });
-  await makeMove(page);
-  await charts(page).focus();
-  await page.keyboard.press('[');
-  await page.keyboard.press('j');
-  await page.keyboard.press('{');
-  await eventually(() => spoken(page)).toMatch(/Δt −\d+\.?\d* ms, 1\/Δt \d+\.?\d* Hz;.*Setpoint Δ [−\d]/);
-  const overlaps = await charts(page)
-    .locator('.charts-row')
-    .evaluateAll((rows) =>
-      rows.map((row) => {
-        const [title, plot] = ['.charts-title', '.charts-plot'].map((name) =>
-          row.querySelector(name)?.getBoundingClientRect(),
-        );
-        return (title?.bottom ?? 0) - (plot?.top ?? 0);
-      }),
-    );
-  expect(Math.max(...overlaps)).toBeLessThanOrEqual(0.5);
-  await page.keyboard.press('Escape');
-  await page.keyboard.press('[');
-  await eventually(() => spoken(page)).not.toContain('Δ');
 });
 
 it.each([

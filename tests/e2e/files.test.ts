@@ -16,17 +16,14 @@ async function openFile(page: Page, text: string): Promise<void> {
   await (await chooser).setFiles(file);
 }
 
-it.each([
-  ['a value out of range', { payload: -5 }, /payload.*−5 kg.*2000 kg/],
-  ['a misspelt name', { paylod: 5 }, /paylod.*payload/],
-  ['a word for a number', { stroke: 'far' }, /stroke.*far/],
-])('refuses a file with %s, names it, and leaves the bench alone', async (_, damage, label) => {
+// What is wrong with a file is told apart in tests/shared/files; here one stands for all.
+it('refuses a file with a misspelt name, names it, and leaves the bench alone', async () => {
   const page = await open({ stage: false });
   const entries = JSON.parse(writeScene(scene));
-  await openFile(page, JSON.stringify({ ...entries, parameters: { ...entries.parameters, ...damage } }));
+  await openFile(page, JSON.stringify({ ...entries, parameters: { ...entries.parameters, paylod: 5 } }));
   const dialog = page.getByRole('dialog', { name: 'shift.scene.json was not opened' });
   await dialog.waitFor();
-  expect(await dialog.textContent()).toMatch(label);
+  expect(await dialog.textContent()).toMatch(/paylod.*payload/);
   await dialog.getByRole('button', { name: 'Close' }).click();
   await page.getByRole('heading', { name: scene.title }).waitFor();
   await makeMove(page);

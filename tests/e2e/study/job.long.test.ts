@@ -6,6 +6,7 @@ import { openStudy } from './studyControls.ts';
 
 const { open } = pageTests();
 
+const said = (page: Page) => page.locator('.job-said').textContent();
 const field = (page: Page, name: string) => page.locator(`#job-${name}`);
 
 async function type(page: Page, name: string, text: string): Promise<void> {
@@ -51,4 +52,56 @@ it('has no serious violation, in light and dark', async () => {
   await page.keyboard.press('Escape');
   await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'dark'));
   expect(await violations(page)).toEqual([]);
+});
+
+it('folds away what means nothing at present', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  for (const name of ['counterbalanced', 'processForce', 'coolantTemperature'])
+    expect(await field(page, name).isVisible(), name).toBe(false);
+  await field(page, 'inclination').fill('90');
+  // The page moves when the field above is left; the click still counts.
+  await field(page, 'cooling').click();
+  await field(page, 'process').selectOption('sine');
+  for (const name of ['counterbalanced', 'coolantTemperature', 'processForce', 'processFrequency'])
+    expect(await field(page, name).isVisible(), name).toBe(true);
+});
+
+it('reads a pasted list of moves and times', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  await field(page, 'motion').selectOption('move list');
+  expect(await field(page, 'stroke').isVisible()).toBe(false);
+  await field(page, 'moves').fill('to (mm)\ttime (s)\tdwell (s)\n0\t0,4\t0,1\n250\t0,5\t0\n');
+  expect(await page.locator('#job-moves-problems').textContent()).toMatch(/250 mm is outside the travel/);
+  // What is typed and not yet used outlives other changes.
+  await type(page, 'payload', '6');
+  expect(await field(page, 'moves').inputValue()).toContain('0,4');
+  await page.getByRole('button', { name: 'Centre it on the travel' }).click();
+  const cells = page.getByRole('region', { name: 'What was understood' }).getByRole('cell');
+  expect(await cells.allTextContents()).toEqual(
+    [
+      ['125 mm', '−125 mm', '0.4 s', '0.1 s'],
+      ['−125 mm', '125 mm', '0.5 s', '0 s'],
+    ].flat(),
+  );
+  await page.getByRole('button', { name: 'Use this list' }).click();
+  expect(await said(page)).toMatch(/through a list of 2\smoves in 1\ss/);
+});
+
+it('puts a drive on an air bearing with a finer scale, and keeps what fits when the drive changes', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  await page.getByLabel('Guide of candidate A').selectOption('air');
+  await page.getByLabel('Encoder of candidate A').selectOption('interferential');
+  await page.locator('.study-bar').getByText('Sizing', { exact: true }).click();
+  await page.getByText('; air bearing, interferential scale').first().waitFor();
+  await page.locator('.study-bar').getByText('Job', { exact: true }).click();
+  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(false);
+  await page.getByLabel('Drive of candidate A').selectOption('screw');
+  expect(await page.getByLabel('Guide of candidate A').inputValue()).toBe('air');
+  await page.getByLabel('Encoder of candidate A').selectOption('motor');
+  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(true);
+  await page.getByLabel('Drive of candidate A').selectOption('tubular');
+  expect(await page.getByLabel('Encoder of candidate A').inputValue()).toBe('optical');
 });

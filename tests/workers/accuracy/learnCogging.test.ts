@@ -2,17 +2,9 @@ import { expect, it } from 'vitest';
 import { dryMotorDrag, viscousDrag } from '../../../shared/axis/drag.ts';
 import { slidingFriction } from '../../../shared/axis/guide.ts';
 import { coggingTerms } from '../../../shared/axis/periodic.ts';
-import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
-import { changedSinceLearned, tablePeak } from '../../../shared/core/coggingTable.ts';
-import type { Scene } from '../../../shared/core/scene.ts';
-import { learnCogging } from '../../../workers/accuracy/learnCogging.ts';
-import { between, recordedRun, rms, shelfScene } from '../../scenes/runs.ts';
-
-function learn(scene: Scene) {
-  const result = learnCogging(scene);
-  if (!('table' in result)) throw new Error('nothing was learned');
-  return result;
-}
+import { changedSinceLearned } from '../../../shared/core/coggingTable.ts';
+import { rms, shelfScene } from '../../scenes/runs.ts';
+import { learn } from './learnedTable.ts';
 
 const iron = shelfScene('slow-scan-iron');
 const learned = learn(iron);
@@ -34,27 +26,6 @@ it('finds the cogging of the motor to a few per cent, although friction is in ev
   const dry = slidingFriction(iron.parameters) + dryMotorDrag(iron.parameters);
   expect(learned.friction).toBeGreaterThan(dry);
   expect(learned.friction - viscousDrag(iron.parameters) * learned.table.scanSpeed).toBeCloseTo(dry, 0);
-});
-
-it('the following error of the slow scan falls with the table', () => {
-  const error = (scene: Scene) => rms(between(recordedRun(scene, 12).samples, C.followingError, 2, 12));
-  const before = error(iron);
-  const on = { ...iron, coggingTable: learned.table };
-  const after = error({ ...on, parameters: { ...iron.parameters, coggingCompensation: true } });
-  const measured = error({
-    ...on,
-    parameters: { ...iron.parameters, coggingCompensation: true, coggingPosition: 'measured' },
-  });
-  expect(before / after).toBeGreaterThan(10);
-  expect(before / measured).toBeGreaterThan(10);
-  // Without the switch the table does nothing.
-  expect(error(on)).toBe(before);
-});
-
-it('on the ironless motor there is nothing to gain', () => {
-  const { table, nothingToGain } = learn(shelfScene('slow-scan-coreless'));
-  expect(tablePeak(table)).toBeLessThan(0.05);
-  expect(nothingToGain).toBe(true);
 });
 
 it('tells what of the machine is no longer what it was', () => {

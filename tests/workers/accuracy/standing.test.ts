@@ -80,11 +80,6 @@ describe('the smallest step', () => {
     expect(present(half).mean / backlash).toBeCloseTo(0.4, 1);
     expect(present(half).made).toBe(false);
   });
-
-  it('drowns in the jitter of the tool', () => {
-    const { smallest } = increment(tunedScene(100, { window: 1e-8, encoderNoise: 1e-6 }));
-    expect(smallest).toBeNull();
-  });
 });
 
 describe('a sudden force', () => {

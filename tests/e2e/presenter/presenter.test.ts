@@ -1,13 +1,11 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { present } from '../../shared/core/at.ts';
-import { openStudy, show } from './study/studyControls.ts';
-import { expectState, press, type } from './support/controls.ts';
-import { pageTests } from './support/page.ts';
+import { openStudy, show } from '../study/studyControls.ts';
+import { pageTests } from '../support/page.ts';
+import { box } from './box.ts';
 
 const { open } = pageTests();
 
-const box = async (page: Page, selector: string) => present(await page.locator(selector).boundingBox());
 const area = ({ width, height }: { width: number; height: number }) => width * height;
 
 it('the presenter size gives the machine most of the picture, with one chart and one gauge', async () => {
@@ -26,30 +24,6 @@ it('the presenter size gives the machine most of the picture, with one chart and
     'Current',
   );
   expect(await page.locator('.gauge').filter({ visible: true }).textContent()).toMatch(/^Current/);
-});
-
-it('a trip is told above the machine and covers nothing of it', async () => {
-  const page = await open();
-  await type(page, 'Kp', '1e9');
-  await press(page, 'Run');
-  await expectState(page, 'Tripped');
-  const [banner, stage] = [await box(page, '.trip'), await box(page, '#stage')];
-  expect(banner.y + banner.height).toBeLessThanOrEqual(stage.y);
-});
-
-it('at twice the size of a small window nothing lies over anything', async () => {
-  const page = await open({ viewport: { width: 720, height: 450 } });
-  const parts = await Promise.all(
-    ['#bar', '#caption', '#stage', '#chart-area'].map((part) => box(page, part)),
-  );
-  for (const [k, lower] of parts.entries()) {
-    const upper = parts[k - 1];
-    if (upper) expect(lower.y, `part ${k}`).toBeGreaterThanOrEqual(upper.y + upper.height - 1);
-  }
-  expect((await box(page, '#stage')).height).toBeGreaterThan(120);
-  expect((await box(page, '#panel')).x).toBeGreaterThanOrEqual(
-    (await box(page, '#stage')).x + (await box(page, '#stage')).width - 1,
-  );
 });
 
 /** Everything to be pressed that is in sight and smaller than a finger needs, px. */
