@@ -5,7 +5,7 @@ import type {
   LoopFigures,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
-import { type Complex, magnitude, ONE, over } from '../math/complex.ts';
+import { type Complex, magnitude, ONE, over, plus } from '../math/complex.ts';
 import type { ComplexArray } from '../math/complexArray.ts';
 import { logSpaced } from '../math/logSpaced.ts';
 import { largestMagnitude } from '../math/statistics.ts';
@@ -32,13 +32,8 @@ const NEUTRAL = 1e-10;
  */
 export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
   const loop = new SampledLoop(p, point);
-  const lowest = 2 * Math.PI * LOWEST;
-  const highest = Math.PI / loop.period;
-  const landmarks = [loop.openPoles, loop.eigenvalues].flatMap((each) => modes(each, loop.period));
-  const { omega, values } = refined(
-    [...logSpaced(lowest, highest, POINTS), ...landmarks],
-    lowest,
-    highest,
+  const { omega, values } = sampled(
+    loop,
     (w) => loop.at(w),
     ({ openLoop, sensitivity, compliance }) => [openLoop, sensitivity, compliance],
   );
@@ -62,26 +57,64 @@ export function analyse(p: Parameters, point: OperatingPoint): LoopAnalysis {
   };
 }
 
+/** How far a loop is from instability: some of its figures, without the responses that take most of the time. */
+export function loopMargins(
+  p: Parameters,
+  point: OperatingPoint,
+): Pick<LoopFigures, 'stable' | 'crossover' | 'phaseMargin' | 'gainMargin' | 'modulusMargin'> {
+  const loop = new SampledLoop(p, point);
+  const { omega, values } = sampled(
+    loop,
+    (w) => loop.openLoop(w),
+    (openLoop) => [openLoop, over(ONE, plus(ONE, openLoop))],
+  );
+  const found = margins((w) => loop.openLoop(w), omega, values);
+  return {
+    stable: spectralRadius(loop) < 1 - NEUTRAL,
+    crossover: mainCrossover(p, found.falls.map(hertz)),
+    phaseMargin: atFrequency(found.phaseMargin),
+    gainMargin: atFrequency(found.gainMargin),
+    modulusMargin: atFrequency(found.modulusMargin),
+  };
+}
+
+/** What is evaluated at frequencies up to half the rate, which are closer where one of the responses changes fast. */
+function sampled<R>(
+  loop: SampledLoop,
+  evaluate: (omega: number) => R,
+  responses: (value: R) => readonly Complex[],
+): { readonly omega: readonly number[]; readonly values: readonly R[] } {
+  const lowest = 2 * Math.PI * LOWEST;
+  const highest = Math.PI / loop.period;
+  const landmarks = [loop.openPoles, loop.eigenvalues].flatMap((each) => modes(each, loop.period));
+  const points = [...logSpaced(lowest, highest, POINTS), ...landmarks];
+  return refined(points, lowest, highest, evaluate, responses);
+}
+
+function spectralRadius(loop: SampledLoop): number {
+  return largestMagnitude(loop.eigenvalues.magnitudes());
+}
+
 function figures(
   p: Parameters,
   loop: SampledLoop,
   omega: readonly number[],
   values: readonly LoopResponse[],
 ): LoopFigures {
-  const spectralRadius = largestMagnitude(loop.eigenvalues.magnitudes());
+  const radius = spectralRadius(loop);
   const found = margins(
     (w) => loop.openLoop(w),
     omega,
     values.map(({ openLoop }) => openLoop),
   );
-  const stable = spectralRadius < 1 - NEUTRAL;
+  const stable = radius < 1 - NEUTRAL;
   const closedLoops = values.map(({ closedLoop }) => closedLoop);
   const width = bandwidth((w) => loop.at(w).closedLoop, omega, closedLoops);
   const min = (f: (value: LoopResponse) => number) => lowest((w) => f(loop.at(w)), omega, values.map(f));
   const troughOfT = min(({ closedLoop }) => 1 / magnitude(closedLoop));
   return {
     stable,
-    spectralRadius,
+    spectralRadius: radius,
     conditional: stable && found.gainReduction !== null,
     crossover: mainCrossover(p, found.falls.map(hertz)),
     crossovers: found.crossovers.map(hertz),

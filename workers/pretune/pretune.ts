@@ -18,7 +18,7 @@ import type { JobPool } from './pool.ts';
 import { byProof, type Proven } from './ranking.ts';
 import { type Structure, structuresFor } from './structure.ts';
 import { type Task, taskOf } from './task.ts';
-import { type AtLimit, finalistsOf, type Tried, trialsOf, tryLoops } from './tried.ts';
+import { type AtLimit, finalistsOf, type Trials, type Tried, trialsOf, tryLoops } from './tried.ts';
 import { VARIATIONS } from './variations.ts';
 import { Work } from './work.ts';
 
@@ -26,17 +26,19 @@ import { Work } from './work.ts';
 export interface PretuneEffort {
   /** Loops per structure in the search on frequency responses. */
   readonly trials: number;
-  /** Rounds of simulated runs around the best loop of each limit. */
-  readonly rounds: number;
-  /** Peak sensitivities of the trade-off, in addition to that of the goal. */
+  /** What is tried at the limit of the goal. */
+  readonly wanted: Trials;
+  /** Peak sensitivities of the trade-off, in addition to that of the goal, and what is tried at each. */
   readonly sensitivities: readonly number[];
+  readonly others: Trials;
   /** Number of tunings whose robustness is tested before one of them is chosen. */
   readonly finalists: number;
 }
 
 const FULL_EFFORT: PretuneEffort = {
   trials: 150,
-  rounds: 2,
+  wanted: { rounds: 2, trimmed: 2 },
+  others: { rounds: 2, trimmed: 1 },
   sensitivities: [1.3, 1.4, 1.5, 1.7, 2, 2.4],
   finalists: 3,
 };
@@ -82,7 +84,9 @@ export async function pretune(
 
   work.enter('Trying out loops');
   const tried = await Promise.all(
-    shaped.map((atLimit) => tryLoops(work, task, atLimit, motion, effort.rounds)),
+    shaped.map((atLimit) =>
+      tryLoops(work, task, atLimit, motion, atLimit.limit === wanted ? effort.wanted : effort.others),
+    ),
   );
 
   work.enter('Testing robustness');
@@ -121,11 +125,12 @@ function jobsIn(
   task: Task,
   structures: number,
   limits: number,
-  { rounds, finalists }: PretuneEffort,
+  { wanted, others, finalists }: PretuneEffort,
 ): number {
   const asItIsAndMotionAndParAndCourses = 5;
-  const perLimit = 1 + trialsOf(task, structures, rounds);
-  return structures + asItIsAndMotionAndParAndCourses + limits * perLimit + finalists * VARIATIONS.length;
+  const trials = trialsOf(task, structures, wanted) + (limits - 1) * trialsOf(task, structures, others);
+  const textbooks = limits;
+  return structures + asItIsAndMotionAndParAndCourses + textbooks + trials + finalists * VARIATIONS.length;
 }
 
 /** The designs of every structure and the textbook's tuning, by limit. */

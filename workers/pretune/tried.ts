@@ -9,8 +9,13 @@ import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import type { Work } from './work.ts';
 
-/** Number of loops whose feedforward is trimmed: those that follow best. */
-const TRIMMED = 2;
+/** What is tried for one limit. */
+export interface Trials {
+  /** Rounds of simulated runs around the best loop. */
+  readonly rounds: number;
+  /** Number of loops whose feedforward is trimmed: those that follow best. */
+  readonly trimmed: number;
+}
 
 /** The designs for one limit. */
 export interface AtLimit {
@@ -30,13 +35,13 @@ export interface Tried {
 }
 
 /** Largest number of simulated runs for one limit. */
-export function trialsOf(task: Task, structures: number, rounds: number): number {
-  return structures + trimsOf(task) + rounds * NEIGHBOURS;
+export function trialsOf(task: Task, structures: number, trials: Trials): number {
+  return structures + trimsOf(task, trials) + trials.rounds * NEIGHBOURS;
 }
 
 /** Simulated runs that trim the feedforward; it has no effect on a task without acceleration. */
-function trimsOf({ figure }: Task): number {
-  return figure === 'settling time' ? TRIMMED * TRIMS.length : 0;
+function trimsOf({ figure }: Task, { trimmed }: Trials): number {
+  return figure === 'settling time' ? trimmed * TRIMS.length : 0;
 }
 
 /**
@@ -48,8 +53,9 @@ export async function tryLoops(
   task: Task,
   atLimit: AtLimit,
   motion: MotionForce,
-  rounds: number,
+  trials: Trials,
 ): Promise<Tried[]> {
+  const { rounds, trimmed } = trials;
   const order = byOutcome(task);
   const found: Tried[] = [];
   const add = (loops: readonly (Tried | null)[]) => {
@@ -70,13 +76,9 @@ export async function tryLoops(
     Promise.all(
       loops.flatMap((loop) =>
         TRIMS.map(async (trim) => {
-          const trimmed = { ...motion, trim };
-          const { point } = loop;
-          return {
-            ...loop,
-            motion: trimmed,
-            point: await work.run({ kind: 'trim', task, point, motion: trimmed }),
-          };
+          const otherwise = { ...motion, trim };
+          const point = await work.run({ kind: 'trim', task, point: loop.point, motion: otherwise });
+          return { ...loop, motion: otherwise, point };
         }),
       ),
     ).then(add);
@@ -86,9 +88,9 @@ export async function tryLoops(
   work.leaveOut(atLimit.designs.length - starts.length);
   await tryAll(starts);
 
-  if (trimsOf(task) > 0) {
-    const followers = [...found].sort((a, b) => a.point.rmsError - b.point.rmsError).slice(0, TRIMMED);
-    work.leaveOut((TRIMMED - followers.length) * TRIMS.length);
+  if (trimsOf(task, trials) > 0) {
+    const followers = [...found].sort((a, b) => a.point.rmsError - b.point.rmsError).slice(0, trimmed);
+    work.leaveOut((trimmed - followers.length) * TRIMS.length);
     await tryTrims(followers);
   }
 

@@ -1,9 +1,8 @@
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import type { LoopFigures } from '../../shared/protocol/analysis.ts';
 import type { TuningPoint } from '../../shared/protocol/pretune.ts';
-import { analyse } from '../analysis/analyse.ts';
+import { loopMargins } from '../analysis/analyse.ts';
 import { measureTrial } from '../run/measureRun.ts';
 import { Tally } from '../run/tally.ts';
 import { designPoints } from './plantResponse.ts';
@@ -54,8 +53,8 @@ type Soundness = Pick<TuningPoint, 'peakSensitivity' | 'phaseMargin' | 'gainMarg
  */
 export function soundness(p: Parameters): Soundness {
   const { standing, sliding } = designPoints(p);
-  const both = [analyse(p, standing).figures, analyse(p, sliding).figures] as const;
-  const min = (of: (figures: LoopFigures) => number | undefined) => {
+  const both = [loopMargins(p, standing), loopMargins(p, sliding)] as const;
+  const min = (of: (loop: (typeof both)[number]) => number | undefined) => {
     const values = both.map(of).filter((value) => value !== undefined);
     return values.length > 0 ? Math.min(...values) : null;
   };

@@ -1,8 +1,9 @@
 import { describe, it } from 'vitest';
 import { structuresOf } from '../../../shared/axis/structures.ts';
 import { expectBetterThanTextbook, HELD_BACK, sceneWith } from './heldBack.ts';
+import { LIGHT } from './run.ts';
 
-const SOME = { trials: 40, rounds: 1, sensitivities: [], finalists: 1 };
+const SOME = { ...LIGHT, trials: 40 };
 
 describe.each(Object.keys(HELD_BACK))('on %s', (name) => {
   it.each(structuresOf({ encoderSide: 'load' }))(

@@ -2,10 +2,11 @@ import { expect, it } from 'vitest';
 import { structureName, structuresOf } from '../../../shared/axis/structures.ts';
 import { at } from '../../../shared/core/at.ts';
 import { expectBetterThanTextbook, sceneWith } from './heldBack.ts';
+import { LIGHT } from './run.ts';
 
 /** Fewer trials than the page makes; the other machines and structures in the long tests. */
 const SHORT = { stroke: 0.01, dwell: 0.08, currentRate: 8000 };
-const FEW = { trials: 8, rounds: 0, sensitivities: [], finalists: 1 };
+const FEW = { ...LIGHT, trials: 8, wanted: { rounds: 0, trimmed: 2 }, sensitivities: [], finalists: 1 };
 
 it('a cascade on a machine that was held back is better than the best textbook cascade', async () => {
   const scene = sceneWith(

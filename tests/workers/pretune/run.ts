@@ -5,7 +5,13 @@ import { JobPool, type JobWorker } from '../../../workers/pretune/pool.ts';
 import { type PretuneEffort, pretune } from '../../../workers/pretune/pretune.ts';
 
 /** The page's way with fewer trials: the code is the same. */
-export const LIGHT: PretuneEffort = { trials: 60, rounds: 1, sensitivities: [], finalists: 1 };
+export const LIGHT: PretuneEffort = {
+  trials: 60,
+  wanted: { rounds: 1, trimmed: 2 },
+  others: { rounds: 1, trimmed: 2 },
+  sensitivities: [],
+  finalists: 1,
+};
 
 /** Does jobs in this thread. */
 export const here: JobWorker<Job, JobResult> = { run: async (job) => doJob(job) };

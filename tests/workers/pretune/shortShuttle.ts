@@ -5,13 +5,13 @@ import { analyse } from '../../../workers/analysis/analyse.ts';
 import type { PretuneEffort } from '../../../workers/pretune/pretune.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { shelfScene } from '../../scenes/runs.ts';
-import { here, pretuned } from './run.ts';
+import { here, LIGHT, pretuned } from './run.ts';
 
 /** A short shuttle of the coreless drive, for tests of what a pretuning keeps to. */
 export const SCENE = shelfScene('mould-shuttle', { stroke: 0.02, dwell: 0.08 });
 
 /** The rest of a pretuning is as in the page, with few trials. */
-export const QUICK: PretuneEffort = { trials: 15, rounds: 1, sensitivities: [1.4], finalists: 2 };
+export const QUICK: PretuneEffort = { ...LIGHT, trials: 15, sensitivities: [1.4], finalists: 2 };
 export const GOAL: PretuneGoal = { kind: 'peak sensitivity', limit: 1.6 };
 
 const DEGREE = Math.PI / 180;
