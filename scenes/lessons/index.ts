@@ -5,8 +5,15 @@ import type { Lesson } from '../../shared/lesson/lesson.ts';
 import { SHELF } from '../index.ts';
 import coggingByHand from './cogging-by-hand.json' with { type: 'json' };
 import delayAndPhase from './delay-and-phase.json' with { type: 'json' };
+import fiveNanometres from './five-nanometres.json' with { type: 'json' };
 import followingError from './following-error.json' with { type: 'json' };
+import heatAndForce from './heat-and-force.json' with { type: 'json' };
+import lastNanometre from './last-nanometre.json' with { type: 'json' };
+import motorsOnOneAmplifier from './motors-on-one-amplifier.json' with { type: 'json' };
+import resonanceAndGain from './resonance-and-gain.json' with { type: 'json' };
+import screwOrDirect from './screw-or-direct.json' with { type: 'json' };
 import slowScan from './slow-scan.json' with { type: 'json' };
+import whatMakesForce from './what-makes-force.json' with { type: 'json' };
 
 /** A lesson with the name it has in links. */
 interface ShelfLesson {
@@ -16,10 +23,17 @@ interface ShelfLesson {
 
 /** The lessons that are offered, in the order in which they build on each other. */
 export const LESSONS: readonly ShelfLesson[] = [
+  onShelf('what-makes-force', whatMakesForce),
   onShelf('cogging-by-hand', coggingByHand),
   onShelf('slow-scan', slowScan),
+  onShelf('heat-and-force', heatAndForce),
   onShelf('following-error', followingError),
+  onShelf('last-nanometre', lastNanometre),
+  onShelf('five-nanometres', fiveNanometres),
+  onShelf('resonance-and-gain', resonanceAndGain),
   onShelf('delay-and-phase', delayAndPhase),
+  onShelf('screw-or-direct', screwOrDirect),
+  onShelf('motors-on-one-amplifier', motorsOnOneAmplifier),
 ];
 
 function onShelf(id: string, file: unknown): ShelfLesson {

@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { LESSONS } from '../../../scenes/lessons/index.ts';
-import { at } from '../../../shared/core/at.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { clock, type } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 
 const { open } = pageTests();
-const { lesson } = at(LESSONS, 0);
+const { lesson } = present(LESSONS.find(({ id }) => id === 'cogging-by-hand'));
 
 const pane = (page: Page) => page.getByRole('complementary', { name: 'Lesson' });
 const heading = (page: Page, index: number) =>
