@@ -10,6 +10,7 @@ import type { Actions } from '../ui/keys.ts';
 import type { Messages } from '../ui/messages.ts';
 import type { ThemeSwitch } from '../ui/theme.ts';
 import type { Bar } from './bar.ts';
+import type { BesideDoor } from './besideDoor.ts';
 import type { Dialogs } from './dialogs.ts';
 import type { Keeper } from './kept/keeper.ts';
 import type { Layout } from './layout.ts';
@@ -33,6 +34,7 @@ export interface ActionParts {
   readonly dialogs: Dialogs;
   readonly documents: Documents;
   readonly door: StudyDoor;
+  readonly besideDoor: BesideDoor;
   readonly keeper: Keeper;
   readonly lessons: LessonDoor;
 }
@@ -90,6 +92,7 @@ export function createActions(parts: ActionParts): Actions {
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
     gainSheet: () => withPart(parts, 'The gain sheet', () => parts.dialogs.openGainSheet()),
     snapshots: () => parts.dialogs.snapshots.open(),
+    beside: () => withPart(parts, 'The second axis', () => parts.besideDoor.toggle()),
     study: () => withPart(parts, 'The study', () => parts.door.toggle()),
     lessons: () => withPart(parts, 'Lessons', () => parts.lessons.openMenu()),
     help: () => parts.dialogs.help.open(),

@@ -29,6 +29,7 @@ import { ThemeSwitch } from '../ui/theme.ts';
 import { type ActionParts, createActions } from './actions.ts';
 import { Bar } from './bar.ts';
 import { BenchForLessons } from './benchForLessons.ts';
+import { BesideDoor } from './besideDoor.ts';
 import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
@@ -63,6 +64,7 @@ class App implements ActionParts {
   readonly currents: CurrentSwitch;
   readonly dialogs: Dialogs;
   readonly door: StudyDoor;
+  readonly besideDoor: BesideDoor;
   readonly lessons: LessonDoor;
   readonly bar: Bar;
   readonly panel: TuningPanel;
@@ -108,6 +110,12 @@ class App implements ActionParts {
       help,
       onChange: () => this.keeper.changed(),
     });
+    this.besideDoor = new BesideDoor({
+      bench: () => this.store.bench,
+      openOnBench: (scene) => this.#openScene(scene, `${scene.title} from beside the bench`),
+      onBench: (shown) => this.#showBench(shown),
+      common: this.#actions,
+    });
     this.keeper = new Keeper({
       store: this.store,
       messages: this.messages,
@@ -151,7 +159,7 @@ class App implements ActionParts {
 
   start(): void {
     takeDrops(this.documents);
-    listenToKeys(() => this.door.keys ?? this.lessons.keys ?? this.#actions);
+    listenToKeys(() => this.door.keys ?? this.besideDoor.keys ?? this.lessons.keys ?? this.#actions);
     window.addEventListener('hashchange', () => this.#openAddress());
     this.store.subscribe((is, was) => {
       if (is.origin.preset !== was.origin.preset) this.#offerCrossover(is);

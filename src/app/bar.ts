@@ -126,6 +126,7 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Presenter size', actions, 'presenter', () => layout.isPresenting),
       item('Dark', actions, 'theme', () => theme() === 'dark'),
       item('Currents as RMS', actions, 'currents', isRms),
+      item('Beside another axis', actions, 'beside'),
       item('Next cut-away', actions, 'cutaway'),
       item('Inside the motor', actions, 'field'),
       item('Reset view', actions, 'resetView'),

@@ -1,3 +1,4 @@
+import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -29,6 +30,8 @@ export class Candidate implements CandidateTime {
   readonly #moves = new MoveLog();
   #scene: Scene;
   #run = Number.NaN;
+  /** Where a hand took hold of the table, in the room, m. */
+  #grip: number | null = null;
   /** Frames of the present run belong to the past: another one was asked for. */
   #outdated = false;
   #spent: Frame | null = null;
@@ -63,6 +66,13 @@ export class Candidate implements CandidateTime {
     if (this.error === null) this.#client.send('reset');
     else this.#restart();
     this.#startOver();
+  }
+
+  /** A hand holds the table so far from where it took hold of it, m; null lets go. */
+  pull(offset: number | null): void {
+    if (offset === null) this.#grip = null;
+    else this.#grip ??= valueAt(this.#now, C.tablePosition) + valueAt(this.#now, C.basePosition);
+    this.#client.send('hand', this.#grip === null ? null : this.#grip + (offset ?? 0));
   }
 
   /** Takes in what has arrived. */
@@ -123,6 +133,7 @@ export class Candidate implements CandidateTime {
 
   #startOver(): void {
     this.#showStart();
+    this.#grip = null;
     this.#outdated = true;
     this.time = 0;
     this.trip = null;

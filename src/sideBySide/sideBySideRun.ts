@@ -76,6 +76,11 @@ export class CandidatesRun {
     }
   }
 
+  /** One hand on all tables, so far from where each was, m; null lets go. */
+  pull(offset: number | null): void {
+    for (const candidate of this.candidates) candidate.pull(offset);
+  }
+
   reset(): void {
     for (const candidate of this.candidates) candidate.reset();
     this.#startOver();

@@ -11,6 +11,7 @@ import type { Actions } from '../ui/keys.ts';
 import { withIndices } from '../ui/markup.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import { CandidateCard, type CandidateName } from './candidateCard.ts';
+import type { CommonChart } from './commonChart.ts';
 import { CandidatesRun } from './sideBySideRun.ts';
 import { CandidatesStage } from './sideBySideStage.ts';
 import { CandidatesTransport } from './sideBySideTransport.ts';
@@ -49,6 +50,8 @@ export class CandidatesView {
   readonly #onBench: (index: number) => void;
   #cards: readonly CandidateCard[] = [];
   #values: readonly Float64Array[] = [];
+  #chart: CommonChart | null = null;
+  #letters: readonly string[] = [];
   #loop = 0;
   #last = 0;
   #jumps = 0;
@@ -88,6 +91,22 @@ export class CandidatesView {
     this.#words.append(control);
   }
 
+  /** One chart of all candidates below them. */
+  addChart(chart: CommonChart): void {
+    this.#chart = chart;
+    this.element.append(chart.element);
+  }
+
+  /** One hand on all tables, so far from where each was, m; null lets go. */
+  pull(offset: number | null): void {
+    this.#run.pull(offset);
+  }
+
+  /** Draws anew even what stands still. */
+  redraw(): void {
+    this.#stripsAt = Number.NaN;
+  }
+
   show(candidates: readonly ShownCandidate[], statement: string): void {
     this.#statement.innerHTML = withIndices(statement).text;
     this.#run.load(candidates.map(({ scene }) => scene));
@@ -105,6 +124,7 @@ export class CandidatesView {
       this.#cardHost.style.setProperty('--candidates', String(runs.length));
       this.#values = runs.map((candidate) => candidate.shown);
     }
+    this.#letters = candidates.map(({ letter }) => letter);
     for (const [i, card] of this.#cards.entries()) card.name(at(candidates, i));
     this.#stage.show(candidates);
     this.#restyle();
@@ -172,6 +192,8 @@ export class CandidatesView {
     }
     const label = shortest(span, 's');
     for (const { strip, candidate } of this.#cards) strip.draw(low, high, candidate.parameters.window, label);
+    const shown = this.#cards.map(({ candidate }, i) => ({ letter: at(this.#letters, i), candidate }));
+    this.#chart?.draw(shown, window, label);
   }
 
   #stripSpan(moment: number): number {
@@ -185,6 +207,7 @@ export class CandidatesView {
   #restyle(): void {
     this.#stripsAt = Number.NaN;
     for (const card of this.#cards) card.restyle();
+    this.#chart?.restyle();
     this.#stage.setTheme(document.documentElement.getAttribute('data-theme') === 'dark' ? 'dark' : 'light');
   }
 

@@ -33,6 +33,7 @@ export type ActionName =
   | 'gainSheet'
   | 'snapshots'
   | 'study'
+  | 'beside'
   | 'lessons'
   | 'help';
 
@@ -83,6 +84,11 @@ export const KEYS: readonly Key[] = [
   { keys: 'E', label: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
   { keys: 'S', label: 'Snapshots of the tuning, to keep, compare and apply', action: 'snapshots' },
   { keys: 'W', label: 'Which drive? Up to four side by side on one job', action: 'study' },
+  {
+    keys: 'U',
+    label: 'Two axes beside each other: the bench and another tuning, drive or scene',
+    action: 'beside',
+  },
   { keys: 'O', label: 'Lessons, to teach at a projector', action: 'lessons' },
   { keys: '1 to 9', label: 'Scenes 1 to 9', action: 'scene' },
   { keys: '?', label: 'This list', action: 'help' },

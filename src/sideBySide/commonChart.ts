@@ -1,0 +1,133 @@
+import '../charts/charts.css';
+import { at } from '../../shared/core/at.ts';
+import { CHANNELS, type ChannelName } from '../../shared/core/channels.ts';
+import { Canvas } from '../plot/canvas/canvas.ts';
+import { readTheme, type Theme } from '../plot/canvas/theme.ts';
+import { candidatePen } from '../plot/pens.ts';
+import { ColumnBuffer, type Span } from '../plot/strip/columnBuffer.ts';
+import { StripPlot } from '../plot/strip/stripPlot.ts';
+import { element, setText } from '../ui/dom.ts';
+import { labelled } from '../ui/picker.ts';
+import type { Candidate } from './candidate.ts';
+
+/** What can be laid over each other, the first to begin with. */
+const CHOICES: readonly ChannelName[] = [
+  'followingError',
+  'tablePosition',
+  'tableSpeed',
+  'motorForce',
+  'forceCurrent',
+  'handForce',
+  'windingTemperature',
+];
+/** Room for the numbers at its left, in sizes of the text. */
+const GUTTER = 4;
+
+/** One quantity of all candidates in one chart; they differ in the kind of line. */
+export class CommonChart {
+  readonly #select: HTMLSelectElement;
+  readonly #legend = element('span', { class: 'common-chart-legend' });
+  readonly #unit = element('span');
+  readonly #canvas = new Canvas();
+  readonly #place = element('div', { class: 'common-chart-plot' }, this.#canvas.element);
+  readonly element: HTMLElement;
+  #channel: ChannelName = at(CHOICES, 0);
+  #plot = plotOf(this.#channel);
+  #columns: readonly ColumnBuffer[] = [];
+  #theme: Theme | null = null;
+
+  /** `onChoose`: another quantity is to be drawn. */
+  constructor(onChoose: () => void) {
+    this.#select = element(
+      'select',
+      {
+        onchange: () => {
+          this.#channel = this.#select.value as ChannelName;
+          this.#plot = plotOf(this.#channel);
+          this.#columns = [];
+          this.restyle();
+          onChoose();
+        },
+      },
+      ...CHOICES.map((name) => element('option', { value: name }, CHANNELS[name].label)),
+    );
+    this.element = element(
+      'section',
+      { class: 'common-chart', 'aria-label': 'Both in one chart' },
+      element(
+        'div',
+        { class: 'common-chart-head' },
+        labelled('Compared', this.#select),
+        this.#unit,
+        this.#legend,
+      ),
+      this.#place,
+    );
+  }
+
+  /** After a change of size, theme or text size. */
+  restyle(): void {
+    this.#theme = null;
+  }
+
+  /** Draws a window of each candidate; `length` says how long it is. */
+  draw(
+    candidates: readonly { readonly letter: string; readonly candidate: Candidate }[],
+    window: (columns: number) => Span,
+    length: string,
+  ): void {
+    const theme = this.#measure();
+    const plot = this.#plot;
+    const count = Math.floor(plot.frame.width);
+    if (!theme || count < 2) return;
+    if (this.#columns.length !== candidates.length)
+      this.#columns = candidates.map(() => new ColumnBuffer(this.#channel));
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    this.#columns.forEach((columns, i) => {
+      columns.read(at(candidates, i).candidate.history, window(count), count);
+      low = Math.min(low, columns.low());
+      high = Math.max(high, columns.high());
+    });
+    if (low <= high) plot.fit(low, high, theme.textSize);
+    const { context } = this.#canvas;
+    this.#canvas.clear();
+    context.font = theme.font;
+    context.textBaseline = 'middle';
+    context.save();
+    context.fillStyle = theme.colour('ground');
+    const { left, top, width, height } = plot.frame;
+    context.fillRect(left, top, width, height);
+    plot.clip(context);
+    plot.drawGrid(context, theme);
+    context.fillStyle = theme.colour(CHANNELS[this.#channel].quantity);
+    this.#columns.forEach((columns, i) => {
+      const { dash = 'solid', width: line = 2 } = candidatePen(at(candidates, i).letter, 'ink');
+      plot.drawLine(context, columns, { dash, width: line });
+    });
+    context.restore();
+    plot.drawLabels(context, theme);
+    setText(this.#unit, `${plot.unitText}, last ${length}`);
+    setText(this.#legend, candidates.map(({ letter }, i) => `${letter} ${LINES[i] ?? ''}`).join(', '));
+  }
+
+  #measure(): Theme | null {
+    if (this.#theme) return this.#theme;
+    const { clientWidth, clientHeight } = this.#place;
+    if (clientWidth === 0 || clientHeight === 0) return null;
+    this.#canvas.resize(clientWidth, clientHeight);
+    const theme = readTheme(this.#place);
+    const left = Math.round(GUTTER * theme.textSize);
+    // Half a letter above and below, for the numbers at both ends of the scale.
+    const top = Math.ceil(theme.textSize / 2);
+    this.#plot.frame = { left, top, width: clientWidth - left, height: clientHeight - 2 * top };
+    this.#theme = theme;
+    return theme;
+  }
+}
+
+/** How the lines of the candidates look, in words. */
+const LINES = ['unbroken', 'dashed', 'dash and dot', 'dotted'];
+
+function plotOf(channel: ChannelName): StripPlot {
+  return new StripPlot(CHANNELS[channel].unit, { minSpan: 1e-9, zero: channel !== 'windingTemperature' });
+}
