@@ -7,6 +7,7 @@ import coggingByHand from './cogging-by-hand.json' with { type: 'json' };
 import delayAndPhase from './delay-and-phase.json' with { type: 'json' };
 import fiveNanometres from './five-nanometres.json' with { type: 'json' };
 import followingError from './following-error.json' with { type: 'json' };
+import gapAndEccentricity from './gap-and-eccentricity.json' with { type: 'json' };
 import heatAndForce from './heat-and-force.json' with { type: 'json' };
 import lastNanometre from './last-nanometre.json' with { type: 'json' };
 import motorsOnOneAmplifier from './motors-on-one-amplifier.json' with { type: 'json' };
@@ -26,6 +27,7 @@ export const LESSONS: readonly ShelfLesson[] = [
   onShelf('what-makes-force', whatMakesForce),
   onShelf('cogging-by-hand', coggingByHand),
   onShelf('slow-scan', slowScan),
+  onShelf('gap-and-eccentricity', gapAndEccentricity),
   onShelf('heat-and-force', heatAndForce),
   onShelf('following-error', followingError),
   onShelf('last-nanometre', lastNanometre),

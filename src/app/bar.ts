@@ -131,6 +131,7 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Inside the motor', actions, 'field'),
       item('Reset view', actions, 'resetView'),
     ]),
+    button('Lessons', actions.lessons, { class: 'presenter-only', keys: keyOf('lessons') }),
     deskOnly(
       createMenu('Help', [item('Lessons …', actions, 'lessons'), item('Keys', actions, 'help'), ...moreHelp]),
     ),

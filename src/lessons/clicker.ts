@@ -1,3 +1,5 @@
+import type { Stroke } from '../ui/keys.ts';
+
 interface Clicker {
   next(): void;
   back(): void;
@@ -7,21 +9,25 @@ interface Clicker {
 /** Elements that have a use of their own for the arrow keys. */
 const KEEPS_ARROWS = '#stage, #charts, #loop, input, select, textarea, .menu';
 
+/** What a stroke asks of the lesson: a step on or back, or nothing. */
+export function clickerStep(stroke: Stroke, arrowsAreTaken: boolean): 'next' | 'back' | null {
+  if (stroke.altKey || stroke.ctrlKey || stroke.metaKey || stroke.shiftKey) return null;
+  if (stroke.key.startsWith('Arrow') && arrowsAreTaken) return null;
+  if (stroke.key === 'PageDown' || stroke.key === 'ArrowRight') return 'next';
+  return stroke.key === 'PageUp' || stroke.key === 'ArrowLeft' ? 'back' : null;
+}
+
 /** Obeys what a presenter’s clicker sends, page up and down or arrows, for as long as the page lives. */
 export function listenForClicker(clicker: Clicker): void {
   window.addEventListener(
     'keydown',
     (event) => {
       if (!clicker.isTeaching() || document.querySelector('dialog[open]')) return;
-      if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-      const step = { PageDown: 1, PageUp: -1, ArrowRight: 1, ArrowLeft: -1 }[event.key];
-      if (step === undefined) return;
-      if (event.key.startsWith('Arrow') && document.activeElement?.closest(KEEPS_ARROWS)) return;
+      const step = clickerStep(event, document.activeElement?.closest(KEEPS_ARROWS) != null);
+      if (step === null) return;
       event.preventDefault();
       // A key held down must not leap through the lesson.
-      if (event.repeat) return;
-      if (step > 0) clicker.next();
-      else clicker.back();
+      if (!event.repeat) clicker[step]();
     },
     { capture: true },
   );

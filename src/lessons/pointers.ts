@@ -12,7 +12,7 @@ export function markPlaces(pointers: readonly Pointer[]): void {
 }
 
 /** Where a place is on the page; null: nowhere that stands still. */
-function selectorOf(pointer: Pointer): string | null {
+export function selectorOf(pointer: Pointer): string | null {
   if ('chart' in pointer) return `.charts-row[aria-label="${pointer.chart}"]`;
   if ('gauge' in pointer) return `.gauge[aria-label="${pointer.gauge}"]`;
   if ('field' in pointer) return `#lesson-field-${pointer.field}`;

@@ -1,5 +1,6 @@
 import { ranged } from '../../shared/core/format.ts';
 import { cssColour } from '../ui/look/colours.ts';
+import { type Box, labelPlace } from './labelPlace.ts';
 import { Legend } from './legend.ts';
 import { Magnifier } from './lens/magnifier.ts';
 import type { RunState } from './parts/tower.ts';
@@ -116,7 +117,20 @@ export class Overlay {
     this.#hand.hidden = force === null;
     if (force === null) return;
     this.#hand.textContent = `Hand ${ranged(force, 'N')}`;
-    this.#hand.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(-50%, -220%)`;
+    const { canvas, caption, element } = this.magnifier;
+    const inStage = ({ offsetLeft, offsetTop, offsetWidth, offsetHeight }: HTMLElement): Box => ({
+      left: element.offsetLeft + offsetLeft,
+      top: element.offsetTop + offsetTop,
+      width: offsetWidth,
+      height: offsetHeight,
+    });
+    const { left, top } = labelPlace(
+      { x, y },
+      { width: this.#hand.offsetWidth, height: this.#hand.offsetHeight },
+      this.element.clientWidth,
+      element.hidden ? [] : [inStage(caption), inStage(canvas)],
+    );
+    this.#hand.style.transform = `translate(${Math.round(left)}px, ${Math.round(top)}px)`;
   }
 }
 

@@ -21,6 +21,8 @@ const NUMBERS = 0.12;
 export class Magnifier {
   readonly element = document.createElement('figure');
   readonly canvas = document.createElement('canvas');
+  /** The numbers beside the lens. */
+  readonly caption = document.createElement('figcaption');
   readonly #pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
   readonly #trail = new ErrorTrail(SPAN);
   readonly #extremes = new Float64Array(2);
@@ -41,14 +43,13 @@ export class Magnifier {
       'aria-label',
       'Magnifier: the edge of the table and the position where it should be',
     );
-    const caption = document.createElement('figcaption');
     const row = (name: string, text: string) => {
       const [label, value] = [document.createElement('span'), document.createElement('output')];
       label.textContent = text;
       // Read out on request only: it changes many times a second.
       value.setAttribute('aria-live', 'off');
       value.setAttribute('data-number', name);
-      caption.append(label, value);
+      this.caption.append(label, value);
       return value;
     };
     this.#numbers = {
@@ -57,7 +58,7 @@ export class Magnifier {
       tool: row('tool', 'At the tool'),
       times: row('times', 'Enlarged'),
     };
-    this.element.append(this.canvas, caption);
+    this.element.append(this.canvas, this.caption);
   }
 
   /** Radius of the lens on the screen, CSS pixels. */

@@ -8,7 +8,7 @@ import type { ReplayWatcher } from '../../../src/bench/axisRun.ts';
 import { claimLines, predictionText } from '../../../src/lessons/answerParts.ts';
 import { LessonPlayer } from '../../../src/lessons/player.ts';
 
-const { lesson } = at(LESSONS, 0);
+const { lesson } = present(LESSONS.find(({ id }) => id === 'cogging-by-hand'));
 const [first, second] = [at(lesson.steps, 0), at(lesson.steps, 1)];
 
 /** A bench that notes what is done with it, and runs when it is told to. */
