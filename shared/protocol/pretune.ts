@@ -93,6 +93,13 @@ export interface PretuneProgress {
   /** Jobs done, of those that are known to come. */
   readonly done: number;
   readonly total: number;
+  /** The best tuning within the limit of the goal that has been run so far; null before the first. */
+  readonly soFar: TuningSoFar | null;
+}
+
+export interface TuningSoFar {
+  readonly figure: PretuneResult['figure'];
+  readonly point: TuningPoint;
 }
 
 /**

@@ -11,6 +11,8 @@ import { WorkerHost } from './workerHost.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
 const MAX_WORKERS = 4;
+/** Fewer would leave a core of a small computer idle while somebody waits; the running axis needs a tenth of one. */
+const MIN_WORKERS = 2;
 
 type Commands = PretuneCommands<MessagePort>;
 
@@ -28,8 +30,8 @@ export class PretuneClient {
     onProgress: (progress: PretuneProgress) => void,
     breadth: PretuneBreadth = 'trade-off',
   ): Promise<PretuneResult | null> {
-    // One core stays with the page and its running axis.
-    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, 1), MAX_WORKERS);
+    // Of many cores one stays with the page and its running axis.
+    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, MIN_WORKERS), MAX_WORKERS);
     const helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
     try {
       return await this.#leader.runJob((leader, during) => {

@@ -21,3 +21,20 @@ it('says so when its script cannot be loaded, and tries again', async () => {
   await page.getByRole('button', { name: 'Cancel', exact: true }).click();
   await eventually(() => status.textContent()).toContain('Cancelled');
 });
+
+it('offers the best tuning so far while better ones are sought', async () => {
+  const page = await open({ stage: false });
+  const gain = page.locator('#field-Kp');
+  const before = await gain.inputValue();
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  const soFar = page.locator('.pretune-so-far');
+  await eventually(() => soFar.textContent()).toMatch(
+    /^Best so far: .+, peak sensitivity 1\.[0-9]+, settling time .+, RMS error .+ [µn]m, RMS current .+ A/,
+  );
+  await soFar.getByRole('button', { name: 'Make it live', exact: true }).click();
+  await eventually(() => soFar.textContent()).toContain('The search goes on.');
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  await eventually(() => page.locator('.pretune-status').textContent()).toContain('Cancelled');
+  await eventually(() => gain.inputValue()).not.toBe(before);
+});

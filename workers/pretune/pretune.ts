@@ -70,7 +70,8 @@ export async function pretune(
   const limits = [wanted, ...tradeOff(wanted, effort)];
   const task = taskOf(scene, goal.kind === 'settling' ? goal.window : undefined);
   const structures = structuresFor(plantResponse(designed(task), SEARCH_POINTS), task.scene.parameters);
-  const work = new Work(pool, jobsIn(task, structures.length, limits.length, effort), onProgress);
+  const total = jobsIn(task, structures.length, limits.length, effort);
+  const work = new Work(pool, task, wanted, total, onProgress);
 
   work.enter('Shaping loops');
   const [shaped, asItIs] = await Promise.all([
@@ -141,6 +142,14 @@ async function shapeLoops(
   limits: readonly LoopLimit[],
   trials: number,
 ): Promise<AtLimit[]> {
+  const textbook = async (limit: LoopLimit) => {
+    const point = await work.run({ kind: 'textbook', task, limit });
+    work.offer(limit, point);
+    return point;
+  };
+  // That of the goal before all others: it is the first answer that can be used.
+  const [wanted, ...others] = limits;
+  const first = wanted && textbook(wanted);
   const [searches, textbooks] = await Promise.all([
     Promise.all(
       structures.map(async (structure) => ({
@@ -148,7 +157,7 @@ async function shapeLoops(
         designs: await work.run({ kind: 'search', task, structure, limits, trials }),
       })),
     ),
-    Promise.all(limits.map((limit) => work.run({ kind: 'textbook', task, limit }))),
+    Promise.all([first, ...others.map(textbook)]),
   ]);
   return limits.map((limit, k) => ({
     limit,

@@ -69,6 +69,7 @@ export async function tryLoops(
         const { limit } = atLimit;
         const label = structure.name;
         const point = await work.run({ kind: 'trial', task, label, shape, limit, motion });
+        work.offer(limit, point);
         return point && { ...loop, atLimit, point };
       }),
     ).then(add);
@@ -78,6 +79,7 @@ export async function tryLoops(
         TRIMS.map(async (trim) => {
           const otherwise = { ...motion, trim };
           const point = await work.run({ kind: 'trim', task, point: loop.point, motion: otherwise });
+          work.offer(atLimit.limit, point);
           return { ...loop, motion: otherwise, point };
         }),
       ),

@@ -1,18 +1,36 @@
-import type { PretuneProgress } from '../../shared/protocol/pretune.ts';
+import type { PretuneProgress, TuningPoint } from '../../shared/protocol/pretune.ts';
 import type { Job, JobResult } from './jobs.ts';
+import type { LoopLimit } from './loopLimit.ts';
 import type { JobPool } from './pool.ts';
+import { byOutcome } from './ranking.ts';
+import type { Task } from './task.ts';
 
-/** Counts the jobs of one pretuning. */
+/** Counts the jobs of one pretuning, and keeps the best tuning that was found so far. */
 export class Work {
   #stage = '';
   #done = 0;
+  #best: TuningPoint | null = null;
   readonly #pool: JobPool<Job, JobResult>;
   readonly #total: number;
   readonly #onProgress: (progress: PretuneProgress) => void;
 
-  /** @param total number of jobs to come */
-  constructor(pool: JobPool<Job, JobResult>, total: number, onProgress: (progress: PretuneProgress) => void) {
+  readonly #task: Task;
+  readonly #wanted: LoopLimit;
+
+  /**
+   * @param wanted the limit of the goal: tunings at another are no answer to it
+   * @param total number of jobs to come
+   */
+  constructor(
+    pool: JobPool<Job, JobResult>,
+    task: Task,
+    wanted: LoopLimit,
+    total: number,
+    onProgress: (progress: PretuneProgress) => void,
+  ) {
     this.#pool = pool;
+    this.#task = task;
+    this.#wanted = wanted;
     this.#total = total;
     this.#onProgress = onProgress;
   }
@@ -28,6 +46,14 @@ export class Work {
     return result as JobResult<J>;
   }
 
+  /** A tuning at a limit that was run. */
+  offer(limit: LoopLimit, point: TuningPoint | null): void {
+    if (limit !== this.#wanted || point === null || point.trip) return;
+    if (this.#best && byOutcome(this.#task)(point, this.#best) >= 0) return;
+    this.#best = point;
+    this.#report();
+  }
+
   /** Jobs that were counted and turned out not to be needed. */
   leaveOut(jobs: number): void {
     this.#done += jobs;
@@ -35,6 +61,8 @@ export class Work {
   }
 
   #report(): void {
-    this.#onProgress({ stage: this.#stage, done: this.#done, total: this.#total });
+    const { figure } = this.#task;
+    const soFar = this.#best && { figure, point: this.#best };
+    this.#onProgress({ stage: this.#stage, done: this.#done, total: this.#total, soFar });
   }
 }

@@ -23,6 +23,7 @@ import { GoalForm } from './goalForm.ts';
 import { pretuneJson, pretuneRows } from './pretuneRows.ts';
 import { pointText } from './pretuneText.ts';
 import { choicesTable, comparisonTable, robustnessTable } from './resultTables.ts';
+import { SoFar } from './soFar.ts';
 import { type ComparedStructure, compareStructures } from './structuresCompared.ts';
 import { createTradeOff } from './tradeOff.ts';
 
@@ -41,6 +42,7 @@ export class PretuneDialog {
   readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
   readonly #structure = element('p', { class: 'pretune-structure' });
   readonly #status = element('p', { class: 'pretune-status', role: 'status' });
+  readonly #soFar = new SoFar((goal, point) => this.#options.use(goal, point.changes, point.label));
   readonly #result = element('div', { class: 'pretune-result' });
   readonly #start = button('Pretune', () => void this.#run((goal) => this.#pretune(goal)), {
     class: 'primary',
@@ -66,6 +68,7 @@ export class PretuneDialog {
       this.#dialog.buttons,
       this.#bar,
       this.#status,
+      this.#soFar.element,
       this.#result,
     );
   }
@@ -95,7 +98,10 @@ export class PretuneDialog {
 
   async #pretune(goal: PretuneGoal): Promise<boolean> {
     const scene = this.#options.scene();
-    const found = await this.#client.pretune(scene, goal, (progress) => this.#showProgress('', progress));
+    const found = await this.#client.pretune(scene, goal, (progress) => {
+      this.#showProgress('', progress);
+      this.#soFar.show(goal, progress.soFar);
+    });
     if (found) this.#show(found, scene);
     return found !== null;
   }
@@ -112,6 +118,7 @@ export class PretuneDialog {
   #showWorking(working: boolean): void {
     this.#start.disabled = this.#compare.disabled = working;
     this.#cancel.hidden = this.#bar.hidden = !working;
+    this.#soFar.hide();
   }
 
   #showProgress(prefix: string, { stage, done, total }: PretuneProgress): void {

@@ -57,6 +57,24 @@ describe('a goal', () => {
   });
 });
 
+describe('while it runs', () => {
+  it('the best tuning so far is told: a textbook one before any search has ended, then better ones', async () => {
+    const { best } = await running;
+    const told = progress.flatMap(({ soFar }) => soFar ?? []);
+    const points = told.map(({ point }) => point).filter((point, k, all) => point !== all[k - 1]);
+    expect(progress.findIndex(({ soFar }) => soFar !== null)).toBeLessThan(3);
+    expect(present(points[0]).origin).toBe('textbook');
+    const last = present(points.at(-1));
+    expect(last.origin).toBe('pretuned');
+    for (const { peakSensitivity, trip } of points) {
+      expect(peakSensitivity).toBeLessThan(1.6 * 1.01);
+      expect(trip).toBeNull();
+    }
+    expect(last.settlingTime ?? Infinity).toBeLessThanOrEqual(points[0]?.settlingTime ?? Infinity);
+    expect(last.rmsError).toBeLessThanOrEqual(best.rmsError * 1.001);
+  });
+});
+
 describe('a result', () => {
   it('has only tunings that are legal and need no restart', async () => {
     for (const { changes } of (await running).points) {
