@@ -107,7 +107,7 @@ export class JobForm {
       id: `job-${name}`,
       label: jobLabel(name),
       symbol: row.symbol,
-      zeroText: OPEN.includes(name) ? 'not asked' : '0',
+      ...(OPEN.includes(name) && { zeroText: 'not asked' }),
       onValue: (value) => this.#take(name, value as JobValues[typeof name]),
     });
   }
