@@ -7,7 +7,7 @@ import type {
   PretuneProgress,
   PretuneResult,
 } from '../../shared/protocol/pretune.ts';
-import { WorkerHost } from './workerHost.ts';
+import { WorkerEnded, WorkerHost } from './workerHost.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
 const MAX_WORKERS = 4;
@@ -16,9 +16,19 @@ const MIN_WORKERS = 2;
 
 type Commands = PretuneCommands<MessagePort>;
 
-/** Automatic pretuning as the page sees it: one worker leads, the others do the jobs that it gives them. */
+/**
+ * Automatic pretuning as the page sees it: one worker leads, the others do the jobs that it gives them. They stay for the next run, which
+ * takes two thirds of the time because their code has been compiled, until `cancel`.
+ */
 export class PretuneClient {
   readonly #leader = new WorkerHost<Commands>('Pretuning', spawn);
+  readonly #helpers: readonly WorkerHost<Commands>[];
+
+  constructor() {
+    // Of many cores one stays with the page and its running axis.
+    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, MIN_WORKERS), MAX_WORKERS);
+    this.#helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
+  }
 
   /**
    * Null when it was cancelled. One run at a time.
@@ -30,43 +40,56 @@ export class PretuneClient {
     onProgress: (progress: PretuneProgress) => void,
     breadth: PretuneBreadth = 'trade-off',
   ): Promise<PretuneResult | null> {
-    // Of many cores one stays with the page and its running axis.
-    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, MIN_WORKERS), MAX_WORKERS);
-    const helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
+    let isUnderWay = true;
+    // News may come after the answer: then it is dropped.
+    const hear = (progress: PretuneProgress) => {
+      if (isUnderWay) onProgress(progress);
+    };
+    const ports: MessagePort[] = [];
+    const over = deferred();
+    const serving = this.#helpers.map((helper) => {
+      const { port1, port2 } = new MessageChannel();
+      ports.push(port1);
+      return serve(helper, port2, over.promise);
+    });
+    const result = this.#leader.ask((leader) =>
+      leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(hear)),
+    );
     try {
-      return await this.#leader.runJob((leader, during) => {
-        const ports: MessagePort[] = [];
-        const serving: Promise<null>[] = [];
-        for (const helper of helpers) {
-          const { port1, port2 } = new MessageChannel();
-          ports.push(port1);
-          serving.push(serveUntilEnded(helper, port2));
-        }
-        const result = leader.pretune(
-          scene,
-          goal,
-          breadth,
-          transfer(ports, ports),
-          proxy(during(onProgress)),
-        );
-        return Promise.race([result, ...serving]);
-      });
+      return await Promise.race([result, ...serving]);
+    } catch (error) {
+      // Whatever went wrong, the next run begins with workers that know nothing of this one.
+      this.cancel();
+      if (error instanceof WorkerEnded) return null;
+      throw error;
     } finally {
-      for (const helper of helpers) helper.end();
+      isUnderWay = false;
+      over.resolve();
+      for (const each of [result, ...serving]) each.catch(() => {});
     }
   }
 
+  /** Ends the workers at once, whatever they are doing; the next run starts fresh ones. */
   cancel(): void {
-    this.#leader.end();
+    for (const host of [this.#leader, ...this.#helpers]) host.end();
   }
 }
 
-/** A helper at work. Settles only when it has failed or was ended. */
-function serveUntilEnded(helper: WorkerHost<Commands>, port: MessagePort): Promise<null> {
-  return helper.runJob(async (commands) => {
+/** A helper at work: settles when the run is over, or when the helper has failed or was ended. */
+function serve(helper: WorkerHost<Commands>, port: MessagePort, over: Promise<void>): Promise<null> {
+  return helper.ask(async (commands) => {
     await commands.serve(transfer(port, [port]));
-    return new Promise<null>(() => {});
+    await over;
+    return null;
   });
+}
+
+function deferred(): { readonly promise: Promise<void>; readonly resolve: () => void } {
+  let resolve = () => {};
+  const promise = new Promise<void>((settle) => {
+    resolve = settle;
+  });
+  return { promise, resolve };
 }
 
 function spawn(): Worker {

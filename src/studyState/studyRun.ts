@@ -24,6 +24,8 @@ export class StudyRun {
   readonly #store: StudyStore;
   readonly #underWay = new Set<Work>();
   #isCancelled = false;
+  /** Its workers stay from one candidate to the next. */
+  readonly #pretuning = new PretuneClient();
 
   constructor(store: StudyStore) {
     this.#store = store;
@@ -49,6 +51,7 @@ export class StudyRun {
       } else if (simulations.size > 0) await Promise.race(simulations);
       else break;
     }
+    this.#pretuning.cancel();
     await Promise.all(simulations);
     this.#store.endRun();
   }
@@ -71,7 +74,7 @@ export class StudyRun {
       return true;
     }
     const limit = this.#store.state.study.job.values.peakSensitivity;
-    const client = new PretuneClient();
+    const client = this.#pretuning;
     const work = { index, scene, client };
     const gains = await this.#watched(work, async () => {
       try {

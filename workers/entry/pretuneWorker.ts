@@ -35,6 +35,10 @@ serve({
     workers: MessagePort[],
     onProgress: (progress: PretuneProgress) => void,
   ): Promise<PretuneResult> {
-    return pretune(scene, goal, new JobPool(workers.map(behind)), onProgress, EFFORTS[breadth]);
+    try {
+      return await pretune(scene, goal, new JobPool(workers.map(behind)), onProgress, EFFORTS[breadth]);
+    } finally {
+      for (const port of workers) port.close();
+    }
   },
 } satisfies PretuneCommands<MessagePort>);

@@ -120,6 +120,27 @@ describe.each(JOBS)('the client of the $script', ({ script, command, client }) =
   });
 });
 
+describe('the pretuning', () => {
+  it('keeps its workers for the next run, also after a goal that cannot be reached has taken fresh ones', async () => {
+    let answer: () => unknown = () => 'found';
+    const workers = fakeWorkers({ pretuneWorker: () => ({ pretune: () => answer(), serve() {} }) });
+    const client = new PretuneClient();
+    const pretune = () => client.pretune(DEFAULT_SCENE, GOAL, () => {});
+    expect(await pretune()).toBe('found');
+    const count = workers.length;
+    expect(await pretune()).toBe('found');
+    expect(workers.map(({ terminated }) => terminated)).toEqual(Array(count).fill(false));
+    answer = () => Promise.reject(new RangeError('no such goal'));
+    await expect(pretune()).rejects.toThrow('no such goal');
+    expect(workers.every(({ terminated }) => terminated)).toBe(true);
+    answer = () => 'found';
+    expect(await pretune()).toBe('found');
+    expect(workers).toHaveLength(2 * count);
+    client.cancel();
+    expect(workers.every(({ terminated }) => terminated)).toBe(true);
+  });
+});
+
 describe('the analysis of the loop', () => {
   it('goes on with a fresh worker after a failure, and while a measurement is cancelled', async () => {
     const workers = fakeWorkers({ analysisWorker: () => ({ analyse: () => 'analysed', measure: never }) });
