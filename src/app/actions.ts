@@ -78,6 +78,7 @@ export function createActions(parts: ActionParts): Actions {
     },
     cutaway: () => parts.view.nextCutaway(),
     field: () => parts.view.toggleField(),
+    sound: () => parts.view.toggleSound(),
     resetView: () => parts.view.resetView(),
     freeze: () => parts.view.toggleFrozen(),
     live: () => parts.view.followLive(),

@@ -129,6 +129,7 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Beside another axis', actions, 'beside'),
       item('Next cut-away', actions, 'cutaway'),
       item('Inside the motor', actions, 'field'),
+      item('Sound of the motor', actions, 'sound'),
       item('Reset view', actions, 'resetView'),
     ]),
     button('Lessons', actions.lessons, { class: 'presenter-only', keys: keyOf('lessons') }),

@@ -17,6 +17,7 @@ import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import type { Cutaway } from '../stage/cutawayMode.ts';
 import { FieldPane } from '../stage/field/fieldPane.ts';
+import { SoundPane } from '../stage/sound/soundPane.ts';
 import { createStage } from '../stage/stage.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
@@ -49,6 +50,7 @@ export class View {
   readonly #bar;
   readonly #trip;
   readonly #field;
+  readonly #sound = new SoundPane();
   readonly #cutaway;
   readonly #lower;
   #paused = true;
@@ -91,6 +93,7 @@ export class View {
     this.#field = new FieldPane(options.onShape);
     this.#stageHost.append(
       this.#field.element,
+      this.#sound.element,
       element(
         'div',
         { class: 'stage-tools' },
@@ -134,6 +137,7 @@ export class View {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
+    this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
     this.comparison.take(frame.run, frame.status);
     this.#bar.showMove(frame.status.lastMove);
     return this.#trip.show(frame.status.trip);
@@ -223,6 +227,10 @@ export class View {
 
   nextCutaway(): void {
     this.#cutaway.next();
+  }
+
+  toggleSound(): void {
+    this.#sound.toggle();
   }
 
   /** The cut-away with the field, or the one before it. */

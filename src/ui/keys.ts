@@ -18,6 +18,7 @@ export type ActionName =
   | 'enlarge'
   | 'cutaway'
   | 'field'
+  | 'sound'
   | 'resetView'
   | 'freeze'
   | 'live'
@@ -70,6 +71,7 @@ export const KEYS: readonly Key[] = [
     label: 'Inside the motor: its field and the force of each coil, or the view before',
     action: 'field',
   },
+  { keys: ',', label: 'Sound of the motor force, with its spectrum', action: 'sound' },
   { keys: 'V', label: 'Reset the view of the stage', action: 'resetView' },
   { keys: 'F', label: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', label: 'Charts follow the run again', action: 'live' },
