@@ -1,3 +1,5 @@
+import type { ArrivalSpan } from './arrivals.ts';
+
 /** Refreshes that the common time may be ahead of the slowest candidate: one is on its way while the next is asked for. */
 const LEAD = 3;
 /** Time over which a long refresh is forgotten, and over which the achieved pace is averaged, s. */
@@ -7,6 +9,9 @@ const TIME_SCALE_MEMORY = 0.5;
 const LONGEST = 0.5;
 /** As fast as it goes: asked for is this much more than was achieved of late, and never less than real time. */
 const GROWTH = 1.5;
+
+/** Around an arrival it goes this much more slowly, if asked to. */
+const SLOW_MOTION = 1 / 20;
 
 /** How far a candidate has come, s, and whether it takes no further part. */
 export interface CandidateTime {
@@ -23,6 +28,8 @@ export class CommonClock {
   /** Simulated time that every candidate may reach, s. */
   time = 0;
   running = false;
+  /** It goes slowly around each arrival. */
+  slowsAtArrivals = false;
   /** Simulated seconds per second: achieved of late. */
   achieved = 0;
   /** Wall-clock seconds since the last start that could not be kept up with. */
@@ -57,8 +64,11 @@ export class CommonClock {
     this.#start();
   }
 
-  /** A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does. */
-  advance(elapsed: number, candidates: readonly CandidateTime[]): void {
+  /**
+   * A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does.
+   * @param arrival the present or the next
+   */
+  advance(elapsed: number, candidates: readonly CandidateTime[], arrival: ArrivalSpan | null = null): void {
     const slowest = slowestOf(candidates);
     if (!this.running || slowest === Number.POSITIVE_INFINITY || elapsed <= 0) return;
     const counted = Math.min(elapsed, LONGEST);
@@ -66,11 +76,15 @@ export class CommonClock {
     this.#refresh = Math.max(counted, shorter);
 
     const free = this.#asked === Number.POSITIVE_INFINITY;
-    const timeScale = free ? Math.max(1, GROWTH * this.achieved) : this.#asked;
+    const slows = this.slowsAtArrivals && arrival !== null;
+    const isSlow = slows && this.time >= arrival.from;
+    const usual = free ? Math.max(1, GROWTH * this.achieved) : this.#asked;
+    const timeScale = isSlow ? Math.min(usual, SLOW_MOTION) : usual;
     const furthest = slowest + LEAD * this.#refresh * timeScale;
-    const step = Math.max(0, Math.min(counted * timeScale, furthest - this.time));
+    const bound = slows && !isSlow ? arrival.from : Number.POSITIVE_INFINITY;
+    const step = Math.max(0, Math.min(counted * timeScale, furthest - this.time, bound - this.time));
     this.time += step;
-    if (!free) this.lost += elapsed - step / timeScale;
+    if (!free && this.time < bound) this.lost += elapsed - step / timeScale;
     this.achieved +=
       (this.#fresh ? 1 : weight(elapsed, TIME_SCALE_MEMORY)) * (step / elapsed - this.achieved);
     this.#fresh = false;

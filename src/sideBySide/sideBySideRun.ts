@@ -1,4 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
+import { Arrivals } from './arrivals.ts';
 import { Candidate } from './candidate.ts';
 import { CommonClock } from './commonClock.ts';
 import { Moment } from './moment.ts';
@@ -11,6 +12,8 @@ export class CandidatesRun {
   /** Changes whenever another moment is looked at than the next one of the run. */
   jumps = 0;
   #scenes: readonly string[] = [];
+  /** Of the program that all candidates run. */
+  #arrivals: Arrivals | null = null;
 
   /** Puts these scenes on the candidates. A change of any begins all of them anew, since time is what they have in common. */
   load(scenes: readonly Scene[]): void {
@@ -26,6 +29,7 @@ export class CandidatesRun {
       return candidate;
     });
     this.#scenes = texts;
+    this.#arrivals = scenes[0] ? new Arrivals(scenes[0]) : null;
     this.#startOver();
   }
 
@@ -33,7 +37,7 @@ export class CandidatesRun {
   refresh(elapsed: number): void {
     for (const candidate of this.candidates) candidate.receive();
     if (this.stopped) this.clock.pause();
-    this.clock.advance(elapsed, this.candidates);
+    this.clock.advance(elapsed, this.candidates, this.#arrivals?.at(this.clock.time) ?? null);
     const { time } = this;
     for (const candidate of this.candidates) {
       candidate.ask(this.clock.time);

@@ -2,6 +2,7 @@ import '../stage/stage.css';
 import { type Camera, MathUtils, Vector3 } from 'three';
 import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { unitSystem } from '../../shared/core/unitSystem.ts';
 import { Bin } from '../stage/build/bin.ts';
 import { createMaterials } from '../stage/build/materials.ts';
 import type { Standing } from '../stage/floorShadow.ts';
@@ -92,7 +93,9 @@ export class CandidatesStage {
 
   /** Machines are built anew if one of them looks different, or if another one stands in a candidate. */
   show(candidates: readonly StageCandidate[]): void {
-    const shape = candidates.map(({ scene }) => shapeOf(scene.driveType, scene.parameters)).join('\n');
+    const shapes = candidates.map(({ scene }) => shapeOf(scene.driveType, scene.parameters));
+    // The rules are graduated in the units that are read.
+    const shape = [unitSystem(), ...shapes].join('\n');
     if (shape !== this.#shape) this.#build(candidates);
     this.#shape = shape;
     candidates.forEach(({ letter, title }, i) => {

@@ -25,6 +25,12 @@ export class CandidatesTransport {
       title: 'Back to the present',
       keys: keyOf('live'),
     });
+    const slow = element('input', {
+      type: 'checkbox',
+      onchange: () => {
+        run.clock.slowsAtArrivals = slow.checked;
+      },
+    });
     this.#transport = new Transport({
       label: 'Run of all candidates',
       class: 'candidates-transport',
@@ -35,7 +41,18 @@ export class CandidatesTransport {
         action: () => run.reset(),
       },
       onTimeScale: (asked) => run.clock.setTimeScale(asked),
-      more: [element('div', { class: 'candidates-look-back' }, this.#slider, this.#live)],
+      more: [
+        element(
+          'label',
+          {
+            class: 'candidates-slow',
+            title: 'At 1/20 of real time from just before each arrival until it has settled',
+          },
+          slow,
+          'Slow at arrival',
+        ),
+        element('div', { class: 'candidates-look-back' }, this.#slider, this.#live),
+      ],
     });
     this.element = this.#transport.element;
   }

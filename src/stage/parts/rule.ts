@@ -8,6 +8,7 @@ import {
   Shape,
   ShapeGeometry,
 } from 'three';
+import { unitSystem } from '../../../shared/core/unitSystem.ts';
 import { stepAtLeast } from '../../plot/ticks.ts';
 import { cssColour } from '../../ui/look/colours.ts';
 import type { Layout } from '../build/layout.ts';
@@ -20,6 +21,7 @@ const TEXT = 0.56;
 const HIGHEST = 0.85;
 /** Heights go in steps, so that it is not painted anew for every pixel of a stage that is resized. */
 const STEP = 1.1;
+const INCH = 0.0254;
 
 export interface Rule {
   readonly group: Group;
@@ -33,7 +35,7 @@ export interface Rule {
   fit(letters: number, min: number): void;
 }
 
-/** A steel rule along the front of the granite, graduated in millimetres, with a hand for the table and one for the setpoint. */
+/** A steel rule along the front of the granite, graduated in the units that are read, with a hand for the table and one for the setpoint. */
 export function rule({ bin, m }: Shop, { base, travelMin, travelMax, rail }: Layout): Rule {
   const group = new Group();
   const from = Math.max(travelMin - 2 * rail.width, base.xMin);
@@ -145,8 +147,11 @@ function graduate(
   const scale = width / (to - from);
   // The strip's pixels are not square: letters keep their shape.
   const squeeze = (scale * height) / h;
-  const fine = stepAtLeast(Math.max(0.001, (6 / width) * (to - from)));
-  const named = stepAtLeast(Math.max((to - from) / 14, 2 * height));
+  const isInch = unitSystem() === 'inch';
+  const unit = isInch ? INCH : 0.001;
+  const step = (min: number) => unit * stepAtLeast(min / unit);
+  const fine = step(Math.max(0.001, (6 / width) * (to - from)));
+  const named = step(Math.max((to - from) / 14, 2 * height));
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   pen.font = `600 ${TEXT * h}px system-ui, sans-serif`;
@@ -162,7 +167,8 @@ function graduate(
           : 0.12;
     pen.fillRect(at - 1.2, 0, 2.4, share * h);
     if (!numbered || !isMultiple(x, named)) continue;
-    const text = String(Math.round(x * 1000)).replace('-', '−');
+    const number = String(Number((x / unit).toFixed(3))).replace('-', '−');
+    const text = isInch && i === 0 ? `${number} in` : number;
     const reach = (pen.measureText(text).width * squeeze) / 2;
     if (at < reach || at > width - reach) continue;
     pen.save();

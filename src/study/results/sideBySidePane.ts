@@ -18,7 +18,8 @@ interface CandidatesPane extends Pane {
 /** All candidates side by side, running in lockstep. Nothing of it is set up before it is first shown. */
 export function createCandidatesPane(actions: StudyActions): CandidatesPane {
   const root = element('div', { class: 'candidates-pane' });
-  const motion = createSegmented('Motion that is shown', ['moves', 'scan'], () => update());
+  // A job with a scan opens on it.
+  const motion = createSegmented('Motion that is shown', ['scan', 'moves'], () => update());
   const motionRow = element(
     'div',
     { class: 'candidates-scale', hidden: true },
@@ -46,6 +47,7 @@ export function createCandidatesPane(actions: StudyActions): CandidatesPane {
         peakSensitivity,
         study.job,
         isScan,
+        state.units,
         ...candidates.flatMap(({ letter, scene, choice }) => [letter, scene, choice.gains]),
       )
     )
