@@ -1,8 +1,9 @@
+import { guideLoad } from '../axis/guide.ts';
 import { inUnit } from '../core/format.ts';
 import type { Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job, JobValues } from './job.ts';
-import { chosenParts, type Effort, PART_LABELS, partEffort } from './parts.ts';
+import { chosenParts, type Effort, type GuideId, PART_LABELS, partEffort } from './parts.ts';
 
 /** A part that is bought, by the effort that it takes. */
 export interface BoughtPart {
@@ -20,8 +21,17 @@ const SMALL_AMPLIFIER = 4;
 const MEDIUM_AMPLIFIER = 12;
 
 /**
+ * Loads that four carriages carry at a tenth of their rating, N: of miniature guides, and of those of size 20. A set of four air pads carries
+ * 1.5 kN: of 50 mm, at 0.2 N/mm². Common practice, no source.
+ */
+const SMALL_GUIDE = 1200;
+const MEDIUM_GUIDE = 6000;
+const PADS = 1500;
+
+/**
  * What a candidate consists of besides what is the same for all (bed, table, control). Efforts of common practice, no source: a servomotor is
- * bought everywhere; coil units and magnet tracks are not.
+ * bought everywhere; coil units and magnet tracks are not. The attraction of an iron core has to be carried by the guide. A screw that is not
+ * straight would push a table off its air film, so its nut is coupled along the axis only.
  * @param trackLength of all magnet tracks together, m
  */
 export function boughtParts(
@@ -45,12 +55,22 @@ export function boughtParts(
         ];
   return [
     ...drive,
-    part(PART_LABELS.guide, partEffort('guide', chosen.guide)),
+    guide(chosen.guide, guideLoad(p)),
+    part('Nut coupling, stiff along the axis only', p.lead > 0 && chosen.guide === 'air' ? 'medium' : null),
     part(PART_LABELS.encoder, partEffort('encoder', chosen.encoder)),
     part(`Amplifier, ${inUnit(p.continuousCurrent, 'A RMS', 2)}`, size),
     part('Counterbalance', p.counterbalance > 0 ? 'low' : null),
     part('Chiller', values.cooling ? 'medium' : null),
   ].filter((each) => each !== null);
+}
+
+/** A guide as large as its load asks for: the weight, and the attraction of the magnets with it. N */
+function guide(id: GuideId, load: number): BoughtPart | null {
+  const label = `${PART_LABELS.guide} for ${inUnit(load, 'N', 2)}`;
+  if (id === 'air') return part(label, 'high', { quantity: Math.max(1, Math.ceil(load / PADS)) });
+  const least = partEffort('guide', id);
+  const asked = load <= SMALL_GUIDE ? 'low' : load <= MEDIUM_GUIDE ? 'medium' : 'high';
+  return part(label, least === 'medium' && asked === 'low' ? least : asked);
 }
 
 /** One of a part, unless stated otherwise; null where nothing is bought. */

@@ -131,6 +131,7 @@ const SCREWS = {
 
 export const PARTS = { guide: GUIDES, encoder: ENCODERS, screw: SCREWS } as const;
 
+export type GuideId = keyof typeof GUIDES;
 export type PartKind = keyof typeof PARTS;
 export const PART_KINDS = Object.keys(PARTS) as readonly PartKind[];
 
