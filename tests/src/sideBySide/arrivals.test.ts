@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { at, present } from '../../../shared/core/at.ts';
 import { chooseCandidates } from '../../../shared/sizing/chooseCandidates.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job } from '../../../shared/study/job.ts';
 import { Arrivals } from '../../../src/sideBySide/arrivals.ts';
 import { CommonClock } from '../../../src/sideBySide/commonClock.ts';
-import { found } from '../drawings/everyChart.ts';
 
 /** Moves of 0.4 s, each with 0.2 s of dwell after it: arrivals at 0.4 s, 1.0 s, 1.6 s … */
 const JOB: Job = {
@@ -13,14 +13,14 @@ const JOB: Job = {
   values: { ...defaultJobValues(), stroke: 0.25, moveTime: 0.4, dwell: 0.2 },
   moves: [],
 };
-const scene = () => candidateScene(JOB, found(chooseCandidates(JOB, PRESETS)[0]), PRESETS);
+const scene = () => candidateScene(JOB, at(chooseCandidates(JOB, PRESETS), 0), PRESETS);
 
 describe('the arrivals of a job', () => {
   it('come at the end of each move, round after round', () => {
     const arrivals = new Arrivals(scene());
     for (const round of [0, 1, 2, 50, 51]) {
       const arrival = 0.4 + 0.6 * round;
-      const span = found(arrivals.at(arrival - 0.1));
+      const span = present(arrivals.at(arrival - 0.1));
       expect(span.from).toBeGreaterThan(arrival - 0.03);
       expect(span.from).toBeLessThan(arrival - 0.01);
       expect(span.to).toBeGreaterThan(arrival + 0.05);
