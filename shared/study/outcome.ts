@@ -31,6 +31,12 @@ export interface CandidateOutcome {
   readonly crossover: number | null;
 }
 
+/** What was found of the same axis under another job: parts of it hold again. */
+export interface KnownOutcome {
+  readonly job: Job;
+  readonly outcome: CandidateOutcome;
+}
+
 export interface CandidateProgress {
   readonly stage: string;
   /** 0 to 1. */
@@ -40,8 +46,13 @@ export interface CandidateProgress {
 /** The command of a candidate worker. */
 export interface CandidateCommands {
   /**
-   * Keeps the worker busy until it is through; ending the worker cancels it.
+   * Keeps the worker busy until it is through; ending the worker cancels it. Of what is known only that is done again which the job changes.
    * @throws RangeError when a cycle of the job is too long to be run
    */
-  evaluate(job: Job, scene: Scene, onProgress: (progress: CandidateProgress) => void): CandidateOutcome;
+  evaluate(
+    job: Job,
+    scene: Scene,
+    onProgress: (progress: CandidateProgress) => void,
+    known: KnownOutcome | null,
+  ): CandidateOutcome;
 }

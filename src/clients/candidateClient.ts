@@ -1,7 +1,12 @@
 import { proxy } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { CandidateCommands, CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import type {
+  CandidateCommands,
+  CandidateOutcome,
+  CandidateProgress,
+  KnownOutcome,
+} from '../../shared/study/outcome.ts';
 import { WorkerHost } from './workerHost.ts';
 
 /** Names the build of the model: the script that this stands in names that of the worker, and both change their names with their content. */
@@ -19,9 +24,10 @@ export class CandidateClient {
     job: Job,
     scene: Scene,
     onProgress: (progress: CandidateProgress) => void,
+    known: KnownOutcome | null = null,
   ): Promise<CandidateOutcome | null> {
     return this.#evaluation.runJob((commands, during) =>
-      commands.evaluate(job, scene, proxy(during(onProgress))),
+      commands.evaluate(job, scene, proxy(during(onProgress)), known),
     );
   }
 

@@ -1,12 +1,10 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { CandidateOutcome } from '../../shared/study/outcome.ts';
+import type { CandidateOutcome, KnownOutcome } from '../../shared/study/outcome.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
 
-interface Found {
-  readonly job: Job;
+interface Found extends KnownOutcome {
   readonly scene: Scene;
-  readonly outcome: CandidateOutcome;
 }
 
 /** Outcomes that are remembered: eight studies of four drives. */
@@ -24,5 +22,10 @@ export class FoundOutcomes {
   of(job: Job, scene: Scene): CandidateOutcome | null {
     const found = this.#found.find((each) => sameTests(each.job, job) && sameScene(each.scene, scene));
     return found?.outcome ?? null;
+  }
+
+  /** The last that was found of this axis, under whichever job; null: nothing. */
+  ofAxis(scene: Scene): KnownOutcome | null {
+    return this.#found.find((each) => sameScene(each.scene, scene)) ?? null;
   }
 }

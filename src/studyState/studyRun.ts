@@ -102,7 +102,7 @@ export class StudyRun {
     const client = new CandidateClient();
     const work = { index, scene, client };
     const outcome = await this.#watched(work, () =>
-      client.evaluate(job, scene, (progress) => this.#tell(work, progress)),
+      client.evaluate(job, scene, (progress) => this.#tell(work, progress), this.#store.knownOf(index)),
     );
     if (outcome) this.#store.setOutcome(index, outcome);
   }

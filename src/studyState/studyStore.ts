@@ -6,7 +6,7 @@ import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
 import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
 import { type Timeline, UndoHistory } from '../bench/undo.ts';
 import { sameResults } from './changes.ts';
 import { FoundOutcomes } from './foundOutcomes.ts';
@@ -120,6 +120,11 @@ export class StudyStore {
     );
     this.#history.amend({ ...study, candidates });
     this.#use();
+  }
+
+  /** What is known of a candidate as it is, under whichever job. */
+  knownOf(index: number): KnownOutcome | null {
+    return this.#found.ofAxis(at(this.#state.candidates, index).scene);
   }
 
   setOutcome(index: number, outcome: CandidateOutcome): void {

@@ -1,12 +1,13 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Accuracy, PositioningTest, TestResult } from '../../shared/protocol/accuracy.ts';
 import type { TimeLapse } from '../../shared/protocol/timeLapse.ts';
-import type { Job } from '../../shared/study/job.ts';
-import type { CandidateProgress } from '../../shared/study/outcome.ts';
+import type { Job, JobEntry } from '../../shared/study/job.ts';
+import type { CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
 import type { AxisStart } from '../run/axis.ts';
 import { tripOf } from '../run/tripOf.ts';
 import { disturbance } from './disturbance.ts';
 import { energyFlow } from './energy.ts';
+import { heldFor } from './heldFor.ts';
 import { increment } from './increment.ts';
 import { positioning } from './positioning.ts';
 import { ripple } from './ripple.ts';
@@ -14,6 +15,13 @@ import { staircase } from './staircase.ts';
 import { tested } from './testAxis.ts';
 
 type State = PositioningTest['state'];
+
+/** What a positioning test depends on besides the axis. */
+const POSITIONING_ENTRIES: Readonly<Record<State, readonly JobEntry[]>> = {
+  cold: ['travel'],
+  warm: ['travel', 'dailyTime'],
+  worn: ['travel', 'dailyTime', 'wear'],
+};
 
 /**
  * Runs every accuracy test on a candidate. Staircase, scan, smallest step and sudden force are run
@@ -27,26 +35,64 @@ export function testAccuracy(
   job: Job,
   heat: TimeLapse,
   onProgress: (progress: CandidateProgress) => void,
+  known: KnownOutcome | null = null,
 ): Accuracy {
   const states: State[] = scene.parameters.lead > 0 ? ['cold', 'warm', 'worn'] : ['cold', 'warm'];
   const total = states.length + 5;
   let done = 0;
-  const run = <T>(stage: string, test: () => TestResult<T>): TestResult<T> => {
+  /** The result that is known, if the entries of the job that it depends on have not changed; else the test. */
+  const run = <T>(
+    stage: string,
+    entries: readonly JobEntry[],
+    of: (accuracy: Accuracy) => TestResult<T> | undefined,
+    test: () => TestResult<T>,
+  ): TestResult<T> => {
     onProgress({ stage, share: done++ / total });
-    return tested(test);
+    const held = heldFor(job, known, ...entries);
+    return (held && of(held.accuracy)) ?? tested(test);
   };
   return {
-    positioning: states.map((state) =>
-      run(`Positioning, ${state}`, () => {
-        if (state === 'cold') return positioning(scene, job, state);
-        return atDaysEnd(heat, (start) => positioning(scene, job, state, start));
-      }),
+    positioning: states.map((state, k) =>
+      run(
+        `Positioning, ${state}`,
+        POSITIONING_ENTRIES[state],
+        (accuracy) => accuracy.positioning[k],
+        () => {
+          if (state === 'cold') return positioning(scene, job, state);
+          return atDaysEnd(heat, (start) => positioning(scene, job, state, start));
+        },
+      ),
     ),
-    staircase: run('Staircase', () => staircase(scene)),
-    ripple: run('Scan at constant speed', () => ripple(scene, job)),
-    increment: run('Smallest step', () => increment(scene)),
-    disturbance: run('Sudden force', () => disturbance(scene)),
-    energy: run('Energy of a cycle', () => atDaysEnd(heat, (start) => energyFlow(scene, start))),
+    staircase: run(
+      'Staircase',
+      [],
+      (accuracy) => accuracy.staircase,
+      () => staircase(scene),
+    ),
+    ripple: run(
+      'Scan at constant speed',
+      ['scanLength', 'scanSpeed', 'rippleBandwidth'],
+      (accuracy) => accuracy.ripple,
+      () => ripple(scene, job),
+    ),
+    increment: run(
+      'Smallest step',
+      [],
+      (accuracy) => accuracy.increment,
+      () => increment(scene),
+    ),
+    disturbance: run(
+      'Sudden force',
+      [],
+      (accuracy) => accuracy.disturbance,
+      () => disturbance(scene),
+    ),
+    energy: run(
+      'Energy of a cycle',
+      ['dailyTime'],
+      (accuracy) => accuracy.energy,
+      () => atDaysEnd(heat, (start) => energyFlow(scene, start)),
+    ),
   };
 }
 

@@ -4,6 +4,8 @@ import { startGains } from '../../../shared/axis/startGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import type { CandidateProgress } from '../../../shared/study/outcome.ts';
+import { ripple } from '../../../workers/accuracy/ripple.ts';
+import { tested } from '../../../workers/accuracy/testAxis.ts';
 import { evaluateCandidate } from '../../../workers/study/evaluateCandidate.ts';
 import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
 import { found, jobOf } from '../accuracy/bench.ts';
@@ -60,6 +62,28 @@ describe('a candidate with a screw', () => {
       expect(Math.abs(growth)).toBeGreaterThan(1e-6);
       expect(Math.abs((middle(warm) - middle(cold)) / growth - 1)).toBeLessThan(0.1);
     });
+  });
+
+  it('is tested again only for what another job changes, with the result of testing everything', () => {
+    const again = (values: Partial<typeof job.values>) => {
+      const other = { ...job, values: { ...job.values, ...values } };
+      return evaluateCandidate(other, scene, () => {}, { job, outcome });
+    };
+    const scanned = again({ scanLength: 0.02 });
+    expect(scanned.accuracy.ripple).toEqual(
+      tested(() => ripple(scene, { ...job, values: { ...job.values, scanLength: 0.02 } })),
+    );
+    expect(scanned.accuracy.ripple).not.toEqual(outcome.accuracy.ripple);
+    expect({ ...scanned, accuracy: { ...scanned.accuracy, ripple: null } }).toEqual({
+      ...outcome,
+      accuracy: { ...outcome.accuracy, ripple: null },
+    });
+
+    const more = again({ wear: 6e-6 }).accuracy;
+    expect(more.positioning.slice(0, 2)).toEqual(outcome.accuracy.positioning.slice(0, 2));
+    expect(present(found(at(more.positioning, 2))).figures.reversal).toBeGreaterThan(
+      present(worn).figures.reversal,
+    );
   });
 
   it('has the crossover that its gains are made for, and a figure for its soundness', () => {
