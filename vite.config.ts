@@ -1,6 +1,7 @@
 import { defineConfig } from 'vitest/config';
 import { contentPolicy } from './tests/tools/contentPolicy.mjs';
 import { libraries, licenceNotices } from './tests/tools/libraries.mjs';
+import { OFFLINE_BUILD, offline } from './tests/tools/offline.mjs';
 
 const HOUR = 3_600_000;
 
@@ -23,14 +24,24 @@ const PAGE = {
 const LIBRARIES = libraries();
 const notices = licenceNotices(LIBRARIES);
 
-export default defineConfig({
+export default defineConfig(({ command }) => ({
   root: 'src',
   base: './',
   publicDir: false,
-  define: { __LIBRARIES__: JSON.stringify(LIBRARIES.map(({ text: _, ...library }) => library)) },
-  plugins: [contentPolicy(), notices.ofPage],
+  define: {
+    __LIBRARIES__: JSON.stringify(LIBRARIES.map(({ text: _, ...library }) => library)),
+    // Only a built page has a script that keeps it offline.
+    __IS_BUILT__: JSON.stringify(command === 'build'),
+  },
+  plugins: [contentPolicy(), notices.ofPage, offline()],
   // One script of 0.8 MB, a quarter of that compressed: the 3D library is needed from the first picture on.
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1000 },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 1000,
+    rolldownOptions: OFFLINE_BUILD,
+  },
   worker: { format: 'es', plugins: () => [notices.ofWorkers] },
   optimizeDeps: { include: ['odex', 'comlink'] },
   server: { fs: { allow: ['..'] } },
@@ -51,4 +62,4 @@ export default defineConfig({
       { extends: true, test: { ...PAGE, name: 'long-page', include: ['tests/e2e/**/*.long.test.ts'] } },
     ],
   },
-});
+}));

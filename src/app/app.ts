@@ -33,6 +33,7 @@ import { BesideDoor } from './besideDoor.ts';
 import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
+import { keepOffline } from './keepOffline.ts';
 import { Keeper } from './kept/keeper.ts';
 import { STEPS } from './kept/work.ts';
 import { Layout } from './layout.ts';
@@ -171,6 +172,7 @@ class App implements ActionParts {
     if (this.#opening.problems.length > 0) this.#refuseLink(this.#opening.problems);
     this.#showBench(true);
     void this.keeper.offer();
+    void keepOffline(this.messages, () => this.keeper.keep());
     if (this.#openPartLink()) return;
     if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
   }

@@ -6,6 +6,7 @@ const POLICY = {
   'default-src': "'none'",
   'script-src': "'self'",
   'worker-src': "'self'",
+  'manifest-src': "'self'",
   'connect-src': "'self'",
   'style-src': "'self' 'unsafe-inline'",
   'img-src': "'self' data: blob:",

@@ -4,7 +4,11 @@ import { expectState } from './controls.ts';
 import { losePatience, patience } from './patience.ts';
 
 /** A software rasteriser draws slowly, and its driver says so on the console: not a fault of the page. */
-const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
+const EXPECTED = [
+  /GPU stall due to ReadPixels/,
+  /Automatic fallback to software WebGL/,
+  /Service Worker registration blocked by Playwright/,
+];
 
 interface OpenOptions extends Pick<BrowserContextOptions, 'reducedMotion' | 'colorScheme' | 'viewport'> {
   /** False folds the stage away, which a software rasteriser spends most of the machine on. */
@@ -29,7 +33,8 @@ let shared: Promise<BrowserContext> | null = null;
 
 async function connect(): Promise<BrowserContext> {
   const browser = await chromium.connect(inject('browserEndpoint'), { timeout: 0 });
-  return browser.newContext({ viewport: null });
+  // What is kept for offline use would answer in place of what a test makes missing; tests/e2e/shipped has its own window for it.
+  return browser.newContext({ viewport: null, serviceWorkers: 'block' });
 }
 
 /**

@@ -7,6 +7,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built page. */
     readonly pageUrl: string;
+    /** Folder of the built page. */
+    readonly pageFolder: string;
     /** Where Playwright connects to the browser of all page tests. */
     readonly browserEndpoint: string;
   }
@@ -16,6 +18,7 @@ declare module 'vitest' {
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   const [served, browser] = await Promise.all([servePage(), serveBrowser()]);
   project.provide('pageUrl', present(served.url));
+  project.provide('pageFolder', served.folder);
   project.provide('browserEndpoint', browser.wsEndpoint());
   return async () => {
     await browser.close();

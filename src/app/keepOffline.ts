@@ -1,0 +1,39 @@
+import type { Messages } from '../ui/messages.ts';
+
+/** Whether this is a built page; while it is worked on, nothing is kept. */
+declare const __IS_BUILT__: boolean;
+
+/**
+ * Has the built page kept in the browser, so that it works without its host, and offers a newer build when there is one. `keep` keeps the
+ * work of this page before it is opened anew. A browser that refuses leaves the page as it is: it then needs its host.
+ */
+export async function keepOffline(messages: Messages, keep: () => Promise<boolean>): Promise<void> {
+  if (!__IS_BUILT__ || !('serviceWorker' in navigator)) return;
+  const { serviceWorker } = navigator;
+  const registration = await serviceWorker.register('./offlineWorker.js').catch(() => null);
+  if (!registration) return;
+  const offer = (worker: ServiceWorker) =>
+    messages.offer(
+      'Newer version',
+      'A newer version of Waybench is ready. Your work is kept in this browser and is offered again when the page has opened anew.',
+      [
+        { label: 'Use it now', action: () => void change(worker) },
+        { label: 'Later', action: () => {} },
+      ],
+    );
+  const change = async (worker: ServiceWorker) => {
+    await keep();
+    serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
+    worker.postMessage('use now');
+  };
+  if (registration.waiting) offer(registration.waiting);
+  registration.addEventListener('updatefound', () => {
+    const worker = registration.installing;
+    const isFirst = !serviceWorker.controller;
+    worker?.addEventListener('statechange', () => {
+      if (worker.state === 'installed' && !isFirst) offer(worker);
+      if (worker.state === 'activated' && isFirst)
+        messages.note('From now on this page also opens without a network.');
+    });
+  });
+}
