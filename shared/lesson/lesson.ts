@@ -76,6 +76,13 @@ export interface Question {
   readonly right: number;
 }
 
+/** Longest run of a step, s, and most points of its hand, and changes. */
+export const LONGEST_RUN = 120;
+export const MAX_EVENTS = 100;
+
+/** Slowest and fastest run, simulated seconds per second. */
+export const PACES = [1e-3, 10] as const;
+
 /** What happens in a step, in simulated time from its start, s. */
 export interface StepRun {
   readonly seconds: number;

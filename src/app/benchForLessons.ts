@@ -1,5 +1,6 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { LessonStep } from '../../shared/lesson/lesson.ts';
+import { type LessonStep, PACES } from '../../shared/lesson/lesson.ts';
+import type { Recording } from '../../shared/lesson/recordedStep.ts';
 import { type LoopFigures, startingPoint } from '../../shared/protocol/analysis.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
 import type { AxisRun, ReplayWatcher } from '../bench/axisRun.ts';
@@ -57,6 +58,23 @@ export class BenchForLessons implements LessonBench {
   async loopFigures(parameters: Parameters): Promise<LoopFigures> {
     const point = { ...startingPoint(parameters), friction: 'sliding' as const };
     return (await this.#parts.analysis.analyse(parameters, point)).figures;
+  }
+
+  rest(): void {
+    this.#parts.run.rest();
+  }
+
+  async recording(): Promise<Recording> {
+    const { store, run, view } = this.#parts;
+    const session = await run.recording();
+    // The simulation does not know that the project was named since.
+    const { id, title } = store.bench.origin;
+    const [slowest, fastest] = PACES;
+    return {
+      session: { ...session, scene: { ...session.scene, id, title } },
+      view: view.taught,
+      pace: Math.min(Math.max(run.status?.timeScale ?? 1, slowest), fastest),
+    };
   }
 
   giveBack(): void {

@@ -50,6 +50,7 @@ export class LessonDoor {
         onTeaching: (teaching) => byId('bench').classList.toggle('has-lesson', teaching),
       });
       byId('panel').after(this.#room.element);
+      byId('caption').append(this.#room.recordBar);
     }
     return this.#room;
   }

@@ -1,5 +1,5 @@
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
-import { CUTAWAYS, type LessonStep } from '../../shared/lesson/lesson.ts';
+import { CUTAWAYS, type LessonStep, type StepView } from '../../shared/lesson/lesson.ts';
 import { cycleTime } from '../../shared/motion/cycle.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus, Frame } from '../../shared/protocol/axis.ts';
@@ -177,6 +177,16 @@ export class View {
     this.#charts.followLive();
     this.#stage.look(view.camera);
     this.#stage.pointAtTable(pointAt.some((pointer) => 'stage' in pointer && pointer.stage === 'table'));
+  }
+
+  /** How the bench is seen now, as a step of a lesson. */
+  get taught(): StepView {
+    return {
+      cutaway: this.#cutaway.value,
+      area: this.#lower.shown === 'Loop' ? 'loop' : 'motion',
+      window: this.#charts.windowSeconds,
+      camera: this.#stage.glance,
+    };
   }
 
   /** Shows the bench as a person had it before the lesson. */

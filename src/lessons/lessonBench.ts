@@ -3,9 +3,10 @@ import type { LessonStep } from '../../shared/lesson/lesson.ts';
 import type { LoopFigures } from '../../shared/protocol/analysis.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
 import type { ReplayWatcher } from '../bench/axisRun.ts';
+import type { RecordedBench } from './record/lessonRecorder.ts';
 
-/** The bench as a lesson uses it. What was on it before is kept aside until it is given back. */
-export interface LessonBench {
+/** The bench as lessons use it. What was on it before a lesson is kept aside until it is given back. */
+export interface LessonBench extends RecordedBench {
   /** Puts a step on the bench, at rest at its start. */
   set(step: LessonStep): void;
   /** `pace` in simulated seconds per second. */

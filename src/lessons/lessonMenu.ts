@@ -8,6 +8,7 @@ interface LessonMenuOptions {
   leftAt(id: string): number;
   open(lesson: Lesson, id: string, step: number): void;
   openFile(): void;
+  record(): void;
 }
 
 /** The lessons there are, each with its aim, from the start or from where it was left. */
@@ -25,7 +26,13 @@ export class LessonMenu {
     this.#dialog = new Dialog({
       title: 'Lessons',
       class: 'wide',
-      buttons: [button('Open a lesson from a file …', openFile)],
+      buttons: [
+        button('Open a lesson from a file …', openFile),
+        button('Record a lesson …', () => {
+          this.#dialog.close();
+          options.record();
+        }),
+      ],
     });
     this.#dialog.fill(
       element(

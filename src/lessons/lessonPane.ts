@@ -12,6 +12,8 @@ interface LessonPaneOptions {
   back(): void;
   choose(answer: number): void;
   leave(): void;
+  /** Ends the lesson and opens it for writing. */
+  edit(): void;
 }
 
 /** The lesson beside the stage: what the class reads, what it is asked, and what was measured. */
@@ -21,18 +23,20 @@ export class LessonPane {
   readonly #place = element('p', { class: 'lesson-place' });
   readonly #content = element('div', { class: 'lesson-content', 'aria-live': 'polite' });
   readonly #notes = element('div');
-  readonly #fold = element(
-    'details',
-    { class: 'lesson-notes' },
-    element('summary', {}, 'Trainer’s notes'),
-    this.#notes,
-  );
+  readonly #fold: HTMLDetailsElement;
   readonly #back: HTMLButtonElement;
   readonly #next: HTMLButtonElement;
   #step: LessonStep | null = null;
 
   constructor(options: LessonPaneOptions) {
     this.#options = options;
+    this.#fold = element(
+      'details',
+      { class: 'lesson-notes' },
+      element('summary', {}, 'Trainer’s notes'),
+      this.#notes,
+      button('Edit this lesson', options.edit, { title: 'Ends the lesson and opens it for writing' }),
+    );
     this.#back = button('Back', options.back, { keys: 'PageUp' });
     this.#next = button('Run', options.next, { class: 'primary', keys: 'PageDown' });
     this.element = element(
@@ -61,7 +65,6 @@ export class LessonPane {
     if (step !== this.#step) this.#fold.open = false;
     this.#step = step;
     this.#notes.replaceChildren(...(index === 0 ? lesson.notes : []).concat(step.notes || []).map(paragraph));
-    this.#fold.hidden = this.#notes.childElementCount === 0;
     this.#content.replaceChildren(...this.#parts(player));
     this.#content.parentElement?.scrollTo(0, 0);
     this.#back.disabled = index === 0 && phase === 'asked';

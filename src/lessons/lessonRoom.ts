@@ -16,6 +16,7 @@ import { LessonMenu } from './lessonMenu.ts';
 import { LessonPane } from './lessonPane.ts';
 import { LessonPlayer } from './player.ts';
 import { markPlaces } from './pointers.ts';
+import { LessonRecorder } from './record/lessonRecorder.ts';
 
 interface LessonRoomOptions {
   readonly messages: Messages;
@@ -33,6 +34,7 @@ export class LessonRoom {
   readonly #options: LessonRoomOptions;
   readonly #menu: LessonMenu;
   readonly #pane: LessonPane;
+  readonly #recorder: LessonRecorder;
   #player: LessonPlayer | null = null;
   /** Of the shelf; null: from a file. */
   #id: string | null = null;
@@ -43,12 +45,19 @@ export class LessonRoom {
       leftAt,
       open: (lesson, id, step) => this.#open(lesson, id, step),
       openFile: options.openFile,
+      record: () => this.#record(),
+    });
+    this.#recorder = new LessonRecorder({
+      messages: options.messages,
+      bench: options.bench,
+      teach: (lesson) => this.#open(lesson, null, 0),
     });
     this.#pane = new LessonPane({
       next: () => this.#next(),
       back: () => this.#player?.back(),
       choose: (answer) => this.#player?.choose(answer),
       leave: () => this.leave(),
+      edit: () => this.#edit(),
     });
     this.element = this.#pane.element;
     this.element.hidden = true;
@@ -71,6 +80,11 @@ export class LessonRoom {
       runOrPause: () => (player.phase === 'asked' ? player.next() : common.runOrPause()),
       copyLink: () => this.#copyLink(player),
     };
+  }
+
+  /** Stands on the page while a step is recorded. */
+  get recordBar(): HTMLElement {
+    return this.#recorder.bar;
   }
 
   openMenu(): void {
@@ -117,6 +131,18 @@ export class LessonRoom {
     this.element.hidden = false;
     this.#options.onTeaching(true);
     player.go(step);
+  }
+
+  #record(): void {
+    this.leave();
+    this.#recorder.open();
+  }
+
+  /** The lesson that is taught, to be written on. */
+  #edit(): void {
+    const lesson = this.#player?.lesson;
+    this.leave();
+    if (lesson) this.#recorder.edit(lesson);
   }
 
   #next(): void {

@@ -20,7 +20,7 @@ import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
 import { stillOf } from './snapshot.ts';
-import { type Glance, View } from './view.ts';
+import { type Glance, STRAIGHT, View } from './view.ts';
 
 interface StageOptions {
   /** Where along the axis the hand pulls the table to, m; null when it lets go. */
@@ -41,6 +41,8 @@ interface Stage {
   resetView(): void;
   /** Makes another view the one that is home; null: that of the whole machine. */
   look(glance: Glance | null): void;
+  /** From where it is seen now. */
+  readonly glance: Glance;
   /** An arrow over the table, or none. */
   pointAtTable(on: boolean): void;
   /** The present view as a PNG data URL. */
@@ -181,6 +183,10 @@ class MachineStage implements Stage {
 
   resetView(): void {
     this.#view?.home();
+  }
+
+  get glance(): Glance {
+    return this.#view?.glance ?? STRAIGHT;
   }
 
   look(glance: Glance | null): void {

@@ -1,4 +1,4 @@
-import { Box3, MathUtils, type PerspectiveCamera, Vector3 } from 'three';
+import { Box3, MathUtils, type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 
 /** A part of the picture, in the camera's coordinates (−1 to 1). */
@@ -37,7 +37,10 @@ export interface Glance {
   readonly closer: number;
 }
 
-const STRAIGHT: Glance = { turn: 0, rise: 0, closer: 1 };
+/** How much nearer a camera may be told to be. */
+const CLOSER = [0.2, 8] as const;
+
+export const STRAIGHT: Glance = { turn: 0, rise: 0, closer: 1 };
 
 /** The camera: at home it sees the whole travel; the pointer carries it around, wheel and keys bring it closer. */
 export class View {
@@ -52,6 +55,8 @@ export class View {
   readonly #place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
   #atHome = true;
   #glance: Glance = STRAIGHT;
+  /** Of the camera from what it looks at, without being nearer. */
+  #homeDistance = 1;
   readonly #changed: () => void;
   readonly #outlook: Outlook;
 
@@ -97,6 +102,20 @@ export class View {
   }
 
   /** Makes another view the one that is home; null: that of the whole machine. */
+  /** From where the camera looks now, as seen from home. */
+  get glance(): Glance {
+    if (this.#atHome) return this.#glance;
+    const seen = new Spherical().setFromVector3(
+      this.#eye.copy(this.camera.position).sub(this.#controls.target),
+    );
+    const turn = seen.theta - this.#azimuth;
+    return {
+      turn: Math.atan2(Math.sin(turn), Math.cos(turn)),
+      rise: Math.PI / 2 - seen.phi - this.#elevation,
+      closer: MathUtils.clamp(this.#homeDistance / seen.radius, ...CLOSER),
+    };
+  }
+
   look(glance: Glance | null): void {
     this.#glance = glance ?? STRAIGHT;
     this.home();
@@ -147,6 +166,7 @@ export class View {
       );
       distance *= 1 + 0.8 * (fill - 1);
     }
+    this.#homeDistance = distance;
     camera.position
       .copy(eye)
       .multiplyScalar(distance / closer)

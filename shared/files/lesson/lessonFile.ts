@@ -28,7 +28,7 @@ import { readStep } from './lessonSteps.ts';
  * `scene` is the id of a scene of the shelf, or a whole scene file. `right` counts the answers from 0. A claim may quote measures of
  * earlier steps.
  */
-const LESSON_VERSION = 1;
+export const LESSON_VERSION = 1;
 
 const FILE_ENTRIES = ['waybench', 'version', 'title', 'aim', 'notes', 'steps'];
 

@@ -10,7 +10,10 @@ import {
   GAUGE_PLACES,
   type HandPoint,
   type LessonStep,
+  LONGEST_RUN,
+  MAX_EVENTS,
   type Measure,
+  PACES,
   type Pointer,
   type Question,
   STAGE_PLACES,
@@ -48,9 +51,8 @@ const TURN = linear('', '°', [-Math.PI, Math.PI], 0, 'Turn of the camera');
 const RISE = linear('', '°', [-Math.PI / 2, Math.PI / 2], 0, 'Rise of the camera');
 const CLOSER = log('', '', [0.2, 8], 1, 'How much nearer the camera is');
 const WINDOW = log('', 's', [1e-3, 600], 2, 'Time across the charts');
-const SECONDS = log('', 's', [1e-3, 120], 2, 'Simulated time of the run');
-const PACE = log('', '', [1e-3, 10], 1, 'Simulated seconds per second');
-const MAX_EVENTS = 100;
+const SECONDS = log('', 's', [1e-3, LONGEST_RUN], 2, 'Simulated time of the run');
+const PACE = log('', '', [...PACES], 1, 'Simulated seconds per second');
 
 /** One step, or undefined where it has no legal scene. */
 export function readStep(

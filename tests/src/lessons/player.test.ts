@@ -27,6 +27,8 @@ function setUp() {
       play: (_session, _pace, watching) => {
         watcher = watching;
       },
+      rest: () => {},
+      recording: () => Promise.reject(new Error('nothing is recorded here')),
       hurry: () => {
         hurried = true;
       },
