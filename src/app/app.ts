@@ -34,6 +34,7 @@ import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { keepOffline } from './keepOffline.ts';
+import { EarlierWorkDialog } from './kept/earlierWorkDialog.ts';
 import { Keeper } from './kept/keeper.ts';
 import { STEPS } from './kept/work.ts';
 import { Layout } from './layout.ts';
@@ -130,6 +131,7 @@ class App implements ActionParts {
       openFile: () => askForText(this.documents),
       common: this.#actions,
     });
+    const earlier = new EarlierWorkDialog(this.keeper);
     this.bar = new Bar(byId('bar'), {
       actions: this.#actions,
       layout: this.layout,
@@ -150,6 +152,7 @@ class App implements ActionParts {
               this.dialogs.openResponse((loop) => void this.view.layResponse(loop)),
             ),
         },
+        { label: 'Earlier work …', action: () => void earlier.open() },
         { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
         ...saveItems({ store: this.store, view: this.view, analysis, messages: this.messages }),
       ],

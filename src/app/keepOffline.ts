@@ -22,10 +22,17 @@ export async function keepOffline(messages: Messages, keep: () => Promise<boolea
       ],
     );
   const change = async (worker: ServiceWorker) => {
-    await keep();
+    if (!(await keep())) {
+      messages.note('Nothing is kept from this page: save your work as a file, then close all its tabs.');
+      return;
+    }
     serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
     worker.postMessage('use now');
   };
+  // The browser asks the host whenever the page is opened; a page that stays open asks when a person comes back to it.
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') void registration.update().catch(() => {});
+  });
   if (registration.waiting) offer(registration.waiting);
   registration.addEventListener('updatefound', () => {
     const worker = registration.installing;

@@ -6,7 +6,7 @@ const page = { configFile: join(ROOT, 'vite.config.ts'), root: join(ROOT, 'src')
 
 /** Folder of the built page, as `npm run build` makes it; built only if a source has changed since the last time. */
 export function builtPage() {
-  return builtFrom('page', ['src', 'shared', 'scenes', 'workers'], (outDir) =>
+  return builtFrom('page', ['src', 'shared', 'scenes', 'workers', 'tests/tools'], (outDir) =>
     build({ ...page, build: { outDir } }),
   );
 }

@@ -1,7 +1,8 @@
 import type { Store } from '../../bench/store.ts';
 import type { Messages } from '../../ui/messages.ts';
+import { whenText } from './whenText.ts';
 import { type KeptStudy, readWork, STEPS, type Work, workOf, workText } from './work.ts';
-import { claim, keepWork, lastWork, newPage } from './workTable.ts';
+import { claim, type EarlierWork, earlierWork, keepWork, newPage } from './workTable.ts';
 
 interface KeeperOptions {
   readonly store: Store;
@@ -19,13 +20,13 @@ const REST = 400;
 export class Keeper {
   readonly #options: KeeperOptions;
   #page = newPage();
+  #release = claim(this.#page);
   #timer: ReturnType<typeof setTimeout> | null = null;
   #keeping: Promise<boolean> = Promise.resolve(true);
   #hasSaidSo = false;
 
   constructor(options: KeeperOptions) {
     this.#options = options;
-    claim(this.#page);
     options.store.subscribe(() => this.changed());
     // The last moment at which a page can still keep something.
     document.addEventListener('visibilitychange', () => {
@@ -34,6 +35,11 @@ export class Keeper {
     window.addEventListener('pagehide', () => {
       if (this.#timer !== null) void this.keep();
     });
+  }
+
+  /** The name that the work of this page is kept under. */
+  get page(): string {
+    return this.#page;
   }
 
   /** Something was made: it is kept as soon as there is a rest. */
@@ -55,20 +61,21 @@ export class Keeper {
 
   /** Offers the work of the page that was closed last, without getting in the way of anything. */
   async offer(): Promise<void> {
-    const last = await lastWork().catch(() => null);
+    const last = (await earlierWork().catch(() => [])).find(({ isOpen }) => !isOpen);
     if (!last) return;
-    const { page, work } = last;
+    const { work } = last;
     this.#options.messages.offer(
       'Earlier work',
-      `Your work from ${when(work.kept)} is kept in this browser: ${workText(work)}.`,
+      `Your work from ${whenText(work.kept)} is kept in this browser: ${workText(work)}.`,
       [
-        { label: 'Continue where you left off', action: () => void this.#continue(page, work) },
-        { label: 'Start fresh', action: () => {} },
+        { label: 'Continue where you left off', action: () => void this.goOnWith(last) },
+        { label: 'Start fresh', action: () => this.#options.messages.note(STAYS) },
       ],
     );
   }
 
-  async #continue(page: string, work: Work): Promise<void> {
+  /** Puts earlier work in place of what is on the page, which stays kept. */
+  async goOnWith({ page, work }: EarlierWork): Promise<void> {
     const { store, messages, openStudy } = this.#options;
     const read = readWork(work);
     if (!read) {
@@ -83,7 +90,8 @@ export class Keeper {
     // What was made here meanwhile stays kept under its own name.
     if (this.#timer !== null) await this.keep();
     this.#page = page;
-    claim(page);
+    this.#release();
+    this.#release = claim(page);
     store.restore(read.bench);
     if (read.study) openStudy(read.study);
   }
@@ -106,15 +114,8 @@ export class Keeper {
   }
 }
 
+const STAYS = 'Your earlier work stays in this browser: File, Earlier work.';
 const NEWER =
   'A newer version of Waybench has kept work in this browser. It is left as it is, and nothing is kept from this page: save your work as a file.';
 const REFUSED =
   'This browser keeps nothing for this page: what is not saved as a file is lost when it is closed.';
-
-/** As a person says it: the time of a day, and which day if it is not today. */
-function when(time: number): string {
-  const then = new Date(time);
-  const clock = then.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
-  if (then.toDateString() === new Date().toDateString()) return `${clock} today`;
-  return `${then.toLocaleDateString('en-GB', { day: 'numeric', month: 'long' })}, ${clock}`;
-}

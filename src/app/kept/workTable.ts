@@ -12,17 +12,26 @@ export async function keepWork(page: string, work: Work): Promise<void> {
   await keepNewest(WORK, MOST);
 }
 
-/** The newest work of a page that is closed by now; null: none. */
-export async function lastWork(): Promise<{ readonly page: string; readonly work: Work } | null> {
+/** The work of a page, as it was kept last. */
+export interface EarlierWork {
+  readonly page: string;
+  readonly work: Work;
+  /** Some tab works on it. */
+  readonly isOpen: boolean;
+}
+
+/** All work that is kept, the newest first. */
+export async function earlierWork(): Promise<readonly EarlierWork[]> {
   const open = await openPages();
   const pages = await askTable(WORK, 'readonly', (table) => table.index('kept').getAllKeys());
-  const page = pages
-    .map(String)
-    .reverse()
-    .find((each) => !open.has(each));
-  if (page === undefined) return null;
-  const work = await askTable<Work | undefined>(WORK, 'readonly', (table) => table.get(page));
-  return work ? { page, work } : null;
+  const works = await askTable<Work[]>(WORK, 'readonly', (table) => table.index('kept').getAll());
+  const found = works.map((work, index) => ({ page: String(pages[index]), work }));
+  return found.map((each) => ({ ...each, isOpen: open.has(each.page) })).reverse();
+}
+
+/** Deletes the work of a page. */
+export async function forgetWork(page: string): Promise<void> {
+  await askTable(WORK, 'readwrite', (table) => table.delete(page));
 }
 
 /** A name for the work of a page that no other has. */
@@ -32,9 +41,17 @@ export function newPage(): string {
 
 const LOCK = 'waybench page ';
 
-/** Tells other tabs that the work is worked on here, until this page is closed. Without a secure address there are no such locks. */
-export function claim(page: string): void {
-  void navigator.locks?.request(LOCK + page, () => new Promise(() => {}));
+/**
+ * Tells other tabs that the work is worked on here, until this page is closed or what is returned is called. Without a secure address there
+ * are no such locks.
+ */
+export function claim(page: string): () => void {
+  let release = () => {};
+  const held = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  void navigator.locks?.request(LOCK + page, () => held);
+  return release;
 }
 
 async function openPages(): Promise<ReadonlySet<string>> {
