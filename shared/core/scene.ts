@@ -9,6 +9,8 @@ export interface MoveLine {
   readonly acceleration: number;
   readonly jerk: number;
   readonly dwell: number;
+  /** Of the process against this move while it lasts, N, besides the process force of the parameters; none where it is left out. */
+  readonly force?: number;
 }
 
 /** How a drive looks on the stage. It selects geometry and nothing else: the physics is in the parameters. */

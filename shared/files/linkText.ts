@@ -61,7 +61,7 @@ export function parseNumber(text: string): unknown {
 }
 
 export function writeMoves(moves: readonly MoveLine[]): string {
-  return moves.map((line) => MOVE_ENTRIES.map((entry) => line[entry]).join(',')).join(';');
+  return moves.map((line) => MOVE_ENTRIES.flatMap((entry) => line[entry] ?? []).join(',')).join(';');
 }
 
 /** Lines of a move list, still unchecked; undefined where the link has none. */
@@ -70,7 +70,11 @@ export function parseMoves(text: string | undefined): Entries[] | undefined {
   if (text === '') return [];
   return text.split(';').map((line) => {
     const numbers = line.split(',').map(parseNumber);
-    return Object.fromEntries(MOVE_ENTRIES.map((name, index) => [name, numbers[index]]));
+    return Object.fromEntries(
+      MOVE_ENTRIES.map((name, index) => [name, numbers[index]] as const).filter(
+        ([name, number]) => name !== 'force' || number !== undefined,
+      ),
+    );
   });
 }
 

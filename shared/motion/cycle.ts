@@ -3,6 +3,7 @@ import type { MoveLine, Scene } from '../core/scene.ts';
 import { Planner } from './planner.ts';
 import { PROGRAMS, type ProgramParameters } from './programs.ts';
 import type { Segment } from './segment.ts';
+import { newSegmentCommand } from './setpoint.ts';
 
 /** A segment in its cycle. */
 export interface CycleSegment {
@@ -21,6 +22,8 @@ export interface CycleMove {
   readonly begin: number;
   readonly time: number;
   readonly dwell: number;
+  /** Force of the process against this move alone, N. */
+  readonly cutting: number;
 }
 
 /** The segments of one cycle as it is repeated: a list begins where it ends, a sine swings at its full amplitude. */
@@ -59,11 +62,14 @@ export function cycleTime({ parameters: p, moves }: Scene): number | null {
 /** The moves of one cycle; none where the program only stands. */
 export function cycleMoves(p: ProgramParameters, moves: readonly MoveLine[]): CycleMove[] {
   const found: CycleMove[] = [];
+  const now = newSegmentCommand();
   for (const { begin, from, segment } of cycleSegments(p, moves)) {
     const { moving, duration, end } = segment;
     const last = found.pop();
     if (last) found.push(moving ? last : { ...last, dwell: last.dwell + duration });
-    if (moving) found.push({ from, to: end, begin, time: duration, dwell: 0 });
+    if (!moving) continue;
+    segment.sample(0, now);
+    found.push({ from, to: end, begin, time: duration, dwell: 0, cutting: now.cutting });
   }
   return found;
 }

@@ -7,6 +7,8 @@ export interface MotionStretch {
   readonly time: number;
   /** Which way it goes; 0 stands. */
   readonly direction: number;
+  /** Force of the process against the motion that the move has of its own, N. */
+  readonly cutting: number;
   /** Which move of the cycle it belongs to, from 0; a dwell belongs to the move before it. */
   readonly move: number;
   readonly points: readonly [start: Setpoint, middle: Setpoint, end: Setpoint];
@@ -41,7 +43,7 @@ function stretchesOf({ from, segment }: CycleSegment, move: number): MotionStret
     if (time > 0) {
       const middle = at(start + 0.5 * time);
       const points = [at(start), middle, at(start + time)] as const;
-      stretches.push({ time, direction: Math.sign(middle.speed), move, points });
+      stretches.push({ time, direction: Math.sign(middle.speed), cutting: now.cutting, move, points });
     }
     start = end;
   }
@@ -51,5 +53,5 @@ function stretchesOf({ from, segment }: CycleSegment, move: number): MotionStret
 function standing(position: number, move: number): MotionStretch {
   const point = newSetpoint();
   standAt(position, point);
-  return { time: STANDSTILL, direction: 0, move, points: [point, point, point] };
+  return { time: STANDSTILL, direction: 0, cutting: 0, move, points: [point, point, point] };
 }

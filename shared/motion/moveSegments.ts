@@ -31,14 +31,16 @@ export class Move implements Segment {
   end = 0;
   readonly #profile = new Profile();
   #from = 0;
+  #cutting = 0;
 
   get duration(): number {
     return this.#profile.duration;
   }
 
-  plan(from: number, to: number, limits: MoveLimits, speed: number): this {
+  plan(from: number, to: number, limits: MoveLimits, speed: number, cutting = 0): this {
     this.#profile.plan(to - from, speed, limits.acceleration, limits.jerk);
     this.#from = from;
+    this.#cutting = cutting;
     this.end = to;
     return this;
   }
@@ -46,6 +48,7 @@ export class Move implements Segment {
   sample(t: number, out: SegmentCommand): void {
     this.#profile.sample(t, out);
     // from + (to − from) may miss `to` by a rounding.
+    out.cutting = this.#cutting;
     out.position = t < this.duration ? this.#from + out.position : this.end;
   }
 

@@ -1,6 +1,6 @@
 import { checkNumber } from '../core/check.ts';
 import { isInTravel, type Travel, travelRange } from '../core/crossChecks.ts';
-import type { NumberRow } from '../core/parameters/row.ts';
+import { linear, type NumberRow } from '../core/parameters/row.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
 import {
   entryFailure,
@@ -24,6 +24,7 @@ export const MOVE_ROWS: Readonly<Record<keyof MoveLine, NumberRow>> = {
   acceleration: PARAMETERS.acceleration,
   jerk: PARAMETERS.jerk,
   dwell: PARAMETERS.dwell,
+  force: linear('', 'N', [0, 5000], 0, 'Process force against the move'),
 };
 
 export const MOVE_ENTRIES = Object.keys(MOVE_ROWS) as (keyof MoveLine)[];
@@ -70,12 +71,14 @@ function checkMove(line: unknown, p: Travel, place: (entry?: string) => string):
     problems.push(entryProblem(place(name), line[name], checked.wrong));
     return Number.NaN;
   };
+  const force = 'force' in line ? entry('force') : 0;
   const move: MoveLine = {
     to: entry('to'),
     speed: entry('speed'),
     acceleration: entry('acceleration'),
     jerk: entry('jerk'),
     dwell: entry('dwell'),
+    ...(force === 0 ? {} : { force }),
   };
   if (problems.length > 0) return { problems };
   if (isInTravel(p, move.to)) return move;

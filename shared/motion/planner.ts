@@ -38,8 +38,9 @@ export class Planner {
     return this.#dwell.plan(this.position, duration);
   }
 
-  moveTo(to: number, limits: MoveLimits, speed = limits.speed): Segment {
-    return this.#move.plan(this.position, to, limits, speed);
+  /** @param cutting force of the process against this move, N */
+  moveTo(to: number, limits: MoveLimits, speed = limits.speed, cutting = 0): Segment {
+    return this.#move.plan(this.position, to, limits, speed, cutting);
   }
 
   stepTo(to: number): Segment {

@@ -112,7 +112,7 @@ export const PROGRAMS: Readonly<Record<Parameters['program'], ProgramCycle>> = {
     segment: (index, _p, plan) => {
       const line = plan.moves[index >> 1];
       if (line === undefined) return plan.dwell(Infinity);
-      return index % 2 === 0 ? plan.moveTo(line.to, line) : plan.dwell(line.dwell);
+      return index % 2 === 0 ? plan.moveTo(line.to, line, line.speed, line.force) : plan.dwell(line.dwell);
     },
   },
 };

@@ -10,6 +10,8 @@ export interface Setpoint {
 export interface SegmentCommand extends Setpoint {
   /** Injected at the loop output, N. */
   force: number;
+  /** Of the process against the motion, that this move has of its own, N. */
+  cutting: number;
   /** Of the injected sweep, Hz and rad since it began to swing at zero phase; both 0 without one. */
   frequency: number;
   phase: number;
@@ -20,7 +22,7 @@ export function newSetpoint(): Setpoint {
 }
 
 export function newSegmentCommand(): SegmentCommand {
-  return { position: 0, speed: 0, acceleration: 0, jerk: 0, force: 0, frequency: 0, phase: 0 };
+  return { position: 0, speed: 0, acceleration: 0, jerk: 0, force: 0, cutting: 0, frequency: 0, phase: 0 };
 }
 
 export function standAt(position: number, out: Setpoint): void {

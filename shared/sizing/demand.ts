@@ -2,7 +2,7 @@ import { type Drag, dryMotorDrag, ironDrag, nutDrag, viscousDrag } from '../axis
 import { holdingForce } from '../axis/gravity.ts';
 import { guideLoad, slidingFriction } from '../axis/guide.ts';
 import { coggingTerms } from '../axis/periodic.ts';
-import { present } from '../core/at.ts';
+import { at, present } from '../core/at.ts';
 import { loadSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { MotionStretch } from '../motion/cycleMotion.ts';
@@ -76,9 +76,12 @@ function processOf({
   }
 }
 
+/** Which way a stretch goes, and what the process does against it alone. */
+type Way = Pick<MotionStretch, 'direction' | 'cutting'>;
+
 /** Force of all motors at a setpoint under the mean process force, N: F = M a + d v ± (F_c + F_drag + F_feed) + F_hold − F_P. */
-function motorForce(loads: Loads, { speed, acceleration }: Setpoint, direction: number): number {
-  const dry = loads.guide + loads.drag + loads.feed;
+function motorForce(loads: Loads, { speed, acceleration }: Setpoint, { direction, cutting }: Way): number {
+  const dry = loads.guide + loads.drag + loads.feed + cutting;
   return (
     loads.mass * acceleration + loads.viscous * speed + direction * dry + loads.holding - loads.process.mean
   );
@@ -86,22 +89,19 @@ function motorForce(loads: Loads, { speed, acceleration }: Setpoint, direction: 
 
 /** The same over a whole cycle. */
 export function forceDuty(loads: Loads, motion: readonly MotionStretch[]): Stretch[] {
-  return duty(motion, (point, direction) => motorForce(loads, point, direction));
+  return duty(motion, (point, way) => motorForce(loads, point, way));
 }
 
 export function speedDuty(motion: readonly MotionStretch[]): Stretch[] {
   return duty(motion, ({ speed }) => Math.abs(speed));
 }
 
-function duty(
-  motion: readonly MotionStretch[],
-  value: (point: Setpoint, direction: number) => number,
-): Stretch[] {
-  return motion.map(({ time, direction, points: [start, middle, end] }) => ({
-    time,
-    start: value(start, direction),
-    middle: value(middle, direction),
-    end: value(end, direction),
+function duty(motion: readonly MotionStretch[], value: (point: Setpoint, way: Way) => number): Stretch[] {
+  return motion.map(({ points: [start, middle, end], ...stretch }) => ({
+    time: stretch.time,
+    start: value(start, stretch),
+    middle: value(middle, stretch),
+    end: value(end, stretch),
   }));
 }
 
@@ -122,6 +122,8 @@ export function swingSquare(loads: Loads, moving: number): number {
 export interface Worst {
   readonly point: Setpoint;
   readonly direction: number;
+  /** Against the motion, by the process: of all moves and of this one, N. */
+  readonly feed: number;
   /** Signed, N; with the process at its worst, without cogging. */
   readonly force: number;
   /** The process force that makes it so, N. */
@@ -131,11 +133,13 @@ export interface Worst {
 export function worstForce(loads: Loads, motion: readonly MotionStretch[]): Worst {
   const { mean, min, max } = loads.process;
   let worst: Worst | null = null;
-  for (const { points, direction } of motion) {
+  for (const { points, ...way } of motion) {
     for (const point of points) {
       for (const process of [min, max]) {
-        const force = motorForce(loads, point, direction) + mean - process;
-        if (!worst || Math.abs(force) > Math.abs(worst.force)) worst = { point, direction, force, process };
+        const force = motorForce(loads, point, way) + mean - process;
+        if (worst && Math.abs(force) <= Math.abs(worst.force)) continue;
+        const { direction, cutting } = way;
+        worst = { point, direction, feed: loads.feed + cutting, force, process };
       }
     }
   }
@@ -155,11 +159,12 @@ export function meanPowers(p: Parameters, loads: Loads, motion: readonly MotionS
   const time = totalTime(speeds);
   const distance = speeds.reduce((sum, each) => sum + integral(each), 0) / time;
   const square = meanSquare(speeds);
+  const cut = speeds.reduce((sum, each, k) => sum + at(motion, k).cutting * integral(each), 0) / time;
   const lost = ({ dry, viscous }: Drag) => dry * distance + viscous * square;
   return {
     guide: lost({ dry: loads.guide, viscous: p.viscous }),
     iron: lost(ironDrag(p)),
     nut: lost(nutDrag(p)),
-    process: lost({ dry: loads.feed, viscous: 0 }),
+    process: lost({ dry: loads.feed, viscous: 0 }) + cut,
   };
 }

@@ -45,10 +45,10 @@ function asForce(massTimesAcceleration: string): string {
 }
 
 function peak({ loads, worst, peakForce }: CandidateFacts): Figured {
-  const { point, direction, process } = worst;
+  const { point, direction, feed, process } = worst;
   const inertia = asForce(`${ranged(loads.mass, 'kg')} · ${inUnit(point.acceleration, 'm/s²', 4)}`);
   const dry = direction * (loads.guide + loads.drag);
-  const others = [loads.viscous * point.speed, dry, loads.holding, direction * loads.feed - process];
+  const others = [loads.viscous * point.speed, dry, loads.holding, direction * feed - process];
   const cogging = peakForce - Math.abs(worst.force);
   return plain({
     id: 'peakForce',

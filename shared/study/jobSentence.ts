@@ -25,7 +25,11 @@ function carry(job: Job, q: Quantities): string {
   const arrive = `arrive within ±${q(window, 'µm')}`;
   if (motion === 'move list') {
     const { moves, cycleTime } = motionAsked(job);
-    return `${load} through a list of ${moves.length} moves in ${q(cycleTime, 's')}, ${arrive}`;
+    const cuts = moves.filter(({ cutting }) => cutting > 0);
+    const force = Math.max(...cuts.map(({ cutting }) => cutting));
+    const against =
+      cuts.length === 0 ? '' : `, ${cuts.length} of them against up to ${q(force, 'N')} of process force`;
+    return `${load} through a list of ${moves.length} moves in ${q(cycleTime, 's')}${against}, ${arrive}`;
   }
   const stand = dwell > 0 ? `dwell for ${q(dwell, 'ms')}, and return` : 'and return at once';
   return `${load} over ${q(stroke, 'mm')} in ${q(moveTime, 'ms')}, ${arrive}, ${stand}`;

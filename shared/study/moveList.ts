@@ -23,6 +23,7 @@ const COLUMN_UNITS: Readonly<Record<ColumnName, readonly [Unit, ...Unit[]]>> = {
   jerk: ['m/s³', 'in/s³'],
   dwell: ['s', 'ms', 'min'],
   time: ['s', 'ms', 'min'],
+  force: ['N'],
 };
 
 /** `time` stands in place of speed, acceleration and jerk. */
@@ -38,7 +39,10 @@ const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 const TIMED_ENTRIES: readonly (keyof TimedMove)[] = ['to', 'time', 'dwell'];
 
 const inFirstUnit = (name: ColumnName): Column => ({ name, unit: COLUMN_UNITS[name][0] });
-const PLAIN_COLUMNS: readonly Column[] = MOVE_ENTRIES.map(inFirstUnit);
+const PLAIN_ENTRIES = MOVE_ENTRIES.filter((name) => name !== 'force');
+const PLAIN_COLUMNS: readonly Column[] = PLAIN_ENTRIES.map(inFirstUnit);
+/** Of a move against which the process works, such as a cut between rapid moves; it may be left out. */
+const FORCE_COLUMN = inFirstUnit('force');
 
 const title = ({ name, unit }: Column) => `${name} [${unit}]`;
 
@@ -51,6 +55,8 @@ const title = ({ name, unit }: Column) => `${name} [${unit}]`;
  * or, where the time of a move is known and not its limits,
  *
  *     to [in], time [s], dwell [s]
+ *
+ * A further column, force [N], is the force of the process against each move: a cut has one, a rapid move has 0.
  *
  * The header may order the columns as it likes and names their units; without one, the columns are the five above. Between tabs
  * or semicolons a decimal comma is understood. Empty lines and lines that begin with # are skipped.
@@ -100,12 +106,13 @@ export function writeTimedMoveList(moves: readonly MoveLine[], system: UnitSyste
 }
 
 function table(columns: readonly Column[], lines: readonly (MoveLine | TimedMove)[]): string {
+  const all = lines.some(({ force }) => force !== undefined) ? [...columns, FORCE_COLUMN] : columns;
   const rows = lines.map((line) =>
-    columns
-      .map(({ name, unit }) => Number(fromSI(line[name as keyof typeof line], unit).toPrecision(12)))
+    all
+      .map(({ name, unit }) => Number(fromSI(line[name as keyof typeof line] ?? 0, unit).toPrecision(12)))
       .join(', '),
   );
-  return `${[columns.map(title).join(', '), ...rows].join('\n')}\n`;
+  return `${[all.map(title).join(', '), ...rows].join('\n')}\n`;
 }
 
 function readRow(
@@ -142,7 +149,7 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
         'header',
         cell,
         `${shown(cell)} is not one of ${PLAIN_COLUMNS.map(title).join(', ')}, each once, ` +
-          'or time [s] in place of speed, acceleration and jerk.',
+          'or time [s] in place of speed, acceleration and jerk, and force [N] besides.',
       );
     }
     const known = COLUMN_UNITS[name].find((each) => each === unit);
@@ -155,8 +162,8 @@ function readHeader(cells: readonly string[]): readonly Column[] | Failure {
     }
     columns.push({ name, unit: known });
   }
-  const wanted: readonly ColumnName[] = isTimed(columns) ? TIMED_ENTRIES : MOVE_ENTRIES;
-  const twice = columns.find(({ name }) => !wanted.includes(name));
+  const wanted: readonly ColumnName[] = isTimed(columns) ? TIMED_ENTRIES : PLAIN_ENTRIES;
+  const twice = columns.find(({ name }) => name !== 'force' && !wanted.includes(name));
   if (twice !== undefined) {
     const message = `time replaces speed, acceleration and jerk. Leave out time or ${title(twice)}.`;
     return entryFailure('header', twice.name, message);

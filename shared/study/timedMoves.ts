@@ -11,6 +11,7 @@ export interface TimedMove {
   readonly to: number;
   readonly time: number;
   readonly dwell: number;
+  readonly force?: number;
 }
 
 /** A move is of this time if its limits are, but for the rounding of their digits. */
@@ -27,12 +28,12 @@ export function withLimits(
   place: MovePlace,
 ): { readonly moves: readonly MoveLine[] } | Failure {
   const problems: Problem[] = [];
-  const limited = moves.map(({ to, time, dwell }, index): MoveLine => {
+  const limited = moves.map(({ to, time, dwell, ...cutting }, index): MoveLine => {
     const distance = Math.abs(to - startOf(moves, index));
-    if (distance === 0) return { to, ...standing(), dwell: dwell + time };
+    if (distance === 0) return { to, ...standing(), dwell: dwell + time, ...cutting };
     const wrong = moveTimeProblem(distance, time);
     if (wrong !== null) problems.push(entryProblem(place(index, 'time'), time, wrong));
-    return { to, ...moveLimits(distance, time), dwell };
+    return { to, ...moveLimits(distance, time), dwell, ...cutting };
   });
   return problems.length > 0 ? { problems: problems.slice(0, MAX_PROBLEMS) } : { moves: limited };
 }
@@ -47,7 +48,7 @@ function standing() {
 export function withTimes(moves: readonly MoveLine[]): readonly TimedMove[] | null {
   const profile = new Profile();
   const timed: TimedMove[] = [];
-  for (const [index, { to, speed, acceleration, jerk, dwell }] of moves.entries()) {
+  for (const [index, { to, speed, acceleration, jerk, dwell, ...cutting }] of moves.entries()) {
     const distance = Math.abs(to - startOf(moves, index));
     profile.plan(distance, speed, acceleration, jerk);
     const asked = distance === 0 ? standing() : moveLimits(distance, profile.duration);
@@ -58,7 +59,7 @@ export function withTimes(moves: readonly MoveLine[]): readonly TimedMove[] | nu
       !isOfTime(jerk, asked.jerk)
     )
       return null;
-    timed.push({ to, time: profile.duration, dwell });
+    timed.push({ to, time: profile.duration, dwell, ...cutting });
   }
   return timed;
 }

@@ -62,6 +62,7 @@ export class CommandShaper {
     out.acceleration = acceleration.step(command.acceleration);
     out.jerk = jerk.step(command.jerk);
     out.force = command.force;
+    out.cutting = command.cutting;
     out.frequency = command.frequency;
     out.phase = command.phase;
     out.cycle = command.cycle;

@@ -98,6 +98,7 @@ export class Program {
     if (this.#isOver(time)) this.#begin = time;
 
     out.force = 0;
+    out.cutting = 0;
     out.frequency = 0;
     out.phase = 0;
     this.#segment.sample(time - this.#begin, out);

@@ -241,7 +241,7 @@ export class Axis {
 
   /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
   #integrate(): void {
-    this.#plant.terms.process.hold(this.time, this.set.speed);
+    this.#plant.terms.process.hold(this.time, this.set.speed, this.set.cutting);
     this.#telemetry.takePeriod(this.time, this.#id, this.#iq);
     try {
       const stored = this.#solver.advance(this.#y, this.audit.stored);

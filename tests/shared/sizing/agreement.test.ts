@@ -33,3 +33,25 @@ describe('a vertical axis with a move list', () => {
     expect(apart(run.peakForce, figure('peakForce'))).toBeLessThan(0.03);
   });
 });
+
+describe('a cut with a rapid move back', () => {
+  const limits = { acceleration: 5, jerk: 250 };
+  const movesWith = (force: number): MoveLine[] => [
+    { to: 0.125, speed: 0.2, ...limits, dwell: 0.1, ...(force > 0 && { force }) },
+    { to: -0.125, speed: 1, ...limits, dwell: 0.1 },
+  ];
+
+  it('works against the cut alone, in sizing as in simulation', () => {
+    const cut = candidateOf('u-channel', { motion: 'move list' }, movesWith(80));
+    const free = candidateOf('u-channel', { motion: 'move list' }, movesWith(0));
+    const cycle = cycleMotion(cut.scene).reduce((sum, { time }) => sum + time, 0);
+    const run = measureRun(cut.scene, cycle);
+    expect(run.trip).toBeNull();
+    expect(apart(run.rmsForce, cut.figure('rmsForce'))).toBeLessThan(0.01);
+    expect(apart(run.peakForce, cut.figure('peakForce'))).toBeLessThan(0.03);
+    // W = F s: 80 N over the 250 mm of the cut, and nothing on the way back. What the winding loses more comes on top.
+    const more = cut.figure('energy') - free.figure('energy');
+    expect(more).toBeGreaterThan(80 * 0.25);
+    expect(cut.figure('rmsForce')).toBeGreaterThan(free.figure('rmsForce'));
+  });
+});

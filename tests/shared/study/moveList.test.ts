@@ -3,6 +3,7 @@ import { at, present } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { problemText, problemTexts } from '../../../shared/core/problem.ts';
 import { onPage } from '../../../shared/core/sentence.ts';
+import { parseMoves, writeMoves } from '../../../shared/files/linkText.ts';
 import { readMoveList, writeMoveList, writeTimedMoveList } from '../../../shared/study/moveList.ts';
 
 const p = defaultParameters();
@@ -23,6 +24,28 @@ const expected = [
   { to: 0.12, speed: 1, acceleration: 12, jerk: 600, dwell: 0.2 },
   { to: -0.05, speed: 0.5, acceleration: 8, jerk: 400, dwell: 0 },
 ];
+
+describe('a column of process force', () => {
+  const timed = 'to [mm], time [s], dwell [s], force [N]\n120, 2, 0.2, 150\n-50, 0.4, 0, 0\n';
+
+  test('is of the cut, and a rapid move has none', () => {
+    const [cut, rapid] = read(timed);
+    expect(cut).toMatchObject({ to: 0.12, force: 150 });
+    expect(rapid).not.toHaveProperty('force');
+    expect(writeTimedMoveList(read(timed), 'metric')).toBe(timed);
+  });
+
+  test('stands beside limits as well, and has its own', () => {
+    const header = 'to [mm], speed [m/s], acceleration [m/s²], jerk [m/s³], dwell [s], force [N]';
+    expect(read(`${header}\n120, 1, 12, 600, 0.2, 80`)).toMatchObject([{ force: 80 }]);
+    expect(message(`${header}\n120, 1, 12, 600, 0.2, -80`)).toMatch(/force.*0 N/s);
+  });
+
+  test('comes through the text of a link', () => {
+    const moves = read(timed);
+    expect(parseMoves(writeMoves(moves))).toEqual(moves.map((line) => ({ ...line })));
+  });
+});
 
 describe('a pasted move list', () => {
   test.each<[string, string]>([

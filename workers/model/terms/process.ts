@@ -7,7 +7,7 @@ type Law = (time: number, commandedSpeed: number) => number;
 
 /*
  * The process at the tool, on the table along +x, N: F constant; F sin(2πft); F while (t mod 1/f) < t_p; or −F sgn v_set, against
- * the feed. Worked out at each period of the current loop and held over it. Its reaction acts on the base; its work leaves the machine.
+ * the feed. A move of a list adds its own, −F_move sgn v_set. Worked out at each period of the current loop and held over it. Its reaction acts on the base; its work leaves the machine.
  */
 export class Process implements Term {
   /** Held over the period, N. */
@@ -27,9 +27,10 @@ export class Process implements Term {
     this.#law = laws[process];
   }
 
-  /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s). */
-  hold(time: number, commandedSpeed: number): void {
+  /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s), with the cutting force of the present move (N). */
+  hold(time: number, commandedSpeed: number, cutting: number): void {
     this.force = this.#law(time, commandedSpeed);
+    if (cutting > 0) this.force -= cutting * Math.sign(commandedSpeed);
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
