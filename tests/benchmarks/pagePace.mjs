@@ -12,7 +12,8 @@ const MINUTE = 60_000;
  * - `longestTask`: longest unbroken stretch of work on the main thread meanwhile, ms; 50 is the least that a browser reports.
  * - `heaps`: memory that page and simulation hold, buffers included, MB each, after each of `minutes` at full speed.
  *
- * The gains are slid twice: as it is, and with the stage folded away, which tells what drawing by software costs.
+ * The gains are slid three times: as it is; with the stage folded away, which tells what drawing by software costs; and so on a processor
+ * that is four times slower.
  *
  * @param {number[]} minutes
  */
@@ -33,11 +34,29 @@ export async function pagePace(minutes) {
     await page.addStyleTag({ content: '#stage > .stage { display: none }' });
     await page.waitForTimeout(1000);
     const folded = await page.evaluate(slide, SLIDES);
+    const slow = await slower(page, () => page.evaluate(slide, SLIDES));
     const heaps = await heapsAtFullSpeed(page, minutes);
-    return { browser: browser.version(), folder: served.folder, scripts, whole, folded, heaps };
+    return { browser: browser.version(), folder: served.folder, scripts, whole, folded, slow, heaps };
   } finally {
     await browser.close();
     await served.close();
+  }
+}
+
+/**
+ * What is measured while the main thread has a quarter of its processor.
+ * @template T
+ * @param {import('playwright-core').Page} page
+ * @param {() => Promise<T>} measure
+ */
+async function slower(page, measure) {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
+  try {
+    return await measure();
+  } finally {
+    await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+    await session.detach();
   }
 }
 

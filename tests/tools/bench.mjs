@@ -56,6 +56,7 @@ row('first load', kilobytes(first), `${share} % of the budget of ${kilobytes(BUD
 heading('Page, in a headless browser that draws by software');
 tuning('', page.whole);
 tuning(', stage folded', page.folded);
+tuning(', folded, 4 × slower', page.slow);
 for (const { minute, simulated, page: inPage, worker } of page.heaps) {
   const remark = `and ${megabytes(worker)} in the simulation; ${simulated} simulated`;
   row(`memory after ${minute} min`, megabytes(inPage), remark);

@@ -1,5 +1,18 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { E_IN, E_OUT, F1, F2, newState, type State, stateCount, type Temperatures, X1, X2 } from './state.ts';
+import {
+  CURRENTS,
+  E_IN,
+  E_OUT,
+  F1,
+  F2,
+  newState,
+  type State,
+  stateCount,
+  type Temperatures,
+  X1,
+  X2,
+  Z,
+} from './state.ts';
 import type { Store, Term } from './term.ts';
 import { contactsOf, evaluateAll, newTerms, storeAll, type Terms } from './terms.ts';
 
@@ -72,7 +85,9 @@ export class Plant {
     const y = this.#listed;
     const dy = this.#slopes;
     const { length } = y;
-    for (let k = 0; k < length; k++) y[k] = values[k] as number;
+    for (let k = 0; k <= Z; k++) y[k] = values[k] as number;
+    // No rate depends on the energies between.
+    for (let k = CURRENTS; k < length; k++) y[k] = values[k] as number;
     this.derivative(time, y, dy);
     for (let k = 0; k < length; k++) out[k] = dy[k] as number;
   };
