@@ -48,7 +48,7 @@ export function createMaterials(bin: Bin) {
     lens: make({ color: '#86bccb', roughness: 0.08, metalness: 0, transparent: true, opacity: 0.75 }),
     rim: matt('#ffffff', { side: DoubleSide }),
     hole: matt('#0b0c0d'),
-    cut: matt('#ffffff', { map: bin.own(hatching('#d8cfae', '#8d8256')) }),
+    cut: matt('#ffffff', { map: bin.own(hatching('#d8cfae', '#b7ac84')) }),
     phantom: bin.own(new LineBasicMaterial({ color: '#000000', transparent: true, opacity: 0.5 })),
   };
 }

@@ -1,4 +1,4 @@
-import { Group, type Mesh } from 'three';
+import { type BufferAttribute, type BufferGeometry, CylinderGeometry, Group, type Mesh } from 'three';
 import type { TubularSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
@@ -72,6 +72,20 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
   };
 }
 
+/** How far around the shaft a letter reaches, and how far above level it is in the middle, rad. */
+const LETTER = 1.1;
+const LETTER_RISE = 0.55;
+
+/** A square piece of the shaft's surface, upright for whoever looks from the front. */
+function letterPlate(radius: number): BufferGeometry {
+  const side = LETTER * radius;
+  const start = LETTER_RISE - LETTER / 2;
+  const plate = new CylinderGeometry(radius, radius, side, 10, 1, true, start, LETTER).rotateZ(Math.PI / 2);
+  const uv = plate.getAttribute('uv') as BufferAttribute;
+  for (let i = 0; i < uv.count; i++) uv.setXY(i, 1 - uv.getY(i), uv.getX(i));
+  return plate;
+}
+
 /** Poles show as bands of their radial field; the coil at electrical angle zero stands between two of them. */
 function shaft(
   shop: Shop,
@@ -86,15 +100,14 @@ function shaft(
   const { from, to, driveHeight: y, endBlock } = plan;
   const bands = poles(firstCoil(plan, track) + polePitch / 2, polePitch, from, to, polePitch);
   const band = barGeometry(bin, motor.shaftRadius, 0.95 * polePitch);
-  for (const north of [true, false])
+  const plate = bin.own(letterPlate(1.004 * motor.shaftRadius));
+  for (const north of [true, false]) {
+    const places = bands.filter((b) => b.north === north).map((b): Point => [b.x, y, z]);
     group.add(
-      many(
-        bin,
-        band,
-        north ? m.nickelNorth : m.nickelSouth,
-        bands.filter((b) => b.north === north).map((b): Point => [b.x, y, z]),
-      ),
+      many(bin, band, north ? m.nickelNorth : m.nickelSouth, places),
+      many(bin, plate, north ? m.lettered.north : m.lettered.south, places),
     );
+  }
   const rod = barGeometry(bin, 0.955 * motor.shaftRadius, to - from + 2 * endBlock);
   group.add(solid(rod, m.polished, [(from + to) / 2, y, z]));
   const r = motor.shaftRadius;

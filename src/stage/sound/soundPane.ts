@@ -28,7 +28,7 @@ export class SoundPane {
   readonly element = element(
     'figure',
     { class: 'sound-pane', 'aria-label': 'Sound of the motor force', hidden: true },
-    element('div', {}, element('strong', {}, 'Sound of the motor force'), this.#loudest),
+    element('div', {}, element('strong', {}, 'Motor force'), this.#loudest),
     this.#canvas,
     element('div', {}, ...['20 Hz', '250 Hz', '3.2 kHz'].map((text) => element('span', {}, text))),
   );
