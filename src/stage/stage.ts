@@ -142,6 +142,8 @@ class MachineStage implements Stage {
   }
 
   draw(now: Float64Array, history: History, p: Parameters): void {
+    // A hand that lets go of a table at rest changes nothing but the label of its force.
+    if (valueAt(now, C.handForce) !== valueAt(this.#now, C.handForce)) this.#dirty = true;
     this.#now.set(now);
     this.#parameters = p;
     const time = performance.now();
