@@ -13,6 +13,7 @@ import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench
 import { BenchActions } from '../bench/benchActions.ts';
 import { Documents } from '../bench/documents.ts';
 import { type Opening, openingScene } from '../bench/opening.ts';
+import { SlowMotion } from '../bench/slowMotion.ts';
 import { Store } from '../bench/store.ts';
 import { useGains } from '../bench/useGains.ts';
 import { AnalysisClient } from '../clients/analysisClient.ts';
@@ -74,6 +75,7 @@ class App implements ActionParts {
   readonly #presentLoop = new PresentLoop(this.#analysis, ({ stable, crossover }) =>
     this.panel.showCrossover(crossover, stable),
   );
+  readonly #slowMotion = new SlowMotion();
   readonly #cogging = new CoggingClient();
   readonly #learning = new LearnMoveClient();
   readonly #opening: Opening;
@@ -137,6 +139,11 @@ class App implements ActionParts {
       layout: this.layout,
       theme: () => this.theme.theme,
       isRms: () => this.currents.isRms,
+      slowMotion: {
+        label: 'Slow motion at arrivals and trips',
+        action: () => this.#setPace(this.#slowMotion.toggle()),
+        isOn: () => this.#slowMotion.isOn,
+      },
       onTimeScale: (timeScale) => this.run.setTimeScale(timeScale),
       onPreset: (id) => this.bench.choosePreset(id),
       moreFiles: [
@@ -280,10 +287,16 @@ class App implements ActionParts {
     if (fresh.length > 0) this.messages.say(fresh.join(' '));
   }
 
+  /** Simulated seconds per second; null leaves it. */
+  #setPace(pace: number | null): void {
+    if (pace !== null) this.run.setTimeScale(pace);
+  }
+
   #ingest(frame: Frame): void {
     const was = this.run.status;
     const { status } = frame;
     this.run.take(frame);
+    this.#setPace(this.#slowMotion.take(frame, this.store.bench.parameters.followingErrorLimit));
     const tripped = this.view.ingest(frame);
     if (tripped) this.messages.say(tripped, true);
     this.dialogs.figures.show(status.lastMove, status.energyResidual);

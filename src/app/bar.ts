@@ -16,6 +16,7 @@ interface BarOptions {
   readonly layout: Layout;
   readonly theme: () => Theme;
   readonly isRms: () => boolean;
+  readonly slowMotion: MenuItem;
   onTimeScale(timeScale: number): void;
   onPreset(id: string): void;
   readonly moreFiles: readonly MenuItem[];
@@ -107,7 +108,15 @@ function benchTransport({ actions, onTimeScale }: BarOptions): Transport {
   });
 }
 
-function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOptions): HTMLElement[] {
+function menus({
+  actions,
+  layout,
+  theme,
+  isRms,
+  slowMotion,
+  moreFiles,
+  moreHelp,
+}: BarOptions): HTMLElement[] {
   return [
     deskOnly(
       createMenu('File', [
@@ -127,6 +136,7 @@ function menus({ actions, layout, theme, isRms, moreFiles, moreHelp }: BarOption
       item('Dark', actions, 'theme', () => theme() === 'dark'),
       item('Currents as RMS', actions, 'currents', isRms),
       item('Beside another axis', actions, 'beside'),
+      slowMotion,
       item('Next cut-away', actions, 'cutaway'),
       item('Inside the motor', actions, 'field'),
       item('Sound of the motor', actions, 'sound'),
