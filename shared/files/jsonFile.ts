@@ -10,7 +10,7 @@ export type Entries = Record<string, unknown>;
 
 /**
  * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
- * Its entries are still unchecked.
+ * Its entries are still unchecked. Which model it was made with changes nothing of what it holds.
  */
 export function openFile(
   input: unknown,
@@ -41,7 +41,14 @@ export function openFile(
       `This file has version ${shown(version)} and was written by a newer Waybench. This one reads versions up to ${newest}. Update to open it.`,
     );
   }
-  return { entries, version };
+  const { model, ...others } = entries;
+  if (model !== undefined && !(Number.isSafeInteger(model) && (model as number) >= 1))
+    return entryFailure(
+      'model',
+      model,
+      `${isNot(model, 'a version of the model')} Give 1 or more, or leave it out.`,
+    );
+  return { entries: others, version };
 }
 
 function parse(text: string): { readonly value: unknown } | Failure {

@@ -13,6 +13,7 @@ import {
   unknownName,
 } from '../core/problem.ts';
 import { DRIVE_TYPES, type Presets, type Scene, type Shelf } from '../core/scene.ts';
+import { MODEL_VERSION } from '../core/version.ts';
 import { checkMoves } from '../motion/moves.ts';
 import { type Entries, openFile } from './jsonFile.ts';
 import { migrateScene, withFormerIdentity } from './migrate.ts';
@@ -20,11 +21,11 @@ import { migrateScene, withFormerIdentity } from './migrate.ts';
 /**
  * A scene file is JSON, all values SI:
  *
- *     { "waybench": "scene", "version": 3, "id": "mould-shuttle", "basedOn": "tubular",
+ *     { "waybench": "scene", "version": 3, "model": 1, "id": "mould-shuttle", "basedOn": "tubular",
  *       "title": "…", "lookFor": "…", "driveType": "tubular",
  *       "parameters": { "payload": 4, … }, "moves": [ … ], "coggingTable": { … } }
  *
- * Only a scene with a learned table of cogging has a `coggingTable`.
+ * `model` says with which version of the model it was made. Only a scene with a learned table of cogging has a `coggingTable`.
  *
  * `id` and `basedOn` say which scene and which drive of the shelf it began as, and set nothing. What is written
  * holds every value, so it always means the same, even once the drive of that name is another.
@@ -102,6 +103,7 @@ export function sceneEntries({
   return {
     waybench: 'scene',
     version: SCENE_VERSION,
+    model: MODEL_VERSION,
     ...(id === null ? {} : { id }),
     ...(preset === null ? {} : { basedOn: preset }),
     title,

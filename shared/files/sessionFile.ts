@@ -19,13 +19,14 @@ import {
 } from '../core/problem.ts';
 import type { Shelf } from '../core/scene.ts';
 import { sentence } from '../core/sentence.ts';
+import { MODEL_VERSION } from '../core/version.ts';
 import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
 import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
 
 /**
- * A session file is JSON: `{ "waybench": "session", "version": 1, "scene": <a scene file>, "events": [ … ], "ticks": n }`.
+ * A session file is JSON: `{ "waybench": "session", "version": 1, "model": 1, "scene": <a scene file>, "events": [ … ], "ticks": n }`.
  * An event is `{ "tick": n, "kind": "change", "changes": { … } }` or `{ "tick": n, "kind": "hand", "position": x or null }`.
  */
 const SESSION_VERSION = 1;
@@ -74,6 +75,7 @@ export function writeSession({ scene, events, ticks }: TuningSession): string {
   const entries = {
     waybench: 'session',
     version: SESSION_VERSION,
+    model: MODEL_VERSION,
     scene: sceneEntries(scene),
     events,
     ticks,

@@ -1,5 +1,6 @@
 import { unknownName } from '../core/problem.ts';
 import type { Presets } from '../core/scene.ts';
+import { MODEL_VERSION } from '../core/version.ts';
 import type { Study } from '../study/candidate.ts';
 import { checkStudy, type StudyResult } from '../study/checkStudy.ts';
 import { openFile } from './jsonFile.ts';
@@ -8,7 +9,7 @@ import { migrateStudy } from './migrate.ts';
 /**
  * A study file is JSON, all values SI:
  *
- *     { "waybench": "study", "version": 2, "title": "…", "values": { "payload": 5, … }, "moves": [ … ],
+ *     { "waybench": "study", "version": 2, "model": 1, "title": "…", "values": { "payload": 5, … }, "moves": [ … ],
  *       "candidates": [ { "preset": "tubular", "motorCount": 1, "own": { "forceConstant": 62 }, "gains": null }, … ] }
  *
  * What is written holds every value of the job; a drive is the name of its preset with what was typed over it.
@@ -37,6 +38,14 @@ export function readStudy(input: unknown, presets: Presets): StudyResult {
 /** Reads back as the same study, number by number. */
 export function writeStudy({ job, candidates }: Study): string {
   const { title, values, moves } = job;
-  const entries = { waybench: 'study', version: STUDY_VERSION, title, values, moves, candidates };
+  const entries = {
+    waybench: 'study',
+    version: STUDY_VERSION,
+    model: MODEL_VERSION,
+    title,
+    values,
+    moves,
+    candidates,
+  };
   return `${JSON.stringify(entries, null, 2)}\n`;
 }

@@ -2,7 +2,7 @@ import { coggingWarnings } from '../axis/coggingWarnings.ts';
 import type { Scene } from '../core/scene.ts';
 import { onPage, sentenceText } from '../core/sentence.ts';
 import { type Tuning, tuningOf } from '../core/tuning.ts';
-import { WAYBENCH_VERSION } from '../core/version.ts';
+import { MODEL_VERSION, VERSION_TEXT } from '../core/version.ts';
 import type { MoveFigures, Notice, Trip } from '../protocol/axis.ts';
 import { type AskedOfSheet, askedSection } from './askedRows.ts';
 import { basisOf } from './basis.ts';
@@ -31,6 +31,7 @@ export const GAIN_SHEET_VERSION = 1;
 export interface GainSheet {
   readonly waybench: 'gain sheet';
   readonly version: number;
+  readonly model: number;
   readonly madeBy: string;
   readonly title: string;
   /** The tuning in SI, unrounded: the only part of the sheet that is read back. */
@@ -80,7 +81,8 @@ export function gainSheet(
   return {
     waybench: 'gain sheet',
     version: GAIN_SHEET_VERSION,
-    madeBy: `Waybench ${WAYBENCH_VERSION}`,
+    model: MODEL_VERSION,
+    madeBy: `Waybench ${VERSION_TEXT}`,
     title: scene.title,
     parameters: tuningOf(p),
     readBack: READ_BACK,

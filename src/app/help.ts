@@ -1,4 +1,4 @@
-import { WAYBENCH_VERSION } from '../../shared/core/version.ts';
+import { VERSION_TEXT } from '../../shared/core/version.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { element } from '../ui/dom.ts';
 import { KEYS, OTHER_KEYS } from '../ui/keys.ts';
@@ -29,7 +29,7 @@ export function createHelp(): Dialog {
     element(
       'p',
       {},
-      `Waybench ${WAYBENCH_VERSION} is under the MIT licence. It contains `,
+      `Waybench ${VERSION_TEXT}, is under the MIT licence. It contains `,
       __LIBRARIES__.map(({ name, version, licence }) => `${name} ${version} (${licence})`).join(', '),
       '. ',
       element('a', { href: 'licences.txt', target: '_blank' }, 'Licences in full'),

@@ -3,6 +3,7 @@ import type { ParameterChanges, Parameters } from '../../shared/core/parameters/
 import { type Problem, problemTexts } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { AS_WRITTEN } from '../../shared/core/sentence.ts';
+import { otherModelText } from '../../shared/files/otherModel.ts';
 import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { writeLink } from '../../shared/files/sceneLink.ts';
 import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
@@ -49,6 +50,8 @@ export class Documents {
 
   /** Opens a scene, a session, a gain sheet, a study or a lesson, whichever the text is. */
   async open(name: string, text: string): Promise<void> {
+    const otherModel = otherModelText(text);
+    if (otherModel) this.#sinks.messages.note(`${name}: ${otherModel}`);
     switch (kindOf(text)) {
       case 'study':
         this.#sinks.openStudy(name, text);

@@ -1,4 +1,4 @@
-import { WAYBENCH_VERSION } from '../../shared/core/version.ts';
+import { VERSION_TEXT } from '../../shared/core/version.ts';
 import { writeStudy } from '../../shared/files/studyFile.ts';
 import { writeStudyLink } from '../../shared/files/studyLink.ts';
 import type { Verdict } from '../../shared/verdict/judgement.ts';
@@ -19,6 +19,6 @@ export function showReport(
     pictures: picture ? { stage: picture } : {},
     link: `${location.href.replace(/#.*$/, '')}#${writeStudyLink(study)}`,
     studyFile: writeStudy(study),
-    version: WAYBENCH_VERSION,
+    version: VERSION_TEXT,
   });
 }

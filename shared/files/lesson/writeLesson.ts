@@ -1,5 +1,6 @@
 import { PARAMETER_NAMES, type ParameterName } from '../../core/parameters/table.ts';
 import type { Scene, Shelf } from '../../core/scene.ts';
+import { MODEL_VERSION } from '../../core/version.ts';
 import type { Claim, Lesson, LessonStep, Measure, MeasureSource } from '../../lesson/lesson.ts';
 import { sceneEntries } from '../sceneFile.ts';
 import { LESSON_VERSION } from './lessonFile.ts';
@@ -9,6 +10,7 @@ export function writeLesson({ title, aim, notes, steps }: Lesson, shelf: Shelf):
   const entries = {
     waybench: 'lesson',
     version: LESSON_VERSION,
+    model: MODEL_VERSION,
     title,
     aim,
     notes,

@@ -1,24 +1,33 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
 import { DEFAULT_SCENE, PRESETS, SHELF } from '../../../scenes/index.ts';
+import { LESSONS } from '../../../scenes/lessons/index.ts';
 import { at } from '../../../shared/core/at.ts';
 import { defaultParameters } from '../../../shared/core/parameters/table.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { problemText } from '../../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
+import { MODEL_VERSION } from '../../../shared/core/version.ts';
 import { withFiltersOfToday } from '../../../shared/files/formerFilters.ts';
+import { gainsFromSheet, writeGainSheet } from '../../../shared/files/gainSheetFile.ts';
+import { readLesson } from '../../../shared/files/lesson/lessonFile.ts';
+import { writeLesson } from '../../../shared/files/lesson/writeLesson.ts';
+import { otherModelText } from '../../../shared/files/otherModel.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { readLink } from '../../../shared/files/sceneLink.ts';
-import { readSession } from '../../../shared/files/sessionFile.ts';
+import { readSession, writeSession } from '../../../shared/files/sessionFile.ts';
+import { readSnapshots, writeSnapshots } from '../../../shared/files/snapshots.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
 import { readStudyLink } from '../../../shared/files/studyLink.ts';
+import { gainSheet } from '../../../shared/sheet/gainSheet.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
 
 /*
  * Files and links as earlier versions of this product wrote them, kept as they were: they still open, and mean the same.
  */
 const text = (name: string) => readFileSync(new URL(`./earlier/${name}`, import.meta.url), 'utf8');
-const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 'study', string>;
+const links = JSON.parse(text('links.json')) as Record<'scene' | 'otherScene' | 'study' | 'scene2', string>;
 
 describe('a scene of an earlier version', () => {
   it('of version 2 reads every value, and is written in the present version with the same values', () => {
@@ -105,6 +114,79 @@ it('a study of version 1 has its job and its candidates with their own values an
   }
   expect(at(read.study.candidates, 2).gains).toMatchObject({ Kp: 2.5e6, Kd: 9000 });
   expect(readStudy(writeStudy(read.study), PRESETS)).toEqual(read);
+});
+
+it('a study of version 2 has its job and its candidates', () => {
+  const old = JSON.parse(text('study-2.json'));
+  const read = readStudy(text('study-2.json'), PRESETS);
+  if ('problems' in read) throw new Error(problemText(at(read.problems, 0), AS_WRITTEN));
+  expect(read.study.job).toMatchObject({ title: old.title, values: old.values });
+  expect(read.study.candidates).toMatchObject(
+    old.candidates.map(({ preset, motorCount }: { preset: string; motorCount: number }) => ({
+      preset,
+      motorCount,
+    })),
+  );
+});
+
+it.each(['gain-sheet-1.json', 'gain-sheet-1.csv'])('%s lays its gains over the bench', (name) => {
+  const { parameters } = DEFAULT_SCENE;
+  expect(gainsFromSheet(text(name), parameters)).toMatchObject({ changes: { Kp: 1.7e6, Kd: 6100 } });
+});
+
+it('a lesson of version 1 has all its steps', () => {
+  const old = JSON.parse(text('lesson-1.json'));
+  const read = readLesson(text('lesson-1.json'), SHELF);
+  if ('problems' in read) throw new Error(problemText(at(read.problems, 0), AS_WRITTEN));
+  expect(read.lesson.steps.map(({ title }) => title)).toEqual(
+    old.steps.map(({ title }: { title: string }) => title),
+  );
+});
+
+it('snapshots of version 1 have their names and gains', () => {
+  expect(readSnapshots(text('snapshots-1.json'))).toMatchObject({
+    snapshots: [{ name: 'Soft', tuning: { Kp: 1.7e6, Kd: 6100 } }],
+    problems: [],
+  });
+});
+
+it('every kind of file of every version so far has an example here', () => {
+  const present = [
+    ['scene', writeScene(DEFAULT_SCENE)],
+    ['session', writeSession({ scene: DEFAULT_SCENE, events: [], ticks: 0 })],
+    ['study', writeStudy(DEFAULT_STUDY)],
+    ['lesson', writeLesson(at(LESSONS, 0).lesson, SHELF)],
+    ['gain-sheet', writeGainSheet(gainSheet(DEFAULT_SCENE))],
+    ['snapshots', writeSnapshots([])],
+  ] as const;
+  for (const [kind, written] of present)
+    for (let version = 1; version <= JSON.parse(written).version; version++)
+      expect(JSON.parse(text(`${kind}-${version}.json`)).version, kind).toBe(version);
+});
+
+it('a link of version 2 has what differs from its scene', () => {
+  expect(readLink(links.scene2, SHELF)).toMatchObject({
+    scene: { id: DEFAULT_SCENE.id, parameters: { Kp: 1.7e6, Kd: 6100, payload: 5 } },
+  });
+});
+
+describe('the version of the model', () => {
+  const ofModel = (model: unknown) =>
+    writeScene(DEFAULT_SCENE).replace(/"model": \d+/, `"model": ${JSON.stringify(model)}`);
+
+  it('is in the file, and one that differs is told', () => {
+    expect(JSON.parse(writeScene(DEFAULT_SCENE)).model).toBe(MODEL_VERSION);
+    expect(otherModelText(writeScene(DEFAULT_SCENE))).toBeNull();
+    expect(otherModelText(ofModel(MODEL_VERSION + 1))).toMatch(/^Made with model 2, opened with model 1: /);
+    expect(otherModelText(writeStudy(DEFAULT_STUDY).replace('"model": 1', '"model": 7'))).toMatch(/model 7/);
+    // Files from before it was written do not say.
+    expect(otherModelText(text('scene-3.json'))).toBeNull();
+  });
+
+  it('changes nothing of what the file holds, and has to be one', () => {
+    expect(readScene(ofModel(MODEL_VERSION + 1), SHELF)).toEqual({ scene: DEFAULT_SCENE });
+    expect(readScene(ofModel('new'), SHELF)).toMatchObject({ problems: [{ field: 'model' }] });
+  });
 });
 
 describe('a link of version 1', () => {
