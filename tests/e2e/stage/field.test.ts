@@ -21,7 +21,9 @@ it('shows the motor from inside: its coils give the force of the gauge, and a wi
   expect(await pane(page).isVisible()).toBe(false);
   await page.keyboard.press('q');
   await pane(page).waitFor();
-  if (await page.getByRole('button', { name: 'Pause', exact: true }).isVisible()) await press(page, 'Pause');
+  await press(page, 'Run');
+  await eventually(async () => Math.abs(await number(page, 'Motor force'))).toBeGreaterThan(1);
+  await press(page, 'Pause');
   await expectState(page, 'Paused');
   // Written to three digits: a last digit of rounding beside the one per cent.
   await eventually(async () => {
