@@ -18,3 +18,19 @@ it('a change that is undone brings back what was simulated', () => {
   store.undo();
   expect(at(store.state.candidates, 0).outcome).toBe(outcome);
 });
+
+it('what was found of an axis is known under another job that leaves the axis as it is, and no longer once it is another', () => {
+  const store = new StudyStore(DEFAULT_STUDY, PRESETS);
+  const outcome = { moves: [] } as unknown as CandidateOutcome;
+  const { job } = store.state.study;
+  expect(store.knownOf(0)).toBeNull();
+  store.setOutcome(0, outcome);
+  const set = (values: Partial<typeof job.values>) =>
+    store.setJob({ ...job, values: { ...job.values, ...values } });
+  set({ wear: job.values.wear + 1e-6 });
+  expect(at(store.state.candidates, 0).outcome).toBeNull();
+  expect(store.knownOf(0)).toMatchObject({ job, outcome });
+  expect(store.knownOf(1)).toBeNull();
+  set({ payload: job.values.payload + 1 });
+  expect(store.knownOf(0)).toBeNull();
+});
