@@ -2,8 +2,11 @@ import { at } from '../core/at.ts';
 import type { Judgement, VerdictRow } from './judgement.ts';
 import { listed } from './text.ts';
 
-/** What is told first of a comparison: what the choice goes by, and the reserve; less is better in each. */
-const DECISIVE = ['total', 'inPlace', 'winding', 'utilisation'];
+/** What is told first of a comparison: what the choice goes by. Less is better in each. */
+const DECISIVE = ['total', 'inPlace', 'winding'];
+/** Besides, what the job is about where it sets a limit to it; else the reserve. */
+const ASKED = ['ripple', 'increment'];
+const RESERVE = 'utilisation';
 
 /** A figure of all drives with what it says, to be read in a few seconds. */
 export interface DecisiveRow {
@@ -16,10 +19,13 @@ export function decisiveRows(
   { rows, shortfalls }: Pick<Judgement, 'rows' | 'shortfalls'>,
   letters: readonly string[],
 ): DecisiveRow[] {
-  return DECISIVE.flatMap((id) => rows.find((row) => row.id === id) ?? []).map((row) => ({
-    row,
-    sentence: sentenceOn(row, shortfalls, letters),
-  }));
+  const isAsked = (id: string) => rows.some((row) => row.id === id && row.asked !== null);
+  return [...DECISIVE, ASKED.find(isAsked) ?? RESERVE]
+    .flatMap((id) => rows.find((row) => row.id === id) ?? [])
+    .map((row) => ({
+      row,
+      sentence: sentenceOn(row, shortfalls, letters),
+    }));
 }
 
 function sentenceOn(

@@ -68,7 +68,7 @@ function noteOn(inputs: readonly FlipInput[], found: number, { first }: Standing
     'Simulated figures are held constant; they are not scaled to another job. A narrower window or a longer day was not simulated and is not judged.';
   const opening =
     found === 0
-      ? `Nothing near: no tested change ${first.length > 0 ? 'alters the choice' : 'makes a drive meet the requirements'}. `
+      ? `Nothing near: no tested change ${first.length > 0 ? 'of a single input alters the choice' : 'makes a drive meet the requirements'}. `
       : found > MAX_FLIPS
         ? `The nearest ${MAX_FLIPS} of ${found} changes. `
         : '';

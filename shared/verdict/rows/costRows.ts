@@ -1,4 +1,6 @@
 import { ranged, shortest } from '../../core/format.ts';
+import { unitSystem } from '../../core/unitSystem.ts';
+import { unitIn } from '../../core/units.ts';
 import type { BoughtPart } from '../../study/effort.ts';
 import { yearsText } from '../../study/jobLabels.ts';
 import { lowered } from '../text.ts';
@@ -10,10 +12,11 @@ import { YEAR_FIGURES } from './yearFigures.ts';
 const money = (value: number | null) =>
   value === null ? 'does not last the day' : Math.round(value).toString();
 
-/** '2 × coil unit (medium)'; what is bought by the metre with its length. */
+/** '2 × coil unit (medium)'; what is bought by the metre with its length: '0.57 m of magnet track (medium per 1 m)'. */
 function partText({ label, effort, quantity, unit }: BoughtPart): string {
   const count = unit === 'm' ? `${ranged(quantity, 'm')} of ` : quantity === 1 ? '' : `${quantity} × `;
-  return `${count}${lowered(label)} (${effort})`;
+  const each = unit === 'm' ? ` per ${shortest(1, unitIn(unitSystem(), 'm'), 4)}` : '';
+  return `${count}${lowered(label)} (${effort}${each})`;
 }
 
 export const COST_ROWS = [

@@ -31,6 +31,6 @@ export function standoutSection({ sentences }: Verdict): Markup {
 export function flipSection({ flips, flipNote, purchases, robustness }: Verdict): Markup {
   return markup`<section><h2>What would change the answer</h2>
 ${list([...(robustness === '' ? [] : [robustness]), ...purchases])}
-${flips.length === 0 ? markup`<p>No tested change alters the choice.</p>` : list(flips.map(({ sentence }) => sentence))}
+${flips.length === 0 ? '' : list(flips.map(({ sentence }) => sentence))}
 <p class="note">${withIndices(flipNote)}</p></section>`;
 }

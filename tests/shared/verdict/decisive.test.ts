@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { at, present } from '../../../shared/core/at.ts';
+import type { Job } from '../../../shared/study/job.ts';
 import { decisiveRows } from '../../../shared/verdict/decisive.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
 import { recordedCandidates, recordedDrives, recordedJob } from '../study/recordedStudy.ts';
@@ -10,8 +11,14 @@ const letters = candidates.map(({ letter }) => letter);
 const judged = judge(job, candidates);
 const rows = decisiveRows(judged, letters);
 
-it('tells cost, time, heat and reserve, in that order', () => {
-  expect(rows.map(({ row }) => row.id)).toEqual(['total', 'inPlace', 'winding', 'utilisation']);
+it('tells cost, time, heat, and what the job asks of a scan or a step, or else the reserve', () => {
+  const told = (changes: Partial<Job['values']>) => {
+    const other = { ...job, values: { ...job.values, ...changes } };
+    return decisiveRows(judge(other, candidates), letters).map(({ row }) => row.id);
+  };
+  expect(told({})).toEqual(['total', 'inPlace', 'winding', 'ripple']);
+  expect(told({ rippleLimit: 0, smallestStep: 5e-9 })).toEqual(['total', 'inPlace', 'winding', 'increment']);
+  expect(told({ rippleLimit: 0 })).toEqual(['total', 'inPlace', 'winding', 'utilisation']);
 });
 
 it('says which is lowest of those that do the job, and which would be lower but does not', () => {
