@@ -61,7 +61,9 @@ export class Keeper {
 
   /** Offers the work of the page that was closed last, without getting in the way of anything. */
   async offer(): Promise<void> {
-    const last = (await earlierWork().catch(() => [])).find(({ isOpen }) => !isOpen);
+    const earlier = await earlierWork().catch(() => []);
+    // A lesson that a link opens changes the bench at once: what this page has kept by now is not earlier work.
+    const last = earlier.find(({ page, isOpen }) => !isOpen && page !== this.#page);
     if (!last) return;
     const { work } = last;
     this.#options.messages.offer(
