@@ -102,7 +102,10 @@ class App implements ActionParts {
       comparison: this.view.comparison,
       status: () => this.run.status,
     });
-    const help = [{ label: 'Before you touch real hardware', action: () => this.dialogs.cautions.open() }];
+    const help = [
+      { label: 'How this is tested', action: () => this.dialogs.tested.open() },
+      { label: 'Before you touch real hardware', action: () => this.dialogs.cautions.open() },
+    ];
     this.door = new StudyDoor({
       messages: this.messages,
       openOnBench: (scene) => this.#openScene(scene, `${scene.title} from the study`),

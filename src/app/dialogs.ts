@@ -18,6 +18,7 @@ import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
 import { createHelp } from './help.ts';
 import { ProjectNameDialog } from './projectNameDialog.ts';
+import { createTested } from './tested/testedDialog.ts';
 
 interface DialogsOptions {
   readonly store: Store;
@@ -33,6 +34,7 @@ export class Dialogs {
   readonly figures = new FiguresDialog();
   readonly help = createHelp();
   readonly cautions = createCautions();
+  readonly tested = createTested();
   readonly snapshots: SnapshotsDialog;
   readonly #options: DialogsOptions;
   readonly #moveList: MoveListDialog;

@@ -1,0 +1,78 @@
+import { VERSION_TEXT } from '../../../shared/core/version.ts';
+import { Dialog } from '../../ui/dialog.ts';
+import { element } from '../../ui/dom.ts';
+
+/** Files of tests in each folder, counted by the build. */
+declare const __TESTS__: Readonly<Record<string, number>>;
+
+/** What each folder of checks compares with. */
+const KINDS: readonly (readonly [folder: string, label: string, against: string])[] = [
+  ['outside', 'Published values', 'figures, tables and closed formulas from outside the program'],
+  ['reference', 'A second program', 'the same axis written in another language from the equations alone'],
+  [
+    'practice',
+    'Facts of the trade',
+    'what is common practice, without a source; some do not hold, and say so',
+  ],
+  ['workers', 'The simulation', 'energy, symmetry, limits, convergence, and itself in other step sizes'],
+  ['scenes', 'Scenes and lessons', 'each claim of a lesson against what its own run measures'],
+  [
+    'shared',
+    'Rules and files',
+    'hand calculations, random legal and illegal input, files of earlier versions',
+  ],
+  ['src', 'Parts of the page', 'what they draw, write and keep'],
+  ['e2e', 'The built page', 'what a person does and sees in a browser, also without a network'],
+];
+
+const SOURCES = [
+  'Friction: Canudas de Wit, Olsson, Åström and Lischinsky, IEEE Trans. Automatic Control 40 (1995), Table I and the experiments of section III',
+  'Filters: test values of SciPy for notches and the bilinear transform, eight to twelve digits',
+  'Margins of loops: test values of python-control',
+  'Stiff integration: Test Set for IVP Solvers of Mazzia and Magherini',
+  'Positioning to ISO 230-2: a published measurement of a real axis with its evaluation; formulas from memory',
+  'Thermal classes: IEC 60085; permissible rise: IEC 60034-1, from memory',
+  'Whole axis: SciPy Radau at a relative tolerance of 1e-10, from rest through acceleration, braking and dwell for every form of drive',
+];
+
+const UNCHECKED = [
+  'No run was compared with a machine on which force, current and position were recorded together.',
+  'Presets, prices and times between failures are invented; no test can confirm them.',
+  'What the model leaves out is listed in the report under Assumptions and is checked by nothing.',
+  'Browsers other than those built on Chromium are not driven by the tests.',
+];
+
+/** What the product is checked against, how often, and what is not checked. */
+export function createTested(): Dialog {
+  const list = (texts: readonly string[]) =>
+    element('ul', {}, ...texts.map((text) => element('li', {}, text)));
+  const row = ([folder, label, against]: (typeof KINDS)[number]) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, label),
+      element('td', {}, String(__TESTS__[folder] ?? 0)),
+      element('td', {}, against),
+    );
+  return new Dialog({ title: 'How this is tested', class: 'wide' }).fill(
+    element('p', {}, `Waybench ${VERSION_TEXT}. The files of tests were counted when this page was built.`),
+    element(
+      'table',
+      { class: 'dialog-table' },
+      element(
+        'thead',
+        {},
+        element(
+          'tr',
+          {},
+          ...['Kind', 'Files of tests', 'Compared with'].map((text) => element('th', { scope: 'col' }, text)),
+        ),
+      ),
+      element('tbody', {}, ...KINDS.map(row)),
+    ),
+    element('h3', {}, 'Published sources'),
+    list(SOURCES),
+    element('h3', {}, 'Not checked'),
+    list(UNCHECKED),
+  );
+}
