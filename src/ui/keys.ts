@@ -82,7 +82,11 @@ export const KEYS: readonly Key[] = [
   { keys: 'A', label: 'Currents as RMS or as peak values', action: 'currents' },
   { keys: 'P', label: 'Presenter size, for a projector', action: 'presenter' },
   { keys: 'Ctrl+S', label: 'Save the scene to a file', action: 'saveScene' },
-  { keys: 'Ctrl+O', label: 'Open a scene, a session or a gain sheet from a file', action: 'openFile' },
+  {
+    keys: 'Ctrl+O',
+    label: 'Open a scene, session, gain sheet, study or lesson from a file',
+    action: 'openFile',
+  },
   { keys: 'E', label: 'Gain sheet, to enter the gains into a drive', action: 'gainSheet' },
   { keys: 'S', label: 'Snapshots of the tuning, to keep, compare and apply', action: 'snapshots' },
   { keys: 'W', label: 'Which drive? Up to four side by side on one job', action: 'study' },
