@@ -1,14 +1,13 @@
 import '../charts/charts.css';
 import { at } from '../../shared/core/at.ts';
 import { CHANNELS, type ChannelName } from '../../shared/core/channels.ts';
-import { Canvas } from '../plot/canvas/canvas.ts';
-import { readTheme, type Theme } from '../plot/canvas/theme.ts';
 import { candidatePen } from '../plot/pens.ts';
 import { ColumnBuffer, type Span } from '../plot/strip/columnBuffer.ts';
 import { StripPlot } from '../plot/strip/stripPlot.ts';
 import { element, setText } from '../ui/dom.ts';
 import { labelled } from '../ui/picker.ts';
 import type { Candidate } from './candidate.ts';
+import { StripCanvas } from './stripCanvas.ts';
 
 /** What can be laid over each other, the first to begin with. */
 const CHOICES: readonly ChannelName[] = [
@@ -20,21 +19,18 @@ const CHOICES: readonly ChannelName[] = [
   'handForce',
   'windingTemperature',
 ];
-/** Room for the numbers at its left, in sizes of the text. */
-const GUTTER = 4;
 
 /** One quantity of all candidates in one chart; they differ in the kind of line. */
 export class CommonChart {
   readonly #select: HTMLSelectElement;
   readonly #legend = element('span', { class: 'common-chart-legend' });
   readonly #unit = element('span');
-  readonly #canvas = new Canvas();
-  readonly #place = element('div', { class: 'common-chart-plot' }, this.#canvas.element);
+  /** Half a letter above and below, for the numbers at both ends of the scale. */
+  readonly #place = new StripCanvas({ class: 'common-chart-plot', gutter: 4, edge: 0.5 });
   readonly element: HTMLElement;
   #channel: ChannelName = at(CHOICES, 0);
   #plot = plotOf(this.#channel);
   #columns: readonly ColumnBuffer[] = [];
-  #theme: Theme | null = null;
 
   /** `onChoose`: another quantity is to be drawn. */
   constructor(onChoose: () => void) {
@@ -61,13 +57,13 @@ export class CommonChart {
         this.#unit,
         this.#legend,
       ),
-      this.#place,
+      this.#place.element,
     );
   }
 
   /** After a change of size, theme or text size. */
   restyle(): void {
-    this.#theme = null;
+    this.#place.restyle();
   }
 
   /** Draws a window of each candidate; `length` says how long it is. */
@@ -76,8 +72,8 @@ export class CommonChart {
     window: (columns: number) => Span,
     length: string,
   ): void {
-    const theme = this.#measure();
     const plot = this.#plot;
+    const theme = this.#place.measure(plot);
     const count = Math.floor(plot.frame.width);
     if (!theme || count < 2) return;
     if (this.#columns.length !== candidates.length)
@@ -89,39 +85,15 @@ export class CommonChart {
       high = Math.max(high, columns.high());
     });
     if (low <= high) plot.fit(low, high, theme.textSize);
-    const { context } = this.#canvas;
-    this.#canvas.clear();
-    context.font = theme.font;
-    context.textBaseline = 'middle';
-    context.save();
-    context.fillStyle = theme.colour('ground');
-    const { left, top, width, height } = plot.frame;
-    context.fillRect(left, top, width, height);
-    plot.clip(context);
-    plot.drawGrid(context, theme);
-    context.fillStyle = theme.colour(CHANNELS[this.#channel].quantity);
-    this.#columns.forEach((columns, i) => {
-      const { dash = 'solid', width: line = 2 } = candidatePen(at(candidates, i).letter, 'ink');
-      plot.drawLine(context, columns, { dash, width: line });
+    this.#place.paint(plot, theme, (context) => {
+      context.fillStyle = theme.colour(CHANNELS[this.#channel].quantity);
+      this.#columns.forEach((columns, i) => {
+        const { dash = 'solid', width = 2 } = candidatePen(at(candidates, i).letter, 'ink');
+        plot.drawLine(context, columns, { dash, width });
+      });
     });
-    context.restore();
-    plot.drawLabels(context, theme);
     setText(this.#unit, `${plot.unitText}, last ${length}`);
     setText(this.#legend, candidates.map(({ letter }, i) => `${letter} ${LINES[i] ?? ''}`).join(', '));
-  }
-
-  #measure(): Theme | null {
-    if (this.#theme) return this.#theme;
-    const { clientWidth, clientHeight } = this.#place;
-    if (clientWidth === 0 || clientHeight === 0) return null;
-    this.#canvas.resize(clientWidth, clientHeight);
-    const theme = readTheme(this.#place);
-    const left = Math.round(GUTTER * theme.textSize);
-    // Half a letter above and below, for the numbers at both ends of the scale.
-    const top = Math.ceil(theme.textSize / 2);
-    this.#plot.frame = { left, top, width: clientWidth - left, height: clientHeight - 2 * top };
-    this.#theme = theme;
-    return theme;
   }
 }
 
