@@ -7,7 +7,7 @@ import type {
   PretuneProgress,
   PretuneResult,
 } from '../../shared/protocol/pretune.ts';
-import { WorkerEnded, WorkerHost } from './workerHost.ts';
+import { underWay, WorkerEnded, WorkerHost } from './workerHost.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
 const MAX_WORKERS = 4;
@@ -40,11 +40,7 @@ export class PretuneClient {
     onProgress: (progress: PretuneProgress) => void,
     breadth: PretuneBreadth = 'trade-off',
   ): Promise<PretuneResult | null> {
-    let isUnderWay = true;
-    // News may come after the answer: then it is dropped.
-    const hear = (progress: PretuneProgress) => {
-      if (isUnderWay) onProgress(progress);
-    };
+    const { during, end } = underWay();
     const ports: MessagePort[] = [];
     const over = deferred();
     const serving = this.#helpers.map((helper) => {
@@ -53,7 +49,7 @@ export class PretuneClient {
       return serve(helper, port2, over.promise);
     });
     const result = this.#leader.ask((leader) =>
-      leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(hear)),
+      leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(during(onProgress))),
     );
     try {
       return await Promise.race([result, ...serving]);
@@ -63,7 +59,7 @@ export class PretuneClient {
       if (error instanceof WorkerEnded) return null;
       throw error;
     } finally {
-      isUnderWay = false;
+      end();
       over.resolve();
       for (const each of [result, ...serving]) each.catch(() => {});
     }

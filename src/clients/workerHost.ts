@@ -26,6 +26,21 @@ export class WorkerEnded extends Error {
 /** What hears only as long as its job is under way. */
 type During = <News extends unknown[]>(hear: (...news: News) => void) => (...news: News) => void;
 
+/** News of a job may come after its answer: what hears through `during` hears none after `end`. */
+export function underWay(): { readonly during: During; readonly end: () => void } {
+  let isUnderWay = true;
+  return {
+    during:
+      (hear) =>
+      (...news) => {
+        if (isUnderWay) hear(...news);
+      },
+    end: () => {
+      isUnderWay = false;
+    },
+  };
+}
+
 interface RunningWorker<Commands> {
   readonly worker: Worker;
   readonly commands: Remote<Commands>;
@@ -73,12 +88,7 @@ export class WorkerHost<Commands> {
   ): Promise<Answer | null> {
     this.end();
     this.#unheard = null;
-    let isUnderWay = true;
-    const during: During =
-      (hear) =>
-      (...news) => {
-        if (isUnderWay) hear(...news);
-      };
+    const { during, end } = underWay();
     const running = this.#start();
     this.#running = running;
     try {
@@ -87,7 +97,7 @@ export class WorkerHost<Commands> {
       if (error instanceof WorkerEnded) return null;
       throw error;
     } finally {
-      isUnderWay = false;
+      end();
       this.#stop(running, new WorkerEnded(this.#what));
     }
   }
