@@ -51,7 +51,8 @@ export function margins(
   values: readonly Complex[] = grid.map(curve),
 ): Margins {
   const gain = (value: Complex) => Math.log(magnitude(value));
-  const crossovers = crossings(grid, values, gain, curve);
+  const passed = [...crossings(grid, values, gain, curve)];
+  const crossovers = passed.map(({ omega }) => omega);
   const phases = crossovers.map((omega) => ({ value: fromMinusOne(curve(omega)), omega }));
   const delays = phases.map(({ value, omega }) => ({
     value: (value > 0 ? value : value + 2 * Math.PI) / omega,
@@ -60,7 +61,7 @@ export function margins(
   const factors = axisCrossings(curve, grid, values);
   return {
     crossovers,
-    falls: crossings(grid, values, gain, curve, isFall),
+    falls: passed.filter(({ falls }) => falls).map(({ omega }) => omega),
     phaseMargin: min(phases, ({ value }) => Math.abs(value)),
     gainMargin: min(
       factors.filter(({ value }) => value > 1),
@@ -82,8 +83,8 @@ export function margins(
 /** Lowest frequency where |T| falls below 1/√2, rad/s; null when it does not. */
 export function bandwidth(curve: Curve, grid: readonly number[], values: readonly Complex[]): number | null {
   const above = (value: Complex) => Math.log(magnitude(value) * Math.SQRT2);
-  const falls = crossings(grid, values, above, curve, isFall);
-  return falls[0] ?? null;
+  for (const { omega, falls } of crossings(grid, values, above, curve)) if (falls) return omega;
+  return null;
 }
 
 /**
@@ -129,24 +130,22 @@ function axisCrossings(curve: Curve, grid: readonly number[], values: readonly C
   return found.map((omega) => ({ value: 1 / magnitude(curve(omega)), omega }));
 }
 
-const isFall = (before: number, after: number): boolean => before > 0 && after <= 0;
-
-function crossings(
+/** Where a measure of the curve passes zero, ascending, and whether it falls there. */
+function* crossings(
   grid: readonly number[],
   values: readonly Complex[],
   measure: (value: Complex) => number,
   curve: Curve,
-  counts = (before: number, after: number) => before > 0 !== after > 0,
-): number[] {
-  const found: number[] = [];
+): Generator<{ readonly omega: number; readonly falls: boolean }> {
   let before: number | undefined;
   for (const [i, value] of values.entries()) {
     const after = measure(value);
-    if (before !== undefined && counts(before, after))
-      found.push(root((omega) => measure(curve(omega)), at(grid, i - 1), at(grid, i), before, after));
+    if (before !== undefined && before > 0 !== after > 0) {
+      const omega = root((w) => measure(curve(w)), at(grid, i - 1), at(grid, i), before, after);
+      yield { omega, falls: before > 0 };
+    }
     before = after;
   }
-  return found;
 }
 
 function min<T>(items: readonly T[], size: (item: T) => number): T | null {
