@@ -96,7 +96,7 @@ export class CandidateCard {
   /** Once per display refresh, `elapsed` seconds after the last; `range` is that of all lenses, or null. */
   draw(moment: number, elapsed: number, range: LensRange | null): void {
     const { candidate } = this;
-    this.#lens.draw(candidate.shown, candidate.history, candidate.parameters, elapsed, Number.NaN, range);
+    this.#lens.draw(candidate.shown, candidate.parameters, elapsed, Number.NaN, range);
     this.#unwritten += elapsed;
     if (this.#version === candidate.history.version && this.#time === moment) return;
     if (this.#unwritten < WRITE_INTERVAL) return;

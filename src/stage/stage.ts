@@ -159,7 +159,8 @@ class MachineStage implements Stage {
     cancelAnimationFrame(this.#waiting);
     this.#waiting = 0;
     if (this.#dirty || gliding) this.#refresh();
-    this.#overlay.magnifier.draw(now, history, p, elapsed, this.#pixelsPerMetre());
+    this.#overlay.magnifier.take(now, history);
+    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre());
   }
 
   setCutaway(mode: Cutaway): void {

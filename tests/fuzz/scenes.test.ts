@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { at } from '../../shared/core/at.ts';
+import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_NAMES } from '../../shared/core/channels.ts';
 import { CROSS_RULES } from '../../shared/core/crossChecks.ts';
 import { PARAMETER_NAMES, type ParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
@@ -45,7 +45,7 @@ function act(session: Session, deed: Deed): void {
 
 function expectFinite(record: Float64Array, tick: number): void {
   for (let c = 0; c < record.length; c++)
-    if (!Number.isFinite(at(record as unknown as number[], c)))
+    if (!Number.isFinite(valueAt(record, c)))
       throw new Error(`${at(CHANNEL_NAMES, c)} is ${record[c]} at tick ${tick}`);
 }
 

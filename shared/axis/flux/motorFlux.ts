@@ -15,6 +15,8 @@ const MU0 = 4e-7 * Math.PI;
 /** The field within one motor, in a section along the axis. SI; y counts from back iron, from midway between the rows, or from the axis. */
 export interface MotorFlux {
   readonly polePitch: number;
+  /** Share of the pole pitch that is magnet. */
+  readonly share: number;
   /** Of the magnets at 20 °C. */
   readonly magnets: HarmonicsAt;
   /** From the middle of a north pole back to where the electrical angle is zero: coils of a row lie around a pole, rings between poles. */
@@ -33,6 +35,7 @@ export interface MotorFlux {
 /** An iron-core unit over a row of magnets: the current flows in the smooth face of its iron. */
 function flatFlux(p: Parameters): MotorFlux {
   const { magnet, gap, length, unitHeight } = flatSize(p);
+  const share = magnet.length / p.polePitch;
   const k = Math.PI / p.polePitch;
   const face = magnet.height + gap;
   const magnets = rowField({
@@ -40,12 +43,13 @@ function flatFlux(p: Parameters): MotorFlux {
     remanence: REMANENCE,
     permeability: p.recoilPermeability,
     height: magnet.height,
-    share: magnet.length / p.polePitch,
+    share,
     gap,
   });
   const fundamental = magnets(1, face).across;
   return {
     polePitch: p.polePitch,
+    share,
     magnets,
     shift: 0,
     winding: { from: face, to: face + 0.6 * unitHeight, middle: face },
@@ -60,6 +64,7 @@ function flatFlux(p: Parameters): MotorFlux {
 /** A blade between two rows. Midway the field crosses at right angles, as if iron stood there. */
 export function channelFlux(p: Parameters): MotorFlux {
   const { magnet, gap, bladeWidth, length } = channelSize(p);
+  const share = magnet.length / p.polePitch;
   const k = Math.PI / p.polePitch;
   const half = bladeWidth / 2;
   const wall = magnet.width + gap + half;
@@ -68,7 +73,7 @@ export function channelFlux(p: Parameters): MotorFlux {
     remanence: REMANENCE,
     permeability: p.recoilPermeability,
     height: magnet.width,
-    share: magnet.length / p.polePitch,
+    share,
     gap: gap + half,
   });
   const magnets: HarmonicsAt = (order, y) => {
@@ -78,6 +83,7 @@ export function channelFlux(p: Parameters): MotorFlux {
   const fundamental = magnets(1, 0).across;
   return {
     polePitch: p.polePitch,
+    share,
     magnets,
     shift: 0,
     winding: { from: -half, to: half, middle: 0 },
@@ -101,6 +107,7 @@ export function shaftFlux(p: Parameters): MotorFlux {
   });
   return {
     polePitch: p.polePitch,
+    share: SHAFT_SHARE,
     magnets,
     shift: p.polePitch / 2,
     winding: { from: coilInner, to: coilOuter, middle },

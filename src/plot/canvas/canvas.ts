@@ -39,19 +39,25 @@ export class Canvas {
 
   /** Takes on a size in CSS pixels. */
   resize(width: number, height: number): void {
-    const ratio = window.devicePixelRatio;
-    const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
-    if (this.element.width !== w) this.element.width = w;
-    if (this.element.height !== h) this.element.height = h;
-    this.#ratio = ratio;
+    this.#ratio = fitToScreen(this.context, width, height);
     this.#width = width;
     this.#height = height;
-    this.context.setTransform(ratio, 0, 0, ratio, 0, 0);
   }
 
   clear(): void {
     this.context.clearRect(0, 0, this.#width, this.#height);
   }
+}
+
+/** Gives a canvas the resolution of the screen, to be drawn on in CSS pixels. Returns how many of its own make one of them. */
+export function fitToScreen(context: CanvasRenderingContext2D, width: number, height: number): number {
+  const ratio = window.devicePixelRatio;
+  const { canvas } = context;
+  const [w, h] = [Math.round(width * ratio), Math.round(height * ratio)];
+  if (canvas.width !== w) canvas.width = w;
+  if (canvas.height !== h) canvas.height = h;
+  context.setTransform(ratio, 0, 0, ratio, 0, 0);
+  return ratio;
 }
 
 /** Runs `draw` with everything outside a frame cut off. */

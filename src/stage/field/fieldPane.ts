@@ -11,6 +11,7 @@ import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { fixed, ranged } from '../../../shared/core/format.ts';
 import { PARAMETERS, type ParameterChanges, type Parameters } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
+import { fitToScreen } from '../../plot/canvas/canvas.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { Slider } from '../../ui/fields/slider.ts';
 import { SteppedRange } from '../build/ranging.ts';
@@ -194,22 +195,12 @@ export class FieldPane {
     );
   }
 
-  #paint(picture: Picture, shown: Omit<SectionView, keyof Picture | 'polePitch'>): void {
+  #paint(picture: Picture, shown: Omit<SectionView, keyof Picture>): void {
     const { clientWidth, clientHeight } = this.#canvas;
     const pen = this.#canvas.getContext('2d') as CanvasRenderingContext2D;
-    const ratio = devicePixelRatio;
-    if (this.#canvas.width !== Math.round(clientWidth * ratio)) this.#canvas.width = clientWidth * ratio;
-    if (this.#canvas.height !== Math.round(clientHeight * ratio)) this.#canvas.height = clientHeight * ratio;
+    fitToScreen(pen, clientWidth, clientHeight);
     const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-    pen.setTransform(ratio, 0, 0, ratio, 0, 0);
-    const { section, lines, phases, scale, flux } = picture;
-    drawSection(pen, clientWidth, clientHeight, rem, scale, {
-      section,
-      lines,
-      phases,
-      polePitch: flux.polePitch,
-      ...shown,
-    });
+    drawSection(pen, clientWidth, clientHeight, rem, picture.scale, { ...picture, ...shown });
   }
 
   #write(

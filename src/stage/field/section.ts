@@ -24,8 +24,6 @@ export interface Section extends Band {
   /** Blocks that show a pole to the winding, with the side they show it on; a shaft has its poles at the ends of its magnets instead. */
   readonly rows: readonly Band[];
   readonly shaft: Band | null;
-  /** Share of the pole pitch that is magnet. */
-  readonly share: number;
   readonly field: Band;
   readonly coils: number;
   readonly coilPitch: number;
@@ -61,7 +59,6 @@ export function sectionOf(size: MotorSize, flux: MotorFlux, p: Parameters): Sect
       iron: [],
       rows: [],
       shaft: { low: -size.shaftRadius, high: size.shaftRadius },
-      share: 0.8,
       field: { low: -edge, high: edge },
       coils,
       coilPitch,
@@ -79,8 +76,7 @@ export function sectionOf(size: MotorSize, flux: MotorFlux, p: Parameters): Sect
         sense,
       })),
     );
-  const share = size.magnet.length / p.polePitch;
-  const common = { shaft: null, share, coils, coilPitch };
+  const common = { shaft: null, coils, coilPitch };
   if (size.driveType === 'flat') {
     const { height } = size.magnet;
     const back = 0.6 * size.backIron;

@@ -1,4 +1,5 @@
 import type { CoilForce } from '../../../shared/axis/flux/coilForces.ts';
+import type { MotorFlux } from '../../../shared/axis/flux/motorFlux.ts';
 import { at } from '../../../shared/core/at.ts';
 import { fixed, ranged } from '../../../shared/core/format.ts';
 import { cssColour } from '../../ui/look/colours.ts';
@@ -10,7 +11,7 @@ export interface SectionView {
   readonly section: Section;
   readonly lines: FluxLines;
   readonly state: FluxState;
-  readonly polePitch: number;
+  readonly flux: MotorFlux;
   readonly coils: readonly CoilForce[];
   readonly phases: readonly string[];
   readonly fullForce: number;
@@ -124,11 +125,12 @@ function drawMagnets(
   width: number,
   rem: number,
   scale: number,
-  { section, state, polePitch }: SectionView,
+  { section, state, flux }: SectionView,
   yOf: (y: number) => number,
   ink: string,
 ): void {
-  const { rows, shaft, share } = section;
+  const { rows, shaft } = section;
+  const { polePitch, share } = flux;
   const first = Math.floor(state.left / polePitch) - 1;
   const last = Math.ceil((state.left + width / scale) / polePitch) + 1;
   pen.strokeStyle = ink;

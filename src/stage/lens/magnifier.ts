@@ -26,6 +26,7 @@ export class Magnifier {
   readonly #pen = this.canvas.getContext('2d') as CanvasRenderingContext2D;
   readonly #trail = new ErrorTrail(SPAN);
   readonly #extremes = new Float64Array(2);
+  #amplitude = 0;
   readonly #ownRange = new LensRange();
   readonly #numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
   #zoom = Math.log(1 / (BARS * this.#ownRange.bar));
@@ -85,16 +86,17 @@ export class Magnifier {
     history.extremes('followingError', time - SPAN, time, this.#extremes);
     // Nothing may be recorded yet.
     const [low, high] = [valueAt(this.#extremes, 0), valueAt(this.#extremes, 1)];
-    return low <= high ? Math.max(-low, high, Math.abs(followingError)) : Math.abs(followingError);
+    const present = Math.abs(followingError);
+    this.#amplitude = low <= high ? Math.max(-low, high, present) : present;
+    return this.#amplitude;
   }
 
   /**
-   * `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage.
+   * Draws what was taken in. `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage.
    * `shared`: the range of several lenses that are to show at one scale; whoever shares it lets it follow.
    */
   draw(
     now: Float64Array,
-    history: History,
     p: Parameters,
     elapsed: number,
     pixelsPerMetre: number,
@@ -103,7 +105,7 @@ export class Magnifier {
     const time = valueAt(now, C.time);
     const followingError = valueAt(now, C.followingError);
     const toolError = valueAt(now, C.toolError);
-    const amplitude = this.take(now, history);
+    const amplitude = this.#amplitude;
     this.#ownRange.follow(amplitude, elapsed);
     const { bar } = shared ?? this.#ownRange;
     const wanted = Math.log(1 / (BARS * bar));

@@ -4,6 +4,7 @@ import { at } from '../../../shared/core/at.ts';
 import { ranged } from '../../../shared/core/format.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { History } from '../../history/history.ts';
+import { fitToScreen } from '../../plot/canvas/canvas.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { cssColour } from '../../ui/look/colours.ts';
 import { amplitudesAt, ForceWave, sampleOf, WAVE_RATE } from './forceWave.ts';
@@ -84,10 +85,9 @@ export class SoundPane {
       force > 0 ? `${ranged(force, 'N', 2)} at ${ranged(at(FREQUENCIES, peak), 'Hz', 2)}` : '',
     );
     const { clientWidth, clientHeight } = this.#canvas;
-    this.#canvas.width = clientWidth * devicePixelRatio;
-    this.#canvas.height = clientHeight * devicePixelRatio;
     const pen = this.#canvas.getContext('2d') as CanvasRenderingContext2D;
-    pen.scale(devicePixelRatio, devicePixelRatio);
+    fitToScreen(pen, clientWidth, clientHeight);
+    pen.clearRect(0, 0, clientWidth, clientHeight);
     pen.fillStyle = cssColour('--line');
     for (let d = 0; d <= DECADES; d++)
       pen.fillRect(0, Math.min((clientHeight * d) / DECADES, clientHeight - 1), clientWidth, 1);

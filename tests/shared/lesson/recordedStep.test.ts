@@ -4,17 +4,12 @@ import { at } from '../../../shared/core/at.ts';
 import { recordedStep } from '../../../shared/lesson/recordedStep.ts';
 import { stepSession } from '../../../shared/lesson/stepSession.ts';
 import type { AxisEvent } from '../../../shared/protocol/axis.ts';
+import { PLAIN_VIEW } from './plainView.ts';
 
 const scene = at(SCENES, 0);
 const rate = scene.parameters.currentRate;
-const view = {
-  cutaway: 'closed',
-  area: 'motion',
-  window: null,
-  camera: { turn: 0, rise: 0, closer: 1 },
-} as const;
 const record = (events: readonly AxisEvent[], ticks: number) =>
-  recordedStep({ session: { scene, events, ticks }, view, pace: 1 }, 'A step');
+  recordedStep({ session: { scene, events, ticks }, view: PLAIN_VIEW, pace: 1 }, 'A step');
 
 it('a run becomes the run of a step, with its changes and the hand at their times', () => {
   const { run } = record(

@@ -9,16 +9,11 @@ import {
   withStep,
   withStepMoved,
 } from '../../../src/lessons/record/draft.ts';
+import { PLAIN_VIEW } from '../../shared/lesson/plainView.ts';
 
-const view = {
-  cutaway: 'closed',
-  area: 'motion',
-  window: null,
-  camera: { turn: 0, rise: 0, closer: 1 },
-} as const;
 const recorded = [0, 1, 2].reduce((lesson, k) => {
   const scene = at(SCENES, k);
-  return withRecording(lesson, { session: { scene, events: [], ticks: 16000 }, view, pace: 1 });
+  return withRecording(lesson, { session: { scene, events: [], ticks: 16000 }, view: PLAIN_VIEW, pace: 1 });
 }, NEW_LESSON);
 const titles = ({ steps }: typeof recorded) => steps.map(({ title }) => title);
 const [a, b, c] = titles(recorded);
