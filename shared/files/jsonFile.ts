@@ -10,7 +10,7 @@ export type Entries = Record<string, unknown>;
 
 /**
  * Opens text (JSON) or an already parsed value that should be a file of this kind, of this version or an earlier one.
- * Its entries are still unchecked. Which model it was made with changes nothing of what it holds.
+ * Its entries have not been checked yet. They are read alike whichever version of the model wrote them.
  */
 export function openFile(
   input: unknown,

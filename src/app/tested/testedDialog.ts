@@ -2,19 +2,19 @@ import { VERSION_TEXT } from '../../../shared/core/version.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element } from '../../ui/dom.ts';
 
-/** Files of tests in each folder, counted by the build. */
+/** Test files in each folder, counted by the build. */
 declare const __TESTS__: Readonly<Record<string, number>>;
 
 /** What each folder of checks compares with. */
 const KINDS: readonly (readonly [folder: string, label: string, against: string])[] = [
   ['outside', 'Published values', 'figures, tables and closed formulas from outside the program'],
   ['reference', 'A second program', 'the same axis written in another language from the equations alone'],
+  ['practice', 'Facts of the trade', 'common practice, no source; where one does not hold, the test says so'],
   [
-    'practice',
-    'Facts of the trade',
-    'what is common practice, without a source; some do not hold, and say so',
+    'workers',
+    'The simulation',
+    'energy, symmetry, limits, convergence, and the same run at other step sizes',
   ],
-  ['workers', 'The simulation', 'energy, symmetry, limits, convergence, and itself in other step sizes'],
   ['scenes', 'Scenes and lessons', 'each claim of a lesson against what its own run measures'],
   [
     'shared',
@@ -22,6 +22,7 @@ const KINDS: readonly (readonly [folder: string, label: string, against: string]
     'hand calculations, random legal and illegal input, files of earlier versions',
   ],
   ['src', 'Parts of the page', 'what they draw, write and keep'],
+  ['fuzz', 'Random input', 'random machines and jobs, and damaged files: each runs or is refused in words'],
   ['e2e', 'The built page', 'what a person does and sees in a browser, also without a network'],
 ];
 
@@ -32,13 +33,13 @@ const SOURCES = [
   'Stiff integration: Test Set for IVP Solvers of Mazzia and Magherini',
   'Positioning to ISO 230-2: a published measurement of a real axis with its evaluation; formulas from memory',
   'Thermal classes: IEC 60085; permissible rise: IEC 60034-1, from memory',
-  'Whole axis: SciPy Radau at a relative tolerance of 1e-10, from rest through acceleration, braking and dwell for every form of drive',
+  'The whole axis: SciPy’s Radau solver at a relative tolerance of 1e-10, accelerating, braking and standing still, for every type of drive',
 ];
 
 const UNCHECKED = [
   'No run was compared with a machine on which force, current and position were recorded together.',
   'Presets, prices and times between failures are invented; no test can confirm them.',
-  'What the model leaves out is listed in the report under Assumptions and is checked by nothing.',
+  'What the model leaves out is listed in the report under Assumptions and no test covers it.',
   'Browsers other than those built on Chromium are not driven by the tests.',
 ];
 
@@ -55,7 +56,7 @@ export function createTested(): Dialog {
       element('td', {}, against),
     );
   return new Dialog({ title: 'How this is tested', class: 'wide' }).fill(
-    element('p', {}, `Waybench ${VERSION_TEXT}. The files of tests were counted when this page was built.`),
+    element('p', {}, `Waybench ${VERSION_TEXT}. The test files were counted when this page was built.`),
     element(
       'table',
       { class: 'dialog-table' },
@@ -65,7 +66,7 @@ export function createTested(): Dialog {
         element(
           'tr',
           {},
-          ...['Kind', 'Files of tests', 'Compared with'].map((text) => element('th', { scope: 'col' }, text)),
+          ...['Kind', 'Test files', 'Compared with'].map((text) => element('th', { scope: 'col' }, text)),
         ),
       ),
       element('tbody', {}, ...KINDS.map(row)),

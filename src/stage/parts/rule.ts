@@ -19,7 +19,7 @@ import { painted } from '../build/textures.ts';
 /** Height of its letters as a share of the rule's, and of the highest rule as a share of the granite's. */
 const TEXT = 0.56;
 const HIGHEST = 0.85;
-/** Heights go in steps, so that it is not painted anew for every pixel of a stage that is resized. */
+/** Its height changes in steps, so that resizing the stage does not repaint it at every pixel. */
 const STEP = 1.1;
 const INCH = 0.0254;
 
