@@ -19,7 +19,8 @@ export function claimLines(lesson: Lesson, step: LessonStep, measured: Measured)
   const others = step.measures
     .filter(({ id }) => !quoted.has(id))
     .map((measure) => `${measureLabel(measure)}: ${measureText(measure, measured.get(measure.id) ?? null)}.`);
-  return [...lines, ...others];
+  // Two claims on the same figures, above one limit and below another, are told by the same line.
+  return [...new Set([...lines, ...others])];
 }
 
 function claimLine(lesson: Lesson, claim: Claim, measures: readonly Measure[], measured: Measured): string {
