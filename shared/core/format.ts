@@ -153,6 +153,11 @@ function withUnit(text: string, unit: Unit): string {
   return minus(text) + (unit === '' || unit === '°' ? unit : ` ${unit}`);
 }
 
+/** A price, or a number of times, for each of something: '8 per kWh' for '8 1/kWh'. */
+export function asRate(text: string): string {
+  return text.replace(' 1/', ' per ');
+}
+
 /** A true minus sign, and none before a zero. */
 function minus(text: string): string {
   return /^-[0.]*$/.test(text) ? text.slice(1) : text.replace(/^-/, '−');

@@ -1,5 +1,5 @@
 import { at } from '../core/at.ts';
-import { ranged } from '../core/format.ts';
+import { asRate, ranged } from '../core/format.ts';
 import type { NumberRow } from '../core/parameters/row.ts';
 import type { Presets } from '../core/scene.ts';
 import { durationText } from '../figures/timeLapseText.ts';
@@ -165,7 +165,7 @@ function flipText(
   { at: to, becomes, exact }: Change<Outlook>,
 ): string {
   const row = jobRow(input) as NumberRow;
-  const text = (value: number) => (row.unit === 'h' ? durationText(value) : ranged(value, row.unit));
+  const text = (value: number) => (row.unit === 'h' ? durationText(value) : asRate(ranged(value, row.unit)));
   const label = jobLabel(input).replace(/, ±$/, '');
   const where = `${label} ${to > from ? 'above' : 'below'} ${text(to)}${exact ? '' : ' at the latest'} (now ${text(from)})`;
   const how =

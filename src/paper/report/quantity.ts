@@ -1,4 +1,4 @@
-import { shortest } from '../../../shared/core/format.ts';
+import { asRate, shortest } from '../../../shared/core/format.ts';
 import type { NumberRow, Row } from '../../../shared/core/parameters/row.ts';
 import type { Unit } from '../../../shared/core/units.ts';
 
@@ -7,7 +7,7 @@ const DIGITS = 6;
 
 /** A quantity as a table of the report has it: '10 in', '8 per kWh'. */
 export function quantityText(value: number, unit: Unit): string {
-  return shortest(value, unit, DIGITS).replace(' 1/', ' per ');
+  return asRate(shortest(value, unit, DIGITS));
 }
 
 /** A value of a table of rows as it is read: '250 mm', 'yes', 'back and forth'. */
