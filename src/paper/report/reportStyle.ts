@@ -14,8 +14,10 @@ svg.drawing { width: 100%; max-width: 640px; }
 /* One page to hand over. */
 .summary { break-after: page; }
 .summary > * + * { margin-top: 0.5rem; }
-.summary .picture { max-height: 55mm; }
-.handed th { width: 11rem; }
+.summary-head:has(.picture) { display: grid; grid-template-columns: minmax(0, 1fr) 40%; gap: 1.5rem; }
+.summary-head > div > * + * { margin-top: 0.5rem; }
+.summary .picture { max-height: 62mm; }
+.handed th { width: 9rem; white-space: nowrap; }
 .bars { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0.6rem 2rem; }
 .bars table { margin: 0; }
 .bars caption { font-weight: 600; text-align: left; }

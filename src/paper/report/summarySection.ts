@@ -25,10 +25,10 @@ export function summarySection(
     ...[...verdict.purchases, ...verdict.flips.map(({ sentence }) => sentence)].slice(0, CHANGES),
   ];
   return markup`<section class="summary"><h2>Summary</h2>
-<table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
+<div class="summary-head"><div><table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
 <p>${jobSentence(study.job, units)}</p>
-<p class="answer">${withIndices(verdict.choice)}</p>
-${pictureOf(pictures.stage, 'The candidates on the stage')}
+<p class="answer">${withIndices(verdict.choice)}</p></div>
+${pictureOf(pictures.stage, 'The candidates on the stage')}</div>
 <div class="bars">${decisiveRows(verdict, letters).map((row) => bars(row, letters))}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
@@ -36,14 +36,25 @@ ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change 
 <p class="note">${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
 }
 
-/** Why not the others: what each falls short of, then what sets those apart that do the job. */
+/** Why not the others: the first that each falls short of, since a page has no room for all, then what sets those apart that do the job. */
 function reasonsOf({ sentences, shortfalls }: Verdict, candidates: readonly SimulatedCandidate[]): string[] {
   const failing = candidates.flatMap(({ letter, title }, k) => {
-    const [first] = at(shortfalls, k);
-    const isTold = sentences.slice(0, REASONS).some((each) => each.startsWith(`${letter} (`));
-    return first === undefined || isTold ? [] : [`${letter} (${title}) does not do the job. ${first}`];
+    const [first, ...others] = at(shortfalls, k);
+    if (first === undefined) return [];
+    const more =
+      others.length > 0
+        ? ` The report gives ${others.length} more ${others.length === 1 ? 'reason' : 'reasons'}.`
+        : '';
+    return [{ letter, text: `${letter} (${title}) does not do the job. ${first}${more}` }];
   });
-  return [...sentences.slice(0, Math.max(REASONS - failing.length, 1)), ...failing].slice(0, REASONS);
+  // Nobody needs to be told how a drive that is out compares.
+  const isOfFailing = (each: string) =>
+    failing.some(({ letter }) => each.startsWith(`${letter} (`) || each.startsWith(`Against ${letter} (`));
+  const apart = sentences.filter((each) => !isOfFailing(each));
+  return [...failing.map(({ text }) => text), ...apart.slice(0, Math.max(REASONS - failing.length, 1))].slice(
+    0,
+    REASONS,
+  );
 }
 
 /** A figure of all candidates as bars of one scale. */

@@ -297,6 +297,10 @@ describe('a candidate', () => {
       textOf(shown).match(/the drive tripped[:.] The table passed the upper travel limit at 200 mm\./g),
     ).toHaveLength(7);
     expect(textOf(shown)).toContain('does not last the day');
+    // The page to hand over has room for one reason, and compares with nothing that is out.
+    const summary = textOf(present(/<section class="summary">([\s\S]*?)<\/section>/.exec(shown)?.[1]));
+    expect(summary).toMatch(/A \([^)]*\) does not do the job\. [^.]+\. The report gives \d+ more reasons?\./);
+    expect(summary).not.toContain('Against A (');
   });
 
   it('that was not simulated says so, with what can be calculated of it', () => {
