@@ -288,7 +288,7 @@ class MachineStage implements Stage {
     this.#dirty = false;
     const picture = this.#picture;
     const machine = this.#machine;
-    if (!picture || this.#root.clientWidth === 0) return;
+    if (!picture || this.#canvas.clientWidth === 0) return;
     if (machine) {
       machine.pose(this.#now);
       this.#posed.take(this.#now);

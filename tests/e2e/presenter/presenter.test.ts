@@ -9,7 +9,7 @@ const { open } = pageTests();
 const area = ({ width, height }: { width: number; height: number }) => width * height;
 
 it('the presenter size gives the machine most of the picture, with one chart and one gauge', async () => {
-  const page = await open();
+  const page = await open({ stage: 'flat' });
   const atTheDesk = await box(page, '#stage');
   await page.keyboard.press('p');
   const presented = await box(page, '#stage');

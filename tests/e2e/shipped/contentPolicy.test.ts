@@ -1,5 +1,5 @@
 import { expect, inject, it } from 'vitest';
-import { pageTests } from '../support/page.ts';
+import { foldAway, pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 
 /* What the page does by itself against its policy, a browser writes to the console, on which every page test fails. */
@@ -15,6 +15,7 @@ declare global {
 
 it('runs no script that is written into it or made from a text, and asks no other address', async () => {
   const page = await blank();
+  await foldAway(page);
   await page.addInitScript(() => {
     window.refused = [];
     document.addEventListener('securitypolicyviolation', ({ effectiveDirective }) =>

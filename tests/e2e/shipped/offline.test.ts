@@ -5,6 +5,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, inject, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
 import { expectState, type } from '../support/controls.ts';
+import { foldAway } from '../support/page.ts';
 import { eventually, patience } from '../support/patience.ts';
 import { plainHost } from './plainHost.ts';
 
@@ -24,6 +25,7 @@ beforeEach(async () => {
   });
   context.setDefaultTimeout(patience());
   page = await context.newPage();
+  await foldAway(page);
   await page.goto(host.url);
   await page.evaluate(async () => void (await navigator.serviceWorker.ready));
 });

@@ -17,7 +17,7 @@ async function number(page: Page, term: string): Promise<number> {
 }
 
 it('shows the motor from inside: its coils give the force of the gauge, and a wider gap takes flux', async () => {
-  const page = await open();
+  const page = await open({ stage: 'flat' });
   expect(await pane(page).isVisible()).toBe(false);
   await page.keyboard.press('q');
   await pane(page).waitFor();

@@ -6,7 +6,7 @@ import { eventually } from '../support/patience.ts';
 const { open } = pageTests();
 
 it('is off until it is asked for, then shows what of the motor force is loudest', async () => {
-  const page = await open();
+  const page = await open({ stage: 'flat' });
   const pane = page.getByRole('figure', { name: 'Sound of the motor force' });
   expect(await pane.isVisible()).toBe(false);
   await page.keyboard.press(',');

@@ -11,8 +11,8 @@ const EXPECTED = [
 ];
 
 interface OpenOptions extends Pick<BrowserContextOptions, 'reducedMotion' | 'colorScheme' | 'viewport'> {
-  /** False folds the stage away, which a software rasteriser spends most of the machine on. */
-  readonly stage?: boolean;
+  /** False folds the stage away, 'flat' its 3D picture alone: a software rasteriser spends most of the machine on it. */
+  readonly stage?: boolean | 'flat';
   /** True leaves what is stored, as for another tab of the same person. */
   readonly stored?: boolean;
   /** Files that a test makes be missing. */
@@ -80,7 +80,7 @@ export function pageTests(): PageTests {
       const page = await blank(options);
       if (!stored) await forget(page, origin);
       watch(page, origin, problems, missing);
-      if (!stage) await page.addInitScript(foldStageAway);
+      if (stage !== true) await foldAway(page, stage === 'flat' ? '.stage > canvas' : '.stage');
       await prepare?.(page);
       await page.goto(url);
       await expectState(page, options.reducedMotion === 'no-preference' ? 'Running' : 'Paused');
@@ -96,11 +96,13 @@ async function forget(page: Page, origin: string): Promise<void> {
   await devTools.detach();
 }
 
-/** Runs in the page, before anything of it. */
-function foldStageAway(): void {
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync('.stage { display: none }');
-  document.adoptedStyleSheets = [sheet];
+/** From the start, whatever the page does. */
+export async function foldAway(page: Page, selector = '.stage'): Promise<void> {
+  await page.addInitScript((folded) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(`${folded} { display: none }`);
+    document.adoptedStyleSheets = [sheet];
+  }, selector);
 }
 
 function watch(page: Page, origin: string, problems: string[], missing = /^$/): void {

@@ -5,7 +5,7 @@ import type { Lesson } from '../../../shared/lesson/lesson.ts';
 import { runLesson } from './runLesson.ts';
 
 /** Simulated seconds of all steps of a lesson that is run with the quick tests. */
-const QUICK = 8;
+const QUICK = 4.5;
 
 const secondsOf = ({ steps }: Lesson) => steps.reduce((sum, { run }) => sum + (run?.seconds ?? 0), 0);
 const lessons = LESSONS.map(({ lesson }) => lesson);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { at, present } from '../../../shared/core/at.ts';
-import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
 import type { Cycle, CyclePart } from '../../../workers/timelapse/cycle.ts';
 import { CycleMap } from '../../../workers/timelapse/cycleMap.ts';
@@ -103,15 +102,5 @@ describe('a settled axis', () => {
     // The rest of the electrical power is lost in the link's damper; a shuttle does no work on anything.
     expect(electricPower).toBeGreaterThan(lost);
     expect(electricPower / lost - 1).toBeLessThan(0.01);
-  });
-
-  it('warms in proportion to the square of the force', () => {
-    const scene = bareScene({ program: 'hold', process: 'constant', processForce: 60, Ki: 1e9 });
-    const double: Parameters = { ...scene.parameters, processForce: 120 };
-    const rise = (parameters: Parameters) => {
-      const { steady } = timeLapse({ ...scene, parameters }, { hours: 0.1 }).asSet;
-      return present(steady).copper / (1 + 0.00393 * (present(steady).winding - 20));
-    };
-    expect(rise(double) / rise(scene.parameters)).toBeCloseTo(4, 3);
   });
 });
