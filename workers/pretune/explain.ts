@@ -67,12 +67,12 @@ function positionLoop(
     [
       place.crossover,
       'loop shaping',
-      `${shown(place.crossover, changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}: as high as ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance to instability with mass or resonance off, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise allow.`,
+      `${shown(place.crossover, changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}, as high as these allow: ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance from instability when mass or resonance differs from the datasheet, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise.`,
     ],
     [
       place.lead,
       'loop shaping',
-      `${shown(place.lead, changes)} puts the lead corner at ${ranged(lead, 'Hz')}: lower corners leave more phase, higher ones more stiffness, and simulated runs decided.`,
+      `${shown(place.lead, changes)} puts the lead corner at ${ranged(lead, 'Hz')}: a lower corner leaves more phase, a higher one more stiffness; simulated runs decided between them.`,
     ],
     !integral
       ? [
@@ -84,23 +84,23 @@ function positionLoop(
         ? [
             place.integrator,
             'loop shaping for low noise',
-            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: low corners pass on less encoder noise, and the simulated runs followed best with them.`,
+            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: a low corner passes on less encoder noise, and the simulated runs followed best with this one.`,
           ]
         : [
             place.integrator,
             'largest integral gain within the limit',
-            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest, and simulated runs decided near it.`,
+            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest; simulated runs chose this value near it.`,
           ],
     quiet
       ? [
           'derivativeTime',
           'loop shaping for low noise',
-          `${shown('derivativeTime', changes)}: long enough to keep encoder noise out of the force, and the simulated runs followed best with it.`,
+          `${shown('derivativeTime', changes)}: long enough to keep encoder noise out of the force; the simulated runs followed best with it.`,
         ]
       : [
           'derivativeTime',
           'loop shaping',
-          `${shown('derivativeTime', changes)}: with half a sample the measured speed lags by ${ranged(lag, 's')}, and every part of it costs phase at the crossover.`,
+          `${shown('derivativeTime', changes)}: this and half a sample delay the measured speed by ${ranged(lag, 's')}, and all delay costs phase at the crossover.`,
         ],
   ];
 }
@@ -115,18 +115,18 @@ function observer({ point: { changes } }: Tried): Line[] {
     [
       'observerMass',
       'force balance',
-      `${shown('observerMass', changes)} move by the datasheet: what they do not explain is a load.`,
+      `${shown('observerMass', changes)}: the moved mass after the datasheet; force that it does not explain counts as load.`,
     ],
   ];
 }
 
 function forces({ point: { changes }, motion }: Tried): Line[] {
-  const source = motion.source === 'run' ? 'least squares over a run' : 'the datasheet';
+  const source = motion.source === 'run' ? 'a least-squares fit over a simulated run' : 'the datasheet';
   return [
     [
       'setSpeedDelay',
       'force balance',
-      `${shown('setSpeedDelay', changes)}: the measured speed lags by as much, so in a move the two agree and the feedback has nothing to correct, however high its gain.`,
+      `${shown('setSpeedDelay', changes)}, as much as the measured speed lags: in a move the two then agree, and the feedback has nothing to correct, however high its gain.`,
     ],
     [
       'velocityFeedforward',
@@ -136,26 +136,27 @@ function forces({ point: { changes }, motion }: Tried): Line[] {
     [
       'accelerationFeedforward',
       'force balance',
-      `${shown('accelerationFeedforward', changes)}: ${ranged(motion.mass, 'kg')} move by ${source}${trimText(motion)}.`,
+      `${shown('accelerationFeedforward', changes)}: ${massText(motion, source)}.`,
     ],
     [
       'speedFeedforward',
       'force balance',
-      `${shown('speedFeedforward', changes)} cancel drag in proportion to speed, by ${source}.`,
+      `${shown('speedFeedforward', changes)}: the drag in proportion to speed, from ${source}.`,
     ],
     [
       'forceBias',
       'force balance',
       changes.forceBias === 0
         ? '0 N: gravity does not act along the axis, or the counterbalance carries all of it.'
-        : `${shown('forceBias', changes)} hold the weight, less what the counterbalance carries.`,
+        : `${shown('forceBias', changes)}: the weight, less what the counterbalance carries.`,
     ],
   ];
 }
 
-function trimText({ trim }: MotionForce): string {
-  if (trim === 0) return '';
-  return `; ${inUnit(Math.abs(trim), '%', 1)} of the mass ${trim < 0 ? 'left out' : 'added'}, with which the table settled fastest in the simulated runs`;
+function massText({ mass, trim }: MotionForce, source: string): string {
+  if (trim === 0) return `the moved mass, from ${source}`;
+  const change = `${inUnit(Math.abs(trim), '%', 1)} ${trim < 0 ? 'less' : 'more'}`;
+  return `the moved mass is ${ranged(mass, 'kg')} from ${source}, and with ${change} the table settled fastest in the simulated runs`;
 }
 
 function filters(tried: Tried): Line[] {
@@ -179,7 +180,7 @@ function notch(tried: Tried, names: (typeof NOTCHES)[number], k: number): Line[]
     [
       names.frequency,
       'loop shaping',
-      `${shown(names.frequency, changes)}, ${inUnit(chosen.frequency / resonance.frequency, '', 3)} of the resonance: search for the largest integral gain, also with the resonance 15 % off.`,
+      `${shown(names.frequency, changes)}, ${inUnit(chosen.frequency / resonance.frequency, '', 3)} of the resonance: found by a search for the largest integral gain that also holds with the resonance 15 % off.`,
     ],
     [
       names.width,
@@ -207,12 +208,12 @@ function lowpass(tried: Tried): Line[] {
     [
       'filter3Frequency',
       'loop shaping',
-      `${shown('filter3Frequency', changes)}: search for the largest integral gain within the limit.`,
+      `${shown('filter3Frequency', changes)}: found by a search for the largest integral gain within the limit.`,
     ],
     [
       'filter3Damping',
       'loop shaping',
-      `${shown('filter3Damping', changes)}: search, together with its frequency.`,
+      `${shown('filter3Damping', changes)}: found by the same search as its frequency.`,
     ],
   ];
 }
