@@ -106,6 +106,13 @@ export function unitFor(size: number, unit: Unit): { readonly text: string; read
   return step ? { text: step[0], factor: step[1] } : { text: own, factor: UNITS[own].factor };
 }
 
+/** Two SI values with as many digits, three or more, as it takes to tell them apart: ['130.1 °C', '130.0 °C']. */
+export function toldApart(one: number, other: number, unit: Unit): readonly [string, string] {
+  let digits = 3;
+  while (digits < 7 && ranged(one, unit, digits) === ranged(other, unit, digits)) digits++;
+  return [ranged(one, unit, digits), ranged(other, unit, digits)];
+}
+
 /** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */
 export function inUnit(value: number, unit: Unit, digits = 3): string {
   return fixedText(value, unit, (shown) => significant(shown, digits));

@@ -3,10 +3,15 @@ import type { Parameters } from '../core/parameters/table.ts';
 import { approx, approxRanged, type Sentence, sentence } from '../core/sentence.ts';
 import type { CoolantNeed, CoolingTarget, CoolingVerdict } from '../protocol/timeLapse.ts';
 
-/** A time of a duty in the unit a person would say: '12.3 s', '4.56 min', '1.20 h'. */
+/** Beyond this many hours nobody asks for hundredths. */
+const MANY_HOURS = 100;
+
+/** A time of a duty in the unit a person would say: '12.3 s', '4.56 min', '1.20 h', '75900 h'. */
 export function durationText(seconds: number): string {
   if (seconds < 60) return inUnit(seconds, 's');
-  return seconds < 3600 ? inUnit(seconds, 'min') : `${(seconds / 3600).toFixed(2)} h`;
+  const hours = seconds / 3600;
+  if (hours < 1) return inUnit(seconds, 'min');
+  return hours < MANY_HOURS ? `${hours.toFixed(2)} h` : inUnit(seconds, 'h');
 }
 
 /** What each target asks of a coolant, and whether a chiller is needed: one sentence each. */

@@ -6,7 +6,7 @@ import { speedDuty } from './demand.ts';
 import { valueAt } from './duty.ts';
 import { currentFor, type Voltages, voltagesAt } from './electric.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited } from './figure.ts';
+import { beyondText, type Figured, limited } from './figure.ts';
 
 /** Currents and voltage of the amplifier; amplitudes, as the drive counts them. */
 export function electricFigures(facts: CandidateFacts): Figured[] {
@@ -42,7 +42,12 @@ function peakCurrent(facts: CandidateFacts): Figured {
     },
     { value: p.peakCurrent, side: 'max' },
     Number.isFinite(value)
-      ? `The moves need ${ranged(value, 'A')}; the drive gives ${ranged(p.peakCurrent, 'A')}.`
+      ? beyondText(
+          value,
+          p.peakCurrent,
+          'A',
+          (own, most) => `The moves need ${own}, but the drive gives ${most}.`,
+        )
       : 'The iron saturates before the motors give the peak force.',
   );
 }
@@ -84,7 +89,13 @@ function rmsCurrent(facts: CandidateFacts): Figured {
     { value: p.continuousCurrent, side: 'max' },
     !Number.isFinite(value)
       ? SATURATED
-      : `The duty needs ${ranged(value, 'A')} (RMS of the amplitude); the continuous current of the drive is ${ranged(p.continuousCurrent, 'A')}.`,
+      : beyondText(
+          value,
+          p.continuousCurrent,
+          'A',
+          (own, most) =>
+            `The duty needs ${own} (RMS of the amplitude), but the continuous current of the drive is ${most}.`,
+        ),
   );
 }
 
@@ -163,7 +174,12 @@ function voltageFigures(facts: CandidateFacts): Figured[] {
       { value: limit, side: 'max' },
       !Number.isFinite(value)
         ? SATURATED
-        : `The moves need ${ranged(value, 'V')}; a bus of ${ranged(p.busVoltage, 'V')} gives ${ranged(limit, 'V')}.`,
+        : beyondText(
+            value,
+            limit,
+            'V',
+            (own, most) => `The moves need ${own}, but a bus of ${ranged(p.busVoltage, 'V')} gives ${most}.`,
+          ),
     ),
     limited(
       {

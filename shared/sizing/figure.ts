@@ -1,3 +1,5 @@
+import { toldApart } from '../core/format.ts';
+import type { Unit } from '../core/units.ts';
 import type { SizingFigure, Standing } from './sizing.ts';
 
 /** Beyond this share of a limit a figure is close to it. Common practice, no source. */
@@ -23,6 +25,16 @@ export function limited(
   used = limit.side === 'max' ? parts.value / limit.value : limit.value / parts.value,
 ): Figured {
   return { ...parts, limit, standing: standingOf(used), reason };
+}
+
+/** Why a figure is beyond its limit, in words around the two: told with as many digits as tell them apart. */
+export function beyondText(
+  value: number,
+  limit: number,
+  unit: Unit,
+  words: (value: string, limit: string) => string,
+): string {
+  return words(...toldApart(value, limit, unit));
 }
 
 function standingOf(used: number): Standing {

@@ -7,7 +7,7 @@ import { swingSquare } from './demand.ts';
 import { integral, type Stretch, squareIntegral, totalTime } from './duty.ts';
 import { forceAt } from './electric.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited, plain } from './figure.ts';
+import { beyondText, type Figured, limited, plain } from './figure.ts';
 
 /** Force at the motor, and what the motors can give. */
 export function forceFigures(facts: CandidateFacts): Figured[] {
@@ -83,7 +83,12 @@ function peakUse({ p, electrics, magnet, peakForce }: CandidateFacts): Figured {
       note: 'K_f here is force per ampere of amplitude at room temperature; the overload time of the drive is taken as long enough for one ramp.',
     },
     { value: 1, side: 'max' },
-    `The moves need ${ranged(peakForce, 'N')}; the motors give ${ranged(max, 'N')} at the peak current of the drive.`,
+    beyondText(
+      peakForce,
+      max,
+      'N',
+      (own, most) => `The moves need ${own}, but the motors give ${most} at the peak current of the drive.`,
+    ),
   );
 }
 
@@ -154,6 +159,11 @@ function continuousUse({ p, rmsForce, forces }: CandidateFacts): Figured {
         (Math.abs(average) > 0.3 * rmsForce ? ' Most of it is holding force.' : ''),
     },
     { value: 1, side: 'max' },
-    `The duty needs ${ranged(rmsForce, 'N')} RMS; the continuous force of the motors is ${ranged(max, 'N')}.`,
+    beyondText(
+      rmsForce,
+      max,
+      'N',
+      (own, most) => `The duty needs ${own} RMS, but the continuous force of the motors is ${most}.`,
+    ),
   );
 }

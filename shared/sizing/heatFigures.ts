@@ -4,7 +4,7 @@ import { inUnit, ranged } from '../core/format.ts';
 import { inSystem, unitSystem } from '../core/unitSystem.ts';
 import { totalTime } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
-import { CLOSE, type Figured, limited, plain } from './figure.ts';
+import { beyondText, CLOSE, type Figured, limited, plain } from './figure.ts';
 
 /** IEC 60085: letters of the thermal classes. */
 const CLASSES: Readonly<Record<number, string>> = { 105: 'A', 120: 'E', 130: 'B', 155: 'F', 180: 'H' };
@@ -63,7 +63,12 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
     },
     { value: p.windingLimit, side: 'max' },
     heat
-      ? `The winding would settle at ${inUnit(value, '°C')}; its limit is ${inUnit(p.windingLimit, '°C')}.`
+      ? beyondText(
+          value,
+          p.windingLimit,
+          '°C',
+          (own, most) => `The winding would settle at ${own}, but its limit is ${most}.`,
+        )
       : 'The winding has no steady state: its loss rises faster with temperature than its heat can be removed.',
     used,
   );

@@ -1,7 +1,7 @@
 import { continuousForce } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited, plain } from './figure.ts';
+import { beyondText, type Figured, limited, plain } from './figure.ts';
 
 /** At standstill one phase may carry the whole amplitude: its loss is twice the mean, so the force is 1/√2. */
 const STALL = Math.SQRT1_2;
@@ -30,7 +30,13 @@ function stall({ p, loads }: CandidateFacts): Figured {
       note: 'Held at one place, one phase may carry the full amplitude all the time: twice the mean loss, so 71 % of the continuous force.',
     },
     { value: 1, side: 'max' },
-    `Holding takes ${ranged(force, 'N')}; at standstill the motors give ${ranged(max, 'N')} continuously. Balance the weight or take a larger motor.`,
+    beyondText(
+      force,
+      max,
+      'N',
+      (own, most) =>
+        `Holding takes ${own}, but at standstill the motors give ${most} continuously. Balance the weight or take a larger motor.`,
+    ),
   );
 }
 

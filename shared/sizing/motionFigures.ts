@@ -4,7 +4,7 @@ import type { MotionStretch } from '../motion/cycleMotion.ts';
 import type { Setpoint } from '../motion/setpoint.ts';
 import { totalTime } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited, plain } from './figure.ts';
+import { beyondText, type Figured, limited, plain } from './figure.ts';
 import { referredInertia } from './shaft.ts';
 
 /** What the job asks the axis to do, and what has to be moved for it. */
@@ -54,7 +54,12 @@ function speed({ job, p, motion }: CandidateFacts): Figured {
         'that trips the drive.',
     },
     { value: p.speedLimit, side: 'max' },
-    `The moves reach ${ranged(value, 'm/s')}; the drive trips at ${ranged(p.speedLimit, 'm/s')}.`,
+    beyondText(
+      value,
+      p.speedLimit,
+      'm/s',
+      (own, most) => `The moves reach ${own}, but the drive trips at ${most}.`,
+    ),
   );
 }
 

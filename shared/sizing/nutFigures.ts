@@ -6,7 +6,7 @@ import { durationText } from '../figures/timeLapseText.ts';
 import { speedDuty } from './demand.ts';
 import { totalTime, valueAt } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited } from './figure.ts';
+import { beyondText, type Figured, limited } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
 import { nutThrust } from './nutThrust.ts';
 import { LIFE_PRELOAD, nutLife, pairLife, preloadedPair } from './shaft.ts';
@@ -41,7 +41,12 @@ function ballSpeed({ p, motion }: CandidateFacts): Figured {
       note: `The return of the balls takes about ${shortest(DIAMETER_SPEED, 'mm/min', 2)} of nominal diameter times speed (rolled ${shortest(ROLLED, 'mm/min', 2)}, ground up to ${shortest(GROUND, 'mm/min', 2)}; common practice, no source). d_0: nominal diameter, root diameter over 0.85.`,
     },
     { value: CIRCLE_SPEED, side: 'max' },
-    `The balls of the nut run at ${ranged(value, 'm/s')}; their return takes ${ranged(CIRCLE_SPEED, 'm/s')}.`,
+    beyondText(
+      value,
+      CIRCLE_SPEED,
+      'm/s',
+      (own, most) => `The balls of the nut run at ${own}, but their return takes ${most}.`,
+    ),
   );
 }
 
@@ -93,6 +98,6 @@ function life(facts: CandidateFacts): Figured {
       note: `Nine nuts in ten reach it (ISO 3408-5). F_m: cubic mean of the thrust on each half of a nut preloaded to ${inUnit(LIFE_PRELOAD, '%')} of C_a. Lubrication and dirt are not considered. The limit is the hours of the years that the job counts.`,
     },
     { value: limit, side: 'min' },
-    `The ball nut lasts ${durationText(value)} under this duty; the job counts ${durationText(limit)}.`,
+    `The ball nut lasts ${durationText(value)} under this duty, but the job counts ${durationText(limit)}.`,
   );
 }

@@ -8,7 +8,7 @@ import {
 import { inUnit, ranged } from '../core/format.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited, plain } from './figure.ts';
+import { beyondText, type Figured, limited, plain } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
 import { nutThrust } from './nutThrust.ts';
 import {
@@ -107,7 +107,12 @@ function turning({ p, motion }: CandidateFacts): Figured {
       note: 'First bending speed of a shaft that is fixed at one end and supported at the other (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.',
     },
     { value: limit, side: 'max' },
-    `The screw turns at ${inUnit(value, '1/min')}; at its length, whirling allows ${inUnit(limit, '1/min')}.`,
+    beyondText(
+      value,
+      limit,
+      '1/min',
+      (own, most) => `The screw turns at ${own}, but at its length, whirling allows ${most}.`,
+    ),
   );
 }
 
@@ -138,7 +143,12 @@ function buckling(facts: CandidateFacts): Figured {
       note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
     },
     { value: limit, side: 'max' },
-    `The thrust on the screw is ${ranged(value, 'N')}; buckling allows ${ranged(limit, 'N')}.`,
+    beyondText(
+      value,
+      limit,
+      'N',
+      (own, most) => `The thrust on the screw is ${own}, but buckling allows ${most}.`,
+    ),
   );
 }
 

@@ -5,7 +5,7 @@ import type { Job } from '../study/job.ts';
 import { electricFigures } from './electricFigures.ts';
 import { envelopeOf } from './envelope.ts';
 import { type CandidateFacts, candidateFacts } from './facts.ts';
-import { type Figured, limited } from './figure.ts';
+import { beyondText, type Figured, limited } from './figure.ts';
 import { forceFigures } from './forceFigures.ts';
 import { heatFigures } from './heatFigures.ts';
 import { holdingFigures } from './holdingFigures.ts';
@@ -61,6 +61,11 @@ function resolution({ p, job }: CandidateFacts): Figured {
       note: `At least five counts in the settling window, better ten (common practice, no source).${p.encoderSide === 'motor' ? ' The encoder sits on the motor: it does not see screw and nut.' : ''}`,
     },
     { value: limit, side: 'max' },
-    `One encoder count is ${ranged(p.encoderResolution, 'm')}; the window of ${ranged(window, 'm')} needs ${ranged(limit, 'm')}.`,
+    beyondText(
+      p.encoderResolution,
+      limit,
+      'm',
+      (own, most) => `One encoder count is ${own}, but the window of ${ranged(window, 'm')} needs ${most}.`,
+    ),
   );
 }

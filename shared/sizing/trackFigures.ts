@@ -3,7 +3,7 @@ import { motorTracks, trackMass, tubularSize, unitLength } from '../axis/motorSi
 import { nominalDiameter, screwLength } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { CandidateFacts } from './facts.ts';
-import { type Figured, limited, plain } from './figure.ts';
+import { beyondText, type Figured, limited, plain } from './figure.ts';
 import { areaMoment, sag } from './shaft.ts';
 
 /** A screw is at most this many diameters long: 40 to 70 (common practice, no source). */
@@ -112,7 +112,13 @@ function shaftSag(facts: CandidateFacts): Figured {
       note: `Supported at both ends, ${ranged(SUPPORT, 'm')} beyond coil unit and travel; the tube carries, the magnets only weigh. The limit is half of the clearance of ${ranged(coilInner - shaftRadius, 'm')} (common practice, no source). Stage proportions, not a drawing.`,
     },
     { value: limit, side: 'max' },
-    `The magnet shaft sags by ${ranged(value, 'm')}; half of its clearance is ${ranged(limit, 'm')}. Support it in the middle, or take a thicker one.`,
+    beyondText(
+      value,
+      limit,
+      'm',
+      (own, most) =>
+        `The magnet shaft sags by ${own}, but half of its clearance is ${most}. Support it in the middle, or take a thicker one.`,
+    ),
   );
 }
 
@@ -131,6 +137,6 @@ function slenderness({ p }: CandidateFacts): Figured {
       note: 'A longer shaft cannot be ground straight, and sags: 40 to 70 diameters (common practice, no source).',
     },
     { value: SLENDEST, side: 'max' },
-    `The screw is ${inUnit(value, '', 2)} diameters long; ${SLENDEST} can be made straight.`,
+    `The screw is ${inUnit(value, '', 2)} diameters long, but no more than ${SLENDEST} can be made straight.`,
   );
 }

@@ -11,7 +11,7 @@ import { jobLabel } from '../study/jobLabels.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import type { Flip, Flips, JudgedCandidate } from './judgement.ts';
 import { purchaseSentences } from './purchases.ts';
-import { firstText, rank, type Standing } from './ranking.ts';
+import { type Criterion, firstText, rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
 import { robustnessSentence } from './robustness.ts';
 import { type Change, firstChange } from './search.ts';
@@ -196,11 +196,15 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
     const subject = risen.join() === after.first.join() ? (risen.length > 1 ? 'they' : 'it') : letters;
     return `${who}, since ${subject} then ${risen.length > 1 ? 'meet' : 'meets'} every requirement`;
   }
-  return after.decidedBy === null ? who : `${who}: ${DECIDED[after.decidedBy]}`;
+  const behind = before.first.flatMap((place) => {
+    const id = at(after.behindBy, place);
+    return id === null ? [] : [`${at(candidates, place).letter} ${BEHIND[id]}`];
+  });
+  return behind.length === 0 ? who : `${who}, since ${listed(behind)}`;
 }
 
-const DECIDED: Readonly<Record<NonNullable<Standing['decidedBy']>, string>> = {
-  inPlace: 'it is then in position soonest of those left',
-  total: 'it then costs least of those left',
-  winding: 'with cost and time equal, it then has the coolest winding',
+const BEHIND: Readonly<Record<Criterion, string>> = {
+  inPlace: 'is then in position later than the quickest',
+  total: 'then costs more by an amount that counts',
+  winding: 'then has a warmer winding, with cost and time as good as equal',
 };

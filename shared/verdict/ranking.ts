@@ -43,8 +43,10 @@ export interface Standing {
   readonly ranking: readonly number[];
   /** Those that share first place. */
   readonly first: readonly number[];
-  /** Which criterion told the first place from the second; null where there is no second, or none did. */
+  /** Which criterion told the first place from the last one left beside it; null where there is no second, or none did. */
   readonly decidedBy: Criterion | null;
+  /** By which criterion a candidate that does the job, in the order of all, fell behind the first place; null for any other. */
+  readonly behindBy: readonly (Criterion | null)[];
   readonly shortfalls: readonly (readonly Shortfall[])[];
 }
 
@@ -54,16 +56,18 @@ export function rank(job: Job, candidates: readonly JudgedCandidate[]): Standing
   const ranking: number[] = [];
   let first: readonly number[] = [];
   let decidedBy: Standing['decidedBy'] = null;
+  let behindBy: Standing['behindBy'] = candidates.map(() => null);
   while (left.length > 0) {
     const best = bestOf(job, candidates, left);
     if (ranking.length === 0) {
       first = best.places;
       decidedBy = best.decidedBy;
+      behindBy = best.behindBy;
     }
     ranking.push(...best.places);
     left = left.filter((place) => !best.places.includes(place));
   }
-  return { ranking, first, decidedBy, shortfalls };
+  return { ranking, first, decidedBy, behindBy, shortfalls };
 }
 
 /** Whether a criterion does not tell two candidates apart: by its resolution, or since nobody would pay for the difference. */
@@ -77,14 +81,15 @@ export function isLevel(id: Criterion, a: JudgedCandidate, b: JudgedCandidate, j
 function bestOf(job: Job, candidates: readonly JudgedCandidate[], from: readonly number[]) {
   let places = from;
   let decidedBy: Standing['decidedBy'] = null;
+  const behindBy = candidates.map((): Criterion | null => null);
   for (const id of criteriaOf(job)) {
     const value = (place: number) => figure(id).of(at(candidates, place), job) ?? Number.POSITIVE_INFINITY;
     const best = places.reduce((least, place) => (value(place) < value(least) ? place : least));
     const kept = places.filter((place) => isLevel(id, at(candidates, place), at(candidates, best), job));
-    if (kept.length < places.length) decidedBy = id;
+    for (const place of places) if (!kept.includes(place)) behindBy[place] = decidedBy = id;
     places = kept;
   }
-  return { places, decidedBy };
+  return { places, decidedBy, behindBy };
 }
 
 /** 'A (…) comes first', of several that they share it, or that none does the job. */

@@ -47,7 +47,7 @@ function sizing({ sizing: { passes, reasons, figures } }: JudgedCandidate): Shor
   const factor = Math.max(1, ...worst.filter((each) => each > 0));
   const label = reasons.length > 0 ? reasons : ['a figure of the sizing is beyond its limit'];
   return label.map((reason, k) => {
-    const brief = lowered(clause(reason)).replace('; ', ', but ');
+    const brief = lowered(clause(reason));
     return { row: 'sizing', text: k === 0 ? `by calculation, ${brief}` : brief, brief, inRow: brief, factor };
   });
 }

@@ -40,8 +40,10 @@ function contrastSentences(
   candidates: readonly JudgedCandidate[],
   { first, ranking }: Standing,
 ): string[] {
-  const pairs = candidates.flatMap((candidate) =>
-    candidates
+  // Where several do the job, nobody needs to hear what those that do not are better or worse at.
+  const compared = ranking.length > 1 ? ranking.map((place) => at(candidates, place)) : candidates;
+  const pairs = compared.flatMap((candidate) =>
+    compared
       .filter((rival) => rival !== candidate)
       .map((rival) => ({ candidate, rival, all: contrasts(job, candidate, rival) })),
   );
@@ -61,7 +63,7 @@ function contrastSentences(
   const isChoice = (candidate: JudgedCandidate) =>
     first.length === 1 && candidate === candidates[at(first, 0)];
   tell(pairs.filter(({ candidate, rival }) => isChoice(candidate) && others.includes(rival)));
-  while (sentences.length < candidates.length && tell(pairs));
+  while (sentences.length < compared.length && tell(pairs));
   return sentences;
 }
 

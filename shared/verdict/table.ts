@@ -13,7 +13,9 @@ export function tableOf(
 ): VerdictRow[] {
   return FIGURE_ROWS.map((row) => {
     const values = candidates.map((candidate) => row.of(candidate, job));
-    const marks = row.ranked ? marksOf(row, values) : values.map(() => null);
+    // The best is the best of those that do the job.
+    const able = values.map((value, place) => (at(shortfalls, place).length === 0 ? value : null));
+    const marks = row.ranked ? marksOf(row, able) : values.map(() => null);
     return {
       id: row.id,
       group: row.group,
@@ -42,7 +44,7 @@ export function tableOf(
 /** The best alone, or all that cannot be told from it; a candidate by itself is neither. */
 function marksOf(row: FigureRow, values: readonly (number | null)[]): VerdictCell['mark'][] {
   const known = values.filter((value) => value !== null);
-  if (values.length < 2 || known.length === 0) return values.map(() => null);
+  if (known.length < 2) return values.map(() => null);
   const best = known.reduce((max, value) => (isBetter(row, value, max) ? value : max));
   const isTop = (value: number | null) => value !== null && tie(row, value, best);
   const alone = values.filter(isTop).length === 1;

@@ -8,12 +8,21 @@ import type { JudgedCandidate, Judgement, Verdict } from './judgement.ts';
 import { nearest, rank, ruleOf } from './ranking.ts';
 import { sentencesOn } from './sentences.ts';
 import { tableOf } from './table.ts';
-import { named, sentence } from './text.ts';
+import { named, numberWord, sentence } from './text.ts';
 import { unseenSentences } from './unseen.ts';
 
 /** What the figures say of one to four candidates on a job, and what would change the choice. */
 export function verdict(job: Job, candidates: readonly JudgedCandidate[], presets: Presets): Verdict {
   return { ...judge(job, candidates), ...findFlips(job, candidates, presets) };
+}
+
+/** More reasons than these nobody reads in a sentence; the table has them all. */
+const MAX_REASONS = 3;
+
+function firstOf(reasons: readonly string[]): string {
+  const left = reasons.length - MAX_REASONS;
+  if (left <= 1) return reasons.join('; ');
+  return `${reasons.slice(0, MAX_REASONS).join('; ')}; and for ${numberWord(left)} more reasons`;
 }
 
 /** The table, the choice, and what stands out. */
@@ -32,9 +41,7 @@ export function judge(job: Job, candidates: readonly JudgedCandidate[]): Judgeme
       ...candidates.flatMap((candidate, place) => {
         const texts = at(standing.shortfalls, place).map(({ text }) => text);
         if (toldInChoice.includes(place)) return [];
-        return texts.length > 0
-          ? sentence(`${named(candidate)} does not do the job: ${texts.join('; ')}`)
-          : [];
+        return texts.length > 0 ? sentence(`${named(candidate)} does not do the job: ${firstOf(texts)}`) : [];
       }),
       ...unseenSentences(job, candidates),
       ...sentencesOn(job, candidates, standing),

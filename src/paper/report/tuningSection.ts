@@ -33,11 +33,11 @@ const FIGURES = [
 export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values }: Job): Markup {
   if (candidates.length === 0) return markup``;
   const asked = numberText(values.peakSensitivity, DIGITS);
-  const untuned = candidates.filter(({ choice }) => choice.gains === null).map(({ letter }) => letter);
+  const untuned = candidates.filter(({ sizing }) => !sizing.passes).map(({ letter }) => letter);
   const origin =
     untuned.length === 0
       ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
-      : `Tuned to a peak sensitivity of ${asked}, but with start gains by rule in ${listed(untuned)}.`;
+      : `Tuned to a peak sensitivity of ${asked}; ${listed(untuned)}, ruled out by the sizing, ${untuned.length > 1 ? 'have' : 'has'} start gains by rule.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
     moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip)}`] : [],
   );

@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
-import { fixed, inUnit, ranged, shortest } from '../../../shared/core/format.ts';
+import { fixed, inUnit, ranged, shortest, toldApart } from '../../../shared/core/format.ts';
 import { UNITS, type Unit } from '../../../shared/core/units.ts';
 
 // Prefixes and their powers of ten: SI Brochure, 9th ed. 2019, table 7.
+test('two numbers are told with as many digits as tell them apart', () => {
+  expect(toldApart(257, 130, '°C')).toEqual(['257 °C', '130 °C']);
+  expect(toldApart(130.1, 130, '°C')).toEqual(['130.1 °C', '130.0 °C']);
+  expect(toldApart(1.50003, 1.5, 'm/s')).toEqual(['1.50003 m/s', '1.50000 m/s']);
+});
+
 describe('a number ranges itself', () => {
   test.each<[number, Unit, string]>([
     [12.3e-9, 'mm', '12.3 nm'],

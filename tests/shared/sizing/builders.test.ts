@@ -65,7 +65,7 @@ describe('the life of a ball nut after ISO 3408-5', () => {
       { nutRating: 3000 },
     );
     expect(hard.figure('nutLife').standing).toBe('beyond');
-    expect(hard.reasons.join(' ')).toMatch(/^The ball nut lasts .* under this duty; the job counts /);
+    expect(hard.reasons.join(' ')).toMatch(/^The ball nut lasts .* under this duty, but the job counts /);
   });
 
   it('is no figure of a nut without a rating, or of a linear motor', () => {

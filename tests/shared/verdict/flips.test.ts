@@ -10,7 +10,7 @@ import { rank } from '../../../shared/verdict/ranking.ts';
 import { firstChange } from '../../../shared/verdict/search.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
 import { recordedCandidates, recordedDrives, recordedJob } from '../study/recordedStudy.ts';
-import { relettered, withEnergy, withMoves } from './candidates.ts';
+import { relettered, withDay, withEnergy, withMoves } from './candidates.ts';
 
 const job = recordedJob();
 
@@ -75,6 +75,27 @@ describe('a wider window', () => {
       PRESETS,
     );
     expect(flips.filter(({ input }) => input === 'window')).toEqual([]);
+  });
+});
+
+describe('a dearer effort', () => {
+  // The first costs a little less, the second wastes less energy, the third is the hottest: with energy dear enough the second leads,
+  // and it is not the winding, of which the third alone has a worse one, that put the first behind.
+  it('names what put the former first behind, not what told the others apart', () => {
+    const { A } = recordedDrives(job);
+    const of = (letter: string, price: number, drawn: number, warmer: number) => {
+      const moved = withDay(relettered(A, letter), (sample) => ({
+        ...sample,
+        electricPower: drawn,
+        windingPeak: sample.windingPeak + warmer,
+      }));
+      return { ...moved, choice: { ...A.choice, price } };
+    };
+    const candidates = [of('A', 2000, 300, 0), of('B', 2350, 200, 10), of('C', 2350, 200, 20)];
+    const { flips, first } = verdict(job, candidates, PRESETS);
+    expect(first).toEqual([0]);
+    const { sentence } = present(flips.find(({ input }) => input === 'energyPrice'));
+    expect(sentence).toMatch(/B .*comes first, since A then costs more by an amount that counts\./);
   });
 });
 

@@ -64,6 +64,35 @@ describe('the choice', () => {
     ]);
   });
 
+  it('calls best only who does the job, and nobody where one alone does it', () => {
+    const rough = relettered(withRipple(withMoves(A, { rmsCurrent: 0.1 }), 2 * job.values.rippleLimit), 'C');
+    const marks = (candidates: readonly JudgedCandidate[]) =>
+      judge(job, candidates).rows.map(({ cells }) => cells.map(({ mark }) => mark));
+    expect(marks([A, B, rough]).every(([, , mark]) => mark === null)).toBe(true);
+    expect(marks([A, B, rough]).map(([a, b]) => [a, b])).toEqual(marks([A, B]));
+    expect(
+      marks([A, rough])
+        .flat()
+        .every((mark) => mark === null),
+    ).toBe(true);
+  });
+
+  it('says of a drive that the sizing rules out that it is not tuned', () => {
+    const out = { ...B, sizing: { ...B.sizing, passes: false } };
+    expect(judge(job, [A, B]).fairness).toMatch(/Each is tuned to a peak sensitivity of at most/);
+    expect(judge(job, [A, out]).fairness).toMatch(
+      /\bA is tuned to .*\. B, which the sizing rules out, runs with start gains by rule\./,
+    );
+  });
+
+  it('gives three reasons of many in a sentence, all of them in the list', () => {
+    const reasons = ['One.', 'Two.', 'Three.', 'Four.', 'Five.'];
+    const out = { ...B, sizing: { ...B.sizing, passes: false, reasons } };
+    const { sentences, shortfalls } = judge(job, [A, out]);
+    expect(sentences[0]).toMatch(/by calculation, one; two; three; and for two more reasons\.$/);
+    expect(shortfalls[1]).toHaveLength(5);
+  });
+
   it('says once that a drive trips, not again of its day', () => {
     const trip = { kind: 'following error', time: 0, limit: 0.00217, pulled: false } as const;
     const { heat } = A.outcome;

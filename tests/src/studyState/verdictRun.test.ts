@@ -87,7 +87,7 @@ describe('the verdict on a study', () => {
     store.setUnits('inch');
     expect(store.state.verdict).toEqual(NO_VERDICT);
     void run.start();
-    expect(store.state.verdict.judgement?.fairness).toMatch(/ lb,/);
+    expect(store.state.verdict.judgement?.fairness).toMatch(/ lb\./);
     client.asked[1]?.answer(FLIPS);
     await settled();
     store.setJob(recordedJob({ rippleLimit: 0.01 }));
