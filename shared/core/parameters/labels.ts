@@ -1,6 +1,7 @@
 import { at } from '../at.ts';
 import { shortest } from '../format.ts';
 import type { Name } from '../sentence.ts';
+import { optionText } from './row.ts';
 import { type ParameterName, type Parameters, parameterRow } from './table.ts';
 
 /** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
@@ -31,6 +32,7 @@ export function nameAsText(name: string): string {
 export function parameterText(name: ParameterName, value: Parameters[ParameterName]): string {
   const row = parameterRow(name);
   if (typeof value === 'boolean') return value ? 'on' : 'off';
+  if (row.kind === 'choice') return optionText(row, String(value));
   if (row.kind !== 'number' || typeof value === 'string') return String(value);
   return value === 0 && row.zero && row.min > 0 ? 'off' : shortest(value, row.unit);
 }

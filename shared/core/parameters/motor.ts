@@ -90,6 +90,13 @@ export const magnetRows = {
     ['none', 'gap', 'cosh', 'bessel'],
     'bessel',
     'How flux depends on gap and eccentricity: iron over magnets, coil between two magnet rows, or around a magnet shaft',
+    {
+      words: {
+        gap: 'iron over magnets',
+        cosh: 'coil between two magnet rows',
+        bessel: 'coil around a magnet shaft',
+      },
+    },
   ),
   airGap: log('g', 'mm', [2e-4, 0.01], 0.001, 'Mechanical air gap, on each side of the coil'),
   nominalGap: log('g₀', 'mm', [2e-4, 0.01], 0.001, 'Air gap to which the datasheet applies'),

@@ -32,6 +32,8 @@ export interface ChoiceRow<O extends string = string> extends RowBase {
   readonly kind: 'choice';
   readonly options: readonly O[];
   readonly default: O;
+  /** How options are read by a person, where the option itself says too little. */
+  readonly words?: Partial<Readonly<Record<O, string>>>;
 }
 
 interface SwitchRow extends RowBase {
@@ -114,8 +116,13 @@ export const choice = <const O extends string>(
   options: readonly O[],
   byDefault: NoInfer<O>,
   meaning: string,
-  { restart = false } = {},
-): ChoiceRow<O> => ({ kind: 'choice', symbol, options, default: byDefault, meaning, restart });
+  { restart = false, ...read }: { restart?: boolean } & Pick<ChoiceRow<O>, 'words'> = {},
+): ChoiceRow<O> => ({ kind: 'choice', symbol, options, default: byDefault, meaning, restart, ...read });
+
+/** An option as a person reads it. */
+export function optionText({ words }: ChoiceRow, option: string): string {
+  return words?.[option] ?? option;
+}
 
 export const toggle = (
   symbol: string,

@@ -21,6 +21,9 @@ const OF_THE_JOB: readonly ParameterName[] = [
   'carrierStart',
 ];
 
+/** A datasheet states no more; the study, which the report carries, has every digit. */
+const DATASHEET_DIGITS = 4;
+
 /** Which drives, and every value that they are simulated with, beside each other. */
 export function drivesSection(candidates: readonly CandidateState[]): Markup {
   const said = candidates.map(
@@ -55,8 +58,10 @@ function hasValue({ scene: { parameters: p } }: CandidateState, name: ParameterN
 
 function valueText(candidate: CandidateState, name: ParameterName): string {
   if (!hasValue(candidate, name)) return 'none';
-  const own = Object.hasOwn(candidate.choice.own, name) ? ' (typed in)' : '';
-  return `${rowValueText(parameterRow(name), candidate.scene.parameters[name])}${own}`;
+  const value = candidate.scene.parameters[name];
+  return Object.hasOwn(candidate.choice.own, name)
+    ? `${rowValueText(parameterRow(name), value)} (typed in)`
+    : rowValueText(parameterRow(name), value, DATASHEET_DIGITS);
 }
 
 function motors(count: number): string {

@@ -1,6 +1,6 @@
 import type { DatasheetForm } from '../../../shared/axis/datasheetForms.ts';
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
-import { type NumberRow, type Row, unitWithForm } from '../../../shared/core/parameters/row.ts';
+import { type NumberRow, optionText, type Row, unitWithForm } from '../../../shared/core/parameters/row.ts';
 import { fieldText } from './fieldText.ts';
 
 export { parameterLabel };
@@ -28,6 +28,7 @@ export function otherFormsText(forms: readonly DatasheetForm[] = []): string {
 /** A value as the panel writes it in a sentence. */
 export function valueText(row: Row, value: number | string | boolean): string {
   if (typeof value === 'boolean') return value ? 'on' : 'off';
+  if (row.kind === 'choice') return optionText(row, String(value));
   if (row.kind !== 'number' || typeof value === 'string') return String(value);
   return value === 0 && row.zero ? 'off' : withUnit(fieldText(value, row.unit), row);
 }

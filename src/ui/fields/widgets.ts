@@ -2,6 +2,7 @@ import { checkNumber } from '../../../shared/core/check.ts';
 import {
   type ChoiceRow,
   type NumberRow,
+  optionText,
   type Row,
   type RowValue,
   unitWithForm,
@@ -101,7 +102,7 @@ function choiceWidget(row: ChoiceRow, { id, problemId }: WidgetOptions): Widget 
   const input = element(
     'select',
     { id, 'aria-describedby': problemId },
-    ...row.options.map((option) => element('option', { value: option }, option)),
+    ...row.options.map((option) => element('option', { value: option }, optionText(row, option))),
   );
   return {
     input,

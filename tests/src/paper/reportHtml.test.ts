@@ -69,6 +69,17 @@ describe('the report of a study', () => {
     }
   });
 
+  it('states data of a drive as a datasheet does: in words, and to four digits', () => {
+    const data = present(/<h2>The drives and their data<\/h2>([\s\S]*?)<\/section>/.exec(html)?.[1]);
+    expect(data).toContain('coil around a magnet shaft');
+    expect(data).not.toMatch(/bessel|cosh/);
+    const digits = [...data.matchAll(/<td[^>]*>\s*(?:<[^>]*>)*−?([\d.]+)/g)].map(([, number]) =>
+      present(number).replace('.', '').replace(/^0+/, ''),
+    );
+    expect(digits.length).toBeGreaterThan(100);
+    expect(digits.filter((each) => each.replace(/0+$/, '').length > 4)).toEqual([]);
+  });
+
   it('shows the speed ripple of all on one scale where the job asks for a scan, and not otherwise', () => {
     const ripples = present(/<h2>Speed ripple of the scan<\/h2>([\s\S]*?)<\/section>/.exec(html)?.[1]);
     expect(ripples.match(/<figure/g)).toHaveLength(usual.candidates.length);
