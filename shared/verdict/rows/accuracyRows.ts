@@ -90,7 +90,7 @@ export const ACCURACY_ROWS = [
   figureRow({
     id: 'shortRange',
     group: 'accuracy',
-    label: 'Unseen error within a short way, ±',
+    label: 'Error that the encoder does not see, over a short distance, ±',
     name: 'error unseen by the encoder',
     unit: 'µm',
     better: 'less',

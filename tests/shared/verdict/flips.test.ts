@@ -91,7 +91,7 @@ describe('a dearer effort', () => {
       }));
       return { ...moved, choice: { ...A.choice, price } };
     };
-    const candidates = [of('A', 2000, 300, 0), of('B', 2350, 200, 10), of('C', 2350, 200, 20)];
+    const candidates = [of('A', 2000, 500, 0), of('B', 3300, 100, 10), of('C', 3300, 100, 20)];
     const { flips, first } = verdict(job, candidates, PRESETS);
     expect(first).toEqual([0]);
     const { sentence } = present(flips.find(({ input }) => input === 'energyPrice'));

@@ -19,7 +19,7 @@ describe('the choice', () => {
   });
 
   it('is of the candidate that costs least over the years counted', () => {
-    const [dear, cheap] = [priced(A, 4000), priced(withMoves(twin, { settlingTime: 0.1 }), 3800)];
+    const [dear, cheap] = [priced(A, 4100), priced(withMoves(twin, { settlingTime: 0.1 }), 3800)];
     expect(rank(job, [dear, cheap])).toMatchObject({ ranking: [1, 0], first: [1], decidedBy: 'total' });
   });
 
@@ -31,10 +31,10 @@ describe('the choice', () => {
   });
 
   it('is not made by a saving that nobody would pay for', () => {
-    // 30 W less over 8 h on 250 days are 60 kWh, at 0.25 a kilowatt-hour 15 a year: 45 in three years, 75 in five.
-    const thrifty = withDay(twin, (each) => ({ ...each, electricPower: each.electricPower - 30 }));
+    // 120 W less over 8 h on 250 days are 240 kWh, at 0.25 a kilowatt-hour 60 a year: 180 in three years, 300 in five.
+    const thrifty = withDay(twin, (each) => ({ ...each, electricPower: each.electricPower - 120 }));
     const over = (years: number) => ({ ...job, values: { ...job.values, years } });
-    expect(job.values.savingThatCounts).toBe(50);
+    expect(job.values.savingThatCounts).toBe(200);
     expect(rank(over(3), [A, thrifty]).decidedBy).not.toBe('total');
     expect(rank(over(5), [A, thrifty])).toMatchObject({ ranking: [1, 0], decidedBy: 'total' });
   });
