@@ -91,8 +91,13 @@ export class WorkerHost<Commands> {
     const { during, end } = underWay();
     const running = this.#start();
     this.#running = running;
+    const heard: During = (hear) =>
+      during((...news) => {
+        running.watchdog.heard();
+        hear(...news);
+      });
     try {
-      return await answerOf(running, (commands) => job(commands, during));
+      return await answerOf(running, (commands) => job(commands, heard));
     } catch (error) {
       if (error instanceof WorkerEnded) return null;
       throw error;

@@ -1,5 +1,6 @@
 import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import { signOfLife } from '../../shared/core/signOfLife.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import type { Course, HeatState, LapseOptions, LapseSample } from '../../shared/protocol/timeLapse.ts';
 import { BLEND } from '../control/currentLimit.ts';
@@ -44,6 +45,7 @@ export function runCourse(
   let last: Cycle | null = null;
 
   for (;;) {
+    signOfLife();
     const cycle = store.at(t, overloadTime !== null);
     if (isTrip(cycle)) {
       trip = { ...cycle, time };

@@ -8,6 +8,7 @@ import { analyse } from '../../../workers/analysis/analyse.ts';
 import { transformOf } from '../../../workers/math/fourier.ts';
 import { leastSquares } from '../../../workers/math/leastSquares.ts';
 import { Axis } from '../../../workers/run/axis.ts';
+import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
 
 afterEach(() => onSignOfLife(() => {}));
 
@@ -32,6 +33,17 @@ describe('a sign of life', () => {
     onSignOfLife(() => signs++);
     compute();
     expect(signs).toBeGreaterThan(0);
+  });
+
+  // A page gives a worker up after less than two seconds of silence, and a day of short steps takes longer than that.
+  it('is given by every step of a day of heat, also where no cycle is run again', () => {
+    let signs = 0;
+    onSignOfLife(() => signs++);
+    const atProgress: number[] = [];
+    timeLapse(DEFAULT_SCENE, { hours: 1 }, () => void atProgress.push(signs));
+    const steps = atProgress.slice(1, 12).map((each, k) => each - (atProgress[k] ?? 0));
+    expect(steps).toHaveLength(11);
+    for (const each of steps) expect(each).toBeGreaterThan(0);
   });
 
   it('is heard by the last listener alone, and by nobody where there is none', () => {

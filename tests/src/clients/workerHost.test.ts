@@ -111,6 +111,23 @@ describe('a worker that falls silent', () => {
     expect(workers.map(({ terminated }) => terminated)).toEqual([false]);
     host.end();
   });
+
+  it('is left in peace while it tells of its progress', async () => {
+    const { workers, host } = freshHost();
+    let tell = () => {};
+    const job = host.runJob((sum, during) => {
+      tell = during(() => {});
+      return sum.hang();
+    });
+    workers[0]?.dispatchEvent(new MessageEvent('message', { data: { heartbeat: 'alive' } }));
+    for (let second = 0; second < 60; second++) {
+      vi.advanceTimersByTime(1000);
+      tell();
+    }
+    expect(workers.map(({ terminated }) => terminated)).toEqual([false]);
+    host.end();
+    expect(await job).toBeNull();
+  });
 });
 
 describe('a job', () => {
