@@ -49,6 +49,8 @@ function sentenceOn(
         : `Lowest of those that do the job: ${who}, ${text}.`;
   const lower = valued.filter(({ value, place }) => value < min && at(shortfalls, place).length > 0);
   if (able.length === 0 || lower.length === 0) return main;
-  const others = listed(lower.map((each) => `${at(letters, each.place)} (${each.text})`));
-  return `${main} ${others} ${lower.length > 1 ? 'are' : 'is'} lower but ${lower.length > 1 ? 'do' : 'does'} not do the job.`;
+  const others = listed(lower.map((each) => at(letters, each.place)));
+  return lower.length > 1
+    ? `${main} ${others} are lower but do not do it.`
+    : `${main} ${others} is lower but does not do it.`;
 }

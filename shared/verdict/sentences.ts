@@ -144,6 +144,8 @@ function tieSentences(job: Job, candidates: readonly JudgedCandidate[]): string[
     .filter(({ row }) => row.speech.weight >= TIE_WEIGHT)
     .slice(0, MAX_TIES)
     .map(({ row, values }) =>
-      sentence(`${letters} tie on ${row.name}: ${listed(values.map((value) => row.text(value)))}`),
+      sentence(
+        `${letters} tie on ${row.name}: ${listed([...new Set(values.map((value) => row.text(value)))])}`,
+      ),
     );
 }

@@ -16,7 +16,7 @@ svg.drawing { width: 100%; max-width: 640px; }
 .summary > * + * { margin-top: 0.5rem; }
 .summary-head:has(.picture) { display: grid; grid-template-columns: minmax(0, 1fr) 40%; gap: 1.5rem; }
 .summary-head > div > * + * { margin-top: 0.5rem; }
-.summary .picture { max-height: 62mm; }
+.summary .picture { max-height: 50mm; }
 .handed th { width: 9rem; white-space: nowrap; }
 .bars { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0.6rem 2rem; }
 .bars table { margin: 0; }
@@ -63,6 +63,9 @@ dt { font-weight: 600; }
 a { color: inherit; }
 pre { overflow-x: auto; margin: 0.5rem 0 0; font-size: 0.9em; white-space: pre-wrap; overflow-wrap: anywhere; }
 @media print {
+  .summary { font-size: 0.93rem; line-height: 1.27; }
+  .summary h2 { margin-top: 0.6rem; }
+  .summary h3 { margin-top: 0.5rem; }
   svg.drawing { width: 68%; }
   .screen-only { display: none; }
   details:not([open]) { display: none; }

@@ -10,7 +10,9 @@ import { pictureOf } from './picture.ts';
 import type { ReportInput } from './reportInput.ts';
 
 const REASONS = 3;
-const CHANGES = 2;
+const CHANGES = 3;
+/** So many characters of changes fit the page beside everything else. */
+const CHANGES_LENGTH = 560;
 
 const TO_FILL_IN = ['Customer', 'Project', 'Revision', 'Checked by, date'];
 
@@ -20,20 +22,31 @@ export function summarySection(
   candidates: readonly SimulatedCandidate[],
 ): Markup {
   const letters = candidates.map(({ letter }) => letter);
-  const changes = [
+  const changes = whatFits([
     ...(verdict.robustness === '' ? [] : [verdict.robustness]),
-    ...[...verdict.purchases, ...verdict.flips.map(({ sentence }) => sentence)].slice(0, CHANGES),
-  ];
+    ...verdict.purchases,
+    ...verdict.flips.map(({ sentence }) => sentence),
+  ]);
   return markup`<section class="summary"><h2>Summary</h2>
 <div class="summary-head"><div><table class="handed"><tbody>${TO_FILL_IN.map((text) => markup`<tr><th scope="row">${text}</th><td></td></tr>`)}</tbody></table>
-<p>${jobSentence(study.job, units)}</p>
-<p class="answer">${withIndices(verdict.choice)}</p></div>
+<p>${jobSentence(study.job, units)}</p></div>
 ${pictureOf(pictures.stage, 'The candidates on the stage')}</div>
+<p class="answer">${withIndices(verdict.choice)}</p>
 <div class="bars">${decisiveRows(verdict, letters).map((row) => bars(row, letters))}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
 ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}
 <p class="note">${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
+}
+
+/** The first few of what would change the choice, as many as the page has room for; one at least. */
+function whatFits(changes: readonly string[]): string[] {
+  const fitting: string[] = [];
+  for (const change of changes.slice(0, CHANGES)) {
+    if (fitting.length > 0 && [...fitting, change].join('').length > CHANGES_LENGTH) break;
+    fitting.push(change);
+  }
+  return fitting;
 }
 
 /** Why not the others: the first that each falls short of, since a page has no room for all, then what sets those apart that do the job. */
