@@ -16,8 +16,12 @@ import { channelFlux, shaftFlux } from './flux/motorFlux.ts';
  * the same at any gap: its turns, resistance and length do not change.
  */
 
-/** Factor on flux: B/B0 for the chosen law, dimensionless. */
+/** Factor on flux: B/B0 for the chosen law, and what this motor deviates from its datasheet by, dimensionless. */
 export function fitFactor(p: Parameters, polePitch: number): number {
+  return (1 + p.fluxDeviation) * lawFactor(p, polePitch);
+}
+
+function lawFactor(p: Parameters, polePitch: number): number {
   // The rotary motor of a screw has its fit within its housing: its datasheet contains it.
   if (p.lead > 0) return 1;
   const offCentre = (Math.PI * p.coilOffset) / polePitch;

@@ -4,7 +4,15 @@ import { entryFailure, type Failure, failure, isNot, isRecord, shortened, shown 
 const LONGEST_TEXT = 5_000_000;
 
 /** What the entry `waybench` of a file can say. */
-type FileKind = 'scene' | 'session' | 'lesson' | 'gain sheet' | 'snapshots' | 'study';
+type FileKind =
+  | 'scene'
+  | 'session'
+  | 'lesson'
+  | 'gain sheet'
+  | 'snapshots'
+  | 'study'
+  | 'tolerance study'
+  | 'tolerance results';
 
 export type Entries = Record<string, unknown>;
 

@@ -1,13 +1,15 @@
+import { seeded } from '../../shared/core/seeded.ts';
+
 /**
- * Seeded normal noise: the 32-bit generator mulberry32 (T. Ettinger, public domain) through the polar method of
- * Box, Muller and Marsaglia (Knuth, The Art of Computer Programming 2, 3.4.1). Mean 0, rms 1.
+ * Seeded normal noise: uniform numbers through the polar method of Box, Muller and Marsaglia (Knuth, The Art of Computer
+ * Programming 2, 3.4.1). Mean 0, rms 1.
  */
 export class NormalNoise {
-  #state: number;
+  readonly #uniform: () => number;
   #spare = Number.NaN;
 
   constructor(seed: number) {
-    this.#state = seed >>> 0;
+    this.#uniform = seeded(seed);
   }
 
   next(): number {
@@ -26,13 +28,5 @@ export class NormalNoise {
         return a * scale;
       }
     }
-  }
-
-  #uniform(): number {
-    this.#state = (this.#state + 0x6d2b79f5) >>> 0;
-    let t = this.#state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   }
 }

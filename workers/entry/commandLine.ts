@@ -19,10 +19,13 @@ import { runLapse } from './lapseCommand.ts';
 import { RunProgress } from './runProgress.ts';
 import { runStudy } from './studyCommand.ts';
 import { summaryText } from './summaryText.ts';
+import { mergeResults, runShard } from './tolerance/toleranceCommand.ts';
 
 const USAGE = `npm run axis -- scenes/NAME.json [--seconds 1.2] [--set name=value ...] [--engine odex|batch] [--csv out.csv] [--json summary.json]
 npm run axis -- scenes/NAME.json --hours 8 [--winding-target 90] [--growth-target 2e-6] [--set ...] [--csv ...] [--json ...]
 npm run axis -- STUDY.json --study [--json ...]
+npm run axis -- TOLERANCES.json --runs 1..1000 --out results.jsonl [--json ...]
+npm run axis -- --merge results.jsonl ... [--json ...]
 
 Runs a scene without a page. --set takes any row of the parameter table, in SI units.
 --engine chooses what integrates the plant: odex with control of its error, by default, or batch, in fixed steps and faster; where the
@@ -31,7 +34,12 @@ The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
 limits that cooling has to keep; the CSV has a line for every minute.
 --study compares the drives of a study file: candidates without gains are tuned, all are simulated. It takes a minute.
+--runs builds and runs machines of a tolerance study, from the first to the last number, and writes a line of JSON for each; a file that
+a killed run has left is carried on. --merge puts such files together.
 Exit code: 0 done, 1 tripped, 2 bad input, 3 the tool itself is broken, 4 the energy account does not balance.`;
+
+/** What asks for something else than the run of a scene. */
+const KINDS = ['study', 'runs', 'merge'] as const;
 
 /** Runs the axis headless. Returns the exit code. */
 export async function main(argv: string[]): Promise<number> {
@@ -41,13 +49,15 @@ export async function main(argv: string[]): Promise<number> {
       console.log(USAGE);
       return DONE;
     }
-    const path = onlyPath(positionals);
-    if (values.study) {
+    const kind = KINDS.find((each) => values[each] !== undefined);
+    if (kind !== undefined)
       for (const name of ['seconds', 'hours', 'set', 'csv', 'engine'] as const)
         if (values[name] !== undefined)
-          throw new BadInput(`--${name} is for a scene: leave it out with --study.`);
-      return await runStudy(path, values.json);
-    }
+          throw new BadInput(`--${name} is for a scene: leave it out with --${kind}.`);
+    if (values.merge) return mergeResults(positionals, values.json);
+    const path = onlyPath(positionals);
+    if (values.runs !== undefined) return runShard(path, values.runs, values.out, values.json);
+    if (values.study) return await runStudy(path, values.json);
     const scene = readSceneFile(path, values.set ?? []);
     if (values.hours !== undefined) {
       if (values.seconds !== undefined) throw new BadInput('Give --seconds or --hours, not both.');
@@ -95,6 +105,9 @@ function readArguments(argv: string[]) {
         engine: { type: 'string' },
         hours: { type: 'string' },
         study: { type: 'boolean' },
+        runs: { type: 'string' },
+        out: { type: 'string' },
+        merge: { type: 'boolean' },
         'winding-target': { type: 'string' },
         'growth-target': { type: 'string' },
         set: { type: 'string', multiple: true },

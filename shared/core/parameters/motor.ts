@@ -8,6 +8,13 @@ export const motorRows = {
   forceConstant: log('K_f', 'N/A', [0.5, 500], 50, 'Force constant at 20 °C, per A RMS', {
     form: 'rms',
   }),
+  fluxDeviation: linear(
+    'Δψ',
+    '%',
+    [-0.3, 0.3],
+    0,
+    'Magnet flux of this motor above or below its datasheet; the drive goes by the datasheet',
+  ),
   backEmfConstant: log(
     'K_e',
     'V·s/m',
