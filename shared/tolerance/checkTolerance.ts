@@ -111,11 +111,7 @@ function checkSpreads(input: unknown, p: Parameters, problems: Problem[]): Sprea
 }
 
 /** One parameter of a study; `base` is its value in the scene. */
-function checkSpread(
-  name: NumberName,
-  input: unknown,
-  base: number,
-): { readonly legal: Spread } | Failure {
+function checkSpread(name: NumberName, input: unknown, base: number): { readonly legal: Spread } | Failure {
   const refuse = (value: unknown, message: string | Sentence, field: string = name) => ({
     problems: [entryProblem(field, value, message, field === name ? parameterNamed(name) : field)],
   });
