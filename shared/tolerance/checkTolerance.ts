@@ -18,7 +18,7 @@ import {
 import type { Scene } from '../core/scene.ts';
 import { lowerLimit, type Sentence, sentence } from '../core/sentence.ts';
 import { cycleDuration } from '../motion/cycle.ts';
-import { type Limits, RUN_FIGURE_NAMES, type RunFigureName } from './runFigures.ts';
+import { type Limits, RUN_FIGURE_NAMES, RUN_FIGURES, type RunFigureName } from './runFigures.ts';
 import {
   type NumberName,
   SPREAD_KINDS,
@@ -35,10 +35,24 @@ export type ToleranceResult = { readonly study: ToleranceStudy } | Failure;
 /** Rows of what a study has besides values of the parameter table. */
 const SHARE_ROW = linear('±', '%', [1e-4, 1], 0.05, 'To either side of the value of the scene');
 const CUT_ROW = linear('', '', [0.5, 6], 3, 'Nothing lies beyond so many standard deviations');
-const RUNS_ROW = linear('n', '', [1, MAX_RUNS], 1000, 'Number of machines', { integer: true });
-const SEED_ROW = linear('', '', [0, 2 ** 31 - 1], 1, 'Seed of sampling and encoder noise', {
+export const RUNS_ROW = linear('n', '', [1, MAX_RUNS], 1000, 'Number of machines', { integer: true });
+export const SEED_ROW = linear('', '', [0, 2 ** 31 - 1], 1, 'Seed of sampling and encoder noise', {
   integer: true,
 });
+
+const limitRow = (name: RunFigureName, max: number, form?: 'peak'): NumberRow => {
+  const { unit, definition } = RUN_FIGURES[name];
+  return linear('', unit, [0, max], 0, definition, form && { form });
+};
+
+/** What a figure may be limited to. */
+export const LIMIT_ROWS: Readonly<Record<RunFigureName, NumberRow>> = {
+  settlingTime: limitRow('settlingTime', 100),
+  peakError: limitRow('peakError', 1),
+  rmsError: limitRow('rmsError', 1),
+  peakCurrent: limitRow('peakCurrent', 1e4, 'peak'),
+  windingTemperature: limitRow('windingTemperature', 500),
+};
 
 /** Longer cycles would take a study of thousands too long, s. */
 const LONGEST_CYCLE = 60;
@@ -127,7 +141,7 @@ function checkSpread(name: NumberName, input: unknown, base: number): { readonly
     };
   const values: Record<string, number> = {};
   for (const entry of entries) {
-    const checked = checkNumber(input[entry], rowOf(entry, name));
+    const checked = checkNumber(input[entry], spreadEntryRow(entry, name));
     if ('wrong' in checked) return refuse(input[entry], checked.wrong, `${name}.${entry}`);
     values[entry] = checked.legal;
   }
@@ -143,7 +157,7 @@ function checkSpread(name: NumberName, input: unknown, base: number): { readonly
 }
 
 /** The standard deviation may be as small as one likes, and is not bound to lie where the values lie. */
-function rowOf(entry: string, name: NumberName): NumberRow {
+export function spreadEntryRow(entry: string, name: NumberName): NumberRow {
   const row = spreadRow(name);
   if (entry === 'share') return SHARE_ROW;
   if (entry === 'cut') return CUT_ROW;
@@ -168,10 +182,13 @@ function checkLimits(input: unknown, problems: Problem[]): Limits {
   const legal: [RunFigureName, number][] = [];
   for (const [name, value] of Object.entries(input)) {
     const known = RUN_FIGURE_NAMES.find((each) => each === name);
-    if (known === undefined) problems.push(unknownName('a figure', name, RUN_FIGURE_NAMES, value));
-    else if (typeof value !== 'number' || !Number.isFinite(value) || value < 0)
-      problems.push(within('limits', entryProblem(name, value, isNot(value, 'a number of 0 or more'))));
-    else legal.push([known, value]);
+    if (known === undefined) {
+      problems.push(unknownName('a figure', name, RUN_FIGURE_NAMES, value));
+      continue;
+    }
+    const checked = checkNumber(value, LIMIT_ROWS[known]);
+    if ('legal' in checked) legal.push([known, checked.legal]);
+    else problems.push(within('limits', entryProblem(name, value, checked.wrong)));
   }
   return Object.fromEntries(legal);
 }

@@ -38,7 +38,7 @@ export interface Sensitivity {
   /** 'good': whether a machine is good, 1 or 0. */
   readonly of: RunFigureName | 'good';
   readonly influences: readonly Influence[];
-  /** Shares smaller than this cannot be told from none with so many machines. */
+  /** Shares smaller than this cannot be told from chance with so many machines. */
   readonly noise: number;
   /** R² of the rank regression: how much of the order of the machines the slopes explain. */
   readonly explained: number;

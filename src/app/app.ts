@@ -101,6 +101,7 @@ class App implements ActionParts {
       analysis,
       comparison: this.view.comparison,
       status: () => this.run.status,
+      openOnBench: (scene, text) => this.#openScene(scene, text),
     });
     const help = [
       { label: 'How this is tested', action: () => this.dialogs.tested.open() },
@@ -223,6 +224,10 @@ class App implements ActionParts {
         useGains(this.store, this.messages, changes, `gains of ${name}`);
       },
       openStudy: (name, text) => this.#withPart('The study', () => this.door.openText(name, text)),
+      openTolerance: (study, text) => {
+        this.#openScene(study.scene, text);
+        this.#withPart('The tolerance study', () => this.dialogs.openTolerance(study));
+      },
       openLesson: (name, text) => this.#withPart('The lesson', () => this.lessons.openText(name, text)),
     });
   }
@@ -257,6 +262,7 @@ class App implements ActionParts {
       removeCogging: () => this.bench.removeCoggingTable(),
       saveCogging: () => saveCogging(this.store, this.messages),
       pretune: () => this.#withPart('Pretuning', () => this.dialogs.openPretune()),
+      tolerance: () => this.#withPart('The tolerance study', () => this.dialogs.openTolerance()),
       shapeForLoop: () =>
         void shapeForLoop(this.store.bench.parameters, this.bench, this.#analysis, this.messages),
     });

@@ -1,6 +1,8 @@
 import { PRESETS } from '../../scenes/index.ts';
+import type { Scene } from '../../shared/core/scene.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';
 import type { AxisStatus } from '../../shared/protocol/axis.ts';
+import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
 import { askedOf, presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
 import { basedOn } from '../bench/presets.ts';
@@ -10,6 +12,7 @@ import type { AnalysisClient } from '../clients/analysisClient.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { FiguresDialog } from '../compare/figuresDialog.ts';
 import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
+import type { ToleranceDialog } from '../tolerance/toleranceDialog.ts';
 import { MoveListDialog } from '../tuning/moveListDialog.ts';
 import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
 import type { ResponseDialog } from '../tuning/response/responseDialog.ts';
@@ -27,6 +30,8 @@ interface DialogsOptions {
   readonly analysis: AnalysisClient;
   readonly comparison: Comparison;
   status(): AxisStatus | null;
+  /** Another scene on the bench, as one step of undo. */
+  openOnBench(scene: Scene, text: string): void;
 }
 
 /** What opens over the bench. The larger ones are fetched when they are first asked for: the page opens sooner without them. */
@@ -40,6 +45,7 @@ export class Dialogs {
   readonly #moveList: MoveListDialog;
   readonly #projectName: ProjectNameDialog;
   #pretune: PretuneDialog | null = null;
+  #tolerance: ToleranceDialog | null = null;
   #trace: TraceDialog | null = null;
   #response: ResponseDialog | null = null;
 
@@ -71,6 +77,15 @@ export class Dialogs {
       use: (goal, changes, text) => bench.usePretuned(goal, changes, text),
     });
     this.#pretune.open();
+  }
+
+  /** With a study from a file, or what suits the scene on the bench. */
+  async openTolerance(study?: ToleranceStudy): Promise<void> {
+    const { ToleranceDialog } = await import('../tolerance/toleranceDialog.ts');
+    const { store, openOnBench } = this.#options;
+    this.#tolerance ??= new ToleranceDialog({ scene: () => presentScene(store.bench), openOnBench });
+    if (study) this.#tolerance.openStudy(study);
+    else this.#tolerance.open();
   }
 
   async openTrace(): Promise<void> {

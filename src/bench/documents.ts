@@ -8,6 +8,7 @@ import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { writeLink } from '../../shared/files/sceneLink.ts';
 import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
+import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
 import { copyLink } from '../ui/copyLink.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import type { Messages } from '../ui/messages.ts';
@@ -20,6 +21,7 @@ interface DocumentSinks {
   parameters(): Parameters;
   useGains(changes: ParameterChanges, label: string): void;
   openStudy(name: string, text: string): void;
+  openTolerance(study: ToleranceStudy, label: string): void;
   openLesson(name: string, text: string): void;
 }
 
@@ -48,13 +50,16 @@ export class Documents {
     return copyLink(writeLink(scene, SHELF), this.#sinks.messages, copied);
   }
 
-  /** Opens a scene, a session, a gain sheet, a study or a lesson, whichever the text is. */
+  /** Opens a scene, a session, a gain sheet, a study, a tolerance study or a lesson, whichever the text is. */
   async open(name: string, text: string): Promise<void> {
     const otherModel = otherModelText(text);
     if (otherModel) this.#sinks.messages.note(`${name}: ${otherModel}`);
     switch (kindOf(text)) {
       case 'study':
         this.#sinks.openStudy(name, text);
+        break;
+      case 'tolerance study':
+        await this.#openTolerance(name, text);
         break;
       case 'lesson':
         this.#sinks.openLesson(name, text);
@@ -82,6 +87,13 @@ export class Documents {
     else this.#refuseAll(name, read.problems);
   }
 
+  async #openTolerance(name: string, text: string): Promise<void> {
+    const { readTolerance } = await import('../../shared/files/toleranceFile.ts');
+    const read = readTolerance(text, SHELF);
+    if ('study' in read) this.#sinks.openTolerance(read.study, `Opened ${name}`);
+    else this.#refuseAll(name, read.problems);
+  }
+
   #openSession(name: string, text: string): void {
     const read = readSession(text, SHELF);
     if ('session' in read) this.#sinks.replay(read.session);
@@ -104,7 +116,7 @@ export class Documents {
   }
 }
 
-const NAMED = ['session', 'gain sheet', 'study', 'lesson'] as const;
+const NAMED = ['session', 'gain sheet', 'study', 'tolerance study', 'lesson'] as const;
 type Named = (typeof NAMED)[number];
 
 /** What a text says it is. What is no JSON can only be the table of a gain sheet. */

@@ -25,6 +25,8 @@ interface TuningPanelOptions extends CoggingActions, LearningActions {
   cautions(): void;
   moveList(): void;
   pretune(): void;
+  /** How far the figures hold for machines that differ from this one. */
+  tolerance(): void;
   /** Sets the input shaper to the least damped oscillation of the loop. */
   shapeForLoop(): void;
 }
@@ -43,6 +45,7 @@ export class TuningPanel {
   readonly #cascade = new CascadeView();
   readonly #startGains: StartGainsForm;
   readonly #pretune: HTMLButtonElement;
+  readonly #tolerance: HTMLButtonElement;
   readonly #moveList: HTMLButtonElement;
   readonly #shaping: ShapingNote;
   readonly #cogging: CoggingNote;
@@ -65,6 +68,11 @@ export class TuningPanel {
     this.#pretune = button('Pretune …', options.pretune, {
       class: 'panel-wide',
       title: 'Finds the loop, its filters and feedforward for a goal, and tests them in simulation',
+    });
+    this.#tolerance = button('How sure is this? …', options.tolerance, {
+      class: 'panel-wide',
+      title:
+        'Builds this scene many times over, each machine a little different, and counts those that do the job',
     });
     this.#moveList = button('Move list …', options.moveList, { class: 'panel-wide' });
     this.#shaping = new ShapingNote(options.shapeForLoop);
@@ -136,7 +144,11 @@ export class TuningPanel {
       const fields = (Object.keys(rows) as ParameterName[]).map((name) => new ParameterField(name, context));
       const group = new PanelGroup(gui, title, fields, id === 'loop');
       const lastGain = fields.find(({ parameter }) => parameter === LAST_GAIN);
-      if (lastGain) group.add([this.#cascade.element, this.#startGains.element, this.#pretune], lastGain);
+      if (lastGain)
+        group.add(
+          [this.#cascade.element, this.#startGains.element, this.#pretune, this.#tolerance],
+          lastGain,
+        );
       if (id === 'move') group.add([this.#moveList]);
       if (id === 'shaping') group.add([this.#shaping.element]);
       if (id === 'compensation') group.add([this.#cogging.element, this.#learning.element]);
@@ -154,7 +166,7 @@ export class TuningPanel {
     const { wanted } = this.#head;
     this.#openForSearch(wanted !== '');
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
-    this.#startGains.element.hidden = this.#pretune.hidden = wanted !== '';
+    this.#startGains.element.hidden = this.#pretune.hidden = this.#tolerance.hidden = wanted !== '';
     this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
     this.#shaping.element.hidden =
       this.#cogging.element.hidden =

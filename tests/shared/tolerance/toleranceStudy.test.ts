@@ -132,7 +132,7 @@ describe('is refused, with what to do', () => {
       { limits: { setlingTime: 0.1 } },
       /"setlingTime" is not a figure\. Did you mean/,
     ],
-    ['a limit below 0', { limits: { peakError: -1 } }, /limits: peakError: -1 is not a number of 0 or more/],
+    ['a limit below 0', { limits: { peakError: -1 } }, /limits: peakError: −1 m is outside 0 m to 1 m/],
     ['half a machine', { runs: 10.5 }, /runs: 10\.5 is not a whole number/],
     ['a drive that is off', { scene: 'free-pull-iron' }, /The drive is off\. .* switch it on/],
     ['an entry too many', { points: 3 }, /"points" is not an entry of a tolerance study/],

@@ -1,4 +1,4 @@
-import { inUnit } from '../../../shared/core/format.ts';
+import { fixed, inUnit, shortest } from '../../../shared/core/format.ts';
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
 import {
   RUN_FIGURE_NAMES,
@@ -36,7 +36,7 @@ export function toleranceText(study: ToleranceStudy, summary: ToleranceSummary):
 }
 
 function estimateText({ share, low, high }: Estimate): string {
-  const text = (value: number) => inUnit(value, '%', 4);
+  const text = (value: number) => shortest(value, '%', 4);
   return `${text(share)}, 95 % confidence interval ${text(low)} to ${text(high)} (Wilson)`;
 }
 
@@ -61,10 +61,10 @@ function sensitivityLines({ of, influences, noise, explained }: Sensitivity): st
     `${label} depends on (first-order Sobol index; rank regression, R² ${explained.toFixed(2)}):`,
     ...told.map(
       ({ name, share, slope }) =>
-        `  ${inUnit(share, '%').padStart(7)}  ${slope.toFixed(2).padStart(5)}  ${parameterLabel(name)}`,
+        `  ${inUnit(share, '%').padStart(7)}  ${fixed(slope, '', 2).padStart(5)}  ${parameterLabel(name)}`,
     ),
     ...(told.length < influences.length
-      ? [`  all others below ${inUnit(noise, '%', 2)}, which is not told from none`]
+      ? [`  all others below ${inUnit(noise, '%', 2)}, which cannot be told from chance`]
       : []),
   ];
 }
