@@ -8,10 +8,12 @@ import { type UnitSystem, unitSystem } from './unitSystem.ts';
 export const UNITS = {
   '': { factor: 1 },
   '%': { factor: 0.01 },
+  km: { factor: 1e3 },
   m: { factor: 1 },
   mm: { factor: 1e-3 },
   µm: { factor: 1e-6 },
   nm: { factor: 1e-9 },
+  'nm/km': { factor: 1e-12 },
   s: { factor: 1 },
   ms: { factor: 1e-3 },
   µs: { factor: 1e-6 },

@@ -263,6 +263,7 @@ class App implements ActionParts {
       saveCogging: () => saveCogging(this.store, this.messages),
       pretune: () => this.#withPart('Pretuning', () => this.dialogs.openPretune()),
       tolerance: () => this.#withPart('The tolerance study', () => this.dialogs.openTolerance()),
+      wearTest: () => this.#withPart('The test of wear', () => this.dialogs.openWearTest()),
       shapeForLoop: () =>
         void shapeForLoop(this.store.bench.parameters, this.bench, this.#analysis, this.messages),
     });

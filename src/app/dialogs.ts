@@ -17,6 +17,7 @@ import { MoveListDialog } from '../tuning/moveListDialog.ts';
 import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
 import type { ResponseDialog } from '../tuning/response/responseDialog.ts';
 import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
+import type { WearDialog } from '../tuning/wear/wearDialog.ts';
 import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
 import { createHelp } from './help.ts';
@@ -48,6 +49,7 @@ export class Dialogs {
   #tolerance: ToleranceDialog | null = null;
   #trace: TraceDialog | null = null;
   #response: ResponseDialog | null = null;
+  #wear: WearDialog | null = null;
 
   constructor(options: DialogsOptions) {
     const { store, bench, messages } = options;
@@ -86,6 +88,12 @@ export class Dialogs {
     this.#tolerance ??= new ToleranceDialog({ scene: () => presentScene(store.bench), openOnBench });
     if (study) this.#tolerance.openStudy(study);
     else this.#tolerance.open();
+  }
+
+  async openWearTest(): Promise<void> {
+    const { WearDialog } = await import('../tuning/wear/wearDialog.ts');
+    this.#wear ??= new WearDialog();
+    this.#wear.open(presentScene(this.#options.store.bench));
   }
 
   async openTrace(): Promise<void> {

@@ -1,4 +1,5 @@
 import { compensatesFriction } from '../../shared/axis/frictionCompensation.ts';
+import { hasDryFriction } from '../../shared/axis/guide.ts';
 import { isInStructure } from '../../shared/axis/loopGains.ts';
 import { MODE_NUMBERS } from '../../shared/core/movedMass.ts';
 import { isFilterValueInUse } from '../../shared/core/parameters/filters.ts';
@@ -51,6 +52,8 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries(screw, 'torqueConstant', 'polePairs', 'rotorInertia', 'screwRigidity', 'nutDrag', 'nutViscous'),
   ...entries(screw, 'backlash', 'screwCapacity', 'screwToAir', 'screwExpansion'),
   ...entries((p) => screw(p) && p.screwRigidity > 0, 'screwSpan'),
+  ...entries(screw, 'nutWear', 'nutPreload'),
+  ...entries(hasDryFriction, 'guideDistance'),
   ...entries((p) => p.ripple6 > 0, 'ripple6Phase'),
   ...entries((p) => p.ripple12 > 0, 'ripple12Phase'),
   ...entries((p) => p.motorCount > 1, 'misalignment2'),

@@ -14,6 +14,7 @@ import { PanelHead } from './panelHead.ts';
 import { type FieldContext, ParameterField } from './parameterField.ts';
 import { ShapingNote } from './shapingNote.ts';
 import { StartGainsForm } from './startGainsForm.ts';
+import { WearNote } from './wear/wearNote.ts';
 
 interface TuningPanelOptions extends CoggingActions, LearningActions {
   propose(name: ParameterName, value: RowValue, gesture: string | null): string | null;
@@ -27,6 +28,8 @@ interface TuningPanelOptions extends CoggingActions, LearningActions {
   pretune(): void;
   /** How far the figures hold for machines that differ from this one. */
   tolerance(): void;
+  /** Positioning of the new machine and of the worn one. */
+  wearTest(): void;
   /** Sets the input shaper to the least damped oscillation of the loop. */
   shapeForLoop(): void;
 }
@@ -50,6 +53,7 @@ export class TuningPanel {
   readonly #shaping: ShapingNote;
   readonly #cogging: CoggingNote;
   readonly #learning: LearningNote;
+  readonly #wear: WearNote;
   /** Which groups were open before a search opened them all; null while nothing is searched for. */
   #openBefore: readonly boolean[] | null = null;
 
@@ -78,6 +82,7 @@ export class TuningPanel {
     this.#shaping = new ShapingNote(options.shapeForLoop);
     this.#cogging = new CoggingNote(options);
     this.#learning = new LearningNote(options);
+    this.#wear = new WearNote(options.wearTest);
     const scroller = element('div', {
       class: 'panel-fields',
       onfocusin: ({ target }) => this.#explain(target as Node),
@@ -102,6 +107,7 @@ export class TuningPanel {
     this.#cascade.show(parameters);
     this.#shaping.show(parameters);
     this.#learning.show(origin.learnedMove, parameters);
+    this.#wear.show({ ...origin, parameters });
     this.#cogging.show({ parameters, ...(origin.coggingTable && { coggingTable: origin.coggingTable }) });
     this.#arrange();
   }
@@ -152,6 +158,7 @@ export class TuningPanel {
       if (id === 'move') group.add([this.#moveList]);
       if (id === 'shaping') group.add([this.#shaping.element]);
       if (id === 'compensation') group.add([this.#cogging.element, this.#learning.element]);
+      if (id === 'wear') group.add([this.#wear.element]);
       return group;
     });
   }
@@ -171,6 +178,7 @@ export class TuningPanel {
     this.#shaping.element.hidden =
       this.#cogging.element.hidden =
       this.#learning.element.hidden =
+      this.#wear.element.hidden =
         wanted !== '';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(

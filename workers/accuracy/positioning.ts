@@ -1,6 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { PositioningTest } from '../../shared/protocol/accuracy.ts';
-import type { Job } from '../../shared/study/job.ts';
+import type { JobValues } from '../../shared/study/job.ts';
 import type { AxisStart } from '../run/axis.ts';
 import { evaluatePositioning } from './iso230.ts';
 import { measuringPlan } from './targets.ts';
@@ -19,7 +19,7 @@ const LOOK = 0.02;
  */
 export function positioning(
   scene: Scene,
-  job: Job,
+  job: { readonly values: Pick<JobValues, 'travel' | 'wear'> },
   state: PositioningTest['state'],
   start: AxisStart = {},
 ): PositioningTest {

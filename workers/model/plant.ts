@@ -1,3 +1,4 @@
+import { wornParameters } from '../../shared/axis/wear.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import {
   CURRENTS,
@@ -47,8 +48,9 @@ export class Plant {
 
   /** Takes parameters and temperatures; everything the right-hand side needs is worked out here, once. */
   configure(p: Parameters, t: Temperatures): void {
-    for (const term of this.#list) term.configure(p);
-    this.warm(p, t);
+    const worn = wornParameters(p);
+    for (const term of this.#list) term.configure(worn);
+    this.warm(worn, t);
   }
 
   /**

@@ -1,3 +1,4 @@
+import { wornParameters } from '../../shared/axis/wear.ts';
 import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { eigenvalues } from '../math/eigenvalues.ts';
@@ -47,7 +48,7 @@ export function stepCount(plant: Plant, p: Parameters, span: number): number {
 /** ∂f/∂y of the plant at a speed, m/s, without the energies, which nothing depends on. */
 function slopes(plant: Plant, p: Parameters, speed: number): Matrix {
   const y = plant.initialState(p.travelMin - BEYOND);
-  y[X1] += p.backlash / 2 + CLOSED;
+  y[X1] += wornParameters(p).backlash / 2 + CLOSED;
   y[V1] = speed;
   y[V2] = speed;
   for (let k = modesAt(plant.motors, p.base); k < plant.size; k += 2) y[k + 1] = speed;

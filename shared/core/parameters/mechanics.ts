@@ -82,6 +82,30 @@ export const guideRows = {
   viscous: log('σ₂', 'N·s/m', [0.01, 5000], 15, 'Viscous friction of the guide', { zero: true }),
 };
 
+/** What use does to nut and guide. */
+export const wearRows = {
+  travelled: linear('s', 'km', [0, 2e7], 0, 'Kilometres travelled since the machine was new'),
+  nutWear: log('k_w', 'nm/km', [1e-14, 1e-10], 5e-13, 'Wear of the ball nut; 0: it does not wear', {
+    zero: true,
+  }),
+  nutPreload: log(
+    'δ_p',
+    'µm',
+    [1e-8, 1e-4],
+    2e-6,
+    'Wear that uses up the preload of the nut; only after it does lost motion grow',
+    { zero: true },
+  ),
+  guideDistance: log(
+    'L_g',
+    'km',
+    [1e5, 1e9],
+    2e7,
+    'Distance after which a rolling guide has lost its preload; 0: it does not wear',
+    { zero: true },
+  ),
+};
+
 /** What the position loop measures. */
 export const encoderRows = {
   encoderSide: choice(

@@ -1,7 +1,7 @@
 import { compensationRows } from './compensation.ts';
 import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
 import { filterRows } from './filters.ts';
-import { encoderRows, flexibleRows, guideRows, limitRows, linkRows } from './mechanics.ts';
+import { encoderRows, flexibleRows, guideRows, limitRows, linkRows, wearRows } from './mechanics.ts';
 import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
 import { magnetRows, motorRows } from './motor.ts';
 import type { Row, ValueOf } from './row.ts';
@@ -22,6 +22,7 @@ export const PARAMETER_GROUPS = [
   { id: 'link', title: 'Motor to table', rows: linkRows },
   { id: 'flexible', title: 'Further resonances', rows: flexibleRows },
   { id: 'guide', title: 'Guide', rows: guideRows },
+  { id: 'wear', title: 'Years of use', rows: wearRows },
   { id: 'encoder', title: 'Encoder', rows: encoderRows },
   { id: 'heat', title: 'Heat', rows: heatRows },
   { id: 'base', title: 'Machine base', rows: baseRows },
@@ -44,6 +45,7 @@ export const PARAMETERS = {
   ...linkRows,
   ...flexibleRows,
   ...guideRows,
+  ...wearRows,
   ...encoderRows,
   ...heatRows,
   ...baseRows,

@@ -1,6 +1,7 @@
 import { slopeForce } from '../../../shared/axis/gravity.ts';
 import { breakawayForce, hasDryFriction, slidingFriction } from '../../../shared/axis/guide.ts';
 import { motorConstants, voltageLimit } from '../../../shared/axis/motor.ts';
+import { wornParameters } from '../../../shared/axis/wear.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import { ranged } from '../../../shared/core/format.ts';
@@ -34,7 +35,8 @@ const SHARE_OF_ERROR_LIMIT = 0.25;
 export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: LoopFigures): Sweep {
   const { forcePerAmp, inductance } = motorConstants(p);
   const crossover = figures.crossover ?? 50;
-  const friction = slidingFriction(p) + p.nutDrag;
+  const worn = wornParameters(p);
+  const friction = slidingFriction(worn) + worn.nutDrag;
   const motor = SHARE_OF_MOTOR * (forcePerAmp * p.peakCurrent - Math.abs(slopeForce(p)));
   const error = SHARE_OF_ERROR_LIMIT * p.followingErrorLimit * figures.minimumStiffness.value;
   const sweepTo = Math.min(0.4 * positionRate(p), BANDWIDTHS * p.currentBandwidth);
@@ -59,7 +61,8 @@ export function suggestedSweep(p: Parameters, point: OperatingPoint, figures: Lo
  */
 export function guideNote(p: Parameters, { friction }: OperatingPoint, force: number): string | null {
   if (!hasDryFriction(p)) return null;
-  const breakaway = breakawayForce(p) + p.nutDrag;
+  const worn = wornParameters(p);
+  const breakaway = breakawayForce(worn) + worn.nutDrag;
   const isStuck = force <= breakaway;
   if (isStuck === (friction === 'presliding')) return null;
   const [applied, needed] = [ranged(force, 'N'), ranged(breakaway, 'N')];
