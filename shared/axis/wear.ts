@@ -1,7 +1,7 @@
 import type { Parameters } from '../core/parameters/table.ts';
 
 /*
- * What kilometres travelled do to what rolls; s: distance, m:
+ * What kilometres kilometresTravelled do to what rolls; s: distance, m:
  *
  *   w    = k_w s                              wear of the ball nut, along its axis
  *   φ_n  = (1 − w/δ_p)^1.5, not below 0       preload left of the nut; 0 with δ_p = 0
@@ -15,21 +15,21 @@ import type { Parameters } from '../core/parameters/table.ts';
  */
 
 /** Share of its preload that the nut has left. */
-export function nutPreloadLeft({ nutWear, nutPreload, travelled }: Parameters): number {
-  return nutPreload > 0 ? Math.max(1 - (nutWear * travelled) / nutPreload, 0) ** 1.5 : 1;
+export function nutPreloadLeft({ nutWear, nutPreload, kilometresTravelled }: Parameters): number {
+  return nutPreload > 0 ? Math.max(1 - (nutWear * kilometresTravelled) / nutPreload, 0) ** 1.5 : 1;
 }
 
 /** Share of its preload that a rolling guide has left; 1 with a distance of 0, which stands for one that does not wear. */
-export function guidePreloadLeft({ guideDistance, travelled }: Parameters): number {
-  return guideDistance > 0 ? Math.max(1 - travelled / guideDistance, 0) : 1;
+export function guidePreloadLeft({ guideDistance, kilometresTravelled }: Parameters): number {
+  return guideDistance > 0 ? Math.max(1 - kilometresTravelled / guideDistance, 0) : 1;
 }
 
 /** The parameters of the machine after its kilometres. The drive keeps those of the new one: nobody has told it. */
 export function wornParameters(p: Parameters): Parameters {
-  if (p.travelled === 0) return p;
+  if (p.kilometresTravelled === 0) return p;
   const guide = guidePreloadLeft(p);
   const worn = { ...p, sealFriction: guide * p.sealFriction, sealStiction: guide * p.sealStiction };
   if (p.lead === 0) return worn;
-  const beyond = Math.max(p.nutWear * p.travelled - p.nutPreload, 0);
+  const beyond = Math.max(p.nutWear * p.kilometresTravelled - p.nutPreload, 0);
   return { ...worn, nutDrag: nutPreloadLeft(p) * p.nutDrag, backlash: p.backlash + beyond };
 }

@@ -10,10 +10,10 @@ const COVERED = 0.9;
 export function wearTest(scene: Scene): WearTest {
   const { travelMin, travelMax } = scene.parameters;
   const values = { travel: COVERED * (travelMax - travelMin), wear: 0 };
-  const after = (travelled: number) =>
+  const after = (kilometresTravelled: number) =>
     tested(() => {
-      const parameters = { ...scene.parameters, drive: 'on' as const, travelled };
+      const parameters = { ...scene.parameters, drive: 'on' as const, kilometresTravelled };
       return positioning({ ...scene, parameters }, { values }, 'cold');
     });
-  return { fresh: after(0), worn: after(scene.parameters.travelled) };
+  return { fresh: after(0), worn: after(scene.parameters.kilometresTravelled) };
 }

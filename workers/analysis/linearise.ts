@@ -89,7 +89,7 @@ export function linearise(given: Parameters, point: OperatingPoint): LinearPlant
 
 /** The parameters to linearise; for those set to zero see `friction` of the operating point. */
 function analysed(p: Parameters, point: OperatingPoint): Parameters {
-  const closed: Parameters = { ...wornParameters(p), travelled: 0, drive: 'on', backlash: 0 };
+  const closed: Parameters = { ...wornParameters(p), kilometresTravelled: 0, drive: 'on', backlash: 0 };
   if (point.friction === 'presliding' || point.speed !== 0) return closed;
   const dry = [...GUIDE_FRICTION, 'hysteresisDrag', 'nutDrag'] as const;
   return { ...closed, ...Object.fromEntries(dry.map((name) => [name, 0])) };

@@ -84,7 +84,7 @@ export const guideRows = {
 
 /** What use does to nut and guide. */
 export const wearRows = {
-  travelled: linear('s', 'km', [0, 2e7], 0, 'Kilometres travelled since the machine was new'),
+  kilometresTravelled: linear('s', 'km', [0, 2e7], 0, 'Distance travelled since the machine was new'),
   nutWear: log('k_w', 'nm/km', [1e-14, 1e-10], 5e-13, 'Wear of the ball nut; 0: it does not wear', {
     zero: true,
   }),

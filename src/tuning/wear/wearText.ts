@@ -20,9 +20,10 @@ const DIRECT = 'No nut: between magnets and coils there is no contact, and the f
 const AIR = 'The guide has no dry friction and does not wear.';
 
 function nutText(p: Scene['parameters']): string {
-  const wear = p.nutWear * p.travelled;
-  const play = ranged(wornParameters(p).backlash, 'm');
-  return `Nut: worn by ${ranged(wear, 'm')}, ${percent(nutPreloadLeft(p))} of its preload left, lost motion ${play}.`;
+  const wear = p.nutWear * p.kilometresTravelled;
+  const { backlash } = wornParameters(p);
+  const play = backlash > 0 ? `lost motion ${ranged(backlash, 'm')}` : 'no lost motion';
+  return `Nut: worn by ${ranged(wear, 'm')}, ${percent(nutPreloadLeft(p))} of its preload left, ${play}.`;
 }
 
 function guideText(p: Scene['parameters']): string {
@@ -35,13 +36,13 @@ function percent(share: number): string {
 
 /** '5000 km are 3.9 years of this program, 8 h on 250 days a year.' */
 function yearsText(scene: Scene): string {
-  const { travelled } = scene.parameters;
-  const km = `${(travelled / 1e3).toLocaleString('en-GB', { maximumFractionDigits: 0 })} km`;
-  if (travelled === 0) return 'New.';
+  const { kilometresTravelled } = scene.parameters;
+  const km = `${(kilometresTravelled / 1e3).toLocaleString('en-GB', { maximumFractionDigits: 0 })} km`;
+  if (kilometresTravelled === 0) return 'New.';
   const speed = meanSpeed(scene);
   if (speed === 0) return `${km}. The present program stands still.`;
   const { dailyTime, days } = defaultJobValues();
-  const years = travelled / (speed * dailyTime * days);
+  const years = kilometresTravelled / (speed * dailyTime * days);
   return `${km} are ${Number(years.toPrecision(2))} years of this program, ${dailyTime / 3600} h on ${days} days a year.`;
 }
 

@@ -13,7 +13,7 @@ const scene = (id: string, changes: ParameterChanges) => {
 it('tells years, preload and lost motion of a screw', () => {
   const text = wearText(
     scene('screw-backlash', {
-      travelled: 1e7,
+      kilometresTravelled: 1e7,
       nutWear: 5e-13,
       nutPreload: 2e-6,
       backlash: 1e-6,
@@ -28,13 +28,18 @@ it('tells years, preload and lost motion of a screw', () => {
 it('counts years from the way of the program: 0.1 m/s for 8 h on 250 days are 720 km', () => {
   // A sine of amplitude A and frequency f goes 4 A f on average.
   const text = wearText(
-    scene('mould-shuttle', { program: 'sine', sineAmplitude: 0.0125, sineFrequency: 2, travelled: 1.44e6 }),
+    scene('mould-shuttle', {
+      program: 'sine',
+      sineAmplitude: 0.0125,
+      sineFrequency: 2,
+      kilometresTravelled: 1.44e6,
+    }),
   );
   expect(text).toContain('1,440 km are 2 years of this program');
 });
 
 it('names no nut where there is none, and no number of years where nothing moves', () => {
-  const text = wearText(scene('mould-shuttle', { program: 'hold', travelled: 1e6 }));
+  const text = wearText(scene('mould-shuttle', { program: 'hold', kilometresTravelled: 1e6 }));
   expect(text).toContain('The present program stands still.');
   expect(text).toContain('No nut: between magnets and coils there is no contact');
 });

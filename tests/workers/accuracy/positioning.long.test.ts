@@ -43,7 +43,7 @@ it('finds the wear of the kilometres in the worn machine, and the new one as it 
     window: 1e-8,
     nutWear: 5e-13,
     nutPreload: 2e-6,
-    travelled: 1e7,
+    kilometresTravelled: 1e7,
   });
   const { fresh, worn } = wearTest(scene);
   const wound = (2 * 5) / 1.2e8;
