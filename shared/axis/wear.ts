@@ -1,7 +1,7 @@
 import type { Parameters } from '../core/parameters/table.ts';
 
 /*
- * What kilometres kilometresTravelled do to what rolls; s: distance, m:
+ * What kilometres travelled do to what rolls; s: distance, m:
  *
  *   w    = k_w s                              wear of the ball nut, along its axis
  *   φ_n  = (1 − w/δ_p)^1.5, not below 0       preload left of the nut; 0 with δ_p = 0
