@@ -29,5 +29,5 @@ export function openPaper({ title, html, actions }: Paper): void {
     ],
     onClose: () => dialog.element.remove(),
   });
-  dialog.fill(element('header', {}, dialog.heading, dialog.buttons), paper).open();
+  dialog.fill(element('div', { class: 'paper-head' }, dialog.heading, dialog.buttons), paper).open();
 }

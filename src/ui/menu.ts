@@ -21,7 +21,7 @@ export function item<N extends ActionName>(
 
 /** A button that folds out a short list of buttons. */
 export function createMenu(text: string, items: readonly MenuItem[]): HTMLElement {
-  const rows = items.map((each) => createRow(each, () => close()));
+  const rows = items.map((each) => createRow(each, close, () => opener.focus()));
   const list = element('div', { class: 'menu-list', hidden: true }, ...rows.map(({ button }) => button));
   const opener = element('button', { type: 'button', 'aria-expanded': 'false', onclick: toggle }, text);
   const menu = element(
@@ -74,9 +74,11 @@ interface MenuRow {
   refresh(): void;
 }
 
-function createRow({ label, action, keys, isOn }: MenuItem, close: () => void): MenuRow {
+function createRow({ label, action, keys, isOn }: MenuItem, close: () => void, goBack: () => void): MenuRow {
   const mark = element('span', { class: 'menu-mark', 'aria-hidden': 'true' });
-  const onclick = () => {
+  const onclick = (event: Event) => {
+    // Pressed by a key: what the action opens gives the focus back to where one can go on from.
+    if ((event as MouseEvent).detail === 0) goBack();
     close();
     action();
   };

@@ -1,5 +1,5 @@
 import { Dialog } from './dialog.ts';
-import { button, element, setText } from './dom.ts';
+import { button, element } from './dom.ts';
 
 const STAYS = 6000;
 
@@ -45,9 +45,9 @@ export class Messages {
     this.say(text);
   }
 
-  /** Spoken only, for what the page shows elsewhere; `urgent` interrupts. */
+  /** Spoken only, for what the page shows elsewhere; `urgent` interrupts. A fresh text is spoken, also where it is like the last. */
   say(text: string, urgent = false): void {
-    setText(urgent ? this.#urgent : this.#polite, text);
+    (urgent ? this.#urgent : this.#polite).replaceChildren(text);
   }
 
   /** What is wrong, as a list that stays until it is read, and what can be done about it. */

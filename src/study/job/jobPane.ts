@@ -63,6 +63,7 @@ export class JobPane implements Pane {
     this.element = element(
       'div',
       { class: 'job-pane' },
+      element('h2', { class: 'visually-hidden' }, 'Job'),
       element(
         'section',
         { class: 'job-head', 'aria-label': 'The job' },

@@ -1,0 +1,108 @@
+import type { Page } from 'playwright-core';
+import { type Part, show } from '../study/studyControls.ts';
+import { openLoop } from '../support/loopControls.ts';
+
+/** A view of the page: how a person comes to it from the bench, and back. */
+export interface View {
+  readonly name: string;
+  /** Opened by what the presenter size has no room for. */
+  readonly atDesk?: true;
+  enter(page: Page): Promise<unknown>;
+  leave(page: Page): Promise<unknown>;
+}
+
+const close = (page: Page) => page.keyboard.press('Escape');
+
+const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', { name }).waitFor();
+
+/** What opens by a key, and closes by Escape. */
+const byKey = (name: string, key: string, title: string | RegExp): View => ({
+  name,
+  async enter(page) {
+    await page.keyboard.press(key);
+    await dialog(page, title);
+  },
+  leave: close,
+});
+
+/** What a menu or the panel opens, and Escape closes. */
+const byButton = (name: string, buttons: readonly string[], title: string | RegExp): View => ({
+  name,
+  atDesk: true,
+  async enter(page) {
+    for (const label of buttons)
+      await page.getByRole('button', { name: label, exact: true }).first().press('Enter');
+    await dialog(page, title);
+  },
+  leave: close,
+});
+
+/** Opens over the bench, and is closed by Escape: the focus goes into it, and comes back. */
+export const DIALOGS: readonly View[] = [
+  byKey('keys', '?', 'Keys'),
+  byKey('snapshots', 's', /snapshots/i),
+  byKey('lessons', 'o', 'Lessons'),
+  byButton('how this is tested', ['Help', 'How this is tested'], 'How this is tested'),
+  byButton('pretuning', ['Pretune …'], 'Automatic pretuning'),
+  byButton('tolerances', ['How sure is this? …'], 'How sure is this?'),
+  byButton('measured trace', ['File', 'Measured trace …'], 'Measured trace'),
+  byButton('measured response', ['File', 'Measured frequency response …'], 'Measured frequency response'),
+  byButton('earlier work', ['File', 'Earlier work …'], 'Earlier work'),
+  byButton('cautions', ['Help', 'Before you touch real hardware'], 'Before you touch real hardware'),
+];
+
+/** Takes the place of the bench, or stands beside it. */
+const ROOMS: readonly View[] = [
+  { name: 'bench', enter: async () => {}, leave: async () => {} },
+  {
+    name: 'loop',
+    enter: openLoop,
+    leave: (page) => page.getByText('Motion', { exact: true }).first().click(),
+  },
+  {
+    name: 'gain sheet',
+    async enter(page) {
+      await page.keyboard.press('e');
+      await page.locator('iframe[title="Gain sheet as printed"]').waitFor();
+    },
+    leave: close,
+  },
+  {
+    name: 'two axes',
+    async enter(page) {
+      await page.keyboard.press('u');
+      await page.getByRole('region', { name: 'Candidate B:' }).waitFor();
+    },
+    leave: (page) => page.getByRole('button', { name: 'Back to the bench' }).click(),
+  },
+  {
+    name: 'a lesson',
+    async enter(page) {
+      await page.keyboard.press('o');
+      await page
+        .getByRole('dialog', { name: 'Lessons' })
+        .getByRole('button', { name: /^Start / })
+        .first()
+        .click();
+      await page.getByRole('complementary', { name: 'Lesson' }).waitFor();
+    },
+    leave: (page) => page.getByRole('button', { name: 'End lesson' }).first().click(),
+  },
+];
+
+const part = (name: Part): View => ({
+  name: `study: ${name}`,
+  async enter(page) {
+    await page.keyboard.press('w');
+    await page.locator('.study-bar').waitFor();
+    await show(page, name);
+  },
+  leave: (page) => page.getByRole('button', { name: 'Back to the bench' }).click(),
+});
+
+/** Every view of the page. */
+export const VIEWS: readonly View[] = [
+  ...ROOMS,
+  ...DIALOGS,
+  ...(['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] as const).map(part),
+];
