@@ -22,6 +22,7 @@ import { createStage } from '../stage/stage.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
+import { NumberClock } from '../ui/numberClock.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import type { Theme } from '../ui/theme.ts';
 import { LowerArea } from './lowerArea.ts';
@@ -58,6 +59,8 @@ export class View {
   #run = -1;
   #frozen = false;
   #beforeField: Cutaway = 'closed';
+  readonly #numbers = new NumberClock();
+  #drawnAt = performance.now();
   /** Puts back what a lesson has set; null outside one. */
   #endTeaching: (() => void) | null = null;
 
@@ -155,14 +158,17 @@ export class View {
   draw(now: Float64Array): void {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
-    this.#stage.draw(now, this.#history, parameters);
+    const time = performance.now();
+    const writes = this.#numbers.refresh((time - this.#drawnAt) / 1000);
+    this.#drawnAt = time;
+    this.#stage.draw(now, this.#history, parameters, writes);
     this.#field.draw(now, this.#bench.origin.driveType, parameters);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else {
       this.#charts.draw();
       this.#bar.showWindow(this.#charts.windowSeconds);
     }
-    this.#gauges.update(now, parameters, this.#history);
+    this.#gauges.update(now, parameters, this.#history, writes);
   }
 
   /** Shows the bench as a step of a lesson wants it seen. */

@@ -8,9 +8,6 @@ import { type Instrument, Reading } from './reading.ts';
 import { windingGauge } from './windingGauge.ts';
 import './gauges.css';
 
-/** Numbers change at most this often, so that they can be read, ms. */
-const WRITE_INTERVAL = 100;
-
 /** The gauges of the bench: following error, winding temperature, and the headroom in current, force and voltage. */
 export class Gauges {
   readonly #error = errorGauge();
@@ -21,7 +18,6 @@ export class Gauges {
     voltage: voltageGauge(),
   };
   readonly #instruments: readonly Instrument[] = [this.#error, ...Object.values(this.#ofQuantity)];
-  #writtenAt = Number.NEGATIVE_INFINITY;
 
   constructor(host: HTMLElement) {
     host.append(
@@ -41,13 +37,11 @@ export class Gauges {
       element.classList.toggle('is-presented', element === presented.element);
   }
 
-  /** Once per display refresh, with the newest value of each channel. */
-  update(now: Float64Array, p: Parameters, history: History): void {
+  /** Once per display refresh, with the newest value of each channel; the bars move, and the numbers follow when they are written. */
+  update(now: Float64Array, p: Parameters, history: History, writes: boolean): void {
     const reading = new Reading(now, p, history);
     for (const instrument of this.#instruments) instrument.move(reading);
-    const time = performance.now();
-    if (time - this.#writtenAt < WRITE_INTERVAL) return;
-    this.#writtenAt = time;
+    if (!writes) return;
     for (const instrument of this.#instruments) instrument.write(reading);
   }
 }

@@ -30,6 +30,16 @@ export class Arrivals {
     this.#cycle = time;
   }
 
+  /** The span of whichever of several programs arrives first; null where none arrives. */
+  static first(programs: readonly Arrivals[], time: number): ArrivalSpan | null {
+    let first: ArrivalSpan | null = null;
+    for (const program of programs) {
+      const span = program.at(time);
+      if (span && (first === null || span.from < first.from)) first = span;
+    }
+    return first;
+  }
+
   /** The span in which a time is, or the next; null where nothing arrives. A span ends with the next move’s at the latest. */
   at(time: number): ArrivalSpan | null {
     const cycle = this.#cycle;

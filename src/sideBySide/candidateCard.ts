@@ -5,6 +5,7 @@ import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
 import { Magnifier, SPAN } from '../stage/lens/magnifier.ts';
 import { button, element, setText } from '../ui/dom.ts';
+import { NumberClock } from '../ui/numberClock.ts';
 import type { Candidate } from './candidate.ts';
 import { candidateGauges } from './candidateGauges.ts';
 import { candidateLetterMark } from './candidateName.ts';
@@ -12,8 +13,6 @@ import { ErrorStrip } from './errorStrip.ts';
 
 /** Samples from which the afterglow of the lens is put together for a moment of the past. */
 const RECALLED = 120;
-/** Numbers change at most this often, so that they can be read, s. */
-const WRITE_INTERVAL = 0.1;
 
 /** What is known of a candidate by its name. */
 export interface CandidateName {
@@ -37,7 +36,7 @@ export class CandidateCard {
   /** It stands still at the moment that is shown: what it showed last says nothing to compare with. */
   stopped = false;
   readonly element: HTMLElement;
-  #unwritten = 0;
+  readonly #numbers = new NumberClock();
   #version = Number.NaN;
   #time = Number.NaN;
   readonly #lows = new Float64Array(RECALLED);
@@ -96,11 +95,10 @@ export class CandidateCard {
   /** Once per display refresh, `elapsed` seconds after the last; `range` is that of all lenses, or null. */
   draw(moment: number, elapsed: number, range: LensRange | null): void {
     const { candidate } = this;
-    this.#lens.draw(candidate.shown, candidate.parameters, elapsed, Number.NaN, range);
-    this.#unwritten += elapsed;
+    const writes = this.#numbers.refresh(elapsed);
+    this.#lens.draw(candidate.shown, candidate.parameters, elapsed, Number.NaN, writes, range);
+    if (!writes) return;
     if (this.#version === candidate.history.version && this.#time === moment) return;
-    if (this.#unwritten < WRITE_INTERVAL) return;
-    this.#unwritten = 0;
     this.#version = candidate.history.version;
     this.#time = moment;
     this.#write(moment);

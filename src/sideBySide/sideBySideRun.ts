@@ -12,8 +12,8 @@ export class CandidatesRun {
   /** Changes whenever another moment is looked at than the next one of the run. */
   jumps = 0;
   #scenes: readonly string[] = [];
-  /** Of the program that all candidates run. */
-  #arrivals: Arrivals | null = null;
+  /** Of each candidate’s program. */
+  #arrivals: readonly Arrivals[] = [];
 
   /** Puts these scenes on the candidates. A change of any begins all of them anew, since time is what they have in common. */
   load(scenes: readonly Scene[]): void {
@@ -29,7 +29,7 @@ export class CandidatesRun {
       return candidate;
     });
     this.#scenes = texts;
-    this.#arrivals = scenes[0] ? new Arrivals(scenes[0]) : null;
+    this.#arrivals = scenes.map((scene) => new Arrivals(scene));
     this.#startOver();
   }
 
@@ -37,7 +37,7 @@ export class CandidatesRun {
   refresh(elapsed: number): void {
     for (const candidate of this.candidates) candidate.receive();
     if (this.stopped) this.clock.pause();
-    this.clock.advance(elapsed, this.candidates, this.#arrivals?.at(this.clock.time) ?? null);
+    this.clock.advance(elapsed, this.candidates, Arrivals.first(this.#arrivals, this.clock.time));
     const { time } = this;
     for (const candidate of this.candidates) {
       candidate.ask(this.clock.time);

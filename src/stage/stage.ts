@@ -32,9 +32,9 @@ interface Stage {
   show(scene: Scene): void;
   /**
    * Once per display refresh: the newest value of each channel, in the order of CHANNELS, and the parameters, from which the machine is
-   * rebuilt if its shape depends on what has changed.
+   * rebuilt if its shape depends on what has changed. `writes`: whether the numbers are written with this refresh.
    */
-  draw(now: Float64Array, history: History, p: Parameters): void;
+  draw(now: Float64Array, history: History, p: Parameters, writes: boolean): void;
   setCutaway(mode: Cutaway): void;
   setTheme(theme: Theme): void;
   setState(state: RunState): void;
@@ -141,7 +141,7 @@ class MachineStage implements Stage {
     this.#build(true);
   }
 
-  draw(now: Float64Array, history: History, p: Parameters): void {
+  draw(now: Float64Array, history: History, p: Parameters, writes: boolean): void {
     // A hand that lets go of a table at rest changes nothing but the label of its force.
     if (valueAt(now, C.handForce) !== valueAt(this.#now, C.handForce)) this.#dirty = true;
     this.#now.set(now);
@@ -160,7 +160,7 @@ class MachineStage implements Stage {
     this.#waiting = 0;
     if (this.#dirty || gliding) this.#refresh();
     this.#overlay.magnifier.take(now, history);
-    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre());
+    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre(), writes);
   }
 
   setCutaway(mode: Cutaway): void {

@@ -10,9 +10,8 @@ import { drawLens, type LensColours } from './magnifierPicture.ts';
 
 /** Simulated time that the afterglow holds, s. */
 export const SPAN = 1;
-/** The scale glides to a new step with this time constant; the numbers change this often, s. */
+/** The scale glides to a new step with this time constant, s. */
 const GLIDE = 0.12;
-const NUMBERS = 0.12;
 
 /**
  * The magnifier: what the stage shows at its true size, enlarged until it can be seen. A scale bar from 1 nm to 10 mm tells
@@ -30,7 +29,6 @@ export class Magnifier {
   readonly #ownRange = new LensRange();
   readonly #numbers: Record<'error' | 'peak' | 'tool' | 'times', HTMLElement>;
   #zoom = Math.log(1 / (BARS * this.#ownRange.bar));
-  #numbersAge = NUMBERS;
   #numbersTime = Number.NaN;
   #colours: LensColours | null = null;
   #stale = true;
@@ -93,6 +91,7 @@ export class Magnifier {
 
   /**
    * Draws what was taken in. `elapsed` seconds of the clock since the last call; `pixelsPerMetre` of the stage, where the table is; NaN without stage.
+   * `writes`: whether the numbers are written with this refresh.
    * `shared`: the range of several lenses that are to show at one scale; whoever shares it lets it follow.
    */
   draw(
@@ -100,6 +99,7 @@ export class Magnifier {
     p: Parameters,
     elapsed: number,
     pixelsPerMetre: number,
+    writes: boolean,
     shared: LensRange | null = null,
   ): void {
     const time = valueAt(now, C.time);
@@ -136,9 +136,7 @@ export class Magnifier {
       SPAN,
       this.#colours,
     );
-    this.#numbersAge += elapsed;
-    if (!stands && this.#numbersAge < NUMBERS && !this.#stale) return;
-    this.#numbersAge = 0;
+    if (!writes) return;
     this.#numbersTime = time;
     this.#stale = false;
     this.#measure();

@@ -28,6 +28,18 @@ describe('the arrivals of a job', () => {
     }
   });
 
+  it('of several programs count from whichever comes first, also within the span of another', () => {
+    const soon = scene();
+    const late = { ...soon, parameters: { ...soon.parameters, dwell: 0.5 } };
+    const programs = [new Arrivals(late), new Arrivals(soon)];
+    const spanAt = (time: number) => present(Arrivals.first(programs, time));
+    // At 0.4 s both arrive; then one at 1.0 s, the other at 1.3 s.
+    expect(spanAt(0.1).from).toBeCloseTo(0.38, 2);
+    expect(spanAt(0.7).from).toBeCloseTo(0.98, 2);
+    expect(spanAt(1.2).from).toBeCloseTo(1.28, 2);
+    expect(Arrivals.first([], 0.1)).toBeNull();
+  });
+
   it('slow the clock from just before them until after them, if asked to, and nowhere else', () => {
     const arrivals = new Arrivals(scene());
     const secondsTo = (time: number, slows: boolean) => {
