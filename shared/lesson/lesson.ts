@@ -80,6 +80,9 @@ export interface Question {
 export const LONGEST_RUN = 120;
 export const MAX_EVENTS = 100;
 
+/** Most figures that are measured in a step. */
+export const MAX_MEASURES = 8;
+
 /** Slowest and fastest run, simulated seconds per second. */
 export const PACES = [1e-3, 10] as const;
 

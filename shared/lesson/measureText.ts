@@ -52,7 +52,8 @@ function plainLabel(label: string): string {
   return label.replace(/ \w_\w$/, '');
 }
 
-function sourceLabel(source: MeasureSource): string {
+/** What is measured, whoever’s it is. */
+export function sourceLabel(source: MeasureSource): string {
   switch (source.kind) {
     case 'move':
       return MOVE_FIGURES[source.figure].label;

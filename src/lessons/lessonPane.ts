@@ -7,6 +7,8 @@ import type { LessonPlayer, Phase } from './player.ts';
 
 const NEXT: Readonly<Record<Phase, string>> = { asked: 'Run', running: 'To the end', answered: 'Next step' };
 
+type Page = 'figures' | 'reasons';
+
 interface LessonPaneOptions {
   next(): void;
   back(): void;
@@ -27,6 +29,11 @@ export class LessonPane {
   readonly #back: HTMLButtonElement;
   readonly #next: HTMLButtonElement;
   #step: LessonStep | null = null;
+  /** An answer that does not fit as a whole is read in two pages; null: as a whole. */
+  #pages: Readonly<Record<Page, readonly HTMLElement[]>> | null = null;
+  #page: Page | null = null;
+  /** On the button that leads on from here, once all is read. */
+  #nextText = '';
 
   constructor(options: LessonPaneOptions) {
     this.#options = options;
@@ -65,31 +72,48 @@ export class LessonPane {
     if (step !== this.#step) this.#fold.open = false;
     this.#step = step;
     this.#notes.replaceChildren(...(index === 0 ? lesson.notes : []).concat(step.notes || []).map(paragraph));
-    this.#content.replaceChildren(...this.#parts(player));
-    this.#content.parentElement?.scrollTo(0, 0);
     this.#back.disabled = index === 0 && phase === 'asked';
-    setText(this.#next, player.isAtEnd ? 'End lesson' : NEXT[phase]);
+    this.#nextText = player.isAtEnd ? 'End lesson' : NEXT[phase];
+    const heading = element('h2', {}, step.title);
+    const [first, reasons] =
+      phase === 'answered'
+        ? [figureParts(player), reasonParts(step)]
+        : [[paragraph(step.text), ...fieldLines(step), ...this.#question(player)], []];
+    this.#read(heading, ...first, ...reasons);
+    const waits = reasons.length > 0 && first.length > 0 && !this.#fits();
+    this.#pages = waits ? { figures: [heading, ...first], reasons: [heading, ...reasons] } : null;
+    this.#turnTo('figures');
   }
 
-  #parts(player: LessonPlayer): HTMLElement[] {
-    const { lesson, step, phase } = player;
-    const heading = element('h2', {}, step.title);
-    if (phase !== 'answered')
-      return [heading, paragraph(step.text), ...fieldLines(step), ...this.#question(player)];
-    const prediction = predictionText(step, player.chosen);
-    const figures = claimLines(lesson, step, player.measured).map((line) => element('li', {}, line));
-    const { text, notShown } = step.answer;
-    return [
-      heading,
-      ...(prediction ? [element('p', { class: 'lesson-prediction' }, prediction)] : []),
-      ...(figures.length > 0
-        ? [element('h3', {}, 'Measured just now'), element('ul', { class: 'lesson-figures' }, ...figures)]
-        : []),
-      paragraph(text),
-      ...(notShown
-        ? [element('p', { class: 'lesson-not-shown' }, element('b', {}, 'Not in the model: '), notShown)]
-        : []),
-    ];
+  /** Turns from the figures to the reasons where they have no room below; false where there is nothing to turn to. */
+  readOn(): boolean {
+    return this.#turnTo('reasons');
+  }
+
+  /** Turns back from the reasons to the figures; false where there is nothing to turn back to. */
+  readBack(): boolean {
+    return this.#turnTo('figures');
+  }
+
+  #turnTo(page: Page): boolean {
+    const turns = this.#pages !== null && this.#page !== page;
+    if (this.#pages) this.#read(...this.#pages[page]);
+    this.#page = this.#pages ? page : null;
+    setText(this.#next, this.#pages && page === 'figures' ? 'Why?' : this.#nextText);
+    return turns;
+  }
+
+  #read(...parts: readonly HTMLElement[]): void {
+    this.#content.replaceChildren(...parts);
+    this.#content.parentElement?.scrollTo(0, 0);
+  }
+
+  /** Whether all of the content is in sight. */
+  #fits(): boolean {
+    const body = this.#content.parentElement;
+    return (
+      !body || this.#content.offsetTop + this.#content.offsetHeight <= body.offsetTop + body.clientHeight
+    );
   }
 
   #question({ step: { question }, chosen, phase }: LessonPlayer): HTMLElement[] {
@@ -106,6 +130,31 @@ export class LessonPane {
     ];
   }
 }
+
+/** What was predicted and what was measured. */
+function figureParts({ lesson, step, chosen, measured }: LessonPlayer): HTMLElement[] {
+  const prediction = predictionText(step, chosen);
+  const figures = claimLines(lesson, step, measured).map((line) => element('li', {}, unbroken(line)));
+  return [
+    ...(prediction ? [element('p', { class: 'lesson-prediction' }, prediction)] : []),
+    ...(figures.length > 0
+      ? [element('h3', {}, 'Measured just now'), element('ul', { class: 'lesson-figures' }, ...figures)]
+      : []),
+  ];
+}
+
+/** Why it is so, and what the model leaves out. */
+function reasonParts({ answer: { text, notShown } }: LessonStep): HTMLElement[] {
+  return [
+    paragraph(text),
+    ...(notShown
+      ? [element('p', { class: 'lesson-not-shown' }, element('b', {}, 'Not in the model: '), notShown)]
+      : []),
+  ];
+}
+
+/** No line ends between a number and its unit. */
+const unbroken = (text: string) => text.replace(/(\d) (?=\S)/g, '$1\u00a0');
 
 const paragraph = (text: string) => element('p', {}, text);
 

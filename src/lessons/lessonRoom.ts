@@ -54,7 +54,7 @@ export class LessonRoom {
     });
     this.#pane = new LessonPane({
       next: () => this.#next(),
-      back: () => this.#player?.back(),
+      back: () => this.#back(),
       choose: (answer) => this.#player?.choose(answer),
       leave: () => this.leave(),
       edit: () => this.#edit(),
@@ -63,7 +63,7 @@ export class LessonRoom {
     this.element.hidden = true;
     listenForClicker({
       next: () => this.#next(),
-      back: () => this.#player?.back(),
+      back: () => this.#back(),
       isTeaching: () => this.#player !== null,
     });
   }
@@ -146,8 +146,13 @@ export class LessonRoom {
   }
 
   #next(): void {
+    if (this.#pane.readOn()) return;
     if (this.#player?.isAtEnd) this.leave();
     else this.#player?.next();
+  }
+
+  #back(): void {
+    if (!this.#pane.readBack()) this.#player?.back();
   }
 
   #show(player: LessonPlayer): void {

@@ -6,6 +6,7 @@ import { MOVE_FIGURE_NAMES } from '../../figures/moveFigures.ts';
 import {
   type Answer,
   type Claim,
+  MAX_MEASURES,
   type Measure,
   type MeasureSource,
   MOVES_TAKEN,
@@ -17,7 +18,6 @@ import { measureUnit } from '../../lesson/measureText.ts';
 import { EntryReader, LONGEST_PARAGRAPH } from './entryReader.ts';
 
 const LONGEST_NAME = 40;
-const MAX_MEASURES = 8;
 const TIMES = log('', '', [1e-6, 1e6], 1, 'Factor of a claim');
 const MEASURE_ENTRIES = ['id', 'of', 'move', 'channel', 'loop', 'trip', 'take', 'from', 'to'];
 

@@ -1,7 +1,10 @@
 import { at } from '../../../shared/core/at.ts';
+import { CHANNEL_NAMES, type ChannelName } from '../../../shared/core/channels.ts';
 import { PARAMETER_NAMES, type ParameterName } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
-import type { Lesson, LessonStep, Measure } from '../../../shared/lesson/lesson.ts';
+import { LOOP_FIGURE_NAMES } from '../../../shared/figures/loopFigures.ts';
+import { MOVE_FIGURE_NAMES } from '../../../shared/figures/moveFigures.ts';
+import type { Lesson, LessonStep, Measure, MeasureSource } from '../../../shared/lesson/lesson.ts';
 import { type Recording, recordedStep } from '../../../shared/lesson/recordedStep.ts';
 
 export const NEW_LESSON: Lesson = { title: '', aim: '', notes: [], steps: [] };
@@ -32,29 +35,53 @@ export function withoutStep(lesson: Lesson, index: number): Lesson {
   return { ...lesson, steps: lesson.steps.filter((_, k) => k !== index) };
 }
 
-/** What may be measured of any run without saying when. */
-export const OFFERED_FIGURES = ['peakError', 'rmsError', 'settlingTime', 'peakForce', 'copperLoss'] as const;
-type OfferedFigure = (typeof OFFERED_FIGURES)[number];
+/** Figures that may be measured in a step, under a heading. */
+interface FigureGroup {
+  readonly heading: string;
+  readonly sources: readonly MeasureSource[];
+}
 
-const isOf = ({ source }: Measure, figure: OfferedFigure) =>
-  source.kind === 'move' && source.figure === figure;
+/** Not measured of a run: the clock, and what only checks the simulation. */
+const UNMEASURED: readonly ChannelName[] = ['time', 'energyResidual'];
 
-export function measuresFigure({ measures }: LessonStep, figure: OfferedFigure): boolean {
+/** All that the bench measures. A step that does not run has figures of its loop alone. */
+export function figureGroups({ run }: LessonStep): readonly FigureGroup[] {
+  const loop = LOOP_FIGURE_NAMES.map((figure) => ({ kind: 'loop', figure }) as const);
+  const ofLoop = { heading: 'Of the loop, with the guide sliding', sources: loop };
+  if (!run) return [ofLoop];
+  const moves = MOVE_FIGURE_NAMES.map((figure) => ({ kind: 'move', figure, take: 'last' }) as const);
+  const channels = CHANNEL_NAMES.filter((channel) => !UNMEASURED.includes(channel)).map(
+    (channel) => ({ kind: 'channel', channel, take: 'peak', from: 0, to: run.seconds }) as const,
+  );
+  return [
+    { heading: 'Of the last move', sources: moves },
+    { heading: 'Of the whole run', sources: [{ kind: 'trip' }, ...channels] },
+    ofLoop,
+  ];
+}
+
+/** What tells two figures of a step apart, also where one is taken otherwise than is offered. */
+function figureName(source: MeasureSource): string {
+  if (source.kind === 'trip') return source.kind;
+  return source.kind === 'channel' ? source.channel : source.figure;
+}
+
+const isOf = ({ source }: Measure, figure: MeasureSource) =>
+  source.kind === figure.kind && figureName(source) === figureName(figure);
+
+export function measuresFigure({ measures }: LessonStep, figure: MeasureSource): boolean {
   return measures.some((measure) => isOf(measure, figure));
 }
 
 /** The lesson with a figure measured in a step, or no longer. No name stands for two figures of a lesson. */
-export function withFigure(lesson: Lesson, index: number, figure: OfferedFigure, wanted: boolean): Lesson {
+export function withFigure(lesson: Lesson, index: number, figure: MeasureSource, wanted: boolean): Lesson {
   const { measures } = at(lesson.steps, index);
   if (!wanted) return withStep(lesson, index, { measures: measures.filter((each) => !isOf(each, figure)) });
   const taken = new Set(lesson.steps.flatMap((step) => step.measures.map(({ id }) => id)));
   let number = 1;
-  while (taken.has(`${figure} ${number}`)) number++;
-  const measure: Measure = {
-    id: `${figure} ${number}`,
-    of: '',
-    source: { kind: 'move', figure, take: 'last' },
-  };
+  const name = figureName(figure);
+  while (taken.has(`${name} ${number}`)) number++;
+  const measure: Measure = { id: `${name} ${number}`, of: '', source: figure };
   return withStep(lesson, index, { measures: [...measures, measure] });
 }
 

@@ -1,24 +1,18 @@
 import { at } from '../../../shared/core/at.ts';
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
 import type { ParameterName } from '../../../shared/core/parameters/table.ts';
-import { MOVE_FIGURES } from '../../../shared/figures/moveFigures.ts';
 import {
   CHART_PLACES,
   GAUGE_PLACES,
   type Lesson,
   type LessonStep,
+  MAX_MEASURES,
   type Pointer,
   STAGE_PLACES,
 } from '../../../shared/lesson/lesson.ts';
+import { sourceLabel } from '../../../shared/lesson/measureText.ts';
 import { button, element } from '../../ui/dom.ts';
-import {
-  measuresFigure,
-  OFFERED_FIGURES,
-  withFigure,
-  withoutStep,
-  withStep,
-  withStepMoved,
-} from './draft.ts';
+import { figureGroups, measuresFigure, withFigure, withoutStep, withStep, withStepMoved } from './draft.ts';
 import { linesField, linesOf, paragraphField, textField } from './textFields.ts';
 
 interface StepEditorOptions {
@@ -148,13 +142,16 @@ function pointerFields({ changed }: StepEditorOptions, step: LessonStep, set: Se
 }
 
 function figureFields({ index, write }: StepEditorOptions, step: LessonStep): HTMLElement[] {
-  if (!step.run) return [];
-  const figures = OFFERED_FIGURES.map((figure) => ({
-    label: MOVE_FIGURES[figure].label,
-    isOn: measuresFigure(step, figure),
-    choose: (wanted: boolean) => write((now) => withFigure(now, index, figure, wanted)),
-  }));
-  return [checks('Measured of the last move, and shown with the answer', figures)];
+  const groups = figureGroups(step).map(({ heading, sources }) => {
+    const figures = sources.map((source) => ({
+      label: sourceLabel(source),
+      isOn: measuresFigure(step, source),
+      choose: (wanted: boolean) => write((now) => withFigure(now, index, source, wanted)),
+    }));
+    return checks(heading, figures);
+  });
+  const legend = `Measured, and shown with the answer, ${MAX_MEASURES} at most`;
+  return [element('details', { class: 'lesson-figure-groups' }, element('summary', {}, legend), ...groups)];
 }
 
 interface Check {

@@ -43,6 +43,7 @@ it('a lesson is recorded in two steps, saved, opened again and taught', async ()
   await fill(page, 'Question', 'What does the error do?');
   await fill(page, 'Answers, one a line, two to four', 'It grows.\nIt stays.');
   await dialog(page).getByLabel('Following error chart').filter({ visible: true }).check();
+  await dialog(page).getByText('Measured, and shown with the answer').filter({ visible: true }).click();
   await dialog(page).getByLabel('Following error, peak').filter({ visible: true }).check();
   await fill(page, 'Answer, read aloud', 'It grows, because less force comes from the same error.');
 
@@ -69,7 +70,7 @@ it('a lesson is recorded in two steps, saved, opened again and taught', async ()
   await pane(page)
     .getByText(/^As predicted: It grows/)
     .waitFor();
-  expect(await pane(page).textContent()).toMatch(/Following error, peak: [\d.]+ µm/);
+  expect(await pane(page).textContent()).toMatch(/Following error, peak: [\d.]+\sµm/);
 
   // Editing goes on from the file: the steps change places with the keyboard alone.
   await pane(page).getByText('Trainer’s notes').click();
