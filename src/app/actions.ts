@@ -8,6 +8,7 @@ import type { CurrentSwitch } from '../ui/currentSwitch.ts';
 import { askForText } from '../ui/files.ts';
 import type { Actions } from '../ui/keys.ts';
 import type { Messages } from '../ui/messages.ts';
+import { togglePen } from '../ui/pen.ts';
 import type { ThemeSwitch } from '../ui/theme.ts';
 import type { Bar } from './bar.ts';
 import type { BesideDoor } from './besideDoor.ts';
@@ -88,6 +89,7 @@ export function createActions(parts: ActionParts): Actions {
     theme: () => parts.theme.toggle(),
     currents: () => parts.currents.toggle(),
     presenter: () => parts.layout.togglePresenting(),
+    pen: togglePen,
     saveScene: () => parts.documents.saveScene(presentScene(parts.store.bench)),
     openFile: () => askForText(parts.documents),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),

@@ -6,6 +6,7 @@ import type { Bench } from '../bench/bench.ts';
 import { button, element } from '../ui/dom.ts';
 import { type Actions, keyOf } from '../ui/keys.ts';
 import { createMenu, item, type MenuItem } from '../ui/menu.ts';
+import { isPenOut } from '../ui/pen.ts';
 import { createPicker, type Picker } from '../ui/picker.ts';
 import type { Theme } from '../ui/theme.ts';
 import { Transport } from '../ui/transport/transport.ts';
@@ -133,6 +134,7 @@ function menus({
       item('Gauges', actions, 'gauges', () => layout.isShown('gauges')),
       item('Charts', actions, 'charts', () => layout.isShown('charts')),
       item('Presenter size', actions, 'presenter', () => layout.isPresenting),
+      item('Draw on the page', actions, 'pen', () => isPenOut()),
       item('Dark', actions, 'theme', () => theme() === 'dark'),
       item('Currents as RMS', actions, 'currents', isRms),
       item('Beside another axis', actions, 'beside'),

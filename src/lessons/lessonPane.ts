@@ -156,7 +156,7 @@ function reasonParts({ answer: { text, notShown } }: LessonStep): HTMLElement[] 
 /** No line ends between a number and its unit. */
 const unbroken = (text: string) => text.replace(/(\d) (?=\S)/g, '$1\u00a0');
 
-const paragraph = (text: string) => element('p', {}, text);
+const paragraph = (text: string) => element('p', {}, unbroken(text));
 
 /** The parameters that a step points at, with the values it sets. */
 function fieldLines({ pointAt, scene: { parameters } }: LessonStep): HTMLElement[] {

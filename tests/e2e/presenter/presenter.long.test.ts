@@ -28,3 +28,21 @@ it('at twice the size of a small window nothing lies over anything', async () =>
     (await box(page, '#stage')).x + (await box(page, '#stage')).width - 1,
   );
 });
+
+it('the pen draws over the page, the keyboard stays with the run, and the same key puts it away', async () => {
+  const page = await open({ stage: false });
+  await page.keyboard.press('z');
+  await page.mouse.move(300, 300);
+  await page.mouse.down();
+  await page.mouse.move(400, 350, { steps: 5 });
+  await page.mouse.up();
+  const drawn = await page.locator('.pen path').boundingBox();
+  expect(drawn?.x).toBeCloseTo(300, -1);
+  expect(drawn?.width).toBeCloseTo(100, -1);
+  await page.keyboard.press('Space');
+  await expectState(page, 'Running');
+  await page.getByRole('button', { name: 'Wipe' }).click();
+  expect(await page.locator('.pen path').count()).toBe(0);
+  await page.keyboard.press('z');
+  await page.locator('.pen').waitFor({ state: 'detached' });
+});
