@@ -1,3 +1,4 @@
+import type { SweptChips } from '../axis/chips/chipBed.ts';
 import type { ParameterChanges } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 
@@ -71,6 +72,8 @@ export interface AxisStatus {
   /** What of the energy does not balance, as a share of what went through. */
   readonly energyResidual: number;
   readonly lastMove: MoveFigures | null;
+  /** Left out where no chips lie on magnets. */
+  readonly chips?: SweptChips;
   /** Those that have finished since the frame before, oldest first; at a fast pace several. */
   readonly finished: readonly MoveFigures[];
   /** Simulated time at which the move under way began, the one after `lastMove`, s; null before the first. */

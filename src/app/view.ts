@@ -1,3 +1,4 @@
+import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { CUTAWAYS, type LessonStep, type StepView } from '../../shared/lesson/lesson.ts';
 import { cycleTime } from '../../shared/motion/cycle.ts';
@@ -57,6 +58,7 @@ export class View {
   #paused = true;
   #bench: Bench;
   #run = -1;
+  #chips: SweptChips | null = null;
   #frozen = false;
   #beforeField: Cutaway = 'closed';
   readonly #numbers = new NumberClock();
@@ -140,6 +142,7 @@ export class View {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
+    this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
     this.comparison.take(frame.run, frame.status);
     this.#bar.showMove(frame.status.lastMove);
@@ -161,7 +164,7 @@ export class View {
     const time = performance.now();
     const writes = this.#numbers.refresh((time - this.#drawnAt) / 1000);
     this.#drawnAt = time;
-    this.#stage.draw(now, this.#history, parameters, writes);
+    this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field.draw(now, this.#bench.origin.driveType, parameters);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else {

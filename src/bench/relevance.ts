@@ -44,6 +44,8 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries(sweeps, 'sweepForce', 'sweepFrom', 'sweepTo', 'sweepTime'),
   ...entries(programs('stepped sine'), 'sweepPoints'),
 
+  ...entries((p) => p.chipCount > 0, 'chipSize', 'cover'),
+
   ...entries((p) => p.process !== 'none', 'processForce'),
   ...entries((p) => p.process === 'sine' || p.process === 'pulse', 'processFrequency'),
   ...entries((p) => p.process === 'pulse', 'processTime'),

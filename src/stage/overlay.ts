@@ -27,6 +27,7 @@ export class Overlay {
   readonly #arrow = document.createElement('div');
   readonly #state = document.createElement('div');
   readonly #note = document.createElement('p');
+  readonly #chips = document.createElement('p');
 
   constructor() {
     this.element.className = 'stage-overlay';
@@ -41,6 +42,8 @@ export class Overlay {
     this.#arrow.hidden = true;
     this.#state.className = 'stage-state';
     this.#note.className = 'stage-note';
+    this.#chips.className = 'stage-chips';
+    this.#chips.hidden = true;
     this.element.append(
       this.#lines,
       this.magnifier.element,
@@ -49,6 +52,7 @@ export class Overlay {
       this.#arrow,
       this.#state,
       this.#note,
+      this.#chips,
     );
     this.setNote('The machine is not on the stage yet.', false);
   }
@@ -59,6 +63,13 @@ export class Overlay {
     this.#note.hidden = text === '';
     this.magnifier.element.hidden = !magnifier;
     this.#lines.style.display = text === '' ? '' : 'none';
+  }
+
+  /** What the chips on the machine do; empty: there are none. */
+  setChips(text: string): void {
+    if (this.#chips.textContent === text) return;
+    this.#chips.textContent = text;
+    this.#chips.hidden = text === '';
   }
 
   setState(state: RunState): void {

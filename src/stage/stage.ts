@@ -1,6 +1,7 @@
 import { valueAt } from '../../shared/core/at.ts';
 import './stage.css';
 import { Color, Vector3 } from 'three';
+import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
@@ -8,6 +9,7 @@ import type { History } from '../history/history.ts';
 import { cssColour } from '../ui/look/colours.ts';
 import { Bin } from './build/bin.ts';
 import { createMaterials, type Materials } from './build/materials.ts';
+import { ChipPile } from './chipPile.ts';
 import { CutawayPaint } from './cutaway.ts';
 import type { Cutaway } from './cutawayMode.ts';
 import { Grab } from './grab.ts';
@@ -32,9 +34,9 @@ interface Stage {
   show(scene: Scene): void;
   /**
    * Once per display refresh: the newest value of each channel, in the order of CHANNELS, and the parameters, from which the machine is
-   * rebuilt if its shape depends on what has changed. `writes`: whether the numbers are written with this refresh.
+   * rebuilt if its shape depends on what has changed. `chips`: null where none lie on magnets. `writes`: whether the numbers are written with this refresh.
    */
-  draw(now: Float64Array, history: History, p: Parameters, writes: boolean): void;
+  draw(now: Float64Array, history: History, p: Parameters, chips: SweptChips | null, writes: boolean): void;
   setCutaway(mode: Cutaway): void;
   setTheme(theme: Theme): void;
   setState(state: RunState): void;
@@ -76,6 +78,7 @@ class MachineStage implements Stage {
   readonly #view: View | null = null;
   readonly #grab: Grab | null = null;
   readonly #spring = this.#bin.own(new HandSpring());
+  readonly #chips: ChipPile;
   readonly #watcher = new ResizeObserver(() => this.#resize());
 
   #machine: Machine | null = null;
@@ -108,6 +111,7 @@ class MachineStage implements Stage {
     this.#root.append(this.#canvas, this.#overlay.element);
     host.append(this.#root);
     this.#materials = createMaterials(this.#bin);
+    this.#chips = this.#bin.own(new ChipPile(this.#materials.chip));
     this.#paint = new CutawayPaint(this.#bin, this.#overlay.legend);
     this.#picture = pictureOn(this.#canvas);
     if (this.#picture) {
@@ -141,7 +145,7 @@ class MachineStage implements Stage {
     this.#build(true);
   }
 
-  draw(now: Float64Array, history: History, p: Parameters, writes: boolean): void {
+  draw(now: Float64Array, history: History, p: Parameters, chips: SweptChips | null, writes: boolean): void {
     // A hand that lets go of a table at rest changes nothing but the label of its force.
     if (valueAt(now, C.handForce) !== valueAt(this.#now, C.handForce)) this.#dirty = true;
     this.#now.set(now);
@@ -155,6 +159,8 @@ class MachineStage implements Stage {
     if (machine && this.#paint.update(machine, now, p, elapsed)) this.#dirty = true;
     if (this.#posed.differsFrom(now)) this.#dirty = true;
     if (this.#grab?.hold) this.#dirty = true;
+    if (machine && this.#chips.place(machine.plan, p, chips, now)) this.#dirty = true;
+    this.#overlay.setChips(this.#chips.text);
     const gliding = this.#view?.update() ?? false;
     cancelAnimationFrame(this.#waiting);
     this.#waiting = 0;
@@ -261,7 +267,7 @@ class MachineStage implements Stage {
     this.#shape = shapeOf(this.#scene.driveType, p);
     this.#picture.scene.add(machine.root);
     this.#picture.place([machine]);
-    machine.frame.add(this.#spring.group);
+    machine.frame.add(this.#spring.group, this.#chips.group);
     machine.tower.show(this.#state);
     this.#paint.dress(machine);
     this.#view?.frame(machine.extent, p.inclination, goHome || tilt !== p.inclination);

@@ -151,7 +151,9 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   #status(): AxisStatus {
     const { axis, meter } = this.session;
+    const { chips } = axis;
     return {
+      ...(chips && { chips }),
       state: axis.trip ? 'tripped' : this.#running ? 'running' : 'paused',
       time: axis.time,
       tick: axis.tick,

@@ -1,6 +1,7 @@
 import { modesAt, type State } from './state.ts';
 import type { Store } from './term.ts';
 import { Base } from './terms/base.ts';
+import { Chips } from './terms/chips.ts';
 import { Cogging } from './terms/cogging.ts';
 import { Counterbalance } from './terms/counterbalance.ts';
 import { EndStops } from './terms/endStops.ts';
@@ -42,6 +43,7 @@ export function newTerms(motors: number, baseMoves: boolean, modeCount: number) 
     weight: new Weight(base),
     base,
     modes,
+    chips: new Chips(),
     inertia: new Inertia(base, modes),
   };
 }
@@ -61,6 +63,7 @@ export function evaluateAll(terms: Terms, y: Readonly<State>, dy: State): void {
   if (terms.weight.acts) terms.weight.evaluate(y, dy);
   if (terms.base.moves) terms.base.evaluate(y, dy);
   if (terms.modes.acts) terms.modes.evaluate(y, dy);
+  if (terms.chips.acts) terms.chips.evaluate(y, dy);
   terms.inertia.evaluate(y, dy);
 }
 

@@ -1,3 +1,4 @@
+import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
@@ -155,6 +156,11 @@ export class Axis {
     return this.audit.holds ? own : [...own, 'audit'];
   }
 
+  /** How far the coil unit has swept the magnets since chips were poured on them; null: none lie there. */
+  get chips(): SweptChips | null {
+    return this.#plant.terms.chips.swept(this.#y);
+  }
+
   /** Force per ampere of all motors together at 20 °C, N/A of amplitude. */
   get forcePerAmp(): number {
     return motorConstants(this.#p).forcePerAmp;
@@ -241,7 +247,9 @@ export class Axis {
 
   /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
   #integrate(): void {
-    this.#plant.terms.process.hold(this.time, this.set.speed, this.set.cutting);
+    const { process, chips } = this.#plant.terms;
+    process.hold(this.time, this.set.speed, this.set.cutting);
+    if (chips.acts) chips.hold(this.#y);
     this.#telemetry.takePeriod(this.time, this.#id, this.#iq);
     try {
       const stored = this.#solver.advance(this.#y, this.audit.stored);

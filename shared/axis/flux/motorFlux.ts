@@ -141,3 +141,53 @@ export function motorFlux(driveType: DriveType, p: Parameters): MotorFlux | null
       return null;
   }
 }
+
+/** Magnets as they lie open to chips beside the coil unit. */
+export interface OpenMagnets {
+  readonly polePitch: number;
+  /** A harmonic at a distance from the face of the magnets, m, and from the middle of a north pole. */
+  readonly field: HarmonicsAt;
+  /** Between magnets and coil unit, m. */
+  readonly clearance: number;
+  /** Of the coil unit along the axis, m. */
+  readonly unitLength: number;
+  /** Middle of a north pole when the unit stands at 0, m. */
+  readonly pole: number;
+}
+
+/** The open magnets of the motor that the field law of the parameters describes; null: there are none, or none are computed. */
+export function openMagnets(p: Parameters): OpenMagnets | null {
+  if (p.lead > 0) return null;
+  const { polePitch } = p;
+  const first = (length: number, coilPitch: number) => (coilPitch - length) / 2;
+  switch (p.fieldLaw) {
+    case 'gap': {
+      const { magnet, gap, length, coilPitch } = flatSize(p);
+      const { height } = magnet;
+      const row = rowField({
+        polePitch,
+        remanence: REMANENCE,
+        permeability: p.recoilPermeability,
+        height,
+        share: magnet.length / polePitch,
+        gap: Number.POSITIVE_INFINITY,
+      });
+      const field: HarmonicsAt = (order, s) => row(order, height + s);
+      return { polePitch, field, clearance: gap, unitLength: length, pole: first(length, coilPitch) };
+    }
+    case 'cosh': {
+      const { gap, bladeWidth, length, coilPitch } = channelSize(p);
+      const { magnets } = channelFlux(p);
+      const field: HarmonicsAt = (order, s) => magnets(order, gap + bladeWidth / 2 - s);
+      return { polePitch, field, clearance: gap, unitLength: length, pole: first(length, coilPitch) };
+    }
+    case 'bessel': {
+      const { shaftRadius, gap, length, coilPitch } = tubularSize(p);
+      const { magnets, shift } = shaftFlux(p);
+      const field: HarmonicsAt = (order, s) => magnets(order, shaftRadius + s);
+      return { polePitch, field, clearance: gap, unitLength: length, pole: first(length, coilPitch) + shift };
+    }
+    case 'none':
+      return null;
+  }
+}

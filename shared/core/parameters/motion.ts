@@ -75,6 +75,15 @@ export const processRows = {
   handDamping: log('c_h', 'N·s/m', [1, 1e4], 60, 'Damping in parallel with the hand spring', { zero: true }),
 };
 
+/** Steel chips from a neighbouring machine. */
+export const chipRows = {
+  chipCount: linear('', '', [0, 200], 0, 'Steel chips poured on the machine; another number pours anew', {
+    integer: true,
+  }),
+  chipSize: log('d', 'mm', [1e-4, 5e-3], 1e-3, 'Mean size of the chips; they run from 0.6 to 1.4 times it'),
+  cover: toggle('', false, 'Bellows or strip over the magnets: no chip reaches them'),
+};
+
 /** The machine base on its mounts. */
 export const baseRows = {
   base: toggle('', false, 'Machine base on soft mounts instead of fixed', { restart: true }),

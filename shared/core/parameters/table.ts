@@ -2,7 +2,7 @@ import { compensationRows } from './compensation.ts';
 import { amplifierRows, heatRows, loopRows, runRows } from './drive.ts';
 import { filterRows } from './filters.ts';
 import { encoderRows, flexibleRows, guideRows, limitRows, linkRows, wearRows } from './mechanics.ts';
-import { baseRows, loadRows, moveRows, processRows } from './motion.ts';
+import { baseRows, chipRows, loadRows, moveRows, processRows } from './motion.ts';
 import { magnetRows, motorRows } from './motor.ts';
 import type { Row, ValueOf } from './row.ts';
 import { shapingRows } from './shaping.ts';
@@ -23,6 +23,7 @@ export const PARAMETER_GROUPS = [
   { id: 'flexible', title: 'Further resonances', rows: flexibleRows },
   { id: 'guide', title: 'Guide', rows: guideRows },
   { id: 'wear', title: 'Years of use', rows: wearRows },
+  { id: 'chips', title: 'Chips', rows: chipRows },
   { id: 'encoder', title: 'Encoder', rows: encoderRows },
   { id: 'heat', title: 'Heat', rows: heatRows },
   { id: 'base', title: 'Machine base', rows: baseRows },
@@ -46,6 +47,7 @@ export const PARAMETERS = {
   ...flexibleRows,
   ...guideRows,
   ...wearRows,
+  ...chipRows,
   ...encoderRows,
   ...heatRows,
   ...baseRows,

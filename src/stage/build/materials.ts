@@ -43,6 +43,7 @@ export function createMaterials(bin: Bin) {
     chain: matt('#222427'),
     paint: matt('#59636b'),
     tape: metal('#d9bd7a', 0.3),
+    chip: matt('#27313d'),
     bronze: metal('#b98d4b', 0.38),
     mould: matt('#98a2a4'),
     lens: make({ color: '#86bccb', roughness: 0.08, metalness: 0, transparent: true, opacity: 0.75 }),
