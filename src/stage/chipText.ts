@@ -1,14 +1,11 @@
 import { type ChipBed, metBy, type SweptChips } from '../../shared/axis/chips/chipBed.ts';
-import { chipWeight, heldChip } from '../../shared/axis/chips/chipForce.ts';
-import { openMagnets } from '../../shared/axis/flux/motorFlux.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 
-/** What every maker of linear motors warns of; common practice, no source. */
-const CAUTION =
-  'On a real machine: lock it out, clear chips with a non-magnetic tool, never by hand; strong magnets and a free table pinch. Follow local practice.';
+/** Below this no braking is spoken of, N. */
+const NOTHING = 0.01;
 
-/** What the chips do; empty without any. */
+/** What the chips do now; empty without any. `enlarged`: how much larger they are drawn. */
 export function chipText(
   p: Parameters,
   bed: ChipBed | null,
@@ -16,22 +13,12 @@ export function chipText(
   enlarged: number,
 ): string {
   if (p.chipCount === 0) return '';
-  if (p.cover) return `The cover keeps ${p.chipCount} chips off the magnets. ${CAUTION}`;
-  const magnets = openMagnets(p);
-  if (!bed || !magnets) {
-    return 'No open magnets here: no chip is attracted. What chips do to a nut or a guide is not modelled.';
-  }
+  if (p.cover) return `The cover keeps ${p.chipCount} chips off the magnets.`;
+  if (!bed) return 'No open magnets: no chip is attracted.';
   if (!swept) return '';
-  const size = p.chipSize;
-  const { force } = heldChip(magnets, size);
-  const times = Number((force / chipWeight(size)).toPrecision(2));
-  return [
-    `${countsText(bed, swept)}.`,
-    `They brake by ${ranged(swept.force, 'N', 2)} now.`,
-    `A chip of ${ranged(size, 'm')} is held by ${ranged(force, 'N', 2)}, ${times} times its weight; the gap is ${ranged(magnets.clearance, 'm')}.`,
-    `Drawn ${enlarged} times as large.`,
-    CAUTION,
-  ].join(' ');
+  const braking =
+    swept.force < NOTHING ? 'They do not brake now' : `They brake by ${ranged(swept.force, 'N', 2)} now`;
+  return `${countsText(bed, swept)}. ${braking}. Drawn ${enlarged} times as large.`;
 }
 
 /** '60 chips: 31 not reached, 12 passed over, 9 pushed to the ends, 8 jammed in the gap' */
@@ -44,7 +31,7 @@ function countsText({ chips, magnets }: ChipBed, { poured, from, to }: SweptChip
     else counts[of.fate]++;
   }
   const parts = [
-    [counts.off, 'fell on the coil unit'],
+    [counts.off, 'on top of the coil unit'],
     [counts.waiting, 'held and not reached'],
     [counts.passes, 'small enough to pass beneath'],
     [counts.pushed, 'pushed ahead'],

@@ -5,6 +5,7 @@ import { type Bench, changedNames } from '../bench/bench.ts';
 import { isInUse } from '../bench/relevance.ts';
 import { button, element } from '../ui/dom.ts';
 import { CascadeView } from './cascadeView.ts';
+import { ChipNote } from './chipNote.ts';
 import { type CoggingActions, CoggingNote } from './coggingNote.ts';
 import { matches } from './fieldSearch.ts';
 import { type LearningActions, LearningNote } from './learningNote.ts';
@@ -54,6 +55,7 @@ export class TuningPanel {
   readonly #cogging: CoggingNote;
   readonly #learning: LearningNote;
   readonly #wear: WearNote;
+  readonly #chips = new ChipNote();
   /** Which groups were open before a search opened them all; null while nothing is searched for. */
   #openBefore: readonly boolean[] | null = null;
 
@@ -107,6 +109,7 @@ export class TuningPanel {
     this.#cascade.show(parameters);
     this.#shaping.show(parameters);
     this.#learning.show(origin.learnedMove, parameters);
+    this.#chips.show(parameters);
     this.#wear.show({ ...origin, parameters });
     this.#cogging.show({ parameters, ...(origin.coggingTable && { coggingTable: origin.coggingTable }) });
     this.#arrange();
@@ -158,6 +161,7 @@ export class TuningPanel {
       if (id === 'move') group.add([this.#moveList]);
       if (id === 'shaping') group.add([this.#shaping.element]);
       if (id === 'compensation') group.add([this.#cogging.element, this.#learning.element]);
+      if (id === 'chips') group.add([this.#chips.element]);
       if (id === 'wear') group.add([this.#wear.element]);
       return group;
     });
@@ -179,6 +183,7 @@ export class TuningPanel {
       this.#cogging.element.hidden =
       this.#learning.element.hidden =
       this.#wear.element.hidden =
+      this.#chips.element.hidden =
         wanted !== '';
     this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
     this.#head.showCounts(

@@ -25,7 +25,7 @@ const SMALLEST = 0.6;
 const LARGEST = 1.4;
 const SEED = 20;
 
-export type Fate = 'passes' | 'jams' | 'pushed';
+type Fate = 'passes' | 'jams' | 'pushed';
 
 interface ChipClass {
   readonly diameter: number;

@@ -76,7 +76,7 @@ export class Chips implements Term {
 
   #add(): void {
     this.#jammed = this.#pushedUp = this.#pushedDown = 0;
-    if (!this.#bed) return;
+    if (!this.#bed || Number.isNaN(this.#poured)) return;
     const { chips, magnets } = this.#bed;
     for (const { seat, of } of chips) {
       const met = metBy(seat, magnets.unitLength, this.#poured, this.#from, this.#to);
