@@ -1,6 +1,6 @@
-import type { SweptChips } from '../axis/chips/chipBed.ts';
 import type { ParameterChanges } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
+import type { SweptChips } from '../core/sweptChips.ts';
 
 /** Why the drive stopped itself: at which simulated time, s, and which limit was passed, SI. See figures/tripText.ts. */
 export type Trip =

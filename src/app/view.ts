@@ -1,5 +1,5 @@
-import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
+import type { SweptChips } from '../../shared/core/sweptChips.ts';
 import { CUTAWAYS, type LessonStep, type StepView } from '../../shared/lesson/lesson.ts';
 import { cycleTime } from '../../shared/motion/cycle.ts';
 import type { MeasuredLoop } from '../../shared/protocol/analysis.ts';

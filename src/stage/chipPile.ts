@@ -10,6 +10,7 @@ import {
 import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { PARAMETERS, type Parameters } from '../../shared/core/parameters/table.ts';
+import type { SweptChips } from '../../shared/core/sweptChips.ts';
 import type { Layout } from './build/layout.ts';
 import type { Point } from './build/solids.ts';
 import { chipText } from './chipText.ts';

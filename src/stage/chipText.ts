@@ -1,6 +1,7 @@
-import { type ChipBed, metBy, type SweptChips } from '../../shared/axis/chips/chipBed.ts';
+import { type ChipBed, metBy } from '../../shared/axis/chips/chipBed.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { SweptChips } from '../../shared/core/sweptChips.ts';
 
 /** Below this no braking is spoken of, N. */
 const NOTHING = 0.01;

@@ -1,10 +1,10 @@
 import { valueAt } from '../../shared/core/at.ts';
 import './stage.css';
 import { Color, Vector3 } from 'three';
-import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import type { SweptChips } from '../../shared/core/sweptChips.ts';
 import type { History } from '../history/history.ts';
 import { cssColour } from '../ui/look/colours.ts';
 import { Bin } from './build/bin.ts';

@@ -1,10 +1,10 @@
-import type { SweptChips } from '../../shared/axis/chips/chipBed.ts';
 import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { signOfLife } from '../../shared/core/signOfLife.ts';
+import type { SweptChips } from '../../shared/core/sweptChips.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
 import type { Notice, Trip } from '../../shared/protocol/axis.ts';
 import { CommandShaper } from '../command/commandShaper.ts';

@@ -106,14 +106,6 @@ export function fateOf(diameter: number, clearance: number): Fate {
   return angle <= 2 * Math.atan(FRICTION) ? 'jams' : 'pushed';
 }
 
-/** How far the middle of the unit has been since the chips were poured, m, and what they brake by now, N. */
-export interface SweptChips {
-  readonly poured: number;
-  readonly from: number;
-  readonly to: number;
-  readonly force: number;
-}
-
 /** Which end of the unit has met a chip: 1, −1, or 0 for none; NaN for one that fell on the unit and lies on no magnet. */
 export function metBy(seat: number, unitLength: number, poured: number, from: number, to: number): number {
   const half = unitLength / 2;

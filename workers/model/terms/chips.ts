@@ -1,5 +1,6 @@
-import { bedKey, type ChipBed, chipBed, metBy, type SweptChips } from '../../../shared/axis/chips/chipBed.ts';
+import { bedKey, type ChipBed, chipBed, metBy } from '../../../shared/axis/chips/chipBed.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { SweptChips } from '../../../shared/core/sweptChips.ts';
 import { E_OTHER, F1, type State, V1, X1 } from '../state.ts';
 import type { Term } from '../term.ts';
 
