@@ -1,12 +1,5 @@
 import { Group, InstancedMesh, type Material, Matrix4, TetrahedronGeometry, Vector3 } from 'three';
-import {
-  bedKey,
-  type Chip,
-  type ChipBed,
-  chipBed,
-  metBy,
-  type SweptChips,
-} from '../../shared/axis/chips/chipBed.ts';
+import { bedKey, type Chip, type ChipBed, chipBed, metBy } from '../../shared/axis/chips/chipBed.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { PARAMETERS, type Parameters } from '../../shared/core/parameters/table.ts';
