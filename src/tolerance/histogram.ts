@@ -7,7 +7,7 @@ import { inside } from '../plot/inside.ts';
 import { label, line, type Mark } from '../plot/marks.ts';
 import { rangeOf } from '../plot/range.ts';
 
-const BINS = 40;
+const MOST_BINS = 40;
 const SIZE: Size = { width: 640, height: 240 };
 /** Room above the highest bar, for words. */
 const ROOM = 1.15;
@@ -20,19 +20,23 @@ interface Histogram {
   readonly counts: readonly number[];
 }
 
-/** Values in bins of equal width; a single one where all are the same. */
+/**
+ * Values in bins of equal width, as many as the square root of their number, which is common practice; a single one where
+ * all are the same. There are no more bins than different values: settling times are whole samples, between which bins stay empty.
+ */
 export function histogramOf(values: readonly number[]): Histogram {
   const [low, high] = rangeOf(values);
   if (!(high > low)) {
     const half = 0.05 * Math.abs(low) || 0.5;
     return { edges: [low - half, low + half], counts: [values.length] };
   }
-  const counts = new Array<number>(BINS).fill(0);
+  const bins = Math.min(Math.ceil(Math.sqrt(values.length)), new Set(values).size, MOST_BINS);
+  const counts = new Array<number>(bins).fill(0);
   for (const value of values) {
-    const bin = Math.min(Math.floor((BINS * (value - low)) / (high - low)), BINS - 1);
+    const bin = Math.min(Math.floor((bins * (value - low)) / (high - low)), bins - 1);
     counts[bin] = at(counts, bin) + 1;
   }
-  return { edges: Array.from({ length: BINS + 1 }, (_, k) => low + (k * (high - low)) / BINS), counts };
+  return { edges: Array.from({ length: bins + 1 }, (_, k) => low + (k * (high - low)) / bins), counts };
 }
 
 /** How many machines have which value of a figure, and the limit where it is near. */

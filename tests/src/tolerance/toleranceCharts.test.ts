@@ -22,7 +22,18 @@ describe('the histogram', () => {
   it('counts every value once, the largest in the last bin', () => {
     const { edges, counts } = histogramOf([0, 1, 1.99, 2, 4]);
     expect(counts.reduce((a, b) => a + b)).toBe(5);
-    expect([edges[0], edges.at(-1), counts[0], counts.at(-1)]).toEqual([0, 4, 1, 1]);
+    expect([edges[0], edges.at(-1), counts]).toEqual([0, 4, [2, 2, 1]]);
+  });
+
+  it('has as many bins as the square root of the machines, 40 at most', () => {
+    const binsOf = (machines: number) =>
+      histogramOf(Array.from({ length: machines }, (_, k) => k)).counts.length;
+    expect([2, 100, 120, 10000].map(binsOf)).toEqual([2, 10, 11, 40]);
+  });
+
+  it('has no gaps between settling times that are whole samples', () => {
+    const { counts } = histogramOf(Array.from({ length: 900 }, (_, k) => 0.05 + 125e-6 * (k % 9)));
+    expect(counts).toEqual(new Array(9).fill(100));
   });
 
   it('has a bar where all values are the same', () => {
