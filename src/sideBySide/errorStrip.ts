@@ -17,7 +17,7 @@ const TRACE = {
 export class ErrorStrip {
   readonly #unit = element('span');
   readonly #time = element('span');
-  readonly #place = new StripCanvas({ class: 'candidate-strip-plot', gutter: 2.6, edge: 0 });
+  readonly #place = new StripCanvas({ class: 'candidate-strip-plot', gutter: 2.6, edge: 0.5 });
   readonly element = element(
     'div',
     { class: 'candidate-strip' },
