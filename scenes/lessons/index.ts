@@ -3,6 +3,7 @@ import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { readLesson } from '../../shared/files/lesson/lessonFile.ts';
 import type { Lesson } from '../../shared/lesson/lesson.ts';
 import { SHELF } from '../index.ts';
+import chipsOnMagnets from './chips-on-magnets.json' with { type: 'json' };
 import coggingByHand from './cogging-by-hand.json' with { type: 'json' };
 import delayAndPhase from './delay-and-phase.json' with { type: 'json' };
 import fiveNanometres from './five-nanometres.json' with { type: 'json' };
@@ -35,6 +36,7 @@ export const LESSONS: readonly ShelfLesson[] = [
   onShelf('resonance-and-gain', resonanceAndGain),
   onShelf('delay-and-phase', delayAndPhase),
   onShelf('screw-or-direct', screwOrDirect),
+  onShelf('chips-on-magnets', chipsOnMagnets),
   onShelf('motors-on-one-amplifier', motorsOnOneAmplifier),
 ];
 
