@@ -22,7 +22,7 @@ interface Histogram {
 
 /**
  * Values in bins of equal width, as many as the square root of their number, which is common practice; a single one where
- * all are the same. There are no more bins than different values: settling times are whole samples, between which bins stay empty.
+ * all are the same. There are no more bins than values that differ in nine digits: settling times are whole samples, between which bins stay empty.
  */
 export function histogramOf(values: readonly number[]): Histogram {
   const [low, high] = rangeOf(values);
@@ -30,7 +30,11 @@ export function histogramOf(values: readonly number[]): Histogram {
     const half = 0.05 * Math.abs(low) || 0.5;
     return { edges: [low - half, low + half], counts: [values.length] };
   }
-  const bins = Math.min(Math.ceil(Math.sqrt(values.length)), new Set(values).size, MOST_BINS);
+  const bins = Math.min(
+    Math.ceil(Math.sqrt(values.length)),
+    new Set(values.map((value) => value.toPrecision(9))).size,
+    MOST_BINS,
+  );
   const counts = new Array<number>(bins).fill(0);
   for (const value of values) {
     const bin = Math.min(Math.floor((bins * (value - low)) / (high - low)), bins - 1);
