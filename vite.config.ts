@@ -1,8 +1,9 @@
 import { defineConfig } from 'vitest/config';
+import randomRun from './tests/fuzz/lastRun.json' with { type: 'json' };
+import suiteRun from './tests/lastRun.json' with { type: 'json' };
 import { contentPolicy } from './tests/tools/contentPolicy.mjs';
 import { libraries, licenceNotices } from './tests/tools/libraries.mjs';
 import { OFFLINE_BUILD, offline } from './tests/tools/offline.mjs';
-import { testFiles } from './tests/tools/testFiles.mjs';
 
 const HOUR = 3_600_000;
 
@@ -31,7 +32,7 @@ export default defineConfig(({ command }) => ({
   publicDir: false,
   define: {
     __LIBRARIES__: JSON.stringify(LIBRARIES.map(({ text: _, ...library }) => library)),
-    __TESTS__: JSON.stringify(testFiles()),
+    __TESTS__: JSON.stringify({ suite: suiteRun, random: randomRun }),
     // Only a built page has a script that keeps it offline.
     __IS_BUILT__: JSON.stringify(command === 'build'),
   },

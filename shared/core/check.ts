@@ -119,7 +119,8 @@ export function checkNumber(value: unknown, row: NumberRow): CheckedValue<number
     return { wrong: sentence`${isNot(value, 'a number')} Enter ${allowed(row)}.` };
   }
   if (!Number.isFinite(value)) {
-    return { wrong: sentence`${String(value)} is not a finite number. Enter ${allowed(row)}.` };
+    const wrong = Number.isNaN(value) ? 'That is no number.' : 'That number is too large.';
+    return { wrong: sentence`${wrong} Enter ${allowed(row)}.` };
   }
   if (integer && !Number.isInteger(value)) {
     return {

@@ -5,6 +5,8 @@ export const COUNTS = {
   scenes: asked('FUZZ_SCENES', 12),
   mutations: asked('FUZZ_MUTATIONS', 1500),
   jobs: asked('FUZZ_JOBS', 25),
+  /** On the page: keys, presses, values typed. */
+  deeds: asked('FUZZ_DEEDS', 30),
 };
 
 /** The same seed draws the same examples. */

@@ -1,5 +1,5 @@
 /**
- * npm run fuzz: the tests of tests/fuzz with many more examples than `npm test` has, and what came of it in tests/fuzz/lastRun.json.
+ * npm run fuzz: the tests of tests/fuzz and tests/e2e/fuzz with many more examples than `npm test` has, and what came of it in tests/fuzz/lastRun.json.
  * Every failure is shrunk and prints what reproduces it.
  */
 import { spawnSync } from 'node:child_process';
@@ -10,7 +10,7 @@ import { argv, env, exit } from 'node:process';
 import { parseArgs } from 'node:util';
 import { ROOT } from './sources.mjs';
 
-const DEFAULTS = { scenes: '10000', mutations: '100000', jobs: '1000', seed: '1' };
+const DEFAULTS = { scenes: '10000', mutations: '100000', jobs: '1000', deeds: '6000', seed: '1' };
 const USAGE = `npm run fuzz -- [${Object.keys(DEFAULTS)
   .map((name) => `--${name} N`)
   .join('] [')}]`;
@@ -28,7 +28,10 @@ const { status } = spawnSync(
     'run',
     '--project',
     'model',
+    '--project',
+    'page',
     'tests/fuzz',
+    'tests/e2e/fuzz',
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,

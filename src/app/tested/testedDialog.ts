@@ -2,8 +2,11 @@ import { VERSION_TEXT } from '../../../shared/core/version.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element } from '../../ui/dom.ts';
 
-/** Test files in each folder, counted by the build. */
-declare const __TESTS__: Readonly<Record<string, number>>;
+/** What came of the last full run of the suite, by folder, and of the last long run with random input, as the repository has them. */
+declare const __TESTS__: {
+  readonly suite: { readonly passed: Readonly<Record<string, number>>; readonly failed: number };
+  readonly random: Readonly<Record<'scenes' | 'mutations' | 'jobs' | 'deeds' | 'failed', number>>;
+};
 
 /** What each folder of checks compares with. */
 const KINDS: readonly (readonly [folder: string, label: string, against: string])[] = [
@@ -43,8 +46,12 @@ const UNCHECKED = [
   'Browsers other than those built on Chromium are not driven by the tests.',
 ];
 
+const grouped = (count: number) => count.toLocaleString('en-GB').replaceAll(',', '\u202f');
+
 /** What the product is checked against, how often, and what is not checked. */
 export function createTested(): Dialog {
+  const { suite, random } = __TESTS__;
+  const passed = Object.values(suite.passed).reduce((sum, count) => sum + count, 0);
   const list = (texts: readonly string[]) =>
     element('ul', {}, ...texts.map((text) => element('li', {}, text)));
   const row = ([folder, label, against]: (typeof KINDS)[number]) =>
@@ -52,11 +59,15 @@ export function createTested(): Dialog {
       'tr',
       {},
       element('th', { scope: 'row' }, label),
-      element('td', {}, String(__TESTS__[folder] ?? 0)),
+      element('td', {}, String(suite.passed[folder] ?? 0)),
       element('td', {}, against),
     );
   return new Dialog({ title: 'How this is tested', class: 'wide' }).fill(
-    element('p', {}, `Waybench ${VERSION_TEXT}. The test files were counted when this page was built.`),
+    element(
+      'p',
+      {},
+      `Waybench ${VERSION_TEXT}. Of the last full run on record ${grouped(passed)} checks passed and ${grouped(suite.failed)} failed.`,
+    ),
     element(
       'table',
       { class: 'dialog-table' },
@@ -66,10 +77,16 @@ export function createTested(): Dialog {
         element(
           'tr',
           {},
-          ...['Kind', 'Test files', 'Compared with'].map((text) => element('th', { scope: 'col' }, text)),
+          ...['Kind', 'Checks', 'Compared with'].map((text) => element('th', { scope: 'col' }, text)),
         ),
       ),
       element('tbody', {}, ...KINDS.map(row)),
+    ),
+    element(
+      'p',
+      {},
+      `The last long run with random input: ${grouped(random.scenes)} machines, ${grouped(random.mutations)} damaged files, ` +
+        `${grouped(random.jobs)} jobs and ${grouped(random.deeds)} keys and presses on the page; ${grouped(random.failed)} failed.`,
     ),
     element('h3', {}, 'Published sources'),
     list(SOURCES),

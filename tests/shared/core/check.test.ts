@@ -37,8 +37,8 @@ describe('one bad entry', () => {
     ['list', { payload: [5] }, /^payload: a list is not a number/],
     ['object', { payload: { kg: 5 } }, /^payload: an object is not a number/],
     ['switch for a number', { payload: true }, /^payload: true is not a number/],
-    ['NaN', { acceleration: Number.NaN }, /^acceleration: NaN is not a finite number\. Enter 0\.001 m\/s²/],
-    ['infinity', { acceleration: -Infinity }, /^acceleration: -Infinity is not a finite number/],
+    ['NaN', { acceleration: Number.NaN }, /^acceleration: That is no number\. Enter 0\.001 m\/s²/],
+    ['infinity', { acceleration: -Infinity }, /^acceleration: That number is too large\. Enter 0\.001 m\/s²/],
     [
       'too much',
       { acceleration: 5000 },

@@ -164,7 +164,7 @@ describe('a bad scene file is refused in plain words', () => {
     [
       'number beyond doubles',
       JSON.stringify(file()).replace('}', ',"parameters":{"payload":1e999}}'),
-      /^payload: Infinity is not a finite/,
+      /^payload: That number is too large/,
     ],
     ['moves as object', file({ moves: {} }), /^moves: an object is not a list/],
     ['null moves', file({ moves: null }), /^moves: it is missing/],

@@ -178,7 +178,7 @@ test.each<[string, string, RegExp]>([
   ['hexadecimal', '120,0x1,12,600,0', /^line 1, speed: "0x1" is not a number/],
   ['decimal comma between commas', '0,12,1,12,600,0', /^line 1: it has 6 columns/],
   ['NaN', '120,1,12,600,NaN', /^line 1, dwell: "NaN" is not a number/],
-  ['overflow', '120,1,12,1e999,0', /^line 1, jerk: Infinity is not a finite number/],
+  ['overflow', '120,1,12,1e999,0', /^line 1, jerk: That number is too large/],
   ['too fast', '120,60,12,600,0', /^line 1, speed: 60 m\/s is outside/],
   ['outside the travel', '120,1,12,600,0\n400,1,12,600,0', /^line 2, to: 400 mm is outside the travel/],
   [
