@@ -29,15 +29,15 @@ const FIGURES = [
   'voltageHeadroom',
 ] as const satisfies readonly (MoveFigureName & keyof MoveOutcome)[];
 
-/** The loops as the candidates are tuned, all to the same peak sensitivity, and what the moves of the job come to with them. */
+/** The loops as the candidates are tuned, all within the same peak sensitivity, and what the moves of the job come to with them. */
 export function tuningOfAll(candidates: readonly SimulatedCandidate[], { values }: Job): Markup {
   if (candidates.length === 0) return markup``;
   const asked = numberText(values.peakSensitivity, DIGITS);
   const untuned = candidates.filter(({ sizing }) => !sizing.passes).map(({ letter }) => letter);
   const origin =
     untuned.length === 0
-      ? `Every candidate is tuned to a peak sensitivity of ${asked}.`
-      : `Tuned to a peak sensitivity of ${asked}; ${listed(untuned)}, ruled out by the sizing, ${untuned.length > 1 ? 'have' : 'has'} start gains by rule.`;
+      ? `Every candidate is tuned to a peak sensitivity of at most ${asked}.`
+      : `Tuned to a peak sensitivity of at most ${asked}; ${listed(untuned)}, ruled out by the sizing, ${untuned.length > 1 ? 'have' : 'has'} start gains by rule.`;
   const trips = candidates.flatMap(({ letter, outcome: { moves } }) =>
     moves.trip ? [`${letter}: its drive trips. ${tripText(moves.trip)}`] : [],
   );
