@@ -8,12 +8,12 @@ import type { LoopLimit } from './loopLimit.ts';
 import { searchLoops } from './loopSearch.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';
 import { feedforward, type MotionForce, measuredMotion } from './motion.ts';
-import { byOutcome } from './ranking.ts';
+import type { Outcome } from './ranking.ts';
 import { type Shape, shapeChanges } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import { textbookTunings } from './textbook.ts';
-import { tryOut, tryTrimmed } from './tryOut.ts';
+import { tryOut, tryToBeat, tryTrimmed } from './tryOut.ts';
 import { VARIATIONS } from './variations.ts';
 
 /** A piece of work that any worker can do: it depends on nothing but its data. */
@@ -34,8 +34,10 @@ export type Job =
       readonly shape: Shape;
       readonly limit: LoopLimit;
       readonly motion: MotionForce;
+      /** Null: none, every loop counts. */
+      readonly toBeat: Outcome | null;
     }
-  /** A trial of a tuning with another feedforward. */
+  /** A trial of a tuning with another feedforward, which has to beat the tuning as it is. */
   | {
       readonly kind: 'trim';
       readonly task: Task;
@@ -61,7 +63,7 @@ export type Job =
 interface Results {
   readonly search: readonly (LoopDesign | null)[];
   readonly trial: TuningPoint | null;
-  readonly trim: TuningPoint;
+  readonly trim: TuningPoint | null;
   readonly motion: MotionForce;
   readonly course: ErrorCourse;
   readonly textbook: TuningPoint | null;
@@ -87,7 +89,7 @@ export function doJob(job: Job): JobResult {
         job.trials,
       );
     case 'trial':
-      return trial(task, job.label, job.shape, job.limit, job.motion);
+      return trial(job);
     case 'trim':
       return trimmed(task, job.point, job.motion);
     case 'motion':
@@ -95,11 +97,7 @@ export function doJob(job: Job): JobResult {
     case 'course':
       return errorCourse(task, job.changes);
     case 'textbook':
-      return (
-        textbookTunings(task.scene.parameters, job.limit)
-          .map(({ name, changes }) => tryOut(task, changes, 'textbook', name))
-          .sort(byOutcome(task))[0] ?? null
-      );
+      return bestTextbook(task, job.limit);
     case 'as it is':
       return tryOut(task, {}, 'as it is', 'as it is');
     case 'variation':
@@ -127,17 +125,31 @@ export function designChanges(
   return { ...loop, ...feedforward({ ...p, ...loop }, motion) };
 }
 
-function trial(
-  task: Task,
-  label: string,
-  shape: Shape,
-  limit: LoopLimit,
-  motion: MotionForce,
-): TuningPoint | null {
+function bestTextbook(task: Task, limit: LoopLimit): TuningPoint | null {
+  let best: TuningPoint | null = null;
+  for (const { name, changes } of textbookTunings(task.scene.parameters, limit))
+    best = best
+      ? (tryToBeat(task, best, changes, 'textbook', name) ?? best)
+      : tryOut(task, changes, 'textbook', name);
+  return best;
+}
+
+function trial({
+  task,
+  label,
+  shape,
+  limit,
+  motion,
+  toBeat,
+}: Extract<Job, { kind: 'trial' }>): TuningPoint | null {
   // The speed estimate acts in the current loop too, so the axis must be the one with this filter.
   const p = { ...designed(task), derivativeTime: rounded('derivativeTime', shape.derivativeTime) };
   const design = designerOf(p).fastest(shape, limit);
-  return design && tryOut(task, designChanges(task, design, motion), 'pretuned', label);
+  if (design === null) return null;
+  const changes = designChanges(task, design, motion);
+  return toBeat
+    ? tryToBeat(task, toBeat, changes, 'pretuned', label)
+    : tryOut(task, changes, 'pretuned', label);
 }
 
 /** Designers of the machines met last, by their parameters: shapes around a shape mostly have the same speed filter. */
@@ -153,7 +165,7 @@ function designerOf(p: Parameters): LoopDesigner {
   return designer;
 }
 
-function trimmed(task: Task, point: TuningPoint, motion: MotionForce): TuningPoint {
+function trimmed(task: Task, point: TuningPoint, motion: MotionForce): TuningPoint | null {
   const p = { ...task.scene.parameters, ...point.changes };
   return tryTrimmed(task, point, { ...point.changes, ...feedforward(p, motion) });
 }

@@ -58,24 +58,30 @@ export function highestCrossover(
   isWithin: (crossover: number) => boolean,
   accepted: (crossover: number) => boolean,
 ): number | null {
-  const tops: number[] = [];
-  let within = false;
   let start = from;
   while (start < to && !isEnough(start * STEP)) start *= STEP;
-  for (let crossover = start; crossover < to; crossover *= STEP) {
-    const before = within;
-    within = isWithin(crossover);
-    if (before && !within) tops.push(crossover / STEP);
-  }
-  for (const top of tops.reverse()) {
-    let low = top;
-    let high = top * STEP;
-    for (let k = 0; k < HALVINGS; k++) {
-      const middle = Math.sqrt(low * high);
-      if (isWithin(middle)) low = middle;
-      else high = middle;
+  const steps: number[] = [];
+  for (let crossover = start; crossover < to; crossover *= STEP) steps.push(crossover);
+  // From above: what lies below a loop that is accepted need not be worked out. A stretch that goes on beyond the range has no top.
+  let above: number | null = null;
+  for (const crossover of steps.reverse()) {
+    if (!isWithin(crossover)) above = crossover;
+    else if (above !== null) {
+      const top = topBetween(above / STEP, above, isWithin);
+      if (accepted(top)) return top;
+      above = null;
     }
-    if (accepted(low)) return low;
   }
   return null;
+}
+
+/** The top of a stretch within the limit, which lies between its two ends. */
+function topBetween(within: number, beyond: number, isWithin: (crossover: number) => boolean): number {
+  let [low, high] = [within, beyond];
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = Math.sqrt(low * high);
+    if (isWithin(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }

@@ -4,7 +4,7 @@ import type { Task } from './task.ts';
 /** Negative when the first comes before the second. */
 type Order<T> = (a: T, b: T) => number;
 
-type Outcome = Pick<TuningPoint, 'settlingTime' | 'rmsError' | 'trip'>;
+export type Outcome = Pick<TuningPoint, 'settlingTime' | 'rmsError' | 'trip'>;
 
 /** Settling times that differ by less than this many position-loop samples count as equal. */
 const EQUAL_SAMPLES = 1.5;
@@ -15,6 +15,15 @@ export function byOutcome(task: Task): Order<Outcome> {
     Number(a.trip !== null) - Number(b.trip !== null) ||
     compareSettling(task, settling(task, a), settling(task, b)) ||
     a.rmsError - b.rmsError;
+}
+
+/**
+ * Whether a run that is under way can still come before an outcome.
+ *
+ * @param least settling time and RMS following error that the whole run has at least
+ */
+export function canBeat(task: Task, least: Omit<Outcome, 'trip'>, outcome: Outcome): boolean {
+  return outcome.trip !== null || byOutcome(task)({ ...least, trip: null }, outcome) < 0;
 }
 
 /** A tuning with its results on the machine of the datasheet and on every variation of it. */

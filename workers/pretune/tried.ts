@@ -3,7 +3,7 @@ import type { LoopDesign } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import type { MotionForce } from './motion.ts';
 import { NEIGHBOURS, neighboursOf, TRIMS } from './neighbours.ts';
-import { byOutcome } from './ranking.ts';
+import { byOutcome, type Outcome } from './ranking.ts';
 import type { Shape } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
@@ -62,13 +62,13 @@ export async function tryLoops(
     found.push(...loops.filter((loop) => loop !== null));
     found.sort((a, b) => order(a.point, b.point));
   };
-  const tryAll = (loops: readonly Omit<Tried, 'atLimit' | 'point'>[]) =>
+  const tryAll = (loops: readonly Omit<Tried, 'atLimit' | 'point'>[], toBeat: Outcome | null = null) =>
     Promise.all(
       loops.map(async (loop) => {
         const { structure, shape, motion } = loop;
         const { limit } = atLimit;
         const label = structure.name;
-        const point = await work.run({ kind: 'trial', task, label, shape, limit, motion });
+        const point = await work.run({ kind: 'trial', task, label, shape, limit, motion, toBeat });
         work.offer(limit, point);
         return point && { ...loop, atLimit, point };
       }),
@@ -80,7 +80,7 @@ export async function tryLoops(
           const otherwise = { ...motion, trim };
           const point = await work.run({ kind: 'trim', task, point: loop.point, motion: otherwise });
           work.offer(atLimit.limit, point);
-          return { ...loop, motion: otherwise, point };
+          return point && { ...loop, motion: otherwise, point };
         }),
       ),
     ).then(add);
@@ -99,7 +99,11 @@ export async function tryLoops(
   for (let round = 1; round <= rounds; round++) {
     const [best] = found;
     if (best === undefined) work.leaveOut(NEIGHBOURS);
-    else await tryAll(neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape })));
+    else {
+      const { settlingTime, rmsError, trip } = best.point;
+      const around = neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape }));
+      await tryAll(around, { settlingTime, rmsError, trip });
+    }
   }
   return found;
 }

@@ -6,6 +6,7 @@ import { loopMargins } from '../analysis/analyse.ts';
 import { measureTrial } from '../run/measureRun.ts';
 import { Tally } from '../run/tally.ts';
 import { designPoints } from './plantResponse.ts';
+import { canBeat, type Outcome } from './ranking.ts';
 import type { Task } from './task.ts';
 
 /**
@@ -21,19 +22,56 @@ export function tryOut(
   return { origin, label, changes, ...found, ...tryRun(task, changes) };
 }
 
-/** The same with another feedforward: it lies outside the loop, so the loop is as sound as it was. */
-export function tryTrimmed(task: Task, before: TuningPoint, changes: ParameterChanges): TuningPoint {
-  return { ...before, changes, ...tryRun(task, changes) };
+/** The same, but null, and over as soon as that is certain, when the run does not come before another outcome. */
+export function tryToBeat(
+  task: Task,
+  toBeat: Outcome,
+  changes: ParameterChanges,
+  origin: TuningPoint['origin'],
+  label: string,
+): TuningPoint | null {
+  const run = tryRunToBeat(task, toBeat, changes);
+  return run && { origin, label, changes, ...soundness({ ...task.scene.parameters, ...changes }), ...run };
+}
+
+/**
+ * A tuning with another feedforward, which lies outside the loop, so the loop is as sound as it was. Null when it does not come
+ * before the tuning as it was.
+ */
+export function tryTrimmed(task: Task, before: TuningPoint, changes: ParameterChanges): TuningPoint | null {
+  const run = tryRunToBeat(task, before, changes);
+  return run && { ...before, changes, ...run };
 }
 
 type Run = Omit<TuningPoint, 'origin' | 'label' | 'changes' | keyof Soundness>;
 
-function tryRun(task: Task, changes: ParameterChanges): Run {
+function tryRunToBeat(task: Task, toBeat: Outcome, changes: ParameterChanges): Run | null {
+  const { currentRate, positionDivider } = task.scene.parameters;
+  const samples = ((task.seconds - task.from) * currentRate) / positionDivider + 1;
+  let lost = false;
+  const run = tryRun(task, changes, (settlingTime, error) => {
+    const least = { settlingTime, rmsError: error.rms * Math.sqrt(error.count / samples) };
+    lost = !canBeat(task, least, toBeat);
+    return !lost;
+  });
+  return lost ? null : run;
+}
+
+function tryRun(
+  task: Task,
+  changes: ParameterChanges,
+  goesOn: (minSettlingTime: number, error: Tally) => boolean = () => true,
+): Run {
   const parameters = { ...task.scene.parameters, ...changes };
   const error = new Tally();
-  const summary = measureTrial({ ...task.scene, parameters }, task.seconds, (record) => {
-    if (valueAt(record, C.time) >= task.from) error.add(valueAt(record, C.followingError));
-  });
+  const summary = measureTrial(
+    { ...task.scene, parameters },
+    task.seconds,
+    (record) => {
+      if (valueAt(record, C.time) >= task.from) error.add(valueAt(record, C.followingError));
+    },
+    (minSettlingTime) => goesOn(minSettlingTime, error),
+  );
   return {
     settlingTime: task.figure === 'settling time' && !summary.trip ? summary.settlingTime : null,
     rmsError: error.rms,

@@ -45,16 +45,22 @@ export interface RunSummary {
   readonly moves: readonly MoveFigures[];
 }
 
-/** Runs a scene for `seconds` of simulated time; `onSample` sees the record of every position-loop sample. */
+/**
+ * Runs a scene for `seconds` of simulated time; `onSample` sees the record of every position-loop sample.
+ *
+ * @param goesOn ends the run with false; it is given the settling time, s, that the worst move has at least
+ */
 export function measureRun(
   scene: Scene,
   seconds: number,
   onSample: (record: Float64Array) => void = () => {},
   solver: NewSolver = odexSolver,
+  goesOn: (minSettlingTime: number) => boolean = () => true,
 ): RunSummary {
   const axis = new Axis(scene, { solver });
   const meter = new MoveMeter(scene.parameters.start);
   const moves: MoveFigures[] = [];
+  let settling = 0;
   const p = axis.parameters;
   const ticks = Math.round(seconds * p.currentRate);
   const tally = () => new Tally();
@@ -76,7 +82,11 @@ export function measureRun(
       tool.add(valueAt(r, C.toolError));
       onSample(r);
       meter.sample(r, axis.command, p.window, axis.audit.copper);
-      if (meter.last && meter.count > moves.length) moves.push(meter.last);
+      if (meter.last && meter.count > moves.length) {
+        moves.push(meter.last);
+        settling = Math.max(settling, meter.last.settlingTime ?? Number.POSITIVE_INFINITY);
+      }
+      if (!goesOn(Math.max(settling, meter.minSettlingTime))) break;
     }
     meter.period(effort);
   }
@@ -121,6 +131,7 @@ export function measureTrial(
   scene: Scene,
   seconds: number,
   onSample?: (record: Float64Array) => void,
+  goesOn?: (minSettlingTime: number) => boolean,
 ): RunSummary {
-  return measureRun(scene, seconds, onSample, batchSolver);
+  return measureRun(scene, seconds, onSample, batchSolver, goesOn);
 }

@@ -49,6 +49,11 @@ export class MoveMeter {
     return this.#begun ? this.#startTime : null;
   }
 
+  /** The move under way takes at least this long to settle, s. */
+  get minSettlingTime(): number {
+    return this.#begun ? Math.max(this.#lastOutside - this.#motionEnd, 0) : 0;
+  }
+
   /**
    * One position-loop sample, before its `period`.
    *
