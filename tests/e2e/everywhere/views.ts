@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { type Part, show } from '../study/studyControls.ts';
 import { openLoop } from '../support/loopControls.ts';
+import { eventually } from '../support/patience.ts';
 
 /** A view of the page: how a person comes to it from the bench, and back. */
 export interface View {
@@ -11,7 +12,11 @@ export interface View {
   leave(page: Page): Promise<unknown>;
 }
 
-const close = (page: Page) => page.keyboard.press('Escape');
+/** Only then do keys mean something to the page again. */
+async function close(page: Page): Promise<void> {
+  await page.keyboard.press('Escape');
+  await eventually(() => page.locator('dialog[open]').count()).toBe(0);
+}
 
 const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', { name }).waitFor();
 
@@ -86,7 +91,10 @@ const ROOMS: readonly View[] = [
         .click();
       await page.getByRole('complementary', { name: 'Lesson' }).waitFor();
     },
-    leave: (page) => page.getByRole('button', { name: 'End lesson' }).first().click(),
+    async leave(page) {
+      await page.getByRole('button', { name: 'End lesson' }).first().click();
+      await page.getByRole('complementary', { name: 'Lesson' }).waitFor({ state: 'hidden' });
+    },
   },
 ];
 
