@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import { type Part, show } from '../study/studyControls.ts';
 import { openLoop } from '../support/loopControls.ts';
-import { eventually } from '../support/patience.ts';
+import { eventually, patience } from '../support/patience.ts';
 
 /** A view of the page: how a person comes to it from the bench, and back. */
 export interface View {
@@ -24,8 +25,13 @@ const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', {
 const byKey = (name: string, key: string, title: string | RegExp): View => ({
   name,
   async enter(page) {
-    await page.keyboard.press(key);
-    await dialog(page, title);
+    const opened = page.getByRole('dialog', { name: title });
+    // Pressed again where the page was still busy with the view before.
+    const isOpen = async () => {
+      if (!(await opened.isVisible())) await page.keyboard.press(key);
+      return opened.isVisible();
+    };
+    await expect.poll(isOpen, { timeout: patience(), interval: 500 }).toBe(true);
   },
   leave: close,
 });
