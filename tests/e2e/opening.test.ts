@@ -21,6 +21,8 @@ it('stands still at first for whoever asked for less motion, and runs in simulat
 
 it('works on without a network once it is loaded', async () => {
   const page = await open({ stage: false });
+  // What analyses the loop comes last of all that is loaded.
+  await page.getByText(/^Crossover of the loop now: \d+/).waitFor();
   await page.context().setOffline(true);
   await makeMove(page);
   await choose(page, 'Scene', at(SCENES, 1).title);
