@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Part, show } from '../study/studyControls.ts';
 import { openLoop } from '../support/loopControls.ts';
@@ -21,18 +21,19 @@ async function close(page: Page): Promise<void> {
 
 const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', { name }).waitFor();
 
+/** Presses a key for what it opens; again where the page was still busy with the view before. */
+async function pressFor(page: Page, key: string, wanted: Locator): Promise<void> {
+  const isThere = async () => {
+    if (!(await wanted.isVisible())) await page.keyboard.press(key);
+    return wanted.isVisible();
+  };
+  await expect.poll(isThere, { timeout: patience(), interval: 1000 }).toBe(true);
+}
+
 /** What opens by a key, and closes by Escape. */
 const byKey = (name: string, key: string, title: string | RegExp): View => ({
   name,
-  async enter(page) {
-    const opened = page.getByRole('dialog', { name: title });
-    // Pressed again where the page was still busy with the view before.
-    const isOpen = async () => {
-      if (!(await opened.isVisible())) await page.keyboard.press(key);
-      return opened.isVisible();
-    };
-    await expect.poll(isOpen, { timeout: patience(), interval: 500 }).toBe(true);
-  },
+  enter: (page) => pressFor(page, key, page.getByRole('dialog', { name: title })),
   leave: close,
 });
 
@@ -73,8 +74,7 @@ const ROOMS: readonly View[] = [
   {
     name: 'gain sheet',
     async enter(page) {
-      await page.keyboard.press('e');
-      await page.locator('iframe[title="Gain sheet as printed"]').waitFor();
+      await pressFor(page, 'e', page.locator('iframe[title="Gain sheet as printed"]'));
     },
     leave: close,
   },
@@ -89,7 +89,7 @@ const ROOMS: readonly View[] = [
   {
     name: 'a lesson',
     async enter(page) {
-      await page.keyboard.press('o');
+      await pressFor(page, 'o', page.getByRole('dialog', { name: 'Lessons' }));
       await page
         .getByRole('dialog', { name: 'Lessons' })
         .getByRole('button', { name: /^Start / })
@@ -107,8 +107,7 @@ const ROOMS: readonly View[] = [
 const part = (name: Part): View => ({
   name: `study: ${name}`,
   async enter(page) {
-    await page.keyboard.press('w');
-    await page.locator('.study-bar').waitFor();
+    await pressFor(page, 'w', page.locator('.study-bar'));
     await show(page, name);
   },
   leave: (page) => page.getByRole('button', { name: 'Back to the bench' }).click(),
