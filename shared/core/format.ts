@@ -160,6 +160,11 @@ function withUnit(text: string, unit: Unit): string {
   return minus(text) + (unit === '' || unit === '°' ? unit : ` ${unit}`);
 }
 
+/** A whole number with a space between thousands: '6 550'. */
+export function grouped(count: number): string {
+  return count < 1000 ? String(count) : String(count).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+}
+
 /** A price, or a number of times, for each of something: '8 per kWh' for '8 1/kWh'. */
 export function asRate(text: string): string {
   return text.replace(' 1/', ' per ');

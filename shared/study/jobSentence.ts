@@ -1,4 +1,4 @@
-import { shortest } from '../core/format.ts';
+import { grouped, shortest } from '../core/format.ts';
 import type { UnitSystem } from '../core/unitSystem.ts';
 import { type Unit, unitIn } from '../core/units.ts';
 import type { Job } from './job.ts';
@@ -78,8 +78,7 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Three significant digits, with a space between thousands: 6 550. */
+/** Three significant digits. */
 function rate(value: number): string {
-  const rounded = Number(value.toPrecision(3));
-  return rounded < 1000 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, '\u202f');
+  return grouped(Number(value.toPrecision(3)));
 }

@@ -7,12 +7,11 @@ import type {
   PretuneProgress,
   PretuneResult,
 } from '../../shared/protocol/pretune.ts';
+import { workerCount } from './workerCount.ts';
 import { underWay, WorkerEnded, WorkerHost } from './workerHost.ts';
 
 /** More workers than this gain nothing: the jobs come in rounds of a few. */
 const MAX_WORKERS = 4;
-/** Fewer would leave a core of a small computer idle while somebody waits; the running axis needs a tenth of one. */
-const MIN_WORKERS = 2;
 
 type Commands = PretuneCommands<MessagePort>;
 
@@ -25,9 +24,10 @@ export class PretuneClient {
   readonly #helpers: readonly WorkerHost<Commands>[];
 
   constructor() {
-    // Of many cores one stays with the page and its running axis.
-    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, MIN_WORKERS), MAX_WORKERS);
-    this.#helpers = Array.from({ length: count }, () => new WorkerHost<Commands>('Pretuning', spawn));
+    this.#helpers = Array.from(
+      { length: workerCount(MAX_WORKERS) },
+      () => new WorkerHost<Commands>('Pretuning', spawn),
+    );
   }
 
   /**

@@ -2,10 +2,10 @@ import type { ToleranceCommands } from '../../shared/tolerance/commands.ts';
 import type { RunResult } from '../../shared/tolerance/runFigures.ts';
 import type { ToleranceSummary } from '../../shared/tolerance/summary.ts';
 import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
+import { workerCount } from './workerCount.ts';
 import { WorkerEnded, WorkerHost } from './workerHost.ts';
 
-/** Fewer would leave a core of a small computer idle while somebody waits; more leave none for the page. */
-const MIN_WORKERS = 2;
+/** Machines do not wait for each other, but each worker holds a copy of the model. */
 const MAX_WORKERS = 8;
 
 /** Machines that a worker is asked for at a time: a quarter of a second of a short cycle. */
@@ -27,8 +27,10 @@ export class ToleranceClient {
   readonly #runners: readonly WorkerHost<ToleranceCommands>[];
 
   constructor() {
-    const count = Math.min(Math.max(navigator.hardwareConcurrency - 1, MIN_WORKERS), MAX_WORKERS);
-    this.#runners = Array.from({ length: count }, () => new WorkerHost('The tolerance study', spawn));
+    this.#runners = Array.from(
+      { length: workerCount(MAX_WORKERS) },
+      () => new WorkerHost('The tolerance study', spawn),
+    );
   }
 
   /**

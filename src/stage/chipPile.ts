@@ -13,6 +13,7 @@ const ENLARGED = 4;
 /** The text changes this often, ms. */
 const PACE = 300;
 const MOST = PARAMETERS.chipCount.max;
+
 /** Chips on the magnets, where the model has them. */
 export class ChipPile {
   readonly group = new Group();
@@ -21,6 +22,7 @@ export class ChipPile {
   readonly #matrix = new Matrix4();
   readonly #size = new Vector3();
   #bed: ChipBed | null = null;
+  #p: Parameters | null = null;
   #made = '';
   #shown = '';
   #told = 0;
@@ -34,17 +36,25 @@ export class ChipPile {
 
   /** Puts every chip where it is now. Returns whether one moved. */
   place(plan: Layout, p: Parameters, swept: SweptChips | null, now: Float64Array): boolean {
-    const made = bedKey(p);
-    if (made !== this.#made) this.#bed = chipBed(p);
-    this.#tell(p, swept, made !== this.#made);
-    this.#made = made;
+    this.#tell(p, swept, this.#take(p));
     const unit = valueAt(now, C.motorPosition);
-    const shown = swept ? `${made} ${swept.poured} ${swept.from} ${swept.to} ${unit}` : '';
+    const shown = swept ? `${this.#made} ${swept.poured} ${swept.from} ${swept.to} ${unit}` : '';
     if (shown === this.#shown) return false;
     this.#shown = shown;
     this.#mesh.count = 0;
     if (this.#bed && swept) this.#put(this.#bed, plan, swept, unit);
     this.#mesh.instanceMatrix.needsUpdate = true;
+    return true;
+  }
+
+  /** Whether the parameters make another bed than before. */
+  #take(p: Parameters): boolean {
+    if (p === this.#p) return false;
+    this.#p = p;
+    const made = bedKey(p);
+    if (made === this.#made) return false;
+    this.#made = made;
+    this.#bed = chipBed(p);
     return true;
   }
 

@@ -15,8 +15,7 @@ import {
   spreadNames,
   type ToleranceStudy,
 } from '../../shared/tolerance/toleranceStudy.ts';
-import type { Drawing } from '../plot/drawing.ts';
-import { svg } from '../plot/svg.ts';
+import { drawn } from '../plot/drawn.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { figureTable } from '../ui/figureTable.ts';
 import { labelled } from '../ui/picker.ts';
@@ -188,12 +187,6 @@ export class ResultView {
       ),
     );
   }
-}
-
-function drawn(drawing: Drawing): HTMLElement {
-  const place = element('div', {});
-  place.innerHTML = svg(drawing).text;
-  return place;
 }
 
 /** What the figure depends on, the strongest first, with the share of each as a bar. */

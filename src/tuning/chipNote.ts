@@ -1,3 +1,4 @@
+import { bedKey } from '../../shared/axis/chips/chipBed.ts';
 import { chipWeight, heldChip } from '../../shared/axis/chips/chipForce.ts';
 import { openMagnets } from '../../shared/axis/flux/motorFlux.ts';
 import { ranged } from '../../shared/core/format.ts';
@@ -11,6 +12,7 @@ const CAUTION =
 /** How hard a chip is held, and what to beware of. */
 export class ChipNote {
   readonly #text = element('p');
+  #shown = '';
   readonly element = element(
     'section',
     { class: 'shaping-note', 'aria-label': 'Chips on magnets' },
@@ -18,7 +20,11 @@ export class ChipNote {
     element('p', {}, CAUTION),
   );
 
+  /** The field of the magnets is worked out only where it may differ: a slider of a gain moves many times a second. */
   show(p: Parameters): void {
+    const shown = bedKey(p);
+    if (shown === this.#shown) return;
+    this.#shown = shown;
     setText(this.#text, heldText(p));
   }
 }

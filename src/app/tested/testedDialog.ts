@@ -1,3 +1,4 @@
+import { grouped } from '../../../shared/core/format.ts';
 import { VERSION_TEXT } from '../../../shared/core/version.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element } from '../../ui/dom.ts';
@@ -43,10 +44,8 @@ const UNCHECKED = [
   'No run was compared with a machine on which force, current and position were recorded together.',
   'Presets, prices and times between failures are invented; no test can confirm them.',
   'What the model leaves out is listed in the report under Assumptions and no test covers it.',
-  'Browsers other than those built on Chromium are not driven by the tests.',
+  'In Firefox the tests open the page, make moves and tune, where it is installed; other browsers that are not built on Chromium are not driven.',
 ];
-
-const grouped = (count: number) => count.toLocaleString('en-GB').replaceAll(',', '\u202f');
 
 /** What the product is checked against, how often, and what is not checked. */
 export function createTested(): Dialog {

@@ -14,7 +14,7 @@ import { errorText } from '../../clients/errorText.ts';
 import { PretuneClient } from '../../clients/pretuneClient.ts';
 import { WorkerFailure } from '../../clients/workerHost.ts';
 import type { Drawing } from '../../plot/drawing.ts';
-import { svg } from '../../plot/svg.ts';
+import { drawn } from '../../plot/drawn.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { fileName, saveText } from '../../ui/files.ts';
@@ -225,10 +225,12 @@ function section(title: string, ...parts: Node[]): HTMLElement {
 
 /** The following error of one move with each tuning. */
 function chart(drawings: readonly Drawing[], { figure }: PretuneResult): HTMLElement {
-  const place = element('figure', { class: 'trade' });
-  place.innerHTML = drawings.map((drawing) => svg(drawing).text).join('');
-  place.append(element('figcaption', {}, `Following error in the run that was judged by its ${figure}`));
-  return place;
+  return element(
+    'figure',
+    { class: 'trade' },
+    drawn(...drawings),
+    element('figcaption', {}, `Following error in the run that was judged by its ${figure}`),
+  );
 }
 
 /** What speaks against a tuning, before it is made live. */

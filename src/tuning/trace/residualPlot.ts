@@ -1,11 +1,11 @@
 import { ranged } from '../../../shared/core/format.ts';
 import type { ForceResidual } from '../../../shared/protocol/fit.ts';
 import type { Drawing } from '../../plot/drawing.ts';
+import { drawn } from '../../plot/drawn.ts';
 import type { Size } from '../../plot/frame.ts';
 import { lineChart } from '../../plot/lineChart.ts';
 import { point } from '../../plot/marks.ts';
 import { greatestOf, rangeOf, widened } from '../../plot/range.ts';
-import { svg } from '../../plot/svg.ts';
 import { element } from '../../ui/dom.ts';
 
 const FORCES: Size = { width: 820, height: 230 };
@@ -15,12 +15,10 @@ const SPARE = 1.1;
 
 /** Forces and residual of a fit, one chart above the other. */
 export function createResidualPlot(forces: ForceResidual): HTMLElement {
-  const charts = element('div');
-  charts.innerHTML = [forcesChart(forces), residualChart(forces)].map((chart) => svg(chart).text).join('');
   return element(
     'figure',
     { class: 'residual' },
-    charts,
+    drawn(forcesChart(forces), residualChart(forces)),
     element(
       'figcaption',
       {},

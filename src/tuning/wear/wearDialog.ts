@@ -8,7 +8,7 @@ import type { WearTest } from '../../../shared/protocol/wear.ts';
 import { errorText } from '../../clients/errorText.ts';
 import { WearClient } from '../../clients/wearClient.ts';
 import { positioningChart } from '../../drawings/positioning.ts';
-import { svg } from '../../plot/svg.ts';
+import { drawn } from '../../plot/drawn.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { figureTable } from '../../ui/figureTable.ts';
@@ -66,11 +66,8 @@ export class WearDialog {
     }
     setText(this.#state, changeText(fresh, worn));
     const among = [fresh, worn];
-    const chart = (title: string, test: PositioningTest) => {
-      const figure = element('figure', {}, element('figcaption', {}, title));
-      figure.insertAdjacentHTML('beforeend', svg(positioningChart(test, among, SIZE)).text);
-      return figure;
-    };
+    const chart = (title: string, test: PositioningTest) =>
+      element('figure', {}, element('figcaption', {}, title), drawn(positioningChart(test, among, SIZE)));
     const rows = ROWS.map((name) => {
       const { label, definition } = POSITIONING_FIGURES[name];
       const cells = among.map((test) =>

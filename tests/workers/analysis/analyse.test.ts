@@ -12,13 +12,13 @@ import {
   type Parameters,
   parameterRow,
 } from '../../../shared/core/parameters/table.ts';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { type OperatingPoint, startingPoint } from '../../../shared/protocol/analysis.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';
 import { SampledLoop } from '../../../workers/analysis/sampledLoop.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
 import { magnitude, over, phase } from '../../../workers/math/complex.ts';
 import { root } from '../../../workers/math/root.ts';
-import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 import { barePreset, bareStanding, PRESET_NAMES, quietPreset, runAxis } from './barePreset.ts';
 

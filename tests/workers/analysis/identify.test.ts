@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { measureChirp } from '../../../workers/identify/chirp.ts';
 import { CrossPower } from '../../../workers/identify/crossPower.ts';
 import { demodulate } from '../../../workers/identify/demodulate.ts';
 import { measureSteppedSine } from '../../../workers/identify/steppedSine.ts';
 import { magnitude, phase, times, unit } from '../../../workers/math/complex.ts';
-import { seeded } from '../command/seeded.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 describe('demodulation', () => {

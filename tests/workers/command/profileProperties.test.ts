@@ -3,9 +3,9 @@
  * and on the seams between its shapes. The definition is the source; nothing is compared with the formulas of the code.
  */
 import { describe, expect, it } from 'vitest';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { Profile } from '../../../shared/motion/profile.ts';
 import { newSetpoint } from '../../../shared/motion/setpoint.ts';
-import { seeded } from './seeded.ts';
 
 interface Move {
   D: number;

@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { at } from '../../../shared/core/at.ts';
 import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { Program } from '../../../workers/command/program.ts';
 import { newProgramOutput, type ProgramOutput } from '../../../workers/command/setpoint.ts';
-import { seeded } from './seeded.ts';
 
 const TP = 1 / 4000;
 const MOVES = [

@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import { seeded } from '../../../shared/core/seeded.ts';
 import type { FitResult, FittedName } from '../../../shared/protocol/fit.ts';
 import { fitTrace } from '../../../workers/identify/fitModel.ts';
-import { seeded } from '../command/seeded.ts';
 import {
   Coverage,
   ENOUGH_FOR_SPREAD,

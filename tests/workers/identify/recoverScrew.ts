@@ -1,8 +1,8 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import { seeded } from '../../../shared/core/seeded.ts';
 import type { FittedName } from '../../../shared/protocol/fit.ts';
 import { fitTrace } from '../../../workers/identify/fitModel.ts';
-import { seeded } from '../command/seeded.ts';
 import {
   Coverage,
   type Extent,

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { fitTrace } from '../../../workers/identify/fitModel.ts';
-import { seeded } from '../command/seeded.ts';
 import {
   Coverage,
   type Extent,

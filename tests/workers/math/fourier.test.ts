@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { times, unit } from '../../../workers/math/complex.ts';
 import { ComplexArray } from '../../../workers/math/complexArray.ts';
 import { fourier, paddedLength, transformOf } from '../../../workers/math/fourier.ts';
 import { sumOfSquares } from '../../../workers/math/statistics.ts';
-import { seeded } from '../command/seeded.ts';
 
 describe('Fourier transform', () => {
   const SIZE = 64;

@@ -10,7 +10,7 @@ import { movedMass } from '../../../shared/core/movedMass.ts';
 import { defaultParameters, type ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { maxMotors, presetParameters } from '../../../shared/core/preset.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
-import { seeded } from '../command/seeded.ts';
+import { seeded } from '../../../shared/core/seeded.ts';
 import { sceneOf } from '../model/sceneOf.ts';
 
 /** Legal scenes drawn at random about the presets: machine, load, loop, program and process. The same number gives the same scene. */
