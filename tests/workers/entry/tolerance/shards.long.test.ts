@@ -1,10 +1,10 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { env, execPath } from 'node:process';
 import { expect, it, vi } from 'vitest';
 import { ROOT } from '../../../tools/sources.mjs';
-import { file, folder, lines, merged, numbers, RUNS, runs, shard, withStudy } from './shardFolder.ts';
+import { file, folder, lines, numbers, runs, shard, withStudy } from './shardFolder.ts';
 
 withStudy();
 
@@ -29,18 +29,4 @@ it('a shard that is killed in the middle is carried on without a machine lost or
   // Once more finds nothing to do.
   expect(shard(range, 'killed.jsonl')).toBe(whole);
   expect(lines('killed.jsonl')).toEqual(lines('unbroken.jsonl'));
-});
-
-it('runs over several slots of this computer as the documentation says, and merges', () => {
-  const axis = `'${execPath}' '${join(ROOT, 'tests', 'tools', 'axis.mjs')}'`;
-  const script = `printf '%s\\n' 1..10 11..20 21..${RUNS} | xargs -P 2 -I RANGE ${axis} study.json --runs RANGE --out slot-RANGE.jsonl`;
-  const { status, stderr } = spawnSync('sh', ['-c', script], {
-    cwd: folder,
-    env: { ...env, INIT_CWD: folder },
-    encoding: 'utf8',
-  });
-  expect(stderr).toBe('');
-  expect(status).toBe(0);
-  const slots = ['slot-21..30.jsonl', 'slot-1..10.jsonl', 'slot-11..20.jsonl'];
-  expect(merged(...slots)).toBe(merged('whole.jsonl'));
 });
