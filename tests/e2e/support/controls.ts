@@ -59,7 +59,7 @@ export async function moveNumber(page: Page): Promise<number> {
 
 /** Simulated time on the clock, s. */
 export async function clock(page: Page): Promise<number> {
-  return Number.parseFloat((await page.locator('.clock .time').textContent()) ?? '');
+  return Number.parseFloat((await page.locator('#bar .clock .time').textContent()) ?? '');
 }
 
 /** Back to the start of the scene, from a pause or a trip; returns once the page shows it. */
