@@ -32,3 +32,24 @@ export function shaftInertia(diameter: number, length: number): number {
 export function screwLength({ screwSpan }: Parameters): number {
   return 2 * screwSpan;
 }
+
+/**
+ * Compliance of the shaft with the nut at x, m/N: l/EA from its fixed bearing; between two fixed bearings that are L apart both
+ * sides carry in parallel, l (1 − l/L)/EA. 0 where no rigidity is stated. l = x + l₀, L = 2 l₀.
+ */
+export function shaftCompliance(p: Parameters, position: number): number {
+  if (p.screwRigidity === 0) return 0;
+  const length = position + p.screwSpan;
+  return p.screwSupport === 'fixed'
+    ? (length * (1 - length / screwLength(p))) / p.screwRigidity
+    : length / p.screwRigidity;
+}
+
+/**
+ * Strain by which a warm screw grows from its fixed bearing on, γ = α_k ϑ; ϑ: its temperature above the room. With both ends fixed it
+ * keeps its length until the warming has used up its stretch, γ = α_k (ϑ − ϑ_p) and 0 before.
+ */
+export function screwStrain(p: Parameters, temperature: number): number {
+  const warming = temperature - p.ambient;
+  return p.screwExpansion * (p.screwSupport === 'fixed' ? Math.max(0, warming - p.screwPretension) : warming);
+}

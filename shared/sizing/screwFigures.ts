@@ -20,6 +20,7 @@ import {
   elongation,
   eulerLoad,
   screwTorque,
+  thermalForce,
   twistStiffness,
 } from './shaft.ts';
 
@@ -27,12 +28,33 @@ import {
 const SPEED_SHARE = 0.8;
 const LOAD_SHARE = 0.5;
 
+/** What follows from how the ends of a screw are held; the end at the motor is fixed. */
+const ENDS = {
+  supported: {
+    root: BENDING_ROOT.fixedSupported,
+    effective: BUCKLING_LENGTH.fixedSupported,
+    text: 'fixed at one end and supported at the other',
+  },
+  fixed: {
+    root: BENDING_ROOT.fixedFixed,
+    effective: BUCKLING_LENGTH.fixedFixed,
+    text: 'fixed at both ends',
+  },
+  free: {
+    root: BENDING_ROOT.fixedFree,
+    effective: BUCKLING_LENGTH.fixedFree,
+    text: 'fixed at one end and free at the other',
+  },
+} as const satisfies Record<Parameters['screwSupport'], unknown>;
+
 /** What a screw has to stand besides; nothing without one, and no strength of a shaft whose section is not stated. */
 export function screwFigures(facts: CandidateFacts): Figured[] {
   const { p } = facts;
   if (p.lead === 0) return [];
   const torques = [peakTorque(facts), rmsTorque(facts)];
-  return p.screwRigidity === 0 ? torques : [...torques, turning(facts), buckling(facts), growth(facts)];
+  if (p.screwRigidity === 0) return torques;
+  const stretched = p.screwSupport === 'fixed' ? [bearingLoad(facts)] : [];
+  return [...torques, turning(facts), buckling(facts), growth(facts), ...stretched];
 }
 
 /** At the nut, where the force is largest. */
@@ -91,7 +113,8 @@ function turning({ p, motion }: CandidateFacts): Figured {
   const speed = Math.abs(peakSpeed(motion).point.speed);
   const value = speed / p.lead;
   const shaft = shaftOf(p);
-  const critical = bendingFrequency(shaft, BENDING_ROOT.fixedSupported);
+  const { root, text } = ENDS[p.screwSupport];
+  const critical = bendingFrequency(shaft, root);
   const limit = SPEED_SHARE * critical;
   return limited(
     {
@@ -100,11 +123,11 @@ function turning({ p, motion }: CandidateFacts): Figured {
       symbol: 'n',
       value,
       unit: '1/min',
-      formula: 'n = v_pk/p_h; n_crit = λ² d/(8π l²) √(E/ρ), λ = 3.9266',
+      formula: `n = v_pk/p_h; n_crit = λ² d/(8π l²) √(E/ρ), λ = ${root}`,
       numbers:
-        `${ranged(speed, 'm/s')}/${ranged(p.lead, 'm')} = ${inUnit(value, '1/min')}; n_crit = 3.9266² · ${ranged(shaft.diameter, 'm')}/(8π (${ranged(shaft.length, 'm')})²) · ` +
+        `${ranged(speed, 'm/s')}/${ranged(p.lead, 'm')} = ${inUnit(value, '1/min')}; n_crit = ${root}² · ${ranged(shaft.diameter, 'm')}/(8π (${ranged(shaft.length, 'm')})²) · ` +
         `${inUnit(Math.sqrt(shaft.modulus / shaft.density), 'm/s', 4)} = ${inUnit(critical, '1/min')}`,
-      note: 'First bending speed of a shaft that is fixed at one end and supported at the other (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.',
+      note: `First bending speed of a shaft that is ${text} (Euler-Bernoulli beam), over its whole length: the nut is not counted as a support. The limit is 80 % of it (common practice, no source). d: root diameter, from E·A of the screw.`,
     },
     { value: limit, side: 'max' },
     beyondText(
@@ -116,18 +139,36 @@ function turning({ p, motion }: CandidateFacts): Figured {
   );
 }
 
-/** From the fixed bearing to the nut where it is furthest, m. */
-function furthest({ p, motion }: CandidateFacts): number {
-  return p.screwSpan + Math.max(...motion.flatMap(({ points }) => points.map(({ position }) => position)));
+/** From the fixed bearing to the nut, m, where it is nearest and where it is furthest. */
+function reach({ p, motion }: CandidateFacts) {
+  const positions = motion.flatMap(({ points }) => points.map(({ position }) => position));
+  return {
+    nearest: p.screwSpan + Math.min(...positions),
+    furthest: p.screwSpan + Math.max(...positions),
+  };
+}
+
+/** Longest piece of shaft between the nut and a fixed bearing, m. */
+function longestPiece(facts: CandidateFacts): number {
+  const { nearest, furthest } = reach(facts);
+  return facts.p.screwSupport === 'fixed' ? Math.max(furthest, screwLength(facts.p) - nearest) : furthest;
+}
+
+/** From the fixed bearing to the nut where the shaft is softest, m: at the far end of the moves, or midway between two fixed bearings. */
+function softest(facts: CandidateFacts): number {
+  const { nearest, furthest } = reach(facts);
+  if (facts.p.screwSupport !== 'fixed') return furthest;
+  return Math.min(Math.max(screwLength(facts.p) / 2, nearest), furthest);
 }
 
 function buckling(facts: CandidateFacts): Figured {
   const { p, worst } = facts;
   const { inertia, drag, thrust } = worstThrust(facts);
   const value = Math.abs(thrust);
-  const length = furthest(facts);
+  const length = longestPiece(facts);
   const moment = areaMoment(screwDiameter(p));
-  const load = eulerLoad(STEEL_MODULUS, moment, length, BUCKLING_LENGTH.fixedSupported);
+  const { effective, text } = ENDS[p.screwSupport];
+  const load = eulerLoad(STEEL_MODULUS, moment, length, effective);
   const limit = LOAD_SHARE * load;
   return limited(
     {
@@ -136,11 +177,11 @@ function buckling(facts: CandidateFacts): Figured {
       symbol: 'F_n',
       value,
       unit: 'N',
-      formula: 'F_n = |F − (2π/p_h)² J a − F_drag|; P_cr = π² E I/(0.699 l_n)², I = πd⁴/64',
+      formula: `F_n = |F − (2π/p_h)² J a − F_drag|; P_cr = π² E I/(${effective} l_n)², I = πd⁴/64`,
       numbers:
         `|${ranged(worst.force, 'N')} − ${ranged(inertia, 'N')} − ${ranged(drag, 'N')}| = ${ranged(value, 'N')}; P_cr = π² · ${inUnit(STEEL_MODULUS, 'kN/mm²')} · ` +
-        `${inUnit(moment, 'mm⁴')}/(0.699 · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
-      note: 'Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves. The limit is half of it (common practice, no source).',
+        `${inUnit(moment, 'mm⁴')}/(${effective} · ${ranged(length, 'm')})² = ${ranged(load, 'N')}`,
+      note: `Thrust of the nut where the force is largest, against Euler’s critical load of the shaft between its fixed bearing and the nut at the far end of the moves${p.screwSupport === 'supported' ? '' : `, as a column ${text}`}. The limit is half of it (common practice, no source).`,
     },
     { value: limit, side: 'max' },
     beyondText(
@@ -154,13 +195,18 @@ function buckling(facts: CandidateFacts): Figured {
 
 function growth(facts: CandidateFacts): Figured {
   const { p, job } = facts;
-  const length = furthest(facts);
+  const length = reach(facts).furthest;
   const value = elongation(p.screwExpansion, length, 1);
   const { growthLimit } = job.values;
+  const isFixedTwice = p.screwSupport === 'fixed';
+  const takenUp = isFixedTwice ? p.screwPretension : 0;
   const allowed =
     growthLimit > 0
-      ? ` The thermal drift allowed, ${ranged(growthLimit, 'm')}, is reached at ${inUnit(growthLimit / value, 'K')}, unless a scale on the table measures it.`
+      ? ` The thermal drift allowed, ${ranged(growthLimit, 'm')}, is reached at ${inUnit(growthLimit / value + takenUp, 'K')}, unless a scale on the table measures it.`
       : '';
+  const held = isFixedTwice
+    ? ` Between its fixed ends the screw keeps its length until ${takenUp > 0 ? `the warming has used up its stretch of ${inUnit(takenUp, 'K')}` : 'it is warmer than when it was fitted: it is not stretched'}. From then on it pushes its second bearing away and grows as if that were not there, which is on the safe side.`
+    : '';
   return plain({
     id: 'growthPerKelvin',
     label: 'Growth of the screw per kelvin',
@@ -169,30 +215,68 @@ function growth(facts: CandidateFacts): Figured {
     unit: 'µm',
     formula: 'Δl = α_k l_n · 1 K',
     numbers: `${inUnit(p.screwExpansion, 'µm/(m·K)')} · ${ranged(length, 'm')} · 1 K = ${ranged(value, 'µm')}`,
-    note: `Up to the nut at the far end of the moves.${allowed}`,
+    note: `Up to the nut at the far end of the moves.${held}${allowed}`,
   });
 }
 
-/** Stiffness from motor to table, m/N in series; for a screw with the nut at the far end. */
+/** What a screw between two fixed ends asks of its bearings. */
+function bearingLoad(facts: CandidateFacts): Figured {
+  const { p } = facts;
+  const thrust = Math.abs(worstThrust(facts).thrust);
+  const stretch = thermalForce(p.screwRigidity, p.screwExpansion, p.screwPretension);
+  const perKelvin = thermalForce(p.screwRigidity, p.screwExpansion, 1);
+  const value = stretch + thrust;
+  const fitted = elongation(p.screwExpansion, screwLength(p), p.screwPretension);
+  return plain({
+    id: 'screwBearingLoad',
+    label: 'Axial load on the bearings of the screw',
+    symbol: 'F_b',
+    value,
+    unit: 'N',
+    formula: 'F_b = E A α_k ϑ_p + F_n',
+    numbers:
+      `${inUnit(p.screwRigidity, 'kN')} · ${inUnit(p.screwExpansion, 'µm/(m·K)')} · ${inUnit(p.screwPretension, 'K')} + ${ranged(thrust, 'N')} = ` +
+      `${ranged(stretch, 'N')} + ${ranged(thrust, 'N')} = ${ranged(value, 'N')}`,
+    note:
+      (p.screwPretension > 0
+        ? `The stretching force, ${ranged(stretch, 'N')}, lengthens the shaft by ${ranged(fitted, 'm')} when it is fitted; the bearings and their housings have to carry it cold, with all of the thrust on one of them. Each kelvin of warming takes ${ranged(perKelvin, 'N')} off it. `
+        : 'The screw is not stretched: the thrust alone, all of it on one bearing. ') +
+      `Beyond the stretch each kelvin pushes the bearings apart by up to ${ranged(perKelvin, 'N')}. Compare with their static rating; their own stiffness is contained in k_12, their added friction is neglected.`,
+  });
+}
+
+/** Stiffness from motor to table, m/N in series; for a screw with the nut where its shaft is softest. */
 export function stiffness(facts: CandidateFacts): Figured {
   const { p } = facts;
   const hasShaft = p.screwRigidity > 0;
-  const length = furthest(facts);
-  const shaft = hasShaft ? axialStiffness(p.screwRigidity, length) : Infinity;
+  const isFixedTwice = p.screwSupport === 'fixed';
+  const length = softest(facts);
+  const pieces = isFixedTwice ? [length, screwLength(p) - length] : [length];
+  const shaft = hasShaft
+    ? pieces.reduce((sum, piece) => sum + axialStiffness(p.screwRigidity, piece), 0)
+    : Infinity;
   const value = 1 / (1 / p.linkStiffness + 1 / shaft);
+  const beside = pieces.map((piece) => `${inUnit(p.screwRigidity, 'kN')}/${ranged(piece, 'm')}`).join(' + ');
+  const where = isFixedTwice
+    ? 'both sides of the shaft, which carry in parallel, the nut where the moves come nearest to the middle between the bearings'
+    : 'the shaft, the nut at the far end of the moves';
   return plain({
     id: 'stiffness',
     label: 'Stiffness from motor to table',
     symbol: 'k',
     value,
     unit: 'N/µm',
-    formula: hasShaft ? '1/k = 1/k_12 + l_n/(E A)' : 'k = k_12',
+    formula: hasShaft
+      ? isFixedTwice
+        ? '1/k = 1/k_12 + 1/(E A/l_n + E A/(l − l_n))'
+        : '1/k = 1/k_12 + l_n/(E A)'
+      : 'k = k_12',
     numbers: hasShaft
-      ? `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/(${inUnit(p.screwRigidity, 'kN')}/${ranged(length, 'm')})) = ` +
+      ? `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/(${beside})) = ` +
         `1/(1/${ranged(p.linkStiffness, 'N/µm')} + 1/${ranged(shaft, 'N/µm')}) = ${ranged(value, 'N/µm')}`
       : ranged(value, 'N/µm'),
     note: hasShaft
-      ? `Nut and bearings in series with the shaft, the nut at the far end of the moves. Torsion of the shaft is neglected, here and in the simulation; with it: ${ranged(twisting(facts, value), 'N/µm')}.`
+      ? `Nut and bearings in series with ${where}. Torsion of the shaft is neglected, here and in the simulation; with it: ${ranged(twisting(facts, value), 'N/µm')}.`
       : 'Mounting of all coil units together.',
   });
 }
@@ -200,6 +284,6 @@ export function stiffness(facts: CandidateFacts): Figured {
 /** What a stiffness comes to when the shaft also twists between motor and nut, N/m: a turn is a lead. */
 function twisting(facts: CandidateFacts, untwisted: number): number {
   const { p } = facts;
-  const twist = twistStiffness(STEEL_SHEAR_MODULUS, screwDiameter(p), furthest(facts));
+  const twist = twistStiffness(STEEL_SHEAR_MODULUS, screwDiameter(p), softest(facts));
   return 1 / (1 / untwisted + (p.lead / (2 * Math.PI)) ** 2 / twist);
 }

@@ -8,12 +8,12 @@ interface Shaft {
 
 /**
  * First root λ of the frequency equation of a beam, by how its ends are held.
- * Source: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, table 8-1: tan λ = tanh λ, and cos λ cosh λ = 1.
+ * Source: R. D. Blevins, Formulas for Natural Frequency and Mode Shape, 1979, table 8-1: tan λ = tanh λ, cos λ cosh λ = 1, and −1.
  */
-export const BENDING_ROOT = { fixedSupported: 3.9266, fixedFixed: 4.73 } as const;
+export const BENDING_ROOT = { fixedSupported: 3.9266, fixedFixed: 4.73, fixedFree: 1.8751 } as const;
 
-/** Length that counts for buckling over the free length: J. M. Gere, Mechanics of Materials, ch. 11: 0.699, and 0.5. */
-export const BUCKLING_LENGTH = { fixedSupported: 0.699, fixedFixed: 0.5 } as const;
+/** Length that counts for buckling over the free length: J. M. Gere, Mechanics of Materials, ch. 11: 0.699, 0.5, and 2. */
+export const BUCKLING_LENGTH = { fixedSupported: 0.699, fixedFixed: 0.5, fixedFree: 2 } as const;
 
 /** Second moment of area of a round section, I = π d⁴/64, m⁴. */
 export function areaMoment(diameter: number): number {
@@ -36,6 +36,11 @@ export function eulerLoad(modulus: number, moment: number, length: number, effec
 /** Stiffness of a bar along its axis, N/m, from its rigidity E·A, N. */
 export function axialStiffness(rigidity: number, length: number): number {
   return rigidity / length;
+}
+
+/** Force that keeps a bar at its length through a warming, N: E A α ΔT. Source: J. M. Gere, Mechanics of Materials, ch. 2. */
+export function thermalForce(rigidity: number, expansion: number, kelvin: number): number {
+  return rigidity * expansion * kelvin;
 }
 
 /** Stiffness of a round shaft against twist, N·m: k = G I_p/l, I_p = π d⁴/32. Source: J. M. Gere, Mechanics of Materials, ch. 3. */

@@ -10,7 +10,7 @@ export interface CandidateChoice {
   readonly motorCount: number;
   /** Datasheet values typed over those of the preset, for one motor; empty for a preset as it is. */
   readonly own: ParameterChanges;
-  /** Guide, encoder and screw where they are not the usual ones of the preset. */
+  /** Guide, encoder, screw and its ends where they are not the usual ones of the preset. */
   readonly parts?: PartChoice;
   /** What the drive with its parts costs, in the currency of the job; without it the efforts of its parts are added up. */
   readonly price?: number;

@@ -103,13 +103,17 @@ export function checkDatasheet(
   return problems.length > 0 ? { problems } : { changes };
 }
 
-/** Checks the choice of guide, encoder and screw for a drive with this lead; 0: no screw. */
+/** Checks the choice of guide, encoder, screw and its ends for a drive with this lead; 0: no screw. */
 function checkParts(
   input: unknown,
   drive: { readonly lead: number },
 ): { readonly parts: PartChoice } | Failure {
   if (!isRecord(input))
-    return entryFailure('parts', input, `${isNot(input, 'an object')} Give a guide, an encoder, a screw.`);
+    return entryFailure(
+      'parts',
+      input,
+      `${isNot(input, 'an object')} Give a guide, an encoder, a screw, a support of its ends.`,
+    );
   const stray = Object.keys(input).find((name) => !(PART_KINDS as readonly string[]).includes(name));
   if (stray !== undefined)
     return { problems: [unknownName('a part of a machine', stray, PART_KINDS, input[stray])] };

@@ -48,6 +48,7 @@ export function boughtParts(
       ? [
           part('Servomotor with encoder', 'low'),
           part(`${PART_LABELS.screw}, nut and bearings`, partEffort('screw', chosen.screw), { wears: true }),
+          part('Second fixed bearing of the screw', partEffort('support', chosen.support)),
         ]
       : [
           part('Coil unit', 'medium', { quantity: p.motorCount }),

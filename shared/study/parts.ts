@@ -129,7 +129,44 @@ const SCREWS = {
   grade5: screw(5, 23e-6, 8e-6, ''),
 } as const satisfies Record<string, Part>;
 
-export const PARTS = { guide: GUIDES, encoder: ENCODERS, screw: SCREWS } as const;
+/*
+ * How the ends of a screw are held: the end at the motor is fixed in its bearings, the far one is supported, free, or fixed as well. A screw
+ * between two fixed ends is stretched by the warming that is expected, 2 to 5 K (common practice, no source).
+ */
+const SUPPORTS = {
+  supported: {
+    title: 'fixed–supported',
+    brief: '',
+    effort: null,
+    changes: {},
+  },
+  free: {
+    title: 'fixed–free',
+    brief: 'screw fixed–free',
+    effort: null,
+    changes: { screwSupport: 'free' },
+  },
+  fixed: {
+    title: 'fixed–fixed',
+    brief: 'screw fixed–fixed',
+    effort: 'low',
+    changes: { screwSupport: 'fixed' },
+  },
+  stretched3: {
+    title: 'fixed–fixed, stretched for 3 K',
+    brief: 'screw fixed–fixed, stretched for 3 K',
+    effort: 'medium',
+    changes: { screwSupport: 'fixed', screwPretension: 3 },
+  },
+  stretched5: {
+    title: 'fixed–fixed, stretched for 5 K',
+    brief: 'screw fixed–fixed, stretched for 5 K',
+    effort: 'medium',
+    changes: { screwSupport: 'fixed', screwPretension: 5 },
+  },
+} as const satisfies Record<string, Part>;
+
+export const PARTS = { guide: GUIDES, encoder: ENCODERS, screw: SCREWS, support: SUPPORTS } as const;
 
 export type GuideId = keyof typeof GUIDES;
 export type PartKind = keyof typeof PARTS;
@@ -139,6 +176,7 @@ export const PART_LABELS: Readonly<Record<PartKind, string>> = {
   guide: 'Guide',
   encoder: 'Encoder',
   screw: 'Screw',
+  support: 'Ends of the screw',
 };
 
 /** The parts of one machine. */
@@ -146,6 +184,7 @@ interface ChosenParts {
   readonly guide: keyof typeof GUIDES;
   readonly encoder: keyof typeof ENCODERS;
   readonly screw: keyof typeof SCREWS;
+  readonly support: keyof typeof SUPPORTS;
 }
 
 /** Those that somebody chose. */
@@ -161,24 +200,26 @@ type Drive = Pick<Parameters, 'lead'>;
 
 /** What the machine has: the usual where nothing was chosen, which for a screw is an encoder on its motor. */
 export function chosenParts({ lead }: Drive, choice: PartChoice = {}): ChosenParts {
-  return { guide: 'ball', encoder: lead > 0 ? 'motor' : 'optical', screw: 'grade5', ...choice };
+  const encoder = lead > 0 ? 'motor' : 'optical';
+  return { guide: 'ball', encoder, screw: 'grade5', support: 'supported', ...choice };
 }
 
-/** Parts of a kind that fit a drive: only a screw turns an encoder on its motor, or has a grade. */
+/** Parts of a kind that fit a drive: only a screw turns an encoder on its motor, or has a grade and ends. */
 export function fittingParts(kind: PartKind, { lead }: Drive): readonly string[] {
   if (lead > 0) return Object.keys(PARTS[kind]);
-  if (kind === 'screw') return [];
+  if (kind === 'screw' || kind === 'support') return [];
   return Object.keys(PARTS[kind]).filter((id) => id !== 'motor');
 }
 
 /** What the parts change in an axis with this drive. A screw's lead shows only where its own motor is what is read. */
 export function partChanges(drive: Drive, choice: PartChoice = {}): ParameterChanges {
-  const { guide, encoder, screw: grade } = chosenParts(drive, choice);
+  const { guide, encoder, screw: grade, support } = chosenParts(drive, choice);
   const onMotor = encoder === 'motor';
   return {
     ...GUIDES[guide].changes,
     ...ENCODERS[encoder].changes,
     ...(onMotor ? SCREWS[grade].changes : {}),
+    ...SUPPORTS[support].changes,
   };
 }
 
@@ -190,6 +231,7 @@ export function partsText(drive: Drive, choice: PartChoice = {}): string {
     chosen.guide === usual.guide ? '' : GUIDES[chosen.guide].brief,
     chosen.encoder === usual.encoder ? '' : ENCODERS[chosen.encoder].brief,
     chosen.screw === usual.screw || chosen.encoder !== 'motor' ? '' : SCREWS[chosen.screw].brief,
+    SUPPORTS[chosen.support].brief,
   ];
   return briefs.filter((each) => each !== '').join(', ');
 }

@@ -1,6 +1,8 @@
 import { motorConstants } from '../axis/motor.ts';
+import { screwStrain } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { motorSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import { cycleMoves } from '../motion/cycle.ts';
 import type { EnergyFlow } from '../protocol/accuracy.ts';
 import type { JudgedCandidate } from './judgement.ts';
@@ -61,12 +63,17 @@ export function growthCause(candidate: JudgedCandidate): string | null {
     },
     { size: p.scaleExpansion * reach * table, text: `from the scale, ${warmer(table)}` },
     {
-      size:
-        p.encoderSide === 'motor' ? p.screwExpansion * (p.screwSpan + reach) * (end.screw - p.ambient) : 0,
-      text: `from the screw, ${warmer(end.screw - p.ambient)}, which the encoder on the motor does not see`,
+      size: p.encoderSide === 'motor' ? screwStrain(p, end.screw) * (p.screwSpan + reach) : 0,
+      text: `from the screw, ${warmer(end.screw - p.ambient)}${stretchText(p)}, which the encoder on the motor does not see`,
     },
   ];
   return parts.reduce((max, each) => (Math.abs(each.size) > Math.abs(max.size) ? each : max)).text;
+}
+
+/** How much of its warming a stretched screw does not show. */
+function stretchText({ screwSupport, screwPretension }: Parameters): string {
+  const isStretched = screwSupport === 'fixed' && screwPretension > 0;
+  return isStretched ? `, of which its stretch takes up ${inUnit(screwPretension, 'K', 2)}` : '';
 }
 
 /** The farthest from the middle of the travel that the job goes, m. */

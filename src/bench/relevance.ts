@@ -54,6 +54,8 @@ const IN_USE: ReadonlyMap<ParameterName, InUse> = new Map([
   ...entries(screw, 'torqueConstant', 'polePairs', 'rotorInertia', 'screwRigidity', 'nutDrag', 'nutViscous'),
   ...entries(screw, 'backlash', 'screwCapacity', 'screwToAir', 'screwExpansion'),
   ...entries((p) => screw(p) && p.screwRigidity > 0, 'screwSpan'),
+  ...entries(screw, 'screwSupport'),
+  ...entries((p) => screw(p) && p.screwSupport === 'fixed', 'screwPretension'),
   ...entries(screw, 'nutWear', 'nutPreload'),
   ...entries(hasDryFriction, 'guideDistance'),
   ...entries((p) => p.ripple6 > 0, 'ripple6Phase'),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { motorConstants } from '../../shared/axis/motor.ts';
+import { screwStrain } from '../../shared/axis/screw.ts';
 import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Plant } from '../../workers/model/plant.ts';
@@ -136,6 +137,50 @@ describe('mechanics against closed solutions', () => {
     const { plant } = bench({ screwRigidity: 2.06e11 * area, screwSpan: 1, linkStiffness: 2e9 }, 1e-4);
     const compliance = 1e-6 / -linkForces(plant, 1e-6, 0, 0, 0).onMotor;
     expect(1 / (compliance - 1 / 2e9) / 1e6).toBeCloseTo(145.61, 2);
+  });
+
+  // Midway between two fixed bearings four times as stiff: 4 EA/L (ball-screw handbooks; d 30 mm, L 1 m, E 206 kN/mm²: 582.45 N/µm).
+  it('a screw between two fixed bearings carries with both of its sides', () => {
+    const area = (Math.PI / 4) * 0.03 ** 2;
+    const held = { screwRigidity: 2.06e11 * area, screwSpan: 0.5, screwSupport: 'fixed' } as const;
+    const { plant } = bench({ ...held, linkStiffness: 2e9 }, 1e-4);
+    const stiffnessAt = (x: number) => {
+      const compliance = 1e-6 / -linkForces(plant, x + 1e-6, 0, x, 0).onMotor;
+      return 1 / (compliance - 1 / 2e9) / 1e6;
+    };
+    expect(stiffnessAt(0)).toBeCloseTo(582.45, 2);
+    // EA/0.3 m and EA/0.7 m side by side.
+    expect(stiffnessAt(-0.2)).toBeCloseTo(145.61 / 0.3 + 145.61 / 0.7, 1);
+    expect(stiffnessAt(0.2)).toBeCloseTo(stiffnessAt(-0.2), 6);
+  });
+
+  // A spring gives back what was put in: both forces are slopes of its energy, ½ F²/k, here by central differences.
+  it.each(['supported', 'fixed', 'free'] as const)('a screw that is %s keeps its energy', (screwSupport) => {
+    const held = { screwRigidity: 1e7, screwSpan: 0.5, linkDamping: 0, screwSupport } as const;
+    const { plant } = bench(held, 1e-4);
+    const energyOf = (x1: number, x2: number) => {
+      const y = plant.initialState(0);
+      [y[X1], y[X2]] = [x1, x2];
+      const store = { energy: 0 };
+      plant.terms.link.store(y, store);
+      return store.energy;
+    };
+    const [x1, x2, h] = [0.101, 0.1, 1e-6];
+    const { onMotor, onTable } = linkForces(plant, x1, 0, x2, 0);
+    const slope = (a: number, b: number) => (a - b) / (2 * h);
+    expect(-slope(energyOf(x1 + h, x2), energyOf(x1 - h, x2)) / onMotor).toBeCloseTo(1, 7);
+    expect(-slope(energyOf(x1, x2 + h), energyOf(x1, x2 - h)) / onTable).toBeCloseTo(1, 7);
+  });
+
+  // Thermal strain of steel, 11.7·10⁻⁶/K (handbook value): what stretched the screw cold is given back before it grows.
+  it('a screw that is stretched for 3 K keeps its length for 3 K', () => {
+    const held = { screwExpansion: 11.7e-6, screwSpan: 1, ambient: 20, screwSupport: 'fixed' } as const;
+    const { parameters } = bareScene({ ...held, screwPretension: 3 });
+    expect(screwStrain(parameters, 22)).toBe(0);
+    expect(screwStrain(parameters, 23)).toBe(0);
+    expect(screwStrain(parameters, 25)).toBeCloseTo(23.4e-6, 15);
+    expect(screwStrain({ ...parameters, screwPretension: 0 }, 25)).toBeCloseTo(58.5e-6, 15);
+    expect(screwStrain({ ...parameters, screwSupport: 'supported' }, 25)).toBeCloseTo(58.5e-6, 15);
   });
 
   it('a steel screw grows by 11.7 µm per metre and kelvin (handbook value, ISO)', () => {

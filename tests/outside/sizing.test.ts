@@ -25,6 +25,7 @@ import {
   eulerLoad,
   referredInertia,
   screwTorque,
+  thermalForce,
   twistStiffness,
 } from '../../shared/sizing/shaft.ts';
 import { sceneOf } from '../workers/model/sceneOf.ts';
@@ -131,6 +132,13 @@ describe('a screw as a bar', () => {
     expect(Math.abs(Math.PI / u - BUCKLING_LENGTH.fixedSupported)).toBeLessThan(5e-4);
   });
 
+  // Euler's case of one free end: cos u = 0, P = u² E I/l², a quarter of the load with two hinges (Gere, ch. 11).
+  it('has twice its length where one end is free', () => {
+    const u = rootOf(Math.cos, 1, 2);
+    expect(Math.PI / u).toBeCloseTo(BUCKLING_LENGTH.fixedFree, 12);
+    expect(eulerLoad(1, 1, 1, BUCKLING_LENGTH.fixedFree)).toBeCloseTo(Math.PI ** 2 / 4, 12);
+  });
+
   // Handbook form A E/l: 30 mm root, 1000 mm, 2.06·10⁵ N/mm²: 145.61 N/µm held at one end, four times that midway between two.
   it('is as stiff as A E/l', () => {
     const rigidity = 2.06e11 * (Math.PI / 4) * 0.03 ** 2;
@@ -148,6 +156,12 @@ describe('a screw as a bar', () => {
     expect(elongation(11.7e-6, 1, 3)).toBeCloseTo(35.1e-6, 12);
   });
 
+  // R. C. Hibbeler, Mechanics of Materials, example 4.10 (from memory): a steel bar of 0.5 in by 0.5 in, E = 29,000 ksi, α = 6.60·10⁻⁶/°F,
+  // just fits between two rigid supports at 60 °F; at 120 °F it presses on them with 2.871 kip.
+  it('presses on what keeps it at its length', () => {
+    expect(Math.abs(thermalForce(29000 * 0.25, 6.6e-6, 60) - 2.871)).toBeLessThan(5e-4);
+  });
+
   // I = π d⁴/64: Gere, appendix.
   it('has the moment of area of a round section', () => {
     expect(areaMoment(2)).toBeCloseTo(Math.PI / 4, 14);
@@ -161,10 +175,16 @@ describe('whipping of a shaft', () => {
     const fixed = rootOf((x) => Math.cos(x) * Math.cosh(x) - 1, 4, 5);
     expect(Math.abs(supported - BENDING_ROOT.fixedSupported)).toBeLessThan(5e-5);
     expect(Math.abs(fixed - BENDING_ROOT.fixedFixed)).toBeLessThan(5e-5);
+    const free = rootOf((x) => Math.cos(x) * Math.cosh(x) + 1, 1.5, 2.5);
+    expect(Math.abs(free - BENDING_ROOT.fixedFree)).toBeLessThan(5e-5);
   });
 
   // The equation of the beam itself, E I w'''' = ρ A ω² w, integrated along the shaft: no table and no closed form.
-  it.each(['fixedSupported', 'fixedFixed'] as const)('is that of the equation of the beam: %s', (ends) => {
+  it.each([
+    ['fixedSupported', 0, 2],
+    ['fixedFixed', 0, 1],
+    ['fixedFree', 2, 3],
+  ] as const)('is that of the equation of the beam: %s', (ends, first, second) => {
     const shaft = { diameter: 0.017, length: 0.7, modulus: STEEL_MODULUS, density: STEEL_DENSITY };
     const expected = bendingFrequency(shaft, BENDING_ROOT[ends]);
     const stiffness = STEEL_MODULUS * areaMoment(shaft.diameter);
@@ -172,8 +192,7 @@ describe('whipping of a shaft', () => {
     const mismatch = (frequency: number) => {
       const load = perLength * (2 * Math.PI * frequency) ** 2;
       const [a, b] = [shoot([0, 0, 1, 0]), shoot([0, 0, 0, 1])];
-      const second = ends === 'fixedFixed' ? 1 : 2;
-      return elementAt(a, 0) * elementAt(b, second) - elementAt(a, second) * elementAt(b, 0);
+      return elementAt(a, first) * elementAt(b, second) - elementAt(a, second) * elementAt(b, first);
 
       /** Deflection, slope, moment and shear at the far end, by the classical Runge-Kutta rule. */
       function shoot(start: readonly number[]): readonly number[] {

@@ -1,5 +1,6 @@
+import { screwStrain } from '../../shared/axis/screw.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { armGrowth, scaleStrain, screwStrain } from '../model/growth.ts';
+import { armGrowth, scaleStrain } from '../model/growth.ts';
 import type { Temperatures } from '../model/state.ts';
 
 /*

@@ -17,6 +17,20 @@ export const linkRows = {
     zero: true,
   }),
   screwSpan: linear('l₀', 'mm', [0.01, 5], 0.5, 'Screw length from the fixed bearing to the nut at x = 0'),
+  screwSupport: choice(
+    '',
+    ['supported', 'fixed', 'free'],
+    'supported',
+    'Far end of the screw; the end at the motor is always fixed',
+    { words: { supported: 'fixed–supported', fixed: 'fixed–fixed', free: 'fixed–free' } },
+  ),
+  screwPretension: linear(
+    'ϑ_p',
+    'K',
+    [0, 20],
+    0,
+    'Stretch of a screw with both ends fixed: the warming that uses it up',
+  ),
   nutDrag: log('F_n', 'N', [0.01, 1000], 0, 'Friction of nut and bearings, referred to the table', {
     zero: true,
   }),

@@ -9,7 +9,7 @@ import {
 } from '../../../shared/study/parts.ts';
 import { element } from '../../ui/dom.ts';
 
-/** Guide, encoder and screw of a candidate. */
+/** Guide, encoder, screw and its ends of a candidate. */
 export class CandidateParts {
   readonly element: HTMLElement;
   readonly #pickers: ReadonlyMap<PartKind, HTMLSelectElement>;

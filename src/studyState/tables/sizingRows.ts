@@ -34,6 +34,7 @@ const GROUPS: readonly (readonly [title: string, ids: readonly string[]])[] = [
       'screwLoad',
       'slenderness',
       'growthPerKelvin',
+      'screwBearingLoad',
     ],
   ],
   ['Held against gravity', ['stallUtilisation', 'brakeForce', 'drop']],

@@ -100,6 +100,37 @@ describe('a screw', () => {
     expect(long.reasons.join(' ')).toMatch(/whirling/);
   });
 
+  // Blevins: λ = 4.7300, 3.9266, 1.8751; Euler's cases: 0.5 l, 0.699 l, 2 l.
+  it('turns faster and is pressed harder the better its ends are held', () => {
+    const held = (support: NonNullable<CandidateChoice['parts']>['support'] & string) =>
+      sizing('screw', job, { parts: { support } });
+    const limits = (id: string) =>
+      (['fixed', 'supported', 'free'] as const).map((ends) => present(held(ends).figure(id).limit).value);
+    const [fixed, supported, free] = limits('screwSpeed') as [number, number, number];
+    expect(fixed / supported).toBeCloseTo((4.73 / 3.9266) ** 2, 9);
+    expect(free / supported).toBeCloseTo((1.8751 / 3.9266) ** 2, 9);
+    const [pressed, , long] = limits('screwLoad') as [number, number, number];
+    expect(pressed / long).toBeCloseTo(16, 9);
+    expect(held('free').figure('screwLoad').formula).toContain('(2 l_n)²');
+    expect(held('fixed').figure('screwSpeed').formula).toContain('λ = 4.73');
+  });
+
+  it('is softest midway between two fixed bearings, and stretched loads them until it is warm', () => {
+    const choice = { preset: 'screw', motorCount: 1, own: {}, gains: null };
+    const { parameters: p } = candidateScene(job, choice, PRESETS);
+    const stretched = sizing('screw', job, { parts: { support: 'stretched3' } });
+    const series = 1 / (1 / p.linkStiffness + (2 * p.screwSpan) / (4 * p.screwRigidity));
+    expect(stretched.value('stiffness') / series).toBeCloseTo(1, 9);
+    expect(stretched.value('stiffness')).toBeGreaterThan(screw.value('stiffness'));
+    // E A α ϑ, and the thrust of the nut.
+    const load = p.screwRigidity * p.screwExpansion * 3 + stretched.value('screwLoad');
+    expect(stretched.value('screwBearingLoad')).toBeCloseTo(load, 6);
+    const drift = sizing('screw', jobOf({ growthLimit: 5e-6 }), { parts: { support: 'stretched3' } });
+    const kelvin = inUnit(5e-6 / drift.value('growthPerKelvin') + 3, 'K');
+    expect(drift.figure('growthPerKelvin').note).toContain(`is reached at ${kelvin}`);
+    expect(screw.figures.map(({ id }) => id)).not.toContain('screwBearingLoad');
+  });
+
   it('alone has figures of a shaft', () => {
     expect(sizing('flat').figures.some(({ id }) => id.startsWith('screw'))).toBe(false);
     const unstated = sizing('screw', job, { own: { screwRigidity: 0 } });

@@ -53,6 +53,17 @@ describe('parts of a machine', () => {
     expect([p.encoderSide, p.longError, p.leadError]).toEqual(['load', 3e-6, 0]);
   });
 
+  it('hold the ends of a screw as they are chosen: without a choice fixed and supported, never stretched', () => {
+    const ends = (parts: CandidateChoice['parts']) => {
+      const { screwSupport, screwPretension } = parametersOf({ preset: 'screw', ...(parts && { parts }) });
+      return [screwSupport, screwPretension];
+    };
+    expect(ends(undefined)).toEqual(['supported', 0]);
+    expect(ends({ support: 'free' })).toEqual(['free', 0]);
+    expect(ends({ support: 'fixed' })).toEqual(['fixed', 0]);
+    expect(ends({ support: 'stretched5', encoder: 'optical' })).toEqual(['fixed', 5]);
+  });
+
   it('are named where they are not the usual ones', () => {
     const named = (changes: Partial<CandidateChoice>) => candidateScene(job, choice(changes), PRESETS).title;
     expect(named({})).toBe(present(PRESETS['u-channel']).title);
@@ -66,6 +77,7 @@ describe('parts of a machine', () => {
   it.each([
     [{ encoder: 'motor' }, /encoder.*does not fit this drive.*interferential, optical, magnetic/],
     [{ screw: 'grade3' }, /screw.*no screw/],
+    [{ support: 'fixed' }, /support.*no screw/],
     [{ guide: 'ice' }, /guide.*does not fit.*ball, roller, air/],
     [{ bed: 'granite' }, /bed/],
     ['air', /object/],
@@ -77,7 +89,7 @@ describe('parts of a machine', () => {
   it('travel with file and link', () => {
     const candidates = [
       choice({ parts: { guide: 'air', encoder: 'interferential' } }),
-      choice({ preset: 'screw', parts: { screw: 'grade1' } }),
+      choice({ preset: 'screw', parts: { screw: 'grade1', support: 'stretched3' } }),
       choice({}),
     ];
     const study = { job, candidates };

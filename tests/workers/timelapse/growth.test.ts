@@ -33,6 +33,15 @@ describe('growth at the tool', () => {
       { lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor', screwExpansion: 11.7e-6, screwSpan: 0.45 },
       { ...AMBIENT, screw: 35, table: 24 },
     ],
+    [
+      'a screw whose stretch is used up',
+      {
+        ...{ lead: 0.02, rotorInertia: 1.5e-4, encoderSide: 'motor', screwExpansion: 11.7e-6 },
+        // With so much capacity that it stays as warm as it is meanwhile.
+        ...{ screwSpan: 0.45, screwSupport: 'fixed', screwPretension: 5, screwCapacity: 2e4 },
+      },
+      { ...AMBIENT, screw: 35 },
+    ],
   ])('is what the running axis shows: %s', (_, changes, warm) => {
     const scene = bareScene({ program: 'hold', start: 0.12, ...changes });
     const errorAt = (temperatures: Temperatures) => {

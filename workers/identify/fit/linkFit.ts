@@ -1,4 +1,5 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
+import { shaftCompliance } from '../../../shared/axis/screw.ts';
 import { at, valueAt } from '../../../shared/core/at.ts';
 import { motorSideMass, translatingMotorMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
@@ -58,11 +59,10 @@ export function fitLink(
       dryMotorDrag(p) * at(direction, k),
   );
   const place = windows.average(table);
-  const perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
   const difference = motor.map((x1, k) => x1 - valueAt(table, k));
   const stretch = windows
     .average(difference)
-    .map((s, k) => s - valueAt(linkForce, k) * (valueAt(place, k) + p.screwSpan) * perRigidity);
+    .map((s, k) => s - valueAt(linkForce, k) * shaftCompliance(p, valueAt(place, k)));
   const pull = p.backlash > 0 ? pulls(linkForce, direction) : direction;
   const used = direction.map((d, k) =>
     d !== 0 && pull[k] !== 0 && !Number.isNaN(valueAt(stretch, k)) ? 1 : 0,

@@ -1,4 +1,5 @@
 import { dryMotorDrag } from '../../../shared/axis/drag.ts';
+import { shaftCompliance } from '../../../shared/axis/screw.ts';
 import { valueAt } from '../../../shared/core/at.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../../shared/core/movedMass.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
@@ -217,7 +218,7 @@ function startAt(resonance: number, p: Parameters): Unknowns {
  */
 function screwCompliance(position: Float64Array, p: Parameters): number {
   const place = position.find((x) => !Number.isNaN(x)) ?? 0;
-  return p.screwRigidity > 0 ? (place + p.screwSpan) / p.screwRigidity : 0;
+  return shaftCompliance(p, place);
 }
 
 /** True when the record has one sample for each command that the drive holds. */

@@ -1,9 +1,9 @@
+import { screwLength, screwStrain } from '../../../shared/axis/screw.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
-import { screwStrain } from '../growth.ts';
 import { E_OTHER, F1, F2, type State, type Temperatures, V1, V2, X1, X2 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
 
-/** The screw is never shorter than this between fixed bearing and nut, m. */
+/** The screw is never shorter than this between a fixed bearing and the nut, m. */
 const SHORTEST_SCREW = 1e-3;
 
 /*
@@ -11,7 +11,8 @@ const SHORTEST_SCREW = 1e-3;
  *
  *   s    = x1 − x2 + γ (x2 + l0)                γ: thermal growth of the screw
  *   s_d  = s ∓ b/2 outside the lost motion, 0 inside
- *   1/k  = 1/k12 + (x2 + l0)/EA                 k' = dk/dx2 = −k²/EA
+ *   1/k  = 1/k12 + l (1 − l/L)/EA, l = x2 + l0  k' = dk/dx2 = −k² (1 − 2l/L)/EA
+ *                                               L: between two fixed bearings, both sides in parallel; 1/L = 0 with one
  *   F    = k s_d + c12 (v1 − v2)                never pulling while there is lost motion
  *   on the motor −F, on the table F (1 − γ) − ½ k' s_d²
  *
@@ -23,6 +24,9 @@ export class Link implements Term {
   #half = 0;
   #perRigidity = 0;
   #span = 0;
+  /** Longest length from the fixed bearing to the nut, m, and one over the distance of two fixed bearings; with one, none and 0. */
+  #longest = Infinity;
+  #perDistance = 0;
   #growth = 0;
 
   configure(p: Parameters): void {
@@ -31,6 +35,9 @@ export class Link implements Term {
     this.#half = p.backlash / 2;
     this.#perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
     this.#span = p.screwSpan;
+    const isFixedTwice = p.screwSupport === 'fixed';
+    this.#longest = isFixedTwice ? screwLength(p) - SHORTEST_SCREW : Infinity;
+    this.#perDistance = isFixedTwice ? 1 / screwLength(p) : 0;
   }
 
   warm(p: Parameters, { screw }: Temperatures): boolean {
@@ -49,7 +56,9 @@ export class Link implements Term {
     const spring = k * s;
     let force = spring + this.#damping * (v1 - v2);
     if (this.#half > 0 && force * s < 0) force = 0;
-    const slope = x2 + this.#span > SHORTEST_SCREW ? -k * k * this.#perRigidity : 0;
+    const length = x2 + this.#span;
+    const isBetween = length > SHORTEST_SCREW && length < this.#longest;
+    const slope = isBetween ? -k * k * this.#perRigidity * (1 - 2 * length * this.#perDistance) : 0;
     dy[F1] -= force;
     dy[F2] += force * (1 - this.#growth) - 0.5 * slope * s * s;
     dy[E_OTHER] += (force - spring) * (v1 - (1 - this.#growth) * v2);
@@ -75,6 +84,7 @@ export class Link implements Term {
   }
 
   #stiffness(x2: number): number {
-    return 1 / (this.#compliance + Math.max(x2 + this.#span, SHORTEST_SCREW) * this.#perRigidity);
+    const length = Math.min(Math.max(x2 + this.#span, SHORTEST_SCREW), this.#longest);
+    return 1 / (this.#compliance + length * (1 - length * this.#perDistance) * this.#perRigidity);
   }
 }
