@@ -82,7 +82,7 @@ export const KEYS: readonly Key[] = [
   { keys: 'T', label: 'Light or dark', action: 'theme' },
   { keys: 'A', label: 'Currents as RMS or as peak values', action: 'currents' },
   { keys: 'P', label: 'Presenter size, for a projector', action: 'presenter' },
-  { keys: 'Z', label: 'Draw on the page with the pointer, or wipe it clean', action: 'pen' },
+  { keys: 'Z', label: 'Draw on the page with the pointer; again, or Escape, to stop', action: 'pen' },
   { keys: 'Ctrl+S', label: 'Save the scene to a file', action: 'saveScene' },
   {
     keys: 'Ctrl+O',

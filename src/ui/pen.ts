@@ -8,9 +8,23 @@ let pen: Pen | null = null;
 
 /** Takes the pen, or puts it away with all that was drawn. */
 export function togglePen(): void {
-  if (pen) pen.element.remove();
-  pen = pen ? null : new Pen();
-  if (pen) document.body.append(pen.element);
+  if (pen) {
+    pen.element.remove();
+    document.removeEventListener('keydown', putAway, true);
+    pen = null;
+  } else {
+    pen = new Pen();
+    document.addEventListener('keydown', putAway, true);
+    document.body.append(pen.element);
+  }
+}
+
+/** Escape puts the pen away, and only then leaves what is below it. A dialog lies over the pen and comes first. */
+function putAway(event: KeyboardEvent): void {
+  if (event.key !== 'Escape' || document.querySelector('dialog[open]')) return;
+  event.preventDefault();
+  event.stopPropagation();
+  togglePen();
 }
 
 export function isPenOut(): boolean {

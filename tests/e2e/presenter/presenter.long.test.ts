@@ -29,7 +29,7 @@ it('at twice the size of a small window nothing lies over anything', async () =>
   );
 });
 
-it('the pen draws over the page, the keyboard stays with the run, and the same key puts it away', async () => {
+it('the pen draws over the page, the keyboard stays with the run, and the same key or Escape puts it away', async () => {
   const page = await open({ stage: false });
   await page.keyboard.press('z');
   await page.mouse.move(300, 300);
@@ -45,4 +45,9 @@ it('the pen draws over the page, the keyboard stays with the run, and the same k
   expect(await page.locator('.pen path').count()).toBe(0);
   await page.keyboard.press('z');
   await page.locator('.pen').waitFor({ state: 'detached' });
+  await page.keyboard.press('z');
+  await page.locator('.pen').waitFor();
+  await page.keyboard.press('Escape');
+  await page.locator('.pen').waitFor({ state: 'detached' });
+  await expectState(page, 'Running');
 });
