@@ -43,7 +43,7 @@ import { learnCogging, saveCogging } from './learnCogging.ts';
 import { learnMove } from './learnMove.ts';
 import { LessonDoor } from './lessonDoor.ts';
 import { PresentLoop } from './presentLoop.ts';
-import { saveItems } from './save/saveData.ts';
+import { saveItems, saveVideo } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
@@ -165,7 +165,7 @@ class App implements ActionParts {
         },
         { label: 'Earlier work …', action: () => void earlier.open() },
         { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
-        ...saveItems({ store: this.store, view: this.view, analysis, messages: this.messages }),
+        ...saveItems({ ...this, actions: this.#actions, analysis }),
       ],
       moreHelp: help,
     });
@@ -243,6 +243,8 @@ class App implements ActionParts {
       onReset: actions.reset,
       onUndo: actions.undo,
       onShape: (changes, text, gesture) => this.bench.shape(changes, text, gesture),
+      onVideo: (video, ending) => saveVideo(this, video, ending),
+      say: (text) => this.messages.say(text),
       analyst,
     });
   }
@@ -356,6 +358,9 @@ class App implements ActionParts {
     };
     this.#stopFrames = shown ? startFrameLoop(this.run.frames, sinks) : null;
     if (shown) this.view.resize();
-    else if (this.run.isRunning) this.run.runOrPause();
+    else {
+      this.view.film.stop();
+      if (this.run.isRunning) this.run.runOrPause();
+    }
   }
 }

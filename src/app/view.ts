@@ -18,8 +18,11 @@ import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import type { Cutaway } from '../stage/cutawayMode.ts';
 import { FieldPane } from '../stage/field/fieldPane.ts';
+import { FilmPane } from '../stage/film/filmPane.ts';
+import { stageLine } from '../stage/film/stageLine.ts';
 import { SoundPane } from '../stage/sound/soundPane.ts';
 import { createStage } from '../stage/stage.ts';
+import { CaptionedStill, type CaptionLine } from '../stage/still.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
@@ -38,12 +41,16 @@ interface ViewOptions {
   onUndo(): void;
   /** Sets parameters from a plot if they are legal; returns what is wrong, or null. */
   onShape(changes: ParameterChanges, text: string, gesture: string | null): string | null;
+  onVideo(video: Blob, ending: string): void;
+  /** For a screen reader. */
+  say(text: string): void;
   readonly analyst: LoopAnalyst;
 }
 
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
 export class View {
   readonly comparison: Comparison;
+  readonly film: FilmPane;
   readonly #history = new History();
   readonly #stageHost = byId('stage');
   readonly #stage;
@@ -59,6 +66,7 @@ export class View {
   #bench: Bench;
   #run = -1;
   #chips: SweptChips | null = null;
+  #status: AxisStatus | null = null;
   #frozen = false;
   #beforeField: Cutaway = 'closed';
   readonly #numbers = new NumberClock();
@@ -96,9 +104,16 @@ export class View {
     this.#trip = new TripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#show(mode));
     this.#field = new FieldPane(options.onShape);
+    this.film = new FilmPane({
+      host: this.#stageHost,
+      line: () => this.#line,
+      onVideo: options.onVideo,
+      say: options.say,
+    });
     this.#stageHost.append(
       this.#field.element,
       this.#sound.element,
+      this.film.element,
       element(
         'div',
         { class: 'stage-tools' },
@@ -142,6 +157,7 @@ export class View {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
+    this.#status = frame.status;
     this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
     this.comparison.take(frame.run, frame.status);
@@ -164,8 +180,10 @@ export class View {
     const time = performance.now();
     const writes = this.#numbers.refresh((time - this.#drawnAt) / 1000);
     this.#drawnAt = time;
-    this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
+    if (this.film.isRecording) this.#stage.redraw();
+    const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field.draw(now, this.#bench.origin.driveType, parameters);
+    if (drawn) this.film.take();
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     else {
       this.#charts.draw();
@@ -293,6 +311,10 @@ export class View {
     return span && recordingRows(this.#history, ...span);
   }
 
+  get #line(): CaptionLine {
+    return stageLine(this.#bench, this.#status);
+  }
+
   /** The charts as they are drawn now, as a PNG data URL. */
   chartPicture(): string {
     return this.#charts.picture();
@@ -300,6 +322,10 @@ export class View {
 
   /** The stage as it is seen now, as a PNG data URL. */
   picture(): string {
-    return this.#stage.snapshot();
+    this.#stage.drawStill();
+    const { width, height } = CaptionedStill.sizeOf(this.#stageHost);
+    const still = new CaptionedStill({ width: 2 * width, height: 2 * height });
+    still.take(this.#stageHost, this.#line);
+    return still.canvas.toDataURL('image/png');
   }
 }

@@ -12,7 +12,7 @@ import { colourHands } from '../stage/parts/rule.ts';
 import type { RunState } from '../stage/parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, pictureOn } from '../stage/picture.ts';
 import { Posed } from '../stage/posed.ts';
-import { stillOf } from '../stage/snapshot.ts';
+import { stillOf } from '../stage/still.ts';
 import { type Outlook, View } from '../stage/view.ts';
 import { element } from '../ui/dom.ts';
 import { CandidateLabel } from './candidateLabel.ts';

@@ -1,5 +1,4 @@
 import { ranged } from '../../shared/core/format.ts';
-import { cssColour } from '../ui/look/colours.ts';
 import { type Box, labelPlace } from './labelPlace.ts';
 import { Legend } from './legend.ts';
 import { Magnifier } from './lens/magnifier.ts';
@@ -91,25 +90,6 @@ export class Overlay {
     const r = 7;
     set(this.#leader, { x1: cx + ux * radius, y1: cy + uy * radius, x2: x - ux * r, y2: y - uy * r });
     set(this.#ring, { cx: x, cy: y, r });
-  }
-
-  /** Copies the lens into a picture of the stage, `scale` pixels of it to a CSS pixel. */
-  copyTo(pen: CanvasRenderingContext2D, scale: number): void {
-    const { element, canvas } = this.magnifier;
-    if (element.hidden) return;
-    const [x, y] = [element.offsetLeft + canvas.offsetLeft, element.offsetTop + canvas.offsetTop];
-    const size = canvas.clientWidth * scale;
-    pen.drawImage(canvas, x * scale, y * scale, size, size);
-    pen.strokeStyle = cssColour('--ink-soft');
-    pen.lineWidth = 1.5 * scale;
-    pen.beginPath();
-    const at = (name: string, shape: SVGElement) => scale * Number(shape.getAttribute(name));
-    pen.moveTo(at('x1', this.#leader), at('y1', this.#leader));
-    pen.lineTo(at('x2', this.#leader), at('y2', this.#leader));
-    pen.stroke();
-    pen.beginPath();
-    pen.arc(at('cx', this.#ring), at('cy', this.#ring), at('r', this.#ring), 0, 2 * Math.PI);
-    pen.stroke();
   }
 
   /** Whether an arrow stands over the table. */

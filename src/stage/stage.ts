@@ -21,7 +21,7 @@ import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
-import { stillOf } from './snapshot.ts';
+import { pixelsPerMetreAt, placeOnScreen } from './screenPlace.ts';
 import { type Glance, STRAIGHT, View } from './view.ts';
 
 interface StageOptions {
@@ -35,8 +35,15 @@ interface Stage {
   /**
    * Once per display refresh: the newest value of each channel, in the order of CHANNELS, and the parameters, from which the machine is
    * rebuilt if its shape depends on what has changed. `chips`: null where none lie on magnets. `writes`: whether the numbers are written with this refresh.
+   * Returns whether the picture was drawn.
    */
-  draw(now: Float64Array, history: History, p: Parameters, chips: SweptChips | null, writes: boolean): void;
+  draw(
+    now: Float64Array,
+    history: History,
+    p: Parameters,
+    chips: SweptChips | null,
+    writes: boolean,
+  ): boolean;
   setCutaway(mode: Cutaway): void;
   setTheme(theme: Theme): void;
   setState(state: RunState): void;
@@ -47,8 +54,10 @@ interface Stage {
   readonly glance: Glance;
   /** An arrow over the table, or none. */
   pointAtTable(on: boolean): void;
-  /** The present view as a PNG data URL. */
-  snapshot(): string;
+  /** The picture is to be drawn with the next refresh, whether or not anything has changed. */
+  redraw(): void;
+  /** Draws the present view at its best, to be copied at once. */
+  drawStill(): void;
   dispose(): void;
 }
 
@@ -96,10 +105,7 @@ class MachineStage implements Stage {
   readonly #hand: ScreenPoint = { x: 0, y: 0 };
   readonly #top: ScreenPoint = { x: 0, y: 0 };
   /** Both ends of the table's edge that the magnifier shows. */
-  readonly #edges: readonly ScreenPoint[] = [
-    { x: 0, y: 0 },
-    { x: 0, y: 0 },
-  ];
+  readonly #edges: readonly ScreenPoint[] = [0, 1].map(() => ({ x: 0, y: 0 }));
   readonly #options: StageOptions;
 
   constructor(host: HTMLElement, options: StageOptions) {
@@ -145,7 +151,13 @@ class MachineStage implements Stage {
     this.#build(true);
   }
 
-  draw(now: Float64Array, history: History, p: Parameters, chips: SweptChips | null, writes: boolean): void {
+  draw(
+    now: Float64Array,
+    history: History,
+    p: Parameters,
+    chips: SweptChips | null,
+    writes: boolean,
+  ): boolean {
     // A hand that lets go of a table at rest changes nothing but the label of its force.
     if (valueAt(now, C.handForce) !== valueAt(this.#now, C.handForce)) this.#dirty = true;
     this.#now.set(now);
@@ -153,7 +165,7 @@ class MachineStage implements Stage {
     const time = performance.now();
     const elapsed = Math.min((time - this.#lastDraw) / 1000, 0.25);
     this.#lastDraw = time;
-    if (!this.#scene) return;
+    if (!this.#scene) return false;
     this.#rebuildIfNeeded();
     const machine = this.#machine;
     if (machine && this.#paint.update(machine, now, p, elapsed)) this.#dirty = true;
@@ -164,9 +176,10 @@ class MachineStage implements Stage {
     const gliding = this.#view?.update() ?? false;
     cancelAnimationFrame(this.#waiting);
     this.#waiting = 0;
-    if (this.#dirty || gliding) this.#refresh();
+    const drawn = (this.#dirty || gliding) && this.#refresh();
     this.#overlay.magnifier.take(now, history);
     this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre(), writes);
+    return drawn;
   }
 
   setCutaway(mode: Cutaway): void {
@@ -207,13 +220,14 @@ class MachineStage implements Stage {
     this.#invalidate();
   }
 
-  snapshot(): string {
+  redraw(): void {
+    this.#dirty = true;
+  }
+
+  drawStill(): void {
     this.#rebuildIfNeeded(true);
     this.#frame();
     this.#picture?.renderStill();
-    const { canvas, pen, scale } = stillOf(this.#canvas, this.#root.clientWidth);
-    this.#overlay.copyTo(pen, scale);
-    return canvas.toDataURL('image/png');
   }
 
   dispose(): void {
@@ -285,9 +299,11 @@ class MachineStage implements Stage {
   }
 
   /** Draws, unless the display is so slow that this refresh belongs to the rest of the page. */
-  #refresh(): void {
-    if (this.#picture?.takesTurn() ?? true) this.#frame();
-    else this.#dirty = true;
+  #refresh(): boolean {
+    this.#dirty = true;
+    const takesTurn = this.#picture?.takesTurn() ?? true;
+    if (takesTurn) this.#frame();
+    return takesTurn;
   }
 
   #frame(): void {
@@ -341,9 +357,7 @@ class MachineStage implements Stage {
 
   /** Where a point of the machine appears, CSS pixels. */
   #onScreen(machine: Machine, at: Vector3, into: ScreenPoint): void {
-    machine.frame.localToWorld(at).project((this.#picture as Picture).camera);
-    into.x = (0.5 + 0.5 * at.x) * this.#root.clientWidth;
-    into.y = (0.5 - 0.5 * at.y) * this.#root.clientHeight;
+    placeOnScreen(machine, (this.#picture as Picture).camera, at, this.#root, into);
   }
 
   /** Of the picture, where the table is: how far the magnifier enlarges follows from it. */
@@ -351,10 +365,8 @@ class MachineStage implements Stage {
     const machine = this.#machine;
     const picture = this.#picture;
     if (!machine || !picture) return Number.NaN;
-    const { camera } = picture;
-    this.#corner.set(valueAt(this.#now, C.tablePosition), machine.plan.plateBottom, 0);
-    const distance = camera.position.distanceTo(machine.frame.localToWorld(this.#corner));
-    return this.#root.clientHeight / (2 * distance * Math.tan((camera.fov * Math.PI) / 360));
+    const at = this.#corner.set(valueAt(this.#now, C.tablePosition), machine.plan.plateBottom, 0);
+    return pixelsPerMetreAt(machine, picture.camera, at, this.#root);
   }
 
   /** Its letters as high as the page's own. */

@@ -4,7 +4,11 @@ import { LARGEST_DOCUMENT, readText } from './readableFile.ts';
 
 /** Offers a text for saving. */
 export function saveText(name: string, text: string, type = 'application/json'): void {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+  saveBlob(name, new Blob([text], { type }));
+}
+
+export function saveBlob(name: string, blob: Blob): void {
+  const url = URL.createObjectURL(blob);
   saveUrl(name, url);
   // The download has its own hold on the data once the click is through.
   setTimeout(() => URL.revokeObjectURL(url), 0);

@@ -19,6 +19,7 @@ export type ActionName =
   | 'cutaway'
   | 'field'
   | 'sound'
+  | 'film'
   | 'resetView'
   | 'freeze'
   | 'live'
@@ -73,6 +74,7 @@ export const KEYS: readonly Key[] = [
     action: 'field',
   },
   { keys: ',', label: 'Sound of the motor force, with its spectrum', action: 'sound' },
+  { keys: ';', label: 'Video of the stage: how long, and stop it while it records', action: 'film' },
   { keys: 'V', label: 'Reset the view of the stage', action: 'resetView' },
   { keys: 'F', label: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', label: 'Charts follow the run again', action: 'live' },

@@ -5,8 +5,9 @@ import type { AnalysisClient } from '../../clients/analysisClient.ts';
 import { errorText } from '../../clients/errorText.ts';
 import { bodeSheet } from '../../plot/loop/bodeSheet.ts';
 import { svg } from '../../plot/svg.ts';
-import { fileName, saveText, saveUrl } from '../../ui/files.ts';
-import type { MenuItem } from '../../ui/menu.ts';
+import { fileName, saveBlob, saveText, saveUrl } from '../../ui/files.ts';
+import type { Actions } from '../../ui/keys.ts';
+import { item, type MenuItem } from '../../ui/menu.ts';
 import type { Messages } from '../../ui/messages.ts';
 import type { View } from '../view.ts';
 import { responseRows } from './responseRows.ts';
@@ -16,11 +17,12 @@ interface SaveDataOptions {
   readonly view: View;
   readonly analysis: AnalysisClient;
   readonly messages: Messages;
+  readonly actions: Actions;
 }
 
 /** What of the bench can be saved for other programs: the recording in view, the frequency responses, and pictures. */
-export function saveItems({ store, view, analysis, messages }: SaveDataOptions): MenuItem[] {
-  const nameFor = (what: string, ending: string) => fileName(`${store.bench.origin.title} ${what}`, ending);
+export function saveItems({ store, view, analysis, messages, actions }: SaveDataOptions): MenuItem[] {
+  const nameFor = (what: string, ending: string) => nameOf(store, what, ending);
   const saved = (name: string) => messages.note(`Saved as ${name}.`);
   const text = (name: string, content: string, type: string) => {
     saveText(name, content, type);
@@ -65,8 +67,23 @@ export function saveItems({ store, view, analysis, messages }: SaveDataOptions):
       action: () => picture(nameFor('charts', 'png'), view.chartPicture()),
     },
     { label: 'Save picture of the stage', action: () => picture(nameFor('stage', 'png'), view.picture()) },
+    item('Save video of the stage …', actions, 'film'),
   ];
 }
+
+/** A video of the stage, once it is recorded. */
+export function saveVideo(
+  { store, messages }: Pick<SaveDataOptions, 'store' | 'messages'>,
+  video: Blob,
+  ending: string,
+): void {
+  const name = nameOf(store, 'stage', ending);
+  saveBlob(name, video);
+  messages.note(`Saved as ${name}.`);
+}
+
+const nameOf = (store: Store, what: string, ending: string) =>
+  fileName(`${store.bench.origin.title} ${what}`, ending);
 
 /** A drawing as a file of its own: with the colours that it takes from the page otherwise. */
 function alone(drawing: string): string {
