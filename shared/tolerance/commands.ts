@@ -1,5 +1,5 @@
 import type { Scene } from '../core/scene.ts';
-import type { RunResult } from './runFigures.ts';
+import type { MachineResult, RunResult } from './runFigures.ts';
 import type { ToleranceSummary } from './summary.ts';
 import type { ToleranceStudy } from './toleranceStudy.ts';
 
@@ -7,6 +7,8 @@ import type { ToleranceStudy } from './toleranceStudy.ts';
 export interface ToleranceCommands {
   /** Cycles to be left out, found on the scene as it is. */
   leadIn(scene: Scene): number;
+  /** What the scene as it is comes to, after those cycles. */
+  nominal(scene: Scene): MachineResult;
   /** Runs machines `from` to `to`, both included, counted from 1. */
   run(study: ToleranceStudy, leadIn: number, from: number, to: number): RunResult[];
   /** Forgets what it has taken. */

@@ -2,14 +2,18 @@ import { type Figure, figureText } from '../figures/figure.ts';
 import { MOVE_FIGURES } from '../figures/moveFigures.ts';
 import type { Trip } from '../protocol/axis.ts';
 
-/** What one machine of a study came to, over one cycle. SI; all figures are null where the drive tripped. */
-export interface RunResult {
-  /** Counted from 1. */
-  readonly run: number;
+/** What one machine came to, over one cycle. SI; all figures are null where the drive tripped. */
+export interface MachineResult {
   readonly trip: Trip['kind'] | null;
   /** Whether its energy account balances: if not, its figures are not to be trusted. */
   readonly holds: boolean;
   readonly figures: Readonly<Record<RunFigureName, number | null>>;
+}
+
+/** The same of one of the machines of a study. */
+export interface RunResult extends MachineResult {
+  /** Counted from 1. */
+  readonly run: number;
 }
 
 export type RunFigureName = 'settlingTime' | 'peakError' | 'rmsError' | 'peakCurrent' | 'windingTemperature';

@@ -1,5 +1,6 @@
+import type { Scene } from '../../shared/core/scene.ts';
 import type { ToleranceCommands } from '../../shared/tolerance/commands.ts';
-import type { RunResult } from '../../shared/tolerance/runFigures.ts';
+import type { MachineResult, RunResult } from '../../shared/tolerance/runFigures.ts';
 import type { ToleranceSummary } from '../../shared/tolerance/summary.ts';
 import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
 import { workerCount } from './workerCount.ts';
@@ -31,6 +32,19 @@ export class ToleranceClient {
       { length: workerCount(MAX_WORKERS) },
       () => new WorkerHost('The tolerance study', spawn),
     );
+  }
+
+  /**
+   * What the scene as it is comes to; null when it was cancelled.
+   * @throws WorkerFailure
+   */
+  async nominal(scene: Scene): Promise<MachineResult | null> {
+    try {
+      return await this.#judge.ask((commands) => commands.nominal(scene));
+    } catch (error) {
+      if (error instanceof WorkerEnded) return null;
+      throw error;
+    }
   }
 
   /**

@@ -1,6 +1,4 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { Scene } from '../../shared/core/scene.ts';
-import type { Limits } from '../../shared/tolerance/runFigures.ts';
 import type { NumberName, Spread, SpreadKind } from '../../shared/tolerance/spread.ts';
 import { spreadRow } from '../../shared/tolerance/spread.ts';
 import { isInUse } from '../bench/relevance.ts';
@@ -22,21 +20,6 @@ const USUAL: readonly (readonly [NumberName, Spread])[] = [
 /** What a study of this scene begins with: spreads of what it has. */
 export function offeredSpreads(p: Parameters): (readonly [NumberName, Spread])[] {
   return USUAL.filter(([name, { kind }]) => isInUse(name, p) && (kind !== 'per cent' || p[name] !== 0));
-}
-
-/** The axis has its dwell to settle in, where it has one. */
-export function offeredLimits({ parameters: p, moves }: Scene): Limits {
-  switch (p.program) {
-    case 'shuttle':
-    case 'staircase':
-    case 'step':
-    case 'scan':
-      return { settlingTime: p.dwell };
-    case 'list':
-      return moves.length > 0 ? { settlingTime: Math.min(...moves.map(({ dwell }) => dwell)) } : {};
-    default:
-      return {};
-  }
 }
 
 /** Values to begin with for a parameter that is at `base`. */

@@ -2,7 +2,7 @@ import { type Problem, problemText } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { onPage, type Wording } from '../../shared/core/sentence.ts';
 import { checkTolerance, LIMIT_ROWS, RUNS_ROW, SEED_ROW } from '../../shared/tolerance/checkTolerance.ts';
-import { RUN_FIGURE_NAMES, RUN_FIGURES } from '../../shared/tolerance/runFigures.ts';
+import { type Limits, RUN_FIGURE_NAMES, RUN_FIGURES } from '../../shared/tolerance/runFigures.ts';
 import { type NumberName, SPREADABLE, type Spread } from '../../shared/tolerance/spread.ts';
 import {
   MAX_SPREADS,
@@ -14,7 +14,7 @@ import { isInUse } from '../bench/relevance.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { Field } from '../ui/fields/field.ts';
 import { labelled } from '../ui/picker.ts';
-import { offeredLimits, offeredSpread, offeredSpreads } from './offeredStudy.ts';
+import { offeredSpread, offeredSpreads } from './offeredStudy.ts';
 import { SpreadLine } from './spreadLine.ts';
 
 /** Fields of the page are in the units of the table. */
@@ -42,7 +42,11 @@ export class StudyForm {
     {},
     ...SAMPLINGS.map((value) => element('option', { value }, value)),
   );
+  /** Where the limits come from, as long as they are those that were offered. */
+  readonly #origin = element('p', { class: 'tolerance-offer', role: 'status' });
   #lines: SpreadLine[] = [];
+  /** As they were offered; null: those that stand there are a person's or a file's. */
+  #offered: Limits | null = null;
   /** What was offered or shown last: another scene on the bench is offered its own. */
   #shown: Pick<Scene, 'id' | 'title' | 'preset'> | null = null;
 
@@ -58,6 +62,7 @@ export class StudyForm {
       this.#add,
       element('h3', {}, 'A machine is good if it does not trip and keeps'),
       element('div', { class: 'tolerance-fields' }, ...this.#limits.map(({ field }) => field.element)),
+      this.#origin,
       element('h3', {}, 'How many are built'),
       element(
         'div',
@@ -78,12 +83,33 @@ export class StudyForm {
       this.#shown.title === scene.title &&
       this.#shown.preset === scene.preset;
     if (isSame) return;
-    this.#fill(scene, offeredSpreads(scene.parameters), offeredLimits(scene));
+    this.#fill(scene, offeredSpreads(scene.parameters), {});
+    this.#offered = {};
+  }
+
+  /** Whether limits may be offered: nobody has entered any. */
+  get takesLimits(): boolean {
+    return (
+      this.#offered !== null &&
+      this.#limits.every(({ name, field }) => field.read() === (this.#offered?.[name] ?? null))
+    );
+  }
+
+  /** Shows limits and where they come from; those that were entered meanwhile stay. */
+  offerLimits(limits: Limits, text: string): void {
+    if (!this.takesLimits) {
+      setText(this.#origin, '');
+      return;
+    }
+    this.#offered = limits;
+    this.#showLimits(limits);
+    setText(this.#origin, text);
   }
 
   /** Shows a study that was opened. */
   show({ scene, spreads, limits, sampling, seed, runs }: ToleranceStudy): void {
     this.#fill(scene, Object.entries(spreads) as [NumberName, Spread][], limits);
+    this.#offered = null;
     this.#sampling.value = sampling;
     this.#seed.show(seed);
     this.#runs.show(runs);
@@ -128,17 +154,18 @@ export class StudyForm {
     setText(this.#problem, others.map((problem) => problemText(problem, WORDING)).join(' '));
   }
 
-  #fill(
-    scene: Scene,
-    spreads: readonly (readonly [NumberName, Spread])[],
-    limits: ToleranceStudy['limits'],
-  ): void {
+  #fill(scene: Scene, spreads: readonly (readonly [NumberName, Spread])[], limits: Limits): void {
     const { id, title, preset } = scene;
     this.#shown = { id, title, preset };
     setText(this.#problem, '');
     this.#lines = spreads.map((each) => this.#newLine(each));
-    for (const { name, field } of this.#limits) field.show(limits[name] ?? null);
+    this.#showLimits(limits);
+    setText(this.#origin, '');
     this.#showLines();
+  }
+
+  #showLimits(limits: Limits): void {
+    for (const { name, field } of this.#limits) field.show(limits[name] ?? null);
   }
 
   #newLine(spread: readonly [NumberName, Spread]): SpreadLine {

@@ -9,6 +9,7 @@ import { WorkerFailure } from '../clients/workerHost.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { fileName, saveText } from '../ui/files.ts';
+import { offeredLimits } from './offeredLimits.ts';
 import { resultRows } from './resultRows.ts';
 import { ResultView } from './resultView.ts';
 import { StudyForm } from './studyForm.ts';
@@ -38,6 +39,8 @@ export class ToleranceDialog {
   readonly #dialog: Dialog;
   readonly #subject = element('p', {});
   #study: ToleranceStudy | null = null;
+  /** Under way until the machine as it is has been measured, or the dialog is closed. */
+  #offer: Promise<void> = Promise.resolve();
   /** Title of the machine that was put on the bench from here: what is entered stays for its study. */
   #opened: string | null = null;
 
@@ -63,8 +66,10 @@ export class ToleranceDialog {
 
   open(): void {
     const { title } = this.#options.scene();
-    if (title !== this.#opened) this.#form.offer();
     this.#open();
+    if (title === this.#opened) return;
+    this.#form.offer();
+    this.#offer = this.#offerLimits();
   }
 
   /** Opens with a study from a file; its scene is on the bench by now. */
@@ -82,7 +87,25 @@ export class ToleranceDialog {
     this.#dialog.open();
   }
 
+  /** Measures the machine as it is, unless a person has entered limits, and offers limits that follow from it. */
+  async #offerLimits(): Promise<void> {
+    if (!this.#form.takesLimits) return;
+    const scene = this.#options.scene();
+    this.#form.offerLimits({}, 'Measuring the machine on the bench, for a limit to begin with …');
+    try {
+      const result = await this.#client.nominal(scene);
+      if (!result) return;
+      const { limits, text } = offeredLimits(scene, result);
+      this.#form.offerLimits(limits, text);
+    } catch (error) {
+      this.#form.offerLimits({}, `No limit is offered. ${errorText(error)}`);
+    }
+  }
+
   async #start(): Promise<void> {
+    this.#run.disabled = true;
+    await this.#offer;
+    this.#run.disabled = false;
     const study = this.#form.study();
     if (!study) return;
     this.#study = study;

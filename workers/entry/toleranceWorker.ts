@@ -1,7 +1,7 @@
 import type { ToleranceCommands } from '../../shared/tolerance/commands.ts';
 import type { RunResult } from '../../shared/tolerance/runFigures.ts';
 import { machinesOf, type ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
-import { leadInOf } from '../tolerance/leadIn.ts';
+import { steadyCycle } from '../tolerance/leadIn.ts';
 import { measureMachine } from '../tolerance/measureMachine.ts';
 import { summarise } from '../tolerance/summarise.ts';
 import { serve } from './serve.ts';
@@ -11,7 +11,9 @@ let taken: RunResult[] = [];
 
 /** The worker of tolerance studies: machines take seconds to minutes, which the page must not wait for. */
 serve({
-  leadIn: leadInOf,
+  leadIn: (scene) => steadyCycle(scene).leadIn,
+
+  nominal: (scene) => steadyCycle(scene).result,
 
   run(study, leadIn, from, to) {
     const machine = machinesOf(study);

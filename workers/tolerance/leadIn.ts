@@ -1,5 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import { RUN_FIGURE_NAMES, type RunResult } from '../../shared/tolerance/runFigures.ts';
+import { type MachineResult, RUN_FIGURE_NAMES } from '../../shared/tolerance/runFigures.ts';
 import { measureMachine } from './measureMachine.ts';
 
 /** Cycles before the one that counts, at most: what swings for longer is part of the machine. */
@@ -8,20 +8,27 @@ const MAX = 3;
 const SAME = 0.02;
 const SAME_TIME = 1e-3;
 
-type Figures = RunResult['figures'];
+type Figures = MachineResult['figures'];
+
+interface SteadyCycle {
+  /** Cycles to be left out. */
+  readonly leadIn: number;
+  /** What the cycle after them comes to. */
+  readonly result: MachineResult;
+}
 
 /**
- * How many cycles of a scene are to be left out so that the next one no longer shows how the axis was started: none where the
- * first is as the second, as it is for an axis at rest without a load on it.
+ * The first cycle of a scene that no longer shows how the axis was started: the first of all where it is as the second, as it is
+ * for an axis at rest without a load on it.
  */
-export function leadInOf(scene: Scene): number {
+export function steadyCycle(scene: Scene): SteadyCycle {
   let before = measureMachine(scene, 0);
   for (let cycles = 0; cycles < MAX && before.trip === null; cycles++) {
     const next = measureMachine(scene, cycles + 1);
-    if (next.trip === null && isSame(before.figures, next.figures)) return cycles;
+    if (next.trip === null && isSame(before.figures, next.figures)) return { leadIn: cycles, result: before };
     before = next;
   }
-  return before.trip === null ? MAX : 0;
+  return { leadIn: before.trip === null ? MAX : 0, result: before };
 }
 
 function isSame(a: Figures, b: Figures): boolean {

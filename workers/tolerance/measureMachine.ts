@@ -5,7 +5,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import { cycleDuration } from '../../shared/motion/cycle.ts';
 import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
-import type { RunResult } from '../../shared/tolerance/runFigures.ts';
+import type { MachineResult } from '../../shared/tolerance/runFigures.ts';
 import { Axis } from '../run/axis.ts';
 import { MoveMeter } from '../run/moveMeter.ts';
 import { Tally } from '../run/tally.ts';
@@ -16,7 +16,7 @@ import { MeanLosses, steadyWinding } from './steadyWinding.ts';
 /** A program without cycles is measured for so long, s. */
 const WITHOUT_CYCLES = 1;
 
-const NOTHING: RunResult['figures'] = {
+const NOTHING: MachineResult['figures'] = {
   settlingTime: null,
   peakError: null,
   rmsError: null,
@@ -28,7 +28,7 @@ const NOTHING: RunResult['figures'] = {
  * Runs one cycle of a machine by the batch engine, after `leadIn` cycles that do not count, and measures it. Temperatures are
  * held at where they start: what they come to in hours follows from the losses.
  */
-export function measureMachine(scene: Scene, leadIn: number): Omit<RunResult, 'run'> {
+export function measureMachine(scene: Scene, leadIn: number): MachineResult {
   const p = scene.parameters;
   const axis = new Axis({ ...scene, parameters: held(p) }, { solver: batchSolver });
   const run = new MeasuredCycle(p, axis);
@@ -47,7 +47,7 @@ export function measureMachine(scene: Scene, leadIn: number): Omit<RunResult, 'r
   return run.result();
 }
 
-function tripped({ kind }: Trip): Omit<RunResult, 'run'> {
+function tripped({ kind }: Trip): MachineResult {
   return { trip: kind, holds: true, figures: NOTHING };
 }
 
@@ -97,7 +97,7 @@ class MeasuredCycle {
     this.#losses.period(forceCurrent);
   }
 
-  result(): Omit<RunResult, 'run'> {
+  result(): MachineResult {
     const { time, audit } = this.#axis;
     this.#meter.finish(time, audit.copper);
     this.#takeMove();

@@ -36,3 +36,14 @@ it('says where something cannot be built, and what to do', async () => {
   await dialog(page).getByRole('button', { name: 'Add a parameter', exact: true }).click();
   expect(await page.locator('.spread-line').count()).toBe(6);
 });
+
+it('leaves a limit alone that a person has entered', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  await page.locator('#limit-settlingTime').fill('77');
+  await page.locator('#tolerance-runs').fill('8');
+  await run(page);
+  await eventually(() => status(page)).toMatch(/^8 machines in [0-9.]+ s\.$/);
+  expect(await page.locator('#limit-settlingTime').inputValue()).toBe('77');
+  expect(await page.locator('.tolerance-offer').textContent()).toBe('');
+});

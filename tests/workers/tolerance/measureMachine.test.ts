@@ -5,7 +5,7 @@ import type { Scene } from '../../../shared/core/scene.ts';
 import { cycleDuration } from '../../../shared/motion/cycle.ts';
 import { measureRun } from '../../../workers/run/measureRun.ts';
 import { timeLapse } from '../../../workers/timelapse/timeLapse.ts';
-import { leadInOf } from '../../../workers/tolerance/leadIn.ts';
+import { steadyCycle } from '../../../workers/tolerance/leadIn.ts';
 import { measureMachine } from '../../../workers/tolerance/measureMachine.ts';
 
 const changed = (scene: Scene, changes: ParameterChanges): Scene => ({
@@ -36,8 +36,8 @@ it.each(['mould-shuttle', 'four-motors-one-misaligned'])(
 );
 
 it('leaves out no cycle where the axis starts at rest, and some where its base swings', () => {
-  expect(leadInOf(DEFAULT_SCENE)).toBe(0);
-  expect(leadInOf(sceneById('soft-base'))).toBeGreaterThan(0);
+  expect(steadyCycle(DEFAULT_SCENE).leadIn).toBe(0);
+  expect(steadyCycle(sceneById('soft-base')).leadIn).toBeGreaterThan(0);
 });
 
 it('a machine that trips has no figures, one that stays outside its window no settling time', () => {

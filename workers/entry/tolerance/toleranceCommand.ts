@@ -4,7 +4,7 @@ import { SHELF } from '../../../scenes/index.ts';
 import { readTolerance } from '../../../shared/files/toleranceFile.ts';
 import type { RunResult } from '../../../shared/tolerance/runFigures.ts';
 import { machinesOf, type ToleranceStudy } from '../../../shared/tolerance/toleranceStudy.ts';
-import { leadInOf } from '../../tolerance/leadIn.ts';
+import { steadyCycle } from '../../tolerance/leadIn.ts';
 import { measureMachine } from '../../tolerance/measureMachine.ts';
 import { summarise } from '../../tolerance/summarise.ts';
 import { BadInput, badEntries, DONE, UNTRUSTED, write } from '../exit.ts';
@@ -30,7 +30,7 @@ export function runShard(
   const study = readStudy(path);
   const [from, to] = readRange(range, study.runs);
   if (outPath === undefined) throw new BadInput('Say with --out to which file the results go.');
-  const leadIn = leadInOf(study.scene);
+  const { leadIn } = steadyCycle(study.scene);
   const writer = new ResultWriter(outPath, { study, leadIn });
   const machine = machinesOf(study);
   const done = new Set(writer.before.map(({ run }) => run));
