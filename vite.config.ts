@@ -2,6 +2,7 @@ import { defineConfig } from 'vitest/config';
 import randomRun from './tests/fuzz/lastRun.json' with { type: 'json' };
 import suiteRun from './tests/lastRun.json' with { type: 'json' };
 import { contentPolicy } from './tests/tools/contentPolicy.mjs';
+import { directImports } from './tests/tools/directImports.mjs';
 import { libraries, licenceNotices } from './tests/tools/libraries.mjs';
 import { OFFLINE_BUILD, offline } from './tests/tools/offline.mjs';
 
@@ -26,7 +27,7 @@ const PAGE = {
 const LIBRARIES = libraries();
 const notices = licenceNotices(LIBRARIES);
 
-export default defineConfig(({ command }) => ({
+export default defineConfig(({ command, mode }) => ({
   root: 'src',
   base: './',
   publicDir: false,
@@ -36,7 +37,7 @@ export default defineConfig(({ command }) => ({
     // Only a built page has a script that keeps it offline.
     __IS_BUILT__: JSON.stringify(command === 'build'),
   },
-  plugins: [contentPolicy(), notices.ofPage, offline()],
+  plugins: [contentPolicy(), notices.ofPage, offline(), ...(mode === 'test' ? [directImports()] : [])],
   // One script of 0.8 MB, a quarter of that compressed: the 3D library is needed from the first picture on.
   build: {
     outDir: '../dist',
