@@ -21,10 +21,13 @@ const OF_THE_JOB: readonly ParameterName[] = [
   'carrierStart',
 ];
 
+/** Where along the track a ripple or a cogging term begins is in the study, but on no datasheet. */
+const PHASE = /Phase$/;
+
 /** A datasheet states no more; the study, which the report carries, has every digit. */
 const DATASHEET_DIGITS = 4;
 
-/** Which drives, and every value that they are simulated with, beside each other. */
+/** Which drives, and the values of a datasheet that they are simulated with, beside each other. */
 export function drivesSection(candidates: readonly CandidateState[]): Markup {
   const said = candidates.map(
     ({ letter, title, choice, scene }) =>
@@ -37,13 +40,14 @@ export function drivesSection(candidates: readonly CandidateState[]): Markup {
     })),
   );
   return markup`<section><h2>The drives and their data</h2>
-<div class="words">${list(said)}<p>Values that are 0 or off are omitted.</p></div>
+<div class="words">${list(said)}<p>Values that are 0 or off are omitted, and so are the phases of ripple and cogging along the track.</p></div>
 ${figureTable({ columns: candidates, groups }, { kind: 'by-candidate datasheet', head: 'Value' })}</section>`;
 }
 
 function parameterRows(names: readonly ParameterName[], candidates: readonly CandidateState[]): TableRow[] {
   return names
-    .filter((name) => !OF_THE_JOB.includes(name) && candidates.some((candidate) => hasValue(candidate, name)))
+    .filter((name) => !OF_THE_JOB.includes(name) && !PHASE.test(name))
+    .filter((name) => candidates.some((candidate) => hasValue(candidate, name)))
     .map((name) => ({
       id: name,
       label: `${parameterLabel(name)} ${parameterRow(name).symbol}`,

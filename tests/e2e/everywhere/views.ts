@@ -1,8 +1,7 @@
-import type { Locator, Page } from 'playwright-core';
-import { expect } from 'vitest';
+import type { Page } from 'playwright-core';
 import { type Part, show } from '../study/studyControls.ts';
+import { closeDialog, pressFor } from '../support/controls.ts';
 import { openLoop } from '../support/loopControls.ts';
-import { eventually, patience } from '../support/patience.ts';
 
 /** A view of the page: how a person comes to it from the bench, and back. */
 export interface View {
@@ -13,28 +12,13 @@ export interface View {
   leave(page: Page): Promise<unknown>;
 }
 
-/** Only then do keys mean something to the page again. */
-async function close(page: Page): Promise<void> {
-  await page.keyboard.press('Escape');
-  await eventually(() => page.locator('dialog[open]').count()).toBe(0);
-}
-
 const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', { name }).waitFor();
-
-/** Presses a key for what it opens; again where the page was still busy with the view before. */
-async function pressFor(page: Page, key: string, wanted: Locator): Promise<void> {
-  const isThere = async () => {
-    if (!(await wanted.isVisible())) await page.keyboard.press(key);
-    return wanted.isVisible();
-  };
-  await expect.poll(isThere, { timeout: patience(), interval: 1000 }).toBe(true);
-}
 
 /** What opens by a key, and closes by Escape. */
 const byKey = (name: string, key: string, title: string | RegExp): View => ({
   name,
   enter: (page) => pressFor(page, key, page.getByRole('dialog', { name: title })),
-  leave: close,
+  leave: closeDialog,
 });
 
 /** What a menu or the panel opens, and Escape closes. */
@@ -46,7 +30,7 @@ const byButton = (name: string, buttons: readonly string[], title: string | RegE
       await page.getByRole('button', { name: label, exact: true }).first().press('Enter');
     await dialog(page, title);
   },
-  leave: close,
+  leave: closeDialog,
 });
 
 /** Opens over the bench, and is closed by Escape: the focus goes into it, and comes back. */
@@ -76,7 +60,7 @@ const ROOMS: readonly View[] = [
     async enter(page) {
       await pressFor(page, 'e', page.locator('iframe[title="Gain sheet as printed"]'));
     },
-    leave: close,
+    leave: closeDialog,
   },
   {
     name: 'two axes',

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { openStudy } from '../study/studyControls.ts';
-import { expectState, press, type } from '../support/controls.ts';
+import { closeDialog, expectState, press, type } from '../support/controls.ts';
 import type { PageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { breakWorkers, type Fault, REASONS, strike } from './breakWorkers.ts';
@@ -38,7 +38,7 @@ export function benchWithFault({ open }: PageTests, fault: Fault): void {
     const message = page.getByRole('dialog', { name: 'The simulation was restarted' });
     await message.waitFor();
     expect(await message.textContent()).toMatch(REASONS[fault]);
-    await page.keyboard.press('Escape');
+    await closeDialog(page);
     await expectState(page, 'Paused');
     expect(await page.locator('#field-Kd').inputValue()).toBe(tuned);
     await press(page, 'Run');
