@@ -44,12 +44,3 @@ export function shaftCompliance(p: Parameters, position: number): number {
     ? (length * (1 - length / screwLength(p))) / p.screwRigidity
     : length / p.screwRigidity;
 }
-
-/**
- * Strain by which a warm screw grows from its fixed bearing on, γ = α_k ϑ; ϑ: its temperature above the room. With both ends fixed it
- * keeps its length until the warming has used up its stretch, γ = α_k (ϑ − ϑ_p) and 0 before.
- */
-export function screwStrain(p: Parameters, temperature: number): number {
-  const warming = temperature - p.ambient;
-  return p.screwExpansion * (p.screwSupport === 'fixed' ? Math.max(0, warming - p.screwPretension) : warming);
-}

@@ -6,7 +6,8 @@ import {
   screwLength,
 } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
-import type { Parameters } from '../core/parameters/table.ts';
+import { optionText } from '../core/parameters/row.ts';
+import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';
 import type { CandidateFacts } from './facts.ts';
 import { beyondText, type Figured, limited, plain } from './figure.ts';
 import { peakSpeed } from './motionFigures.ts';
@@ -100,6 +101,11 @@ function rmsTorque({ p, rmsForce }: CandidateFacts): Figured {
   });
 }
 
+/** 'fixed–supported' */
+function endsText({ screwSupport }: Parameters): string {
+  return optionText(PARAMETERS.screwSupport, screwSupport);
+}
+
 function shaftOf(p: Parameters) {
   return {
     diameter: screwDiameter(p),
@@ -134,7 +140,8 @@ function turning({ p, motion }: CandidateFacts): Figured {
       value,
       limit,
       '1/min',
-      (own, most) => `The screw turns at ${own}, but at its length, whirling allows ${most}.`,
+      (own, most) =>
+        `The screw turns at ${own}, but at its length, held ${endsText(p)}, whirling allows ${most}.`,
     ),
   );
 }
@@ -188,7 +195,7 @@ function buckling(facts: CandidateFacts): Figured {
       value,
       limit,
       'N',
-      (own, most) => `The thrust on the screw is ${own}, but buckling allows ${most}.`,
+      (own, most) => `The thrust on the screw is ${own}, but held ${endsText(p)}, buckling allows ${most}.`,
     ),
   );
 }

@@ -1,5 +1,5 @@
+import { screwStrain } from '../axis/growth.ts';
 import { motorConstants } from '../axis/motor.ts';
-import { screwStrain } from '../axis/screw.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { motorSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
 import type { Parameters } from '../core/parameters/table.ts';

@@ -1,5 +1,8 @@
+import { largestGrowth } from '../axis/growth.ts';
 import { maxMotors, presetById } from '../core/preset.ts';
-import type { Presets } from '../core/scene.ts';
+import type { Presets, Scene } from '../core/scene.ts';
+import { cycleMoves } from '../motion/cycle.ts';
+import type { Course } from '../protocol/timeLapse.ts';
 import { ratedForce } from '../sizing/comparable.ts';
 import { sizeCandidate } from '../sizing/sizeCandidate.ts';
 import type { CandidateChoice } from '../study/candidate.ts';
@@ -15,14 +18,16 @@ import { listed, named, sentence } from './text.ts';
 /** Something that a customer can buy for a candidate. */
 interface Purchase {
   readonly text: string;
+  /** Of several of one kind, the first that is enough is named. */
+  readonly kind?: 'ends of the screw';
   readonly job: Job;
   readonly choice: CandidateChoice;
 }
 
 /**
- * What a candidate that falls short would need to do the job: a second motor, the next size, a coolant, a finer scale; and whether it would then
- * come first. Sizing, parameters and costs are worked out anew; the day with a coolant was simulated with the rest, all else that was
- * simulated is held.
+ * What a candidate that falls short would need to do the job: a second motor, the next size, a coolant, a finer scale, a screw that is held
+ * better; and whether it would then come first. Sizing, parameters, costs and the growth at the temperatures of the day are worked out anew;
+ * the day with a coolant was simulated with the rest, all else that was simulated is held.
  */
 export function purchaseSentences(
   job: Job,
@@ -31,9 +36,12 @@ export function purchaseSentences(
 ): string[] {
   return candidates.flatMap((candidate, place) => {
     if (shortfallsOf(job, candidate).length === 0) return [];
+    const kinds = new Set<string>();
     const enough = purchasesFor(job, candidate, presets).flatMap((purchase) => {
+      if (purchase.kind && kinds.has(purchase.kind)) return [];
       const bought = withPurchase(purchase, candidate, presets);
       if (shortfallsOf(purchase.job, bought).length > 0) return [];
+      if (purchase.kind) kinds.add(purchase.kind);
       // Only who needs it pays for it.
       const price = costsOf(bought, purchase.job).purchase;
       const paid = { ...bought, choice: { ...bought.choice, price } };
@@ -59,6 +67,14 @@ export function purchaseSentences(
   });
 }
 
+/** What holds a screw better than a far end that is free, from the simplest on. */
+const ENDS = [
+  ['supported', 'the far end of its screw supported'],
+  ['fixed', 'both ends of its screw fixed'],
+  ['stretched3', 'both ends of its screw fixed and the screw stretched for 3 K'],
+  ['stretched5', 'both ends of its screw fixed and the screw stretched for 5 K'],
+] as const;
+
 function purchasesFor(job: Job, { choice, scene }: JudgedCandidate, presets: Presets): Purchase[] {
   const preset = presetById(choice.preset, presets);
   const { lead } = scene.parameters;
@@ -67,7 +83,8 @@ function purchasesFor(job: Job, { choice, scene }: JudgedCandidate, presets: Pre
     job,
     choice: { ...choice, parts: { ...choice.parts, ...parts } },
   });
-  const { encoder } = chosenParts({ lead }, choice.parts);
+  const { encoder, support } = chosenParts({ lead }, choice.parts);
+  const ends = ENDS.slice(ENDS.findIndex(([id]) => id === support) + 1);
   const larger = Object.entries(presets)
     .filter(([, each]) => each.driveType === preset.driveType)
     .map(([id, each]) => ({ id, title: each.title, force: each.parameters.continuousForce ?? 0 }))
@@ -78,6 +95,9 @@ function purchasesFor(job: Job, { choice, scene }: JudgedCandidate, presets: Pre
     ...(encoder === 'interferential'
       ? []
       : [withParts('an interferential scale on the table', { encoder: 'interferential' })]),
+    ...(lead > 0 ? ends : []).map(
+      ([id, text]): Purchase => ({ ...withParts(text, { support: id }), kind: 'ends of the screw' }),
+    ),
     ...(job.values.cooling
       ? []
       : [{ text: 'a coolant', job: { ...job, values: { ...job.values, cooling: true } }, choice }]),
@@ -101,11 +121,23 @@ function withPurchase(
   const scene = candidateScene(job, { ...choice, gains: null }, presets);
   const { heat } = candidate.outcome;
   const isCooled = job.values.cooling && !candidate.scene.parameters.cooling;
+  const asSet = withGrowth(isCooled ? heat.switched : heat.asSet, scene);
   return {
     ...candidate,
     choice,
     scene,
     sizing: sizeCandidate(job, scene),
-    outcome: isCooled ? { ...candidate.outcome, heat: { ...heat, asSet: heat.switched } } : candidate.outcome,
+    outcome: { ...candidate.outcome, heat: { ...heat, asSet } },
   };
+}
+
+/** A day as it was simulated, with what its temperatures do to this axis. */
+function withGrowth(course: Course, { parameters: p, moves }: Scene): Course {
+  const places = cycleMoves(p, moves).flatMap(({ from, to }) => [from, to]);
+  const [from, to] = places.length > 0 ? [Math.min(...places), Math.max(...places)] : [p.start, p.start];
+  const grown = <T extends { readonly table: number; readonly screw: number }>(state: T): T => ({
+    ...state,
+    growth: largestGrowth(p, state, from, to),
+  });
+  return { ...course, samples: course.samples.map(grown), steady: course.steady && grown(course.steady) };
 }

@@ -37,6 +37,7 @@ const SHAPE = [
   'polePairs',
   'continuousForce',
   'screwRigidity',
+  'screwSupport',
   'magnetHeight',
   'airGap',
   'nominalGap',
@@ -177,7 +178,7 @@ function driveOf(shop: Shop, plan: Layout, p: Parameters): Drive {
     case 'flat':
       return flat(shop, plan, motor, p.polePitch);
     case 'screw':
-      return screw(shop, plan, motor, Math.max(p.lead, 5e-4), p.polePairs);
+      return screw(shop, plan, motor, { ...p, lead: Math.max(p.lead, 5e-4) });
   }
 }
 

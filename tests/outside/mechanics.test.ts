@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { screwStrain } from '../../shared/axis/growth.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
-import { screwStrain } from '../../shared/axis/screw.ts';
 import { at, present, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { Plant } from '../../workers/model/plant.ts';

@@ -1,3 +1,4 @@
+import { scaleStrain } from '../../shared/axis/growth.ts';
 import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
 import { wornParameters } from '../../shared/axis/wear.ts';
 import { at } from '../../shared/core/at.ts';
@@ -6,7 +7,6 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { Encoder } from '../control/encoder.ts';
 import { Matrix } from '../math/matrix.ts';
-import { scaleStrain } from '../model/growth.ts';
 import { CURRENTS, V1, V2, X1, X2, Z } from '../model/state.ts';
 import { equilibrium } from './equilibrium.ts';
 

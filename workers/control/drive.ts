@@ -1,8 +1,8 @@
+import { scaleStrain } from '../../shared/axis/growth.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import type { DriveNotice } from '../../shared/protocol/axis.ts';
-import { scaleStrain } from '../model/growth.ts';
 import type { Temperatures } from '../model/state.ts';
 import { CurrentLimit } from './currentLimit.ts';
 import { CurrentLoop } from './currentLoop.ts';

@@ -1,3 +1,4 @@
+import { armGrowth } from '../../shared/axis/growth.ts';
 import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
@@ -14,7 +15,6 @@ import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
 import { checkTrips, divergence } from '../control/trips.ts';
 import { Audit } from '../model/audit.ts';
-import { armGrowth } from '../model/growth.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';

@@ -1,3 +1,4 @@
+import { largestGrowth } from '../../shared/axis/growth.ts';
 import { sinkConductance, sinkTemperature } from '../../shared/axis/temperature.ts';
 import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -5,7 +6,6 @@ import type { HeatState } from '../../shared/protocol/timeLapse.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, forceFactor, lossesAt } from './cycle.ts';
 import type { CycleMap } from './cycleMap.ts';
-import { largestGrowth } from './toolGrowth.ts';
 
 /**
  * Temperatures, losses and growth of the cycle that begins at temperatures t. `map` is that of the

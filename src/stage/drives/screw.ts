@@ -1,5 +1,6 @@
 import { CylinderGeometry, Group, type Mesh } from 'three';
 import type { ScrewSize } from '../../../shared/axis/motorSize.ts';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Layout } from '../build/layout.ts';
 import { apart } from '../build/merge.ts';
 import type { Shop } from '../build/shop.ts';
@@ -10,7 +11,12 @@ import { threadGeometry } from '../parts/thread.ts';
 import type { Drive } from './drive.ts';
 
 /** Motor, coupling, a screw that turns between its bearings, and a nut under the table. */
-export function screw(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, polePairs: number): Drive {
+export function screw(
+  shop: Shop,
+  plan: Layout,
+  motor: ScrewSize,
+  { lead, polePairs, screwSupport }: Pick<Parameters, 'lead' | 'polePairs' | 'screwSupport'>,
+): Drive {
   const fixed = new Group();
   const onTable = new Group();
   const turning: Group[] = [];
@@ -21,7 +27,7 @@ export function screw(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, 
   for (const z of plan.tracks) {
     const drive = rotaryMotor(shop, motor, polePairs);
     drive.group.position.set(plan.base.xMin - 0.002, plan.driveHeight, z);
-    const train = screwTrain(shop, plan, motor, lead, z);
+    const train = screwTrain(shop, plan, motor, { lead, screwSupport }, z);
     fixed.add(drive.group, train.fixed, train.turning);
     turning.push(drive.rotor, train.turning);
     screws.push(...train.screws);
@@ -50,7 +56,13 @@ export function screw(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, 
   };
 }
 
-function screwTrain(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, z: number) {
+function screwTrain(
+  shop: Shop,
+  plan: Layout,
+  motor: ScrewSize,
+  { lead, screwSupport }: Pick<Parameters, 'lead' | 'screwSupport'>,
+  z: number,
+) {
   const { bin, m } = shop;
   const fixed = new Group();
   const turning = apart(new Group());
@@ -63,8 +75,9 @@ function screwTrain(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, z:
   const thread = threadGeometry(bin, r, lead, length) ?? barGeometry(bin, r, length);
   const shaft = solid(thread, m.polished, [middle, 0, 0]);
   const journalFrom = base.xMin - 0.002;
-  const journal = solid(barGeometry(bin, 0.66 * r, to + endBlock + 0.004 - journalFrom), m.steel, [
-    (to + endBlock + 0.004 + journalFrom) / 2,
+  const journalTo = screwSupport === 'free' ? to : to + endBlock + 0.004;
+  const journal = solid(barGeometry(bin, 0.66 * r, journalTo - journalFrom), m.steel, [
+    (journalTo + journalFrom) / 2,
     0,
     0,
   ]);
@@ -74,12 +87,16 @@ function screwTrain(shop: Shop, plan: Layout, motor: ScrewSize, lead: number, z:
   const couplingRadius = Math.min(Math.max(1.6 * r, 0.24 * motor.motorSide), 0.92 * y);
   turning.add(...coupling(shop, couplingRadius, 0.62 * room, base.xMin + 0.52 * room));
 
-  for (const x of [from - endBlock / 2, to + endBlock / 2]) {
+  const bearings = [from - endBlock / 2, ...(screwSupport === 'free' ? [] : [to + endBlock / 2])];
+  for (const x of bearings) {
     const width = Math.max(3.4 * r, 2 * couplingRadius);
     const height = y + 1.7 * r;
     fixed.add(block(bin, [endBlock, height, width], [x, height / 2, z], m.anodisedFine, 0.05 * endBlock));
     fixed.add(solid(barGeometry(bin, 1.25 * r, 1.16 * endBlock), m.steel, [x, y, z]));
   }
+  // A second fixed bearing is clamped by a nut on the shaft.
+  if (screwSupport === 'fixed')
+    turning.add(solid(barGeometry(bin, 1.15 * r, 0.3 * endBlock), m.steel, [to + 1.2 * endBlock, 0, 0]));
   // The motor plate: bolted to the end of the granite.
   const side = 1.1 * motor.motorSide;
   const low = -0.5 * base.height;

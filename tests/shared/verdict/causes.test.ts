@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { largestGrowth } from '../../../shared/axis/growth.ts';
 import { present } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import {
@@ -10,7 +11,6 @@ import {
   windingCause,
 } from '../../../shared/verdict/causes.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
-import { largestGrowth } from '../../../workers/timelapse/toolGrowth.ts';
 import { recordedDrives } from '../study/recordedStudy.ts';
 import { relettered, withDay, withMoves } from './candidates.ts';
 

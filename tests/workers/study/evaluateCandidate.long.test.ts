@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { growthAt } from '../../../shared/axis/growth.ts';
 import { startGains } from '../../../shared/axis/startGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
@@ -7,7 +8,6 @@ import type { CandidateProgress } from '../../../shared/study/outcome.ts';
 import { ripple } from '../../../workers/accuracy/ripple.ts';
 import { tested } from '../../../workers/accuracy/testAxis.ts';
 import { evaluateCandidate } from '../../../workers/study/evaluateCandidate.ts';
-import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
 import { found, jobOf } from '../accuracy/bench.ts';
 
 const job = jobOf({

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { growthAt } from '../../../shared/axis/growth.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Temperatures } from '../../../workers/model/state.ts';
 import { Axis } from '../../../workers/run/axis.ts';
-import { growthAt } from '../../../workers/timelapse/toolGrowth.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 const AMBIENT: Temperatures = { winding: 20, carrier: 20, table: 20, screw: 20 };

@@ -1,4 +1,5 @@
-import { screwLength, screwStrain } from '../../../shared/axis/screw.ts';
+import { screwStrain } from '../../../shared/axis/growth.ts';
+import { screwLength } from '../../../shared/axis/screw.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { E_OTHER, F1, F2, type State, type Temperatures, V1, V2, X1, X2 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
