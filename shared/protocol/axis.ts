@@ -67,6 +67,8 @@ export interface AxisStatus {
   readonly achievedTimeScale: number;
   /** Wall-clock seconds that could not be kept up with since the last run command. */
   readonly lostTime: number;
+  /** In slow motion, as asked for by `setSlowMotion`, for as long as something happens. */
+  readonly isSlow: boolean;
   readonly trip: Trip | null;
   readonly notices: readonly Notice[];
   /** What of the energy does not balance, as a share of what went through. */
@@ -128,6 +130,8 @@ export interface AxisCommands<Port> {
   run(): void;
   pause(): void;
   setTimeScale(timeScale: number): void;
+  /** Whether the run slows down at events: arrivals with their settling, slips, and before a trip. */
+  setSlowMotion(on: boolean): void;
   /** One current-loop period. */
   stepTick(): void;
   /** Runs until the present cycle of the program ends, then pauses. */

@@ -13,7 +13,6 @@ import { BENCH_WORDING, type Bench, benchOf, presentScene } from '../bench/bench
 import { BenchActions } from '../bench/benchActions.ts';
 import { Documents } from '../bench/documents.ts';
 import { type Opening, openingScene } from '../bench/opening.ts';
-import { SlowMotion } from '../bench/slowMotion.ts';
 import { Store } from '../bench/store.ts';
 import { useGains } from '../bench/useGains.ts';
 import { AnalysisClient } from '../clients/analysisClient.ts';
@@ -27,6 +26,7 @@ import { askForText, takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
 import { Messages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
+import { SLOW_MOTION_LABEL, SLOW_MOTION_TITLE } from '../ui/transport/slowMotionText.ts';
 import { type ActionParts, createActions } from './actions.ts';
 import { Bar } from './bar.ts';
 import { BenchForLessons } from './benchForLessons.ts';
@@ -75,7 +75,6 @@ class App implements ActionParts {
   readonly #presentLoop = new PresentLoop(this.#analysis, ({ stable, crossover }) =>
     this.panel.showCrossover(crossover, stable),
   );
-  readonly #slowMotion = new SlowMotion();
   readonly #cogging = new CoggingClient();
   readonly #learning = new LearnMoveClient();
   readonly #opening: Opening;
@@ -144,9 +143,10 @@ class App implements ActionParts {
       theme: () => this.theme.theme,
       isRms: () => this.currents.isRms,
       slowMotion: {
-        label: 'Slow motion at arrivals and trips',
-        action: () => this.#setPace(this.#slowMotion.toggle()),
-        isOn: () => this.#slowMotion.isOn,
+        label: SLOW_MOTION_LABEL,
+        title: SLOW_MOTION_TITLE,
+        action: () => this.run.toggleSlowMotion(),
+        isOn: () => this.run.slowMotion,
       },
       onTimeScale: (timeScale) => this.run.setTimeScale(timeScale),
       onPreset: (id) => this.bench.choosePreset(id),
@@ -299,16 +299,10 @@ class App implements ActionParts {
     if (fresh.length > 0) this.messages.say(fresh.join(' '));
   }
 
-  /** Simulated seconds per second; null leaves it. */
-  #setPace(pace: number | null): void {
-    if (pace !== null) this.run.setTimeScale(pace);
-  }
-
   #ingest(frame: Frame): void {
     const was = this.run.status;
     const { status } = frame;
     this.run.take(frame);
-    this.#setPace(this.#slowMotion.take(frame, this.store.bench.parameters.followingErrorLimit));
     const tripped = this.view.ingest(frame);
     if (tripped) this.messages.say(tripped, true);
     this.dialogs.figures.show(status.lastMove, status.energyResidual);

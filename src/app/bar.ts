@@ -76,6 +76,7 @@ export class Bar {
       asked: status.timeScale,
       achieved: status.achievedTimeScale,
       lost: status.lostTime,
+      isSlow: status.isSlow,
     });
   }
 

@@ -32,6 +32,7 @@ export class AxisRun {
   /** The store is told what the worker already knows. */
   #isFollowing = false;
   #hasStopped = false;
+  #slowMotion = false;
 
   /** `onStopped` hears that no frame will come any more until Run or Reset starts the simulation again. */
   constructor(store: Store, bench: BenchActions, messages: Messages, onStopped: () => void) {
@@ -93,6 +94,16 @@ export class AxisRun {
   /** Simulated seconds per second. */
   setTimeScale(timeScale: number): void {
     this.#axis.send('setTimeScale', timeScale);
+  }
+
+  get slowMotion(): boolean {
+    return this.#slowMotion;
+  }
+
+  /** At events. */
+  toggleSlowMotion(): void {
+    this.#slowMotion = !this.#slowMotion;
+    this.#axis.send('setSlowMotion', this.#slowMotion);
   }
 
   /** A hand pulls the table towards a position, m; null lets go. */

@@ -21,6 +21,7 @@ export class AxisClient {
   /** The failure that was reported last. */
   #failure: WorkerFailure | null = null;
   #timeScale: number | null = null;
+  #slowMotion = false;
   /** Runs are counted on across a restart, since the history tells one from another by their number. */
   #runsBefore = 0;
   #lastRun = 0;
@@ -34,6 +35,7 @@ export class AxisClient {
   /** Sends a command. After a failure nothing is sent any more until `restart`. */
   send<Name extends PlainCommand>(name: Name, ...values: Parameters<Commands[Name]>): void {
     if (name === 'setTimeScale') [this.#timeScale] = values as [number];
+    if (name === 'setSlowMotion') [this.#slowMotion] = values as [boolean];
     if (this.#hasFailed) return;
     this.#watch(
       this.#worker.ask((commands) => (commands[name] as (...values: unknown[]) => Promise<void>)(...values)),
@@ -81,6 +83,7 @@ export class AxisClient {
     this.#runsBefore = this.#lastRun + 1;
     this.#start(scene);
     if (this.#timeScale !== null) this.send('setTimeScale', this.#timeScale);
+    if (this.#slowMotion) this.send('setSlowMotion', true);
   }
 
   /** Ends the simulation. */

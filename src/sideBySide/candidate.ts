@@ -23,6 +23,7 @@ export class Candidate implements CandidateTime {
   /** Simulated time it has reached, s. */
   time = 0;
   trip: Trip | null = null;
+  isSlow = false;
   /** Why its simulation has stopped, in plain words; loading or resetting it starts it again. */
   error: string | null = null;
   readonly #client: AxisClient;
@@ -75,6 +76,10 @@ export class Candidate implements CandidateTime {
     this.#client.send('hand', this.#grip === null ? null : this.#grip + (offset ?? 0));
   }
 
+  setSlowMotion(on: boolean): void {
+    this.#client.send('setSlowMotion', on);
+  }
+
   /** Takes in what has arrived. */
   receive(): void {
     const frame = this.#client.take();
@@ -87,6 +92,7 @@ export class Candidate implements CandidateTime {
     this.#moves.take(frame.run, frame.status);
     this.time = frame.status.time;
     this.trip = frame.status.trip;
+    this.isSlow = frame.status.isSlow;
   }
 
   /** Asks for what comes next, up to a simulated time, s. */
@@ -137,5 +143,6 @@ export class Candidate implements CandidateTime {
     this.#outdated = true;
     this.time = 0;
     this.trip = null;
+    this.isSlow = false;
   }
 }

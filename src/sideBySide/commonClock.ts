@@ -1,4 +1,4 @@
-import type { ArrivalSpan } from './arrivals.ts';
+import { slowPace } from '../../shared/protocol/slowMotion.ts';
 
 /** Refreshes that the common time may be ahead of the slowest candidate: one is on its way while the next is asked for. */
 const LEAD = 3;
@@ -10,13 +10,12 @@ const LONGEST = 0.5;
 /** As fast as it goes: asked for is this much more than was achieved of late, and never less than real time. */
 const GROWTH = 1.5;
 
-/** Around an arrival it goes this much more slowly, if asked to. */
-const SLOW_MOTION = 1 / 20;
-
 /** How far a candidate has come, s, and whether it takes no further part. */
 export interface CandidateTime {
   readonly time: number;
   readonly tripped: boolean;
+  /** Waits at an event that is to be seen slowly. */
+  readonly isSlow: boolean;
 }
 
 /**
@@ -28,8 +27,8 @@ export class CommonClock {
   /** Simulated time that every candidate may reach, s. */
   time = 0;
   running = false;
-  /** It goes slowly around each arrival. */
-  slowsAtArrivals = false;
+  /** In slow motion because of an event of a candidate. */
+  isSlow = false;
   /** Simulated seconds per second: achieved of late. */
   achieved = 0;
   /** Wall-clock seconds since the last start that could not be kept up with. */
@@ -65,10 +64,10 @@ export class CommonClock {
   }
 
   /**
-   * A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does.
-   * @param arrival the present or the next
+   * A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does. A candidate at an event holds
+   * back the time itself, which is ahead of it then.
    */
-  advance(elapsed: number, candidates: readonly CandidateTime[], arrival: ArrivalSpan | null = null): void {
+  advance(elapsed: number, candidates: readonly CandidateTime[]): void {
     const slowest = slowestOf(candidates);
     if (!this.running || slowest === Number.POSITIVE_INFINITY || elapsed <= 0) return;
     const counted = Math.min(elapsed, LONGEST);
@@ -76,18 +75,23 @@ export class CommonClock {
     this.#refresh = Math.max(counted, shorter);
 
     const free = this.#asked === Number.POSITIVE_INFINITY;
-    const slows = this.slowsAtArrivals && arrival !== null;
-    const isSlow = slows && this.time >= arrival.from;
+    this.#slow(candidates.some(({ isSlow, tripped }) => isSlow && !tripped));
     const usual = free ? Math.max(1, GROWTH * this.achieved) : this.#asked;
-    const timeScale = isSlow ? Math.min(usual, SLOW_MOTION) : usual;
+    const timeScale = this.isSlow ? slowPace(this.#asked) : usual;
     const furthest = slowest + LEAD * this.#refresh * timeScale;
-    const bound = slows && !isSlow ? arrival.from : Number.POSITIVE_INFINITY;
-    const step = Math.max(0, Math.min(counted * timeScale, furthest - this.time, bound - this.time));
+    const bound = Math.min(counted * timeScale, furthest - this.time);
+    const step = this.isSlow ? bound : Math.max(0, bound);
     this.time += step;
-    if (!free && this.time < bound) this.lost += elapsed - step / timeScale;
+    if (!free && !this.isSlow) this.lost += elapsed - step / timeScale;
     this.achieved +=
-      (this.#fresh ? 1 : weight(elapsed, TIME_SCALE_MEMORY)) * (step / elapsed - this.achieved);
+      (this.#fresh ? 1 : weight(elapsed, TIME_SCALE_MEMORY)) * (Math.max(0, step) / elapsed - this.achieved);
     this.#fresh = false;
+  }
+
+  #slow(isSlow: boolean): void {
+    if (isSlow === this.isSlow) return;
+    this.isSlow = isSlow;
+    this.#start();
   }
 
   #start(): void {

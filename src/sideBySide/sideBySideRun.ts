@@ -1,5 +1,4 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import { Arrivals } from './arrivals.ts';
 import { Candidate } from './candidate.ts';
 import { CommonClock } from './commonClock.ts';
 import { Moment } from './moment.ts';
@@ -12,8 +11,7 @@ export class CandidatesRun {
   /** Changes whenever another moment is looked at than the next one of the run. */
   jumps = 0;
   #scenes: readonly string[] = [];
-  /** Of each candidate’s program. */
-  #arrivals: readonly Arrivals[] = [];
+  #slowMotion = false;
 
   /** Puts these scenes on the candidates. A change of any begins all of them anew, since time is what they have in common. */
   load(scenes: readonly Scene[]): void {
@@ -23,13 +21,12 @@ export class CandidatesRun {
     for (const candidate of this.candidates.slice(scenes.length)) candidate.terminate();
     this.candidates = scenes.map((scene, i) => {
       const candidate = this.candidates[i];
-      if (!candidate) return new Candidate(scene);
+      if (!candidate) return this.#newCandidate(scene);
       if (changed(i)) candidate.load(scene);
       else candidate.reset();
       return candidate;
     });
     this.#scenes = texts;
-    this.#arrivals = scenes.map((scene) => new Arrivals(scene));
     this.#startOver();
   }
 
@@ -37,7 +34,7 @@ export class CandidatesRun {
   refresh(elapsed: number): void {
     for (const candidate of this.candidates) candidate.receive();
     if (this.stopped) this.clock.pause();
-    this.clock.advance(elapsed, this.candidates, Arrivals.first(this.#arrivals, this.clock.time));
+    this.clock.advance(elapsed, this.candidates);
     const { time } = this;
     for (const candidate of this.candidates) {
       candidate.ask(this.clock.time);
@@ -80,6 +77,12 @@ export class CandidatesRun {
     }
   }
 
+  /** At events of any candidate. */
+  setSlowMotion(on: boolean): void {
+    this.#slowMotion = on;
+    for (const candidate of this.candidates) candidate.setSlowMotion(on);
+  }
+
   /** One hand on all tables, so far from where each was, m; null lets go. */
   pull(offset: number | null): void {
     for (const candidate of this.candidates) candidate.pull(offset);
@@ -113,6 +116,12 @@ export class CandidatesRun {
     for (const candidate of this.candidates) candidate.terminate();
     this.candidates = [];
     this.#scenes = [];
+  }
+
+  #newCandidate(scene: Scene): Candidate {
+    const candidate = new Candidate(scene);
+    candidate.setSlowMotion(this.#slowMotion);
+    return candidate;
   }
 
   #startOver(): void {

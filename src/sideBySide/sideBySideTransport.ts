@@ -1,5 +1,6 @@
 import { button, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
+import { SLOW_MOTION_LABEL, SLOW_MOTION_TITLE } from '../ui/transport/slowMotionText.ts';
 import { Transport } from '../ui/transport/transport.ts';
 import type { CandidatesRun } from './sideBySideRun.ts';
 
@@ -27,9 +28,7 @@ export class CandidatesTransport {
     });
     const slow = element('input', {
       type: 'checkbox',
-      onchange: () => {
-        run.clock.slowsAtArrivals = slow.checked;
-      },
+      onchange: () => run.setSlowMotion(slow.checked),
     });
     this.#transport = new Transport({
       label: 'Run of all candidates',
@@ -46,10 +45,10 @@ export class CandidatesTransport {
           'label',
           {
             class: 'candidates-slow',
-            title: 'At 1/20 of real time from just before each arrival until it has settled',
+            title: SLOW_MOTION_TITLE,
           },
           slow,
-          'Slow at arrival',
+          SLOW_MOTION_LABEL,
         ),
         element('div', { class: 'candidates-look-back' }, this.#slider, this.#live),
       ],
@@ -72,6 +71,7 @@ export class CandidatesTransport {
       asked: clock.timeScale,
       achieved: clock.achieved,
       lost: clock.lost,
+      isSlow: clock.isSlow,
     });
     this.#live.disabled = moment.live;
     this.#showSlider();

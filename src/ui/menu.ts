@@ -5,6 +5,7 @@ export interface MenuItem {
   readonly label: string;
   readonly action: () => void;
   readonly keys?: string;
+  readonly title?: string;
   /** For an item that is on or off. */
   readonly isOn?: () => boolean;
 }
@@ -74,7 +75,11 @@ interface MenuRow {
   refresh(): void;
 }
 
-function createRow({ label, action, keys, isOn }: MenuItem, close: () => void, goBack: () => void): MenuRow {
+function createRow(
+  { label, action, keys, title, isOn }: MenuItem,
+  close: () => void,
+  goBack: () => void,
+): MenuRow {
   const mark = element('span', { class: 'menu-mark', 'aria-hidden': 'true' });
   const onclick = (event: Event) => {
     // Pressed by a key: what the action opens gives the focus back to where one can go on from.
@@ -84,7 +89,7 @@ function createRow({ label, action, keys, isOn }: MenuItem, close: () => void, g
   };
   const button = element(
     'button',
-    { type: 'button', onclick },
+    { type: 'button', title, onclick },
     mark,
     element('span', {}, label),
     element('kbd', {}, keys ?? ''),

@@ -9,6 +9,7 @@ import type {
   Goal,
   TuningSession,
 } from '../../shared/protocol/axis.ts';
+import { EventWatch } from '../run/eventWatch.ts';
 import { Session } from '../run/session.ts';
 import { type Paced, Pacer } from './pacer.ts';
 import { serve } from './serve.ts';
@@ -26,6 +27,9 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
   readonly #beat = new MessageChannel();
   #running = false;
   #beating = false;
+  #watch: EventWatch | null = null;
+  /** A led run has come to an event that whoever leads it has not been told of. */
+  #isUntold = false;
   #moveToFinish = Number.POSITIVE_INFINITY;
 
   constructor() {
@@ -59,6 +63,10 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
   setTimeScale(timeScale: number): void {
     this.#pacer.timeScale = timeScale;
     this.#pacer.start(performance.now());
+  }
+
+  setSlowMotion(on: boolean): void {
+    this.#watch = on ? new EventWatch() : null;
   }
 
   stepTick(): void {
@@ -101,6 +109,11 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     return this.session.canStep && this.session.meter.count < this.#moveToFinish;
   }
 
+  isEventful(): boolean {
+    const { axis } = this.session;
+    return this.#watch?.isNear(axis.record, axis.parameters.followingErrorLimit) ?? false;
+  }
+
   #go(untilMove: number): void {
     this.#moveToFinish = untilMove;
     this.#running = true;
@@ -111,7 +124,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
   #follow({ run, time }: Goal): void {
     if (run !== this.session.run) return;
     this.#moveToFinish = Number.POSITIVE_INFINITY;
-    this.#pacer.until = time;
+    this.#pacer.until = this.#isUntold ? this.session.axis.time : time;
     this.#running = true;
     if (!this.#beating) this.#nextBeat(true);
   }
@@ -133,7 +146,12 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
   }
 
   #pump(): boolean {
+    const wasSlow = this.#pacer.isSlow;
     const behind = this.#pacer.pump(this, () => performance.now());
+    if (this.#pacer.isSlow && !wasSlow && this.#pacer.until !== null) {
+      this.#isUntold = true;
+      this.#pacer.until = this.session.axis.time;
+    }
     const { session } = this;
     if (session.axis.trip || session.ended || session.meter.count >= this.#moveToFinish)
       this.#running = false;
@@ -146,6 +164,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
     const { bins, count } = session.recorder.hand(request.bins);
     const now = request.now?.length === CHANNEL_COUNT ? request.now : new Float64Array(CHANNEL_COUNT);
     now.set(session.axis.record);
+    this.#isUntold = false;
     return { run: session.run, bins, count, now, status: this.#status() };
   }
 
@@ -160,6 +179,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       timeScale: this.#pacer.timeScale,
       achievedTimeScale: this.#pacer.achieved,
       lostTime: this.#pacer.lost,
+      isSlow: this.#pacer.isSlow,
       trip: axis.trip,
       notices: axis.notices,
       energyResidual: axis.audit.relativeResidual,

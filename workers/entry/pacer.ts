@@ -1,3 +1,4 @@
+import { slowPace } from '../../shared/protocol/slowMotion.ts';
 import type { Session } from '../run/session.ts';
 
 /** Longest stretch of work between two looks at the message queue, ms. */
@@ -14,6 +15,8 @@ export interface Paced {
   readonly session: Session;
   /** True as long as the run may go on; asked before each tick. */
   mayStep(): boolean;
+  /** Whether something happens that is to be seen slowly; asked every batch of ticks. */
+  isEventful(): boolean;
 }
 
 /** So much of a period may be missing of a time that was to be reached: sums of periods round. */
@@ -30,6 +33,8 @@ export class Pacer {
   achieved = 0;
   /** Wall-clock seconds that could not be kept up with since the start. */
   lost = 0;
+  /** Something happens that is to be seen slowly. A led run waits where it begins, until whoever leads it knows. */
+  isSlow = false;
 
   #last = 0;
   #due = 0;
@@ -60,21 +65,31 @@ export class Pacer {
         this.#due--;
         done++;
       }
+      if (paced.isEventful() !== this.isSlow) this.#turn();
     }
     this.#average(elapsed, done * period);
     return this.#due >= 1;
   }
 
+  /** To slow motion, or back to the pace that was asked for. */
+  #turn(): void {
+    this.isSlow = !this.isSlow;
+    // What is measured is the present pace, not a mean of both.
+    this.lost = this.achieved = 0;
+    if (this.isSlow) this.#due = 0;
+  }
+
   /** Adds what has come due; a backlog beyond the bound is given up and reported. */
   #accrue(elapsed: number, period: number): void {
-    if (!Number.isFinite(this.timeScale)) {
+    const pace = this.isSlow ? slowPace(this.timeScale) : this.timeScale;
+    if (!Number.isFinite(pace)) {
       this.#due = Number.POSITIVE_INFINITY;
       return;
     }
-    this.#due += (elapsed * this.timeScale) / period;
-    const max = (MAX_BACKLOG * this.timeScale) / period;
+    this.#due += (elapsed * pace) / period;
+    const max = (MAX_BACKLOG * pace) / period;
     if (this.#due > max) {
-      this.lost += ((this.#due - max) * period) / this.timeScale;
+      this.lost += ((this.#due - max) * period) / pace;
       this.#due = max;
     }
   }

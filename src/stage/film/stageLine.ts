@@ -10,10 +10,10 @@ export function stageLine({ origin: { title, preset } }: Bench, status: AxisStat
   return [drive ? `${title}: ${drive}` : title, status ? timeText(status) : ''];
 }
 
-function timeText({ time, state, timeScale, achievedTimeScale, lostTime }: AxisStatus): string {
+function timeText({ time, state, timeScale, achievedTimeScale, lostTime, isSlow }: AxisStatus): string {
   const text = `${time.toFixed(3)} s`;
   if (state !== 'running') return `${text}, ${state}`;
   const isMeasured =
-    timeScale === Number.POSITIVE_INFINITY || fallsBehind(timeScale, achievedTimeScale, lostTime);
+    isSlow || timeScale === Number.POSITIVE_INFINITY || fallsBehind(timeScale, achievedTimeScale, lostTime);
   return `${text}, ${isMeasured ? measuredTimeScaleText(achievedTimeScale) : timeScaleText(timeScale)}`;
 }

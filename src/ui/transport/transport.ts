@@ -26,6 +26,8 @@ interface TransportStatus {
   readonly asked: number;
   readonly achieved: number;
   readonly lost: number;
+  /** In slow motion because of an event. */
+  readonly isSlow: boolean;
 }
 
 /** Run and pause, steps, reset, how fast, and how fast really: of the bench, or of all candidates at once. */
@@ -69,16 +71,17 @@ export class Transport {
     );
   }
 
-  show({ state, stateText, timeText, asked, achieved, lost }: TransportStatus): void {
+  show({ state, stateText, timeText, asked, achieved, lost, isSlow }: TransportStatus): void {
     const running = state === 'running';
     setText(this.#run, running ? 'Pause' : 'Run');
     setText(this.#state, stateText);
     setText(this.#time, timeText);
     this.element.setAttribute('data-state', state);
-    const behind = running && fallsBehind(asked, achieved, lost);
+    const behind = running && !isSlow && fallsBehind(asked, achieved, lost);
     this.element.classList.toggle('is-behind', behind);
     const text = measuredTimeScaleText(achieved);
-    const achievedText = behind ? `${text}, ${lost.toFixed(1)} s lost` : `running at ${text}`;
+    const how = isSlow ? 'slow motion at' : 'running at';
+    const achievedText = behind ? `${text}, ${lost.toFixed(1)} s lost` : `${how} ${text}`;
     this.#timeScale.showAchieved(running ? achievedText : '');
   }
 

@@ -34,6 +34,7 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       timeScale: 1,
       achievedTimeScale: 1,
       lostTime: 0,
+      isSlow: false,
       trip: null,
       notices: [],
       energyResidual: 0,

@@ -8,6 +8,7 @@ const REFRESH = 1 / 60;
 class FakeCandidate {
   time = 0;
   tripped = false;
+  isSlow = false;
   private reached = 0;
 
   constructor(private readonly speed: number) {}
@@ -155,6 +156,26 @@ describe('the common clock', () => {
     r.go(10);
     expect(Math.abs(r.clock.achieved - 6)).toBeLessThan(0.3);
     expect(r.clock.lost).toBe(0);
+  });
+
+  it('goes at 1/20 while a candidate waits at an event, from where that one is', () => {
+    const r = race([10, 10]);
+    r.clock.run();
+    r.go(1);
+    const eventful = at(r.candidates, 1);
+    // It has stopped short of the time that it might have reached.
+    const from = eventful.time - 0.03;
+    for (const candidate of r.candidates) Object.assign(candidate, { reached: from, time: from });
+    eventful.isSlow = true;
+    r.go(REFRESH);
+    expect(r.clock.time).toBeLessThan(from + 0.005);
+    r.go(2 - REFRESH);
+    expect(r.clock.time).toBeGreaterThan(from + 0.095);
+    expect(r.clock.time).toBeLessThan(from + 0.105);
+    expect(r.clock.lost).toBe(0);
+    eventful.isSlow = false;
+    r.go(1);
+    expect(Math.abs(r.clock.time - (from + 1.1))).toBeLessThan(0.01);
   });
 
   it('begins anew with a reset and goes on running', () => {

@@ -4,7 +4,7 @@ import { Session } from '../../../workers/run/session.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
 /** A machine on which one tick takes `tickCost` ms; time passes only by ticks and by `wait`. */
-function machine(timeScale: number, tickCost: number) {
+function machine(timeScale: number, tickCost: number, isEventful = (_: Session) => false) {
   const session = new Session(bareScene());
   const pacer = new Pacer();
   let now = 0;
@@ -14,6 +14,7 @@ function machine(timeScale: number, tickCost: number) {
       now += tickCost;
       return session.canStep;
     },
+    isEventful: () => isEventful(session),
   };
   pacer.timeScale = timeScale;
   pacer.start(0);
@@ -107,6 +108,30 @@ describe('pacer', () => {
     const from = m.now;
     while (m.now < from + 1000) m.wait(4);
     expect(Math.abs(m.session.axis.time - 0.01 - (m.now - from) / 1000)).toBeLessThan(0.005);
+  });
+
+  it.each([1, 5, Number.POSITIVE_INFINITY])('asked for %f, shows an event at 1/20 of real time', (pace) => {
+    const from = 0.05;
+    const m = machine(pace, 1e-4, ({ axis }) => axis.time >= from && axis.time < from + 0.05);
+    while (m.session.axis.time < from) m.wait(1);
+    // It is noticed within a batch of ticks, however fast it was.
+    expect(m.session.axis.time).toBeLessThan(from + 0.0015);
+    expect(m.pacer.isSlow).toBe(true);
+    const began = m.now;
+    while (m.pacer.isSlow) m.wait(1);
+    expect(Math.abs(m.now - began - 20 * 50)).toBeLessThan(50);
+    expect(m.pacer.lost).toBe(0);
+    const ended = m.session.axis.time;
+    m.wait(10);
+    expect(m.session.axis.time - ended).toBeGreaterThan(0.005);
+  });
+
+  it('stops at an event on its way to a time it is led to', () => {
+    const m = machine(1, 1e-4, ({ axis }) => axis.time >= 0.01);
+    m.pacer.until = 0.1;
+    expect(m.wait(1)).toBe(false);
+    expect(m.session.axis.time).toBeLessThan(0.0115);
+    expect(m.pacer.isSlow).toBe(true);
   });
 
   it('goes as fast as it goes when asked to', () => {

@@ -12,6 +12,7 @@ const status = {
   timeScale: 1 / 20,
   achievedTimeScale: 1 / 20,
   lostTime: 0,
+  isSlow: false,
 } as AxisStatus;
 
 it('names scene and drive, the simulated time and the pace', () => {
@@ -24,5 +25,7 @@ it('names scene and drive, the simulated time and the pace', () => {
 it('tells the pace that was reached where it is not the one that was asked for', () => {
   const slower = { ...status, timeScale: 1, achievedTimeScale: 0.5, lostTime: 3 };
   expect(stageLine(bench, slower)[1]).toBe('1.234 s, 0.50 × real time');
+  const slowed = { ...status, timeScale: 1, isSlow: true };
+  expect(stageLine(bench, slowed)[1]).toBe('1.234 s, 1/20 of real time');
   expect(stageLine(bench, { ...slower, timeScale: Number.POSITIVE_INFINITY })[1]).toContain('0.50 ×');
 });
