@@ -13,3 +13,11 @@ export function slopeForce(p: Parameters): number {
 export function holdingForce(p: Parameters): number {
   return slopeForce(p) - p.counterbalance;
 }
+
+/** A brake holds this many times the load. Common practice, no source. */
+export const BRAKE_MARGIN = 2;
+
+/** Force that a brake has to hold against gravity, N: 0 on a level or balanced axis. */
+export function brakeForce(p: Parameters): number {
+  return BRAKE_MARGIN * Math.abs(holdingForce(p));
+}

@@ -1,3 +1,4 @@
+import { BRAKE_MARGIN, brakeForce } from '../axis/gravity.ts';
 import { continuousForce } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import type { CandidateFacts } from './facts.ts';
@@ -5,9 +6,8 @@ import { beyondText, type Figured, limited, plain } from './figure.ts';
 
 /** At standstill one phase may carry the whole amplitude: its loss is twice the mean, so the force is 1/√2. */
 const STALL = Math.SQRT1_2;
-/** From the trip until a brake holds, s: 30 to 100 ms. A brake holds this many times the load. Common practice, no source. */
-const BRAKE_TIME = 0.05;
-const BRAKE_MARGIN = 2;
+/** From the trip until a brake holds, s: 30 to 100 ms. Common practice, no source. */
+export const BRAKE_TIME = 0.05;
 
 /** What an axis that gravity pulls at needs beside its motion. */
 export function holdingFigures(facts: CandidateFacts): Figured[] {
@@ -40,16 +40,16 @@ function stall({ p, loads }: CandidateFacts): Figured {
   );
 }
 
-function brake({ loads }: CandidateFacts): Figured {
+function brake({ p, loads }: CandidateFacts): Figured {
   const force = Math.abs(loads.holding);
   return plain({
     id: 'brakeForce',
     label: 'Force that a brake has to hold',
     symbol: 'F_brake',
-    value: BRAKE_MARGIN * force,
+    value: brakeForce(p),
     unit: 'N',
     formula: 'F_brake = 2 F_hold',
-    numbers: `2 · ${ranged(force, 'N')} = ${ranged(BRAKE_MARGIN * force, 'N')}`,
+    numbers: `${BRAKE_MARGIN} · ${ranged(force, 'N')} = ${ranged(brakeForce(p), 'N')}`,
     note: 'What the counterbalance leaves, with a factor of two (common practice, no source). If the counterbalance can fail, the brake has to hold the whole weight. Local safety rules decide.',
   });
 }

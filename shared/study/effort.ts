@@ -1,5 +1,7 @@
+import { brakeForce } from '../axis/gravity.ts';
 import { guideLoad } from '../axis/guide.ts';
 import { inUnit } from '../core/format.ts';
+import type { Parameters } from '../core/parameters/table.ts';
 import type { Scene } from '../core/scene.ts';
 import type { CandidateChoice } from './candidate.ts';
 import type { Job, JobValues } from './job.ts';
@@ -60,14 +62,25 @@ export function boughtParts(
     part('Nut coupling, stiff along the axis only', p.lead > 0 && chosen.guide === 'air' ? 'medium' : null),
     part(PART_LABELS.encoder, partEffort('encoder', chosen.encoder)),
     part(`Amplifier, ${inUnit(p.continuousCurrent, 'A RMS', 2)}`, size),
+    brake(p),
     part('Counterbalance', p.counterbalance > 0 ? 'low' : null),
     part('Chiller', values.cooling ? 'medium' : null),
   ].filter((each) => each !== null);
 }
 
-/** A guide as large as its load asks for: the weight, and the attraction of the magnets with it. N */
+/** Below this an axis counts as balanced, and a guide as one that carries no weight, N. */
+const NOTHING = 1;
+
+/** What holds a load that would drop: built into a servomotor, or a clamp on the rail. Efforts of common practice, no source. */
+function brake(p: Parameters): BoughtPart | null {
+  const force = brakeForce(p);
+  if (force < NOTHING) return null;
+  return part(`Brake for ${inUnit(force, 'N', 2)}`, p.lead > 0 ? 'low' : 'medium');
+}
+
+/** A guide as large as its load asks for, N: the weight, and the attraction of the magnets with it. */
 function guide(id: GuideId, load: number): BoughtPart | null {
-  const label = `${PART_LABELS.guide} for ${inUnit(load, 'N', 2)}`;
+  const label = load < NOTHING ? PART_LABELS.guide : `${PART_LABELS.guide} for ${inUnit(load, 'N', 2)}`;
   if (id === 'air') return part(label, 'high', { quantity: Math.max(1, Math.ceil(load / PADS)) });
   const least = partEffort('guide', id);
   const asked = load <= SMALL_GUIDE ? 'low' : load <= MEDIUM_GUIDE ? 'medium' : 'high';

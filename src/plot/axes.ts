@@ -124,8 +124,9 @@ function decades({ from, to, unit }: Axis, length: number, room: (text: string) 
   return { ticks, unit: '' };
 }
 
+/** "in in" reads as a slip. */
 function inText(unit: string): string {
-  return unit === '' ? '' : ` in ${unit}`;
+  return unit === '' ? '' : ` in ${unit === 'in' ? 'inches' : unit}`;
 }
 
 function withOwnUnit(value: number, unit: Unit): string {

@@ -1,6 +1,7 @@
 import { at } from '../../../shared/core/at.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
 import { type DecisiveRow, decisiveRows } from '../../../shared/verdict/decisive.ts';
+import { dropSentence } from '../../../shared/verdict/drop.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import { CAUTIONS } from '../../ui/cautions.ts';
@@ -36,7 +37,7 @@ ${pictureOf(pictures.stage, 'The candidates on the stage')}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
 ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}
-<p class="note">${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
+<p class="note">${dropSentence(candidates)} ${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
 }
 
 /** The first few of what would change the choice, as many as the page has room for; one at least. */

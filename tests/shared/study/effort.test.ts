@@ -7,9 +7,9 @@ import type { PartChoice } from '../../../shared/study/parts.ts';
 
 const JOB: Job = { title: '', values: { ...defaultJobValues(), payload: 10, tableMass: 5 }, moves: [] };
 
-function bought(preset: string, parts: PartChoice, motorCount = 1) {
+function bought(preset: string, parts: PartChoice, motorCount = 1, job = JOB) {
   const choice = { preset, motorCount, own: {}, parts, gains: null };
-  return boughtParts(JOB, choice, candidateScene(JOB, choice, PRESETS), 1);
+  return boughtParts(job, choice, candidateScene(job, choice, PRESETS), 1);
 }
 
 const guideOf = (preset: string, parts: PartChoice, motorCount = 1) =>
@@ -32,4 +32,17 @@ it('a screw pushes a table on air through a coupling that is stiff along the axi
   expect(hasCoupling('screw', { guide: 'air' })).toBe(true);
   expect(hasCoupling('screw', { guide: 'ball' })).toBe(false);
   expect(hasCoupling('u-channel', { guide: 'air' })).toBe(false);
+});
+
+it('what would drop has a brake that holds it twice, and a guide that carries no weight', () => {
+  const upright = { ...JOB, values: { ...JOB.values, inclination: Math.PI / 2 } };
+  const labels = (preset: string, job: Job) => bought(preset, {}, 1, job).map(({ label }) => label);
+  // 10 kg, 5 kg and the coil unit weigh 165 N.
+  expect(labels('u-channel', upright)).toContain('Brake for 330 N');
+  expect(labels('u-channel', upright)).toContain('Guide');
+  expect(labels('u-channel', JOB).filter((label) => label.startsWith('Brake'))).toEqual([]);
+  const brakeOf = (preset: string) =>
+    bought(preset, {}, 1, upright).find(({ label }) => label.startsWith('Brake'));
+  expect(brakeOf('u-channel')).toMatchObject({ effort: 'medium' });
+  expect(brakeOf('screw')).toMatchObject({ effort: 'low' });
 });
