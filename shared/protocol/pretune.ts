@@ -44,6 +44,18 @@ export interface TuningPoint {
   readonly trip: Trip | null;
 }
 
+/** A tuning, and what the linear analysis says of it before any run. SI, rad. */
+export interface ForeseenTuning
+  extends Pick<
+    TuningPoint,
+    'label' | 'changes' | 'peakSensitivity' | 'phaseMargin' | 'gainMargin' | 'crossover'
+  > {
+  /** Time constant of the slowest part of the loop: an error that is left decays with it. Null where nothing decays. */
+  readonly decay: number | null;
+  /** The dry friction, and the largest error that a force of its size causes at any frequency; null without dry friction. */
+  readonly friction: { readonly force: number; readonly error: number } | null;
+}
+
 /** One value, and why. */
 export interface TuningChoice {
   readonly parameter: ParameterName;
@@ -93,6 +105,8 @@ export interface PretuneProgress {
   /** Jobs done, of those that are known to come. */
   readonly done: number;
   readonly total: number;
+  /** The first answer, before anything has run; null until it is worked out, and where there is none. */
+  readonly foreseen: ForeseenTuning | null;
   /** The best tuning within the limit of the goal that has been run so far; null before the first. */
   readonly soFar: TuningSoFar | null;
 }

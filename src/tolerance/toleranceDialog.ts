@@ -9,11 +9,11 @@ import { WorkerFailure } from '../clients/workerHost.ts';
 import { Dialog } from '../ui/dialog.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { fileName, saveText } from '../ui/files.ts';
+import { timeLeftText } from '../ui/timeLeft.ts';
 import { offeredLimits } from './offeredLimits.ts';
 import { resultRows } from './resultRows.ts';
 import { ResultView } from './resultView.ts';
 import { StudyForm } from './studyForm.ts';
-import { timeLeftText } from './timeLeft.ts';
 
 interface ToleranceOptions {
   /** The scene as it is set now. */

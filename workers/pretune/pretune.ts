@@ -8,6 +8,7 @@ import type {
   TuningPoint,
 } from '../../shared/protocol/pretune.ts';
 import { explain } from './explain.ts';
+import { foreseen } from './foreseen.ts';
 import { lessStrict, limitOf, limitText } from './goal.ts';
 import { designChanges, designed, type Job, type JobResult, SEARCH_POINTS } from './jobs.ts';
 import type { LoopDesign } from './loopDesign.ts';
@@ -74,10 +75,13 @@ export async function pretune(
   const work = new Work(pool, task, wanted, total, onProgress);
 
   work.enter('Shaping loops');
-  const [shaped, asItIs] = await Promise.all([
+  const shaping = Promise.all([
     shapeLoops(work, task, structures, limits, effort.trials),
     work.run({ kind: 'as it is', task }),
   ]);
+  // While the workers are at it.
+  work.foresee(foreseen(task, wanted));
+  const [shaped, asItIs] = await shaping;
 
   work.enter('Measuring the force that moves the axis');
   const first = designChanges(task, strongestOf(shaped, wanted), datasheetMotion(task.scene.parameters));

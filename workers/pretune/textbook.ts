@@ -104,15 +104,15 @@ interface TextbookTuning {
   readonly changes: ParameterChanges;
 }
 
-/** For each rule the tuning at the limit, with the filters that allow the highest crossover. */
-export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTuning[] {
+/** For each rule the tuning at the limit, with the filters that allow the highest crossover; worked out as they are asked for. */
+export function* textbookTunings(given: Parameters, limit: LoopLimit): Generator<TextbookTuning> {
   const p: Parameters = {
     ...given,
     currentBandwidth: rounded('currentBandwidth', currentBandwidth(given.currentRate)),
     observer: false,
   };
   const plant = plantResponse(p, POINTS);
-  return TEXTBOOK_RULES.flatMap((rule) => {
+  for (const rule of TEXTBOOK_RULES) {
     let best: (TextbookTuning & { readonly crossover: number }) | null = null;
     for (const { name, filters } of textbookFilters(p)) {
       const changesAt = (crossover: number): ParameterChanges => ({
@@ -133,6 +133,6 @@ export function textbookTunings(given: Parameters, limit: LoopLimit): TextbookTu
       if (crossover !== null && crossover > (best?.crossover ?? 0))
         best = { name: rule.name + name, changes: changesAt(crossover), crossover };
     }
-    return best === null ? [] : [{ name: best.name, changes: best.changes }];
-  });
+    if (best !== null) yield { name: best.name, changes: best.changes };
+  }
 }

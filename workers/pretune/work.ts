@@ -1,4 +1,4 @@
-import type { PretuneProgress, TuningPoint } from '../../shared/protocol/pretune.ts';
+import type { ForeseenTuning, PretuneProgress, TuningPoint } from '../../shared/protocol/pretune.ts';
 import type { Job, JobResult } from './jobs.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import type { JobPool } from './pool.ts';
@@ -9,6 +9,7 @@ import type { Task } from './task.ts';
 export class Work {
   #stage = '';
   #done = 0;
+  #foreseen: ForeseenTuning | null = null;
   #best: TuningPoint | null = null;
   readonly #pool: JobPool<Job, JobResult>;
   readonly #total: number;
@@ -46,6 +47,12 @@ export class Work {
     return result as JobResult<J>;
   }
 
+  /** What can be said before anything has run. */
+  foresee(tuning: ForeseenTuning | null): void {
+    this.#foreseen = tuning;
+    this.#report();
+  }
+
   /** A tuning at a limit that was run. */
   offer(limit: LoopLimit, point: TuningPoint | null): void {
     if (limit !== this.#wanted || point === null || point.trip) return;
@@ -63,6 +70,12 @@ export class Work {
   #report(): void {
     const { figure } = this.#task;
     const soFar = this.#best && { figure, point: this.#best };
-    this.#onProgress({ stage: this.#stage, done: this.#done, total: this.#total, soFar });
+    this.#onProgress({
+      stage: this.#stage,
+      done: this.#done,
+      total: this.#total,
+      foreseen: this.#foreseen,
+      soFar,
+    });
   }
 }

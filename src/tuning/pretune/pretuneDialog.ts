@@ -18,6 +18,7 @@ import { drawn } from '../../plot/drawn.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { fileName, saveText } from '../../ui/files.ts';
+import { timeLeftText } from '../../ui/timeLeft.ts';
 import { errorChart, errorRows } from './errorChart.ts';
 import { GoalForm } from './goalForm.ts';
 import { pretuneJson, pretuneRows } from './pretuneRows.ts';
@@ -42,7 +43,7 @@ export class PretuneDialog {
   readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
   readonly #structure = element('p', { class: 'pretune-structure' });
   readonly #status = element('p', { class: 'pretune-status', role: 'status' });
-  readonly #soFar = new SoFar((goal, point) => this.#options.use(goal, point.changes, point.label));
+  readonly #soFar = new SoFar(({ goal, changes, label }) => this.#options.use(goal, changes, label));
   readonly #result = element('div', { class: 'pretune-result' });
   readonly #start = button('Pretune', () => void this.#run((goal) => this.#pretune(goal)), {
     class: 'primary',
@@ -51,6 +52,8 @@ export class PretuneDialog {
     title: 'Pretunes PID, cascade, cascade with observer and, where it can be, a dual loop for the same goal',
   });
   readonly #cancel = button('Cancel', () => this.#client.cancel());
+  /** When the search was started, ms. */
+  #begun = 0;
   readonly #dialog = new Dialog({
     title: 'Automatic pretuning',
     class: 'wide pretune',
@@ -84,11 +87,22 @@ export class PretuneDialog {
     const goal = this.#goal.goal();
     if (!goal) return;
     this.#showWorking(true);
+    this.#soFar.hide();
+    this.#begun = performance.now();
+    setText(this.#status, 'Starting …');
     setText(this.#start, 'Pretune');
     this.#result.replaceChildren();
     try {
-      if (!(await work(goal))) setText(this.#status, 'Cancelled. The axis keeps the tuning it has.');
+      if (await work(goal)) this.#soFar.hide();
+      else
+        setText(
+          this.#status,
+          this.#soFar.stop()
+            ? 'Cancelled. The best tuning so far can still be made live.'
+            : 'Cancelled. The axis keeps the tuning it has.',
+        );
     } catch (error) {
+      this.#soFar.hide();
       setText(this.#status, errorText(error));
       if (error instanceof WorkerFailure) setText(this.#start, 'Try again');
     } finally {
@@ -100,7 +114,7 @@ export class PretuneDialog {
     const scene = this.#options.scene();
     const found = await this.#client.pretune(scene, goal, (progress) => {
       this.#showProgress('', progress);
-      this.#soFar.show(goal, progress.soFar);
+      this.#soFar.show(goal, progress);
     });
     if (found) this.#show(found, scene);
     return found !== null;
@@ -118,13 +132,13 @@ export class PretuneDialog {
   #showWorking(working: boolean): void {
     this.#start.disabled = this.#compare.disabled = working;
     this.#cancel.hidden = this.#bar.hidden = !working;
-    this.#soFar.hide();
   }
 
   #showProgress(prefix: string, { stage, done, total }: PretuneProgress): void {
     this.#bar.max = Math.max(total, 1);
     this.#bar.value = done;
-    setText(this.#status, `${prefix}${stage}: ${done} of ${total} runs`);
+    const left = timeLeftText(done, total, (performance.now() - this.#begun) / 1000);
+    setText(this.#status, `${prefix}${stage}: ${done} of ${total} runs, ${left}`);
   }
 
   #choose(found: PretuneResult, point: TuningPoint): void {

@@ -1,5 +1,5 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
-import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import type { ForeseenTuning, PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
 
 type Judged = Pick<PretuneResult, 'figure'>;
 
@@ -28,4 +28,30 @@ export function pointText(result: Judged, point: TuningPoint): string {
     `RMS error ${ranged(point.rmsError, 'm')}`,
     `RMS current ${ranged(point.rmsCurrent, 'A')}`,
   ].join(', ');
+}
+
+/** What the linear analysis says of a tuning that has not run. */
+export function foreseenText({
+  label,
+  crossover,
+  phaseMargin,
+  gainMargin,
+  peakSensitivity,
+  decay,
+  friction,
+}: ForeseenTuning): string {
+  const figures = [
+    label,
+    ...(crossover === null ? [] : [`crossover ${inUnit(crossover, 'Hz', 3)}`]),
+    ...(phaseMargin === null ? [] : [`phase margin ${inUnit(phaseMargin, '°', 2)}`]),
+    ...(gainMargin === null ? [] : [`gain margin ${inUnit(gainMargin, '', 3)}`]),
+    `peak sensitivity ${inUnit(peakSensitivity, '', 3)}`,
+  ];
+  const disturbed =
+    friction === null
+      ? ''
+      : ` A force of the size of its dry friction, ${ranged(friction.force, 'N')}, moves it by ${ranged(friction.error, 'm')} at most, at any frequency.`;
+  const decays =
+    decay === null ? '' : ` What error is left decays with a time constant of ${ranged(decay, 's')}.`;
+  return `${figures.join(', ')}.${disturbed}${decays} Settling follows from the first run.`;
 }

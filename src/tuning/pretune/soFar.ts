@@ -1,35 +1,57 @@
-import type { PretuneGoal, TuningPoint, TuningSoFar } from '../../../shared/protocol/pretune.ts';
+import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
 import { button, element, setText } from '../../ui/dom.ts';
-import { pointText } from './pretuneText.ts';
+import { foreseenText, pointText } from './pretuneText.ts';
+
+/** A tuning that can be used. */
+interface Offer {
+  readonly goal: PretuneGoal;
+  readonly label: string;
+  readonly changes: ParameterChanges;
+}
 
 /** Makes a tuning live; returns what is wrong, or null. */
-type Use = (goal: PretuneGoal, point: TuningPoint) => string | null;
+type Use = (offer: Offer) => string | null;
 
-/** The best tuning so far while better ones are sought: its figures are those of a run, so it can be used at once. */
+/** The best tuning so far while better ones are sought: foreseen by the linear analysis at first, then out of runs. It can be used at once. */
 export class SoFar {
   readonly element: HTMLElement;
   readonly #text = element('p', {});
   readonly #note = element('p', { role: 'status' });
-  #shown: { readonly goal: PretuneGoal; readonly point: TuningPoint } | null = null;
+  #offer: Offer | null = null;
+  #goesOn = true;
 
   constructor(use: Use) {
     const useIt = button('Make it live', () => {
-      if (!this.#shown) return;
-      const { goal, point } = this.#shown;
-      setText(this.#note, use(goal, point) ?? `Live now: ${point.label}. The search goes on.`);
+      const offer = this.#offer;
+      if (!offer) return;
+      const outlook = this.#goesOn ? ' The search goes on.' : '';
+      setText(this.#note, use(offer) ?? `Live now: ${offer.label}.${outlook}`);
     });
     this.element = element('div', { class: 'pretune-so-far', hidden: true }, this.#text, useIt, this.#note);
   }
 
-  show(goal: PretuneGoal, soFar: TuningSoFar | null): void {
-    if (!soFar) return;
-    this.#shown = { goal, point: soFar.point };
-    setText(this.#text, `Best so far: ${pointText(soFar, soFar.point)}.`);
+  show(goal: PretuneGoal, { soFar, foreseen }: PretuneProgress): void {
+    const best = soFar?.point ?? foreseen;
+    if (!best) return;
+    const { label, changes } = best;
+    this.#offer = { goal, label, changes };
+    const text = soFar
+      ? `Best so far: ${pointText(soFar, soFar.point)}.`
+      : `First answer, by the linear analysis; no move has been run with it yet, and better ones are sought. ${foreseen ? foreseenText(foreseen) : ''}`;
+    setText(this.#text, text);
     this.element.hidden = false;
   }
 
+  /** The search is over before its end: what it has found so far stays on offer. Returns whether it has found anything. */
+  stop(): boolean {
+    this.#goesOn = false;
+    return this.#offer !== null;
+  }
+
   hide(): void {
-    this.#shown = null;
+    this.#offer = null;
+    this.#goesOn = true;
     setText(this.#note, '');
     this.element.hidden = true;
   }

@@ -5,7 +5,7 @@ import { hasPlace, type Mark } from '../../../src/plot/marks.ts';
 import { svg } from '../../../src/plot/svg.ts';
 import { histogramChart, histogramOf } from '../../../src/tolerance/histogram.ts';
 import { chosenMachines, type ScatteredMachine, scatterChart } from '../../../src/tolerance/scatter.ts';
-import { timeLeftText } from '../../../src/tolerance/timeLeft.ts';
+import { timeLeftText } from '../../../src/ui/timeLeft.ts';
 
 const flat = (marks: readonly Mark[]): Mark[] =>
   marks.flatMap((mark) => (mark.kind === 'clip' ? flat(mark.marks) : [mark]));
