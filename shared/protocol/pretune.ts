@@ -111,7 +111,7 @@ export interface PretuneProgress {
   readonly soFar: TuningSoFar | null;
 }
 
-export interface TuningSoFar {
+interface TuningSoFar {
   readonly figure: PretuneResult['figure'];
   readonly point: TuningPoint;
 }
