@@ -53,7 +53,12 @@ export class LoopDesigner {
     signOfLife();
     const p = { ...this.#p, ...shapeChanges(this.#p, shape) };
     const nominal = new LoopFamily(p, this.plant);
-    const varied = this.#varied.map((plant) => new LoopFamily(p, plant));
+    // Many shapes come to nothing on the nominal machine already.
+    const families: LoopFamily[] = [];
+    const varied = (k: number, plant: PlantResponse) => {
+      families[k] ??= new LoopFamily(p, plant);
+      return families[k];
+    };
     const noise = Math.hypot(p.encoderNoise, p.encoderResolution / Math.sqrt(12));
     const maxNoise = NOISE_SHARE * p.continuousCurrent;
     const maxVaried = sensitivityOf(limit) / DISTANCE_KEPT;
@@ -71,7 +76,7 @@ export class LoopDesigner {
         return (
           tightness(nominal, weights, limit) <= 1 &&
           nominal.noiseCurrent(weights, noise, speedNoise) <= maxNoise &&
-          varied.every((family) => family.peakSensitivity(weights) <= maxVaried)
+          this.#varied.every((plant, k) => varied(k, plant).peakSensitivity(weights) <= maxVaried)
         );
       },
       (crossover) => {

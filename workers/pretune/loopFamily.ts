@@ -2,57 +2,47 @@ import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { PositionController } from '../analysis/positionController.ts';
-import { type Complex, times } from '../math/complex.ts';
 import { ComplexArray } from '../math/complexArray.ts';
 import type { PlantResponse, PlantState } from './plantResponse.ts';
 
-/** Responses to a unit of each weight, and what is there without any: the observer. */
-type Units = Readonly<Record<keyof FeedbackWeights | 'rest', ComplexArray>>;
-
-function newUnits(length: number): Units {
-  const zeros = () => new ComplexArray(length);
-  return { error: zeros(), errorIntegral: zeros(), speed: zeros(), speedIntegral: zeros(), rest: zeros() };
-}
-
 /**
- * The loop of one axis as a function of the weights of its feedback, all else fixed. It is linear in
- * them, so the responses to a unit of each are computed once, and a set of gains costs one pass over
- * the frequencies:
+ * The loop of one axis as a function of the weights of its feedback, all else fixed. What the controller is made of is worked out once over
+ * the frequencies, so that a set of gains costs one pass over them:
  *
- *   L = L_0 + a L_a + b L_b + c L_c + d L_d
+ *   L = P_x C_x (a + b J) + P_s C_s (c + d J + inertia)
+ *
+ * P_x and P_s are the responses of the two readings, the rest are the parts of analysis/positionController.ts.
  */
 export class LoopFamily {
-  readonly #omega: Float64Array;
-  readonly #controller: Units;
-  readonly #standing: Units;
-  readonly #sliding: Units;
+  readonly #plant: PlantResponse;
+  readonly #position: ComplexArray;
+  readonly #speed: ComplexArray;
+  readonly #inertia: ComplexArray;
+  readonly #sum: ComplexArray;
   readonly #dualLoop: boolean;
-  /** L for the weights asked for last. */
+  /** For the weights asked for last: the feedback of each reading, and L of one state. */
+  readonly #ofPosition: ComplexArray;
+  readonly #ofSpeed: ComplexArray;
   readonly #loop: ComplexArray;
 
   constructor(p: Parameters, plant: PlantResponse) {
     const controller = new PositionController(p);
     const { length } = plant.omega;
-    this.#omega = Float64Array.from(plant.omega);
-    this.#controller = newUnits(length);
-    this.#standing = newUnits(length);
-    this.#sliding = newUnits(length);
-    for (const [k, z] of plant.z.entries()) {
-      const { position, speed, inertia, sum } = controller.parts(z);
-      const fill = (units: Units, ofPosition: Complex, ofSpeed: Complex) => {
-        units.error.set(k, ofPosition);
-        units.errorIntegral.set(k, times(ofPosition, sum));
-        units.speed.set(k, ofSpeed);
-        units.speedIntegral.set(k, times(ofSpeed, sum));
-        units.rest.set(k, times(ofSpeed, inertia));
-      };
-      const through = (units: Units, { response, speedResponse }: PlantState) =>
-        fill(units, times(position, at(response, k)), times(speed, at(speedResponse, k)));
-      fill(this.#controller, position, speed);
-      through(this.#standing, plant.standing);
-      through(this.#sliding, plant.sliding);
+    this.#plant = plant;
+    this.#position = new ComplexArray(length);
+    this.#speed = new ComplexArray(length);
+    this.#inertia = new ComplexArray(length);
+    this.#sum = new ComplexArray(length);
+    for (let k = 0; k < length; k++) {
+      const { position, speed, inertia, sum } = controller.parts(at(plant.z, k));
+      this.#position.set(k, position);
+      this.#speed.set(k, speed);
+      this.#inertia.set(k, inertia);
+      this.#sum.set(k, sum);
     }
     this.#dualLoop = p.speedSource === 'motor encoder';
+    this.#ofPosition = new ComplexArray(length);
+    this.#ofSpeed = new ComplexArray(length);
     this.#loop = new ComplexArray(length);
   }
 
@@ -61,9 +51,10 @@ export class LoopFamily {
    * taken as straight between the frequencies.
    */
   peakSensitivity(weights: FeedbackWeights): number {
-    this.#mix(this.#standing, weights);
+    this.#feedBack(weights);
+    this.#close(this.#plant.standing);
     const standing = closestToMinusOne(this.#loop);
-    this.#mix(this.#sliding, weights);
+    this.#close(this.#plant.sliding);
     return 1 / Math.sqrt(Math.min(standing, closestToMinusOne(this.#loop)));
   }
 
@@ -72,9 +63,10 @@ export class LoopFamily {
    * frequencies.
    */
   margins(weights: FeedbackWeights): Margins {
-    this.#mix(this.#standing, weights);
+    this.#feedBack(weights);
+    this.#close(this.#plant.standing);
     const standing = marginsOf(this.#loop);
-    this.#mix(this.#sliding, weights);
+    this.#close(this.#plant.sliding);
     const sliding = marginsOf(this.#loop);
     return {
       phase: Math.min(standing.phase, sliding.phase),
@@ -88,61 +80,76 @@ export class LoopFamily {
    * readings for the speed have a noise of their own.
    */
   noiseCurrent(weights: FeedbackWeights, noise: number, speedNoise: number): number {
+    const { omega, sliding } = this.#plant;
     const { re, im } = this.#loop;
-    const { error, errorIntegral, speed, speedIntegral, rest } = this.#controller;
-    const { error: a, errorIntegral: b, speed: c, speedIntegral: d } = weights;
+    const { re: pRe, im: pIm } = this.#ofPosition;
+    const { re: sRe, im: sIm } = this.#ofSpeed;
     const share = this.#dualLoop ? (speedNoise / noise) ** 2 : 0;
-    this.#mix(this.#sliding, weights);
+    this.#feedBack(weights);
+    this.#close(sliding);
     const square = (k: number) => {
-      const pRe = a * valueAt(error.re, k) + b * valueAt(errorIntegral.re, k);
-      const pIm = a * valueAt(error.im, k) + b * valueAt(errorIntegral.im, k);
-      const sRe = c * valueAt(speed.re, k) + d * valueAt(speedIntegral.re, k) + valueAt(rest.re, k);
-      const sIm = c * valueAt(speed.im, k) + d * valueAt(speedIntegral.im, k) + valueAt(rest.im, k);
       const gain = this.#dualLoop
-        ? pRe * pRe + pIm * pIm + share * (sRe * sRe + sIm * sIm)
-        : (pRe + sRe) ** 2 + (pIm + sIm) ** 2;
+        ? valueAt(pRe, k) ** 2 + valueAt(pIm, k) ** 2 + share * (valueAt(sRe, k) ** 2 + valueAt(sIm, k) ** 2)
+        : (valueAt(pRe, k) + valueAt(sRe, k)) ** 2 + (valueAt(pIm, k) + valueAt(sIm, k)) ** 2;
       return gain / ((1 + valueAt(re, k)) ** 2 + valueAt(im, k) ** 2);
     };
     let sum = 0;
-    let highest = valueAt(this.#omega, 0);
+    let highest = at(omega, 0);
     let before = square(0);
-    for (let k = 1; k < this.#omega.length; k++) {
-      const omega = valueAt(this.#omega, k);
+    for (let k = 1; k < omega.length; k++) {
       const value = square(k);
-      sum += ((value + before) / 2) * (omega - highest);
+      sum += ((value + before) / 2) * (at(omega, k) - highest);
       before = value;
-      highest = omega;
+      highest = at(omega, k);
     }
     return noise * Math.sqrt(sum / highest);
   }
 
-  #mix(units: Units, { error: a, errorIntegral: b, speed: c, speedIntegral: d }: FeedbackWeights): void {
-    const loop = this.#loop;
-    weigh(loop.re, units.rest.re, units.error.re, a, units.errorIntegral.re, b, units.speed.re, c);
-    weigh(loop.im, units.rest.im, units.error.im, a, units.errorIntegral.im, b, units.speed.im, c);
-    if (d === 0) return;
-    add(loop.re, units.speedIntegral.re, d);
-    add(loop.im, units.speedIntegral.im, d);
+  /** C_x (a + b J) and C_s (c + d J + inertia). */
+  #feedBack({ error: a, errorIntegral: b, speed: c, speedIntegral: d }: FeedbackWeights): void {
+    const { re: jRe, im: jIm } = this.#sum;
+    const { re: iRe, im: iIm } = this.#inertia;
+    for (let k = 0; k < jRe.length; k++) {
+      const re = valueAt(jRe, k);
+      const im = valueAt(jIm, k);
+      setProduct(this.#ofPosition, k, this.#position, a + b * re, b * im);
+      setProduct(this.#ofSpeed, k, this.#speed, c + d * re + valueAt(iRe, k), d * im + valueAt(iIm, k));
+    }
+  }
+
+  /** L of one state, for the feedback as it is. */
+  #close({ response, speedResponse }: PlantState): void {
+    const { re: pRe, im: pIm } = this.#ofPosition;
+    const { re: sRe, im: sIm } = this.#ofSpeed;
+    const { re, im } = this.#loop;
+    if (response === speedResponse) {
+      for (let k = 0; k < re.length; k++)
+        setProduct(
+          this.#loop,
+          k,
+          response,
+          valueAt(pRe, k) + valueAt(sRe, k),
+          valueAt(pIm, k) + valueAt(sIm, k),
+        );
+      return;
+    }
+    for (let k = 0; k < re.length; k++) {
+      setProduct(this.#loop, k, speedResponse, valueAt(sRe, k), valueAt(sIm, k));
+      const speedRe = valueAt(re, k);
+      const speedIm = valueAt(im, k);
+      setProduct(this.#loop, k, response, valueAt(pRe, k), valueAt(pIm, k));
+      re[k] = valueAt(re, k) + speedRe;
+      im[k] = valueAt(im, k) + speedIm;
+    }
   }
 }
 
-/** rest + a A + b B + c C, element by element. */
-function weigh(
-  out: Float64Array,
-  rest: Float64Array,
-  first: Float64Array,
-  a: number,
-  second: Float64Array,
-  b: number,
-  third: Float64Array,
-  c: number,
-): void {
-  for (let k = 0; k < out.length; k++)
-    out[k] = valueAt(rest, k) + a * valueAt(first, k) + b * valueAt(second, k) + c * valueAt(third, k);
-}
-
-function add(out: Float64Array, fourth: Float64Array, d: number): void {
-  for (let k = 0; k < out.length; k++) out[k] = valueAt(out, k) + d * valueAt(fourth, k);
+/** An element of a list becomes that of another, times a number. */
+function setProduct(to: ComplexArray, k: number, factor: ComplexArray, re: number, im: number): void {
+  const fRe = valueAt(factor.re, k);
+  const fIm = valueAt(factor.im, k);
+  to.re[k] = fRe * re - fIm * im;
+  to.im[k] = fRe * im + fIm * re;
 }
 
 /**

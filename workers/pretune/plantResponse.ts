@@ -3,6 +3,7 @@ import { type OperatingPoint, startingPoint } from '../../shared/protocol/analys
 import { type DrivenAxis, drivenAxis } from '../analysis/drivenAxis.ts';
 import { linearise } from '../analysis/linearise.ts';
 import { type Complex, magnitude, phase, unit } from '../math/complex.ts';
+import { ComplexArray } from '../math/complexArray.ts';
 import { logSpaced } from '../math/logSpaced.ts';
 import { Transfer } from '../math/transfer.ts';
 
@@ -26,9 +27,9 @@ interface Mode {
 export interface PlantState {
   readonly axis: DrivenAxis;
   /** Encoder reading over current command, m/A, over the frequencies. */
-  readonly response: readonly Complex[];
+  readonly response: ComplexArray;
   /** Of the encoder that the speed is measured from: the same unless the loop is a dual one. */
-  readonly speedResponse: readonly Complex[];
+  readonly speedResponse: ComplexArray;
   /** Ascending. */
   readonly modes: readonly Mode[];
 }
@@ -72,8 +73,9 @@ export function plantResponse(p: Parameters, points: number): PlantResponse {
   const omega = [...logSpaced(lowest, highest, points), ...inside].sort((a, b) => a - b);
   const z = omega.map((w) => unit(w * period));
   const state = ({ axis, transfer, speedTransfer, modes }: ReturnType<typeof at>): PlantState => {
-    const response = z.map((each) => transfer.first(each));
-    const speedResponse = speedTransfer === transfer ? response : z.map((each) => speedTransfer.first(each));
+    const response = ComplexArray.from(z.map((each) => transfer.first(each)));
+    const speedResponse =
+      speedTransfer === transfer ? response : ComplexArray.from(z.map((each) => speedTransfer.first(each)));
     return { axis, response, speedResponse, modes };
   };
   return { omega, z, standing: state(stands), sliding: state(slides) };

@@ -63,7 +63,7 @@ function sharpest({ omega }: PlantResponse, { response, modes }: PlantState): nu
     if (frequency < LOWEST_NOTCH) continue;
     const k = omega.findIndex((w) => w >= 2 * Math.PI * frequency);
     if (k < 0) continue;
-    const height = magnitude(at(response, k)) * at(omega, k) ** 2;
+    const height = magnitude(response.at(k)) * at(omega, k) ** 2;
     if (height > highest) {
       highest = height;
       found = frequency;

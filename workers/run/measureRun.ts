@@ -45,10 +45,14 @@ export interface RunSummary {
   readonly moves: readonly MoveFigures[];
 }
 
+/** So many samples pass before a run that may end early is asked again: an answer takes longer than a sample does. */
+const SAMPLES_BETWEEN = 16;
+
 /**
  * Runs a scene for `seconds` of simulated time; `onSample` sees the record of every position-loop sample.
  *
- * @param goesOn ends the run with false; it is given the settling time, s, that the worst move has at least
+ * @param goesOn ends the run with false; it is given the settling time, s, that the worst move has at least. Asked now and then, and at the
+ * last sample
  */
 export function measureRun(
   scene: Scene,
@@ -63,6 +67,8 @@ export function measureRun(
   let settling = 0;
   const p = axis.parameters;
   const ticks = Math.round(seconds * p.currentRate);
+  const lastSample = ticks - p.positionDivider;
+  let samples = 0;
   const tally = () => new Tally();
   const [error, tool, force, current, voltage] = [tally(), tally(), tally(), tally(), tally()];
   const [currentUsed, voltageUsed] = [tally(), tally()];
@@ -86,7 +92,8 @@ export function measureRun(
         moves.push(meter.last);
         settling = Math.max(settling, meter.last.settlingTime ?? Number.POSITIVE_INFINITY);
       }
-      if (!goesOn(Math.max(settling, meter.minSettlingTime))) break;
+      const asks = samples++ % SAMPLES_BETWEEN === 0 || axis.tick > lastSample;
+      if (asks && !goesOn(Math.max(settling, meter.minSettlingTime))) break;
     }
     meter.period(effort);
   }
