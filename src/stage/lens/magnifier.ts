@@ -1,6 +1,6 @@
 import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
-import { ranged } from '../../../shared/core/format.ts';
+import { grouped, ranged } from '../../../shared/core/format.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { History } from '../../history/history.ts';
 import { cssColour } from '../../ui/look/colours.ts';
@@ -144,7 +144,7 @@ export class Magnifier {
     numbers.error.textContent = ranged(followingError, 'm');
     numbers.peak.textContent = ranged(amplitude, 'm');
     numbers.tool.textContent = ranged(toolError, 'm');
-    numbers.times.textContent = `× ${grouped(this.radius / (BARS * bar) / pixelsPerMetre)}`;
+    numbers.times.textContent = `× ${timesText(this.radius / (BARS * bar) / pixelsPerMetre)}`;
   }
 
   /** Size of the page's text, which may change at any time, in pixels of the canvas. */
@@ -170,11 +170,9 @@ function glide(): number {
   return matchMedia('(prefers-reduced-motion: reduce)').matches ? 1e-6 : GLIDE;
 }
 
-/** One significant digit, thousands apart by thin spaces. */
-function grouped(x: number): string {
-  if (!Number.isFinite(x)) return '—';
-  const rounded = Number(x.toPrecision(1));
-  return rounded < 1 ? String(rounded) : String(rounded).replace(/\B(?=(\d{3})+$)/g, ' ');
+/** One significant digit. */
+function timesText(x: number): string {
+  return Number.isFinite(x) ? grouped(Number(x.toPrecision(1))) : '—';
 }
 
 function lensColours(own: CSSStyleDeclaration): LensColours {

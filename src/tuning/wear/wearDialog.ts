@@ -1,4 +1,5 @@
 import './wear.css';
+import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { figureText } from '../../../shared/figures/figure.ts';
 import { POSITIONING_FIGURES } from '../../../shared/figures/testFigures.ts';
@@ -12,7 +13,7 @@ import { drawn } from '../../plot/drawn.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { figureTable } from '../../ui/figureTable.ts';
-import { changeText, wearText } from './wearText.ts';
+import { changeText, frictionText, wearText } from './wearText.ts';
 
 const SIZE = { width: 450, height: 300 };
 const ROWS = ['reversal', 'repeatability', 'systematic', 'accuracy'] as const;
@@ -48,13 +49,13 @@ export class WearDialog {
   async #run(scene: Scene): Promise<void> {
     try {
       const found = await this.#client.test(scene);
-      if (found) this.#show(found);
+      if (found) this.#show(found, scene.parameters);
     } catch (error) {
       if (this.#dialog.isOpen) setText(this.#state, `Not tested: ${errorText(error)}`);
     }
   }
 
-  #show({ fresh, worn }: WearTest): void {
+  #show({ fresh, worn }: WearTest, p: Parameters): void {
     if ('trip' in fresh || 'trip' in worn) {
       const ended = ([name, result]: [string, TestResult<PositioningTest>]) =>
         'trip' in result ? [`${name} drive tripped: ${tripText(result.trip)}`] : [];
@@ -64,7 +65,7 @@ export class WearDialog {
       );
       return;
     }
-    setText(this.#state, changeText(fresh, worn));
+    setText(this.#state, `${changeText(fresh, worn)} ${frictionText(p, fresh, worn)}`.trim());
     const among = [fresh, worn];
     const chart = (title: string, test: PositioningTest) =>
       element('figure', {}, element('figcaption', {}, title), drawn(positioningChart(test, among, SIZE)));

@@ -1,6 +1,7 @@
-import { hasDryFriction } from '../../../shared/axis/guide.ts';
+import { dryMotorDrag } from '../../../shared/axis/drag.ts';
+import { hasDryFriction, slidingFriction } from '../../../shared/axis/guide.ts';
 import { guidePreloadLeft, nutPreloadLeft, wornParameters } from '../../../shared/axis/wear.ts';
-import { ranged } from '../../../shared/core/format.ts';
+import { grouped, ranged } from '../../../shared/core/format.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { cycleMotion } from '../../../shared/motion/cycleMotion.ts';
 import type { PositioningTest } from '../../../shared/protocol/accuracy.ts';
@@ -37,7 +38,7 @@ function percent(share: number): string {
 /** '5000 km are 3.9 years of this program, 8 h on 250 days a year.' */
 function yearsText(scene: Scene): string {
   const { kilometresTravelled } = scene.parameters;
-  const km = `${(kilometresTravelled / 1e3).toLocaleString('en-GB', { maximumFractionDigits: 0 })} km`;
+  const km = `${grouped(Math.round(kilometresTravelled / 1e3))} km`;
   if (kilometresTravelled === 0) return 'New.';
   const speed = meanSpeed(scene);
   if (speed === 0) return `${km}. The present program stands still.`;
@@ -70,4 +71,27 @@ export function changeText(fresh: PositioningTest, worn: PositioningTest): strin
     worn.figures.repeatability,
   );
   return `${reversal}, ${repeatability}.`;
+}
+
+/**
+ * Why a worn machine reverses better than the new one, where it does: what friction it has lost counts for more than what lost motion it
+ * has gained. Empty where it does not, or where its friction has not fallen.
+ */
+export function frictionText(p: Scene['parameters'], fresh: PositioningTest, worn: PositioningTest): string {
+  const [before, now] = [fresh.figures.reversal, worn.figures.reversal];
+  const after = wornParameters(p);
+  const [most, left] = [dryFriction(p), dryFriction(after)];
+  if (!(now / before - 1 < -CHANGED && left < most)) return '';
+  const gained = after.backlash - p.backlash;
+  const instead = gained > 0 ? `, and falls by more than ${ranged(gained, 'm')} of new lost motion adds` : '';
+  return (
+    `The reversal error falls because friction does, from ${ranged(most, 'N')} to ${ranged(left, 'N')} as preload is lost${instead}: ` +
+    `with these gains at least ${ranged(before - now, 'm')} of it was friction when the machine was new. ` +
+    'Preload that is lost takes stiffness with it, which the model leaves out: this is no better machine.'
+  );
+}
+
+/** Of guide, nut and iron while the table slides, N. */
+function dryFriction(p: Scene['parameters']): number {
+  return slidingFriction(p) + dryMotorDrag(p);
 }
