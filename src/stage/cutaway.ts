@@ -3,7 +3,8 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Bin } from './build/bin.ts';
-import { heatColour } from './build/colourScales.ts';
+import { heatColour, heatShare } from './build/colourScales.ts';
+import { phaseCurrents } from './build/electrics.ts';
 import { dataMaterial, screenColour } from './build/materials.ts';
 import { SteppedRange } from './build/ranging.ts';
 import type { Cutaway } from './cutawayMode.ts';
@@ -67,7 +68,7 @@ export class CutawayPaint {
     const force = valueAt(now, C.forceCurrent) / p.motorCount;
     const angle = electricalAngle(p, valueAt(now, C.motorPosition)) % (2 * Math.PI);
     const fullScale = this.#range.follow(Math.hypot(field, force), elapsed);
-    this.#legend.showCurrent(fullScale);
+    this.#legend.showCurrent(fullScale, phaseCurrents(field, force, angle));
     if (!this.#moved([angle, field / fullScale, force / fullScale], CURRENT_GRAIN)) return false;
     for (const set of machine.drive.coils) set.showCurrents(field, force, angle, fullScale, this.#coils);
     return true;
@@ -78,7 +79,7 @@ export class CutawayPaint {
     const nodes = [C.windingTemperature, C.carrierTemperature, C.tableTemperature, C.screwTemperature];
     const temperatures = nodes.map((channel) => valueAt(now, channel));
     if (!this.#moved([...temperatures, p.windingLimit - p.ambient], HEAT_GRAIN)) return false;
-    const share = (t: number) => (t - p.ambient) / (p.windingLimit - p.ambient);
+    const share = (t: number) => heatShare(t, p.ambient, p.windingLimit);
     const [winding, carrier, table, screw] = temperatures.map(share) as [number, number, number, number];
     for (const set of machine.drive.coils) set.showHeat(winding, this.#coils);
     paint(this.#carrier.color, carrier);

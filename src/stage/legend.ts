@@ -2,7 +2,8 @@ import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { fixed, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { cssGradient, heatColour, signedColour } from './build/colourScales.ts';
+import { cssGradient, HEAT_MIDDLE, heatColour, signedColour } from './build/colourScales.ts';
+import { PHASES } from './build/electrics.ts';
 import type { Cutaway } from './cutawayMode.ts';
 
 /** The legend of the cut-away: what its colours mean. */
@@ -34,28 +35,36 @@ export class Legend {
       mode === 'temperature' ? cssGradient(heatColour, 0, 1) : cssGradient(signedColour, -1, 1);
   }
 
-  /** Amplitude at the ends of the scale, A. */
-  showCurrent(fullScale: number): void {
+  /** Amplitude at the ends of the scale, A, and the current of each phase. */
+  showCurrent(fullScale: number, phases: readonly number[]): void {
     this.#write([`−${ranged(fullScale, 'A', 2)}`, '0', `+${ranged(fullScale, 'A', 2)}`]);
+    // Of this moment: neither a peak nor a mean.
+    this.#list(
+      phases.map((current, k) => [at(PHASES, k), ranged(current, 'A peak', 2).replace(' peak', '')]),
+    );
   }
 
   showHeat(now: Float64Array, p: Parameters): void {
-    const half = (p.ambient + p.windingLimit) / 2;
-    this.#write([p.ambient, half, p.windingLimit].map((t) => fixed(t, '°C', 0)));
+    const middle = p.ambient + HEAT_MIDDLE * (p.windingLimit - p.ambient);
+    this.#write([p.ambient, middle, p.windingLimit].map((t) => fixed(t, '°C', 0)));
     const nodes: [string, number][] = [
       ['Winding', valueAt(now, C.windingTemperature)],
       [p.lead > 0 ? 'Housing' : 'Carrier', valueAt(now, C.carrierTemperature)],
       ['Table', valueAt(now, C.tableTemperature)],
     ];
     if (p.lead > 0) nodes.push(['Screw', valueAt(now, C.screwTemperature)]);
-    const text = nodes.map(([name, t]) => `${name} ${fixed(t, '°C', 0)}`).join();
+    this.#list(nodes.map(([name, t]) => [name, fixed(t, '°C', 0)]));
+  }
+
+  #list(rows: readonly (readonly [string, string])[]): void {
+    const text = rows.join();
     if (text === this.#shownNodes) return;
     this.#shownNodes = text;
     this.#nodes.replaceChildren(
-      ...nodes.flatMap(([name, t]) => {
+      ...rows.flatMap(([name, text]) => {
         const [term, value] = [document.createElement('dt'), document.createElement('dd')];
         term.textContent = name;
-        value.textContent = fixed(t, '°C', 0);
+        value.textContent = text;
         return [term, value];
       }),
     );

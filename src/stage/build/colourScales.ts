@@ -37,6 +37,17 @@ export function heatColour(share: number, into: Rgb = [0, 0, 0]): Rgb {
   return along(SEQUENTIAL, share, into);
 }
 
+/** Where along the colours of heat the middle of the legend is: a share of the rise from ambient to the limit of the winding. */
+export const HEAT_MIDDLE = 0.25;
+
+/**
+ * Place of a temperature along the colours of heat. By the square root of the rise, so that a table shows its first kelvins as well as a
+ * winding its last: what spreads from one to the other is seen on both.
+ */
+export function heatShare(temperature: number, ambient: number, limit: number): number {
+  return Math.sqrt(Math.min(Math.max((temperature - ambient) / (limit - ambient), 0), 1));
+}
+
 /** A CSS gradient of either scale, left to right, for a legend. */
 export function cssGradient(colour: (share: number) => Rgb, from: number, to: number): string {
   const stops = Array.from({ length: 13 }, (_, i) => {

@@ -1,3 +1,6 @@
+/** The phases a, b, c by the letters of their terminals (IEC 60034-8); coils follow in this order. */
+export const PHASES = ['U', 'V', 'W'] as const;
+
 /**
  * Phase currents behind the currents of the controller's frame (inverse Park, amplitude-invariant):
  *
@@ -21,7 +24,7 @@ export function phaseCurrents(
 
 /**
  * Current in the turns of a coil that sits at the electrical angle `angle` from the magnets, winding sense included. Coils
- * one third of a pole pitch apart follow as a, −b, c, −a, b, −c; coils four thirds apart as a, c, b.
+ * one third of a pole pitch apart follow as a, −b, c, −a, b, −c; coils four thirds apart as a, b, c.
  */
 export function coilCurrent(fieldCurrent: number, forceCurrent: number, angle: number): number {
   return fieldCurrent * Math.cos(angle) - forceCurrent * Math.sin(angle);

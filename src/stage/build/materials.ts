@@ -9,7 +9,7 @@ import {
   type MeshStandardMaterialParameters,
 } from 'three';
 import type { Bin } from './bin.ts';
-import { granite, ground, hatching, poleLetter, wires } from './textures.ts';
+import { granite, ground, hatching, plateLetter, wires } from './textures.ts';
 
 export type Materials = ReturnType<typeof createMaterials>;
 
@@ -23,6 +23,7 @@ export function createMaterials(bin: Bin) {
     bin.own(new MeshLambertMaterial({ color, ...more }));
   const metal = (color: ColorRepresentation, roughness: number, more: MeshStandardMaterialParameters = {}) =>
     make({ color, roughness, metalness: 1, ...more });
+  const letter = (text: string) => matt('#f4f4f2', { map: bin.own(plateLetter(text)) });
   return {
     granite: matt('#ffffff', { map: bin.own(granite()) }),
     steel: metal('#bcc0c4', 0.4, { roughnessMap: grinding }),
@@ -31,8 +32,13 @@ export function createMaterials(bin: Bin) {
     nickelNorth: metal('#cfb9ae', 0.26),
     nickelSouth: metal('#b1bac8', 0.26),
     lettered: {
-      north: metal('#d6bdb0', 0.32, { map: bin.own(poleLetter('N')) }),
-      south: metal('#b4bfd0', 0.32, { map: bin.own(poleLetter('S')) }),
+      north: metal('#d6bdb0', 0.32, { map: bin.own(plateLetter('N')) }),
+      south: metal('#b4bfd0', 0.32, { map: bin.own(plateLetter('S')) }),
+    },
+    phases: {
+      U: letter('U'),
+      V: letter('V'),
+      W: letter('W'),
     },
     copper: metal('#d58a5c', 0.36, { bumpMap: winding, bumpScale: 2 }),
     anodised: make({ color: '#3a3d41', roughness: 0.44, metalness: 0.5 }),

@@ -112,13 +112,13 @@ export function hatching(ground: string, line: string): CanvasTexture {
   });
 }
 
-/** A pole's letter on white, to be multiplied with its metal; the outer rim is blank. */
-export function poleLetter(letter: 'N' | 'S'): CanvasTexture {
+/** A letter on white, to be multiplied with its metal; the outer rim is blank. */
+export function plateLetter(letter: string): CanvasTexture {
   return painted(128, 128, { colour: true, repeat: false }, (pen, width, height) => {
     pen.fillStyle = '#ffffff';
     pen.fillRect(0, 0, width, height);
     pen.fillStyle = '#2a2c2f';
-    pen.font = `600 84px sans-serif`;
+    pen.font = `700 92px sans-serif`;
     pen.textAlign = 'center';
     pen.textBaseline = 'middle';
     pen.fillText(letter, width / 2, height / 2 + 5);

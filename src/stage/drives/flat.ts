@@ -1,4 +1,4 @@
-import { Group, type Mesh } from 'three';
+import { Group, Matrix4, type Mesh, PlaneGeometry } from 'three';
 import type { FlatSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
@@ -9,6 +9,7 @@ import { block, drawnOut, many, type Point, spread, wind } from '../build/solids
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';
 import { section } from '../parts/cut.ts';
+import { phaseMarks } from '../parts/phaseMarks.ts';
 import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { magnets } from './magnets.ts';
 
@@ -126,9 +127,16 @@ function coilUnit(shop: Shop, motor: FlatSize) {
     m.laminated,
     xs.map((x): Point => [x, 0.31 * h, 0]),
   );
+  const letter = Math.min(0.46 * coilPitch, 0.46 * h);
+  const marks = phaseMarks(
+    shop,
+    new PlaneGeometry(letter, letter),
+    xs.map((x) => new Matrix4().makeTranslation(x, 0.3 * h, 0.47 * w + 3e-4)),
+  );
   const rear = -REAR_SHARE * w;
   open.add(
     set.mesh,
+    marks,
     teeth,
     section(shop, length, 0.24 * h, -0.47 * w, rear, 0.57 * h, m.laminated),
     section(shop, 1.04 * length, 0.19 * h, -0.51 * w, rear, 0.81 * h, m.anodised),

@@ -1,11 +1,13 @@
-import { type BufferAttribute, type BufferGeometry, CylinderGeometry, Group, type Mesh } from 'three';
+import { Group, Matrix4, type Mesh } from 'three';
 import type { TubularSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
+import { letterPlate } from '../build/letterPlate.ts';
 import type { Shop } from '../build/shop.ts';
 import { barGeometry, block, many, type Point, ringGeometry, solid, spread, wind } from '../build/solids.ts';
 import { bolts } from '../parts/bolts.ts';
 import { type Coils, coils } from '../parts/coils.ts';
+import { phaseMarks } from '../parts/phaseMarks.ts';
 import { type Drive, firstCoil, poles } from './drive.ts';
 
 /** A magnet shaft between end blocks, and around it a cylindrical coil unit whose coils stand free between thin fins. */
@@ -27,11 +29,20 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
   const swaps: { mesh: Mesh; whole: Mesh['geometry']; cut: Mesh['geometry'] }[] = [];
   const carriers: Mesh[] = [];
   const sets: Coils[] = [];
+  const marks: Group[] = [];
   for (const unit of plan.units) {
     const z = at(plan.tracks, unit.track);
     const placeAt = (x: number): Point => [unit.x + x, plan.driveHeight, z];
     const coilXs = spread(-length / 2 + coilPitch / 2, length / 2 - coilPitch / 2, motor.coils);
     const set = coils(shop, at(coilRings, 0), coilXs.map(placeAt), Math.PI / 3);
+    const letter = letterPlate(1.004 * coilOuter, 0.8 * coilPitch, PHASE_RISE, PHASE_TALL);
+    const letters = phaseMarks(
+      shop,
+      letter,
+      coilXs.map((x) => new Matrix4().makeTranslation(...placeAt(x))),
+    );
+    letters.visible = false;
+    marks.push(letters);
     const finXs = spread(-length / 2 + coilPitch, length / 2 - coilPitch, motor.coils - 1);
     const fins = many(bin, at(finRings, 0), shop.m.anodisedFine, finXs.map(placeAt));
     const flanges = many(
@@ -55,7 +66,7 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
     );
     carriers.push(fins, flanges, saddle);
     sets.push(set);
-    moving.add(set.mesh, fins, flanges, saddle);
+    moving.add(set.mesh, letters, fins, flanges, saddle);
   }
   return {
     fixed,
@@ -67,24 +78,19 @@ export function tubular(shop: Shop, plan: Layout, motor: TubularSize, polePitch:
     tableCut: null,
     setCut(open) {
       for (const { mesh, whole, cut } of swaps) mesh.geometry = open ? cut : whole;
+      for (const letters of marks) letters.visible = open;
     },
     turn() {},
   };
 }
 
-/** How far around the shaft a letter reaches, and how far above level it is in the middle, rad. */
-const LETTER = 1.1;
-const LETTER_RISE = 0.55;
+/** How large the letter of a pole is, as a share of the shaft's radius, and how far above level, rad. */
+const POLE_LETTER = 1.1;
+const POLE_RISE = 0.55;
 
-/** A square piece of the shaft's surface, upright for whoever looks from the front. */
-function letterPlate(radius: number): BufferGeometry {
-  const side = LETTER * radius;
-  const start = LETTER_RISE - LETTER / 2;
-  const plate = new CylinderGeometry(radius, radius, side, 10, 1, true, start, LETTER).rotateZ(Math.PI / 2);
-  const uv = plate.getAttribute('uv') as BufferAttribute;
-  for (let i = 0; i < uv.count; i++) uv.setXY(i, 1 - uv.getY(i), uv.getX(i));
-  return plate;
-}
+/** The letters of the phases stand below level, where a cut coil is still whole, and are taller than a coil is long. */
+const PHASE_RISE = -0.32;
+const PHASE_TALL = 1.5;
 
 /** Poles show as bands of their radial field; the coil at electrical angle zero stands between two of them. */
 function shaft(
@@ -100,7 +106,7 @@ function shaft(
   const { from, to, driveHeight: y, endBlock } = plan;
   const bands = poles(firstCoil(plan, track) + polePitch / 2, polePitch, from, to, polePitch);
   const band = barGeometry(bin, motor.shaftRadius, 0.95 * polePitch);
-  const plate = bin.own(letterPlate(1.004 * motor.shaftRadius));
+  const plate = bin.own(letterPlate(1.004 * motor.shaftRadius, POLE_LETTER * motor.shaftRadius, POLE_RISE));
   for (const north of [true, false]) {
     const places = bands.filter((b) => b.north === north).map((b): Point => [b.x, y, z]);
     group.add(

@@ -1,4 +1,4 @@
-import { CircleGeometry, ExtrudeGeometry, Group, type Mesh } from 'three';
+import { CircleGeometry, ExtrudeGeometry, Group, Matrix4, type Mesh, PlaneGeometry } from 'three';
 import type { ChannelSize } from '../../../shared/axis/motorSize.ts';
 import { at } from '../../../shared/core/at.ts';
 import type { Layout } from '../build/layout.ts';
@@ -17,6 +17,7 @@ import {
 } from '../build/solids.ts';
 import { type Coils, coils } from '../parts/coils.ts';
 import { phantom } from '../parts/cut.ts';
+import { phaseMarks } from '../parts/phaseMarks.ts';
 import { type Drive, firstCoil, poles, swapping } from './drive.ts';
 import { type Magnet, magnets } from './magnets.ts';
 
@@ -145,7 +146,13 @@ function coilBlade(shop: Shop, plan: Layout, motor: ChannelSize, z: number) {
     (x): Point => [x, middle, 0.09 * bladeWidth],
   );
   const set = coils(shop, wind(geometry, 'z', depth), places, (4 * Math.PI) / 3);
-  open.add(set.mesh);
+  const letter = Math.min(0.34 * coilPitch, 0.8 * coilHeight);
+  const marks = phaseMarks(
+    shop,
+    new PlaneGeometry(letter, letter),
+    places.map(([x, y]) => new Matrix4().makeTranslation(x, y, 0.42 * bladeWidth + 2e-4)),
+  );
+  open.add(set.mesh, marks);
 
   const headerY = headerBottom + header.height / 2;
   const bar = block(bin, [1.02 * length, header.height, header.width], [0, headerY, 0], m.anodised);

@@ -6,7 +6,7 @@ import { type MotorFlux, motorFlux } from '../../../shared/axis/flux/motorFlux.t
 import { attractionForce } from '../../../shared/axis/guide.ts';
 import { motorSize } from '../../../shared/axis/motorSize.ts';
 import { magnetFactor } from '../../../shared/axis/temperature.ts';
-import { valueAt } from '../../../shared/core/at.ts';
+import { at, valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { fixed, ranged } from '../../../shared/core/format.ts';
 import { PARAMETERS, type ParameterChanges, type Parameters } from '../../../shared/core/parameters/table.ts';
@@ -14,9 +14,10 @@ import type { DriveType } from '../../../shared/core/scene.ts';
 import { fitToScreen } from '../../plot/canvas/canvas.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { Slider } from '../../ui/fields/slider.ts';
+import { PHASES } from '../build/electrics.ts';
 import { SteppedRange } from '../build/ranging.ts';
 import { FluxLines } from './fluxLines.ts';
-import { phaseOf, type Section, sectionOf } from './section.ts';
+import { type Section, sectionOf } from './section.ts';
 import { drawSection, pictureScale, type SectionView } from './sectionPicture.ts';
 
 /** The numbers change this often, s. */
@@ -178,7 +179,7 @@ export class FieldPane {
       section,
       scale,
       metres,
-      phases: Array.from({ length: section.coils }, (_, c) => phaseOf(size, c)),
+      phases: Array.from({ length: section.coils }, (_, c) => at(PHASES, c % PHASES.length)),
       lines: new FluxLines(
         flux,
         section.field,

@@ -30,12 +30,6 @@ export interface Section extends Band {
   readonly sides: readonly CoilSide[];
 }
 
-/** Letters of the phases, coil by coil. */
-export function phaseOf(size: MotorSize, coil: number): string {
-  const order = size.driveType === 'tubular' ? 'UVW' : 'UWV';
-  return order.charAt(coil % 3);
-}
-
 /** Null where no field is computed. */
 export function sectionOf(size: MotorSize, flux: MotorFlux, p: Parameters): Section | null {
   if (size.driveType === 'screw') return null;

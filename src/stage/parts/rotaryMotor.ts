@@ -1,10 +1,12 @@
 import { CylinderGeometry, Group, Matrix4, type Mesh, Path, PlaneGeometry, Shape } from 'three';
 import type { ScrewSize } from '../../../shared/axis/motorSize.ts';
+import { letterPlate } from '../build/letterPlate.ts';
 import { apart } from '../build/merge.ts';
 import { rounded } from '../build/racetrack.ts';
 import type { Shop } from '../build/shop.ts';
 import { barGeometry, block, drawnOut, type Point, ringGeometry, solid } from '../build/solids.ts';
 import { type Coils, coils } from './coils.ts';
+import { phaseMarks } from './phaseMarks.ts';
 
 interface RotaryMotor {
   readonly group: Group;
@@ -64,7 +66,7 @@ export function rotaryMotor(shop: Shop, motor: ScrewSize, polePairs: number): Ro
   open.add(upright, lying);
 
   const set = statorCoils(shop, motor, 0.9 * body, middle);
-  open.add(set.mesh);
+  open.add(set.mesh, statorLetters(shop, motor, middle));
   const rotor = rotorOf(shop, 0.2 * side, 0.85 * body, middle, polePairs);
   group.add(open, rotor);
   const setCut = (opened: boolean) => {
@@ -88,7 +90,7 @@ function threeQuarters(half: number, bore: number): Shape {
 function statorCoils(shop: Shop, motor: ScrewSize, length: number, x: number): Coils {
   const { motorSide: side, coils: count } = motor;
   const radius = 0.3 * side;
-  const width = Math.min(((2 * Math.PI * radius) / count) * 0.82, 0.3 * side);
+  const width = coilWidth(side, count);
   const shape = block(
     shop.bin,
     [length, 0.12 * side, width],
@@ -108,6 +110,24 @@ function statorCoils(shop: Shop, motor: ScrewSize, length: number, x: number): C
   return set;
 }
 
+/** On the outer face of each coil. */
+function statorLetters(shop: Shop, { motorSide: side, coils: count }: ScrewSize, x: number): Group {
+  const letter = 0.8 * coilWidth(side, count);
+  const out = new Matrix4().makeTranslation(x, 0.362 * side, 0);
+  return phaseMarks(
+    shop,
+    new PlaneGeometry(letter, letter).rotateX(-Math.PI / 2),
+    Array.from({ length: count }, (_, i) =>
+      new Matrix4().makeRotationX((2 * Math.PI * i) / count).multiply(out),
+    ),
+  );
+}
+
+/** Around the stator. */
+function coilWidth(side: number, count: number): number {
+  return Math.min(((2 * Math.PI * 0.3 * side) / count) * 0.82, 0.3 * side);
+}
+
 function rotorOf(shop: Shop, radius: number, length: number, x: number, polePairs: number): Group {
   const { bin, m } = shop;
   const rotor = apart(new Group());
@@ -120,7 +140,16 @@ function rotorOf(shop: Shop, radius: number, length: number, x: number, polePair
         Math.PI / 2,
       ),
     );
-    rotor.add(solid(shell, i % 2 === 0 ? m.nickelNorth : m.nickelSouth, [x, 0, 0]));
+    const isNorth = i % 2 === 0;
+    const letter = letterPlate(
+      1.01 * radius,
+      Math.min(0.7 * arc * radius, 0.5 * length),
+      Math.PI / 2 + i * arc,
+    );
+    rotor.add(
+      solid(shell, isNorth ? m.nickelNorth : m.nickelSouth, [x, 0, 0]),
+      solid(bin.own(letter), isNorth ? m.lettered.north : m.lettered.south, [x, 0, 0]),
+    );
   }
   rotor.add(solid(barGeometry(bin, 0.96 * radius, 0.99 * length), m.darkSteel, [x, 0, 0]));
   return rotor;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
-import { heatColour, signedColour } from '../../../src/stage/build/colourScales.ts';
+import { HEAT_MIDDLE, heatColour, heatShare, signedColour } from '../../../src/stage/build/colourScales.ts';
 
 /** Relative luminance of a screen colour: WCAG 2.2, from IEC 61966-2-1. */
 function luminance(rgb: readonly number[]): number {
@@ -39,5 +39,19 @@ describe('the colours of the cut-away', () => {
   it('stop at the ends of their scale', () => {
     expect(signedColour(7)).toEqual(signedColour(1));
     expect(heatColour(-3)).toEqual(heatColour(0));
+  });
+});
+
+describe('the place of a temperature along the colours', () => {
+  it('is that of the legend at its ends and in its middle', () => {
+    expect(heatShare(22, 22, 130)).toBe(0);
+    expect(heatShare(22 + HEAT_MIDDLE * 108, 22, 130)).toBeCloseTo(0.5, 12);
+    expect(heatShare(130, 22, 130)).toBe(1);
+    expect([heatShare(-20, 22, 130), heatShare(200, 22, 130)]).toEqual([0, 1]);
+  });
+
+  it('sets a table of two kelvins above ambient apart from a cold one', () => {
+    const [cold, warm] = [heatColour(heatShare(22, 22, 130)), heatColour(heatShare(24, 22, 130))];
+    expect(Math.hypot(...cold.map((part, k) => part - present(warm[k])))).toBeGreaterThan(0.2);
   });
 });
