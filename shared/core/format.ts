@@ -1,4 +1,5 @@
 import { at } from './at.ts';
+import { inSystem } from './unitSystem.ts';
 import { fromSI, printedUnit, UNITS, type Unit } from './units.ts';
 
 /** A unit to print in: its text, its size in SI, and the SI magnitude from which it is used. */
@@ -111,6 +112,11 @@ export function toldApart(one: number, other: number, unit: Unit): readonly [str
   let digits = 3;
   while (digits < 7 && ranged(one, unit, digits) === ranged(other, unit, digits)) digits++;
   return [ranged(one, unit, digits), ranged(other, unit, digits)];
+}
+
+/** Whether two SI values are one to a reader. By metric digits, so that it does not hang on the units somebody reads in. */
+export function readAlike(one: number, other: number, unit: Unit): boolean {
+  return inSystem('metric', () => ranged(one, unit) === ranged(other, unit));
 }
 
 /** Text of an SI value in exactly this unit, with `digits` significant digits: inUnit(0.2, 'mm', 4) is '200.0 mm'. */

@@ -1,4 +1,4 @@
-import { toldApart } from '../core/format.ts';
+import { readAlike, toldApart } from '../core/format.ts';
 import type { Unit } from '../core/units.ts';
 import type { SizingFigure, Standing } from './sizing.ts';
 
@@ -17,14 +17,15 @@ export function plain(parts: Omit<SizingFigure, 'limit' | 'standing'>): Figured 
   return { ...parts, limit: null, standing: 'plain', reason: '' };
 }
 
-/** A figure with a limit; `used` is the share of the limit that it takes, where that is not value over limit or limit over value. */
+/** A figure with a limit, which it keeps when it reads as the limit does; `used` is the share of the limit that it takes, where that is not value over limit or limit over value. */
 export function limited(
   parts: Omit<SizingFigure, 'limit' | 'standing'>,
   limit: Limit,
   reason: string,
   used = limit.side === 'max' ? parts.value / limit.value : limit.value / parts.value,
 ): Figured {
-  return { ...parts, limit, standing: standingOf(used), reason };
+  const reached = !(used <= 1) && readAlike(parts.value, limit.value, parts.unit) ? 1 : used;
+  return { ...parts, limit, standing: standingOf(reached), reason };
 }
 
 /** Why a figure is beyond its limit, in words around the two: told with as many digits as tell them apart. */

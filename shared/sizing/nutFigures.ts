@@ -2,7 +2,6 @@ import { nominalDiameter } from '../axis/screw.ts';
 import { at } from '../core/at.ts';
 import { inUnit, ranged, shortest } from '../core/format.ts';
 import { toSI } from '../core/units.ts';
-import { durationText } from '../figures/timeLapseText.ts';
 import { speedDuty } from './demand.ts';
 import { totalTime, valueAt } from './duty.ts';
 import type { CandidateFacts } from './facts.ts';
@@ -98,6 +97,11 @@ function life(facts: CandidateFacts): Figured {
       note: `Nine nuts in ten reach it (ISO 3408-5). F_m: cubic mean of the thrust on each half of a nut preloaded to ${inUnit(LIFE_PRELOAD, '%')} of C_a. Lubrication and dirt are not considered. The limit is the hours of the years that the job counts.`,
     },
     { value: limit, side: 'min' },
-    `The ball nut lasts ${durationText(value)} under this duty, but the job counts ${durationText(limit)}.`,
+    beyondText(
+      value,
+      limit,
+      'h',
+      (own, least) => `The ball nut lasts ${own} under this duty, but the job counts ${least}.`,
+    ),
   );
 }

@@ -137,6 +137,11 @@ function slenderness({ p }: CandidateFacts): Figured {
       note: 'A longer shaft cannot be ground straight, and sags: 40 to 70 diameters (common practice, no source).',
     },
     { value: SLENDEST, side: 'max' },
-    `The screw is ${inUnit(value, '', 2)} diameters long, but no more than ${SLENDEST} can be made straight.`,
+    beyondText(
+      value,
+      SLENDEST,
+      '',
+      (own, most) => `The screw is ${own} diameters long, but no more than ${most} can be made straight.`,
+    ),
   );
 }

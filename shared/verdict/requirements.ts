@@ -1,4 +1,5 @@
-import { inUnit, ranged } from '../core/format.ts';
+import { inUnit, ranged, readAlike } from '../core/format.ts';
+import { inSystem } from '../core/unitSystem.ts';
 import { durationText } from '../figures/timeLapseText.ts';
 import { tripText } from '../figures/tripText.ts';
 import type { Job } from '../study/job.ts';
@@ -74,7 +75,7 @@ function moves(job: Job, candidate: JudgedCandidate): Shortfall[] {
         factor: Number.POSITIVE_INFINITY,
       },
     ];
-  return settlingTime <= dwell
+  return settlingTime <= dwell || readAlike(settlingTime, dwell, 's')
     ? []
     : [
         {
@@ -137,16 +138,15 @@ function atMost(
     const text = error ?? `${row.name}: ${row.text(value)}`;
     return [{ row: row.id, text, factor: Number.POSITIVE_INFINITY }];
   }
-  if (value <= limit) return [];
-  // Where both read alike, the words have to tell them apart.
-  const above = row.text(value) === row.text(limit) ? 'just above' : 'above';
-  const text = `its ${row.name}, ${row.text(value)}, is ${above} the ${row.text(limit)} that the job allows`;
+  // What reads as the limit does keeps it, in whatever units it is read.
+  if (value <= limit || inSystem('metric', () => row.text(value) === row.text(limit))) return [];
+  const text = `its ${row.name}, ${row.text(value)}, is above the ${row.text(limit)} that the job allows`;
   return [
     {
       row: row.id,
       text,
       brief: `its ${row.name} is ${row.text(value)}`,
-      inRow: `${above} ${row.text(limit)}`,
+      inRow: `above ${row.text(limit)}`,
       factor: value / limit,
     },
   ];

@@ -68,7 +68,7 @@ it('takes a customer from the job to a report that repeats it', async () => {
   await page.goto(link);
   await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
   await show(page, 'Side by side');
-  await page.getByText('Every drive is pretuned to the same peak sensitivity').waitFor();
+  await page.getByText('Every drive is pretuned to the same limit, a peak sensitivity').waitFor();
 });
 
 it('takes a study file to its verdict and a report that repeats it', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
+import { nominalDiameter } from '../../../shared/axis/screw.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
@@ -129,6 +130,32 @@ describe('a screw', () => {
     const kelvin = inUnit(5e-6 / drift.value('growthPerKelvin') + 3, 'K');
     expect(drift.figure('growthPerKelvin').note).toContain(`is reached at ${kelvin}`);
     expect(screw.figures.map(({ id }) => id)).not.toContain('screwBearingLoad');
+  });
+
+  it('keeps a limit that it reads equal to: length in diameters, life, counts in the window', () => {
+    const { parameters } = candidateScene(
+      job,
+      { preset: 'screw', motorCount: 1, own: {}, gains: null },
+      PRESETS,
+    );
+    // Of the screw 0.3 m are beyond the travel; 60.04 diameters read as 60.0.
+    const slender = (diameters: number) =>
+      sizing('screw', jobOf({ travel: diameters * nominalDiameter(parameters) - 0.3 })).figure('slenderness');
+    expect(slender(60.04)).toMatchObject({ standing: 'close' });
+    expect(slender(60.04).value).toBeGreaterThan(60);
+    expect(slender(60.1).standing).toBe('beyond');
+
+    const life = screw.value('nutLife') / 3600 / 250 / 8;
+    const years = (share: number) => sizing('screw', jobOf({ years: share * life })).figure('nutLife');
+    const { value } = years(1);
+    expect(years(1.001).limit?.value).toBeGreaterThan(value);
+    expect(years(1.0001).standing).toBe('close');
+    expect(years(1.02).standing).toBe('beyond');
+
+    // 1 nm a count: five of them are 5 nm.
+    const counts = (window: number) => sizing('tubular', jobOf({ window })).figure('resolution').standing;
+    expect(counts(4.999e-9)).toBe('close');
+    expect(counts(4.97e-9)).toBe('beyond');
   });
 
   it('alone has figures of a shaft', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { at, present } from '../../../shared/core/at.ts';
+import { inSystem } from '../../../shared/core/unitSystem.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { rank } from '../../../shared/verdict/ranking.ts';
 import { judge } from '../../../shared/verdict/verdict.ts';
@@ -57,11 +58,18 @@ describe('the choice', () => {
     ]);
   });
 
-  it('has words for what is beyond a limit by less than is written', () => {
-    const found = judge(job, [withRipple(A, (1 + 1e-5) * job.values.rippleLimit)]);
-    expect(found.shortfalls[0]).toEqual([
-      'Its speed ripple of the scan, 0.100 %, is just above the 0.100 % that the job allows.',
+  it('lets pass what reads as its limit does, and nothing above', () => {
+    const shortfalls = (times: number) =>
+      judge(job, [withRipple(A, times * job.values.rippleLimit)]).shortfalls[0];
+    expect(shortfalls(1.0049)).toEqual([]);
+    expect(shortfalls(1.0051)).toEqual([
+      'Its speed ripple of the scan, 0.101 %, is above the 0.100 % that the job allows.',
     ]);
+    // Whoever reads inches comes to the same answer.
+    expect(inSystem('inch', () => shortfalls(1.0049))).toEqual([]);
+    const settles = (settlingTime: number) => judge(job, [withMoves(A, { settlingTime })]).shortfalls[0];
+    expect(settles(1.0024 * job.values.dwell)).toEqual([]);
+    expect(settles(1.0026 * job.values.dwell)?.[0]).toMatch(/^It takes 201 ms to settle /);
   });
 
   it('calls best only who does the job, and nobody where one alone does it', () => {
