@@ -287,10 +287,12 @@ class StripCharts implements Charts {
 
   #drawEmpty(): void {
     const { context } = this.#canvas;
-    const { left, width, top } = this.#axisFrame;
+    const [first] = this.#open();
+    if (!first) return;
+    const { left, top, width, height } = first.frame;
     context.fillStyle = this.#theme.colour('soft');
     context.textAlign = 'center';
-    context.fillText('No data yet', left + width / 2, top / 2);
+    context.fillText('No data yet', left + width / 2, top + height / 2);
   }
 
   #readout(): void {

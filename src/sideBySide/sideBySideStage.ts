@@ -127,7 +127,7 @@ export class CandidatesStage {
   }
 
   resetView(): void {
-    this.#view?.home();
+    this.#view?.goHome();
   }
 
   /** The stage as it is seen now, with the letters and titles of the candidates, as a PNG data URL. */

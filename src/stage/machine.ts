@@ -16,6 +16,7 @@ import { tubular } from './drives/tubular.ts';
 import { uChannel } from './drives/uChannel.ts';
 import { feet, footHeight, graniteBase } from './parts/base.ts';
 import { type CableChain, cableChain } from './parts/cableChain.ts';
+import { type Cover, cover } from './parts/cover.ts';
 import { endStops } from './parts/endStops.ts';
 import { rails } from './parts/guides.ts';
 import { type Rule, rule } from './parts/rule.ts';
@@ -48,6 +49,7 @@ const SHAPE = [
   'base',
   'baseMass',
   'encoderSide',
+  'cover',
 ] as const satisfies readonly ParameterName[];
 
 /** A text that differs whenever the machine would look different at rest. */
@@ -76,6 +78,7 @@ export class Machine {
   readonly #swaying = new Group();
   readonly #motorSide = new Group();
   readonly #chain: CableChain | null;
+  readonly #cover: Cover | null;
   readonly #ownMaterial = new Map<Mesh, Material | Material[]>();
 
   constructor(
@@ -89,6 +92,7 @@ export class Machine {
     this.drive = driveOf(shop, plan, p);
     this.table = table(shop, plan, this.drive.tableCut);
     this.#chain = cableChain(shop, plan);
+    this.#cover = p.cover ? cover(shop, plan) : null;
     this.tower = tower(shop, plan, p.inclination);
     this.rule = rule(shop, plan);
 
@@ -110,6 +114,7 @@ export class Machine {
       this.#swaying.add(this.#chain.fixed);
       this.carried.add(this.#chain.moving);
     }
+    if (this.#cover) this.#swaying.add(this.#cover.group);
     this.#swaying.add(this.carried, this.#motorSide);
     this.frame.add(this.#swaying);
     this.frame.rotation.z = p.inclination;
@@ -136,11 +141,14 @@ export class Machine {
     this.rule.setpoint.position.x = valueAt(now, C.setpoint);
     this.drive.turn(motor);
     this.#chain?.pose(table);
+    this.#cover?.pose(motor);
   }
 
   setCut(cut: boolean): void {
     this.table.setCut(cut);
     this.drive.setCut(cut);
+    // A cut-away shows what lies below it.
+    if (this.#cover) this.#cover.group.visible = !cut;
   }
 
   /** Dresses these parts in one material; null gives each its own back. */

@@ -204,7 +204,7 @@ class MachineStage implements Stage {
   }
 
   resetView(): void {
-    this.#view?.home();
+    this.#view?.goHome();
   }
 
   get glance(): Glance {

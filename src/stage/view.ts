@@ -1,5 +1,6 @@
 import { Box3, MathUtils, type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import { Flight, type Pose } from './flight.ts';
 
 /** A part of the picture, in the camera's coordinates (−1 to 1). */
 interface Place {
@@ -55,6 +56,8 @@ export class View {
   readonly #place: Place = { left: 0, right: 0, bottom: 0, top: 0 };
   #atHome = true;
   #glance: Glance = STRAIGHT;
+  /** On its way home; null: where it is to be. */
+  #flight: Flight | null = null;
   /** Of the camera from what it looks at, without being nearer. */
   #homeDistance = 1;
   readonly #changed: () => void;
@@ -76,13 +79,16 @@ export class View {
     this.#controls.zoomSpeed = 0.8;
     this.#controls.addEventListener('start', () => {
       this.#atHome = false;
+      this.#flight = null;
     });
     this.#controls.addEventListener('change', changed);
   }
 
   /** Once per frame; true while the view still glides. */
   update(): boolean {
-    return this.#controls.update();
+    if (this.#flight?.at(performance.now(), this.#pose)) this.#flight = null;
+    const isFlying = this.#flight !== null;
+    return this.#controls.update() || isFlying;
   }
 
   /** What has to be seen from home, and how far the axis rises (rad): the table's face is turned to the operator. */
@@ -101,7 +107,6 @@ export class View {
     if (goHome || this.#atHome) this.home();
   }
 
-  /** Makes another view the one that is home; null: that of the whole machine. */
   /** From where the camera looks now, as seen from home. */
   get glance(): Glance {
     if (this.#atHome) return this.#glance;
@@ -116,12 +121,25 @@ export class View {
     };
   }
 
+  /** Makes another view the one that is home, and goes there; null: that of the whole machine. */
   look(glance: Glance | null): void {
     this.#glance = glance ?? STRAIGHT;
+    this.goHome();
+  }
+
+  /** As someone would walk there, unless motion is unwelcome. */
+  goHome(): void {
+    const { position, target } = this.#pose;
+    const from = { position: position.clone(), target: target.clone() };
     this.home();
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches || from.position.equals(from.target)) return;
+    const to = { position: position.clone(), target: target.clone() };
+    this.#flight = new Flight(from, to, performance.now());
+    this.update();
   }
 
   home(): void {
+    this.#flight = null;
     if (this.#points.length === 0) return;
     this.#atHome = true;
     const { camera } = this;
@@ -185,6 +203,7 @@ export class View {
   /** Closer (below 1) or further away. */
   zoom(factor: number): void {
     this.#atHome = false;
+    this.#flight = null;
     const { camera } = this;
     const controls = this.#controls;
     const distance = camera.position.distanceTo(controls.target);
@@ -201,9 +220,14 @@ export class View {
     if (ctrlKey || altKey || metaKey) return false;
     const factor = ZOOM[key];
     if (factor !== undefined) this.zoom(factor);
-    else if (key === 'Home') this.home();
+    else if (key === 'Home') this.goHome();
     else return false;
     return true;
+  }
+
+  /** Lives: what is written into it moves the camera. */
+  get #pose(): Pose {
+    return { position: this.camera.position, target: this.#controls.target };
   }
 
   dispose(): void {

@@ -101,9 +101,11 @@ export class StripPlot {
     const { left, top } = this.#frame;
     context.fillStyle = theme.colour('soft');
     context.textAlign = 'right';
+    // What frames a plot stands close below it: no label reaches there. Above it is its title.
+    const lowest = footOf(this.#frame) - (theme.textSize * LABEL_PITCH) / 2;
     let above = Number.POSITIVE_INFINITY;
     this.#eachTick((value) => {
-      const y = Math.min(Math.max(this.#y.at(value), top), footOf(this.#frame));
+      const y = Math.min(Math.max(this.#y.at(value), top), lowest);
       if (y > above - theme.textSize * LABEL_PITCH) return;
       above = y;
       context.fillText(labelText(value, this.#labels), left - 6, y);

@@ -50,6 +50,7 @@ export function createMaterials(bin: Bin) {
     paint: matt('#59636b'),
     tape: metal('#d9bd7a', 0.3),
     chip: matt('#27313d'),
+    bellows: matt('#40464d', { side: DoubleSide }),
     bronze: metal('#b98d4b', 0.38),
     mould: matt('#98a2a4'),
     lens: make({ color: '#86bccb', roughness: 0.08, metalness: 0, transparent: true, opacity: 0.75 }),

@@ -1,34 +1,18 @@
-import { Box3, InstancedMesh, Matrix4, Mesh, MeshBasicMaterial, type Object3D, Vector3 } from 'three';
+import { Box3, InstancedMesh, Matrix4, Mesh, type Object3D, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
-import { PRESETS, SCENES } from '../../../scenes/index.ts';
 import { nominalDiameter } from '../../../shared/axis/screw.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
-import { benchOf } from '../../../src/bench/bench.ts';
-import { withPreset } from '../../../src/bench/presets.ts';
 import { Bin } from '../../../src/stage/build/bin.ts';
 import { layout } from '../../../src/stage/build/layout.ts';
-import type { Materials } from '../../../src/stage/build/materials.ts';
 import { flat } from '../../../src/stage/drives/flat.ts';
 import { screw } from '../../../src/stage/drives/screw.ts';
 import { tubular } from '../../../src/stage/drives/tubular.ts';
 import { uChannel } from '../../../src/stage/drives/uChannel.ts';
+import { kits, namedMaterials } from './kits.ts';
 
-/** Sizes on the graphics card have seven digits: a micrometre is looked at, not less. Materials that know nothing but their names. */
-function namedMaterials(): Materials {
-  const named = (name: string) => Object.assign(new MeshBasicMaterial(), { name });
-  const groups = { lettered: ['north', 'south'], phases: ['U', 'V', 'W'] };
-  return new Proxy({} as Record<string, unknown>, {
-    get(made, name: keyof typeof groups) {
-      made[name] ??= groups[name]
-        ? Object.fromEntries(groups[name].map((each) => [each, named(each)]))
-        : named(name);
-      return made[name];
-    },
-  }) as unknown as Materials;
-}
-
+/** Sizes on the graphics card have seven digits: a micrometre is looked at, not less. */
 function drawn(driveType: DriveType, p: Parameters) {
   const plan = layout(driveType, p);
   const shop = { bin: new Bin(), m: namedMaterials() };
@@ -69,14 +53,6 @@ function radii({ geometry }: Mesh): number[] {
   const points = geometry.getAttribute('position');
   return Array.from({ length: points.count }, (_, i) => Math.hypot(points.getY(i), points.getZ(i)));
 }
-
-const kits = (driveType: DriveType) =>
-  Object.keys(PRESETS).flatMap((id) => {
-    if (PRESETS[id]?.driveType !== driveType) return [];
-    const chosen = withPreset(benchOf(at(SCENES, 0)), id, PRESETS);
-    if ('problems' in chosen) throw new Error(`${id} does not fit`);
-    return [[id, chosen.parameters] as const];
-  });
 
 const first = (meshes: readonly Mesh[]) => present(meshes[0]);
 const widened = (p: Parameters): Parameters => ({ ...p, airGap: p.airGap + 5e-4 });
