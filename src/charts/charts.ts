@@ -142,8 +142,9 @@ class StripCharts implements Charts {
   }
 
   setParameters(p: Parameters): void {
-    for (const row of this.#rows) row.setParameters(p);
-    this.resize();
+    const changed = this.#rows.filter((row) => row.setParameters(p));
+    if (changed.length > 0) this.resize();
+    else this.#touch();
   }
 
   setWindowSeconds(s: number): void {

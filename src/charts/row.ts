@@ -90,13 +90,16 @@ export class Row {
     return this.#plot.frame;
   }
 
-  setParameters(p: Parameters): void {
+  /** Returns whether lines came or went, and with them the room that the row takes. */
+  setParameters(p: Parameters): boolean {
     this.#band = this.#spec.band?.(p) ?? null;
     this.#scanSpeed = this.#spec.scanAlone && p.program === 'scan' ? p.scanSpeed : null;
-    for (const line of this.#lines) {
-      line.relevant = line.trace.relevant?.(p) ?? true;
+    const changed = this.#lines.filter(({ trace, relevant }) => (trace.relevant?.(p) ?? true) !== relevant);
+    for (const line of changed) {
+      line.relevant = !line.relevant;
       line.entry.item.hidden = !line.relevant;
     }
+    return changed.length > 0;
   }
 
   /** Reads where the page has put the plot, relative to `origin`. */

@@ -21,7 +21,7 @@ import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
-import { pixelsPerMetreAt, placeOnScreen } from './screenPlace.ts';
+import { type PictureSize, pixelsPerMetreAt, placeOnScreen } from './screenPlace.ts';
 import { type Glance, STRAIGHT, View } from './view.ts';
 
 interface StageOptions {
@@ -101,6 +101,8 @@ class MachineStage implements Stage {
   #dirty = true;
   #waiting = 0;
   #lastDraw = performance.now();
+  /** Kept, because asking the page for it while it draws makes it lay itself out; 0 while the stage is not seen. */
+  readonly #size: PictureSize = { width: 0, height: 0 };
   readonly #corner = new Vector3();
   readonly #hand: ScreenPoint = { x: 0, y: 0 };
   readonly #top: ScreenPoint = { x: 0, y: 0 };
@@ -178,7 +180,7 @@ class MachineStage implements Stage {
     this.#waiting = 0;
     const drawn = (this.#dirty || gliding) && this.#refresh();
     this.#overlay.magnifier.take(now, history);
-    this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre(), writes);
+    if (this.#size.width > 0) this.#overlay.magnifier.draw(now, p, elapsed, this.#pixelsPerMetre(), writes);
     return drawn;
   }
 
@@ -308,9 +310,8 @@ class MachineStage implements Stage {
 
   #frame(): void {
     this.#dirty = false;
-    const picture = this.#picture;
-    const machine = this.#machine;
-    if (!picture || this.#canvas.clientWidth === 0) return;
+    const [machine, picture] = [this.#machine, this.#picture];
+    if (!picture || this.#size.width === 0) return;
     if (machine) {
       machine.pose(this.#now);
       this.#posed.take(this.#now);
@@ -357,22 +358,21 @@ class MachineStage implements Stage {
 
   /** Where a point of the machine appears, CSS pixels. */
   #onScreen(machine: Machine, at: Vector3, into: ScreenPoint): void {
-    placeOnScreen(machine, (this.#picture as Picture).camera, at, this.#root, into);
+    placeOnScreen(machine, (this.#picture as Picture).camera, at, this.#size, into);
   }
 
   /** Of the picture, where the table is: how far the magnifier enlarges follows from it. */
   #pixelsPerMetre(): number {
-    const machine = this.#machine;
-    const picture = this.#picture;
+    const [machine, picture] = [this.#machine, this.#picture];
     if (!machine || !picture) return Number.NaN;
     const at = this.#corner.set(valueAt(this.#now, C.tablePosition), machine.plan.plateBottom, 0);
-    return pixelsPerMetreAt(machine, picture.camera, at, this.#root);
+    return pixelsPerMetreAt(machine, picture.camera, at, this.#size);
   }
 
   /** Its letters as high as the page's own. */
   #fitRule(): void {
     const machine = this.#machine;
-    if (!machine || !this.#picture || this.#root.clientHeight === 0) return;
+    if (!machine || !this.#picture || this.#size.height === 0) return;
     const { zMax, height } = machine.plan.base;
     const [top, bottom] = this.#edges as [ScreenPoint, ScreenPoint];
     this.#onScreen(machine, this.#corner.set(0, 0, zMax), top);
@@ -383,10 +383,11 @@ class MachineStage implements Stage {
   }
 
   #resize(): void {
-    const { clientWidth, clientHeight } = this.#root;
-    if (clientWidth === 0 || clientHeight === 0) return;
-    this.#picture?.resize(clientWidth, clientHeight);
-    this.#view?.resize(clientWidth, clientHeight);
+    const { clientWidth: width, clientHeight: height } = this.#root;
+    Object.assign(this.#size, { width, height });
+    if (width === 0 || height === 0) return;
+    this.#picture?.resize(width, height);
+    this.#view?.resize(width, height);
     this.#fitRule();
     this.#overlay.magnifier.restyle();
     // At once: a canvas of a new size is empty until it is drawn on.

@@ -40,7 +40,11 @@ export class PanelGroup {
 
   /** Shows the fields that are wanted, and how many differ from the scene. A group without any is not there. */
   arrange(isWanted: (field: ParameterField) => boolean): void {
-    for (const field of this.fields) field.element.hidden = !isWanted(field);
+    for (const field of this.fields) {
+      const hidden = !isWanted(field);
+      // Setting it again would have the page look at the field again.
+      if (field.element.hidden !== hidden) field.element.hidden = hidden;
+    }
     this.#folder.show(this.fields.some((field) => !field.element.hidden));
     const changed = this.fields.filter((field) => field.isChanged).length;
     const title = changed > 0 ? `${this.#title}: ${changed} changed` : this.#title;

@@ -26,9 +26,12 @@ export function byId(id: string): HTMLElement {
   return found;
 }
 
-/** Writes text only where it differs, so that an unchanged readout costs nothing. */
+/** Writes text only where it differs, so that an unchanged readout costs nothing, and into the text that is there: a new one would cost more. */
 export function setText(node: Node, text: string): void {
-  if (node.textContent !== text) node.textContent = text;
+  const { firstChild, lastChild } = node;
+  if (firstChild instanceof Text && firstChild === lastChild) {
+    if (firstChild.data !== text) firstChild.data = text;
+  } else if (node.textContent !== text) node.textContent = text;
 }
 
 interface ButtonOptions {

@@ -33,6 +33,8 @@ export class Magnifier {
   #colours: LensColours | null = null;
   #stale = true;
   #rem = 16;
+  /** Of the canvas, CSS pixels, as it was last laid out; 0 while it is not seen. */
+  #side = 0;
   #lastTime = Number.NaN;
 
   constructor() {
@@ -58,11 +60,15 @@ export class Magnifier {
       times: row('times', 'Enlarged'),
     };
     this.element.append(this.canvas, this.caption);
+    new ResizeObserver(() => {
+      this.#side = this.canvas.clientWidth;
+      this.#stale = true;
+    }).observe(this.canvas);
   }
 
   /** Radius of the lens on the screen, CSS pixels. */
   get radius(): number {
-    return this.canvas.clientWidth / 2;
+    return this.#side / 2;
   }
 
   /** After a change of size, theme or text size. */
@@ -150,14 +156,13 @@ export class Magnifier {
   /** Size of the page's text, which may change at any time, in pixels of the canvas. */
   #measure(): void {
     const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-    this.#rem = (rem * this.canvas.width) / this.canvas.clientWidth;
+    this.#rem = (rem * this.canvas.width) / this.#side;
   }
 
   /** Fits the canvas to its place; false while it has none. */
   #resize(): boolean {
-    const width = this.canvas.clientWidth;
-    if (width === 0) return false;
-    const size = Math.round(width * devicePixelRatio);
+    if (this.#side === 0) return false;
+    const size = Math.round(this.#side * devicePixelRatio);
     if (this.canvas.width !== size || this.#stale) {
       this.canvas.width = this.canvas.height = size;
       this.#measure();
