@@ -1,5 +1,5 @@
 import type { Scene } from '../core/scene.ts';
-import type { Accuracy } from '../protocol/accuracy.ts';
+import type { Accuracy, PositioningTest, TestResult } from '../protocol/accuracy.ts';
 import type { MoveFigures, Trip } from '../protocol/axis.ts';
 import type { TimeLapse } from '../protocol/timeLapse.ts';
 import type { Job } from './job.ts';
@@ -43,16 +43,40 @@ export interface CandidateProgress {
   readonly share: number;
 }
 
-/** The command of a candidate worker. */
+/** Of the tests of a candidate, those that are run as cold as the room. */
+export interface ColdTests extends Omit<Accuracy, 'positioning' | 'energy'> {
+  readonly positioning: TestResult<PositioningTest>;
+}
+
+/** And those at the end of its day: positioning warm and, where a nut wears, worn. */
+export type WarmTests = Pick<Accuracy, 'positioning' | 'energy'>;
+
+/** What does not wait for the tests of the cold axis: the moves, the loop, the day and what follows from it. */
+export interface DayOutcome extends Omit<CandidateOutcome, 'accuracy'> {
+  readonly warm: WarmTests;
+}
+
+/** Both halves of a candidate. */
+export function joinedOutcome({ warm, ...day }: DayOutcome, cold: ColdTests): CandidateOutcome {
+  return { ...day, accuracy: { ...cold, ...warm, positioning: [cold.positioning, ...warm.positioning] } };
+}
+
+/**
+ * The commands of a candidate worker: a half of a candidate each, about equally long, so that two workers share it. Each keeps the worker
+ * busy until it is through; ending the worker cancels it. Of what is known only that is done again which the job changes.
+ */
 export interface CandidateCommands {
-  /**
-   * Keeps the worker busy until it is through; ending the worker cancels it. Of what is known only that is done again which the job changes.
-   * @throws RangeError when a cycle of the job is too long to be run
-   */
-  evaluate(
+  /** @throws RangeError when a cycle of the job is too long to be run */
+  evaluateDay(
     job: Job,
     scene: Scene,
     onProgress: (progress: CandidateProgress) => void,
     known: KnownOutcome | null,
-  ): CandidateOutcome;
+  ): DayOutcome;
+  evaluateCold(
+    job: Job,
+    scene: Scene,
+    onProgress: (progress: CandidateProgress) => void,
+    known: KnownOutcome | null,
+  ): ColdTests;
 }

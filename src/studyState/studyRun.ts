@@ -3,7 +3,7 @@ import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { CandidateProgress } from '../../shared/study/outcome.ts';
 import { untunedGains } from '../../shared/study/untunedGains.ts';
-import { CandidateClient } from '../clients/candidateClient.ts';
+import { CandidateClient, candidatePool } from '../clients/candidateClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { PretuneClient } from '../clients/pretuneClient.ts';
 import { WorkerFailure } from '../clients/workerHost.ts';
@@ -18,7 +18,7 @@ interface Work {
 
 /**
  * Tunes and simulates the candidates of a study until none is left that has not been; one that the sizing rules out is not tuned. Tuning takes all cores for one candidate after the other;
- * candidates that are tuned are simulated meanwhile, each in a worker of its own. A candidate that changes under way is dropped and taken up anew.
+ * candidates that are tuned are simulated meanwhile, each by two workers that take the next one after it. A candidate that changes under way is dropped and taken up anew.
  */
 export class StudyRun {
   readonly #store: StudyStore;
@@ -26,6 +26,7 @@ export class StudyRun {
   #isCancelled = false;
   /** Its workers stay from one candidate to the next. */
   readonly #pretuning = new PretuneClient();
+  readonly #simulating = candidatePool();
 
   constructor(store: StudyStore) {
     this.#store = store;
@@ -53,6 +54,7 @@ export class StudyRun {
     }
     this.#pretuning.cancel();
     await Promise.all(simulations);
+    this.#simulating.end();
     this.#store.endRun();
   }
 
@@ -99,7 +101,7 @@ export class StudyRun {
   async #simulate(index: number): Promise<void> {
     const { scene } = at(this.#store.state.candidates, index);
     const { job } = this.#store.state.study;
-    const client = new CandidateClient();
+    const client = new CandidateClient(this.#simulating);
     const work = { index, scene, client };
     const outcome = await this.#watched(work, () =>
       client.evaluate(job, scene, (progress) => this.#tell(work, progress), this.#store.knownOf(index)),

@@ -1,6 +1,6 @@
 import type { CandidateCommands } from '../../shared/study/outcome.ts';
-import { evaluateCandidate } from '../study/evaluateCandidate.ts';
+import { evaluateCold, evaluateDay } from '../study/evaluateCandidate.ts';
 import { serve } from './serve.ts';
 
 /** The candidate worker: a candidate takes seconds, which neither the page nor the other candidates must wait for. */
-serve({ evaluate: evaluateCandidate } satisfies CandidateCommands);
+serve({ evaluateDay, evaluateCold } satisfies CandidateCommands);

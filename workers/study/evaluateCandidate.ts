@@ -1,15 +1,24 @@
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Job } from '../../shared/study/job.ts';
-import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
-import { testAccuracy } from '../accuracy/accuracy.ts';
+import {
+  type CandidateOutcome,
+  type CandidateProgress,
+  type ColdTests,
+  type DayOutcome,
+  joinedOutcome,
+  type KnownOutcome,
+} from '../../shared/study/outcome.ts';
+import { testCold, testWarm } from '../accuracy/accuracy.ts';
 import { heldFor } from '../accuracy/heldFor.ts';
 import { soundness } from '../pretune/tryOut.ts';
 import { timeLapse } from '../timelapse/timeLapse.ts';
 import { moveOutcome } from './moveOutcome.ts';
 
-/** Shares of the work that are done after the moves, and after the day of heat. */
-const MOVES_DONE = 0.05;
-const HEAT_DONE = 0.15;
+type OnProgress = (progress: CandidateProgress) => void;
+
+/** Shares of the work of the day that are done after the moves, and after the heat. */
+const MOVES_DONE = 0.1;
+const HEAT_DONE = 0.35;
 
 /**
  * Everything that simulation can tell about a candidate drive for a job: its moves, its loop, its
@@ -21,9 +30,30 @@ const HEAT_DONE = 0.15;
 export function evaluateCandidate(
   job: Job,
   scene: Scene,
-  onProgress: (progress: CandidateProgress) => void = () => {},
+  onProgress: OnProgress = () => {},
   known: KnownOutcome | null = null,
 ): CandidateOutcome {
+  const day = evaluateDay(job, scene, ({ stage, share }) => onProgress({ stage, share: share / 2 }), known);
+  const cold = evaluateCold(
+    job,
+    scene,
+    ({ stage, share }) => onProgress({ stage, share: (1 + share) / 2 }),
+    known,
+  );
+  return joinedOutcome(day, cold);
+}
+
+/**
+ * One half of it: the moves, the loop, the day of heat, and the tests at its end.
+ *
+ * @throws RangeError when a cycle of the job is too long to be run
+ */
+export function evaluateDay(
+  job: Job,
+  scene: Scene,
+  onProgress: OnProgress,
+  known: KnownOutcome | null,
+): DayOutcome {
   onProgress({ stage: 'Moves', share: 0 });
   const moves = known?.outcome.moves ?? moveOutcome(scene);
   const loop = known?.outcome ?? loopFigures(scene);
@@ -38,10 +68,22 @@ export function evaluateCandidate(
 
   const reportTest = ({ stage, share }: CandidateProgress) =>
     onProgress({ stage, share: HEAT_DONE + (1 - HEAT_DONE) * share });
-  const accuracy = testAccuracy(scene, job, heat, reportTest, known);
+  const warm = testWarm(scene, job, heat, reportTest, known);
   onProgress({ stage: 'Done', share: 1 });
   const { peakSensitivity, crossover } = loop;
-  return { moves, heat, accuracy, peakSensitivity, crossover };
+  return { moves, heat, warm, peakSensitivity, crossover };
+}
+
+/** The other half: the tests of the cold axis, which wait for nothing. */
+export function evaluateCold(
+  job: Job,
+  scene: Scene,
+  onProgress: OnProgress,
+  known: KnownOutcome | null,
+): ColdTests {
+  const cold = testCold(scene, job, onProgress, known);
+  onProgress({ stage: 'Done', share: 1 });
+  return cold;
 }
 
 /**

@@ -5,13 +5,17 @@ import { startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { Frame, FrameRequest } from '../../../shared/protocol/axis.ts';
 import { AnalysisClient } from '../../../src/clients/analysisClient.ts';
 import { AxisClient } from '../../../src/clients/axisClient.ts';
-import { CandidateClient } from '../../../src/clients/candidateClient.ts';
+import { CandidateClient, candidatePool } from '../../../src/clients/candidateClient.ts';
 import { FitClient } from '../../../src/clients/fitClient.ts';
 import { PretuneClient } from '../../../src/clients/pretuneClient.ts';
 import { fakeWorkers, never } from './fakeWorkers.ts';
 
 const { parameters } = DEFAULT_SCENE;
 const GOAL = { kind: 'peak sensitivity', limit: 1.6 } as const;
+
+/** What the other worker of a candidate finds. */
+const COLD = { positioning: 'cold' };
+const DAY = { moves: 'there and back', warm: { positioning: ['warm'], energy: 'some' } };
 
 /** Every client but that of the running axis: how to ask it, how to cancel it, and the script its worker runs. */
 const JOBS = [
@@ -28,11 +32,11 @@ const JOBS = [
   },
   {
     script: 'candidateWorker',
-    command: 'evaluate',
+    command: 'evaluateDay',
     client: () => {
-      const client = new CandidateClient();
+      const client = new CandidateClient(candidatePool());
       return {
-        start: () => client.evaluate(DEFAULT_STUDY.job, DEFAULT_SCENE, () => {}),
+        start: async () => (await client.evaluate(DEFAULT_STUDY.job, DEFAULT_SCENE, () => {})) && 'found',
         cancel: () => client.cancel(),
       };
     },
@@ -69,7 +73,9 @@ describe.each(JOBS)('the client of the $script', ({ script, command, client }) =
   /** Workers whose first job hangs; those started later answer. */
   function startOne() {
     let answer: () => unknown = never;
-    const workers = fakeWorkers({ [script]: () => ({ [command]: () => answer(), serve() {} }) });
+    const workers = fakeWorkers({
+      [script]: () => ({ [command]: () => answer(), serve() {}, evaluateCold: () => COLD }),
+    });
     const { start, cancel } = client();
     const first = start();
     const before = [...workers];
@@ -78,7 +84,7 @@ describe.each(JOBS)('the client of the $script', ({ script, command, client }) =
       before,
       cancel,
       again: () => {
-        answer = () => 'found';
+        answer = () => (script === 'candidateWorker' ? DAY : 'found');
         return start();
       },
     };
@@ -105,7 +111,11 @@ describe.each(JOBS)('the client of the $script', ({ script, command, client }) =
 
   it('passes on what the command throws', async () => {
     fakeWorkers({
-      [script]: () => ({ [command]: () => Promise.reject(new RangeError('no such goal')), serve() {} }),
+      [script]: () => ({
+        [command]: () => Promise.reject(new RangeError('no such goal')),
+        serve() {},
+        evaluateCold: never,
+      }),
     });
     await expect(client().start()).rejects.toThrow('no such goal');
   });
@@ -138,6 +148,53 @@ describe('the pretuning', () => {
     expect(workers).toHaveLength(2 * count);
     client.cancel();
     expect(workers.every(({ terminated }) => terminated)).toBe(true);
+  });
+});
+
+describe('the evaluation of candidates', () => {
+  const evaluate = (client: CandidateClient) => client.evaluate(DEFAULT_STUDY.job, DEFAULT_SCENE, () => {});
+
+  it('joins what two workers find of a candidate, and the workers go on with the next', async () => {
+    const workers = fakeWorkers({
+      candidateWorker: () => ({ evaluateDay: () => DAY, evaluateCold: () => COLD }),
+    });
+    const pool = candidatePool();
+    for (let candidate = 0; candidate < 3; candidate++)
+      expect(await evaluate(new CandidateClient(pool))).toEqual({
+        moves: 'there and back',
+        accuracy: { positioning: ['cold', 'warm'], energy: 'some' },
+      });
+    expect(workers.map(({ terminated }) => terminated)).toEqual([false, false]);
+    pool.end();
+    expect(workers.map(({ terminated }) => terminated)).toEqual([true, true]);
+  });
+
+  it('waits for a worker, cancels one candidate alone, and leaves out its half that waits', async () => {
+    vi.stubGlobal('navigator', { hardwareConcurrency: 2 });
+    const begun: string[] = [];
+    const answers: ((half: unknown) => void)[] = [];
+    const half = (name: string) => () => {
+      begun.push(name);
+      return new Promise((resolve) => answers.push(resolve));
+    };
+    const workers = fakeWorkers({
+      candidateWorker: () => ({ evaluateDay: half('day'), evaluateCold: half('cold') }),
+    });
+    const pool = candidatePool();
+    const clients = [1, 2, 3].map(() => new CandidateClient(pool));
+    const [first, second, third] = clients.map(evaluate);
+    await vi.waitFor(() => expect(begun).toEqual(['day', 'cold']));
+    expect(workers).toHaveLength(2);
+    clients[1]?.cancel();
+    expect(await second).toBeNull();
+    expect(workers.map(({ terminated }) => terminated)).toEqual([false, false]);
+    answers[0]?.(DAY);
+    answers[1]?.(COLD);
+    expect(await first).not.toBeNull();
+    await vi.waitFor(() => expect(begun).toEqual(['day', 'cold', 'day', 'cold']));
+    clients[2]?.cancel();
+    expect(await third).toBeNull();
+    expect(workers.map(({ terminated }) => terminated)).toEqual([true, true]);
   });
 });
 
