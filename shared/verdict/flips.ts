@@ -8,10 +8,11 @@ import { candidateScene } from '../study/candidateScene.ts';
 import { checkJob } from '../study/checkJob.ts';
 import { type Job, type JobValues, jobRow } from '../study/job.ts';
 import { jobLabel } from '../study/jobLabels.ts';
+import { BEHIND } from './behind.ts';
 import { FLIP_INPUTS, type FlipInput } from './flipInputs.ts';
 import type { Flip, Flips, JudgedCandidate } from './judgement.ts';
 import { purchaseSentences } from './purchases.ts';
-import { type Criterion, firstText, rank, type Standing } from './ranking.ts';
+import { firstText, rank, type Standing } from './ranking.ts';
 import { type Shortfall, simulatedShortfalls } from './requirements.ts';
 import { robustnessSentence } from './robustness.ts';
 import { type Change, firstChange } from './search.ts';
@@ -202,9 +203,3 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
   });
   return behind.length === 0 ? who : `${who}, since ${listed(behind)}`;
 }
-
-const BEHIND: Readonly<Record<Criterion, string>> = {
-  inPlace: 'is then in position later than the quickest',
-  total: 'then costs more by an amount that counts',
-  winding: 'then has a warmer winding, with cost and time as good as equal',
-};

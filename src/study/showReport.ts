@@ -7,7 +7,7 @@ import type { StudyState } from '../studyState/state.ts';
 
 /** Shows the report of a study with the verdict on it; `picture` is a data URL of the stage. */
 export function showReport(
-  { study, units, candidates }: StudyState,
+  { study, units, candidates, confidence }: StudyState,
   verdict: Verdict,
   picture: string | null,
 ): void {
@@ -16,6 +16,7 @@ export function showReport(
     units,
     candidates,
     verdict,
+    confidence: confidence.found,
     pictures: picture ? { stage: picture } : {},
     link: `${location.href.replace(/#.*$/, '')}#${writeStudyLink(study)}`,
     studyFile: writeStudy(study),

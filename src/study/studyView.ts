@@ -3,6 +3,7 @@ import { PRESETS } from '../../scenes/index.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { setUnitSystem } from '../../shared/core/unitSystem.ts';
 import type { Study } from '../../shared/study/candidate.ts';
+import { ConfidenceRun } from '../studyState/confidenceRun.ts';
 import { keepResults } from '../studyState/keptResults.ts';
 import { type SimulatedStudy, showShippedResults } from '../studyState/shippedResults.ts';
 import type { Pane, StudyState } from '../studyState/state.ts';
@@ -41,6 +42,7 @@ export class StudyView {
   readonly store: StudyStore;
   readonly #panes: Readonly<Record<Part, Pane>>;
   readonly #verdict: VerdictRun;
+  readonly #confidence: ConfidenceRun;
   readonly #candidates;
   readonly #parts;
   readonly #host = element('main', { class: 'study-part' });
@@ -55,7 +57,8 @@ export class StudyView {
     });
     const run = new StudyRun(this.store);
     this.#verdict = new VerdictRun(this.store);
-    const actions = new StudyDesk(this.store, run, this.#verdict, PRESETS, openOnBench);
+    this.#confidence = new ConfidenceRun(this.store);
+    const actions = new StudyDesk(this.store, run, this.#verdict, this.#confidence, PRESETS, openOnBench);
     this.#candidates = createCandidatesPane(actions);
     this.#panes = {
       Job: new JobPane(actions),
@@ -109,8 +112,9 @@ export class StudyView {
     if (this.store.state.isReportDue) return null;
     this.store.setReportDue(true);
     try {
-      const state = await this.#verdict.whole();
-      return this.store.state.isReportDue ? state : null;
+      await this.#verdict.whole();
+      await this.#confidence.enough();
+      return this.store.state.isReportDue ? this.store.state : null;
     } finally {
       this.store.setReportDue(false);
     }

@@ -4,6 +4,8 @@ import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
+import { type Ranges, USUAL_RANGES } from '../../shared/verdict/confidence/ranges.ts';
 import type { Flips, Judgement } from '../../shared/verdict/judgement.ts';
 
 export type { UnitSystem };
@@ -36,6 +38,22 @@ export interface VerdictState {
 
 export const NO_VERDICT: VerdictState = { judgement: null, flips: null, share: 0, error: null };
 
+/** With what probability the choice holds, as far as it has been worked out. */
+export interface ConfidenceState {
+  readonly ranges: Ranges;
+  readonly found: Confidence | null;
+  readonly isRunning: boolean;
+  /** Why it could not be worked out, in plain words. */
+  readonly error: string | null;
+}
+
+export const NO_CONFIDENCE: ConfidenceState = {
+  ranges: USUAL_RANGES,
+  found: null,
+  isRunning: false,
+  error: null,
+};
+
 export interface StudyState {
   readonly study: Study;
   readonly units: UnitSystem;
@@ -46,6 +64,7 @@ export interface StudyState {
   readonly isRunning: boolean;
   /** Of job and candidates as they now stand. */
   readonly verdict: VerdictState;
+  readonly confidence: ConfidenceState;
   /** The report opens as soon as the verdict is known. */
   readonly isReportDue: boolean;
 }
@@ -66,6 +85,14 @@ export interface StudyActions {
   simulate(): void;
   /** Works out the verdict, unless it is known or under way. */
   judge(): void;
+  /** Works out with what probability the choice holds, unless it is known or under way. */
+  confide(): void;
+  /** The same within other ranges. */
+  useRanges(ranges: Ranges): void;
+  /** Simulates the moves of some of the jobs that were drawn, too. */
+  simulateDraws(): void;
+  /** Draws no more; what was found stays. */
+  stopDraws(): void;
   /** Ends tuning and simulation, and the wait for a report. */
   cancel(): void;
   /** Leaves the study and puts the axis of a candidate on the bench. */

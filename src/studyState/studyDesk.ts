@@ -6,6 +6,8 @@ import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
 import { checkJob } from '../../shared/study/checkJob.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
+import type { Ranges } from '../../shared/verdict/confidence/ranges.ts';
+import type { ConfidenceRun } from './confidenceRun.ts';
 import type { StudyActions, UnitSystem } from './state.ts';
 import type { StudyRun } from './studyRun.ts';
 import type { StudyStore } from './studyStore.ts';
@@ -16,6 +18,7 @@ export class StudyDesk implements StudyActions {
   readonly #store: StudyStore;
   readonly #run: StudyRun;
   readonly #verdict: VerdictRun;
+  readonly #confidence: ConfidenceRun;
   readonly #presets: Presets;
   readonly #openOnBench: (scene: Scene) => void;
 
@@ -23,12 +26,14 @@ export class StudyDesk implements StudyActions {
     store: StudyStore,
     run: StudyRun,
     verdict: VerdictRun,
+    confidence: ConfidenceRun,
     presets: Presets,
     openOnBench: (scene: Scene) => void,
   ) {
     this.#store = store;
     this.#run = run;
     this.#verdict = verdict;
+    this.#confidence = confidence;
     this.#presets = presets;
     this.#openOnBench = openOnBench;
   }
@@ -82,6 +87,22 @@ export class StudyDesk implements StudyActions {
 
   judge(): void {
     void this.#verdict.start();
+  }
+
+  confide(): void {
+    void this.#confidence.start();
+  }
+
+  useRanges(ranges: Ranges): void {
+    void this.#confidence.use(ranges);
+  }
+
+  simulateDraws(): void {
+    void this.#confidence.simulate();
+  }
+
+  stopDraws(): void {
+    this.#confidence.cancel();
   }
 
   cancel(): void {

@@ -13,6 +13,8 @@ import { FoundOutcomes } from './foundOutcomes.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
 import {
   type CandidateState,
+  type ConfidenceState,
+  NO_CONFIDENCE,
   NO_VERDICT,
   type StudyState,
   type UnitSystem,
@@ -38,6 +40,7 @@ export class StudyStore {
       refused: [],
       isRunning: false,
       verdict: NO_VERDICT,
+      confidence: NO_CONFIDENCE,
       isReportDue: false,
     };
   }
@@ -145,6 +148,10 @@ export class StudyStore {
     this.#take({ ...this.#state, verdict: { ...this.#state.verdict, ...changes } });
   }
 
+  setConfidence(changes: Partial<ConfidenceState>): void {
+    this.#take({ ...this.#state, confidence: { ...this.#state.confidence, ...changes } });
+  }
+
   setReportDue(isReportDue: boolean): void {
     this.#take({ ...this.#state, isReportDue });
   }
@@ -187,7 +194,10 @@ export class StudyStore {
 
   #take(state: StudyState): void {
     const isJudged = sameResults(this.#state, state);
-    this.#state = isJudged ? state : { ...state, verdict: NO_VERDICT };
+    const { ranges } = state.confidence;
+    this.#state = isJudged
+      ? state
+      : { ...state, verdict: NO_VERDICT, confidence: { ...NO_CONFIDENCE, ranges } };
     for (const subscriber of this.#subscribers) subscriber(this.#state);
   }
 }

@@ -1,4 +1,6 @@
 import type { Job } from '../../shared/study/job.ts';
+import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
+import { confidenceSentence, rangesText, scopeText } from '../../shared/verdict/confidence/text.ts';
 import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
 import type { LeftOut } from './simulateStudy.ts';
 
@@ -8,6 +10,7 @@ export function studyText(
   candidates: readonly JudgedCandidate[],
   leftOut: readonly LeftOut[],
   found: Verdict,
+  confidence: Confidence | null,
 ): string {
   const head = ['', ...candidates.map(({ letter }) => letter), 'asked'];
   const rows = found.rows.map(({ label, cells, asked }) => [
@@ -27,6 +30,9 @@ export function studyText(
     ...lines.map((line) => `  ${line}`.trimEnd()),
     '',
     found.choice,
+    ...(confidence
+      ? [confidenceSentence(confidence), `Ranges: ${rangesText(confidence.ranges)}. ${scopeText(confidence)}`]
+      : []),
     ...found.sentences,
     ...found.flips.map(({ sentence }) => sentence),
   ].join('\n');

@@ -8,9 +8,9 @@ import {
 } from '../../shared/tolerance/runFigures.ts';
 import type { FigureSpread, Sensitivity, ToleranceSummary } from '../../shared/tolerance/summary.ts';
 import { machinesOf, spreadNames, type ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
+import { wilson } from '../../shared/tolerance/wilson.ts';
 import { risingOrder } from './ranks.ts';
 import { dependence } from './sensitivity.ts';
-import { wilson } from './wilson.ts';
 
 /** Fewer machines than this, for each parameter, say nothing about what matters. */
 const PER_INPUT = 10;

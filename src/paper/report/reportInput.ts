@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
+import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 
@@ -14,6 +15,8 @@ export interface ReportInput {
   readonly candidates: readonly CandidateState[];
   /** Of the candidates that have an outcome, in their order. */
   readonly verdict: Verdict;
+  /** With what probability the choice holds; null where it was not worked out. */
+  readonly confidence: Confidence | null;
   /** Data URLs of pictures: `stage` shows all candidates, a letter one candidate. */
   readonly pictures: Pictures;
   /** Address that opens the study again. */

@@ -1,5 +1,6 @@
 import { at } from '../../../shared/core/at.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
+import { confidenceSentence } from '../../../shared/verdict/confidence/text.ts';
 import { type DecisiveRow, decisiveRows } from '../../../shared/verdict/decisive.ts';
 import { dropSentence } from '../../../shared/verdict/drop.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
@@ -19,11 +20,12 @@ const TO_FILL_IN = ['Customer', 'Project', 'Revision', 'Checked by, date'];
 
 /** One page to hand over: job, choice, the reasons in bars and sentences, what would change it, cautions. The rest of the report shows why. */
 export function summarySection(
-  { study, units, verdict, pictures }: ReportInput,
+  { study, units, verdict, confidence, pictures }: ReportInput,
   candidates: readonly SimulatedCandidate[],
 ): Markup {
   const letters = candidates.map(({ letter }) => letter);
   const changes = whatFits([
+    ...(confidence ? [confidenceSentence(confidence)] : []),
     ...(verdict.robustness === '' ? [] : [verdict.robustness]),
     ...verdict.purchases,
     ...verdict.flips.map(({ sentence }) => sentence),

@@ -11,6 +11,7 @@ import { button, element } from '../../ui/dom.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
 import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { flipProgress } from '../parts/verdictProgress.ts';
+import { ConfidencePart } from './confidencePart.ts';
 import { decisiveBars } from './decisiveBars.ts';
 
 interface VerdictPaneOptions {
@@ -28,6 +29,7 @@ export class VerdictPane implements Pane {
   readonly #missing;
   readonly #content = element('div', { class: 'verdict-content' });
   readonly #changes = element('section');
+  readonly #sure: ConfidencePart;
   readonly #table: FigureTableView;
   readonly #isNew = watchChanges();
   #state: StudyState | null = null;
@@ -36,6 +38,7 @@ export class VerdictPane implements Pane {
   constructor(actions: StudyActions, { onReport }: VerdictPaneOptions) {
     this.#actions = actions;
     this.#onReport = onReport;
+    this.#sure = new ConfidencePart(actions);
     this.#missing = createMissingCandidates(actions);
     this.#table = new FigureTableView({
       columnFoot: ({ letter = '' }) =>
@@ -65,6 +68,9 @@ export class VerdictPane implements Pane {
       this.#content.replaceChildren(
         ...(known.length === 0 ? [] : judgement ? this.#parts(judgement, known) : waiting()),
       );
+    // After the search for changes, so that the two do not wait for each other.
+    if (state.verdict.flips) this.#actions.confide();
+    this.#sure.show(state.confidence);
     this.#changes.replaceChildren(title('What would change the choice'), ...changes(state.verdict));
   }
 
@@ -74,6 +80,7 @@ export class VerdictPane implements Pane {
     const letters = known.map(({ letter }) => letter);
     return [
       this.#choice(judgement, known),
+      this.#sure.element,
       decisiveBars(decisiveRows(judgement, letters), letters),
       ...(sentences.length > 0
         ? [element('section', {}, title('Key differences'), ...list('ul', sentences.slice(0, KEY)))]

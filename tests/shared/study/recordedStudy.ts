@@ -6,7 +6,12 @@ import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import { defaultJobValues, type Job, type JobValues } from '../../../shared/study/job.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import type { SimulatedStudy } from '../../../src/studyState/shippedResults.ts';
-import { type CandidateState, NO_VERDICT, type StudyState } from '../../../src/studyState/state.ts';
+import {
+  type CandidateState,
+  NO_CONFIDENCE,
+  NO_VERDICT,
+  type StudyState,
+} from '../../../src/studyState/state.ts';
 
 /**
  * The study that opens first, as simulation found it: tubular, U-channel, flat, screw. Numbers are rounded to six digits and long
@@ -55,6 +60,7 @@ export function recordedState(job: Job = recordedJob()): StudyState {
     refused: [],
     isRunning: false,
     verdict: NO_VERDICT,
+    confidence: NO_CONFIDENCE,
     isReportDue: false,
   };
 }

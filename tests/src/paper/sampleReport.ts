@@ -18,6 +18,7 @@ export function sampleReport(changes: Partial<ReportInput> = {}, job: Job = reco
     units,
     candidates,
     verdict: verdict(job, candidates, PRESETS),
+    confidence: null,
     pictures: { stage: PIXEL },
     link: `https://waybench.example/#${writeStudyLink(study)}`,
     studyFile: writeStudy(study),

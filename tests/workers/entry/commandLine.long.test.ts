@@ -16,14 +16,18 @@ it('simulates a study, prints every figure of its candidates and exits with 0', 
   const job = { title: 'Move a mould', values, moves: [] };
   const candidate = { preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } };
   writeFileSync(join(folder, 'study.json'), writeStudy({ job, candidates: [candidate] }));
-  const run = launched(folder, 'study.json', '--study', '--json', 'judged.json');
+  const run = launched(folder, 'study.json', '--study', '--draws', '2', '--json', 'judged.json');
   expect(run.stderr).toBe('');
   expect(run.status).toBe(0);
   expect(run.stdout).toMatch(/^Move a mould\n {2}A {2}Tubular motor, ironless\n/);
   expect(run.stdout).toMatch(/\n {2}Settling time +\S/);
-  const { candidates, verdict } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
+  const { candidates, verdict, confidence } = JSON.parse(readFileSync(join(folder, 'judged.json'), 'utf8'));
   expect(candidates[0].outcome.heat.hours).toBe(1);
   expect(run.stdout).toContain(verdict.choice);
+  expect([confidence.calculated.drawn, confidence.simulated.drawn]).toEqual([1000, 2]);
+  expect(run.stdout).toMatch(
+    /\nOf 2 jobs drawn within these ranges and simulated, .* in .* % confidence interval/,
+  );
 });
 
 it('exits with 1 when the winding does not stand the hours', () => {

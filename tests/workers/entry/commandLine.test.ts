@@ -121,6 +121,12 @@ it.each([
   ['hours that are none', ['--hours', '0'], /hours.*0.*above 0/],
   ['a target that is none', ['--hours', '1', '--winding-target', 'cool'], /winding-target.*cool/],
   ['a study with a time', ['--study', '--seconds', '1'], /seconds.*--study/],
+  ['draws without a study', ['--draws', '10'], /--draws.*--study/],
+  [
+    'half a draw',
+    ['--study', '--draws', '0.5'],
+    /--draws is 0\.5; give a whole number of jobs from 0 to 1000/,
+  ],
   ['a scene where a study is wanted', ['--study'], /mould-shuttle\.json.*study/],
   ['both seconds and hours', ['--hours', '1', '--seconds', '1'], /not both/],
   [

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { latinHypercube } from '../../../shared/tolerance/sampling/latinHypercube.ts';
 import { sobolPoints } from '../../../shared/tolerance/sampling/sobol.ts';
+import { wilson } from '../../../shared/tolerance/wilson.ts';
 import { ranks } from '../../../workers/tolerance/ranks.ts';
 import { dependence } from '../../../workers/tolerance/sensitivity.ts';
-import { wilson } from '../../../workers/tolerance/wilson.ts';
 
 const POINTS = 10_000;
 

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../shared/tolerance/summary.ts';
+import type { Estimate } from './summary.ts';
 
 /** Of the standard normal distribution, 97.5 %. */
 const Z = 1.959963984540054;

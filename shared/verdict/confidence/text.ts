@@ -1,0 +1,68 @@
+import { inUnit } from '../../core/format.ts';
+import type { Estimate } from '../../tolerance/summary.ts';
+import { listed, sentence } from '../text.ts';
+import type { Confidence, Counted, Way } from './confidence.ts';
+import { type Ranges, UNCERTAIN_NAMES, uncertain } from './ranges.ts';
+
+/** 'Of 1000 jobs drawn within these ranges, the choice stays A in 93.1 % …', by simulation where there is any. */
+export function confidenceSentence(confidence: Confidence): string {
+  const { calculated, simulated } = confidence;
+  return simulated
+    ? countedSentence(simulated, ' and simulated')
+    : countedSentence(calculated, ', by calculation');
+}
+
+export function countedSentence({ drawn, stays, ways }: Counted, how: string): string {
+  const staying = ways.find((way) => way.stays);
+  const others = ways.filter((way) => !way.stays);
+  const what =
+    staying === undefined
+      ? 'the choice stays in'
+      : staying.letters.length === 0
+        ? 'still no drive does the job in'
+        : `the choice stays ${listed(staying.letters, 'or')} in`;
+  const often = stays.share === 1 ? 'all of them' : percent(stays.share);
+  const otherwise = others.length === 0 ? '' : `; otherwise ${listed(others.map((way) => wayText(way)))}`;
+  return sentence(
+    `Of ${drawn} jobs drawn within these ranges${how}, ${what} ${often} (${intervalText(stays)})${otherwise}`,
+  );
+}
+
+function wayText({ letters, share, reason }: Way): string {
+  const who = letters.length === 0 ? 'no drive does the job' : `it is ${listed(letters, 'or')}`;
+  const why = reason === null ? '' : `, mostly because ${reason}`;
+  return `${who} in ${percent(share.share)} (${intervalText(share, '')}${why})`;
+}
+
+function intervalText({ low, high }: Estimate, name = '95 % confidence interval '): string {
+  return `${name}${percent(low).replace(/ %$/, '')} to ${percent(high)}`;
+}
+
+/** To a tenth of a per cent; what is left of a whole is no whole. */
+function percent(share: number): string {
+  const tenths = Math.round(1000 * share) / 1000;
+  if (share > 0 && tenths === 0) return 'less than 0.1 %';
+  if (share < 1 - Number.EPSILON && tenths === 1) return 'more than 99.9 %';
+  return inUnit(tenths, '%', 3);
+}
+
+/** 'payload ±5 %, friction ±30 %'; what is taken as stated is left out. */
+export function rangesText(ranges: Ranges): string {
+  const given = UNCERTAIN_NAMES.filter((name) => ranges[name] > 0);
+  if (given.length === 0) return 'nothing: every input is taken as stated';
+  return given
+    .map((name) => `${uncertain(name).label.toLowerCase()} ±${inUnit(ranges[name], '%', 2)}`)
+    .join(', ');
+}
+
+/** What of the verdict follows the inputs from job to job, and what does not. */
+export function scopeText({ simulated }: Confidence): string {
+  const settling = simulated
+    ? `The moves of the first ${simulated.drawn} jobs were simulated anew, with the gains of the drive as they are.`
+    : 'Settling is held at what was simulated for the job as stated.';
+  return (
+    'Each job is drawn evenly within the ranges, friction, force constant, stiffness and price for every drive by itself. ' +
+    'Its drives are calculated anew; winding temperature, thermal growth and energy of the simulated day follow in proportion to that calculation. ' +
+    `${settling} Speed ripple, positioning, smallest step and wear are held at what was simulated. Ranges are common practice, no source, unless you enter your own.`
+  );
+}

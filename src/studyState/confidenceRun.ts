@@ -1,0 +1,112 @@
+import type { Counted } from '../../shared/verdict/confidence/confidence.ts';
+import type { Ranges } from '../../shared/verdict/confidence/ranges.ts';
+import { ConfidenceClient } from '../clients/confidenceClient.ts';
+import { errorText } from '../clients/errorText.ts';
+import { sameResults } from './changes.ts';
+import { isSimulated } from './simulatedCandidate.ts';
+import type { ConfidenceState, StudyState } from './state.ts';
+import type { StudyStore } from './studyStore.ts';
+
+/** Jobs that are drawn: by calculation, which takes seconds, and with their moves simulated, which takes a minute or two. */
+const CALCULATED = 1000;
+const SIMULATED = 100;
+/** For a report that is asked for before all are drawn. */
+const ENOUGH = 200;
+
+/** Works out with what probability the choice holds, in a worker. A study that changes under way is left. */
+export class ConfidenceRun {
+  readonly #store: StudyStore;
+  readonly #client: Pick<ConfidenceClient, 'confidence' | 'cancel'>;
+  /** The state that it is worked out for. */
+  #asked: StudyState | null = null;
+
+  constructor(
+    store: StudyStore,
+    client: Pick<ConfidenceClient, 'confidence' | 'cancel'> = new ConfidenceClient(),
+  ) {
+    this.#store = store;
+    this.#client = client;
+    store.subscribe((state) => {
+      if (this.#asked && !sameResults(this.#asked, state)) this.cancel();
+    });
+  }
+
+  /** By calculation, unless it is known, under way, or has failed. */
+  async start(): Promise<void> {
+    const { found, error } = this.#store.state.confidence;
+    if (this.#asked || found || error !== null) return;
+    await this.#run(this.#store.state.confidence.ranges, 0);
+  }
+
+  /** Other ranges, by calculation. */
+  async use(ranges: Ranges): Promise<void> {
+    this.cancel();
+    await this.#run(ranges, 0);
+  }
+
+  /** The moves of some of the jobs as well. */
+  async simulate(): Promise<void> {
+    this.cancel();
+    const { ranges, found } = this.#store.state.confidence;
+    const known = found && found.calculated.drawn === CALCULATED ? found.calculated : null;
+    await this.#run(ranges, SIMULATED, known);
+  }
+
+  /** As soon as enough is known for a report: so many jobs, or it has ended. */
+  enough(): Promise<void> {
+    void this.start();
+    return new Promise((resolve) => {
+      const look = ({ confidence: { found, isRunning } }: StudyState): void => {
+        if (isRunning && (found?.calculated.drawn ?? 0) < ENOUGH) return;
+        unsubscribe();
+        resolve();
+      };
+      const unsubscribe = this.#store.subscribe(look);
+      look(this.#store.state);
+    });
+  }
+
+  /** What has been found so far stays. */
+  cancel(): void {
+    if (!this.#asked) return;
+    this.#asked = null;
+    this.#client.cancel();
+    this.#tell({ isRunning: false });
+  }
+
+  async #run(ranges: Ranges, simulated: number, known: Counted | null = null): Promise<void> {
+    const state = this.#store.state;
+    this.#asked = state;
+    this.#tell({ ranges, isRunning: true, error: null });
+    const isAsked = () => this.#asked === state;
+    const candidates = state.candidates
+      .filter(isSimulated)
+      .map(({ letter, title, choice, scene, sizing, outcome }) => ({
+        letter,
+        title,
+        choice,
+        scene,
+        sizing,
+        outcome,
+      }));
+    try {
+      await this.#client.confidence(
+        state.study.job,
+        candidates,
+        { ranges, calculated: CALCULATED, simulated, known },
+        (found) => isAsked() && this.#tell({ found }),
+      );
+    } catch (error) {
+      if (isAsked()) this.#tell({ error: errorText(error) });
+    } finally {
+      if (isAsked()) {
+        this.#asked = null;
+        this.#tell({ isRunning: false });
+      }
+    }
+  }
+
+  #tell(changes: Partial<ConfidenceState>): void {
+    this.#store.setConfidence(changes);
+  }
+}
