@@ -17,7 +17,7 @@ import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, UNTRUSTED, write } from
 import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
 import { RunProgress } from './runProgress.ts';
-import { runStudy } from './studyCommand.ts';
+import { runStudy } from './study/studyCommand.ts';
 import { summaryText } from './summaryText.ts';
 import { mergeResults, runShard } from './tolerance/toleranceCommand.ts';
 

@@ -24,7 +24,7 @@ interface UncertainInput {
 const FRICTION = [...GUIDE_FRICTION, 'viscous', 'nutDrag', 'nutViscous'] as const;
 const FREQUENCIES = ['baseFrequency', ...MODE_NUMBERS.map((n) => `mode${n}Frequency` as const)] as const;
 
-export const UNCERTAIN = {
+const UNCERTAIN = {
   payload: {
     label: 'Payload',
     usual: 0.05,

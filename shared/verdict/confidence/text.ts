@@ -1,4 +1,4 @@
-import { inUnit } from '../../core/format.ts';
+import { shortest } from '../../core/format.ts';
 import type { Estimate } from '../../tolerance/summary.ts';
 import { listed, sentence } from '../text.ts';
 import type { Confidence, Counted, Way } from './confidence.ts';
@@ -43,7 +43,7 @@ function percent(share: number): string {
   const tenths = Math.round(1000 * share) / 1000;
   if (share > 0 && tenths === 0) return 'less than 0.1 %';
   if (share < 1 - Number.EPSILON && tenths === 1) return 'more than 99.9 %';
-  return inUnit(tenths, '%', 3);
+  return tenths === 1 ? '100 %' : `${(100 * tenths).toFixed(1)} %`;
 }
 
 /** 'payload ±5 %, friction ±30 %'; what is taken as stated is left out. */
@@ -51,7 +51,7 @@ export function rangesText(ranges: Ranges): string {
   const given = UNCERTAIN_NAMES.filter((name) => ranges[name] > 0);
   if (given.length === 0) return 'nothing: every input is taken as stated';
   return given
-    .map((name) => `${uncertain(name).label.toLowerCase()} ±${inUnit(ranges[name], '%', 2)}`)
+    .map((name) => `${uncertain(name).label.toLowerCase()} ±${shortest(ranges[name], '%')}`)
     .join(', ');
 }
 

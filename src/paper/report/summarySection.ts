@@ -1,6 +1,6 @@
 import { at } from '../../../shared/core/at.ts';
 import { jobSentence } from '../../../shared/study/jobSentence.ts';
-import { confidenceSentence } from '../../../shared/verdict/confidence/text.ts';
+import { confidenceSentence, rangesText } from '../../../shared/verdict/confidence/text.ts';
 import { type DecisiveRow, decisiveRows } from '../../../shared/verdict/decisive.ts';
 import { dropSentence } from '../../../shared/verdict/drop.ts';
 import type { Verdict } from '../../../shared/verdict/judgement.ts';
@@ -25,8 +25,12 @@ export function summarySection(
 ): Markup {
   const letters = candidates.map(({ letter }) => letter);
   const changes = whatFits([
-    ...(confidence ? [confidenceSentence(confidence)] : []),
-    ...(verdict.robustness === '' ? [] : [verdict.robustness]),
+    // How probable the choice is says more than the worst case, which is told where that is not known.
+    ...(confidence
+      ? [`${confidenceSentence(confidence)} Ranges: ${rangesText(confidence.ranges)}.`]
+      : verdict.robustness === ''
+        ? []
+        : [verdict.robustness]),
     ...verdict.purchases,
     ...verdict.flips.map(({ sentence }) => sentence),
   ]);

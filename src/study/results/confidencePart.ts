@@ -15,7 +15,7 @@ import { timeLeftText } from '../../ui/timeLeft.ts';
 export class ConfidencePart {
   readonly element: HTMLElement;
   readonly #actions: StudyActions;
-  readonly #sentence = element('p', { class: 'verdict-words', role: 'status' });
+  readonly #sentence = element('p', { class: 'verdict-odds', role: 'status' });
   readonly #progress = element('p', { class: 'verdict-note' });
   readonly #scope = element('p', { class: 'verdict-note' });
   readonly #given = element('span');
@@ -68,7 +68,7 @@ export class ConfidencePart {
     setText(this.#progress, isRunning ? this.#progressText(found) : '');
     if (!isRunning) this.#begun = null;
     const isWhole = found !== null && found.calculated.drawn === found.asked.calculated;
-    const isSimulated = (found?.simulated?.drawn ?? 0) > 0;
+    const isSimulated = found?.simulated != null && found.simulated.drawn === found.asked.simulated;
     this.#simulate.hidden = isRunning || !isWhole || isSimulated;
     this.#stop.hidden = !isRunning;
   }

@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { PRESETS } from '../../scenes/index.ts';
-import { readStudy } from '../../shared/files/studyFile.ts';
-import type { Study } from '../../shared/study/candidate.ts';
-import type { Job } from '../../shared/study/job.ts';
-import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
-import { findConfidence } from '../../shared/verdict/confidence/findConfidence.ts';
-import { USUAL_RANGES } from '../../shared/verdict/confidence/ranges.ts';
-import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
-import { verdict } from '../../shared/verdict/verdict.ts';
-import { moveOutcome } from '../study/moveOutcome.ts';
-import { BadInput, badEntries, DONE, write } from './exit.ts';
-import { jsonText } from './jsonText.ts';
+import { PRESETS } from '../../../scenes/index.ts';
+import { readStudy } from '../../../shared/files/studyFile.ts';
+import type { Study } from '../../../shared/study/candidate.ts';
+import type { Job } from '../../../shared/study/job.ts';
+import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
+import { findConfidence } from '../../../shared/verdict/confidence/findConfidence.ts';
+import { USUAL_RANGES } from '../../../shared/verdict/confidence/ranges.ts';
+import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
+import { verdict } from '../../../shared/verdict/verdict.ts';
+import { moveOutcome } from '../../study/moveOutcome.ts';
+import { BadInput, badEntries, DONE, write } from '../exit.ts';
+import { jsonText } from '../jsonText.ts';
 import { simulateStudy } from './simulateStudy.ts';
 import { studyText } from './studyText.ts';
 

@@ -1,14 +1,14 @@
-import { PRESETS } from '../../scenes/index.ts';
-import { sizeCandidate } from '../../shared/sizing/sizeCandidate.ts';
-import { type CandidateChoice, candidateLetter, type Study } from '../../shared/study/candidate.ts';
-import { candidateScene } from '../../shared/study/candidateScene.ts';
-import type { Job as CandidateJob } from '../../shared/study/job.ts';
-import { untunedGains } from '../../shared/study/untunedGains.ts';
-import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
-import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
-import { JobPool } from '../pretune/pool.ts';
-import { EFFORTS, pretune } from '../pretune/pretune.ts';
-import { evaluateCandidate } from '../study/evaluateCandidate.ts';
+import { PRESETS } from '../../../scenes/index.ts';
+import { sizeCandidate } from '../../../shared/sizing/sizeCandidate.ts';
+import { type CandidateChoice, candidateLetter, type Study } from '../../../shared/study/candidate.ts';
+import { candidateScene } from '../../../shared/study/candidateScene.ts';
+import type { Job as CandidateJob } from '../../../shared/study/job.ts';
+import { untunedGains } from '../../../shared/study/untunedGains.ts';
+import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
+import { doJob, type Job, type JobResult } from '../../pretune/jobs.ts';
+import { JobPool } from '../../pretune/pool.ts';
+import { EFFORTS, pretune } from '../../pretune/pretune.ts';
+import { evaluateCandidate } from '../../study/evaluateCandidate.ts';
 
 /** A candidate that could not be simulated, and why. */
 export interface LeftOut {

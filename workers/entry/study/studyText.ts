@@ -1,7 +1,7 @@
-import type { Job } from '../../shared/study/job.ts';
-import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
-import { confidenceSentence, rangesText, scopeText } from '../../shared/verdict/confidence/text.ts';
-import type { JudgedCandidate, Verdict } from '../../shared/verdict/judgement.ts';
+import type { Job } from '../../../shared/study/job.ts';
+import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
+import { confidenceSentence, rangesText, scopeText } from '../../../shared/verdict/confidence/text.ts';
+import type { JudgedCandidate, Verdict } from '../../../shared/verdict/judgement.ts';
 import type { LeftOut } from './simulateStudy.ts';
 
 /** The printed result of a study: every figure of every candidate, what falls short in brackets, then the choice and why. */
