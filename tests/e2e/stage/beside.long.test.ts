@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { type } from '../support/controls.ts';
+import { pageTests } from '../support/page.ts';
+
+const { open } = pageTests();
+
+it.each([
+  { width: 1024, height: 768 },
+  { width: 1180, height: 820 },
+])('why an axis has stopped can be read without scrolling at $width × $height', async (viewport) => {
+  const page = await open({ stage: false, viewport });
+  // Hardly damped, the axis of the bench swings until its drive trips.
+  await type(page, 'Kd', '400');
+  await page.locator('body').click({ position: { x: 5, y: 5 } });
+  await page.keyboard.press('u');
+  await page.getByRole('region', { name: 'Candidate B:' }).waitFor();
+  await page
+    .getByRole('group', { name: 'Run of all candidates' })
+    .getByRole('button', { name: 'Run', exact: true })
+    .click();
+  const card = page.getByRole('region', { name: 'Candidate A:' });
+  const reason = card.getByText('Tripped at');
+  await reason.waitFor();
+  const sizes = () =>
+    reason.evaluate(({ scrollHeight, clientHeight, scrollWidth, clientWidth }) => ({
+      hidden: Math.max(scrollHeight - clientHeight, scrollWidth - clientWidth),
+      width: clientWidth,
+    }));
+  expect((await sizes()).hidden).toBe(0);
+  expect((await sizes()).width).toBeGreaterThan(150);
+  // The longest that the page has to say.
+  await reason.evaluate((element) => {
+    element.textContent =
+      'Tripped at 1.234 s. The motion grew without bound although the drive is off: values of the machine do not go together. Undo the last change, then reset.';
+  });
+  expect((await sizes()).hidden).toBe(0);
+  expect(await card.locator('.gauge').first().isVisible()).toBe(true);
+});
