@@ -20,13 +20,17 @@ export interface EarlierWork {
   readonly isOpen: boolean;
 }
 
-/** All work that is kept, the newest first. */
+/** All work that is kept, the newest first. Each is asked for by its name: another may be kept or deleted meanwhile. */
 export async function earlierWork(): Promise<readonly EarlierWork[]> {
   const open = await openPages();
   const pages = await askTable(WORK, 'readonly', (table) => table.index('kept').getAllKeys());
-  const works = await askTable<Work[]>(WORK, 'readonly', (table) => table.index('kept').getAll());
-  const found = works.map((work, index) => ({ page: String(pages[index]), work }));
-  return found.map((each) => ({ ...each, isOpen: open.has(each.page) })).reverse();
+  const found = await Promise.all(pages.reverse().map((page) => earlierWorkOf(String(page), open)));
+  return found.filter((each) => each !== null);
+}
+
+async function earlierWorkOf(page: string, open: ReadonlySet<string>): Promise<EarlierWork | null> {
+  const work = await askTable<Work | undefined>(WORK, 'readonly', (table) => table.get(page));
+  return work ? { page, work, isOpen: open.has(page) } : null;
 }
 
 /** Deletes the work of a page. */
