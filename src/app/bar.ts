@@ -143,6 +143,7 @@ function menus({
       item('Next cut-away', actions, 'cutaway'),
       item('Inside the motor', actions, 'field'),
       item('Sound of the motor', actions, 'sound'),
+      item('Video of the stage', actions, 'film'),
       item('Reset view', actions, 'resetView'),
     ]),
     button('Lessons', actions.lessons, { class: 'presenter-only', keys: keyOf('lessons') }),

@@ -134,13 +134,11 @@ function coilUnit(shop: Shop, motor: FlatSize) {
     xs.map((x) => new Matrix4().makeTranslation(x, 0.3 * h, 0.47 * w + 3e-4)),
   );
   const rear = -REAR_SHARE * w;
-  open.add(
-    set.mesh,
-    marks,
-    teeth,
+  const rest = [
     section(shop, length, 0.24 * h, -0.47 * w, rear, 0.57 * h, m.laminated),
     section(shop, 1.04 * length, 0.19 * h, -0.51 * w, rear, 0.81 * h, m.anodised),
-  );
+  ];
+  open.add(set.mesh, marks, teeth, ...rest);
   group.add(closed, open);
-  return { group, closed, open, coils: set, carriers: [body, lid] };
+  return { group, closed, open, coils: set, carriers: [body, lid, ...rest] };
 }

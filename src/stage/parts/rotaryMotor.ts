@@ -1,4 +1,15 @@
-import { CylinderGeometry, Group, Matrix4, type Mesh, Path, PlaneGeometry, Shape } from 'three';
+import {
+  CatmullRomCurve3,
+  CylinderGeometry,
+  Group,
+  Matrix4,
+  type Mesh,
+  Path,
+  PlaneGeometry,
+  Shape,
+  TubeGeometry,
+  Vector3,
+} from 'three';
 import type { ScrewSize } from '../../../shared/axis/motorSize.ts';
 import { letterPlate } from '../build/letterPlate.ts';
 import { apart } from '../build/merge.ts';
@@ -50,7 +61,7 @@ export function rotaryMotor(shop: Shop, motor: ScrewSize, polePairs: number): Ro
     m.rubber,
     0.03 * side,
   );
-  group.add(plate, rear, plug);
+  group.add(plate, rear, plug, cable(shop, side, length, -length + 0.5 * cap));
 
   const open = apart(new Group());
   const iron = ringGeometry(bin, 0.37 * side, bore, 0.8 * body, true);
@@ -75,6 +86,19 @@ export function rotaryMotor(shop: Shop, motor: ScrewSize, polePairs: number): Ro
   };
   setCut(false);
   return { group, rotor, coils: set, carriers: [housing, rear], setCut };
+}
+
+/** From the plug at `x` behind the motor and into the base. */
+function cable({ bin, m }: Shop, side: number, length: number, x: number): Mesh {
+  const points = [
+    [x, 0.62, 0],
+    [x, 0.84, -0.22],
+    [-0.72 * length, 0.5, -0.78],
+    [-0.35 * length, -0.15, -0.82],
+    [0, -0.4, -0.5],
+  ].map(([along = 0, up = 0, across = 0]) => new Vector3(along, up * side, across * side));
+  const tube = new TubeGeometry(new CatmullRomCurve3(points), 40, 0.055 * side, 8);
+  return solid(bin.own(tube), m.rubber);
 }
 
 /** A square ring without the quarter that faces the operator from above. */
