@@ -23,7 +23,8 @@ const VERTICAL = Math.PI / 2;
 /**
  * Nine jobs of the works that makes and measures contact-lens moulds, with the answer that practice gives to each (common practice, no source).
  * The jobs and answers were written down before any result was looked at; the efforts of guide and coupling were set
- * after three of the jobs had come out otherwise, so that they all agree now proves little.
+ * after three of the jobs had come out otherwise, so that they all agree now proves little. Where the reason of the model is another than
+ * that of practice, the long test says so.
  */
 export const JOBS_OF_THE_TRADE: readonly TradeJob[] = [
   {
