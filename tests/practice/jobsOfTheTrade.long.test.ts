@@ -4,7 +4,7 @@ import { at, present } from '../../shared/core/at.ts';
 import type { DriveType } from '../../shared/core/scene.ts';
 import type { JudgedCandidate } from '../../shared/verdict/judgement.ts';
 import { judge } from '../../shared/verdict/verdict.ts';
-import { simulateStudy } from '../../workers/entry/simulateStudy.ts';
+import { simulateStudy } from '../../workers/entry/study/simulateStudy.ts';
 import { JOB_LENGTHS, recorded } from '../tools/recorded.mjs';
 import { drivesThatPass, sizedDrives } from './drivesThatPass.ts';
 import { JOBS_OF_THE_TRADE } from './jobsOfTheTrade.ts';

@@ -11,7 +11,7 @@ import { ROOT } from './sources.mjs';
 const RECORDED = join(ROOT, 'tests/practice/simulatedJobs.json');
 const { PRESETS } = await bundle('scenes/index.ts');
 const { defaultParameters } = await bundle('shared/core/parameters/table.ts');
-const { simulateStudy } = await bundle('workers/entry/simulateStudy.ts');
+const { simulateStudy } = await bundle('workers/entry/study/simulateStudy.ts');
 const { JOBS_OF_THE_TRADE } = await bundle('tests/practice/jobsOfTheTrade.ts');
 const { drivesThatPass } = await bundle('tests/practice/drivesThatPass.ts');
 
