@@ -1,4 +1,4 @@
-import { type Remote, wrap } from 'comlink';
+import { type Remote, releaseProxy, wrap } from 'comlink';
 import type { Heartbeat } from '../../shared/protocol/heartbeat.ts';
 import { Watchdog } from './watchdog.ts';
 
@@ -47,6 +47,7 @@ interface RunningWorker<Commands> {
   readonly watchdog: Watchdog;
   /** Rejects an answer that is still to come: once the worker has failed or was ended, a command alone would never settle. */
   readonly waiting: Set<(reason: Error) => void>;
+  isStopped: boolean;
 }
 
 /**
@@ -129,6 +130,7 @@ export class WorkerHost<Commands> {
       commands: wrap<Commands>(worker),
       watchdog,
       waiting: new Set<(reason: Error) => void>(),
+      isStopped: false,
     };
     worker.addEventListener('message', () => watchdog.heard());
     worker.addEventListener('error', (event) => {
@@ -140,8 +142,12 @@ export class WorkerHost<Commands> {
   }
 
   #stop(running: RunningWorker<Commands>, reason: Error): void {
+    if (running.isStopped) return;
+    running.isStopped = true;
     running.watchdog.stop();
     running.worker.terminate();
+    // What is not given back to comlink it keeps for good, the worker with all its listeners included.
+    running.commands[releaseProxy]();
     for (const reject of running.waiting) reject(reason);
     if (this.#running === running) this.#running = null;
   }

@@ -1,4 +1,5 @@
 import { launchBrowser } from '../tools/browser.mjs';
+import { usedMemory, workerSession } from '../tools/memory.mjs';
 import { servePage } from '../tools/servePage.mjs';
 
 const SLIDES = 30;
@@ -133,33 +134,9 @@ async function heapsAtFullSpeed(page, minutes) {
     heaps.push({
       minute,
       simulated,
-      page: await usedMemory((method) => inPage.send(method)),
-      worker: await usedMemory(inWorker),
+      page: (await usedMemory((method) => inPage.send(method))) / 1e6,
+      worker: (await usedMemory(inWorker)) / 1e6,
     });
   }
   return heaps;
-}
-
-async function usedMemory(send) {
-  await send('HeapProfiler.collectGarbage');
-  const { usedSize, backingStorageSize } = await send('Runtime.getHeapUsage');
-  return (usedSize + backingStorageSize) / 1e6;
-}
-
-/** Sends protocol commands to the worker, which has a memory of its own. */
-async function workerSession(client) {
-  const { targetInfos } = await client.send('Target.getTargets');
-  const { targetId } = targetInfos.find(({ type, url }) => type === 'worker' && url.includes('axisWorker'));
-  const { sessionId } = await client.send('Target.attachToTarget', { targetId, flatten: false });
-  const waiting = new Map();
-  client.on('Target.receivedMessageFromTarget', ({ message }) => {
-    const { id, result } = JSON.parse(message);
-    waiting.get(id)?.(result);
-  });
-  let id = 0;
-  return (method) =>
-    new Promise((answer) => {
-      waiting.set(++id, answer);
-      client.send('Target.sendMessageToTarget', { sessionId, message: JSON.stringify({ id, method }) });
-    });
 }

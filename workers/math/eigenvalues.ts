@@ -47,7 +47,7 @@ export function hessenbergEigenvalues(hessenberg: Matrix): ComplexArray {
       steps = 0;
     } else {
       if (++steps > MAX_STEPS) throw new RangeError('The eigenvalues of the loop could not be found.');
-      francisStep(h, first, last, steps % STEPS_TO_CHANGE === 0);
+      francisStep(h, first, last, changedShift(h, last, steps));
     }
   }
   return values;
@@ -88,6 +88,19 @@ function solvePair(h: Matrix, k: number, values: ComplexArray): void {
   values.re[k + 1] = far === 0 ? corner + far : corner - product / far;
 }
 
+/** The shifts of a step are the eigenvalues of [a ·; · b], c the product of the other two elements. */
+interface Shifts {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+}
+
+const cornerShifts = (h: Matrix, last: number): Shifts => ({
+  a: h.get(last - 1, last - 1),
+  b: h.get(last, last),
+  c: h.get(last - 1, last) * h.get(last, last - 1),
+});
+
 /** First column of a QR step: what lies in three rows from `start` on. */
 interface Column {
   readonly start: number;
@@ -96,9 +109,20 @@ interface Column {
   readonly z: number;
 }
 
-/** One step on the block first..last. `exceptional` shifts break the rare cycles. */
-function francisStep(h: Matrix, first: number, last: number, exceptional: boolean): void {
-  let { start, x, y, z } = firstColumn(h, first, last, exceptional);
+/**
+ * What breaks the rare cycles, by turns around zero and around the corner element: where two pairs of eigenvalues are nearly the
+ * same, only the second does. Null: a step like the others.
+ */
+function changedShift(h: Matrix, last: number, steps: number): Shifts | null {
+  if (steps % STEPS_TO_CHANGE !== 0) return null;
+  const s = Math.abs(h.get(last, last - 1)) + Math.abs(h.get(last - 1, last - 2));
+  const middle = steps % (2 * STEPS_TO_CHANGE) === 0 ? h.get(last, last) : 0;
+  return { a: middle + 0.75 * s, b: middle + 0.75 * s, c: -0.4375 * s * s };
+}
+
+/** One step on the block first..last, with the eigenvalues of its corner for shifts unless others are given. */
+function francisStep(h: Matrix, first: number, last: number, shifts: Shifts | null): void {
+  let { start, x, y, z } = firstColumn(h, first, last, shifts ?? cornerShifts(h, last));
   for (let k = start; k < last; k++) {
     const isThree = k + 2 <= last;
     const leftColumn = k > start ? k - 1 : k;
@@ -119,17 +143,7 @@ function francisStep(h: Matrix, first: number, last: number, exceptional: boolea
  * Where a step starts, and with what: as low as two small subdiagonals in a row allow. From above
  * them the shift would be lost in rounding on its way down.
  */
-function firstColumn(h: Matrix, first: number, last: number, exceptional: boolean): Column {
-  // The shifts are the eigenvalues of [a ·; · b], c the product of the other two elements.
-  let a = h.get(last - 1, last - 1);
-  let b = h.get(last, last);
-  let c = h.get(last - 1, last) * h.get(last, last - 1);
-  if (exceptional) {
-    const s = Math.abs(h.get(last, last - 1)) + Math.abs(h.get(last - 1, last - 2));
-    a = 0.75 * s;
-    b = a;
-    c = -0.4375 * s * s;
-  }
+function firstColumn(h: Matrix, first: number, last: number, { a, b, c }: Shifts): Column {
   for (let start = last - 2; ; start--) {
     const h00 = h.get(start, start);
     const h10 = h.get(start + 1, start);

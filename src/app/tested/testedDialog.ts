@@ -3,10 +3,15 @@ import { VERSION_TEXT } from '../../../shared/core/version.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element } from '../../ui/dom.ts';
 
+interface RandomRun {
+  readonly count: number;
+  readonly failures: readonly string[];
+}
+
 /** What came of the last full run of the suite, by folder, and of the last long run with random input, as the repository has them. */
 declare const __TESTS__: {
   readonly suite: { readonly passed: Readonly<Record<string, number>>; readonly failed: number };
-  readonly random: Readonly<Record<'scenes' | 'mutations' | 'jobs' | 'deeds' | 'failed', number>>;
+  readonly random: Readonly<Record<'scenes' | 'mutations' | 'jobs' | 'deeds', RandomRun>>;
 };
 
 /** What each folder of checks compares with. */
@@ -84,8 +89,9 @@ export function createTested(): Dialog {
     element(
       'p',
       {},
-      `The last long run with random input: ${grouped(random.scenes)} machines, ${grouped(random.mutations)} damaged files, ` +
-        `${grouped(random.jobs)} jobs and ${grouped(random.deeds)} keys and presses on the page; ${grouped(random.failed)} failed.`,
+      `The last long run with random input: ${grouped(random.scenes.count)} machines, ${grouped(random.mutations.count)} damaged files, ` +
+        `${grouped(random.jobs.count)} jobs and ${grouped(random.deeds.count)} keys and presses on the page; ` +
+        `${grouped(Object.values(random).reduce((sum, { failures }) => sum + failures.length, 0))} failed.`,
     ),
     element('h3', {}, 'Published sources'),
     list(SOURCES),

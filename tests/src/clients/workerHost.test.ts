@@ -1,4 +1,7 @@
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { present } from '../../../shared/core/at.ts';
 import { WorkerEnded, WorkerFailure, WorkerHost } from '../../../src/clients/workerHost.ts';
 import { fakeWorkers, never } from './fakeWorkers.ts';
 
@@ -48,6 +51,22 @@ describe('a worker that stays', () => {
     expect(await host.ask((sum) => sum.double(2))).toBe(4);
     expect(workers.map(({ terminated }) => terminated)).toEqual([true, false]);
   });
+});
+
+it('a worker that was ended in the middle of its work is not kept in memory', async () => {
+  setFlagsFromString('--expose-gc');
+  const collectGarbage = runInNewContext('gc') as () => void;
+  const { workers, host } = freshHost();
+  const waiting = host.ask((sum) => sum.hang());
+  host.end();
+  await expect(waiting).rejects.toThrow(WorkerEnded);
+  const ended = new WeakRef(present(workers.pop()));
+  // What is told of a collection lets go of more, which the next one takes.
+  for (let k = 0; k < 4; k++) {
+    await new Promise((resolve) => setTimeout(resolve));
+    collectGarbage();
+  }
+  expect(ended.deref()).toBeUndefined();
 });
 
 describe('a worker that fails', () => {
