@@ -1,5 +1,6 @@
 import { defineConfig } from 'vitest/config';
 import randomRun from './tests/fuzz/lastRun.json' with { type: 'json' };
+import soakRun from './tests/fuzz/lastSoak.json' with { type: 'json' };
 import suiteRun from './tests/lastRun.json' with { type: 'json' };
 import { contentPolicy } from './tests/tools/contentPolicy.mjs';
 import { directImports } from './tests/tools/directImports.mjs';
@@ -33,7 +34,7 @@ export default defineConfig(({ command, mode }) => ({
   publicDir: false,
   define: {
     __LIBRARIES__: JSON.stringify(LIBRARIES.map(({ text: _, ...library }) => library)),
-    __TESTS__: JSON.stringify({ suite: suiteRun, random: randomRun }),
+    __TESTS__: JSON.stringify({ suite: suiteRun, random: randomRun, soak: soakRun }),
     // Only a built page has a script that keeps it offline.
     __IS_BUILT__: JSON.stringify(command === 'build'),
   },

@@ -7,6 +7,8 @@ export const COUNTS = {
   jobs: asked('FUZZ_JOBS', 25),
   /** On the page: keys, presses, values typed. */
   deeds: asked('FUZZ_DEEDS', 30),
+  /** Workers that fail at a random instant of a task; in the long tests. */
+  faults: asked('FUZZ_FAULTS', 5),
 };
 
 /** The same seed draws the same examples. */

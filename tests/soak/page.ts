@@ -14,11 +14,12 @@ interface PageSoak {
   readonly failures: readonly string[];
 }
 
-/** Opens the page in a window of its own and plays rounds as long as `goesOn`. */
+/** Opens the page in a window of its own, prepared before it is loaded, and plays rounds as long as `goesOn`. */
 export async function soakPage(
   browser: Browser,
   url: string,
   goesOn: (rounds: number) => boolean,
+  prepare: (page: Page) => Promise<unknown> = async () => {},
 ): Promise<PageSoak> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 720 } });
   // What a round waits for comes late on a busy machine; nothing here passes or fails by the clock.
@@ -30,6 +31,7 @@ export async function soakPage(
       if (!EXPECTED.some((each) => each.test(message.text()))) failures.push(`console: ${message.text()}`);
     });
     page.on('pageerror', (error) => failures.push(`uncaught: ${error.message}`));
+    await prepare(page);
     await page.goto(url);
     await stateOf(page).filter({ hasText: 'Running' }).waitFor();
     const inPage = await context.newCDPSession(page);

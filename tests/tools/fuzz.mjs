@@ -20,6 +20,12 @@ const KINDS = {
     project: 'model',
     tests: ['tests/fuzz/scenes.test.ts', 'tests/fuzz/fixedSteps.test.ts'],
   },
+  faults: {
+    count: 100,
+    part: 20,
+    project: 'long-page',
+    tests: ['tests/e2e/faults/faults.long.test.ts', '-t', 'at a random instant'],
+  },
   deeds: { count: 6000, part: 1000, project: 'page', tests: ['tests/e2e/fuzz/deeds.test.ts'] },
 };
 const RECORD = join(ROOT, 'tests/fuzz/lastRun.json');

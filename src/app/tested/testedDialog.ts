@@ -8,10 +8,25 @@ interface RandomRun {
   readonly failures: readonly string[];
 }
 
-/** What came of the last full run of the suite, by folder, and of the last long run with random input, as the repository has them. */
+/** Scenes that ran for long, SI, and the page that was tuned for long. */
+interface SoakRun {
+  readonly scenes: number;
+  readonly seconds: number;
+  readonly hours: number;
+  readonly cycles: number;
+  readonly heapGrowth: number;
+  /** Share of the settling window. */
+  readonly drift: number;
+  readonly residual: number;
+  readonly page: { readonly minutes: number; readonly rounds: number };
+  readonly failures: readonly string[];
+}
+
+/** What came of the last full run of the suite, by folder, of the last long run with random input and of the last endurance run, as the repository has them. */
 declare const __TESTS__: {
   readonly suite: { readonly passed: Readonly<Record<string, number>>; readonly failed: number };
-  readonly random: Readonly<Record<'scenes' | 'mutations' | 'jobs' | 'deeds', RandomRun>>;
+  readonly random: Readonly<Record<'scenes' | 'mutations' | 'jobs' | 'deeds' | 'faults', RandomRun>>;
+  readonly soak: SoakRun;
 };
 
 /** What each folder of checks compares with. */
@@ -52,9 +67,29 @@ const UNCHECKED = [
   'In Firefox the tests open the page, make moves and tune, where it is installed; other browsers that are not built on Chromium are not driven.',
 ];
 
+function soakText({
+  scenes,
+  seconds,
+  hours,
+  cycles,
+  heapGrowth,
+  drift,
+  residual,
+  page,
+  failures,
+}: SoakRun): string {
+  return (
+    `The last endurance run: ${scenes} scenes for at least ${grouped(seconds)} s each (${grouped(cycles)} cycles), ${hours} h of the duty of each as ` +
+    `time-lapse, and the page in use for ${page.minutes} min (${grouped(page.rounds)} rounds of tuning, pretuning and changing views). The memory of ` +
+    `the simulation grew by ${grouped(Math.max(Math.ceil(heapGrowth / 1000), 0))} kB at most, the mean following error of a cycle moved by ` +
+    `${(100 * drift).toPrecision(1)} % of the settling window at most, the energy account was off by ${(1e6 * residual).toPrecision(1)} millionths of ` +
+    `the throughput at most. ${failures.length > 0 ? `What failed: ${failures.join('; ')}.` : 'On the page neither memory nor nodes, listeners or workers grew.'}`
+  );
+}
+
 /** What the product is checked against, how often, and what is not checked. */
 export function createTested(): Dialog {
-  const { suite, random } = __TESTS__;
+  const { suite, random, soak } = __TESTS__;
   const passed = Object.values(suite.passed).reduce((sum, count) => sum + count, 0);
   const list = (texts: readonly string[]) =>
     element('ul', {}, ...texts.map((text) => element('li', {}, text)));
@@ -90,9 +125,11 @@ export function createTested(): Dialog {
       'p',
       {},
       `The last long run with random input: ${grouped(random.scenes.count)} machines, ${grouped(random.mutations.count)} damaged files, ` +
-        `${grouped(random.jobs.count)} jobs and ${grouped(random.deeds.count)} keys and presses on the page; ` +
+        `${grouped(random.jobs.count)} jobs, ${grouped(random.deeds.count)} keys and presses on the page and ` +
+        `${grouped(random.faults.count)} workers that failed at a random instant of a task; ` +
         `${grouped(Object.values(random).reduce((sum, { failures }) => sum + failures.length, 0))} failed.`,
     ),
+    element('p', {}, soakText(soak)),
     element('h3', {}, 'Published sources'),
     list(SOURCES),
     element('h3', {}, 'Not checked'),

@@ -1,6 +1,9 @@
+import { describe } from 'vitest';
+import { COUNTS } from '../../fuzz/counts.ts';
 import { pageTests } from '../support/page.ts';
 import { FAULTS } from './breakWorkers.ts';
 import { benchWithFault, pretuningWithFault, studyWithFault } from './faultyTasks.ts';
+import { randomFaults } from './randomFaults.ts';
 
 const tests = pageTests();
 
@@ -9,3 +12,5 @@ for (const fault of FAULTS) {
   benchWithFault(tests, fault);
   studyWithFault(tests, fault);
 }
+
+describe('at a random instant', () => randomFaults(tests, COUNTS.faults));
