@@ -6,6 +6,7 @@ import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
 import { watchChanges } from '../../studyState/changes.ts';
 import { isSimulated } from '../../studyState/simulatedCandidate.ts';
 import type { Pane, StudyActions, StudyState, VerdictState } from '../../studyState/state.ts';
+import { firstTable } from '../../studyState/tables/sizingRows.ts';
 import { verdictTable } from '../../studyState/tables/verdictRows.ts';
 import { button, element } from '../../ui/dom.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
@@ -27,11 +28,19 @@ export class VerdictPane implements Pane {
   readonly #actions: StudyActions;
   readonly #onReport: () => void;
   readonly #missing;
+  readonly #firstTable = new FigureTableView();
+  readonly #first = element(
+    'section',
+    { class: 'verdict-first' },
+    title('From sizing, not simulated yet'),
+    this.#firstTable.element,
+  );
   readonly #content = element('div', { class: 'verdict-content' });
   readonly #changes = element('section');
   readonly #sure: ConfidencePart;
   readonly #table: FigureTableView;
   readonly #isNew = watchChanges();
+  readonly #isFirstNew = watchChanges();
   #state: StudyState | null = null;
   #isShown = true;
 
@@ -44,7 +53,13 @@ export class VerdictPane implements Pane {
       columnFoot: ({ letter = '' }) =>
         button('To the bench', () => this.#toBench(letter), { 'aria-label': `To the bench: ${letter}` }),
     });
-    this.element = element('div', { class: 'verdict-pane' }, this.#missing.element, this.#content);
+    this.element = element(
+      'div',
+      { class: 'verdict-pane' },
+      this.#missing.element,
+      this.#first,
+      this.#content,
+    );
   }
 
   show(state: StudyState): void {
@@ -61,6 +76,11 @@ export class VerdictPane implements Pane {
     const state = this.#state;
     if (!state || !this.#isShown) return;
     this.#missing.show(state);
+    const missing = state.candidates.filter((candidate) => !isSimulated(candidate));
+    this.#first.hidden = missing.length === 0;
+    const isOther = this.#isFirstNew(...missing.flatMap(({ letter, sizing }) => [letter, sizing]));
+    if (isOther && missing.length > 0)
+      this.#firstTable.show('Drives that are not simulated yet', firstTable(missing));
     const known = state.candidates.filter(isSimulated);
     if (known.length > 0) this.#actions.judge();
     const { judgement } = state.verdict;

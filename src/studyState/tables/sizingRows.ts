@@ -51,6 +51,25 @@ export function sizingTable(candidates: readonly Sized[]): FigureTable {
   return { columns: candidates, groups: groups.filter(({ rows }) => rows.length > 0) };
 }
 
+/** What decides soonest whether a drive can do a job at all. */
+const FIRST = ['continuousUtilisation', 'peakUtilisation', 'windingTemperature', 'voltageHeadroom'];
+
+/** The first answer to a job, of drives that are not simulated yet: what their motors are used by, and whether sizing rules them out. */
+export function firstTable(candidates: readonly Sized[]): FigureTable {
+  const figures = FIRST.flatMap((id) => sizingRow(id, candidates) ?? []);
+  const answer: TableRow = {
+    id: 'sizing-answer',
+    label: 'By sizing',
+    definition:
+      'A drive that goes beyond a limit of the calculation is ruled out; any other has still to be simulated.',
+    cells: candidates.map(({ sizing: { passes, reasons } }) =>
+      passes ? { text: 'not ruled out' } : { text: 'ruled out', marks: ['fails'], reason: reasons.join(' ') },
+    ),
+  };
+  const rows = [answer, ...figures].map((row) => ({ ...row, id: `first-${row.id}` }));
+  return { columns: candidates, groups: [{ rows }] };
+}
+
 function sizingRow(id: string, candidates: readonly Sized[]): TableRow | null {
   const figures = candidates.map(({ letter, sizing }) => ({
     letter,
