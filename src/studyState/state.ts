@@ -62,6 +62,8 @@ export interface StudyState {
   readonly refused: readonly string[];
   /** Candidates are being tuned and simulated. */
   readonly isRunning: boolean;
+  /** When they began to be, ms, and the share that was done then; null while none is. */
+  readonly begun: { readonly at: number; readonly done: number } | null;
   /** Of job and candidates as they now stand. */
   readonly verdict: VerdictState;
   readonly confidence: ConfidenceState;

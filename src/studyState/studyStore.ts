@@ -8,6 +8,7 @@ import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
 import { type Timeline, UndoHistory } from '../bench/undo.ts';
+import { shareDone } from './candidateProgress.ts';
 import { sameResults } from './changes.ts';
 import { FoundOutcomes } from './foundOutcomes.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
@@ -39,6 +40,7 @@ export class StudyStore {
       candidates: candidatesOf(study, presets, []),
       refused: [],
       isRunning: false,
+      begun: null,
       verdict: NO_VERDICT,
       confidence: NO_CONFIDENCE,
       isReportDue: false,
@@ -168,7 +170,8 @@ export class StudyStore {
 
   #setRunning(isRunning: boolean, changes: Partial<CandidateState>): void {
     const candidates = this.#state.candidates.map((candidate) => ({ ...candidate, ...changes }));
-    this.#take({ ...this.#state, candidates, isRunning });
+    const begun = isRunning ? { at: performance.now(), done: shareDone(candidates) } : null;
+    this.#take({ ...this.#state, candidates, isRunning, begun });
   }
 
   #setCandidate(index: number, changes: Partial<CandidateState>): void {

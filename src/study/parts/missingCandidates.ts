@@ -1,4 +1,4 @@
-import { candidateText } from '../../studyState/candidateProgress.ts';
+import { candidateText, runTimeLeft } from '../../studyState/candidateProgress.ts';
 import type { StudyActions, StudyState } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 
@@ -12,11 +12,13 @@ export function createMissingCandidates(actions: StudyActions): {
   const box = element('div', { class: 'missing-candidates' }, simulate, text);
   return {
     element: box,
-    show({ candidates, isRunning }) {
+    show(state) {
+      const { candidates, isRunning } = state;
       const missing = candidates.filter(({ outcome }) => outcome === null);
       box.hidden = missing.length === 0;
       simulate.hidden = isRunning;
-      setText(text, missing.map((candidate) => candidateText(candidate, isRunning)).join(' '));
+      const each = missing.map((candidate) => candidateText(candidate, isRunning));
+      setText(text, [...each, runTimeLeft(state)].join(' ').trim());
     },
   };
 }

@@ -28,13 +28,7 @@ export class VerdictPane implements Pane {
   readonly #actions: StudyActions;
   readonly #onReport: () => void;
   readonly #missing;
-  readonly #firstTable = new FigureTableView();
-  readonly #first = element(
-    'section',
-    { class: 'verdict-first' },
-    title('From sizing, not simulated yet'),
-    this.#firstTable.element,
-  );
+  readonly #first = new FigureTableView();
   readonly #content = element('div', { class: 'verdict-content' });
   readonly #changes = element('section');
   readonly #sure: ConfidencePart;
@@ -57,8 +51,8 @@ export class VerdictPane implements Pane {
       'div',
       { class: 'verdict-pane' },
       this.#missing.element,
-      this.#first,
       this.#content,
+      this.#first.element,
     );
   }
 
@@ -77,10 +71,10 @@ export class VerdictPane implements Pane {
     if (!state || !this.#isShown) return;
     this.#missing.show(state);
     const missing = state.candidates.filter((candidate) => !isSimulated(candidate));
-    this.#first.hidden = missing.length === 0;
+    this.#first.element.hidden = missing.length === 0;
     const isOther = this.#isFirstNew(...missing.flatMap(({ letter, sizing }) => [letter, sizing]));
     if (isOther && missing.length > 0)
-      this.#firstTable.show('Drives that are not simulated yet', firstTable(missing));
+      this.#first.show('From sizing, not simulated yet', firstTable(missing));
     const known = state.candidates.filter(isSimulated);
     if (known.length > 0) this.#actions.judge();
     const { judgement } = state.verdict;
@@ -89,7 +83,8 @@ export class VerdictPane implements Pane {
         ...(known.length === 0 ? [] : judgement ? this.#parts(judgement, known) : waiting()),
       );
     // After the search for changes, so that the two do not wait for each other.
-    if (state.verdict.flips) this.#actions.confide();
+    if (state.verdict.flips && !state.isRunning) this.#actions.confide();
+    this.#sure.element.hidden = state.isRunning;
     this.#sure.show(state.confidence);
     this.#changes.replaceChildren(title('What would change the choice'), ...changes(state.verdict));
   }

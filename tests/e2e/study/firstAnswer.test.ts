@@ -12,8 +12,8 @@ it('has a first answer from sizing for a job that is not simulated yet', async (
   await page.locator('#job-payload').press('Tab');
   await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
   await show(page, 'Verdict');
-  const first = page.locator('.verdict-first');
-  await first.getByText('From sizing, not simulated yet').waitFor();
+  const first = page.getByRole('region', { name: 'From sizing, not simulated yet' });
+  await first.waitFor();
   expect(await first.locator('thead th').count()).toBe(5);
   expect(await first.locator('tbody tr', { hasText: 'By sizing' }).first().textContent()).toContain(
     'not ruled out',

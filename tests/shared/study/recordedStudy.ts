@@ -59,6 +59,7 @@ export function recordedState(job: Job = recordedJob()): StudyState {
     candidates,
     refused: [],
     isRunning: false,
+    begun: null,
     verdict: NO_VERDICT,
     confidence: NO_CONFIDENCE,
     isReportDue: false,
