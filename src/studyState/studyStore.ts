@@ -10,6 +10,7 @@ import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../sh
 import { type Timeline, UndoHistory } from '../bench/undo.ts';
 import { shareDone } from './candidateProgress.ts';
 import { sameResults } from './changes.ts';
+import { FoundGains } from './foundGains.ts';
 import { FoundOutcomes } from './foundOutcomes.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
 import {
@@ -30,6 +31,7 @@ export class StudyStore {
   readonly #history: UndoHistory<Study>;
   /** What was found of candidates as they were, for when they are so again. */
   readonly #found = new FoundOutcomes();
+  readonly #tuned = new FoundGains();
 
   constructor(study: Study, presets: Presets) {
     this.#presets = presets;
@@ -182,8 +184,30 @@ export class StudyStore {
   }
 
   #step(study: Study): void {
-    this.#history.advance(study);
+    this.#rememberGains();
+    this.#history.advance(this.#withKnownGains(study));
     this.#use();
+  }
+
+  /** Of the study as it is, before it becomes another. One that sizing rules out was not tuned: another job may have it tuned yet. */
+  #rememberGains(): void {
+    const { study, candidates } = this.#state;
+    for (const { choice, sizing } of candidates) {
+      if (choice.gains === null || !sizing.passes) continue;
+      const untuned = candidateScene(study.job, { ...choice, gains: null }, this.#presets);
+      this.#tuned.add(untuned, study.job.values.peakSensitivity, choice.gains);
+    }
+  }
+
+  #withKnownGains({ job, candidates }: Study): Study {
+    return {
+      job,
+      candidates: candidates.map((candidate) => {
+        if (candidate.gains !== null) return candidate;
+        const untuned = candidateScene(job, candidate, this.#presets);
+        return { ...candidate, gains: this.#tuned.of(untuned, job.values.peakSensitivity) };
+      }),
+    };
   }
 
   #use(): void {

@@ -34,3 +34,23 @@ it('what was found of an axis is known under another job that leaves the axis as
   set({ payload: job.values.payload + 1 });
   expect(store.knownOf(0)).toBeNull();
 });
+
+it('a value that is typed back brings back what was tuned and simulated, of the drives that were there', () => {
+  const store = new StudyStore(DEFAULT_STUDY, PRESETS);
+  const outcome = { moves: [] } as unknown as CandidateOutcome;
+  store.setOutcome(0, outcome);
+  const { job, candidates } = store.state.study;
+  const carry = (payload: number) => store.setJob({ ...job, values: { ...job.values, payload } });
+  carry(job.values.payload + 1);
+  expect(at(store.state.candidates, 0).choice.gains).toBeNull();
+  store.setGains(0, { Kp: 1e6 });
+  carry(job.values.payload);
+  expect(at(store.state.candidates, 0).choice.gains).toEqual(at(candidates, 0).gains);
+  expect(at(store.state.candidates, 0).outcome).toBe(outcome);
+  carry(job.values.payload + 1);
+  expect(at(store.state.candidates, 0).choice.gains).toEqual({ Kp: 1e6 });
+  // Another limit of the peak sensitivity is another task.
+  const { values } = job;
+  store.setJob({ ...job, values: { ...values, peakSensitivity: values.peakSensitivity + 0.1 } });
+  expect(at(store.state.candidates, 0).choice.gains).toBeNull();
+});
