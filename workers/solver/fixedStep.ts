@@ -11,6 +11,10 @@ import {
   E_OUT,
   newState,
   type State,
+  V1,
+  V2,
+  X1,
+  X2,
   Z,
 } from '../model/state.ts';
 import { DivergedError } from './tickSolver.ts';
@@ -148,7 +152,11 @@ export class FixedStepSolver {
       plant.derivative(0, n === 0 ? from : stage, k);
       if (n === 3) break;
       const ahead = n < 2 ? h / 2 : h;
-      for (let i = 0; i <= Z; i++) stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
+      stage[X1] = from[X1] + ahead * k[X1];
+      stage[V1] = from[V1] + ahead * k[V1];
+      stage[X2] = from[X2] + ahead * k[X2];
+      stage[V2] = from[V2] + ahead * k[V2];
+      stage[Z] = from[Z] + ahead * k[Z];
       for (let i = CURRENTS; i < length; i++) stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
     }
     const sixth = h / 6;
