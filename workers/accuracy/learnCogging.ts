@@ -75,9 +75,9 @@ function learned(scene: Scene, scan: Scan) {
     const counts = new Float64Array(count);
     axis.settle();
     axis.goTo(end, () => {
-      const place = Math.round((valueAt(axis.record, C.encoderPosition) - from) / spacing);
+      const place = Math.round((valueAt(axis.motion, C.encoderPosition) - from) / spacing);
       if (place < 0 || place >= count) return;
-      sums[place] = valueAt(sums, place) + forcePerAmp * valueAt(axis.record, C.forceCurrent);
+      sums[place] = valueAt(sums, place) + forcePerAmp * valueAt(axis.motion, C.forceCurrent);
       counts[place] = valueAt(counts, place) + 1;
     });
     return sums.map((sum, k) => sum / Math.max(valueAt(counts, k), 1));

@@ -123,7 +123,7 @@ function cycleOf(axis: Axis, errors: Float64Array): number | null {
     if (!axis.step()) return null;
     if (!samples) continue;
     if (axis.command.cycle !== cycle) return count;
-    errors[count++] = valueAt(axis.record, C.followingError);
+    errors[count++] = valueAt(axis.motion, C.followingError);
   }
   return null;
 }

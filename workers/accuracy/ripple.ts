@@ -104,8 +104,8 @@ function scanned(
   let [count, taken] = [-Math.ceil(runIn / perSample), 0];
   axis.settle();
   axis.goTo(to, () => {
-    if (axis.record[C.setAcceleration] !== 0 || taken === whole.length) return;
-    const value = valueAt(axis.record, C.tableSpeed) / limits.speed - 1;
+    if (axis.motion[C.setAcceleration] !== 0 || taken === whole.length) return;
+    const value = valueAt(axis.motion, C.tableSpeed) / limits.speed - 1;
     // The low-pass has the run-in to settle.
     const filtered = lowpass.step(value);
     if (count++ < 0) return;

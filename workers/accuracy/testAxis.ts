@@ -57,8 +57,9 @@ export class TestAxis {
     );
   }
 
-  get record(): Float64Array {
-    return this.#axis.record;
+  /** As `Axis.motion`. */
+  get motion(): Float64Array {
+    return this.#axis.motion;
   }
 
   get parameters(): Readonly<Parameters> {
@@ -71,10 +72,10 @@ export class TestAxis {
 
   /** Position of the tool at the last sample, m. */
   get tool(): number {
-    return this.#axis.set.position - valueAt(this.record, C.toolError);
+    return this.#axis.set.position - valueAt(this.motion, C.toolError);
   }
 
-  /** Advances to the next sample of the position loop: the record is that of its instant. */
+  /** Advances to the next sample of the position loop: `motion` is that of its instant. */
   sample(): void {
     this.#toSample();
     this.#step();
@@ -104,7 +105,7 @@ export class TestAxis {
     const enough = Math.round(SETTLED / this.period);
     for (let k = 0, inside = 0; k < longest && inside < enough; k++) {
       this.sample();
-      inside = Math.abs(valueAt(this.record, C.followingError)) <= window ? inside + 1 : 0;
+      inside = Math.abs(valueAt(this.motion, C.followingError)) <= window ? inside + 1 : 0;
     }
   }
 

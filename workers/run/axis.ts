@@ -123,6 +123,11 @@ export class Axis {
     return this.#telemetry.record;
   }
 
+  /** The same record for whoever reads commands, positions, speeds, currents, errors and temperatures alone: what else stands in it may be older. */
+  get motion(): Float64Array {
+    return this.#telemetry.motion;
+  }
+
   /** What the last tick asked of motor and amplifier. */
   get effort(): Effort {
     const [telemetry, effort] = [this.#telemetry, this.#effort];

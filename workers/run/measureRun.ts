@@ -48,17 +48,37 @@ export interface RunSummary {
 /** So many samples pass before a run that may end early is asked again: an answer takes longer than a sample does. */
 const SAMPLES_BETWEEN = 16;
 
-/**
- * Runs a scene for `seconds` of simulated time; `onSample` sees the record of every position-loop sample.
- *
- * @param goesOn ends the run with false; it is given the settling time, s, that the worst move has at least. Asked now and then, and at the
- * last sample
- */
+/** Runs a scene for `seconds` of simulated time; `onSample` sees the record of every position-loop sample. */
 export function measureRun(
   scene: Scene,
   seconds: number,
-  onSample: (record: Float64Array) => void = () => {},
+  onSample?: (record: Float64Array) => void,
   solver: NewSolver = odexSolver,
+): RunSummary {
+  return measured(scene, seconds, solver, (axis) => onSample?.(axis.record));
+}
+
+/**
+ * The same for a trial, of which many are made: by the batch engine.
+ *
+ * @param onSample sees of each record what `Axis.motion` has of it
+ * @param goesOn ends the run with false; it is given the settling time, s, that the worst move has at least. Asked now and then, and at the
+ * last sample
+ */
+export function measureTrial(
+  scene: Scene,
+  seconds: number,
+  onSample?: (motion: Float64Array) => void,
+  goesOn?: (minSettlingTime: number) => boolean,
+): RunSummary {
+  return measured(scene, seconds, batchSolver, (axis) => onSample?.(axis.motion), goesOn);
+}
+
+function measured(
+  scene: Scene,
+  seconds: number,
+  solver: NewSolver,
+  onSample: (axis: Axis) => void,
   goesOn: (minSettlingTime: number) => boolean = () => true,
 ): RunSummary {
   const axis = new Axis(scene, { solver });
@@ -83,10 +103,10 @@ export function measureRun(
     currentUsed.add(effort.currentUse);
     voltageUsed.add(effort.voltageUse);
     if (samplesNow) {
-      const r = axis.record;
+      const r = axis.motion;
       error.add(valueAt(r, C.followingError));
       tool.add(valueAt(r, C.toolError));
-      onSample(r);
+      onSample(axis);
       meter.sample(r, axis.command, p.window, axis.audit.copper);
       if (meter.last && meter.count > moves.length) {
         moves.push(meter.last);
@@ -131,14 +151,4 @@ export function measureRun(
     energyHolds: axis.audit.holds,
     moves,
   };
-}
-
-/** The same for a trial, of which many are made: by the batch engine. */
-export function measureTrial(
-  scene: Scene,
-  seconds: number,
-  onSample?: (record: Float64Array) => void,
-  goesOn?: (minSettlingTime: number) => boolean,
-): RunSummary {
-  return measureRun(scene, seconds, onSample, batchSolver, goesOn);
 }

@@ -19,7 +19,8 @@ interface Observed {
 
 /**
  * Values of every channel at one sampling instant, in the order of CHANNELS, SI. Each channel is one line here. A record takes as long as
- * the integration of half a period, so it is worked out only when somebody asks for it; until then the state of its instant is kept.
+ * the integration of half a period, so it is worked out only when somebody asks for it, and its forces only when somebody asks for them;
+ * until then the state of its instant is kept.
  */
 export class Telemetry {
   /** Summed currents of the instant, A. */
@@ -31,6 +32,7 @@ export class Telemetry {
   readonly #y: State;
   #time = 0;
   #residual = 0;
+  #hasMotion = false;
   #isComplete = false;
 
   constructor(observed: Observed) {
@@ -64,7 +66,14 @@ export class Telemetry {
     this.id = id;
     this.iq = iq;
     this.#residual = audit.relativeResidual;
+    this.#hasMotion = false;
     this.#isComplete = false;
+  }
+
+  /** The record in which forces, power and what belongs to the base need not be those of the instant. */
+  get motion(): Float64Array {
+    if (!this.#hasMotion) this.#takeMotion();
+    return this.#record;
   }
 
   get record(): Float64Array {
@@ -90,13 +99,7 @@ export class Telemetry {
     const { plant } = this.#observed;
     const { windings, cogging, ironDrag, nutDrag, guide, process, hand, base } = plant.terms;
     const { id, iq } = this;
-    record[C.time] = this.#time;
-    record[C.motorPosition] = y[X1];
-    record[C.motorSpeed] = y[V1];
-    record[C.tablePosition] = y[X2];
-    record[C.tableSpeed] = y[V2];
-    record[C.forceCurrent] = iq;
-    record[C.fieldCurrent] = id;
+    this.#takeMotion();
     record[C.circulatingCurrent] = circulatingCurrent(y, plant.motors, id, iq);
     record[C.voltage] = this.voltage;
     record[C.motorForce] = this.motorForce;
@@ -109,6 +112,19 @@ export class Telemetry {
     record[C.electricPower] = 1.5 * (windings.voltageD * id + windings.voltageQ * iq);
     record[C.energyResidual] = this.#residual;
     this.#isComplete = true;
+  }
+
+  #takeMotion(): void {
+    const record = this.#record;
+    const y = this.#y;
+    record[C.time] = this.#time;
+    record[C.motorPosition] = y[X1];
+    record[C.motorSpeed] = y[V1];
+    record[C.tablePosition] = y[X2];
+    record[C.tableSpeed] = y[V2];
+    record[C.forceCurrent] = this.iq;
+    record[C.fieldCurrent] = this.id;
+    this.#hasMotion = true;
   }
 }
 

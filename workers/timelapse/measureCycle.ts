@@ -152,14 +152,14 @@ class MeasuredRun {
     this.#saturation.add(iq / this.#p.motorCount);
   }
 
-  #takeSample({ record, effort }: Axis, measuring: boolean): void {
-    this.#draught.step(valueAt(record, C.motorSpeed), this.#period);
+  #takeSample({ motion, effort }: Axis, measuring: boolean): void {
+    this.#draught.step(valueAt(motion, C.motorSpeed), this.#period);
     if (!measuring) return;
     this.#draughtSum += this.#draught.factor(this.#p);
     this.#use = Math.max(this.#use, Math.abs(effort.currentUse));
-    this.#limit = Math.min(this.#limit, valueAt(record, C.currentLimit));
-    this.#from = Math.min(this.#from, valueAt(record, C.setpoint));
-    this.#to = Math.max(this.#to, valueAt(record, C.setpoint));
+    this.#limit = Math.min(this.#limit, valueAt(motion, C.currentLimit));
+    this.#from = Math.min(this.#from, valueAt(motion, C.setpoint));
+    this.#to = Math.max(this.#to, valueAt(motion, C.setpoint));
   }
 
   #closePart(audit: Audit): void {

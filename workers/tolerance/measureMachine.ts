@@ -77,8 +77,8 @@ class MeasuredCycle {
   }
 
   sample(isMeasuring: boolean): void {
-    const { record, command, audit, time } = this.#axis;
-    this.#meter.sample(record, command, this.#p.window, audit.copper);
+    const { motion, command, audit, time } = this.#axis;
+    this.#meter.sample(motion, command, this.#p.window, audit.copper);
     if (isMeasuring && !this.#isMeasuring) {
       this.#isMeasuring = true;
       this.#before = this.#meter.count;
@@ -86,8 +86,8 @@ class MeasuredCycle {
     }
     this.#takeMove();
     if (!isMeasuring) return;
-    this.#error.add(valueAt(record, C.followingError));
-    this.#losses.sample(valueAt(record, C.motorSpeed));
+    this.#error.add(valueAt(motion, C.followingError));
+    this.#losses.sample(valueAt(motion, C.motorSpeed));
   }
 
   period(): void {
