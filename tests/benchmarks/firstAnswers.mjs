@@ -2,10 +2,8 @@ import { launchBrowser } from '../tools/browser.mjs';
 import { servePage } from '../tools/servePage.mjs';
 
 /**
- * How long a person waits in the built page, in a headless browser with the stage folded away, ms from the press:
- *
- * - `foreseen`: pretuning shows gains with what the linear analysis says of them; `run`: the first tuning that has been run;
- *   `tuned`: the result.
+ * How long a person waits for pretuning in the built page, in a headless browser with the stage folded away, ms from the press: for gains
+ * with what the linear analysis says of them, for a tuning that has been run, for the result.
  */
 export async function firstAnswers() {
   const served = await servePage();
@@ -21,9 +19,9 @@ export async function firstAnswers() {
     await page.evaluate(watch, {
       press: '.pretune button.primary',
       signs: {
-        foreseen: ['.pretune-so-far', '(First answer|Best so far)'],
-        run: ['.pretune-so-far', 'Best so far'],
-        tuned: ['.pretune-result', 'The result'],
+        'a first answer': ['.pretune-so-far', '(First answer|Best so far)'],
+        'a tuning that has run': ['.pretune-so-far', 'Best so far'],
+        'the result': ['.pretune-result', 'The result'],
       },
     });
     await page.waitForFunction(() => Object.values(globalThis.waited).every((ms) => ms !== null), null, {

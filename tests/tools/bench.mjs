@@ -2,6 +2,7 @@
 import { cpus } from 'node:os';
 import { join } from 'node:path';
 import { argv, versions } from 'node:process';
+import { firstAnswers } from '../benchmarks/firstAnswers.mjs';
 import { pagePace } from '../benchmarks/pagePace.mjs';
 import { scriptSizes } from '../benchmarks/pageSize.mjs';
 import { bundle } from './bundle.mjs';
@@ -63,6 +64,10 @@ for (const { minute, simulated, page: inPage, worker } of page.heaps) {
 }
 const [early, late] = [page.heaps[0], page.heaps.at(-1)].map((heap) => heap.page + heap.worker);
 row('memory, last to first', (late / early).toFixed(3), 'at full speed; 1 is no growth');
+
+const waits = await firstAnswers();
+heading('Pretuning in the page, stage folded away: from the press until there is');
+for (const [what, milliseconds] of Object.entries(waits)) row(what, `${milliseconds} ms`, '');
 
 const [{ model }, ...others] = cpus();
 console.log(`\n${model}, ${others.length + 1} threads; Node ${versions.node}; Chromium ${page.browser}`);

@@ -35,6 +35,9 @@ export interface PretuneOptions {
   use(goal: PretuneGoal, changes: ParameterChanges, text: string): string | null;
 }
 
+/** The share of runs from which their pace tells how long the rest takes. */
+const TELLING = 0.1;
+
 /** Automatic pretuning: goal, progress, and a result in which every value has its reason and every point is a run. */
 export class PretuneDialog {
   readonly #options: PretuneOptions;
@@ -137,7 +140,9 @@ export class PretuneDialog {
   #showProgress(prefix: string, { stage, done, total }: PretuneProgress): void {
     this.#bar.max = Math.max(total, 1);
     this.#bar.value = done;
-    const left = timeLeftText(done, total, (performance.now() - this.#begun) / 1000);
+    // The first runs search for the shape of loops and take longer than most.
+    const telling = done < TELLING * total ? 0 : done;
+    const left = timeLeftText(telling, total, (performance.now() - this.#begun) / 1000);
     setText(this.#status, `${prefix}${stage}: ${done} of ${total} runs, ${left}`);
   }
 

@@ -1,5 +1,6 @@
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import type { ForeseenTuning, PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
+import { sentence } from '../../../shared/verdict/text.ts';
 
 type Judged = Pick<PretuneResult, 'figure'>;
 
@@ -53,5 +54,5 @@ export function foreseenText({
       : ` A force of the size of its dry friction, ${ranged(friction.force, 'N')}, moves it by ${ranged(friction.error, 'm')} at most, at any frequency.`;
   const decays =
     decay === null ? '' : ` What error is left decays with a time constant of ${ranged(decay, 's')}.`;
-  return `${figures.join(', ')}.${disturbed}${decays} Settling follows from the first run.`;
+  return `${sentence(figures.join(', '))}${disturbed}${decays} Settling follows from the first run.`;
 }
