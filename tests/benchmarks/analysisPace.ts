@@ -3,10 +3,11 @@ import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { startingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../../workers/analysis/analyse.ts';
+import { processorClock } from './processorClock.ts';
 
 export interface AnalysisPace {
   readonly name: string;
-  /** Median and longest time of one analysis, warm, ms. */
+  /** Median and longest time of one analysis, warm, ms of the processor. */
   readonly median: number;
   readonly longest: number;
   readonly points: number;
@@ -18,9 +19,9 @@ export function analysisPace(times = 40): AnalysisPace[] {
     let points = 0;
     const durations = Array.from({ length: times }, (_, k) => {
       const p = { ...scene.parameters, Kp: scene.parameters.Kp * (1 + k / 1000) };
-      const from = performance.now();
+      const clock = processorClock();
       points = analyse(p, startingPoint(p)).frequency.length;
-      return performance.now() - from;
+      return 1000 * clock();
     }).sort((a, b) => a - b);
     return {
       name: scene.id ?? scene.title,

@@ -4,6 +4,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { Axis } from '../../workers/run/axis.ts';
 import { batchSolver, type NewSolver, odexSolver } from '../../workers/solver/engine.ts';
 import { NativeAxis } from './native/nativeAxis.ts';
+import { processorClock } from './processorClock.ts';
 
 export interface EnginePace {
   readonly name: string;
@@ -19,9 +20,9 @@ export interface EnginePace {
 /** Rounds of which the best counts, in turn, so that all of them meet the same disturbances of the computer. */
 const ROUNDS = 5;
 
-/** The engines and the program in C, each scene by all of them in turn. */
-export function enginePace(source: string, seconds = 1): EnginePace[] {
-  const native = NativeAxis.compiled(source);
+/** The engines and the program in C, each scene by all of them in turn. `sources`: folder of the program. */
+export function enginePace(sources: string, seconds = 1): EnginePace[] {
+  const native = NativeAxis.compiled(sources);
   const scenes = SCENES.map(cold);
   for (const scene of scenes) for (const solver of [odexSolver, batchSolver]) timed(scene, solver, 0.3);
   try {
@@ -54,15 +55,16 @@ export function cold(scene: Scene): Scene {
   return { ...scene, parameters: { ...p, ...held, screwCapacity: Infinity, ambient: p.carrierStart } };
 }
 
-function timed(scene: Scene, solver: NewSolver, seconds: number): { pace: number; table: number } {
+/** Pace of the processor and where the table ends, m. */
+export function timed(scene: Scene, solver: NewSolver, seconds: number): { pace: number; table: number } {
   const axis = new Axis(scene, { solver });
   const ticks = Math.round(seconds * scene.parameters.currentRate);
-  const from = process.cpuUsage();
+  const clock = processorClock();
   while (axis.tick < ticks && axis.step());
-  const { user, system } = process.cpuUsage(from);
+  const taken = clock();
   // One tick more records where the last one ended.
   axis.step();
-  return { pace: seconds / (1e-6 * (user + system)), table: axis.record[C.tablePosition] ?? Number.NaN };
+  return { pace: seconds / taken, table: axis.record[C.tablePosition] ?? Number.NaN };
 }
 
 /** What the program commands at every position-loop sample. */

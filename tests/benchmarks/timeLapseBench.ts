@@ -1,14 +1,15 @@
 import { type Agreement, agreement } from './lapse/agreement.ts';
 import { DUTIES } from './lapse/duties.ts';
+import { processorClock } from './processorClock.ts';
 
 export interface LapsePace extends Agreement {
   readonly name: string;
 }
 
-/** Ten minutes of a warming duty of each drive: the full model from end to end, and the time-lapse. Takes minutes. */
-export function timeLapsePace(seconds = 600): LapsePace[] {
+/** Two minutes of a warming duty of each drive: the full model from end to end, and the time-lapse. */
+export function timeLapsePace(seconds = 120): LapsePace[] {
   return Object.entries(DUTIES).map(([name, scene]) => ({
     name,
-    ...agreement(scene, seconds, 10, () => performance.now()),
+    ...agreement(scene, seconds, 10, processorClock()),
   }));
 }

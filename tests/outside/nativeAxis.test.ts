@@ -9,7 +9,7 @@ import { NativeAxis } from '../benchmarks/native/nativeAxis.ts';
 import { ROOT } from '../tools/sources.mjs';
 
 /** The yardstick of pace is the same axis: a program in C with equations of its own, in fixed steps without any control of the error. */
-const native = NativeAxis.compiled(join(ROOT, 'tests/benchmarks/native/axis.c'));
+const native = NativeAxis.compiled(join(ROOT, 'tests/benchmarks/native'));
 afterAll(() => native?.remove());
 
 describe.runIf(native !== null)('the program in C', () => {

@@ -16,7 +16,7 @@ export interface Agreement {
   readonly growth: readonly [full: number, lapse: number];
   /** How often the cycle was run. */
   readonly measurements: number;
-  /** Wall-clock time by the clock that was given, in its unit. */
+  /** Time by the clock that was given, in its unit. */
   readonly took: readonly [full: number, lapse: number];
 }
 

@@ -2,6 +2,7 @@
  * The axis in C, as the yardstick of pace: plant, current loop and position loop of workers/MODEL.md by the classical Runge-Kutta rule in
  * two steps a period. Without heat, trips, limits of the current and telemetry, which the model has besides. Reads struct axis and the
  * setpoints of every position-loop sample as doubles from the file named; prints seconds taken, and where table and motor ended, m.
+ * As a library (stiff.py) it leaves the integration to another solver.
  */
 #include <math.h>
 #include <stdio.h>
@@ -60,7 +61,7 @@ static double waves(const struct wave *wave, double x, double (*of)(double)) {
   return sum;
 }
 
-static void derivative(const double *y, double *d) {
+void derivative(const double *y, double *d) {
   const int motors = (int)p.motors;
   const double x1 = y[X1], v1 = y[V1], x2 = y[X2], v2 = y[V2];
   double f1 = 0, f2 = 0, outside = 0, other = 0;
@@ -150,7 +151,10 @@ static void derivative(const double *y, double *d) {
   d[ENERGIES + 6] = 0;
 }
 
-static void integrate(double *y, int size) {
+/* Carries y over one period, in place. */
+typedef void integrator(double *y, int size);
+
+static void runge_kutta(double *y, int size) {
   static double k1[STATES], k2[STATES], k3[STATES], k4[STATES], at[STATES];
   const double h = p.period / STEPS;
   for (int n = 0; n < STEPS; n++) {
@@ -197,8 +201,9 @@ static double reading(double u) {
   return p.count > 0 ? p.count * floor(at / p.count + 0.5) : at;
 }
 
-int main(int count, char **arguments) {
-  FILE *file = count > 1 ? fopen(arguments[1], "rb") : NULL;
+/* Seconds of the processor that the run took, and where table and motor ended, m. Returns 0, or 2 where the file cannot be read. */
+int run(const char *path, integrator *integrate, double *result) {
+  FILE *file = fopen(path, "rb");
   if (!file || fread(&p, sizeof p, 1, file) != 1) return 2;
   const long ticks = (long)p.ticks, divider = (long)p.divider, samples = (ticks + divider - 1) / divider;
   struct setpoint *sets = malloc(samples * sizeof *sets);
@@ -264,6 +269,15 @@ int main(int count, char **arguments) {
     memset(y + ENERGIES, 0, (CURRENTS - ENERGIES) * sizeof *y);
   }
   clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &to);
-  printf("%.9g %.15g %.15g\n", to.tv_sec - from.tv_sec + 1e-9 * (to.tv_nsec - from.tv_nsec), y[X2], y[X1]);
+  result[0] = to.tv_sec - from.tv_sec + 1e-9 * (to.tv_nsec - from.tv_nsec);
+  result[1] = y[X2];
+  result[2] = y[X1];
+  return 0;
+}
+
+int main(int count, char **arguments) {
+  double result[3];
+  if (count < 2 || run(arguments[1], runge_kutta, result) != 0) return 2;
+  printf("%.9g %.15g %.15g\n", result[0], result[1], result[2]);
   return 0;
 }

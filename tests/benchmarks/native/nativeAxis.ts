@@ -23,15 +23,34 @@ import { bristleRateCap } from '../../../workers/model/friction/bristles.ts';
 const MOTORS = 8;
 const WAVES = 8;
 
-/** The axis in C, compiled by the compiler of the system; null where there is none. */
+const SOURCE = 'axis.c';
+const STIFF = 'stiff.py';
+
+/** Stiff solvers of a general numerical library, SciPy. */
+export const STIFF_METHODS = ['LSODA', 'Radau'] as const;
+
+interface NativeRun {
+  /** Of the processor. */
+  readonly seconds: number;
+  /** Where the table ended, m. */
+  readonly table: number;
+}
+
+/** The axis in C, compiled by the compiler of the system. */
 export class NativeAxis {
   readonly #folder = mkdtempSync(join(tmpdir(), 'waybench-native-'));
+  readonly #sources: string;
 
-  /** @param source path of axis.c */
-  static compiled(source: string): NativeAxis | null {
-    const axis = new NativeAxis();
+  /** @param sources folder of axis.c and stiff.py */
+  private constructor(sources: string) {
+    this.#sources = sources;
+  }
+
+  /** Null where there is no compiler. */
+  static compiled(sources: string): NativeAxis | null {
+    const axis = new NativeAxis(sources);
     try {
-      execFileSync('cc', ['-O3', '-o', join(axis.#folder, 'axis'), source, '-lm'], { stdio: 'ignore' });
+      axis.#compile('axis');
       return axis;
     } catch {
       axis.remove();
@@ -39,22 +58,56 @@ export class NativeAxis {
     }
   }
 
-  /**
-   * @param setpoints position, speed, acceleration and force of every position-loop sample, one after the other
-   * @returns seconds that the run took, and where the table ended, m
-   */
-  run(p: Parameters, ticks: number, setpoints: readonly number[]): { seconds: number; table: number } {
+  /** @param setpoints position, speed, acceleration and force of every position-loop sample, one after the other */
+  run(p: Parameters, ticks: number, setpoints: readonly number[]): NativeRun {
+    const [seconds = Number.NaN, table = Number.NaN] = numbers(
+      execFileSync(join(this.#folder, 'axis'), [this.#written(p, ticks, setpoints)], { encoding: 'utf8' }),
+    );
+    return { seconds, table };
+  }
+
+  /** The same with a stiff solver in place of the fixed steps, in one thread; null where python3 has no SciPy. */
+  runStiff(
+    method: (typeof STIFF_METHODS)[number],
+    p: Parameters,
+    ticks: number,
+    setpoints: readonly number[],
+  ): (NativeRun & { evaluations: number }) | null {
+    this.#compile('axis.so', '-shared', '-fPIC');
+    const given = [join(this.#folder, 'axis.so'), method, this.#written(p, ticks, setpoints)];
+    try {
+      execFileSync('python3', ['-c', 'import scipy'], { stdio: 'ignore' });
+    } catch {
+      return null;
+    }
+    const printed = execFileSync('python3', [join(this.#sources, STIFF), ...given], {
+      encoding: 'utf8',
+      env: { ...process.env, OMP_NUM_THREADS: '1', OPENBLAS_NUM_THREADS: '1' },
+    });
+    const [seconds = Number.NaN, table = Number.NaN, evaluations = Number.NaN] = numbers(printed);
+    return { seconds, table, evaluations };
+  }
+
+  #compile(name: string, ...options: string[]): void {
+    const out = join(this.#folder, name);
+    execFileSync('cc', ['-O3', ...options, '-o', out, join(this.#sources, SOURCE), '-lm'], {
+      stdio: 'ignore',
+    });
+  }
+
+  #written(p: Parameters, ticks: number, setpoints: readonly number[]): string {
     const file = join(this.#folder, 'run');
     writeFileSync(file, Float64Array.from([...constants(p, ticks), ...setpoints]));
-    const [seconds, table] = execFileSync(join(this.#folder, 'axis'), [file], { encoding: 'utf8' })
-      .split(' ')
-      .map(Number);
-    return { seconds: seconds ?? Number.NaN, table: table ?? Number.NaN };
+    return file;
   }
 
   remove(): void {
     rmSync(this.#folder, { recursive: true, force: true });
   }
+}
+
+function numbers(text: string): number[] {
+  return text.split(' ').map(Number);
 }
 
 /** struct axis of axis.c. */
