@@ -12,10 +12,10 @@ const METRES: readonly Step[] = [
   ['nm', 1e-9, 0],
 ];
 const METRES_PER_SECOND: readonly Step[] = METRES.map(([text, ...step]) => [`${text}/s`, ...step]);
+const MICROINCH = 25.4e-9;
 const INCHES: readonly Step[] = [
   ['in', 0.0254, 25.4e-6],
-  ['µin', 25.4e-9, 25.4e-9],
-  ['nm', 1e-9, 0],
+  ['µin', MICROINCH, 0],
 ];
 const INCHES_PER_SECOND: readonly Step[] = INCHES.map(([text, ...step]) => [`${text}/s`, ...step]);
 const SECONDS: readonly Step[] = [
@@ -87,7 +87,7 @@ const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 /**
  * Text of an SI value in whichever unit of its family suits its size: '12.3 nm', '3.40 µm', '0.200 m'. `unit` names the
  * family. Always `digits` significant digits, so the width does not jitter; below the smallest unit of the family the
- * number of decimals is held instead ('0.03 nm'). NaN and infinity print as a dash.
+ * number of decimals is held instead ('0.03 nm', and as fine in fractions of a microinch: '0.0012 µin'). NaN and infinity print as a dash.
  */
 export function ranged(value: number, unit: Unit, digits = 3): string {
   if (!Number.isFinite(value)) return NOT_A_NUMBER;
@@ -96,8 +96,10 @@ export function ranged(value: number, unit: Unit, digits = 3): string {
   const size = Math.abs(roundTo(value, digits));
   const [text, factor] = steps.find(([, , from]) => size >= from) as Step;
   const shown = value / factor;
-  const smallest = factor === at(steps, steps.length - 1)[1] && Math.abs(shown) < 1;
-  return `${minus(smallest ? shown.toFixed(digits - 1) : significant(shown, digits))} ${text}`;
+  // A microinch is some 25 nm: two decimals more are as fine.
+  const finer = factor === MICROINCH ? 2 : 0;
+  const smallest = factor === at(steps, steps.length - 1)[1] && Math.abs(shown) < (finer ? 0.1 : 1);
+  return `${minus(smallest ? shown.toFixed(digits - 1 + finer) : significant(shown, digits))} ${text}`;
 }
 
 /** Text and SI size of the unit in which `ranged` prints a value of this size. */

@@ -124,8 +124,8 @@ export function toSI(shown: number, unit: Unit): number {
 
 /**
  * What takes the place of a metric unit where people think in inches and pounds. A unit that is not listed stays: those of electricity,
- * energy and time, and K, so that formulas of heat are calculated in °C and K as motor datasheets are in either system. Below a millionth of an inch a length is in
- * nanometres, as encoders and optics are specified in either system (`ranged`). Names in a catalogue stay as they are printed there.
+ * energy and time, and K, so that formulas of heat are calculated in °C and K as motor datasheets are in either system. Names in a catalogue
+ * stay as they are printed there.
  */
 const INCH: Partial<Record<Unit, Unit>> = {
   m: 'in',

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { pageTests } from '../support/page.ts';
 import { violations } from '../support/violations.ts';
-import { openStudy } from './studyControls.ts';
+import { openStudy, show } from './studyControls.ts';
 
 const { open } = pageTests();
 
@@ -97,11 +97,23 @@ it('puts a drive on an air bearing with a finer scale, and keeps what fits when 
   await page.locator('.study-bar').getByText('Sizing', { exact: true }).click();
   await page.getByText('; air bearing, interferential scale').first().waitFor();
   await page.locator('.study-bar').getByText('Job', { exact: true }).click();
-  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(false);
+  const grade = page.getByLabel('Screw of candidate A', { exact: true });
+  const ends = page.getByLabel('Ends of the screw of candidate A', { exact: true });
+  expect([await grade.isVisible(), await ends.isVisible()]).toEqual([false, false]);
   await page.getByLabel('Drive of candidate A').selectOption('screw');
   expect(await page.getByLabel('Guide of candidate A').inputValue()).toBe('air');
   await page.getByLabel('Encoder of candidate A').selectOption('motor');
-  expect(await page.getByLabel('Screw of candidate A').isVisible()).toBe(true);
+  expect([await grade.isVisible(), await ends.isVisible()]).toEqual([true, true]);
+
+  // Ends that are fixed and a screw that is stretched come with figures of their own.
+  expect(await ends.inputValue()).toBe('supported');
+  await ends.selectOption('stretched3');
+  await show(page, 'Sizing');
+  await page.getByText('; air bearing, screw fixed–fixed, stretched for 3 K').first().waitFor();
+  await page.getByText('Axial load on the bearings of the screw').waitFor();
+  await show(page, 'Job');
+
   await page.getByLabel('Drive of candidate A').selectOption('tubular');
+  await ends.waitFor({ state: 'hidden' });
   expect(await page.getByLabel('Encoder of candidate A').inputValue()).toBe('optical');
 });

@@ -2,11 +2,10 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { PARTS } from '../../../shared/study/parts.ts';
 
 /**
- * What a reader of inches must not meet, after a number or as the unit of an axis; nanometres are read in either system, and formulas of
- * heat are in °C.
+ * What a reader of inches must not meet, after a number or as the unit of an axis; formulas of heat are in °C.
  */
 const METRIC =
-  /(?:\d[\d.·⁰¹²³⁴⁵⁶⁷⁸⁹⁻]* ?| in |\[)(?:mm|µm|cm|m|kg|g|N|kN|MPa|mm⁴|kg·m²|kg·cm²)(?![\p{L}\d'])/gu;
+  /(?:\d[\d.·⁰¹²³⁴⁵⁶⁷⁸⁹⁻]* ?| in |\[)(?:mm|µm|nm|cm|m|kg|g|N|kN|MPa|mm⁴|kg·m²|kg·cm²)(?![\p{L}\d'])/gu;
 
 /** Names of a catalogue stay as they are printed there. */
 const NAMES = [PRESETS, ...Object.values(PARTS)].flatMap((named) =>

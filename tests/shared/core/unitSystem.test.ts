@@ -20,15 +20,20 @@ describe('a text for readers of inches', () => {
     expect(inSystem('inch', text)).toBe(expected);
   });
 
-  it('ranges from inches over millionths of an inch to nanometres', () => {
+  it('ranges from inches to millionths of an inch and their fractions', () => {
     setUnitSystem('inch');
-    expect([0.0254, 25.4e-6, 2.54e-6, 25.4e-9, 1e-9].map((length) => ranged(length, 'm'))).toEqual([
+    const lengths = [0.0254, 25.4e-6, 2.54e-6, 25.4e-9, 10e-9, 1e-9, 0.1e-9, -1e-14];
+    expect(lengths.map((length) => ranged(length, 'm'))).toEqual([
       '1.00 in',
       '0.00100 in',
       '100 µin',
       '1.00 µin',
-      '1.00 nm',
+      '0.394 µin',
+      '0.0394 µin',
+      '0.0039 µin',
+      '0.0000 µin',
     ]);
+    expect(ranged(1e-9, 'm/s')).toBe('0.0394 µin/s');
     expect(unitFor(2.54e-6, 'mm').text).toBe('µin');
   });
 

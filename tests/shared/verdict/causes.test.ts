@@ -50,6 +50,16 @@ describe('the cause of growth', () => {
     const [max] = shares.reduce((best, each) => (each[1] > best[1] ? each : best));
     expect(growthCause(candidate)).toContain(max);
   });
+
+  it('is a screw for as much of its warming as its stretch does not take up', () => {
+    const held = { screwSupport: 'fixed', toolArm: 0.1 } as const;
+    expect(growthCause(withParameters(D, { ...held, screwPretension: 3 }))).toMatch(
+      /from the screw, 27 K above the room, of which its stretch takes up 3.0 K, which the encoder/,
+    );
+    expect(growthCause(withParameters(D, { ...held, screwPretension: 20, screwExpansion: 1e-7 }))).toMatch(
+      /from the table/,
+    );
+  });
 });
 
 describe('a cause beside a rival', () => {
