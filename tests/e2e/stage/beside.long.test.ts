@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type } from '../support/controls.ts';
+import { expectState, press, type } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 
 const { open } = pageTests();
@@ -35,4 +35,25 @@ it.each([
   });
   expect((await sizes()).hidden).toBe(0);
   expect(await card.locator('.gauge').first().isVisible()).toBe(true);
+});
+
+it('slow motion at events is the same for one axis and for two', async () => {
+  const page = await open({ stage: false });
+  const slowed = (run: string) =>
+    page.getByRole('group', { name: run, exact: true }).getByText(/^slow motion at .*real time$/);
+  await page.getByRole('button', { name: 'View', exact: true }).click();
+  await page.getByRole('button', { name: 'Slow motion at events' }).click();
+  await press(page, 'Run');
+  await slowed('Run').waitFor();
+  await press(page, 'Pause');
+  await expectState(page, 'Paused');
+  await page.locator('body').click({ position: { x: 5, y: 5 } });
+  await page.keyboard.press('u');
+  await page.getByRole('region', { name: 'Candidate B:' }).waitFor();
+  await page.getByRole('checkbox', { name: 'Slow motion at events' }).check();
+  const run = page.getByRole('group', { name: 'Run of all candidates', exact: true });
+  await run.getByRole('button', { name: 'Run', exact: true }).click();
+  await slowed('Run of all candidates').waitFor();
+  // Afterwards it goes on as it was asked to.
+  await run.getByText(/^(running at|.*s lost)/).waitFor();
 });
