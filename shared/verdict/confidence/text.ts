@@ -4,15 +4,17 @@ import { listed, sentence } from '../text.ts';
 import type { Confidence, Counted, Way } from './confidence.ts';
 import { type Ranges, UNCERTAIN_NAMES, uncertain } from './ranges.ts';
 
-/** 'Of 1000 jobs drawn within these ranges, the choice stays A in 93.1 % …', by simulation where there is any. */
-export function confidenceSentence(confidence: Confidence): string {
-  const { calculated, simulated } = confidence;
+/**
+ * 'Of 1000 jobs drawn within these ranges, the choice stays A in 93.1 % …', by simulation where there is any.
+ * @param isBrief without the reasons and intervals of what else is chosen
+ */
+export function confidenceSentence({ calculated, simulated }: Confidence, isBrief = false): string {
   return simulated
-    ? countedSentence(simulated, ' and simulated')
-    : countedSentence(calculated, ', by calculation');
+    ? countedSentence(simulated, ' and simulated', isBrief)
+    : countedSentence(calculated, ', by calculation', isBrief);
 }
 
-export function countedSentence({ drawn, stays, ways }: Counted, how: string): string {
+export function countedSentence({ drawn, stays, ways }: Counted, how: string, isBrief = false): string {
   const staying = ways.find((way) => way.stays);
   const others = ways.filter((way) => !way.stays);
   const what =
@@ -22,14 +24,16 @@ export function countedSentence({ drawn, stays, ways }: Counted, how: string): s
         ? 'still no drive does the job in'
         : `the choice stays ${listed(staying.letters, 'or')} in`;
   const often = stays.share === 1 ? 'all of them' : percent(stays.share);
-  const otherwise = others.length === 0 ? '' : `; otherwise ${listed(others.map((way) => wayText(way)))}`;
+  const otherwise =
+    others.length === 0 ? '' : `; otherwise ${listed(others.map((way) => wayText(way, isBrief)))}`;
   return sentence(
     `Of ${drawn} jobs drawn within these ranges${how}, ${what} ${often} (${intervalText(stays)})${otherwise}`,
   );
 }
 
-function wayText({ letters, share, reason }: Way): string {
+function wayText({ letters, share, reason }: Way, isBrief: boolean): string {
   const who = letters.length === 0 ? 'no drive does the job' : `it is ${listed(letters, 'or')}`;
+  if (isBrief) return `${who} in ${percent(share.share)}`;
   const why = reason === null ? '' : `, mostly because ${reason}`;
   return `${who} in ${percent(share.share)} (${intervalText(share, '')}${why})`;
 }

@@ -27,7 +27,7 @@ export function summarySection(
   const changes = whatFits([
     // How probable the choice is says more than the worst case, which is told where that is not known.
     ...(confidence
-      ? [`${confidenceSentence(confidence)} Ranges: ${rangesText(confidence.ranges)}.`]
+      ? [confidenceSentence(confidence, true)]
       : verdict.robustness === ''
         ? []
         : [verdict.robustness]),
@@ -43,7 +43,7 @@ ${pictureOf(pictures.stage, 'The candidates on the stage')}</div>
 ${list(reasonsOf(verdict, candidates))}
 <h3>What would change it</h3>
 ${changes.length > 0 ? list(changes) : markup`<p>Nothing near: no tested change of up to about a factor of two.</p>`}
-<p class="note">${dropSentence(candidates)} ${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
+<p class="note">${confidence ? `Ranges of the jobs drawn: ${rangesText(confidence.ranges)}. ` : ''}${dropSentence(candidates)} ${CAUTIONS.opening} Strong magnets, pinch, axes that drop, a live bus and runaway loops are dangers; the cautions at the end of this report apply. ${CAUTIONS.closing}</p></section>`;
 }
 
 /** The first few of what would change the choice, as many as the page has room for; one at least. */

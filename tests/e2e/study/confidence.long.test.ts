@@ -29,6 +29,6 @@ it('says how probable the choice is, simulates what it has drawn, and hands it o
   await page.getByRole('button', { name: 'Report …', exact: true }).click();
   const summary = page.frameLocator('iframe').locator('section.summary');
   await eventually(() => summary.textContent()).toMatch(
-    /jobs drawn within these ranges and simulated, .*Ranges: payload ±5 %/,
+    /jobs drawn within these ranges and simulated, .*Ranges of the jobs drawn: payload ±5 %/s,
   );
 });
