@@ -4,6 +4,8 @@ import { expectState, press } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { allViolations } from '../support/violations.ts';
+import { openStudy as openTolerance, run } from '../tolerance/toleranceControls.ts';
+import { unreachable } from './keyboard.ts';
 import { DIALOGS, VIEWS } from './views.ts';
 
 const { open } = pageTests();
@@ -86,4 +88,79 @@ it('tells of every trip, also of one that is like the last', async () => {
     await press(page, 'Reset');
     await expectState(page, 'Paused');
   }
+});
+
+it('every control of every view is reached by the Tab key', async () => {
+  const page = await open({ stage: 'flat' });
+  const found: Record<string, string[]> = {};
+  for (const { name, enter, leave } of VIEWS) {
+    await enter(page);
+    const left = await unreachable(page);
+    if (left.length > 0) found[name] = left;
+    await leave(page);
+  }
+  expect(found).toEqual({});
+});
+
+it('nothing moves by itself in any view where motion is unwelcome', async () => {
+  const page = await open({ stage: 'flat', reducedMotion: 'reduce' });
+  const found: Record<string, string[]> = {};
+  for (const { name, enter, leave } of VIEWS) {
+    await enter(page);
+    const moving = await page.evaluate(movingParts);
+    if (moving.length > 0) found[name] = moving;
+    await leave(page);
+  }
+  expect(found).toEqual({});
+});
+
+/** Runs in the page: what is animated, or would be once it changes, for longer than a millisecond. */
+function movingParts(): string[] {
+  const lasts = (durations: string) => durations.split(',').some((each) => Number.parseFloat(each) > 1e-3);
+  const styled = [...document.querySelectorAll('*')].filter((each) => {
+    const { transitionDuration, animationName, animationDuration } = getComputedStyle(each);
+    return lasts(transitionDuration) || (animationName !== 'none' && lasts(animationDuration));
+  });
+  return [
+    ...styled.map(({ tagName, className }) => `${tagName} ${className}`),
+    ...document.getAnimations().map(({ id }) => `animation ${id}`),
+  ];
+}
+
+it('a group of the panel opens at once where motion is unwelcome', async () => {
+  const page = await open({ stage: false, reducedMotion: 'reduce' });
+  const durations = await page
+    .locator('#panel .panel-group-title[aria-expanded=false]')
+    .evaluateAll(async ([title]) => {
+      (title as HTMLElement).click();
+      const seen: unknown[] = [];
+      for (let refresh = 0; refresh < 4; refresh++) {
+        await new Promise(requestAnimationFrame);
+        seen.push(...document.getAnimations().map(({ effect }) => effect?.getTiming().duration));
+      }
+      return [...seen, title?.parentElement?.classList.contains('lil-closed') ? 'closed' : 'open'];
+    });
+  expect(durations.at(-1)).toBe('open');
+  expect(durations.slice(0, -1).every((each) => each === 1)).toBe(true);
+});
+
+it('tells when a tolerance study has ended', async () => {
+  const page = await open({ stage: false });
+  await openTolerance(page);
+  await page.locator('#tolerance-runs').fill('20');
+  await run(page);
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^20 machines in / })
+    .waitFor();
+});
+
+it('tells when pretuning has ended', async () => {
+  const page = await open({ stage: false });
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+  await page.getByRole('button', { name: 'Make the pretuned values live' }).waitFor();
+  // What it was judged by, where its progress was told before.
+  const said = page.getByRole('status').and(page.locator('.pretune-status'));
+  expect(await said.textContent()).toMatch(/^(?!.* of \d+ runs).+\.$/);
 });

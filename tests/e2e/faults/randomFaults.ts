@@ -35,7 +35,7 @@ const TASKS: Readonly<Record<string, Task>> = {
       await page.getByRole('button', { name: 'Pretune', exact: true }).click();
     },
     said: (page) => pretuneStatus(page).textContent(),
-    done: /^(?!.* runs$)(?!.*stopped).+/,
+    done: /^(?!.* of \d+ runs)(?!.*stopped).+/,
     async again(page) {
       await page.getByRole('button', { name: 'Try again', exact: true }).click();
       await eventually(() => pretuneStatus(page).textContent()).toMatch(/: \d+ of \d+ runs/);

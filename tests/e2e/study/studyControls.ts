@@ -25,7 +25,9 @@ export const show = (page: Page, part: Part) =>
 /** Tunes and simulates every candidate, which takes what it takes. */
 export async function simulateAll(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Simulate all' }).first().click();
-  await page.getByText('All drives are tuned and simulated.').first().waitFor({ timeout: 0 });
+  // Where a screen reader hears of it.
+  const said = page.getByRole('status').filter({ hasText: 'All drives are tuned and simulated.' });
+  await said.first().waitFor({ timeout: 0 });
 }
 
 /** Every part of the results is accessible, and made of figures. */
