@@ -46,7 +46,8 @@ export async function breakWorkers(
   const pattern = new RegExp(`${script}[^/]*\\.js`);
   const injected = (when === 'by signal' ? BY_SIGNAL : BY_COUNT)(CODE[fault]);
   await page.route(pattern, async (route) => {
-    const response = await route.fetch();
+    // A connection that was just closed by the server is no fault of the page.
+    const response = await route.fetch({ maxRetries: 5 });
     await route.fulfill({ response, body: `${injected}\n${await response.text()}` });
   });
   return () => page.unroute(pattern);
