@@ -311,7 +311,7 @@ class MachineStage implements Stage {
   #frame(): void {
     this.#dirty = false;
     const [machine, picture] = [this.#machine, this.#picture];
-    if (!picture || this.#size.width === 0) return;
+    if (!picture || this.#size.width === 0 || this.#canvas.clientWidth === 0) return;
     if (machine) {
       machine.pose(this.#now);
       this.#posed.take(this.#now);
