@@ -45,6 +45,7 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
     ? `(${celsius(heat.base)} + ${resistance} · ${ranged(heat.coldCopper, 'W')} · ${inUnit(1 - 20 * COPPER_ALPHA, '')})/` +
       `(1 − ${COPPER_ALPHA}/K · ${resistance} · ${ranged(heat.coldCopper, 'W')}) = ${celsius(value)}${unitSystem() === 'inch' ? ` = ${inUnit(value, '°C')}` : ''}; P = ${ranged(heat.copper, 'W')}`
     : `α R_th P_20 is above 1: the loss of ${ranged(rmsCurrent, 'A')} rises faster with temperature than heat is removed`;
+  const still = p.speedCooling > 0 ? ', the draught of its own motion left out' : '';
   const cool = Math.min(p.ambient, sinkTemperature(p));
   // As a share of the rise that is allowed; close as well where the drive begins to lower its current.
   const rise = (value - cool) / (p.windingLimit - cool);
@@ -67,7 +68,7 @@ function winding({ p, heat, rmsCurrent }: CandidateFacts): Figured {
           value,
           p.windingLimit,
           '°C',
-          (own, most) => `The winding would settle at ${own}, but its limit is ${most}.`,
+          (own, most) => `The winding would settle at ${own}${still}, but its limit is ${most}.`,
         )
       : 'The winding has no steady state: its loss rises faster with temperature than its heat can be removed.',
     used,
