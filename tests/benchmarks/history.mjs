@@ -70,7 +70,7 @@ const ROWS = [
     'longest task, folded, 4 × slower',
     'ms',
   ],
-  ['the one in the middle', 'median task, folded, 4 × slower', 'ms'],
+  ['Median of these tasks', 'median task, folded, 4 × slower', 'ms'],
   ['First load, compressed', 'first load', 'kB'],
 ];
 
