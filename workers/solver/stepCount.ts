@@ -1,9 +1,11 @@
+import { breakawayForce, slidingFriction } from '../../shared/axis/guide.ts';
 import { wornParameters } from '../../shared/axis/wear.ts';
 import { at } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { eigenvalues } from '../math/eigenvalues.ts';
 import { jacobian } from '../math/jacobian.ts';
 import { Matrix } from '../math/matrix.ts';
+import { bristleRateCap } from '../model/friction/bristles.ts';
 import type { Plant } from '../model/plant.ts';
 import { baseAt, CURRENTS, modesAt, V1, V2, X1, X2, Z } from '../model/state.ts';
 
@@ -22,6 +24,8 @@ const MAX_SWING = 0.7;
 
 /** Sliding speeds that are looked at besides the highest, m/s: bristles relax the faster, the faster the guide slides. */
 const SPEEDS = [0, 1e-3, 1e-2];
+/** Where bristles would relax at so many times their cap, they relax at 0.95 of it, and no faster at any speed. */
+const CAPPED = 3;
 /** How far beyond the end of the travel, m: there a screw is shortest, and the buffer is pressed. */
 const BEYOND = 4e-3;
 /** By how much a lost motion is closed, and the steps of the differences: m, m/s, A. */
@@ -34,7 +38,7 @@ const CURRENT_STEP = 1e-3;
 /** @returns how many steps a period of `span` seconds takes, 1 or more */
 export function stepCount(plant: Plant, p: Parameters, span: number): number {
   let needed = 1;
-  for (const speed of [...SPEEDS, p.speedLimit]) {
+  for (const speed of [...SPEEDS, highestSpeed(p)]) {
     const { re, im } = eigenvalues(slopes(plant, p, speed));
     for (const [k, real] of re.entries()) {
       const swing = Math.abs(at(im, k));
@@ -43,6 +47,14 @@ export function stepCount(plant: Plant, p: Parameters, span: number): number {
     }
   }
   return Math.ceil(needed);
+}
+
+/** The speed limit, which trips a drive; without one an axis may fall or be pulled faster, and bristles relax up to their cap. m/s */
+function highestSpeed(p: Parameters): number {
+  if (p.drive === 'on') return p.speedLimit;
+  const friction = Math.max(slidingFriction(p), breakawayForce(p));
+  const capped = (CAPPED * bristleRateCap(p.bristleStiffness) * friction) / p.bristleStiffness;
+  return Math.max(p.speedLimit, capped);
 }
 
 /** ∂f/∂y of the plant at a speed, m/s, without the energies, which nothing depends on. */

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { valueAt } from '../../../shared/core/at.ts';
+import { CHANNEL_INDEX } from '../../../shared/core/channels.ts';
 import { flexibleModes } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import { startTemperatures } from '../../../workers/model/heat.ts';
 import { Plant } from '../../../workers/model/plant.ts';
 import { Axis } from '../../../workers/run/axis.ts';
-import { batchSolver, concernsPlant, ENGINES } from '../../../workers/solver/engine.ts';
+import { batchSolver, concernsPlant, ENGINES, type Engine } from '../../../workers/solver/engine.ts';
 import { stepCount } from '../../../workers/solver/stepCount.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
@@ -16,6 +18,29 @@ function steps(changes: ParameterChanges): number {
   plant.configure(p, startTemperatures(p));
   return stepCount(plant, p, 1 / p.currentRate);
 }
+
+/** Table speed after 20 ms without a drive, m/s, of a load that falls faster than its drive would be allowed. */
+function fallen(engine: Engine): number {
+  const scene = bareScene({
+    drive: 'off',
+    payload: 180,
+    inclination: -Math.PI / 4,
+    counterbalance: -20_000,
+    frictionCoefficient: 0.5,
+    bristleStiffness: 1e8,
+    speedLimit: 0.3,
+    currentRate: 4000,
+  });
+  const axis = new Axis(scene, { solver: ENGINES[engine] });
+  for (let tick = 0; tick < 80; tick++) axis.step();
+  return valueAt(axis.record, CHANNEL_INDEX.tableSpeed);
+}
+
+it('an axis without a drive may move faster than the speed limit: its bristles relax up to their cap', () => {
+  const speed = fallen('odex');
+  expect(Math.abs(speed)).toBeGreaterThan(1.5);
+  expect(fallen('batch') / speed).toBeCloseTo(1, 6);
+});
 
 describe('the number of steps', () => {
   const soft: ParameterChanges = {
