@@ -21,6 +21,15 @@ export class PanelGroup {
     this.#folder.onOpenClose(() => {
       this.#isOpen = !this.#isOpen;
     });
+    // In place of the folder's own opening, which holds the height that its fields have at that moment for as long as it moves.
+    this.#folder.$title.addEventListener(
+      'click',
+      (event) => {
+        event.stopImmediatePropagation();
+        this.open(!this.#isOpen);
+      },
+      { capture: true },
+    );
     this.open(isOpen);
   }
 

@@ -127,21 +127,25 @@ function movingParts(): string[] {
   ];
 }
 
-it('a group of the panel opens at once where motion is unwelcome', async () => {
+it('a group of the panel opens at once, and grows with its fields', async () => {
   const page = await open({ stage: false, reducedMotion: 'reduce' });
-  const durations = await page
+  const seen = await page
     .locator('#panel .panel-group-title[aria-expanded=false]')
     .evaluateAll(async ([title]) => {
+      const fields = title?.nextElementSibling as HTMLElement;
       (title as HTMLElement).click();
-      const seen: unknown[] = [];
+      const heights = [];
       for (let refresh = 0; refresh < 4; refresh++) {
         await new Promise(requestAnimationFrame);
-        seen.push(...document.getAnimations().map(({ effect }) => effect?.getTiming().duration));
+        heights.push(fields.clientHeight);
       }
-      return [...seen, title?.parentElement?.classList.contains('lil-closed') ? 'closed' : 'open'];
+      fields.append(...[1, 2, 3].map(() => document.createElement('textarea')));
+      return { heights, grown: fields.clientHeight, needed: fields.scrollHeight };
     });
-  expect(durations.at(-1)).toBe('open');
-  expect(durations.slice(0, -1).every((each) => each === 1)).toBe(true);
+  expect(new Set(seen.heights).size).toBe(1);
+  expect(seen.heights[0]).toBeGreaterThan(0);
+  expect(seen.grown).toBeGreaterThan(seen.heights[0] ?? 0);
+  expect(seen.grown).toBe(seen.needed);
 });
 
 it('tells when a tolerance study has ended', async () => {
