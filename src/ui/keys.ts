@@ -143,7 +143,8 @@ export function keyOf(action: ActionName): string {
 
 /** Whether a stroke belongs to the element that has the focus, and must not act on the page. */
 function belongsToFocus(stroke: Stroke, focus: Element | null): boolean {
-  if (!focus || focus === document.body) return false;
+  // A field of a dialog that has just closed has the focus until the page is next laid out.
+  if (!focus || focus === document.body || !focus.checkVisibility()) return false;
   const withCtrl = stroke.ctrlKey || stroke.metaKey;
   // The short number fields of the panel leave undo to the page; what was typed is taken back with Escape.
   if (focus.matches('input[type=search], textarea')) return !withCtrl || strokeText(stroke) === 'Ctrl+Z';
