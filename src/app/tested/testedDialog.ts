@@ -47,6 +47,7 @@ const KINDS: readonly (readonly [folder: string, label: string, against: string]
   ],
   ['src', 'Parts of the page', 'what they draw, write and keep'],
   ['fuzz', 'Random input', 'random machines and jobs, and damaged files: each runs or is refused in words'],
+  ['soak', 'Endurance', 'memory, drift and energy account of scenes and page at work for long'],
   ['e2e', 'The built page', 'what a person does and sees in a browser, also without a network'],
 ];
 
