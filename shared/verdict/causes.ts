@@ -1,4 +1,4 @@
-import { screwStrain } from '../axis/growth.ts';
+import { armGrowth, scaleStrain, screwStrain } from '../axis/growth.ts';
 import { motorConstants } from '../axis/motor.ts';
 import { inUnit, ranged } from '../core/format.ts';
 import { motorSideMass, movedMass, translatingMotorMass } from '../core/movedMass.ts';
@@ -58,10 +58,10 @@ export function growthCause(candidate: JudgedCandidate): string | null {
   const table = end.table - p.ambient;
   const parts = [
     {
-      size: p.tableExpansion * p.toolArm * table,
+      size: armGrowth(p, end.table),
       text: `from the table, ${warmer(table)}, between scale and tool`,
     },
-    { size: p.scaleExpansion * reach * table, text: `from the scale, ${warmer(table)}` },
+    { size: scaleStrain(p, end.table) * reach, text: `from the scale, ${warmer(table)}` },
     {
       size: p.encoderSide === 'motor' ? screwStrain(p, end.screw) * (p.screwSpan + reach) : 0,
       text: `from the screw, ${warmer(end.screw - p.ambient)}${stretchText(p)}, which the encoder on the motor does not see`,

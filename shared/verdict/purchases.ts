@@ -14,6 +14,7 @@ import { rank } from './ranking.ts';
 import { shortfallsOf } from './requirements.ts';
 import { costsOf } from './rows/costs.ts';
 import { listed, named, sentence } from './text.ts';
+import { withStates } from './withStates.ts';
 
 /** Something that a customer can buy for a candidate. */
 interface Purchase {
@@ -135,9 +136,5 @@ function withPurchase(
 function withGrowth(course: Course, { parameters: p, moves }: Scene): Course {
   const places = cycleMoves(p, moves).flatMap(({ from, to }) => [from, to]);
   const [from, to] = places.length > 0 ? [Math.min(...places), Math.max(...places)] : [p.start, p.start];
-  const grown = <T extends { readonly table: number; readonly screw: number }>(state: T): T => ({
-    ...state,
-    growth: largestGrowth(p, state, from, to),
-  });
-  return { ...course, samples: course.samples.map(grown), steady: course.steady && grown(course.steady) };
+  return withStates(course, (state) => ({ growth: largestGrowth(p, state, from, to) }));
 }

@@ -1,14 +1,14 @@
 import type { Counted } from '../../shared/verdict/confidence/confidence.ts';
+import { CALCULATED } from '../../shared/verdict/confidence/findConfidence.ts';
 import type { Ranges } from '../../shared/verdict/confidence/ranges.ts';
 import { ConfidenceClient } from '../clients/confidenceClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { sameResults } from './changes.ts';
-import { isSimulated } from './simulatedCandidate.ts';
+import { judgedCandidates } from './simulatedCandidate.ts';
 import type { ConfidenceState, StudyState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
-/** Jobs that are drawn: by calculation, which takes seconds, and with their moves simulated, which takes a minute or two. */
-const CALCULATED = 1000;
+/** Jobs whose moves are simulated too, which takes a minute or two. */
 const SIMULATED = 100;
 /** For a report that is asked for before all are drawn. */
 const ENOUGH = 200;
@@ -79,20 +79,10 @@ export class ConfidenceRun {
     this.#asked = state;
     this.#tell({ ranges, isRunning: true, error: null });
     const isAsked = () => this.#asked === state;
-    const candidates = state.candidates
-      .filter(isSimulated)
-      .map(({ letter, title, choice, scene, sizing, outcome }) => ({
-        letter,
-        title,
-        choice,
-        scene,
-        sizing,
-        outcome,
-      }));
     try {
       await this.#client.confidence(
         state.study.job,
-        candidates,
+        judgedCandidates(state),
         { ranges, calculated: CALCULATED, simulated, known },
         (found) => isAsked() && this.#tell({ found }),
       );

@@ -1,7 +1,7 @@
 import { errorText } from '../clients/errorText.ts';
 import { VerdictClient } from '../clients/verdictClient.ts';
 import { sameResults } from './changes.ts';
-import { isSimulated } from './simulatedCandidate.ts';
+import { judgedCandidates } from './simulatedCandidate.ts';
 import type { StudyState, VerdictState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
@@ -29,20 +29,10 @@ export class VerdictRun {
       // What arrives late is of a study that is no more.
       if (this.#judged === state) this.#store.setVerdict(changes);
     };
-    const candidates = state.candidates
-      .filter(isSimulated)
-      .map(({ letter, title, choice, scene, sizing, outcome }) => ({
-        letter,
-        title,
-        choice,
-        scene,
-        sizing,
-        outcome,
-      }));
     try {
       const flips = await this.#client.verdict(
         state.study.job,
-        candidates,
+        judgedCandidates(state),
         (judgement) => tell({ judgement }),
         (share) => tell({ share }),
       );

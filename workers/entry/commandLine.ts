@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { SHELF } from '../../scenes/index.ts';
 import { valueAt } from '../../shared/core/at.ts';
@@ -9,11 +8,12 @@ import type { ParameterChanges } from '../../shared/core/parameters/table.ts';
 import { isParameterName, parameterRow } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { readScene } from '../../shared/files/sceneFile.ts';
+import { CALCULATED } from '../../shared/verdict/confidence/findConfidence.ts';
 import { measureRun } from '../run/measureRun.ts';
 import { ENGINES, type Engine } from '../solver/engine.ts';
 import { CsvWriter } from './csvWriter.ts';
 import { decimalOf } from './decimal.ts';
-import { BAD_INPUT, BadInput, badEntries, DONE, TRIPPED, UNTRUSTED, write } from './exit.ts';
+import { BAD_INPUT, BadInput, badEntries, DONE, read, TRIPPED, UNTRUSTED, write } from './exit.ts';
 import { jsonText } from './jsonText.ts';
 import { runLapse } from './lapseCommand.ts';
 import { RunProgress } from './runProgress.ts';
@@ -32,15 +32,12 @@ Runs a scene without a page. --set takes any row of the parameter table, in SI u
 plant is too stiff for fixed steps, odex runs, and the summary says so.
 The CSV has every channel at every position-loop sample, unrounded, in SI units.
 --hours runs a time-lapse instead: what heat does in hours of this duty, with and without cooling. The targets, °C and m, are
-limits that cooling has to keep; the CSV has a line for every minute.
+limits that cooling has to keep; the CSV has one line a minute.
 --study compares the drives of a study file: candidates without gains are tuned, all are simulated. It takes a minute. With what
 probability the choice holds is calculated from 1000 jobs within usual ranges; --draws has the moves of so many of them simulated, too.
 --runs builds and runs machines of a tolerance study, from the first to the last number, and writes a line of JSON for each; a file that
 a killed run has left is carried on. --merge puts such files together.
 Exit code: 0 done, 1 tripped, 2 bad input, 3 the tool itself is broken, 4 the energy account does not balance.`;
-
-/** As many jobs as are drawn by calculation. */
-const MAX_DRAWS = 1000;
 
 /** What asks for something else than the run of a scene. */
 const KINDS = ['study', 'runs', 'merge'] as const;
@@ -138,8 +135,8 @@ function readSeconds(text = '1'): number {
 
 function readDraws(text = '0'): number {
   const draws = decimalOf(text);
-  if (!Number.isInteger(draws) || draws < 0 || draws > MAX_DRAWS)
-    throw new BadInput(`--draws is ${text}; give a whole number of jobs from 0 to ${MAX_DRAWS}.`);
+  if (!Number.isInteger(draws) || draws < 0 || draws > CALCULATED)
+    throw new BadInput(`--draws is ${text}; give a whole number of jobs from 0 to ${CALCULATED}.`);
   return draws;
 }
 
@@ -155,13 +152,7 @@ function onlyPath([path, ...more]: string[]): string {
 }
 
 function readSceneFile(path: string, assignments: string[]): Scene {
-  let text: string;
-  try {
-    text = readFileSync(path, 'utf8');
-  } catch {
-    throw new BadInput(`Cannot read the scene file ${path}.`);
-  }
-  const result = readScene(text, SHELF);
+  const result = readScene(read(path, 'scene file'), SHELF);
   if ('problems' in result) {
     throw badEntries(path, result.problems);
   }

@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { type Problem, problemTexts } from '../../shared/core/problem.ts';
 import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 
@@ -19,6 +19,15 @@ export function badEntries(where: string, problems: readonly Problem[]): BadInpu
       .map((text) => `${where}: ${text}`)
       .join('\n'),
   );
+}
+
+/** The text of a file; `what` names it in the message. */
+export function read(path: string, what: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    throw new BadInput(`Cannot read the ${what} ${path}.`);
+  }
 }
 
 export function write(path: string, text: string): void {

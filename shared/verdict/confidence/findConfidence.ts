@@ -13,6 +13,9 @@ import { type Draw, drawsOf } from './draws.ts';
 import { heatScaled } from './heatScaled.ts';
 import type { Ranges } from './ranges.ts';
 
+/** Jobs that are drawn by calculation, which takes seconds. */
+export const CALCULATED = 1000;
+
 /** How many jobs are drawn. */
 export interface ConfidenceAsked {
   readonly ranges: Ranges;
@@ -43,65 +46,58 @@ export function* findConfidence(
   const { ranges } = asked;
   const choice = rank(job, candidates).first;
   const drawn = drawsOf(job, candidates, ranges);
-  const isOut = candidates.map((candidate) =>
-    simulatedShortfalls(job, candidate).some(({ row }) => !CARRIED.includes(row)),
-  );
+  const stated = candidates.map((candidate) => ({
+    candidate,
+    isOut: simulatedShortfalls(job, candidate).some(({ row }) => !CARRIED.includes(row)),
+    purchase: costsOf(candidate, job).purchase,
+  }));
+  const found = (calculated: Counted, simulated: Counted | null): Confidence => ({
+    ranges,
+    calculated,
+    simulated,
+    asked: { calculated: asked.calculated, simulated: asked.simulated },
+  });
   const count = function* (
     total: number,
     of: (draw: Draw) => JudgedCandidate[],
-  ): Generator<Counted, Counted> {
+    told: (counted: Counted) => Confidence,
+  ): Generator<Confidence, Counted> {
     const counts = new Count(choice);
     for (let n = 0; n < total; n++) {
       const draw = drawn(n);
       const turnedOut = of(draw);
       counts.add(turnedOut, rank(draw.job, turnedOut));
-      if ((n + 1) % EVERY === 0 && n + 1 < total) yield counts.counted();
+      if ((n + 1) % EVERY === 0 && n + 1 < total) yield told(counts.counted());
     }
     return counts.counted();
   };
   const calculate = (draw: Draw) =>
-    candidates.map((candidate, place) =>
-      at(isOut, place) ? candidate : calculated(job, candidate, draw, place),
+    stated.map(({ candidate, isOut, purchase }, place) =>
+      isOut ? candidate : calculated(candidate, purchase, draw, place),
     );
   const simulate = (draw: Draw) =>
     calculate(draw).map((candidate, place) => {
       // Whoever falls short by something else is out, however it settles.
-      if (at(isOut, place) || shortfallsOf(draw.job, candidate).some(({ row }) => row !== 'settling'))
+      if (at(stated, place).isOut || shortfallsOf(draw.job, candidate).some(({ row }) => row !== 'settling'))
         return candidate;
       const moves = movesOf(at(draw.drives, place).simulated);
       return { ...candidate, outcome: { ...candidate.outcome, moves } };
     });
-  const found = (counted: Counted, simulated: Counted | null): Confidence => ({
-    ranges,
-    calculated: counted,
-    simulated,
-    asked: { calculated: asked.calculated, simulated: asked.simulated },
-  });
-  let whole = asked.known ?? null;
-  if (whole === null) {
-    const byCalculation = count(asked.calculated, calculate);
-    let step = byCalculation.next();
-    for (; !step.done; step = byCalculation.next()) yield found(step.value, null);
-    whole = step.value;
-  }
+  const whole = asked.known ?? (yield* count(asked.calculated, calculate, (counted) => found(counted, null)));
   yield found(whole, null);
   if (asked.simulated === 0) return;
-  const bySimulation = count(asked.simulated, simulate);
-  let next = bySimulation.next();
-  for (; !next.done; next = bySimulation.next()) yield found(whole, next.value);
-  yield found(whole, next.value);
+  yield found(whole, yield* count(asked.simulated, simulate, (counted) => found(whole, counted)));
 }
 
 /** A candidate as it was drawn: its sizing anew, its heat scaled by that, its price; its moves as they were simulated. */
 function calculated(
-  job: Job,
   candidate: JudgedCandidate,
-  { job: drawnJob, drives }: Draw,
+  purchase: number,
+  { job, drives }: Draw,
   place: number,
 ): JudgedCandidate {
   const { calculated: scene, price } = at(drives, place);
-  const sizing = sizeCandidate(drawnJob, scene);
-  const choice =
-    price === 1 ? candidate.choice : { ...candidate.choice, price: price * costsOf(candidate, job).purchase };
+  const sizing = sizeCandidate(job, scene);
+  const choice = price === 1 ? candidate.choice : { ...candidate.choice, price: price * purchase };
   return { ...candidate, choice, sizing, outcome: heatScaled(candidate, sizing) };
 }

@@ -1,8 +1,9 @@
 import { sinkTemperature } from '../../axis/temperature.ts';
-import type { Course, HeatState, LapseSample } from '../../protocol/timeLapse.ts';
+import type { HeatState } from '../../protocol/timeLapse.ts';
 import { type Sizing, sizingValue } from '../../sizing/sizing.ts';
 import type { CandidateOutcome } from '../../study/outcome.ts';
 import type { JudgedCandidate } from '../judgement.ts';
+import { withStates } from '../withStates.ts';
 
 /**
  * What was simulated of the day, as the calculation says that it differs: with T the calculated winding in steady state, T_0 the colder
@@ -20,21 +21,14 @@ export function heatScaled(
   const cool = Math.min(p.ambient, sinkTemperature(p));
   const rise = ratio(drawn, sizing, (each) => (sizingValue(each, 'windingTemperature') ?? cool) - cool);
   const power = ratio(drawn, sizing, (each) => sizingValue(each, 'energy') ?? 0);
-  const state = <S extends HeatState>(before: S): S => ({
-    ...before,
-    windingPeak: cool + rise * (before.windingPeak - cool),
-    growth: power * before.growth,
-    electricPower: power * before.electricPower,
-  });
-  const samples = asSet.samples.map((sample: LapseSample) => state(sample));
-  const hot = samples.find(({ windingPeak }) => windingPeak > p.foldbackTemperature);
-  const course: Course = {
-    ...asSet,
-    samples,
-    hotTime: asSet.trip ? asSet.hotTime : (hot?.time ?? null),
-    steady: asSet.steady && state(asSet.steady),
-  };
-  return { ...outcome, heat: { ...outcome.heat, asSet: course } };
+  const course = withStates(asSet, (state: HeatState) => ({
+    windingPeak: cool + rise * (state.windingPeak - cool),
+    growth: power * state.growth,
+    electricPower: power * state.electricPower,
+  }));
+  const hot = course.samples.find(({ windingPeak }) => windingPeak > p.foldbackTemperature);
+  const hotTime = asSet.trip ? asSet.hotTime : (hot?.time ?? null);
+  return { ...outcome, heat: { ...outcome.heat, asSet: { ...course, hotTime } } };
 }
 
 /** Where the calculation has no such figure, or no finite one, nothing is scaled: the calculation itself rules the drive out then. */

@@ -65,8 +65,8 @@ export function scopeText({ simulated }: Confidence): string {
     ? `The moves of the first ${simulated.drawn} jobs were simulated anew, with the gains of the drive as they are.`
     : 'Settling is held at what was simulated for the job as stated.';
   return (
-    'Each job is drawn evenly within the ranges, friction, force constant, stiffness and price for every drive by itself. ' +
-    'Its drives are calculated anew; winding temperature, thermal growth and energy of the simulated day follow in proportion to that calculation. ' +
+    'Jobs are drawn uniformly within the ranges; friction, force constant, stiffness and price are drawn for each drive separately. ' +
+    'The sizing of each drive is recalculated; winding temperature, thermal growth and energy of the simulated day follow in proportion to that calculation. ' +
     `${settling} Speed ripple, positioning, smallest step and wear are held at what was simulated. Ranges are common practice, no source, unless you enter your own.`
   );
 }

@@ -1,21 +1,17 @@
-import { readFileSync } from 'node:fs';
 import { PRESETS } from '../../../scenes/index.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
-import { findConfidence } from '../../../shared/verdict/confidence/findConfidence.ts';
+import { CALCULATED, findConfidence } from '../../../shared/verdict/confidence/findConfidence.ts';
 import { USUAL_RANGES } from '../../../shared/verdict/confidence/ranges.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
 import { moveOutcome } from '../../study/moveOutcome.ts';
-import { BadInput, badEntries, DONE, write } from '../exit.ts';
+import { badEntries, DONE, read, write } from '../exit.ts';
 import { jsonText } from '../jsonText.ts';
 import { simulateStudy } from './simulateStudy.ts';
 import { studyText } from './studyText.ts';
-
-/** Jobs that are drawn for the probability of the choice. */
-const CALCULATED = 1000;
 
 /**
  * Tunes the candidates of a study that have no gains, simulates all and prints what they come to. One that cannot be simulated is named
@@ -47,13 +43,7 @@ function confidenceOf(
 }
 
 function readStudyFile(path: string): Study {
-  let text: string;
-  try {
-    text = readFileSync(path, 'utf8');
-  } catch {
-    throw new BadInput(`Cannot read the study file ${path}.`);
-  }
-  const result = readStudy(text, PRESETS);
+  const result = readStudy(read(path, 'study file'), PRESETS);
   if ('problems' in result) throw badEntries(path, result.problems);
   return result.study;
 }

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { stderr } from 'node:process';
 import { SHELF } from '../../../scenes/index.ts';
 import { readTolerance } from '../../../shared/files/toleranceFile.ts';
@@ -7,7 +6,7 @@ import { machinesOf, type ToleranceStudy } from '../../../shared/tolerance/toler
 import { steadyCycle } from '../../tolerance/leadIn.ts';
 import { measureMachine } from '../../tolerance/measureMachine.ts';
 import { summarise } from '../../tolerance/summarise.ts';
-import { BadInput, badEntries, DONE, UNTRUSTED, write } from '../exit.ts';
+import { BadInput, badEntries, DONE, read, UNTRUSTED, write } from '../exit.ts';
 import { jsonText } from '../jsonText.ts';
 import { ResultWriter, readResults } from './resultFile.ts';
 import { toleranceText } from './toleranceText.ts';
@@ -84,15 +83,9 @@ function report(study: ToleranceStudy, found: readonly RunResult[], jsonPath: st
 }
 
 function readStudy(path: string): ToleranceStudy {
-  let text: string;
-  try {
-    text = readFileSync(path, 'utf8');
-  } catch {
-    throw new BadInput(`Cannot read the file of the tolerance study ${path}.`);
-  }
-  const read = readTolerance(text, SHELF);
-  if ('problems' in read) throw badEntries(path, read.problems);
-  return read.study;
+  const result = readTolerance(read(path, 'file of the tolerance study'), SHELF);
+  if ('problems' in result) throw badEntries(path, result.problems);
+  return result.study;
 }
 
 function readRange(text: string, runs: number): readonly [number, number] {
