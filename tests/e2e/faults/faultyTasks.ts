@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
-import { openStudy } from '../study/studyControls.ts';
 import { closeDialog, expectState, press, type } from '../support/controls.ts';
 import type { PageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { breakWorkers, type Fault, REASONS, strike } from './breakWorkers.ts';
+import { beginPretuning, pretuneAgain, pretuneStatus, simulateOneDrive } from './tasks.ts';
 
 /** The task of each of the three users, with a worker that has a fault in the middle of it. */
 
@@ -11,16 +11,12 @@ export function pretuningWithFault({ open }: PageTests, fault: Fault): void {
   it(`says so when a worker ${fault} while pretuning, and pretunes when asked again`, async () => {
     const page = await open({ stage: false });
     const mend = await breakWorkers(page, 'pretuneWorker', fault);
-    await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
-    await page.getByRole('button', { name: 'Pretune', exact: true }).click();
-    const status = page.locator('.pretune-status');
+    await beginPretuning(page);
+    const status = pretuneStatus(page);
     await eventually(() => status.textContent()).toMatch(/^Pretuning stopped: /);
     expect(await status.textContent()).toMatch(REASONS[fault]);
     await mend();
-    await page.getByRole('button', { name: 'Try again', exact: true }).click();
-    await eventually(() => status.textContent()).toMatch(/: \d+ of \d+ runs/);
-    await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-    await eventually(() => status.textContent()).toContain('Cancelled');
+    await pretuneAgain(page);
   });
 }
 
@@ -50,21 +46,11 @@ export function studyWithFault({ open }: PageTests, fault: Fault): void {
   it(`says so at a candidate whose worker ${fault} while all are simulated`, async () => {
     const page = await open({ stage: false });
     for (const script of ['pretuneWorker', 'candidateWorker']) await breakWorkers(page, script, fault);
-    await openStudy(page);
-    await page.locator('#job-payload').fill('6.5');
-    await page.locator('#job-payload').press('Tab');
-    await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
-    for (const drive of [3, 2, 1])
-      await page
-        .getByRole('button', { name: /^Remove/ })
-        .nth(drive)
-        .click();
-    const simulate = page.getByRole('button', { name: 'Simulate all' }).first();
-    await simulate.click();
+    await simulateOneDrive(page);
     const study = page.locator('.study');
     await eventually(() => study.textContent()).toMatch(/A: [\w ]+ stopped: /);
     expect(await study.textContent()).toMatch(REASONS[fault]);
     // Nothing is under way any more, and the page says so.
-    await simulate.waitFor();
+    await page.getByRole('button', { name: 'Simulate all' }).first().waitFor();
   });
 }

@@ -5,12 +5,12 @@ import { at } from '../../../shared/core/at.ts';
 import { seeded } from '../../../shared/core/seeded.ts';
 import { writeScene } from '../../../shared/files/sceneFile.ts';
 import { SEED } from '../../fuzz/counts.ts';
-import { openStudy } from '../study/studyControls.ts';
-import { expectState, press, type } from '../support/controls.ts';
+import { closeDialog, expectState, press, type } from '../support/controls.ts';
 import type { PageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import * as tolerance from '../tolerance/toleranceControls.ts';
 import { breakWorkers, FAULTS, REASONS, strike } from './breakWorkers.ts';
+import { beginPretuning, pretuneAgain, pretuneStatus, simulateOneDrive } from './tasks.ts';
 
 /** A task in whose midst a worker fails. */
 interface Task {
@@ -25,23 +25,13 @@ interface Task {
   again(page: Page): Promise<unknown>;
 }
 
-const pretuneStatus = (page: Page) => page.locator('.pretune-status');
-
 const TASKS: Readonly<Record<string, Task>> = {
   pretuning: {
     scripts: ['pretuneWorker'],
-    async begin(page) {
-      await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
-      await page.getByRole('button', { name: 'Pretune', exact: true }).click();
-    },
+    begin: beginPretuning,
     said: (page) => pretuneStatus(page).textContent(),
     done: /^(?!.* of \d+ runs)(?!.*stopped).+/,
-    async again(page) {
-      await page.getByRole('button', { name: 'Try again', exact: true }).click();
-      await eventually(() => pretuneStatus(page).textContent()).toMatch(/: \d+ of \d+ runs/);
-      await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-      await eventually(() => pretuneStatus(page).textContent()).toContain('Cancelled');
-    },
+    again: pretuneAgain,
   },
   'a tolerance study': {
     scripts: ['toleranceWorker'],
@@ -61,19 +51,7 @@ const TASKS: Readonly<Record<string, Task>> = {
   },
   'the simulation of a study': {
     scripts: ['pretuneWorker', 'candidateWorker'],
-    async begin(page) {
-      await openStudy(page);
-      await page.locator('#job-payload').fill('6.5');
-      await page.locator('#job-payload').press('Tab');
-      await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
-      // One drive is left, so that what is said is said of it.
-      for (const drive of [3, 2, 1])
-        await page
-          .getByRole('button', { name: /^Remove/ })
-          .nth(drive)
-          .click();
-      await page.getByRole('button', { name: 'Simulate all' }).first().click();
-    },
+    begin: simulateOneDrive,
     said: (page) => page.locator('.simulate-bar').first().textContent(),
     done: /All drives are tuned and simulated/,
     async again(page) {
@@ -164,8 +142,7 @@ async function duringTheRun(
   const message = page.getByRole('dialog', { name: 'The simulation was restarted' });
   await message.waitFor();
   expect(await message.textContent()).toMatch(REASONS[fault]);
-  await page.keyboard.press('Escape');
-  await message.waitFor({ state: 'hidden' });
+  await closeDialog(page);
   await expectState(page, 'Paused');
   expect(await tuned(page)).toBe(kept);
   await press(page, 'Run');

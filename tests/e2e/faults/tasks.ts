@@ -1,0 +1,35 @@
+import type { Page } from 'playwright-core';
+import { openStudy } from '../study/studyControls.ts';
+import { eventually } from '../support/patience.ts';
+
+/** What a person begins in which a worker is then to fail, and begins again. */
+
+export const pretuneStatus = (page: Page) => page.locator('.pretune-status');
+
+export async function beginPretuning(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
+}
+
+/** It goes on, and is cancelled. */
+export async function pretuneAgain(page: Page): Promise<void> {
+  const status = () => pretuneStatus(page).textContent();
+  await page.getByRole('button', { name: 'Try again', exact: true }).click();
+  await eventually(status).toMatch(/: \d+ of \d+ runs/);
+  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
+  await eventually(status).toContain('Cancelled');
+}
+
+/** A job that nobody has simulated, with one drive, so that what is said is said of it. */
+export async function simulateOneDrive(page: Page): Promise<void> {
+  await openStudy(page);
+  await page.locator('#job-payload').fill('6.5');
+  await page.locator('#job-payload').press('Tab');
+  await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
+  for (const drive of [3, 2, 1])
+    await page
+      .getByRole('button', { name: /^Remove/ })
+      .nth(drive)
+      .click();
+  await page.getByRole('button', { name: 'Simulate all' }).first().click();
+}
