@@ -91,7 +91,7 @@ function sceneProblems({ parameters: p, moves }: Scene): Problem[] {
     ];
   const time = cycleDuration(p, moves);
   if (Number.isFinite(time) && time > LONGEST_CYCLE) {
-    const message = `A cycle takes ${time.toFixed(0)} s; a study runs it once for every machine. Shorten it to ${LONGEST_CYCLE} s.`;
+    const message = `A cycle takes ${time.toFixed(0)} s, and a study runs one for each machine. Shorten it to ${LONGEST_CYCLE} s or less.`;
     return [problem('program', p.program, message)];
   }
   return [];

@@ -58,7 +58,7 @@ const SOURCES = [
   'Stiff integration: Test Set for IVP Solvers of Mazzia and Magherini',
   'Positioning to ISO 230-2: a published measurement of a real axis with its evaluation; formulas from memory',
   'Thermal classes: IEC 60085; permissible rise: IEC 60034-1, from memory',
-  'The whole axis: SciPy’s Radau solver at a relative tolerance of 1e-10, accelerating, braking and standing still, for every type of drive',
+  'The whole axis, with each type of drive, while it accelerates, brakes and stands still: SciPy’s Radau solver at a relative tolerance of 1e-10',
 ];
 
 const UNCHECKED = [

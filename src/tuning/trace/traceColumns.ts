@@ -57,7 +57,7 @@ const TEXT: readonly [RegExp, TraceQuantity | null][] = [
   [/\b(pos|position|encoder|actual|x|lage|weg)\b|ist(position|lage|wert)|lage ?ist/, 'position'],
 ];
 
-/** Guesses for every column of a table, from the titles alone. */
+/** What each column of a table probably holds, judged by its title alone. */
 export function guessColumns(names: readonly string[]): ColumnGuess[] {
   const own = names.length === CHANNEL_NAMES.length && names.every((name, k) => name === CHANNEL_NAMES[k]);
   if (own) return CHANNEL_NAMES.map(guessOwn);
