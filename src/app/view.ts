@@ -157,6 +157,8 @@ export class View {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
+    // First of all that shows the frame: text on a canvas needs the page laid out, as it still is before anything is written.
+    this.#drawCharts();
     this.#status = frame.status;
     this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
@@ -184,12 +186,15 @@ export class View {
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field.draw(now, this.#bench.origin.driveType, parameters);
     if (drawn) this.film.take();
+    this.#drawCharts();
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
-    else {
-      this.#charts.draw();
-      this.#bar.showWindow(this.#charts.windowSeconds);
-    }
     this.#gauges.update(now, parameters, this.#history, writes);
+  }
+
+  #drawCharts(): void {
+    if (this.#lower.shown === 'Loop') return;
+    this.#charts.draw();
+    this.#bar.showWindow(this.#charts.windowSeconds);
   }
 
   /** Shows the bench as a step of a lesson wants it seen. */

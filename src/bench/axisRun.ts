@@ -49,7 +49,7 @@ export class AxisRun {
   }
 
   /** Where frames come from. */
-  get frames(): Pick<AxisClient, 'take' | 'ask'> {
+  get frames(): Pick<AxisClient, 'onFrame' | 'take' | 'ask'> {
     return this.#axis;
   }
 

@@ -13,6 +13,8 @@ type PlainCommand = Exclude<keyof Commands, 'recording' | 'connect'>;
 export class AxisClient {
   readonly #worker = new WorkerHost<Commands>('The simulation', spawn);
   readonly #onError: (reason: string) => void;
+  /** Hears that a frame has come, which `take` hands out. */
+  onFrame: (() => void) | null = null;
   #port: MessagePort | null = null;
   #arrived: Frame | null = null;
   /** Takes the frame that was asked for and has not come yet. */
@@ -105,6 +107,7 @@ export class AxisClient {
       this.#arrived = { ...data, run: this.#lastRun };
       this.#deliver?.();
       this.#deliver = null;
+      this.onFrame?.();
     };
     this.#port = port1;
     this.#watch(this.#worker.ask((commands) => commands.connect(transfer(port2, [port2]))));

@@ -1,9 +1,17 @@
 /** Runs in the page before its own scripts: counts refreshes, and notes when changes go out and frames come in. */
 export function watchFrames() {
-  const seen = { refresh: 0, changeAt: null, askedAfterChange: false, drawnAt: null };
+  const seen = { refresh: 0, isRefreshing: false, changeAt: null, askedAfterChange: false, drawnAt: null };
   globalThis.seen = seen;
+  // Comes as soon as the refresh is over.
+  const over = new MessageChannel();
+  over.port1.addEventListener('message', () => {
+    seen.isRefreshing = false;
+  });
+  over.port1.start();
   const tick = () => {
     seen.refresh++;
+    seen.isRefreshing = true;
+    over.port2.postMessage(null);
     requestAnimationFrame(tick);
   };
   requestAnimationFrame(tick);
@@ -29,7 +37,9 @@ export function watchFrames() {
   });
   const clear = CanvasRenderingContext2D.prototype.clearRect;
   CanvasRenderingContext2D.prototype.clearRect = function (...box) {
-    if (seen.arrived && this.canvas.className === 'charts-canvas') seen.drawnAt ??= seen.refresh;
+    // What is drawn between two refreshes is seen with the next.
+    if (seen.arrived && this.canvas.className === 'charts-canvas')
+      seen.drawnAt ??= seen.refresh + (seen.isRefreshing ? 0 : 1);
     return clear.apply(this, box);
   };
 }
@@ -37,7 +47,7 @@ export function watchFrames() {
 /**
  * Runs in the page: moves the slider of the damping gain to and fro and waits for the chart each time. Returns, for each slide, the
  * display refreshes from the slider's input to the chart that is drawn with what the axis did under it: the page sends the change, the
- * next frame asked for after that holds its effect, and is drawn on arrival.
+ * next frame asked for after that holds its effect, is drawn on arrival and seen with the refresh after it.
  */
 export async function slide(times) {
   const { seen } = globalThis;
