@@ -47,7 +47,7 @@ export function hessenbergEigenvalues(hessenberg: Matrix): ComplexArray {
       steps = 0;
     } else {
       if (++steps > MAX_STEPS) throw new RangeError('The eigenvalues of the loop could not be found.');
-      francisStep(h, first, last, changedShift(h, last, steps));
+      francisStep(h, first, last, shiftsOf(h, last, steps));
     }
   }
   return values;
@@ -101,6 +101,36 @@ const cornerShifts = (h: Matrix, last: number): Shifts => ({
   c: h.get(last - 1, last) * h.get(last, last - 1),
 });
 
+/** The eigenvalues of the corner, and what ends a search that lasts longer than usual. */
+function shiftsOf(h: Matrix, last: number, steps: number): Shifts {
+  if (steps % STEPS_TO_CHANGE === 0) return changedShifts(h, last, steps);
+  const corner = cornerShifts(h, last);
+  return steps < 2 * STEPS_TO_CHANGE ? corner : nearerTwice(corner);
+}
+
+/**
+ * Where the shifts are real, only the one that is nearer to the end of the corner: between two complex pairs each may lie near
+ * another pair, and both together lead to neither. Source: LAPACK, dlahqr.
+ */
+function nearerTwice({ a, b, c }: Shifts): Shifts {
+  const half = (a - b) / 2;
+  const discriminant = half * half + c;
+  if (discriminant < 0) return { a, b, c };
+  const far = half + (half < 0 ? -1 : 1) * Math.sqrt(discriminant);
+  const shift = far === 0 ? b : b - c / far;
+  return { a: shift, b: shift, c: 0 };
+}
+
+/**
+ * What breaks the rare cycles, by turns around zero and around the corner element: where two pairs of eigenvalues are nearly the
+ * same, only the second does.
+ */
+function changedShifts(h: Matrix, last: number, steps: number): Shifts {
+  const s = Math.abs(h.get(last, last - 1)) + Math.abs(h.get(last - 1, last - 2));
+  const middle = steps % (2 * STEPS_TO_CHANGE) === 0 ? h.get(last, last) : 0;
+  return { a: middle + 0.75 * s, b: middle + 0.75 * s, c: -0.4375 * s * s };
+}
+
 /** First column of a QR step: what lies in three rows from `start` on. */
 interface Column {
   readonly start: number;
@@ -109,20 +139,9 @@ interface Column {
   readonly z: number;
 }
 
-/**
- * What breaks the rare cycles, by turns around zero and around the corner element: where two pairs of eigenvalues are nearly the
- * same, only the second does. Null: a step like the others.
- */
-function changedShift(h: Matrix, last: number, steps: number): Shifts | null {
-  if (steps % STEPS_TO_CHANGE !== 0) return null;
-  const s = Math.abs(h.get(last, last - 1)) + Math.abs(h.get(last - 1, last - 2));
-  const middle = steps % (2 * STEPS_TO_CHANGE) === 0 ? h.get(last, last) : 0;
-  return { a: middle + 0.75 * s, b: middle + 0.75 * s, c: -0.4375 * s * s };
-}
-
-/** One step on the block first..last, with the eigenvalues of its corner for shifts unless others are given. */
-function francisStep(h: Matrix, first: number, last: number, shifts: Shifts | null): void {
-  let { start, x, y, z } = firstColumn(h, first, last, shifts ?? cornerShifts(h, last));
+/** One step with these shifts on the block first..last. */
+function francisStep(h: Matrix, first: number, last: number, shifts: Shifts): void {
+  let { start, x, y, z } = firstColumn(h, first, last, shifts);
   for (let k = start; k < last; k++) {
     const isThree = k + 2 <= last;
     const leftColumn = k > start ? k - 1 : k;

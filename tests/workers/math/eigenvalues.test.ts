@@ -22,7 +22,7 @@ const TWO_MOTORS = [
 ];
 
 /** By NumPy 2.4 (LAPACK): real and imaginary parts. */
-const BY_NUMPY = [
+const TWO_MOTORS_BY_NUMPY = [
   [-210699.99999988914, -2513.274122858083],
   [-210699.99999988914, 2513.274122858083],
   [-210665.44349662622, -2513.448557284095],
@@ -37,9 +37,44 @@ const BY_NUMPY = [
   [0, 3464.101615137757],
 ] as const;
 
-it('finds eigenvalues that lie close together, as another library does', () => {
-  const { re, im } = eigenvalues(Matrix.of(TWO_MOTORS));
-  const left = BY_NUMPY.map(([x, y]) => ({ x, y }));
+/**
+ * The same two motors where friction is so stiff that the guide swings: between their eigenvalues and the swing the corner of the
+ * matrix has one real shift near each, and leads to neither.
+ */
+const TWO_MOTORS_AND_SWING = [
+  [0, 1000, 0, 0, 0, 0, 0, 0, 0, 0, 0],
+  [0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0],
+  [400, -10000000, 0, -3000000, 0, 0, 0, 0, 0, 0, 0],
+  [0, 0, 0.000005, -100000, 0, 0, 0, 0, 0, 0, 0],
+  [0, 0, 0, 0, -679792.4288869139, 2513.2741228718337, 0, 0, 0, 0, 0],
+  [-5000000, 0, 0, 0, -2513.274122873554, -679792.4288869144, 0, 0, 0, 0, 0],
+  [5000000, 0, 0, 0, 0, 0, -679792.428886915, 2513.27412287416, 0, 0, 0],
+  [0, 0, 0, 0, 0, 0, -2513.274122870371, -679792.4288869133, 0, 0, 0],
+  [0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0],
+  [0, 40, 0, 0, 0, 0, 0, 0, -40, 0, 0],
+  [0.3, 0, 0, 0, 0, 0, 0, 0, 0, 0, -0.3],
+];
+
+const TWO_MOTORS_AND_SWING_BY_NUMPY = [
+  [-679792.428886914, -2513.2741228724844],
+  [-679792.428886914, 2513.2741228724844],
+  [-679792.4288869137, -2513.2741228727396],
+  [-679792.4288869137, 2513.2741228727396],
+  [-99999.99985015007, 0.0],
+  [-0.3, 0.0],
+  [-0.020074925073231498, -3162.27766272793],
+  [-0.020074925073231498, 3162.27766272793],
+  [4.0717318405825154e-11, -6.324555320336702],
+  [4.0717318405825154e-11, 6.324555320336702],
+  [0.039999999984916615, 0.0],
+] as const;
+
+it.each([
+  ['two motors', TWO_MOTORS, TWO_MOTORS_BY_NUMPY],
+  ['two motors and a swing', TWO_MOTORS_AND_SWING, TWO_MOTORS_AND_SWING_BY_NUMPY],
+] as const)('finds eigenvalues that lie close together, as another library does: %s', (_, rows, byNumPy) => {
+  const { re, im } = eigenvalues(Matrix.of(rows));
+  const left = byNumPy.map(([x, y]) => ({ x, y }));
   for (const [k, x] of re.entries()) {
     const y = im[k] ?? Number.NaN;
     const nearest = left.toSorted((a, b) => Math.hypot(a.x - x, a.y - y) - Math.hypot(b.x - x, b.y - y))[0];
