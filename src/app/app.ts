@@ -24,6 +24,7 @@ import { CurrentSwitch } from '../ui/currentSwitch.ts';
 import { byId } from '../ui/dom.ts';
 import { askForText, takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
+import { isMotionUnwelcome } from '../ui/look/reducedMotion.ts';
 import { Messages } from '../ui/messages.ts';
 import { ThemeSwitch } from '../ui/theme.ts';
 import { SLOW_MOTION_LABEL, SLOW_MOTION_TITLE } from '../ui/transport/slowMotionText.ts';
@@ -188,7 +189,7 @@ class App implements ActionParts {
     void this.keeper.offer();
     void keepOffline(this.messages, () => this.keeper.keep());
     if (this.#openPartLink()) return;
-    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.run.runOrPause();
+    if (!isMotionUnwelcome()) this.run.runOrPause();
   }
 
   /** Opens what only a part that is loaded then knows; returns whether the address asks for one. */

@@ -3,6 +3,7 @@ import type { Bench } from '../bench/bench.ts';
 import type { BesideRoom } from '../sideBySide/besideRoom.ts';
 import { byId } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
+import { PlaceOfBench } from './placeOfBench.ts';
 
 interface BesideDoorOptions {
   bench(): Bench;
@@ -15,8 +16,8 @@ interface BesideDoorOptions {
 /** Between the bench and two axes beside each other, which are fetched when they are first asked for. */
 export class BesideDoor {
   readonly #options: BesideDoorOptions;
+  readonly #place = new PlaceOfBench();
   #room: BesideRoom | null = null;
-  #isOpen = false;
 
   constructor(options: BesideDoorOptions) {
     this.#options = options;
@@ -24,33 +25,34 @@ export class BesideDoor {
 
   /** What the keyboard does there; null while the bench is shown. */
   get keys(): Partial<Actions> | null {
-    return this.#isOpen ? (this.#room?.keys ?? null) : null;
+    return this.#place.isTaken ? (this.#room?.keys ?? null) : null;
   }
 
   async toggle(): Promise<void> {
-    if (this.#isOpen) {
-      this.#show(false);
+    if (this.#room && this.#place.isTaken) {
+      this.#leave(this.#room);
       return;
     }
     const { BesideRoom } = await import('../sideBySide/besideRoom.ts');
     if (!this.#room) {
-      this.#room = new BesideRoom({
+      const room: BesideRoom = new BesideRoom({
         common: this.#options.common,
-        leave: () => this.#show(false),
+        leave: () => this.#leave(room),
         openOnBench: (scene) => {
-          this.#show(false);
+          this.#leave(room);
           this.#options.openOnBench(scene);
         },
       });
-      byId('bench').after(this.#room.element);
+      byId('bench').after(room.element);
+      this.#room = room;
     }
-    this.#show(true);
+    const room = this.#room;
+    this.#place.take(room.element, () => room.show(this.#options.bench()));
+    this.#options.onBench(false);
   }
 
-  #show(open: boolean): void {
-    this.#isOpen = open;
-    byId('bench').hidden = open;
-    this.#room?.show(open ? this.#options.bench() : null);
-    this.#options.onBench(!open);
+  #leave(room: BesideRoom): void {
+    this.#place.giveBack(room.element, () => room.show(null));
+    this.#options.onBench(true);
   }
 }

@@ -2,6 +2,7 @@ import type { StudyRoom, StudyRoomOptions } from '../study/studyRoom.ts';
 import { byId } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import type { KeptStudy } from './kept/work.ts';
+import { PlaceOfBench } from './placeOfBench.ts';
 
 interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
   /** The bench goes out of sight, or comes back. */
@@ -11,8 +12,8 @@ interface StudyDoorOptions extends Omit<StudyRoomOptions, 'leave'> {
 /** Between the bench and the study, one of which is shown. The study is fetched when it is first asked for. */
 export class StudyDoor {
   readonly #options: StudyDoorOptions;
+  readonly #place = new PlaceOfBench();
   #room: StudyRoom | null = null;
-  #isOpen = false;
 
   constructor(options: StudyDoorOptions) {
     this.#options = options;
@@ -20,19 +21,19 @@ export class StudyDoor {
 
   /** What the keyboard does in the study; null while the bench is shown. */
   get keys(): Partial<Actions> | null {
-    return this.#isOpen ? (this.#room?.keys ?? null) : null;
+    return this.#place.isTaken ? (this.#room?.keys ?? null) : null;
   }
 
   /** The study as it stands, with so many of its steps; null: none was opened. */
   kept(depth: number): KeptStudy | null {
-    return this.#room && { ...this.#room.kept(depth), isShown: this.#isOpen };
+    return this.#room && { ...this.#room.kept(depth), isShown: this.#place.isTaken };
   }
 
   /** Goes on with a study that was kept; where the bench was shown, it is shown again. */
   async restore({ text, steps, isShown }: KeptStudy): Promise<void> {
     const room = await this.open();
     room.restore(text, steps);
-    if (!isShown) this.#show(false);
+    if (!isShown) this.#leave(room);
   }
 
   async openText(name: string, text: string): Promise<void> {
@@ -45,7 +46,7 @@ export class StudyDoor {
 
   /** Shows the study as it was left, or the bench. */
   async toggle(): Promise<void> {
-    if (this.#isOpen) this.#show(false);
+    if (this.#room && this.#place.isTaken) this.#leave(this.#room);
     else await this.open();
   }
 
@@ -53,24 +54,25 @@ export class StudyDoor {
     const { StudyRoom } = await import('../study/studyRoom.ts');
     if (!this.#room) {
       const { openOnBench } = this.#options;
-      this.#room = new StudyRoom({
+      const room: StudyRoom = new StudyRoom({
         ...this.#options,
         openOnBench: (scene) => {
-          this.#show(false);
+          this.#leave(room);
           openOnBench(scene);
         },
-        leave: () => this.#show(false),
+        leave: () => this.#leave(room),
       });
-      byId('bench').after(this.#room.element);
+      byId('bench').after(room.element);
+      this.#room = room;
     }
-    this.#show(true);
-    return this.#room;
+    const room = this.#room;
+    this.#place.take(room.element, () => room.setShown(true));
+    this.#options.onBench(false);
+    return room;
   }
 
-  #show(open: boolean): void {
-    this.#isOpen = open;
-    byId('bench').hidden = open;
-    this.#room?.setShown(open);
-    this.#options.onBench(!open);
+  #leave(room: StudyRoom): void {
+    this.#place.giveBack(room.element, () => room.setShown(false));
+    this.#options.onBench(true);
   }
 }

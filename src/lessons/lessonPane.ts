@@ -24,6 +24,8 @@ export class LessonPane {
   readonly #options: LessonPaneOptions;
   readonly #place = element('p', { class: 'lesson-place' });
   readonly #content = element('div', { class: 'lesson-content', 'aria-live': 'polite' });
+  /** What a person reads, and scrolls with the arrows. */
+  readonly body: HTMLElement;
   readonly #notes = element('div');
   readonly #fold: HTMLDetailsElement;
   readonly #back: HTMLButtonElement;
@@ -46,6 +48,12 @@ export class LessonPane {
     );
     this.#back = button('Back', options.back, { keys: 'PageUp' });
     this.#next = button('Run', options.next, { class: 'primary', keys: 'PageDown' });
+    this.body = element(
+      'div',
+      { class: 'lesson-body', tabindex: 0, 'aria-label': 'Text of the step' },
+      this.#content,
+      this.#fold,
+    );
     this.element = element(
       'aside',
       { class: 'lesson', 'aria-label': 'Lesson' },
@@ -55,12 +63,7 @@ export class LessonPane {
         this.#place,
         button('End lesson', options.leave, { title: 'The bench comes back as it was before the lesson' }),
       ),
-      element(
-        'div',
-        { class: 'lesson-body', tabindex: 0, 'aria-label': 'Text of the step' },
-        this.#content,
-        this.#fold,
-      ),
+      this.body,
       element('div', { class: 'lesson-ways' }, this.#back, this.#next),
     );
   }
@@ -105,15 +108,13 @@ export class LessonPane {
 
   #read(...parts: readonly HTMLElement[]): void {
     this.#content.replaceChildren(...parts);
-    this.#content.parentElement?.scrollTo(0, 0);
+    this.body.scrollTo(0, 0);
   }
 
   /** Whether all of the content is in sight. */
   #fits(): boolean {
-    const body = this.#content.parentElement;
-    return (
-      !body || this.#content.offsetTop + this.#content.offsetHeight <= body.offsetTop + body.clientHeight
-    );
+    const { offsetTop, offsetHeight } = this.#content;
+    return offsetTop + offsetHeight <= this.body.offsetTop + this.body.clientHeight;
   }
 
   #question({ step: { question }, chosen, phase }: LessonPlayer): HTMLElement[] {

@@ -7,6 +7,7 @@ import { readLesson } from '../../shared/files/lesson/lessonFile.ts';
 import { lessonLink, readLessonLink } from '../../shared/files/lessonLink.ts';
 import type { Lesson } from '../../shared/lesson/lesson.ts';
 import { copyLink } from '../ui/copyLink.ts';
+import { FocusVisit } from '../ui/focusVisit.ts';
 import type { Actions } from '../ui/keys.ts';
 import type { Messages } from '../ui/messages.ts';
 import { prefer, preferredEntries } from '../ui/preferences.ts';
@@ -35,6 +36,7 @@ export class LessonRoom {
   readonly #menu: LessonMenu;
   readonly #pane: LessonPane;
   readonly #recorder: LessonRecorder;
+  readonly #focus = new FocusVisit();
   #player: LessonPlayer | null = null;
   /** Of the shelf; null: from a file. */
   #id: string | null = null;
@@ -117,18 +119,21 @@ export class LessonRoom {
   leave(): void {
     if (!this.#player) return;
     this.#player = null;
-    this.element.hidden = true;
     markPlaces([]);
     this.#options.bench.giveBack();
     this.#options.onTeaching(false);
+    this.#focus.leave(this.element);
+    this.element.hidden = true;
   }
 
   #open(lesson: Lesson, id: string | null, step: number): void {
     this.#menu.close();
     this.#id = id;
     const player: LessonPlayer = new LessonPlayer(lesson, this.#options.bench, () => this.#show(player));
+    const isTeaching = this.#player !== null;
     this.#player = player;
     this.element.hidden = false;
+    if (!isTeaching) this.#focus.enter(this.#pane.body);
     this.#options.onTeaching(true);
     player.go(step);
   }

@@ -45,7 +45,7 @@ export class BesideRoom {
     this.#choose = element('select', { onchange: () => this.#load() });
     this.element = element(
       'div',
-      { class: 'beside', hidden: true },
+      { class: 'beside', role: 'group', 'aria-label': 'Two axes', tabindex: -1, hidden: true },
       element(
         'header',
         { class: 'bar' },

@@ -1,3 +1,4 @@
+import { isMotionUnwelcome } from '../ui/look/reducedMotion.ts';
 import './sideBySide.css';
 import { at } from '../../shared/core/at.ts';
 import { shortest } from '../../shared/core/format.ts';
@@ -83,7 +84,7 @@ export class CandidatesView {
       attributeFilter: ['data-theme', 'data-size'],
     });
     this.#restyle();
-    if (!matchMedia('(prefers-reduced-motion: reduce)').matches) this.#run.clock.run();
+    if (!isMotionUnwelcome()) this.#run.clock.run();
   }
 
   /** A choice that is not of how it is shown but of what. */

@@ -1,5 +1,6 @@
 import { Box3, MathUtils, type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import { isMotionUnwelcome } from '../ui/look/reducedMotion.ts';
 import { Flight, type Pose } from './flight.ts';
 
 /** A part of the picture, in the camera's coordinates (−1 to 1). */
@@ -72,7 +73,6 @@ export class View {
     this.#changed = changed;
     this.#outlook = outlook;
     this.#controls = new OrbitControls(camera, canvas);
-    this.#controls.enableDamping = true;
     this.#controls.dampingFactor = 0.14;
     this.#controls.minPolarAngle = Math.PI / 2 - MAX_ELEVATION;
     this.#controls.maxPolarAngle = Math.PI / 2 - MIN_ELEVATION;
@@ -80,6 +80,8 @@ export class View {
     this.#controls.addEventListener('start', () => {
       this.#atHome = false;
       this.#flight = null;
+      // Without damping the camera stops where it is let go.
+      this.#controls.enableDamping = !isMotionUnwelcome();
     });
     this.#controls.addEventListener('change', changed);
   }
@@ -132,7 +134,7 @@ export class View {
     const { position, target } = this.#pose;
     const from = { position: position.clone(), target: target.clone() };
     this.home();
-    if (matchMedia('(prefers-reduced-motion: reduce)').matches || from.position.equals(from.target)) return;
+    if (isMotionUnwelcome() || from.position.equals(from.target)) return;
     const to = { position: position.clone(), target: target.clone() };
     this.#flight = new Flight(from, to, performance.now());
     this.update();

@@ -72,7 +72,7 @@ export class StudyView {
     const simulate = createSimulateBar(actions);
     this.element = element(
       'div',
-      { class: 'study' },
+      { class: 'study', role: 'group', 'aria-label': 'Which drive?', tabindex: -1 },
       element(
         'header',
         { class: 'bar study-bar' },

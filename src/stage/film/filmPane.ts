@@ -1,5 +1,6 @@
 import './filmPane.css';
 import { button, element, setText } from '../../ui/dom.ts';
+import { FocusVisit } from '../../ui/focusVisit.ts';
 import { keyOf } from '../../ui/keys.ts';
 import { createSegmented } from '../../ui/segmented.ts';
 import type { CaptionLine } from '../still.ts';
@@ -51,8 +52,7 @@ export class FilmPane {
   );
   readonly #format = formatHere();
   #film: Film | null = null;
-  /** Where the focus was before. */
-  #back: Element | null = null;
+  readonly #focus = new FocusVisit();
 
   constructor(options: FilmPaneOptions) {
     this.#options = options;
@@ -91,11 +91,12 @@ export class FilmPane {
   }
 
   #show(shown: boolean): void {
-    if (shown) this.#back = document.activeElement;
-    else this.stop();
+    if (!shown) {
+      this.stop();
+      this.#focus.leave(this.element);
+    }
     this.element.hidden = !shown;
-    if (shown) (this.#format ? this.#record : this.#close).focus();
-    else this.#goBack();
+    if (shown) this.#focus.enter(this.#format ? this.#record : this.#close);
   }
 
   #recordOrStop(): void {
@@ -112,14 +113,8 @@ export class FilmPane {
     }
     this.#showRecording(true);
     // The space bar is to run the axis now, not to stop the video.
-    this.#goBack();
+    this.#focus.leave(this.element);
     this.#options.say(`Recording a video of the stage, ${this.#limit} seconds at most.`);
-  }
-
-  #goBack(): void {
-    const focus = document.activeElement;
-    if (this.#back instanceof HTMLElement && this.#back !== document.body) this.#back.focus();
-    else if (focus instanceof HTMLElement && this.element.contains(focus)) focus.blur();
   }
 
   #done(video: Blob | null, { ending }: VideoFormat): void {

@@ -4,6 +4,7 @@ import { grouped, ranged } from '../../../shared/core/format.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { History } from '../../history/history.ts';
 import { cssColour } from '../../ui/look/colours.ts';
+import { isMotionUnwelcome } from '../../ui/look/reducedMotion.ts';
 import { ErrorTrail } from './errorTrail.ts';
 import { BARS, LensRange } from './lensRange.ts';
 import { drawLens, type LensColours } from './magnifierPicture.ts';
@@ -172,7 +173,7 @@ export class Magnifier {
 }
 
 function glide(): number {
-  return matchMedia('(prefers-reduced-motion: reduce)').matches ? 1e-6 : GLIDE;
+  return isMotionUnwelcome() ? 1e-6 : GLIDE;
 }
 
 /** One significant digit. */

@@ -5,8 +5,8 @@ import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 import { allViolations } from '../support/violations.ts';
 import { openStudy as openTolerance, run } from '../tolerance/toleranceControls.ts';
-import { unreachable } from './keyboard.ts';
-import { DIALOGS, VIEWS } from './views.ts';
+import { goTo, unreachable } from './keyboard.ts';
+import { DIALOGS, ROOMS, VIEWS } from './views.ts';
 
 const { open } = pageTests();
 
@@ -44,7 +44,7 @@ it.each(DIALOGS.map((view) => [view.name, view] as const))(
   async (_, { enter }) => {
     const page = await open({ stage: false });
     const isInDialog = () => page.evaluate(() => document.activeElement?.closest('dialog') !== null);
-    await page.getByRole('button', { name: 'Which drive?' }).focus();
+    await goTo(page, page.getByRole('button', { name: 'Which drive?' }));
     await enter(page);
     await eventually(isInDialog).toBe(true);
     for (let stop = 0; stop < 12; stop++) {
@@ -62,6 +62,19 @@ it.each(DIALOGS.map((view) => [view.name, view] as const))(
     await page.keyboard.press('Escape');
     await eventually(() => page.locator('dialog[open]').count()).toBe(0);
     await eventually(() => page.evaluate(() => document.activeElement !== document.body)).toBe(true);
+  },
+);
+
+it.each(ROOMS.map((view) => [view.name, view] as const))(
+  '%s takes the focus, and gives it back to where it was',
+  async (_, { enter, shown, leave }) => {
+    const page = await open({ stage: false });
+    const button = page.getByRole('button', { name: 'Which drive?' });
+    await goTo(page, button);
+    await enter(page);
+    expect(await shown(page).evaluate((room) => room.contains(document.activeElement))).toBe(true);
+    await leave(page);
+    expect(await button.evaluate((each) => each === document.activeElement)).toBe(true);
   },
 );
 
@@ -90,16 +103,22 @@ it('tells of every trip, also of one that is like the last', async () => {
   }
 });
 
-it('every control of every view is reached by the Tab key', async () => {
+it('every view is entered and left, and every control of it reached, by the keyboard alone', async () => {
   const page = await open({ stage: 'flat' });
+  await page.evaluate(() => {
+    window.addEventListener('pointerdown', () => document.body.setAttribute('data-pointer', 'used'), true);
+  });
   const found: Record<string, string[]> = {};
-  for (const { name, enter, leave } of VIEWS) {
+  for (const { name, shown, enter, leave } of VIEWS) {
     await enter(page);
+    expect(await shown(page).isVisible(), name).toBe(true);
     const left = await unreachable(page);
     if (left.length > 0) found[name] = left;
     await leave(page);
+    expect(await page.locator('#bar').isVisible(), name).toBe(true);
   }
   expect(found).toEqual({});
+  expect(await page.locator('body').getAttribute('data-pointer')).toBeNull();
 });
 
 it('nothing moves by itself in any view where motion is unwelcome', async () => {

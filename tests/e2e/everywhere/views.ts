@@ -1,34 +1,56 @@
-import type { Page } from 'playwright-core';
-import { type Part, show } from '../study/studyControls.ts';
-import { closeDialog, pressFor } from '../support/controls.ts';
-import { openLoop } from '../support/loopControls.ts';
+import type { Locator, Page } from 'playwright-core';
+import { pressFor } from '../support/controls.ts';
+import { verdict } from '../support/loopControls.ts';
+import { eventually } from '../support/patience.ts';
+import { choose, goTo, leaveField, use } from './keyboard.ts';
 
-/** A view of the page: how a person comes to it from the bench, and back. */
+/** A view of the page: how a person comes to it from the bench by the keyboard alone, and back. */
 export interface View {
   readonly name: string;
   /** Opened by what the presenter size has no room for. */
   readonly atDesk?: true;
+  /** What then has to hold the focus. */
+  shown(page: Page): Locator;
   enter(page: Page): Promise<unknown>;
   leave(page: Page): Promise<unknown>;
 }
 
-const dialog = (page: Page, name: string | RegExp) => page.getByRole('dialog', { name }).waitFor();
+type Title = string | RegExp;
+
+const dialog = (page: Page, name: Title) => page.getByRole('dialog', { name });
+const named = (page: Page, name: Title) =>
+  page.getByRole('button', { name, exact: true }).filter({ visible: true });
+
+async function pressKey(page: Page, key: string, wanted: Locator): Promise<void> {
+  await leaveField(page);
+  await pressFor(page, key, wanted);
+}
+
+/** By Escape; where the page that is shown in it has the focus, that is left first. */
+async function closeDialog(page: Page): Promise<void> {
+  const open = page.locator('dialog[open]');
+  if (await page.evaluate(() => document.activeElement?.tagName === 'IFRAME'))
+    await goTo(page, open.getByRole('button', { name: /^(Close|Cancel)/ }));
+  await page.keyboard.press('Escape');
+  await open.waitFor({ state: 'hidden' });
+}
 
 /** What opens by a key, and closes by Escape. */
-const byKey = (name: string, key: string, title: string | RegExp): View => ({
+const byKey = (name: string, key: string, title: Title): View => ({
   name,
-  enter: (page) => pressFor(page, key, page.getByRole('dialog', { name: title })),
+  shown: (page) => dialog(page, title),
+  enter: (page) => pressKey(page, key, dialog(page, title)),
   leave: closeDialog,
 });
 
 /** What a menu or the panel opens, and Escape closes. */
-const byButton = (name: string, buttons: readonly string[], title: string | RegExp): View => ({
+const byButton = (name: string, buttons: readonly string[], title: Title): View => ({
   name,
   atDesk: true,
+  shown: (page) => dialog(page, title),
   async enter(page) {
-    for (const label of buttons)
-      await page.getByRole('button', { name: label, exact: true }).first().press('Enter');
-    await dialog(page, title);
+    for (const label of buttons) await use(page, named(page, label).first());
+    await dialog(page, title).waitFor();
   },
   leave: closeDialog,
 });
@@ -47,59 +69,100 @@ export const DIALOGS: readonly View[] = [
   byButton('cautions', ['Help', 'Before you touch real hardware'], 'Before you touch real hardware'),
 ];
 
-/** Takes the place of the bench, or stands beside it. */
-const ROOMS: readonly View[] = [
-  { name: 'bench', enter: async () => {}, leave: async () => {} },
-  {
-    name: 'loop',
-    enter: openLoop,
-    leave: (page) => page.getByText('Motion', { exact: true }).first().click(),
+const GAIN_SHEET: View = byKey('gain sheet', 'e', 'Gain sheet');
+
+const LOOP: View = {
+  name: 'loop',
+  shown: (page) => page.locator('#chart-area'),
+  async enter(page) {
+    await choose(page, 'Below the stage', 'Loop');
+    await eventually(() => verdict(page)).toMatch(/table|Unstable/);
   },
-  {
-    name: 'gain sheet',
-    async enter(page) {
-      await pressFor(page, 'e', page.locator('iframe[title="Gain sheet as printed"]'));
-    },
-    leave: closeDialog,
-  },
+  leave: (page) => choose(page, 'Below the stage', 'Motion'),
+};
+
+/** Stands in the place of the bench, or at its side, with the focus, which goes back to where it was. */
+export const ROOMS: readonly View[] = [
   {
     name: 'two axes',
+    shown: (page) => page.locator('.beside'),
     async enter(page) {
-      await page.keyboard.press('u');
-      await page.getByRole('region', { name: 'Candidate B:' }).waitFor();
+      await pressKey(page, 'u', page.getByRole('region', { name: 'Candidate B:' }));
     },
-    leave: (page) => page.getByRole('button', { name: 'Back to the bench' }).click(),
+    leave: backToBench,
   },
   {
     name: 'a lesson',
+    shown: (page) => page.getByRole('complementary', { name: 'Lesson' }),
     async enter(page) {
-      await pressFor(page, 'o', page.getByRole('dialog', { name: 'Lessons' }));
-      await page
-        .getByRole('dialog', { name: 'Lessons' })
-        .getByRole('button', { name: /^Start / })
-        .first()
-        .click();
+      const menu = dialog(page, 'Lessons');
+      await pressKey(page, 'o', menu);
+      await use(page, menu.getByRole('button', { name: /^Start / }).first());
       await page.getByRole('complementary', { name: 'Lesson' }).waitFor();
     },
     async leave(page) {
-      await page.getByRole('button', { name: 'End lesson' }).first().click();
+      await use(page, named(page, 'End lesson'));
       await page.getByRole('complementary', { name: 'Lesson' }).waitFor({ state: 'hidden' });
     },
   },
+  {
+    name: 'study: Job',
+    shown: (page) => page.locator('.study'),
+    enter: openStudy,
+    leave: backToBench,
+  },
 ];
 
-const part = (name: Part): View => ({
+async function openStudy(page: Page): Promise<void> {
+  await pressKey(page, 'w', page.locator('.study-bar'));
+}
+
+async function backToBench(page: Page): Promise<void> {
+  await use(page, named(page, 'Back to the bench'));
+  await page.locator('#bar').waitFor();
+}
+
+const part = (name: string): View => ({
   name: `study: ${name}`,
+  shown: (page) => page.locator('.study'),
   async enter(page) {
-    await pressFor(page, 'w', page.locator('.study-bar'));
-    await show(page, name);
+    await openStudy(page);
+    await choose(page, 'Part of the study', name);
   },
-  leave: (page) => page.getByRole('button', { name: 'Back to the bench' }).click(),
+  async leave(page) {
+    await choose(page, 'Part of the study', 'Job');
+    await backToBench(page);
+  },
+});
+
+/** What opens over a part of the study. */
+const overStudy = (name: string, labels: readonly Title[], title: Title): View => ({
+  name: `study: ${name}`,
+  shown: (page) => dialog(page, title),
+  async enter(page) {
+    await openStudy(page);
+    for (const label of labels) await use(page, named(page, label).first());
+    await dialog(page, title).waitFor();
+  },
+  async leave(page) {
+    await closeDialog(page);
+    await backToBench(page);
+  },
 });
 
 /** Every view of the page. */
 export const VIEWS: readonly View[] = [
+  {
+    name: 'bench',
+    shown: (page) => page.locator('#bench'),
+    enter: async () => {},
+    leave: async () => {},
+  },
+  LOOP,
+  GAIN_SHEET,
   ...ROOMS,
   ...DIALOGS,
-  ...(['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] as const).map(part),
+  ...['Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'].map(part),
+  overStudy('own datasheet', ['Own datasheet …'], 'Own datasheet'),
+  overStudy('report', ['File', 'Report'], 'Report'),
 ];
