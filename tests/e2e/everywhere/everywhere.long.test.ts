@@ -6,6 +6,7 @@ import { eventually } from '../support/patience.ts';
 import { allViolations } from '../support/violations.ts';
 import { openStudy as openTolerance, run } from '../tolerance/toleranceControls.ts';
 import { goTo, unreachable } from './keyboard.ts';
+import { placesAfterTurning } from './turning.ts';
 import { DIALOGS, ROOMS, VIEWS } from './views.ts';
 
 const { open } = pageTests();
@@ -145,6 +146,15 @@ function movingParts(): string[] {
     ...document.getAnimations().map(({ id }) => `animation ${id}`),
   ];
 }
+
+it('the camera stops where it is let go where motion is unwelcome, and glides on elsewhere', async () => {
+  // Small, so that the picture is soon drawn.
+  const page = await open({ viewport: { width: 800, height: 600 } });
+  // The last step of the hand may still have to be drawn.
+  expect(await placesAfterTurning(page)).toBeLessThanOrEqual(2);
+  await page.emulateMedia({ reducedMotion: 'no-preference' });
+  expect(await placesAfterTurning(page)).toBeGreaterThan(3);
+});
 
 it('a group of the panel opens at once, and grows with its fields', async () => {
   const page = await open({ stage: false, reducedMotion: 'reduce' });

@@ -1,17 +1,11 @@
 import type { Page } from 'playwright-core';
-import { expect, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
-import { pageTests } from '../support/page.ts';
 
-const { open } = pageTests();
-
-/** Small, so that it is soon drawn. */
-const VIEWPORT = { width: 800, height: 600 };
 /** Of the page; of eight of them the picture is drawn even where it is slowest. */
 const REFRESHES = 40;
 
 /** How many places the mark on the table takes in the picture from when the pointer lets go of the view. */
-async function placesAfterTurning(page: Page): Promise<number> {
+export async function placesAfterTurning(page: Page): Promise<number> {
   const stage = present(await page.locator('.stage > canvas').boundingBox());
   const [x, y] = [stage.x + 0.85 * stage.width, stage.y + 0.2 * stage.height];
   const counting = await page.evaluateHandle(countPlaces, REFRESHES);
@@ -36,11 +30,3 @@ function countPlaces(refreshes: number): { places: Promise<number> } {
   });
   return { places };
 }
-
-it('the camera stops where it is let go where motion is unwelcome, and glides on elsewhere', async () => {
-  const page = await open({ viewport: VIEWPORT });
-  // The last step of the hand may still have to be drawn.
-  expect(await placesAfterTurning(page)).toBeLessThanOrEqual(2);
-  await page.emulateMedia({ reducedMotion: 'no-preference' });
-  expect(await placesAfterTurning(page)).toBeGreaterThan(3);
-});
