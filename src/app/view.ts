@@ -70,6 +70,8 @@ export class View {
   #frozen = false;
   #beforeField: Cutaway = 'closed';
   readonly #numbers = new NumberClock();
+  /** The values in the legends follow the other numbers by one frame: all at once would hold the page up. */
+  #legendsDue = false;
   #drawnAt = performance.now();
   /** Puts back what a lesson has set; null outside one. */
   #endTeaching: (() => void) | null = null;
@@ -158,7 +160,8 @@ export class View {
     this.#run = frame.run;
     this.#history.ingest(frame);
     // First of all that shows the frame: text on a canvas needs the page laid out, as it still is before anything is written.
-    this.#drawCharts();
+    this.#drawCharts(this.#legendsDue);
+    this.#legendsDue = false;
     this.#status = frame.status;
     this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
@@ -182,18 +185,19 @@ export class View {
     const time = performance.now();
     const writes = this.#numbers.refresh((time - this.#drawnAt) / 1000);
     this.#drawnAt = time;
+    this.#legendsDue ||= writes;
     if (this.film.isRecording) this.#stage.redraw();
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field.draw(now, this.#bench.origin.driveType, parameters);
     if (drawn) this.film.take();
-    this.#drawCharts();
+    this.#drawCharts(false);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     this.#gauges.update(now, parameters, this.#history, writes);
   }
 
-  #drawCharts(): void {
+  #drawCharts(writes: boolean): void {
     if (this.#lower.shown === 'Loop') return;
-    this.#charts.draw();
+    this.#charts.draw(writes);
     this.#bar.showWindow(this.#charts.windowSeconds);
   }
 

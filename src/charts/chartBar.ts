@@ -35,7 +35,7 @@ interface ChartBarOptions {
 export class ChartBar {
   readonly element: HTMLElement;
   readonly #options: ChartBarOptions;
-  readonly #figures = element('p', { class: 'figures' });
+  readonly #figures = new FiguresLine();
   readonly #freeze: HTMLButtonElement;
   readonly #pin: HTMLButtonElement;
   readonly #differences: HTMLButtonElement;
@@ -76,7 +76,7 @@ export class ChartBar {
     this.element = element(
       'div',
       { class: 'chart-bar' },
-      this.#figures,
+      this.#figures.element,
       button('Figures', options.onFigures, {
         title: 'All figures of the last move, with definitions',
         keys: keyOf('figures'),
@@ -126,8 +126,7 @@ export class ChartBar {
 
   /** The same figures again, after a change of the units in which they are printed. */
   refresh(): void {
-    const move = this.#shown;
-    this.#figures.replaceChildren(...(move ? moveFigures(move) : ['No move finished yet.']));
+    this.#figures.show(this.#shown ?? null);
   }
 
   #chooseWindow(): void {
@@ -141,15 +140,24 @@ function sameMove(a: MoveFigures | null, b: MoveFigures | null): boolean {
   return a?.index === b?.index && a?.peakError === b?.peakError;
 }
 
-function moveFigures(move: MoveFigures): HTMLElement[] {
-  const figures = SHOWN.map((name) => {
+/** The figures of the last move in one line: labels stay, numbers are written. */
+class FiguresLine {
+  readonly element = element('p', { class: 'figures' });
+  readonly #move = element('span');
+  readonly #values = SHOWN.map((name) => [name, element('b')] as const);
+  readonly #figures = this.#values.map(([name, value]) => {
     const { label, definition, quantity } = MOVE_FIGURES[name];
-    return element(
-      'span',
-      { class: 'figure', title: definition, style: `--tint: var(--q-${quantity})` },
-      `${label} `,
-      element('b', {}, moveFigureText(name, move[name])),
-    );
+    const attributes = { class: 'figure', title: definition, style: `--tint: var(--q-${quantity})` };
+    return element('span', attributes, `${label} `, value);
   });
-  return [element('span', {}, `Move ${move.index + 1}:`), ...figures];
+
+  show(move: MoveFigures | null): void {
+    if (!move) {
+      setText(this.element, 'No move finished yet.');
+      return;
+    }
+    setText(this.#move, `Move ${move.index + 1}:`);
+    for (const [name, value] of this.#values) setText(value, moveFigureText(name, move[name]));
+    if (this.#move.parentElement !== this.element) this.element.replaceChildren(this.#move, ...this.#figures);
+  }
 }

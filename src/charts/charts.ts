@@ -5,7 +5,7 @@ import { readTheme, type Theme } from '../plot/canvas/theme.ts';
 import { type Frame, NO_FRAME } from '../plot/frame.ts';
 import type { ColumnSource } from '../plot/strip/columnBuffer.ts';
 import { TimeAxis } from '../plot/strip/timeAxis.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element, setHidden, setText } from '../ui/dom.ts';
 import { Cursor, intervalText } from './cursor.ts';
 import { pressKey } from './keys.ts';
 import { drawCursor, drawGround, drawSelection, drawTimeLabels, momentBox } from './overlay.ts';
@@ -16,8 +16,11 @@ import { TimeView } from './timeView.ts';
 import './charts.css';
 
 interface Charts {
-  /** To be called once per display refresh; draws only if there is something new to be seen. */
-  draw(): void;
+  /**
+   * To be called with every frame and every display refresh; draws only if there is something new to be seen. The values in the legends
+   * follow when `writes` says so, or at once where a person has changed something.
+   */
+  draw(writes: boolean): void;
   setParameters(p: Parameters): void;
   /** The simulated time that is in view, s; null before anything was recorded. */
   readonly span: readonly [from: number, to: number] | null;
@@ -41,8 +44,6 @@ interface Charts {
   dispose(): void;
 }
 
-/** Numbers change at most this often, so that they can be read, ms. */
-const READOUT_INTERVAL = 100;
 /** Room for one label on the time axis, as a multiple of the text size. */
 const TIME_LABEL = 6;
 const START_SPAN = 2;
@@ -90,7 +91,7 @@ class StripCharts implements Charts {
   #pinned: ColumnSource | null = null;
   #pinnedEpoch = Number.NaN;
   #readoutDue = false;
-  #readoutAt = Number.NEGATIVE_INFINITY;
+  #isTouched = false;
 
   constructor(host: HTMLElement, history: History) {
     this.#history = history;
@@ -132,19 +133,19 @@ class StripCharts implements Charts {
     return this.#canvas.picture(this.#theme.colour('ground'));
   }
 
-  draw(): void {
+  draw(writes: boolean): void {
     if (this.#canvas.blurred) this.resize();
     if (this.#stale()) {
       this.#render();
       this.#readoutDue = true;
     }
-    if (this.#readoutDue && performance.now() - this.#readoutAt >= READOUT_INTERVAL) this.#readout();
+    if (this.#readoutDue && (writes || this.#isTouched)) this.#readout();
   }
 
   setParameters(p: Parameters): void {
     const changed = this.#rows.filter((row) => row.setParameters(p));
     if (changed.length > 0) this.resize();
-    else this.#touch();
+    else this.#dirty = true;
   }
 
   setWindowSeconds(s: number): void {
@@ -197,7 +198,7 @@ class StripCharts implements Charts {
   /** A person has changed something: it shows at once. */
   #touch(): void {
     this.#dirty = true;
-    this.#readoutAt = Number.NEGATIVE_INFINITY;
+    this.#isTouched = true;
   }
 
   #key(event: KeyboardEvent): void {
@@ -205,7 +206,7 @@ class StripCharts implements Charts {
     if (!pressKey(event.key, this.#view, this.#cursor, this.#columns)) return;
     event.preventDefault();
     this.#touch();
-    this.draw();
+    this.draw(true);
     this.#spoken.textContent = this.#spokenCursor();
   }
 
@@ -298,7 +299,7 @@ class StripCharts implements Charts {
 
   #readout(): void {
     this.#readoutDue = false;
-    this.#readoutAt = performance.now();
+    this.#isTouched = false;
     const column = this.#cursor.column(this.#columns);
     for (const row of this.#open()) row.readout(column, column === null ? null : this.#markColumn());
   }
@@ -306,7 +307,7 @@ class StripCharts implements Charts {
   #showMode(): void {
     const { live, frozen } = this.#view;
     setText(this.#state, frozen ? 'Frozen' : live ? 'Live' : 'Held');
-    this.#follow.hidden = live;
+    setHidden(this.#follow, live);
   }
 
   #open(): Row[] {

@@ -15,6 +15,7 @@ export class Watchdog {
   readonly #ask: () => void;
   readonly #onSilence: () => void;
   #timer: ReturnType<typeof setInterval> | null = null;
+  #isDue = false;
   #last = 0;
   #silent = 0;
   #limit = MAX_STARTING;
@@ -25,17 +26,24 @@ export class Watchdog {
     this.#onSilence = onSilence;
   }
 
-  /** From now on signs are due. */
+  /** From now on signs are due. Answers mostly come before the first look: nothing more is asked of the worker then. */
   start(): void {
-    if (this.#timer !== null) return;
+    if (this.#isDue) return;
+    this.#isDue = true;
     this.#silent = 0;
+    if (this.#timer !== null) return;
     this.#last = performance.now();
-    this.#ask();
     this.#timer = setInterval(() => this.#look(), INTERVAL);
   }
 
-  /** Nothing is due any more. */
+  /** Nothing is due for now. The next look ends the looking, unless something is due again: a timer for each answer would cost more. */
+  pause(): void {
+    this.#isDue = false;
+  }
+
+  /** Nothing will be due any more. */
   stop(): void {
+    this.#isDue = false;
     if (this.#timer !== null) clearInterval(this.#timer);
     this.#timer = null;
   }
@@ -47,6 +55,10 @@ export class Watchdog {
   }
 
   #look(): void {
+    if (!this.#isDue) {
+      this.stop();
+      return;
+    }
     const now = performance.now();
     const isLate = now - this.#last > LATE;
     this.#last = now;

@@ -162,7 +162,7 @@ function answerOf<Commands, Answer>(
     const settled = <Value>(settle: (value: Value) => void) => {
       return (value: Value) => {
         waiting.delete(reject);
-        if (waiting.size === 0) watchdog.stop();
+        if (waiting.size === 0) watchdog.pause();
         settle(value);
       };
     };

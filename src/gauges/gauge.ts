@@ -1,5 +1,5 @@
 import type { Quantity } from '../../shared/core/channels.ts';
-import { element, setText } from '../ui/dom.ts';
+import { element, setAttribute, setText } from '../ui/dom.ts';
 
 /** What a gauge says in words and numbers. */
 interface GaugeText {
@@ -24,15 +24,15 @@ export class Gauge {
   readonly element: HTMLElement;
   readonly #value = element('span', { class: 'gauge-value' });
   readonly #bar = element('div', { class: 'gauge-bar' });
-  readonly #fill = element('div', { class: 'gauge-fill' });
-  readonly #zone = element('div', { class: 'gauge-zone' });
+  readonly #fill = new Moved('gauge-fill');
+  readonly #zone = new Moved('gauge-zone');
   readonly #notes: readonly HTMLElement[];
-  readonly #marks = new Map<MarkKind, HTMLElement>();
+  readonly #marks = new Map<MarkKind, Moved>();
 
   /** `meaning` says what the bar and its marks stand for. */
   constructor(name: string, meaning: string, quantity: Quantity, noteCount = 0) {
     this.#notes = Array.from({ length: noteCount }, () => element('p', { class: 'gauge-note' }));
-    this.#bar.append(this.#zone, this.#fill);
+    this.#bar.append(this.#zone.element, this.#fill.element);
     this.element = element(
       'div',
       {
@@ -59,30 +59,30 @@ export class Gauge {
 
   /** The bar reaches to a fraction of its width. */
   setFill(fraction: number): void {
-    setTransform(this.#fill, `scaleX(${fraction.toFixed(4)})`);
+    this.#fill.to(`scaleX(${fraction.toFixed(4)})`);
   }
 
   setMark(kind: MarkKind, fraction: number): void {
     let mark = this.#marks.get(kind);
     if (!mark) {
-      mark = element('div', { class: `gauge-mark gauge-${kind}` });
+      mark = new Moved(`gauge-mark gauge-${kind}`);
       this.#marks.set(kind, mark);
-      this.#bar.append(mark);
+      this.#bar.append(mark.element);
     }
-    setTransform(mark, `translateX(${(100 * fraction).toFixed(2)}%)`);
+    mark.to(`translateX(${(100 * fraction).toFixed(2)}%)`);
   }
 
   /** A tinted range of the bar. */
   setZone(from: number, to: number): void {
-    setTransform(this.#zone, `translateX(${(100 * from).toFixed(2)}%) scaleX(${(to - from).toFixed(4)})`);
+    this.#zone.to(`translateX(${(100 * from).toFixed(2)}%) scaleX(${(to - from).toFixed(4)})`);
   }
 
   write({ value, notes, alarm }: GaugeText, { low, high, now }: GaugeScale): void {
     setText(this.#value, value);
     for (const [i, note] of this.#notes.entries()) setText(note, notes[i] ?? '');
     this.element.classList.toggle('gauge-alarm', alarm);
-    this.element.setAttribute('aria-valuemin', plain(low));
-    this.element.setAttribute('aria-valuemax', plain(high));
+    setAttribute(this.element, 'aria-valuemin', plain(low));
+    setAttribute(this.element, 'aria-valuemax', plain(high));
     this.element.setAttribute('aria-valuenow', plain(Number.isFinite(now) ? now : low));
     this.element.setAttribute('aria-valuetext', [value, ...notes].join(', '));
   }
@@ -93,6 +93,18 @@ function plain(value: number): string {
   return String(Number(value.toFixed(4)));
 }
 
-function setTransform(target: HTMLElement, transform: string): void {
-  if (target.style.transform !== transform) target.style.transform = transform;
+/** A part of a bar that moves. Where it was moved to is remembered: asking the browser would have it written out anew. */
+class Moved {
+  readonly element: HTMLElement;
+  #transform = '';
+
+  constructor(className: string) {
+    this.element = element('div', { class: className });
+  }
+
+  to(transform: string): void {
+    if (transform === this.#transform) return;
+    this.#transform = transform;
+    this.element.style.transform = transform;
+  }
 }

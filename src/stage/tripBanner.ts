@@ -1,6 +1,6 @@
 import { tripText } from '../../shared/figures/tripText.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element, setHidden, setText } from '../ui/dom.ts';
 
 /** What to do about each kind of trip, for a practitioner. Common practice, no source. */
 const ADVICE: Record<Trip['kind'], string> = {
@@ -44,14 +44,14 @@ export class TripBanner {
 
   /** Whether there is a change that could be taken back. */
   offerUndo(possible: boolean): void {
-    this.#undo.hidden = !possible;
+    setHidden(this.#undo, !possible);
   }
 
   /** Returns what to say when a trip has just come. */
   show(trip: Trip | null): string | null {
     const isNew = trip !== null && trip.time !== this.#shown?.time;
     this.#shown = trip;
-    this.element.hidden = trip === null;
+    setHidden(this.element, trip === null);
     if (!isNew) return null;
     const advice = adviceOn(trip);
     setText(this.#title, `The drive tripped at ${trip.time.toFixed(3)} s`);

@@ -1,6 +1,6 @@
 import { cascadeOf, type ParallelGains } from '../../shared/axis/cascade.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
-import { element, setText, symbolNode } from '../ui/dom.ts';
+import { element, setHidden, setText, symbolNode } from '../ui/dom.ts';
 
 /** The three gains read as a position loop round a speed loop; only shown, never set. */
 export class CascadeView {
@@ -32,8 +32,8 @@ export class CascadeView {
   show(gains: ParallelGains): void {
     const cascade = cascadeOf(gains);
     const none = typeof cascade === 'string';
-    this.#list.hidden = none;
-    this.#none.hidden = !none;
+    setHidden(this.#list, none);
+    setHidden(this.#none, !none);
     if (none) {
       setText(this.#none, cascade);
       return;

@@ -1,7 +1,7 @@
 import { changedSinceLearned, tablePeak } from '../../shared/core/coggingTable.ts';
 import { ranged } from '../../shared/core/format.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element, setHidden, setText } from '../ui/dom.ts';
 import { coggingCurve } from './coggingCurve.ts';
 
 export interface CoggingActions {
@@ -41,7 +41,7 @@ export class CoggingNote {
   show(scene: Pick<Scene, 'coggingTable' | 'parameters'>): void {
     const { coggingTable: table } = scene;
     setText(this.#text, coggingText(scene));
-    this.#ofTable.hidden = this.#curve.hidden = !table;
+    for (const part of [this.#ofTable, this.#curve]) setHidden(part, !table);
     if (table && table !== this.#shown) this.#curve.innerHTML = coggingCurve(table);
     this.#shown = table;
   }

@@ -1,7 +1,7 @@
 import { ranged } from '../../shared/core/format.ts';
 import { type LearnedMove, makesLearnedMove } from '../../shared/core/learnedMove.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element, setHidden, setText } from '../ui/dom.ts';
 import { curvePoints } from './curvePoints.ts';
 
 const WIDTH = 300;
@@ -39,7 +39,7 @@ export class LearningNote {
 
   show(learned: LearnedMove | undefined, p: Parameters): void {
     setText(this.#text, learningText(learned, p));
-    this.#remove.hidden = this.#curve.hidden = !learned;
+    for (const part of [this.#remove, this.#curve]) setHidden(part, !learned);
     if (learned && learned !== this.#shown) this.#curve.innerHTML = learningCurve(learned);
     this.#shown = learned;
   }

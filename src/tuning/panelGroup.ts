@@ -1,4 +1,5 @@
 import type { GUI } from 'lil-gui';
+import { setHidden } from '../ui/dom.ts';
 import type { ParameterField } from './parameterField.ts';
 
 /** A group of the panel: a folder of lil-gui, used through its public interface only, with fields of our own in it. */
@@ -49,11 +50,7 @@ export class PanelGroup {
 
   /** Shows the fields that are wanted, and how many differ from the scene. A group without any is not there. */
   arrange(isWanted: (field: ParameterField) => boolean): void {
-    for (const field of this.fields) {
-      const hidden = !isWanted(field);
-      // Setting it again would have the page look at the field again.
-      if (field.element.hidden !== hidden) field.element.hidden = hidden;
-    }
+    for (const field of this.fields) setHidden(field.element, !isWanted(field));
     this.#folder.show(this.fields.some((field) => !field.element.hidden));
     const changed = this.fields.filter((field) => field.isChanged).length;
     const title = changed > 0 ? `${this.#title}: ${changed} changed` : this.#title;

@@ -1,4 +1,4 @@
-import { button, element, setText } from '../ui/dom.ts';
+import { button, element, setAttribute, setHidden, setText } from '../ui/dom.ts';
 
 interface PanelHeadOptions {
   undo(): void;
@@ -67,15 +67,15 @@ export class PanelHead {
   showSteps(undo: string | null, redo: string | null): void {
     this.#undo.disabled = undo === null;
     this.#redo.disabled = redo === null;
-    this.#undo.title = `Undo${undo ? `: ${undo}` : ''} (key Ctrl+Z)`;
-    this.#redo.title = `Redo${redo ? `: ${redo}` : ''} (key Ctrl+Shift+Z)`;
+    setAttribute(this.#undo, 'title', `Undo${undo ? `: ${undo}` : ''} (key Ctrl+Z)`);
+    setAttribute(this.#redo, 'title', `Redo${redo ? `: ${redo}` : ''} (key Ctrl+Shift+Z)`);
   }
 
   /** How many fields differ from the scene, and whether any is in sight. */
   showCounts(changed: number, isEmpty: boolean): void {
     setText(this.#nothing, isEmpty ? `No parameter matches “${this.wanted}”.` : '');
     setText(this.#changes, changed === 0 ? 'Unchanged from the scene' : `${changed} changed from the scene`);
-    this.#resetAll.hidden = changed === 0;
+    setHidden(this.#resetAll, changed === 0);
   }
 
   #onSearchKey({ key }: KeyboardEvent, { onFilter, onFind }: PanelHeadOptions): void {

@@ -3,7 +3,7 @@ import type { RowValue } from '../../shared/core/parameters/row.ts';
 import { PARAMETER_GROUPS, type ParameterName, type Parameters } from '../../shared/core/parameters/table.ts';
 import { type Bench, changedNames } from '../bench/bench.ts';
 import { isInUse } from '../bench/relevance.ts';
-import { button, element } from '../ui/dom.ts';
+import { button, element, setHidden } from '../ui/dom.ts';
 import { CascadeView } from './cascadeView.ts';
 import { ChipNote } from './chipNote.ts';
 import { type CoggingActions, CoggingNote } from './coggingNote.ts';
@@ -177,15 +177,11 @@ export class TuningPanel {
     const { wanted } = this.#head;
     this.#openForSearch(wanted !== '');
     for (const group of this.#groups) group.arrange((field) => this.#isWanted(field, wanted));
-    this.#startGains.element.hidden = this.#pretune.hidden = this.#tolerance.hidden = wanted !== '';
-    this.#cascade.element.hidden = wanted !== '' || this.#values.controller !== 'PID';
-    this.#shaping.element.hidden =
-      this.#cogging.element.hidden =
-      this.#learning.element.hidden =
-      this.#wear.element.hidden =
-      this.#chips.element.hidden =
-        wanted !== '';
-    this.#moveList.hidden = this.#values.program !== 'list' || wanted !== '';
+    const notes = [this.#startGains, this.#shaping, this.#cogging, this.#learning, this.#wear, this.#chips];
+    for (const part of [this.#pretune, this.#tolerance, ...notes.map(({ element }) => element)])
+      setHidden(part, wanted !== '');
+    setHidden(this.#cascade.element, wanted !== '' || this.#values.controller !== 'PID');
+    setHidden(this.#moveList, wanted !== '' || this.#values.program !== 'list');
     this.#head.showCounts(
       this.#fields.filter((field) => field.isChanged).length,
       this.#fields.every((field) => field.element.hidden),

@@ -34,6 +34,15 @@ export function setText(node: Node, text: string): void {
   } else if (node.textContent !== text) node.textContent = text;
 }
 
+/** The same for what is hidden, and for an attribute: setting one again would have the browser look at the element again. */
+export function setHidden(target: HTMLElement, hidden: boolean): void {
+  if (target.hidden !== hidden) target.hidden = hidden;
+}
+
+export function setAttribute(target: Element, name: string, value: string): void {
+  if (target.getAttribute(name) !== value) target.setAttribute(name, value);
+}
+
 interface ButtonOptions {
   readonly title?: string;
   /** The key that does the same, shown in the tooltip. */

@@ -1,5 +1,5 @@
 import type { Row, RowValue } from '../../../shared/core/parameters/row.ts';
-import { button, element, setText, symbolNode } from '../dom.ts';
+import { button, element, setAttribute, setHidden, setText, symbolNode } from '../dom.ts';
 import { afterPress, watchPresses } from './afterPress.ts';
 import { rangeText } from './label.ts';
 import type { OtherForms } from './typedQuantity.ts';
@@ -106,7 +106,7 @@ export class Field<Value extends RowValue | null = RowValue> {
 
   showProblem(problem: string | null): void {
     setText(this.#problem, problem ?? '');
-    this.input.setAttribute('aria-invalid', String(problem !== null));
+    setAttribute(this.input, 'aria-invalid', String(problem !== null));
   }
 
   get hasProblem(): boolean {
@@ -122,8 +122,8 @@ export class Field<Value extends RowValue | null = RowValue> {
   showOrigin(origin: string | null): void {
     this.element.classList.toggle('is-changed', origin !== null);
     if (!this.#reset) return;
-    this.#reset.hidden = origin === null;
-    this.#reset.title = origin === null ? '' : `Back to ${origin}`;
+    setHidden(this.#reset, origin === null);
+    setAttribute(this.#reset, 'title', origin === null ? '' : `Back to ${origin}`);
   }
 
   /** Puts another way to enter the value, e.g. a slider, beneath the input. */
@@ -164,8 +164,8 @@ export class Field<Value extends RowValue | null = RowValue> {
   #describe(): void {
     const { description = rowDescription } = this.#options;
     const text = description(this.#row);
-    this.element.title = text;
-    this.input.setAttribute('aria-description', text);
+    setAttribute(this.element, 'title', text);
+    setAttribute(this.input, 'aria-description', text);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { AxisStatus } from '../../../shared/protocol/axis.ts';
-import { button, element, setText } from '../dom.ts';
+import { button, element, setAttribute, setText } from '../dom.ts';
 import { keyOf } from '../keys.ts';
 import { fallsBehind, measuredTimeScaleText } from './timeScale.ts';
 import { TimeScaleSlider } from './timeScaleSlider.ts';
@@ -76,7 +76,7 @@ export class Transport {
     setText(this.#run, running ? 'Pause' : 'Run');
     setText(this.#state, stateText);
     setText(this.#time, timeText);
-    this.element.setAttribute('data-state', state);
+    setAttribute(this.element, 'data-state', state);
     const behind = running && !isSlow && fallsBehind(asked, achieved, lost);
     this.element.classList.toggle('is-behind', behind);
     const text = measuredTimeScaleText(achieved);

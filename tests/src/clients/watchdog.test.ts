@@ -17,15 +17,18 @@ afterEach(() => {
 
 /** A watchdog over a worker that answers as `answers` says. */
 function watch(answers: () => boolean) {
-  let alarms = 0;
+  let [asked, alarms] = [0, 0];
   const watchdog: Watchdog = new Watchdog(
     () => {
+      asked++;
       if (answers()) watchdog.heard();
     },
     () => alarms++,
   );
   watchdog.start();
-  return { watchdog, alarms: () => alarms };
+  // What its script says first.
+  if (answers()) watchdog.heard();
+  return { watchdog, asked: () => asked, alarms: () => alarms };
 }
 
 /** The page is held up or asleep: the clock goes on, and only one look comes of it. */
@@ -68,12 +71,29 @@ describe('the watchdog over a worker', () => {
     expect(alarms()).toBe(1);
   });
 
+  it('asks nothing of a worker whose answers come at once, as frames do, and sets no timer for each of them', () => {
+    const { watchdog, asked } = watch(() => true);
+    for (let frame = 0; frame < 1000; frame++) {
+      watchdog.pause();
+      vi.advanceTimersByTime(7);
+      watchdog.start();
+      vi.advanceTimersByTime(1);
+      watchdog.heard();
+      expect(vi.getTimerCount()).toBeLessThanOrEqual(1);
+    }
+    // It looks five times a second, of eight.
+    expect(asked()).toBeLessThanOrEqual(40);
+    watchdog.pause();
+    vi.advanceTimersByTime(200);
+    expect(vi.getTimerCount()).toBe(0);
+  });
+
   it('expects nothing of a worker that owes nothing, and begins anew with the next answer that is due', () => {
     let lives = true;
     const { watchdog, alarms } = watch(() => lives);
     lives = false;
     vi.advanceTimersByTime(1400);
-    watchdog.stop();
+    watchdog.pause();
     vi.advanceTimersByTime(60_000);
     watchdog.start();
     vi.advanceTimersByTime(1400);
