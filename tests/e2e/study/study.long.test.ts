@@ -4,6 +4,8 @@ import { present } from '../../../shared/core/at.ts';
 import { writeStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
+import { reportHtml } from '../../../src/paper/report/reportHtml.ts';
+import { sampleReport } from '../../src/paper/sampleReport.ts';
 import { expectState } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
@@ -19,7 +21,7 @@ import {
   simulateAll,
 } from './studyControls.ts';
 
-const { open } = pageTests();
+const { blank, open } = pageTests();
 
 const candidatesTime = async (page: Page) =>
   Number.parseFloat(present(await page.locator('.candidates-transport .time').textContent()));
@@ -139,3 +141,31 @@ it('is calm on a small screen, in dark and at presenter size', async () => {
     expect(width).toBe(view);
   }
 });
+
+it.each([
+  ['A4', 210, 297, 10],
+  // Wider and shorter.
+  ['Letter', 215.9, 279.4, 11],
+])(
+  'prints on %s: what is to be handed over on the first page, few more, nothing wider than the paper',
+  async (format, width, height, most) => {
+    const page = await blank();
+    await page.setContent(reportHtml(sampleReport()));
+    const pdf = await page.pdf({ format });
+    const pages = present(pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)).length;
+    expect(pages).toBeGreaterThan(5);
+    expect(pages).toBeLessThanOrEqual(most);
+    // What is printed on of the paper, mm, less its margins, at 96 px an inch.
+    const pixels = (length: number) => Math.floor(length * (96 / 25.4));
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: pixels(width - 28), height: pixels(height - 29) });
+    const seen = await page.evaluate(() => ({
+      overflow: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      endOfFirst: document.querySelector('.summary')?.getBoundingClientRect().bottom ?? 0,
+      height: window.innerHeight,
+    }));
+    expect(seen.overflow).toBe(0);
+    expect(seen.endOfFirst).toBeGreaterThan(seen.height / 2);
+    expect(seen.endOfFirst).toBeLessThanOrEqual(seen.height);
+  },
+);
