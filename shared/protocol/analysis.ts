@@ -116,6 +116,10 @@ export interface LoopExperiment {
 export interface AnalysisCommands {
   /** @throws RangeError naming what of the operating point cannot be, with the allowed range. */
   analyse(parameters: Parameters, point: OperatingPoint): LoopAnalysis;
+}
+
+/** A command of the measurement worker, beside that of response.ts. */
+export interface MeasurementCommands {
   /** Keeps the worker busy until it is through; `onProgress` hears the share done, 0 to 1. Ending the worker cancels it. */
   measure(experiment: LoopExperiment, onProgress: (share: number) => void): MeasuredLoop;
 }

@@ -62,7 +62,7 @@ export interface TakenResponse {
   readonly fit: AxisFit | string;
 }
 
-/** A command of the analysis worker, beside those of analysis.ts. */
+/** A command of the measurement worker, beside that of analysis.ts. */
 export interface ResponseCommands {
   /** @throws RangeError where a measured response has too few points. */
   takeResponse(parameters: Parameters, response: MeasuredResponse): TakenResponse;

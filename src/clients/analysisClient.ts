@@ -5,6 +5,7 @@ import type {
   LoopAnalysis,
   LoopExperiment,
   MeasuredLoop,
+  MeasurementCommands,
   OperatingPoint,
 } from '../../shared/protocol/analysis.ts';
 import type { MeasuredResponse, ResponseCommands, TakenResponse } from '../../shared/protocol/response.ts';
@@ -15,8 +16,9 @@ import { WorkerHost } from './workerHost.ts';
  * meanwhile and cancelling is immediate.
  */
 export class AnalysisClient {
-  readonly #analysis = new WorkerHost<AnalysisCommands & ResponseCommands>('The analysis', spawn);
-  readonly #measurement = new WorkerHost<AnalysisCommands>('The measurement', spawn);
+  readonly #analysis = new WorkerHost<AnalysisCommands>('The analysis', spawnAnalysis);
+  readonly #measurement = new WorkerHost<MeasurementCommands>('The measurement', spawnMeasurement);
+  readonly #response = new WorkerHost<ResponseCommands>('The analysis', spawnMeasurement);
 
   analyse(parameters: Parameters, point: OperatingPoint): Promise<LoopAnalysis> {
     return this.#analysis.ask((commands) => commands.analyse(parameters, point));
@@ -30,7 +32,7 @@ export class AnalysisClient {
   }
 
   takeResponse(parameters: Parameters, response: MeasuredResponse): Promise<TakenResponse> {
-    return this.#analysis.ask((commands) => commands.takeResponse(parameters, response));
+    return this.#response.ask((commands) => commands.takeResponse(parameters, response));
   }
 
   cancelMeasuring(): void {
@@ -38,6 +40,10 @@ export class AnalysisClient {
   }
 }
 
-function spawn(): Worker {
+function spawnAnalysis(): Worker {
   return new Worker(new URL('../../workers/entry/analysisWorker.ts', import.meta.url), { type: 'module' });
+}
+
+function spawnMeasurement(): Worker {
+  return new Worker(new URL('../../workers/entry/measurementWorker.ts', import.meta.url), { type: 'module' });
 }

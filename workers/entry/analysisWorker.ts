@@ -1,44 +1,14 @@
-import { transfer } from 'comlink';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type {
-  AnalysisCommands,
-  LoopAnalysis,
-  LoopExperiment,
-  MeasuredLoop,
-  OperatingPoint,
-} from '../../shared/protocol/analysis.ts';
-import type { MeasuredResponse, ResponseCommands, TakenResponse } from '../../shared/protocol/response.ts';
+import type { AnalysisCommands, LoopAnalysis, OperatingPoint } from '../../shared/protocol/analysis.ts';
 import { analyse } from '../analysis/analyse.ts';
-import { measureChirp } from '../identify/chirp.ts';
-import { takeResponse } from '../identify/measuredResponse.ts';
-import { measureSteppedSine } from '../identify/steppedSine.ts';
+import { handOver } from './handOver.ts';
 import { serve } from './serve.ts';
 
-/** Sweeps of a chirp that are averaged: the least from which coherence says much. */
-const SWEEPS = 3;
-
-/** The analysis worker: beside the simulation, so that neither waits for the other. Results are handed over, not copied. */
-const commands: AnalysisCommands & ResponseCommands = {
+/** The analysis worker: beside the simulation, so that neither waits for the other. The page loads it as it opens: it is kept small. */
+const commands: AnalysisCommands = {
   analyse(parameters: Parameters, point: OperatingPoint): LoopAnalysis {
-    const result = analyse(parameters, point);
-    return transfer(result, buffersOf(result));
-  },
-
-  measure({ kind, scene }: LoopExperiment, onProgress: (share: number) => void): MeasuredLoop {
-    const result =
-      kind === 'chirp' ? measureChirp(scene, SWEEPS, onProgress) : measureSteppedSine(scene, onProgress);
-    return transfer(result, buffersOf(result));
-  },
-
-  takeResponse(parameters: Parameters, response: MeasuredResponse): TakenResponse {
-    const result = takeResponse(parameters, response);
-    return transfer(result, buffersOf(result.loop));
+    return handOver(analyse(parameters, point));
   },
 };
-
-function buffersOf(value: unknown): ArrayBuffer[] {
-  if (value instanceof Float64Array) return [value.buffer as ArrayBuffer];
-  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(buffersOf) : [];
-}
 
 serve(commands);

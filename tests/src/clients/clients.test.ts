@@ -20,7 +20,7 @@ const DAY = { moves: 'there and back', warm: { positioning: ['warm'], energy: 's
 /** Every client but that of the running axis: how to ask it, how to cancel it, and the script its worker runs. */
 const JOBS = [
   {
-    script: 'analysisWorker',
+    script: 'measurementWorker',
     command: 'measure',
     client: () => {
       const client = new AnalysisClient();
@@ -200,7 +200,10 @@ describe('the evaluation of candidates', () => {
 
 describe('the analysis of the loop', () => {
   it('goes on with a fresh worker after a failure, and while a measurement is cancelled', async () => {
-    const workers = fakeWorkers({ analysisWorker: () => ({ analyse: () => 'analysed', measure: never }) });
+    const workers = fakeWorkers({
+      analysisWorker: () => ({ analyse: () => 'analysed' }),
+      measurementWorker: () => ({ measure: never }),
+    });
     const client = new AnalysisClient();
     const analyse = () => client.analyse(parameters, startingPoint(parameters));
     const failed = analyse();
