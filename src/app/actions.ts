@@ -16,6 +16,7 @@ import type { Dialogs } from './dialogs.ts';
 import type { Keeper } from './kept/keeper.ts';
 import type { Layout } from './layout.ts';
 import type { LessonDoor } from './lessonDoor.ts';
+import type { SmallDialogs } from './smallDialogs.ts';
 import type { StudyDoor } from './studyDoor.ts';
 import type { View } from './view.ts';
 import { withPart } from './withPart.ts';
@@ -43,6 +44,8 @@ export interface ActionParts {
 /** What keys, buttons and menus of the bench set off. The parts need only be there when an action is. */
 export function createActions(parts: ActionParts): Actions {
   const showCharts = () => parts.layout.show('charts', true);
+  const openSmall = (name: string, open: (dialogs: SmallDialogs) => void) =>
+    withPart(parts, name, () => parts.dialogs.openSmall(open));
   return {
     runOrPause: () => parts.run.runOrPause(),
     tick: () => parts.run.tick(),
@@ -95,11 +98,11 @@ export function createActions(parts: ActionParts): Actions {
     openFile: () => askForText(parts.documents),
     copyLink: () => void parts.documents.copyLink(presentScene(parts.store.bench)),
     gainSheet: () => withPart(parts, 'The gain sheet', () => parts.dialogs.openGainSheet()),
-    snapshots: () => parts.dialogs.snapshots.open(),
+    snapshots: () => openSmall('Tuning snapshots', ({ snapshots }) => snapshots.open()),
     beside: () => withPart(parts, 'The second axis', () => parts.besideDoor.toggle()),
     study: () => withPart(parts, 'The study', () => parts.door.toggle()),
     lessons: () => withPart(parts, 'Lessons', () => parts.lessons.openMenu()),
-    help: () => parts.dialogs.help.open(),
+    help: () => openSmall('The list of keys', ({ help }) => help.open()),
     scene: (index) => parts.bench.openShelfScene(index),
   };
 }

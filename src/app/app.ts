@@ -36,7 +36,6 @@ import { Caption } from './caption.ts';
 import { Dialogs } from './dialogs.ts';
 import { startFrameLoop } from './frameLoop.ts';
 import { keepOffline } from './keepOffline.ts';
-import { EarlierWorkDialog } from './kept/earlierWorkDialog.ts';
 import { Keeper } from './kept/keeper.ts';
 import { STEPS } from './kept/work.ts';
 import { Layout } from './layout.ts';
@@ -46,6 +45,7 @@ import { LessonDoor } from './lessonDoor.ts';
 import { PresentLoop } from './presentLoop.ts';
 import { saveItems, saveVideo } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
+import type { SmallDialogs } from './smallDialogs.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
 import { withPart } from './withPart.ts';
@@ -100,11 +100,15 @@ class App implements ActionParts {
       ...this,
       analysis,
       comparison: this.view.comparison,
+      keeper: () => this.keeper,
       status: () => this.run.status,
       openOnBench: (scene, text) => this.#openScene(scene, text),
     });
     const help = [
-      { label: 'How this is tested', action: () => this.dialogs.tested.open() },
+      {
+        label: 'How this is tested',
+        action: () => this.#openSmall('How this is tested', ({ tested }) => tested.open()),
+      },
       { label: 'Before you touch real hardware', action: () => this.dialogs.cautions.open() },
     ];
     this.door = new StudyDoor({
@@ -137,7 +141,6 @@ class App implements ActionParts {
       openFile: () => askForText(this.documents),
       common: this.#actions,
     });
-    const earlier = new EarlierWorkDialog(this.keeper);
     this.bar = new Bar(byId('bar'), {
       actions: this.#actions,
       layout: this.layout,
@@ -164,8 +167,14 @@ class App implements ActionParts {
               this.dialogs.openResponse((loop) => void this.view.layResponse(loop)),
             ),
         },
-        { label: 'Earlier work …', action: () => void earlier.open() },
-        { label: 'Name of the project …', action: () => this.dialogs.openProjectName() },
+        {
+          label: 'Earlier work …',
+          action: () => this.#openSmall('Earlier work', ({ earlierWork }) => earlierWork.open()),
+        },
+        {
+          label: 'Name of the project …',
+          action: () => this.#openSmall('The name of the project', ({ projectName }) => projectName.open()),
+        },
         ...saveItems({ ...this, actions: this.#actions, analysis }),
       ],
       moreHelp: help,
@@ -211,6 +220,10 @@ class App implements ActionParts {
     withPart(this, name, work);
   }
 
+  #openSmall(name: string, open: (dialogs: SmallDialogs) => unknown): void {
+    this.#withPart(name, () => this.dialogs.openSmall(open));
+  }
+
   #createDocuments(): Documents {
     return new Documents({
       messages: this.messages,
@@ -247,6 +260,7 @@ class App implements ActionParts {
       onVideo: (video, ending) => saveVideo(this, video, ending),
       say: (text) => this.messages.say(text),
       analyst,
+      withPart: (name, work) => this.#withPart(name, work),
     });
   }
 
@@ -258,7 +272,7 @@ class App implements ActionParts {
       undo: this.#actions.undo,
       redo: this.#actions.redo,
       cautions: () => this.dialogs.cautions.open(),
-      moveList: () => this.dialogs.openMoveList(),
+      moveList: () => this.#openSmall('The move list', (dialogs) => dialogs.openMoveList()),
       learnMove: () => void learnMove(this.store, this.bench, this.#learning, this.messages),
       forgetMove: () => this.bench.useLearnedMove(null),
       learnCogging: () => void learnCogging(this.store, this.bench, this.#cogging, this.messages),

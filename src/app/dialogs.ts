@@ -7,22 +7,18 @@ import { askedOf, presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
 import { basedOn } from '../bench/presets.ts';
 import type { Store } from '../bench/store.ts';
-import { useGains } from '../bench/useGains.ts';
 import type { AnalysisClient } from '../clients/analysisClient.ts';
 import type { Comparison } from '../compare/comparison.ts';
 import { FiguresDialog } from '../compare/figuresDialog.ts';
-import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
 import type { ToleranceDialog } from '../tolerance/toleranceDialog.ts';
-import { MoveListDialog } from '../tuning/moveListDialog.ts';
 import type { PretuneDialog } from '../tuning/pretune/pretuneDialog.ts';
 import type { ResponseDialog } from '../tuning/response/responseDialog.ts';
 import type { TraceDialog } from '../tuning/trace/traceDialog.ts';
 import type { WearDialog } from '../tuning/wear/wearDialog.ts';
 import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
-import { createHelp } from './help.ts';
-import { ProjectNameDialog } from './projectNameDialog.ts';
-import { createTested } from './tested/testedDialog.ts';
+import type { Keeper } from './kept/keeper.ts';
+import type { SmallDialogs } from './smallDialogs.ts';
 
 interface DialogsOptions {
   readonly store: Store;
@@ -30,21 +26,19 @@ interface DialogsOptions {
   readonly messages: Messages;
   readonly analysis: AnalysisClient;
   readonly comparison: Comparison;
+  /** There by the time a dialog opens. */
+  readonly keeper: () => Keeper;
   status(): AxisStatus | null;
   /** Another scene on the bench, as one step of undo. */
   openOnBench(scene: Scene, text: string): void;
 }
 
-/** What opens over the bench. The larger ones are fetched when they are first asked for: the page opens sooner without them. */
+/** What opens over the bench. Most of it is fetched when it is first asked for: the page opens sooner without it. */
 export class Dialogs {
   readonly figures = new FiguresDialog();
-  readonly help = createHelp();
   readonly cautions = createCautions();
-  readonly tested = createTested();
-  readonly snapshots: SnapshotsDialog;
   readonly #options: DialogsOptions;
-  readonly #moveList: MoveListDialog;
-  readonly #projectName: ProjectNameDialog;
+  #small: SmallDialogs | null = null;
   #pretune: PretuneDialog | null = null;
   #tolerance: ToleranceDialog | null = null;
   #trace: TraceDialog | null = null;
@@ -52,23 +46,14 @@ export class Dialogs {
   #wear: WearDialog | null = null;
 
   constructor(options: DialogsOptions) {
-    const { store, bench, messages } = options;
     this.#options = options;
-    this.#projectName = new ProjectNameDialog(store);
-    this.#moveList = new MoveListDialog((moves) => bench.useMoves(moves));
-    this.snapshots = new SnapshotsDialog({
-      parameters: () => store.bench.parameters,
-      onApply: (changes, text) => useGains(store, messages, changes, text),
-    });
   }
 
-  openProjectName(): void {
-    this.#projectName.open();
-  }
-
-  openMoveList(): void {
-    const { origin, parameters } = this.#options.store.bench;
-    this.#moveList.open(origin.moves, parameters);
+  /** Opens one of the smaller ones. */
+  async openSmall(open: (dialogs: SmallDialogs) => unknown): Promise<void> {
+    const { SmallDialogs } = await import('./smallDialogs.ts');
+    this.#small ??= new SmallDialogs(this.#options);
+    await open(this.#small);
   }
 
   async openPretune(): Promise<void> {

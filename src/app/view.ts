@@ -17,7 +17,7 @@ import { History } from '../history/history.ts';
 import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import type { Cutaway } from '../stage/cutawayMode.ts';
-import { FieldPane } from '../stage/field/fieldPane.ts';
+import type { FieldPane } from '../stage/field/fieldPane.ts';
 import { FilmPane } from '../stage/film/filmPane.ts';
 import { stageLine } from '../stage/film/stageLine.ts';
 import { SoundPane } from '../stage/sound/soundPane.ts';
@@ -45,6 +45,8 @@ interface ViewOptions {
   /** For a screen reader. */
   say(text: string): void;
   readonly analyst: LoopAnalyst;
+  /** Does what needs a part of the page that is loaded only then. */
+  withPart(name: string, work: () => Promise<unknown>): void;
 }
 
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
@@ -58,7 +60,8 @@ export class View {
   readonly #gauges;
   readonly #bar;
   readonly #trip;
-  readonly #field;
+  readonly #options: ViewOptions;
+  #field: FieldPane | null = null;
   readonly #sound = new SoundPane();
   readonly #cutaway;
   readonly #lower;
@@ -78,6 +81,7 @@ export class View {
 
   constructor(bench: Bench, options: ViewOptions) {
     this.#bench = bench;
+    this.#options = options;
     this.#stage = createStage(this.#stageHost, { onHand: options.onHand });
     this.#charts = createCharts(byId('charts'), this.#history);
     this.#gauges = new Gauges(byId('gauges'));
@@ -105,7 +109,6 @@ export class View {
     });
     this.#trip = new TripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#show(mode));
-    this.#field = new FieldPane(options.onShape);
     this.film = new FilmPane({
       host: this.#stageHost,
       line: () => this.#line,
@@ -113,7 +116,6 @@ export class View {
       say: options.say,
     });
     this.#stageHost.append(
-      this.#field.element,
       this.#sound.element,
       this.film.element,
       element(
@@ -188,7 +190,7 @@ export class View {
     this.#legendsDue ||= writes;
     if (this.film.isRecording) this.#stage.redraw();
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
-    this.#field.draw(now, this.#bench.origin.driveType, parameters);
+    this.#field?.draw(now, this.#bench.origin.driveType, parameters);
     if (drawn) this.film.take();
     this.#drawCharts(false);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
@@ -245,7 +247,7 @@ export class View {
 
   setTheme(theme: Theme): void {
     this.#stage.setTheme(theme);
-    this.#field.restyle();
+    this.#field?.restyle();
     this.#charts.themeChanged();
     this.#lower.resize();
   }
@@ -290,8 +292,19 @@ export class View {
 
   #show(mode: Cutaway): void {
     if (mode !== 'field') this.#beforeField = mode;
-    this.#field.show(mode === 'field');
     this.#stage.setCutaway(mode);
+    if (this.isFieldShown && !this.#field)
+      this.#options.withPart('The inside of the motor', () => this.#loadField());
+    this.#field?.show(this.isFieldShown);
+  }
+
+  async #loadField(): Promise<void> {
+    const { FieldPane } = await import('../stage/field/fieldPane.ts');
+    if (!this.#field) {
+      this.#field = new FieldPane(this.#options.onShape);
+      this.#sound.element.before(this.#field.element);
+    }
+    this.#field.show(this.isFieldShown);
   }
 
   resetView(): void {

@@ -1,27 +1,28 @@
 import { writeCsv } from '../../../shared/files/csv.ts';
-import { startingPoint } from '../../../shared/protocol/analysis.ts';
+import { type LoopAnalysis, startingPoint } from '../../../shared/protocol/analysis.ts';
 import type { Store } from '../../bench/store.ts';
 import type { AnalysisClient } from '../../clients/analysisClient.ts';
 import { errorText } from '../../clients/errorText.ts';
-import { bodeSheet } from '../../plot/loop/bodeSheet.ts';
-import { svg } from '../../plot/svg.ts';
 import { fileName, saveBlob, saveText, saveUrl } from '../../ui/files.ts';
 import type { Actions } from '../../ui/keys.ts';
 import { item, type MenuItem } from '../../ui/menu.ts';
 import type { Messages } from '../../ui/messages.ts';
+import type { Keeper } from '../kept/keeper.ts';
 import type { View } from '../view.ts';
-import { responseRows } from './responseRows.ts';
+import { withPart } from '../withPart.ts';
 
 interface SaveDataOptions {
   readonly store: Store;
   readonly view: View;
   readonly analysis: AnalysisClient;
   readonly messages: Messages;
+  readonly keeper: Keeper;
   readonly actions: Actions;
 }
 
 /** What of the bench can be saved for other programs: the recording in view, the frequency responses, and pictures. */
-export function saveItems({ store, view, analysis, messages, actions }: SaveDataOptions): MenuItem[] {
+export function saveItems(options: SaveDataOptions): MenuItem[] {
+  const { store, view, analysis, messages, actions } = options;
   const nameFor = (what: string, ending: string) => nameOf(store, what, ending);
   const saved = (name: string) => messages.note(`Saved as ${name}.`);
   const text = (name: string, content: string, type: string) => {
@@ -33,14 +34,21 @@ export function saveItems({ store, view, analysis, messages, actions }: SaveData
     saved(name);
   };
   /** The loop as the gain sheet has it: with the guide sliding. */
-  const analysed = async (use: (loop: Awaited<ReturnType<AnalysisClient['analyse']>>) => void) => {
+  const analysed = async (): Promise<LoopAnalysis | null> => {
     const { parameters } = store.bench;
     try {
-      use(await analysis.analyse(parameters, { ...startingPoint(parameters), friction: 'sliding' }));
+      return await analysis.analyse(parameters, { ...startingPoint(parameters), friction: 'sliding' });
     } catch (error) {
       messages.note(`Nothing was saved: ${errorText(error)}`);
+      return null;
     }
   };
+  const saveLoop = (ending: 'csv' | 'svg') =>
+    withPart(options, 'The frequency response', async () => {
+      const { loopFile } = await import('./loopFile.ts');
+      const loop = await analysed();
+      if (loop) text(nameFor('loop', ending), ...loopFile(loop, ending));
+    });
   return [
     {
       label: 'Save recording in view (CSV)',
@@ -52,15 +60,11 @@ export function saveItems({ store, view, analysis, messages, actions }: SaveData
     },
     {
       label: 'Save frequency responses (CSV)',
-      action: () =>
-        void analysed((loop) => text(nameFor('loop', 'csv'), writeCsv(responseRows(loop)), 'text/csv')),
+      action: () => saveLoop('csv'),
     },
     {
       label: 'Save frequency response (SVG)',
-      action: () =>
-        void analysed((loop) => {
-          text(nameFor('loop', 'svg'), alone(svg(bodeSheet(loop)).text), 'image/svg+xml');
-        }),
+      action: () => saveLoop('svg'),
     },
     {
       label: 'Save picture of the charts',
@@ -84,14 +88,3 @@ export function saveVideo(
 
 const nameOf = (store: Store, what: string, ending: string) =>
   fileName(`${store.bench.origin.title} ${what}`, ending);
-
-/** A drawing as a file of its own: with the colours that it takes from the page otherwise. */
-function alone(drawing: string): string {
-  const page = getComputedStyle(document.documentElement);
-  return drawing
-    .replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ')
-    .replace(
-      /var\((--[\w-]+)(?:,\s*([^()]*))?\)/g,
-      (_, name, otherwise = '#000') => page.getPropertyValue(name).trim() || otherwise,
-    );
-}
