@@ -16,7 +16,7 @@ import type { Dialogs } from './dialogs.ts';
 import type { Keeper } from './kept/keeper.ts';
 import type { Layout } from './layout.ts';
 import type { LessonDoor } from './lessonDoor.ts';
-import type { SmallDialogs } from './smallDialogs.ts';
+import type { SmallDialogs } from './smallDialogs/smallDialogs.ts';
 import type { StudyDoor } from './studyDoor.ts';
 import type { View } from './view.ts';
 import { withPart } from './withPart.ts';

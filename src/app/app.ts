@@ -45,7 +45,7 @@ import { LessonDoor } from './lessonDoor.ts';
 import { PresentLoop } from './presentLoop.ts';
 import { saveItems, saveVideo } from './save/saveData.ts';
 import { shapeForLoop } from './shapeForLoop.ts';
-import type { SmallDialogs } from './smallDialogs.ts';
+import type { SmallDialogs } from './smallDialogs/smallDialogs.ts';
 import { StudyDoor } from './studyDoor.ts';
 import { View } from './view.ts';
 import { withPart } from './withPart.ts';

@@ -18,7 +18,7 @@ import type { WearDialog } from '../tuning/wear/wearDialog.ts';
 import type { Messages } from '../ui/messages.ts';
 import { createCautions } from './cautionsDialog.ts';
 import type { Keeper } from './kept/keeper.ts';
-import type { SmallDialogs } from './smallDialogs.ts';
+import type { SmallDialogs } from './smallDialogs/smallDialogs.ts';
 
 interface DialogsOptions {
   readonly store: Store;
@@ -51,7 +51,7 @@ export class Dialogs {
 
   /** Opens one of the smaller ones. */
   async openSmall(open: (dialogs: SmallDialogs) => unknown): Promise<void> {
-    const { SmallDialogs } = await import('./smallDialogs.ts');
+    const { SmallDialogs } = await import('./smallDialogs/smallDialogs.ts');
     this.#small ??= new SmallDialogs(this.#options);
     await open(this.#small);
   }

@@ -1,7 +1,7 @@
-import { VERSION_TEXT } from '../../shared/core/version.ts';
-import { Dialog } from '../ui/dialog.ts';
-import { element } from '../ui/dom.ts';
-import { KEYS, OTHER_KEYS } from '../ui/keys.ts';
+import { VERSION_TEXT } from '../../../shared/core/version.ts';
+import { Dialog } from '../../ui/dialog.ts';
+import { element } from '../../ui/dom.ts';
+import { KEYS, OTHER_KEYS } from '../../ui/keys.ts';
 
 /** Written in by the build from the packages themselves; `licences.txt`, beside the page, has the texts. */
 declare const __LIBRARIES__: readonly {

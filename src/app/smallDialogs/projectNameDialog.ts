@@ -1,9 +1,9 @@
-import { checkText } from '../../shared/core/checkText.ts';
-import { sentenceText } from '../../shared/core/sentence.ts';
-import { BENCH_WORDING } from '../bench/bench.ts';
-import type { Store } from '../bench/store.ts';
-import { Dialog } from '../ui/dialog.ts';
-import { button, element, setText } from '../ui/dom.ts';
+import { checkText } from '../../../shared/core/checkText.ts';
+import { sentenceText } from '../../../shared/core/sentence.ts';
+import { BENCH_WORDING } from '../../bench/bench.ts';
+import type { Store } from '../../bench/store.ts';
+import { Dialog } from '../../ui/dialog.ts';
+import { button, element, setText } from '../../ui/dom.ts';
 
 const LONGEST = 80;
 

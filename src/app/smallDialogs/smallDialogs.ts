@@ -1,14 +1,14 @@
-import type { BenchActions } from '../bench/benchActions.ts';
-import type { Store } from '../bench/store.ts';
-import { useGains } from '../bench/useGains.ts';
-import { SnapshotsDialog } from '../compare/snapshotsDialog.ts';
-import { MoveListDialog } from '../tuning/moveListDialog.ts';
-import type { Messages } from '../ui/messages.ts';
+import type { BenchActions } from '../../bench/benchActions.ts';
+import type { Store } from '../../bench/store.ts';
+import { useGains } from '../../bench/useGains.ts';
+import { SnapshotsDialog } from '../../compare/snapshotsDialog.ts';
+import { MoveListDialog } from '../../tuning/moveListDialog.ts';
+import type { Messages } from '../../ui/messages.ts';
+import { EarlierWorkDialog } from '../kept/earlierWorkDialog.ts';
+import type { Keeper } from '../kept/keeper.ts';
 import { createHelp } from './help.ts';
-import { EarlierWorkDialog } from './kept/earlierWorkDialog.ts';
-import type { Keeper } from './kept/keeper.ts';
 import { ProjectNameDialog } from './projectNameDialog.ts';
-import { createTested } from './tested/testedDialog.ts';
+import { createTested } from './testedDialog.ts';
 
 interface SmallDialogsOptions {
   readonly store: Store;
