@@ -25,12 +25,23 @@ export function compensatesFriction(p: Compensation): boolean {
  * Coulomb friction with the Stribeck curve of the LuGre model (Canudas de Wit et al. 1995) on top; tanh in place of the sign keeps
  * the force from jumping at a reversal (common practice, no source).
  */
-export function frictionCompensation(p: Compensation, v: number): number {
-  const low = v / p.breakawaySpeed;
-  return (
-    (p.coulombCompensation + p.breakawayCompensation * Math.exp(-low * low)) *
-    Math.tanh(v / p.compensationSpeed)
-  );
+export class FrictionCompensation {
+  readonly #coulomb: number;
+  readonly #breakaway: number;
+  readonly #breakawaySpeed: number;
+  readonly #speed: number;
+
+  constructor(p: Compensation) {
+    this.#coulomb = p.coulombCompensation;
+    this.#breakaway = p.breakawayCompensation;
+    this.#breakawaySpeed = p.breakawaySpeed;
+    this.#speed = p.compensationSpeed;
+  }
+
+  force(v: number): number {
+    const low = v / this.#breakawaySpeed;
+    return (this.#coulomb + this.#breakaway * Math.exp(-low * low)) * Math.tanh(v / this.#speed);
+  }
 }
 
 /**

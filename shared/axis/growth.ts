@@ -22,17 +22,59 @@ interface Warmth {
   readonly screw: number;
 }
 
+/** Arm and scale, for whoever asks at every sample. */
+export class TableGrowth {
+  readonly #arm: number;
+  readonly #scale: number;
+  readonly #ambient: number;
+
+  constructor(p: Parameters) {
+    this.#arm = p.toolArm * p.tableExpansion;
+    this.#scale = p.scaleExpansion;
+    this.#ambient = p.ambient;
+  }
+
+  /** m */
+  arm(table: number): number {
+    return this.#arm * (table - this.#ambient);
+  }
+
+  scaleStrain(table: number): number {
+    return this.#scale * (table - this.#ambient);
+  }
+}
+
+/** γ, for whoever asks at every sample. */
+export class ScrewGrowth {
+  readonly #expansion: number;
+  readonly #ambient: number;
+  /** K; without a stretch the screw shortens, too. */
+  readonly #stretch: number;
+  readonly #least: number;
+
+  constructor(p: Parameters) {
+    const isFixed = p.screwSupport === 'fixed';
+    this.#expansion = p.screwExpansion;
+    this.#ambient = p.ambient;
+    this.#stretch = isFixed ? p.screwPretension : 0;
+    this.#least = isFixed ? 0 : Number.NEGATIVE_INFINITY;
+  }
+
+  strain(screw: number): number {
+    return this.#expansion * Math.max(this.#least, screw - this.#ambient - this.#stretch);
+  }
+}
+
 export function armGrowth(p: Parameters, table: number): number {
-  return p.toolArm * p.tableExpansion * (table - p.ambient);
+  return new TableGrowth(p).arm(table);
 }
 
 export function scaleStrain(p: Parameters, table: number): number {
-  return p.scaleExpansion * (table - p.ambient);
+  return new TableGrowth(p).scaleStrain(table);
 }
 
 export function screwStrain(p: Parameters, screw: number): number {
-  const warming = screw - p.ambient;
-  return p.screwExpansion * (p.screwSupport === 'fixed' ? Math.max(0, warming - p.screwPretension) : warming);
+  return new ScrewGrowth(p).strain(screw);
 }
 
 /** Thermal displacement of the tool from a setpoint, m. */

@@ -8,8 +8,25 @@ export function resistanceFactor(winding: number): number {
 
 /** Flux over its value with the magnets at 20 °C: they follow the carrier in part. */
 export function magnetFactor(p: Parameters, carrier: number): number {
-  const magnet = p.ambient + p.magnetFollow * (carrier - p.ambient);
-  return 1 + p.magnetTempCoefficient * (magnet - 20);
+  return new MagnetWarmth(p).factor(carrier);
+}
+
+/** The same for whoever asks at every sample. */
+export class MagnetWarmth {
+  readonly #ambient: number;
+  readonly #follow: number;
+  readonly #coefficient: number;
+
+  constructor(p: Parameters) {
+    this.#ambient = p.ambient;
+    this.#follow = p.magnetFollow;
+    this.#coefficient = p.magnetTempCoefficient;
+  }
+
+  factor(carrier: number): number {
+    const magnet = this.#ambient + this.#follow * (carrier - this.#ambient);
+    return 1 + this.#coefficient * (magnet - 20);
+  }
 }
 
 /**

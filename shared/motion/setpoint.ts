@@ -17,12 +17,27 @@ export interface SegmentCommand extends Setpoint {
   phase: number;
 }
 
+/** Made by a class, so that the engine takes all of them for objects of one kind: code that meets many kinds reads slowly. */
+class StandingSetpoint implements Setpoint {
+  position = 0;
+  speed = 0;
+  acceleration = 0;
+  jerk = 0;
+}
+
+class StandingCommand extends StandingSetpoint implements SegmentCommand {
+  force = 0;
+  cutting = 0;
+  frequency = 0;
+  phase = 0;
+}
+
 export function newSetpoint(): Setpoint {
-  return { position: 0, speed: 0, acceleration: 0, jerk: 0 };
+  return new StandingSetpoint();
 }
 
 export function newSegmentCommand(): SegmentCommand {
-  return { position: 0, speed: 0, acceleration: 0, jerk: 0, force: 0, cutting: 0, frequency: 0, phase: 0 };
+  return new StandingCommand();
 }
 
 export function standAt(position: number, out: Setpoint): void {

@@ -138,7 +138,7 @@ describe('force and current of a synchronous motor', () => {
     });
     const windings = new Windings(1);
     windings.configure(p);
-    windings.warm(p, { winding: 20, carrier: 20, table: 20, screw: 20 });
+    windings.warm({ winding: 20, carrier: 20, table: 20, screw: 20 });
     const y = newState(stateCount(1, false));
     y[X1] = 0.0123;
     y[CURRENTS + 1] = ampere;

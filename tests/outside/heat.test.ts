@@ -4,7 +4,7 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { HeatNetwork, startTemperatures } from '../../workers/model/heat.ts';
 import { bareScene } from '../workers/model/sceneOf.ts';
 
-const networkOf = (p: Parameters) => new HeatNetwork(startTemperatures(p));
+const networkOf = (p: Parameters) => new HeatNetwork(p, startTemperatures(p));
 
 describe('heat network against closed solutions', () => {
   it('a single node rises as P/G (1 − exp(−t/τ))', () => {
@@ -12,7 +12,7 @@ describe('heat network against closed solutions', () => {
     const heat = networkOf(p);
     const dt = 0.01;
     for (let t = 0; t < 60 - dt / 2; t += dt)
-      heat.step(p, dt, { copper: 50 * dt, iron: 0, guide: 0, nut: 0 }, 0);
+      heat.step(dt, { copper: 50 * dt, iron: 0, guide: 0, nut: 0 }, 0);
     // τ = 60 s; explicit Euler is off by dt/2τ of the step at most, the carrier of 1 MJ/K warms by 2 mK.
     expect(heat.temperatures.winding - 20).toBeCloseTo((50 / 2) * (1 - Math.exp(-1)), 1);
     expect(Math.abs(heat.temperatures.winding - 20 - 25 * (1 - Math.exp(-1)))).toBeLessThan(0.01);
@@ -21,7 +21,7 @@ describe('heat network against closed solutions', () => {
   it('settles where the resistances of the datasheet say', () => {
     const { parameters: p } = bareScene({ speedCooling: 0 });
     const heat = networkOf(p);
-    for (let k = 0; k < 2e5; k++) heat.step(p, 1, { copper: 30, iron: 0, guide: 0, nut: 0 }, 0);
+    for (let k = 0; k < 2e5; k++) heat.step(1, { copper: 30, iron: 0, guide: 0, nut: 0 }, 0);
     expect(heat.temperatures.winding - p.ambient).toBeCloseTo(30 * windingToAmbientResistance(p), 6);
   });
 
@@ -39,7 +39,7 @@ describe('heat network against closed solutions', () => {
     const dt = 0.005;
     const head = (target: number, seconds: number) => {
       for (let k = 0; k < seconds / dt; k++)
-        heat.step(p, dt, { copper: target * dt, iron: 0, guide: 0, nut: 0 }, 0);
+        heat.step(dt, { copper: target * dt, iron: 0, guide: 0, nut: 0 }, 0);
       heat.temperatures.carrier = 0;
       return heat.temperatures.winding;
     };
@@ -51,10 +51,10 @@ describe('heat network against closed solutions', () => {
 
   it('keeps every joule', () => {
     const { parameters: p } = bareScene({ ambient: 25 });
-    const heat = networkOf({ ...p, windingStart: 25, carrierStart: 25 });
-    const sealed = { ...p, carrierToAir: 0, tableToAir: 0, screwToAir: 0 };
+    const sealed = { carrierToAir: 0, tableToAir: 0, screwToAir: 0 };
+    const heat = networkOf({ ...p, ...sealed, windingStart: 25, carrierStart: 25 });
     for (let k = 0; k < 1000; k++)
-      heat.step(sealed, 0.1, { copper: 3, iron: 0.5, guide: 0.4, nut: 0.2 }, 0.5);
+      heat.step(0.1, { copper: 3, iron: 0.5, guide: 0.4, nut: 0.2 }, 0.5);
     const { winding, carrier, table, screw } = heat.temperatures;
     const stored =
       p.windingCapacity * (winding - 25) +
@@ -68,7 +68,7 @@ describe('heat network against closed solutions', () => {
     const { parameters: p } = bareScene({ speedCooling: 0.6 });
     const settle = (speed: number) => {
       const heat = networkOf(p);
-      for (let k = 0; k < 1e5; k++) heat.step(p, 1, { copper: 30, iron: 0, guide: 0, nut: 0 }, speed);
+      for (let k = 0; k < 1e5; k++) heat.step(1, { copper: 30, iron: 0, guide: 0, nut: 0 }, speed);
       return heat.temperatures.winding;
     };
     expect(settle(1)).toBeLessThan(settle(0) - 1);

@@ -12,6 +12,6 @@ export function integrate(
   const tolerances = new Array<number>(n).fill(tolerance);
   const solver = new TickSolver((_x, y, dy) => f(y, dy), end / spans, tolerances, tolerances);
   const y = y0.slice();
-  for (let i = 0; i < spans; i++) solver.advance(y);
+  for (let i = 0; i < spans; i++) solver.advance(y, y);
   return y;
 }

@@ -49,7 +49,7 @@ function slide(force: (t: number, x: number) => number, span: number) {
   );
   return {
     y,
-    advance: () => solver.advance(y),
+    advance: () => solver.advance(y, y),
     frictionForce: () => evaluated(friction, at(y, 1), at(y, 2)).force,
   };
 }

@@ -36,7 +36,7 @@ function bench(changes: Parameters<typeof bareScene>[0], span: number) {
     new Array<number>(n).fill(1e-11),
     new Array<number>(n).fill(1e-13),
   );
-  return { plant, y, advance: () => solver.advance(y) };
+  return { plant, y, advance: () => solver.advance(y, y) };
 }
 
 /** A vector of derivatives before any term has added to it. */

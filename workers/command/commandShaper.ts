@@ -1,6 +1,7 @@
 import { positionRate } from '../../shared/core/crossChecks.ts';
 import { shapingRows } from '../../shared/core/parameters/shaping.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
+import type { Setpoint } from '../../shared/motion/setpoint.ts';
 import { type Shaping, shapingTimes } from '../../shared/motion/shaping.ts';
 import type { ProgramOutput } from './setpoint.ts';
 import { SignalShaper } from './signalShaper.ts';
@@ -8,7 +9,7 @@ import { SignalShaper } from './signalShaper.ts';
 /** After so many of its time constants nothing is left of what went through the setpoint filter: e⁻⁴⁰ of a metre. */
 const FILTER_MEMORY = 40;
 
-type Signals = readonly [SignalShaper, SignalShaper, SignalShaper, SignalShaper];
+type Signals = Readonly<Record<keyof Setpoint, SignalShaper>>;
 
 const NAMES = Object.keys(shapingRows) as (keyof Shaping)[];
 
@@ -32,7 +33,6 @@ export class CommandShaper {
   /** Samples for which the command has stood still. */
   #still = Infinity;
   #lastPosition: number;
-  /** Of position, speed, acceleration and jerk. */
   #signals: Signals;
 
   constructor(p: Parameters) {
@@ -56,11 +56,11 @@ export class CommandShaper {
   /** The command of one position-loop sample, shaped. */
   step(command: Readonly<ProgramOutput>, out: ProgramOutput): void {
     this.#watch(command);
-    const [position, speed, acceleration, jerk] = this.#signals;
-    out.position = position.step(command.position);
-    out.speed = speed.step(command.speed);
-    out.acceleration = acceleration.step(command.acceleration);
-    out.jerk = jerk.step(command.jerk);
+    const signals = this.#signals;
+    out.position = signals.position.step(command.position);
+    out.speed = signals.speed.step(command.speed);
+    out.acceleration = signals.acceleration.step(command.acceleration);
+    out.jerk = signals.jerk.step(command.jerk);
     out.force = command.force;
     out.cutting = command.cutting;
     out.frequency = command.frequency;
@@ -95,10 +95,13 @@ export class CommandShaper {
 
   #newSignals(): Signals {
     const signal = () => new SignalShaper(this.#shaping, this.#period);
-    return [signal(), signal(), signal(), signal()];
+    return { position: signal(), speed: signal(), acceleration: signal(), jerk: signal() };
   }
 
   #fill(position: number): void {
-    for (const [index, signal] of this.#signals.entries()) signal.standAt(index === 0 ? position : 0);
+    this.#signals.position.standAt(position);
+    this.#signals.speed.standAt(0);
+    this.#signals.acceleration.standAt(0);
+    this.#signals.jerk.standAt(0);
   }
 }

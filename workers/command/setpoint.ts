@@ -14,5 +14,5 @@ export interface ProgramOutput extends SegmentCommand {
 }
 
 export function newProgramOutput(): ProgramOutput {
-  return { ...newSegmentCommand(), moving: false, cycle: 0, segment: 0 };
+  return Object.assign(newSegmentCommand(), { moving: false, cycle: 0, segment: 0 });
 }

@@ -17,30 +17,55 @@ export class CurrentLimit {
   hot = false;
 
   #used: number;
+  #foldback: TemperatureFoldback;
+  /** i_c², what i_pk² is above it, and the smaller of the two, A². */
+  #steady = 0;
+  #extra = 0;
+  #least = 0;
+  #overloadTime = 0;
 
   /** `used`: share of the overload allowance that is gone at the start, w. */
-  constructor(used = 0) {
+  constructor(p: Parameters, used = 0) {
     this.#used = used;
+    this.#foldback = new TemperatureFoldback(p);
+    this.configure(p);
   }
 
-  step(p: Parameters, dt: number, currentSquared: number, windingTemperature: number): void {
-    const steady = p.continuousCurrent ** 2;
-    const extra = Math.max(p.peakCurrent ** 2 - steady, 0);
+  configure(p: Parameters): void {
+    this.#foldback = new TemperatureFoldback(p);
+    this.#steady = p.continuousCurrent ** 2;
+    this.#extra = Math.max(p.peakCurrent ** 2 - this.#steady, 0);
+    this.#least = Math.min(this.#steady, p.peakCurrent ** 2);
+    this.#overloadTime = p.overloadTime;
+  }
+
+  step(dt: number, currentSquared: number, windingTemperature: number): void {
+    const steady = this.#steady;
+    const extra = this.#extra;
     if (extra > 0)
-      this.#used = Math.max(this.#used + ((currentSquared - steady) * dt) / (extra * p.overloadTime), 0);
-    const overload = Math.sqrt(
-      Math.min(steady, p.peakCurrent ** 2) + extra * clamp01((1 - this.#used) / BLEND),
-    );
-    const heat = temperatureFoldback(p, windingTemperature);
+      this.#used = Math.max(this.#used + ((currentSquared - steady) * dt) / (extra * this.#overloadTime), 0);
+    const overload = Math.sqrt(this.#least + extra * clamp01((1 - this.#used) / BLEND));
+    const heat = this.#foldback.share(windingTemperature);
     this.amplitude = overload * heat;
     this.overloaded = this.#used > 1 - BLEND;
     this.hot = heat < 1;
   }
 }
 
-/** Share of the current limit that a winding of this temperature leaves: 1 up to T_f, 0 from T_max on. */
-export function temperatureFoldback(p: Parameters, winding: number): number {
-  return clamp01((p.windingLimit - winding) / (p.windingLimit - p.foldbackTemperature));
+/** What a warm winding leaves of the current limit. */
+export class TemperatureFoldback {
+  readonly #limit: number;
+  readonly #range: number;
+
+  constructor(p: Parameters) {
+    this.#limit = p.windingLimit;
+    this.#range = p.windingLimit - p.foldbackTemperature;
+  }
+
+  /** Share of the limit: 1 up to T_f, 0 from T_max on. */
+  share(winding: number): number {
+    return clamp01((this.#limit - winding) / this.#range);
+  }
 }
 
 function clamp01(value: number): number {

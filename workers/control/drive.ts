@@ -1,4 +1,4 @@
-import { scaleStrain } from '../../shared/axis/growth.ts';
+import { TableGrowth } from '../../shared/axis/growth.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
@@ -18,8 +18,8 @@ import { PositionLoop } from './positionLoop.ts';
 export class Drive {
   /** Last encoder reading, m. */
   reading: number;
-  /** Hz, while the drive has swung from one limit of current or voltage to the other for too long; else null. */
-  ringing: number | null = null;
+  /** Hz, while the drive has swung from one limit of current or voltage to the other for too long; else 0. */
+  ringing = 0;
 
   readonly #positionLoop: PositionLoop;
   readonly #currentLoop = new CurrentLoop();
@@ -30,6 +30,7 @@ export class Drive {
   #oscillation = new OscillationWatch();
   #enabled: boolean;
   #dualLoop = false;
+  #growth: TableGrowth;
   #samplePeriod = 0;
 
   /** @param overload share of the overload allowance that is gone at the start */
@@ -37,7 +38,8 @@ export class Drive {
     this.#positionLoop = new PositionLoop(cogging);
     this.reading = p.start;
     this.#enabled = p.drive === 'on';
-    this.#currentLimit = new CurrentLimit(overload);
+    this.#currentLimit = new CurrentLimit(p, overload);
+    this.#growth = new TableGrowth(p);
     this.#encoder = new Encoder(p.seed);
     this.#motorEncoder = new Encoder(p.seed);
     this.configure(p);
@@ -46,6 +48,7 @@ export class Drive {
   configure(p: Parameters): void {
     this.#enabled = p.drive === 'on';
     this.#samplePeriod = (1 / p.currentRate) * p.positionDivider;
+    this.#growth = new TableGrowth(p);
     this.#encoder.configure(p);
     this.#motorEncoder.configure({
       ...p,
@@ -58,6 +61,7 @@ export class Drive {
     });
     this.#dualLoop = p.speedSource === 'motor encoder';
     this.#positionLoop.configure(p);
+    this.#currentLimit.configure(p);
     this.#currentLoop.configure(p);
   }
 
@@ -69,8 +73,8 @@ export class Drive {
   }
 
   /** Sets the limit of the current for a winding as warm as it is, with no time passing. */
-  begin(p: Parameters, { winding }: Temperatures): void {
-    this.#currentLimit.step(p, 0, 0, winding);
+  begin({ winding }: Temperatures): void {
+    this.#currentLimit.step(0, 0, winding);
   }
 
   /**
@@ -81,7 +85,6 @@ export class Drive {
    * @param currentSquared i_d² + i_q² of all motors together, A²
    */
   stepPosition(
-    p: Parameters,
     time: number,
     command: Readonly<SegmentCommand>,
     position: number,
@@ -89,15 +92,15 @@ export class Drive {
     currentSquared: number,
     t: Readonly<Temperatures>,
   ): void {
-    this.reading = this.#encoder.read(position, scaleStrain(p, t.table));
+    this.reading = this.#encoder.read(position, this.#growth.scaleStrain(t.table));
     const speedReading = this.#dualLoop ? this.#motorEncoder.read(motorPosition, 0) : this.reading;
-    this.#currentLimit.step(p, this.#samplePeriod, currentSquared, t.winding);
-    this.ringing = null;
+    this.#currentLimit.step(this.#samplePeriod, currentSquared, t.winding);
+    this.ringing = 0;
     if (!this.#enabled) {
       this.#positionLoop.observe(command.position, this.reading, speedReading);
       return;
     }
-    this.#positionLoop.step(p, command, this.reading, speedReading, this.#currentLimit.amplitude);
+    this.#positionLoop.step(command, this.reading, speedReading, this.#currentLimit.amplitude);
     if (this.#positionLoop.limited) this.#noticed.note('current', time);
     if (this.#currentLimit.overloaded) this.#noticed.note('overload', time);
     if (this.#currentLimit.hot) this.#noticed.note('heat', time);

@@ -1,5 +1,5 @@
 import { designFilter } from '../../shared/axis/filterSections.ts';
-import { compensatesFriction, frictionCompensation } from '../../shared/axis/frictionCompensation.ts';
+import { compensatesFriction, FrictionCompensation } from '../../shared/axis/frictionCompensation.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
@@ -54,7 +54,12 @@ export class PositionLoop {
   #perForce = 0;
   #period = 1;
   #speedFilter = 1;
-  #compensates = false;
+  #speedFeedforward = 0;
+  #accelerationFeedforward = 0;
+  #forceBias = 0;
+  /** Null without one. */
+  #friction: FrictionCompensation | null = null;
+  #coggingBy: 'nothing' | Parameters['coggingPosition'] = 'nothing';
   readonly #cogging: CoggingCompensation;
 
   constructor(table?: CoggingTable) {
@@ -67,7 +72,11 @@ export class PositionLoop {
     this.#speedFilter = this.#period / (p.derivativeTime + this.#period);
     this.#forcePerAmp = motorConstants(p).forcePerAmp;
     this.#perForce = 1 / this.#forcePerAmp;
-    this.#compensates = compensatesFriction(p);
+    this.#speedFeedforward = p.speedFeedforward;
+    this.#accelerationFeedforward = p.accelerationFeedforward;
+    this.#forceBias = p.forceBias;
+    this.#friction = compensatesFriction(p) ? new FrictionCompensation(p) : null;
+    this.#coggingBy = p.coggingCompensation ? p.coggingPosition : 'nothing';
     const feedback = this.#structures[p.controller];
     if (feedback !== this.#feedback) feedback.start(this.#feedbackForce);
     feedback.configure(p, this.#period);
@@ -104,17 +113,17 @@ export class PositionLoop {
    * @param speedReading of the encoder that the speed is measured from, m
    * @param limit of the current amplitude, A
    */
-  step(p: Parameters, command: LoopCommand, reading: number, speedReading: number, limit: number): void {
+  step(command: LoopCommand, reading: number, speedReading: number, limit: number): void {
     const { speed, acceleration } = command;
     this.observe(command.position, reading, speedReading);
     this.#feedbackForce = this.#feedback.step(this.error, this.#setSpeed.step(speed), this.speedEstimate);
     const force =
       this.#feedbackForce +
-      p.speedFeedforward * speed +
-      p.accelerationFeedforward * acceleration +
-      (this.#compensates ? frictionCompensation(p, speed) : 0) +
-      this.#coggingForce(p, command.position, reading) +
-      p.forceBias +
+      this.#speedFeedforward * speed +
+      this.#accelerationFeedforward * acceleration +
+      (this.#friction ? this.#friction.force(speed) : 0) +
+      this.#coggingForce(command.position, reading) +
+      this.#forceBias +
       this.#observer.step(this.#forceBefore, this.speedEstimate);
     const half = this.#filter2.step(this.#filter1.step(force));
     const shaped = this.#filter4.step(this.#filter3.step(half)) + command.force;
@@ -125,9 +134,9 @@ export class PositionLoop {
     this.#forceBefore = this.currentCommand * this.#forcePerAmp - command.force;
   }
 
-  #coggingForce(p: Parameters, set: number, measured: number): number {
-    if (!p.coggingCompensation) return 0;
-    return this.#cogging.force(p.coggingPosition === 'set' ? set : measured);
+  #coggingForce(set: number, measured: number): number {
+    if (this.#coggingBy === 'nothing') return 0;
+    return this.#cogging.force(this.#coggingBy === 'set' ? set : measured);
   }
 
   /** Follows the encoders without driving: error and speed estimate stay right while the drive is off. */

@@ -24,24 +24,49 @@ export interface Losses {
  *   h = 1 + c_h √v_rms,   (v_rms²)' = (v² − v_rms²)/1 s
  */
 
-/** Heat that each node takes up in dt seconds at temperatures t, J, written into `into`; `losses` in J, `draught` is h. */
-export function heatInto(
-  p: Parameters,
-  t: Temperatures,
-  draught: number,
-  losses: Losses,
-  dt: number,
-  into: Temperatures,
-): void {
-  const windingToCarrier = p.windingToCarrier * (t.winding - t.carrier) * dt;
-  const carrierToSink = sinkConductance(p, draught) * (t.carrier - sinkTemperature(p)) * dt;
-  const carrierToTable = p.carrierToTable * (t.carrier - t.table) * dt;
-  const tableToAir = p.tableToAir * (t.table - p.ambient) * dt;
-  const screwToAir = p.screwToAir * (t.screw - p.ambient) * dt;
-  into.winding = losses.copper - windingToCarrier;
-  into.carrier = windingToCarrier + losses.iron - carrierToSink - carrierToTable;
-  into.table = carrierToTable + 0.5 * losses.guide - tableToAir;
-  into.screw = losses.nut + 0.5 * losses.guide - screwToAir;
+/** Conductances (W/K), heat capacities (J/K) and surroundings (°C) of the network. */
+export class HeatPaths {
+  readonly #windingToCarrier: number;
+  readonly #carrierToTable: number;
+  readonly #tableToAir: number;
+  readonly #screwToAir: number;
+  /** G_sink without a draught, and what h adds. */
+  readonly #sink: number;
+  readonly #sinkPerDraught: number;
+  readonly #sinkTemperature: number;
+  readonly #ambient: number;
+  readonly capacity: Readonly<Temperatures>;
+
+  constructor(p: Parameters) {
+    this.#windingToCarrier = p.windingToCarrier;
+    this.#carrierToTable = p.carrierToTable;
+    this.#tableToAir = p.tableToAir;
+    this.#screwToAir = p.screwToAir;
+    this.#sink = sinkConductance(p, 0);
+    this.#sinkPerDraught = sinkConductance(p, 1) - this.#sink;
+    this.#sinkTemperature = sinkTemperature(p);
+    this.#ambient = p.ambient;
+    this.capacity = {
+      winding: p.windingCapacity,
+      carrier: p.carrierCapacity,
+      table: p.tableCapacity,
+      screw: p.screwCapacity,
+    };
+  }
+
+  /** Heat that each node takes up in dt seconds at temperatures t, J, written into `into`; `losses` in J, `draught` is h. */
+  heatInto(t: Temperatures, draught: number, losses: Losses, dt: number, into: Temperatures): void {
+    const windingToCarrier = this.#windingToCarrier * (t.winding - t.carrier) * dt;
+    const sink = this.#sink + this.#sinkPerDraught * draught;
+    const carrierToSink = sink * (t.carrier - this.#sinkTemperature) * dt;
+    const carrierToTable = this.#carrierToTable * (t.carrier - t.table) * dt;
+    const tableToAir = this.#tableToAir * (t.table - this.#ambient) * dt;
+    const screwToAir = this.#screwToAir * (t.screw - this.#ambient) * dt;
+    into.winding = losses.copper - windingToCarrier;
+    into.carrier = windingToCarrier + losses.iron - carrierToSink - carrierToTable;
+    into.table = carrierToTable + 0.5 * losses.guide - tableToAir;
+    into.screw = losses.nut + 0.5 * losses.guide - screwToAir;
+  }
 }
 
 /** How much better the carrier cools because it moves. */
@@ -53,9 +78,9 @@ export class Draught {
     this.meanSquareSpeed += ((speed * speed - this.meanSquareSpeed) * dt) / SPEED_MEMORY;
   }
 
-  /** h, 1 at standstill. */
-  factor(p: Parameters): number {
-    return 1 + p.speedCooling * Math.sqrt(Math.sqrt(this.meanSquareSpeed));
+  /** h, 1 at standstill, for c_h. */
+  factor(speedCooling: number): number {
+    return 1 + speedCooling * Math.sqrt(Math.sqrt(this.meanSquareSpeed));
   }
 }
 
@@ -64,21 +89,32 @@ export class HeatNetwork {
   readonly temperatures: Temperatures;
   readonly #draught = new Draught();
   readonly #into: Temperatures = { winding: 0, carrier: 0, table: 0, screw: 0 };
+  #paths: HeatPaths;
+  #speedCooling = 0;
 
-  constructor(start: Temperatures) {
+  constructor(p: Parameters, start: Temperatures) {
     this.temperatures = { ...start };
+    this.#paths = new HeatPaths(p);
+    this.#speedCooling = p.speedCooling;
+  }
+
+  configure(p: Parameters): void {
+    this.#paths = new HeatPaths(p);
+    this.#speedCooling = p.speedCooling;
   }
 
   /** One explicit step of dt seconds; losses in J, speed in m/s. */
-  step(p: Parameters, dt: number, losses: Losses, speed: number): void {
-    const [draught, into] = [this.#draught, this.#into];
-    const { temperatures: t } = this;
+  step(dt: number, losses: Losses, speed: number): void {
+    const draught = this.#draught;
+    const into = this.#into;
+    const t = this.temperatures;
+    const { capacity } = this.#paths;
     draught.step(speed, dt);
-    heatInto(p, t, draught.factor(p), losses, dt, into);
-    t.winding += into.winding / p.windingCapacity;
-    t.carrier += into.carrier / p.carrierCapacity;
-    t.table += into.table / p.tableCapacity;
-    t.screw += into.screw / p.screwCapacity;
+    this.#paths.heatInto(t, draught.factor(this.#speedCooling), losses, dt, into);
+    t.winding += into.winding / capacity.winding;
+    t.carrier += into.carrier / capacity.carrier;
+    t.table += into.table / capacity.table;
+    t.screw += into.screw / capacity.screw;
   }
 }
 

@@ -55,16 +55,16 @@ export class Plant {
   configure(p: Parameters, t: Temperatures): void {
     const worn = wornParameters(p);
     for (const term of this.#list) term.configure(worn);
-    this.warm(worn, t);
+    this.warm(t);
   }
 
   /**
    * Takes temperatures alone, as they move while it runs.
    * @returns true when that changed the energy stored
    */
-  warm(p: Parameters, t: Temperatures): boolean {
+  warm(t: Temperatures): boolean {
     let changed = false;
-    for (const term of this.#warmed) if (term.warm(p, t)) changed = true;
+    for (const term of this.#warmed) if (term.warm(t)) changed = true;
     return changed;
   }
 

@@ -10,7 +10,7 @@ export interface Term {
    * Takes temperatures, which move while the axis runs. Called after `configure`, too.
    * @returns true when that changed the energy stored
    */
-  warm?(p: Parameters, t: Temperatures): boolean;
+  warm?(t: Temperatures): boolean;
 
   /** False while parameters, or the hand, leave the term nothing to do: the list then passes over it, since a call takes time. */
   readonly acts?: boolean;

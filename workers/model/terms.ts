@@ -57,7 +57,7 @@ export function evaluateAll(terms: Terms, y: Readonly<State>, dy: State): void {
   terms.link.evaluate(y, dy);
   terms.guide.evaluate(y, dy);
   if (terms.counterbalance.acts) terms.counterbalance.evaluate(y, dy);
-  terms.process.evaluate(y, dy);
+  if (terms.process.acts) terms.process.evaluate(y, dy);
   terms.endStops.evaluate(y, dy);
   if (terms.hand.acts) terms.hand.evaluate(y, dy);
   if (terms.weight.acts) terms.weight.evaluate(y, dy);

@@ -1,4 +1,4 @@
-import { armGrowth } from '../../shared/axis/growth.ts';
+import { TableGrowth } from '../../shared/axis/growth.ts';
 import { motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { flexibleModes } from '../../shared/core/movedMass.ts';
@@ -13,7 +13,7 @@ import { LearnedForce } from '../command/learnedForce.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
-import { checkTrips, divergence } from '../control/trips.ts';
+import { divergence, Guards } from '../control/trips.ts';
 import { Audit } from '../model/audit.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
@@ -63,11 +63,14 @@ export class Axis {
   readonly #shaper: CommandShaper;
   readonly #learned: LearnedForce;
   readonly #drive: Drive;
+  readonly #guards: Guards;
   readonly #plant: Plant;
   readonly #heat: HeatNetwork;
   readonly #newSolver: NewSolver;
   #solver: PlantSolver;
-  readonly #y: State;
+  /** Now, and as it was a period ago: the two change places. */
+  #y: State;
+  #before: State;
   readonly #telemetry: Telemetry;
   readonly #effort: Effort = {
     force: 0,
@@ -78,6 +81,9 @@ export class Axis {
     voltageUse: 0,
   };
   #voltageLimit: number;
+  #growth: TableGrowth;
+  readonly #positionDivider: number;
+  readonly #readsTable: boolean;
   /** Summed currents as sampled, A. */
   #id = 0;
   #iq = 0;
@@ -86,8 +92,12 @@ export class Axis {
     const p = { ...scene.parameters };
     this.#p = p;
     this.#period = 1 / p.currentRate;
-    this.#heat = new HeatNetwork(start.temperatures ?? startTemperatures(p));
+    this.#positionDivider = p.positionDivider;
+    this.#readsTable = p.encoderSide === 'load';
+    this.#growth = new TableGrowth(p);
+    this.#heat = new HeatNetwork(p, start.temperatures ?? startTemperatures(p));
     this.#drive = new Drive(p, start.overload, scene.coggingTable);
+    this.#guards = new Guards(p);
     this.#plant = new Plant(p.motorCount, p.base, flexibleModes(p).length);
     this.#plant.configure(p, this.#heat.temperatures);
     this.#voltageLimit = voltageLimit(p);
@@ -97,10 +107,10 @@ export class Axis {
     this.#shaper = new CommandShaper(p);
     this.#learned = new LearnedForce(scene.learnedMove, p);
     this.#y = this.#plant.initialState(p.start);
+    this.#before = this.#plant.initialState(p.start);
     this.audit = new Audit(this.#plant.storedEnergy(this.#y));
     this.#telemetry = new Telemetry({
       plant: this.#plant,
-      y: this.#y,
       drive: this.#drive,
       set: this.set,
       temperatures: this.#heat.temperatures,
@@ -109,9 +119,9 @@ export class Axis {
     // What there is to see before the first tick: the axis at rest where its program starts.
     standAt(p.start, this.command);
     standAt(p.start, this.set);
-    this.#drive.begin(p, this.#heat.temperatures);
+    this.#drive.begin(this.#heat.temperatures);
     this.#telemetry.takeSample(0);
-    this.#telemetry.takePeriod(0, 0, 0);
+    this.#telemetry.takePeriod(this.#y, 0, 0, 0);
   }
 
   get parameters(): Readonly<Parameters> {
@@ -147,7 +157,7 @@ export class Axis {
 
   /** True when the next tick samples the position loop: changes may be made now. */
   get atPositionSample(): boolean {
-    return this.tick % this.#p.positionDivider === 0;
+    return this.tick % this.#positionDivider === 0;
   }
 
   /** What integrates the plant: odex takes over where it is too stiff for the engine that was asked for. */
@@ -182,6 +192,9 @@ export class Axis {
     this.#shaper.setParameters(this.#p);
     this.#learned.configure(this.#p);
     this.#drive.configure(this.#p);
+    this.#guards.configure(this.#p);
+    this.#heat.configure(this.#p);
+    this.#growth = new TableGrowth(this.#p);
     this.#plant.configure(this.#p, this.#heat.temperatures);
     if (concernsPlant(changes)) this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
     this.#bookStored();
@@ -218,7 +231,6 @@ export class Axis {
 
   #stepPositionLoop(): void {
     signOfLife();
-    const p = this.#p;
     const y = this.#y;
     const t = this.#heat.temperatures;
     const { time } = this;
@@ -226,20 +238,23 @@ export class Axis {
     this.#program.advance(time, this.command);
     this.#shaper.step(this.command, this.set);
     this.set.force += this.#learned.step(this.command.cycle);
-    const position = p.encoderSide === 'load' ? y[X2] : y[X1];
+    const position = this.#readsTable ? y[X2] : y[X1];
     const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
-    this.#drive.stepPosition(p, time, this.set, position, y[X1], currentSquared, t);
-    const { error, ringing } = this.#drive;
-    const pulled = this.#plant.terms.hand.acts;
-    this.trip = checkTrips(p, time, {
-      error,
-      position: y[X2],
-      speed: y[V2],
-      winding: t.winding,
-      ringing,
-      pulled,
-    });
-    if (!this.trip) this.#telemetry.takeSample(this.set.position - (y[X2] + armGrowth(p, t.table)));
+    this.#drive.stepPosition(time, this.set, position, y[X1], currentSquared, t);
+    this.trip = this.#checkGuards(time);
+    if (!this.trip) this.#telemetry.takeSample(this.set.position - (y[X2] + this.#growth.arm(t.table)));
+  }
+
+  #checkGuards(time: number): Trip | null {
+    const { watched } = this.#guards;
+    watched.time = time;
+    watched.error = this.#drive.error;
+    watched.position = this.#y[X2];
+    watched.speed = this.#y[V2];
+    watched.winding = this.#heat.temperatures.winding;
+    watched.ringing = this.#drive.ringing;
+    watched.pulled = this.#plant.terms.hand.acts;
+    return this.#guards.check();
   }
 
   /** The windings get the voltage of one period ago, before the loop works out the next. */
@@ -254,11 +269,15 @@ export class Axis {
   #integrate(): void {
     const { process, chips } = this.#plant.terms;
     process.hold(this.time, this.set.speed, this.set.cutting);
-    if (chips.acts) chips.hold(this.#y);
-    this.#telemetry.takePeriod(this.time, this.#id, this.#iq);
+    const before = this.#y;
+    const after = this.#before;
+    if (chips.acts) chips.hold(before);
+    this.#telemetry.takePeriod(before, this.time, this.#id, this.#iq);
     try {
-      const stored = this.#solver.advance(this.#y, this.audit.stored);
-      this.audit.takeTick(this.#y, stored);
+      const stored = this.#solver.advance(before, after, this.audit.stored);
+      this.audit.takeTick(after, stored);
+      this.#y = after;
+      this.#before = before;
     } catch (error) {
       if (!(error instanceof DivergedError)) throw error;
       this.trip = divergence(this.parameters, this.time);
@@ -267,9 +286,9 @@ export class Axis {
 
   /** Gives the heat of the time since the last sample to the network, and its temperatures to the plant. */
   #stepHeat(): void {
-    const dt = this.#period * this.#p.positionDivider;
-    this.#heat.step(this.#p, dt, this.audit.takeHeat(), this.#y[V1]);
-    if (this.#plant.warm(this.#p, this.#heat.temperatures)) this.#bookStored();
+    const dt = this.#period * this.#positionDivider;
+    this.#heat.step(dt, this.audit.takeHeat(), this.#y[V1]);
+    if (this.#plant.warm(this.#heat.temperatures)) this.#bookStored();
   }
 
   /** Books what new parameters or temperatures did to the stored energy. */

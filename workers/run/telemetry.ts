@@ -10,7 +10,6 @@ import { CURRENTS, newState, type State, type Temperatures, V1, V2, X1, X2 } fro
 /** What the channels are read from. */
 interface Observed {
   readonly plant: Plant;
-  readonly y: Readonly<State>;
   readonly drive: Drive;
   readonly set: Readonly<Setpoint>;
   readonly temperatures: Readonly<Temperatures>;
@@ -29,7 +28,8 @@ export class Telemetry {
 
   readonly #record = new Float64Array(CHANNEL_COUNT);
   readonly #observed: Observed;
-  readonly #y: State;
+  /** Of the instant: whoever hands it over leaves it as it is until the next. */
+  #y: Readonly<State>;
   #time = 0;
   #residual = 0;
   #hasMotion = false;
@@ -58,14 +58,13 @@ export class Telemetry {
     record[C.screwTemperature] = t.screw;
   }
 
-  /** One period of the current loop: its summed currents as sampled, A. */
-  takePeriod(time: number, id: number, iq: number): void {
-    const { y, audit } = this.#observed;
-    for (let k = 0; k < this.#y.length; k++) this.#y[k] = valueAt(y, k);
+  /** One period of the current loop: its state, and the summed currents as sampled, A. */
+  takePeriod(y: Readonly<State>, time: number, id: number, iq: number): void {
+    this.#y = y;
     this.#time = time;
     this.id = id;
     this.iq = iq;
-    this.#residual = audit.relativeResidual;
+    this.#residual = this.#observed.audit.relativeResidual;
     this.#hasMotion = false;
     this.#isComplete = false;
   }

@@ -16,13 +16,13 @@ export interface PlantSolver {
   /** Its name in ENGINES. */
   readonly engine: Engine;
   /**
-   * One period, in place.
+   * One period: fills `to` with what the state `from` comes to, and leaves `from` alone.
    *
-   * @param stored energy stored in y, J
-   * @returns the same at the end
+   * @param stored energy stored in `from`, J
+   * @returns that in `to`
    * @throws DivergedError when the plant cannot be carried over it
    */
-  advance(y: State, stored: number): number;
+  advance(from: Readonly<State>, to: State, stored: number): number;
 }
 
 /** For a plant with these parameters and periods of `span` seconds. */
@@ -37,9 +37,9 @@ export const odexSolver: NewSolver = (plant, p, span) => {
   const solver = new TickSolver(plant.listDerivative, span, relative, absolute);
   return {
     engine: 'odex',
-    advance(y) {
-      solver.advance(y);
-      return plant.storedEnergy(y);
+    advance(from, to) {
+      solver.advance(from, to);
+      return plant.storedEnergy(to);
     },
   };
 };

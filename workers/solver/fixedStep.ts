@@ -77,15 +77,15 @@ export class FixedStepSolver {
   }
 
   /**
-   * Carries y over one period, in place.
+   * Fills `end` with what `from` comes to over one period.
    *
-   * @param stored energy stored in y, J
-   * @returns the same at the end
+   * @param stored energy stored in `from`, J
+   * @returns that in `end`
    * @throws DivergedError when the result is not finite
    */
-  advance(y: State, stored: number): number {
+  advance(from: Readonly<State>, end: State, stored: number): number {
     for (;;) {
-      const end = this.#tryTick(y);
+      this.#tryTick(from, end);
       const after = this.#plant.storedEnergy(end);
       const passed = Math.abs(end[E_IN]) + Math.abs(end[E_OUT]) + Math.abs(after - stored);
       const losses = end[E_COPPER] + end[E_IRON] + end[E_NUT] + end[E_GUIDE] + end[E_OTHER];
@@ -98,20 +98,18 @@ export class FixedStepSolver {
         if (off * MARGIN < bound && this.#steps > this.#fewest)
           this.#steps = Math.max(this.#steps >> 1, this.#fewest);
         this.#throughput += FORGETTING * (passed - this.#throughput);
-        copy(end, y);
         return after;
       }
       this.#steps = Math.min(2 * this.#steps, this.#most);
     }
   }
 
-  /** @returns where the state is that y comes to; y itself stays as it is */
-  #tryTick(y: Readonly<State>): Readonly<State> {
+  #tryTick(start: Readonly<State>, end: State): void {
     const steps = this.#steps;
     const step = this.#span / steps;
-    let from = y;
-    for (let n = 0; n < steps; n++) {
-      const to = n % 2 === 0 ? this.#even : this.#odd;
+    let from = start;
+    for (let left = steps - 1; left >= 0; left--) {
+      const to = left === 0 ? end : left % 2 === 0 ? this.#even : this.#odd;
       this.#tryStep(from, step, to);
       if (this.#plant.contacts(to) !== this.#plant.contacts(from)) {
         copy(from, to);
@@ -119,7 +117,6 @@ export class FixedStepSolver {
       }
       from = to;
     }
-    return from;
   }
 
   /** One step of so many seconds during which contacts close or open, in parts and in place. */

@@ -46,12 +46,12 @@ export class TickSolver {
   }
 
   /**
-   * Carries y over one span, in place.
+   * Fills `to` with what `from` comes to over one span; they may be one.
    * @throws DivergedError when the result is not finite or the step budget is spent
    */
-  advance(y: Vector): void {
+  advance(from: Readonly<Vector>, to: Vector): void {
     const list = this.#list;
-    for (let i = 0; i < list.length; i++) list[i] = y[i] ?? Number.NaN;
+    for (let i = 0; i < list.length; i++) list[i] = from[i] ?? Number.NaN;
     let reached = 0;
     try {
       // Not a loop that is left after one round: to close what is iterated takes time.
@@ -66,7 +66,7 @@ export class TickSolver {
     } catch (error) {
       throw new DivergedError(error instanceof Error ? error.message : String(error));
     }
-    for (let i = 0; i < list.length; i++) y[i] = list[i] ?? Number.NaN;
+    for (let i = 0; i < list.length; i++) to[i] = list[i] ?? Number.NaN;
   }
 }
 

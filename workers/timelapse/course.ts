@@ -63,7 +63,7 @@ export function runCourse(
       onProgress(Math.min(time / end, 1));
     }
     if (isOver) {
-      if (state.windingPeak >= p.windingLimit) trip = overTemperature(p, time);
+      if (state.windingPeak >= p.windingLimit) trip = overTemperature(p.windingLimit, time);
       break;
     }
 

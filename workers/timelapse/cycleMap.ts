@@ -4,7 +4,7 @@ import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Matrix } from '../math/matrix.ts';
 import { matrixExponential } from '../math/matrixExponential.ts';
 import { solve } from '../math/solve.ts';
-import { heatInto } from '../model/heat.ts';
+import { HeatPaths } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
 import { type Cycle, type CyclePart, lossesAt } from './cycle.ts';
 
@@ -99,7 +99,7 @@ function partMap(p: Parameters, cycle: Cycle, part: CyclePart, about: Temperatur
 /** K/s of each node. */
 function ratesAt(p: Parameters, cycle: Cycle, part: CyclePart, t: Temperatures): Temperatures {
   const rates = { ...t };
-  heatInto(p, t, part.draught, lossesAt(p, cycle, part, t.winding, t.carrier), 1, rates);
+  new HeatPaths(p).heatInto(t, part.draught, lossesAt(p, cycle, part, t.winding, t.carrier), 1, rates);
   rates.winding /= p.windingCapacity;
   rates.carrier /= p.carrierCapacity;
   rates.table /= p.tableCapacity;

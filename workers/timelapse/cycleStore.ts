@@ -2,7 +2,7 @@ import { magnetFactor, resistanceFactor } from '../../shared/axis/temperature.ts
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
-import { temperatureFoldback } from '../control/currentLimit.ts';
+import { TemperatureFoldback } from '../control/currentLimit.ts';
 import type { Temperatures } from '../model/state.ts';
 import type { Cycle } from './cycle.ts';
 import { type CycleSpan, cycleSpan } from './cycleSpan.ts';
@@ -76,8 +76,9 @@ export function movedBetween(p: Parameters, from: Temperatures, to: Temperatures
 }
 
 function limitMoved(p: Parameters, cycle: Cycle, t: Temperatures): number {
-  const before = temperatureFoldback(p, cycle.at.winding);
-  const now = temperatureFoldback(p, t.winding);
+  const foldback = new TemperatureFoldback(p);
+  const before = foldback.share(cycle.at.winding);
+  const now = foldback.share(t.winding);
   // Of the limit as it was, a cycle that was not limited needs only its largest command.
   const needed = cycle.currentUse < 1 ? cycle.currentUse : Infinity;
   const [had, has] = [Math.min(1, needed), Math.min(now / before, needed)];

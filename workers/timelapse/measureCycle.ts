@@ -5,7 +5,7 @@ import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
-import { temperatureFoldback } from '../control/currentLimit.ts';
+import { TemperatureFoldback } from '../control/currentLimit.ts';
 import type { Audit } from '../model/audit.ts';
 import { Draught, type Losses } from '../model/heat.ts';
 import type { Temperatures } from '../model/state.ts';
@@ -127,7 +127,7 @@ class MeasuredRun {
       rmsForce: this.#force.rms,
       rmsCurrent: this.#current.rms * scale,
       currentUse: this.#use,
-      overloaded: this.#limit < p.peakCurrent * temperatureFoldback(p, at.winding) * (1 - 1e-9),
+      overloaded: this.#limit < p.peakCurrent * new TemperatureFoldback(p).share(at.winding) * (1 - 1e-9),
       from: this.#from,
       to: this.#to,
     };
@@ -155,7 +155,7 @@ class MeasuredRun {
   #takeSample({ motion, effort }: Axis, measuring: boolean): void {
     this.#draught.step(valueAt(motion, C.motorSpeed), this.#period);
     if (!measuring) return;
-    this.#draughtSum += this.#draught.factor(this.#p);
+    this.#draughtSum += this.#draught.factor(this.#p.speedCooling);
     this.#use = Math.max(this.#use, Math.abs(effort.currentUse));
     this.#limit = Math.min(this.#limit, valueAt(motion, C.currentLimit));
     this.#from = Math.min(this.#from, valueAt(motion, C.setpoint));

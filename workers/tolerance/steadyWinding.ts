@@ -75,7 +75,7 @@ export function steadyWinding(p: Parameters, losses: CycleLosses): number | null
     at,
     folded: false,
     duration,
-    parts: [{ duration, squares, iron, guide, nut, draught: draught.factor(p) }],
+    parts: [{ duration, squares, iron, guide, nut, draught: draught.factor(p.speedCooling) }],
     usefulPower: 0,
     forcePerAmp,
     fluxExponent,

@@ -120,7 +120,7 @@ describe('entered into a drive that counts', () => {
       const [speed, acceleration] = [4000 * w * Math.cos(w * t), -4000 * w * w * Math.sin(w * t)];
       const reading = Math.round(set * 0.98 + 12 * Math.sin(700 * t));
       const command = { position: set * q, speed: speed * q, acceleration: acceleration * q, force: 0 };
-      loop.step(p, command, reading * q, reading * q, 1e9);
+      loop.step(command, reading * q, reading * q, 1e9);
 
       if (k === 0) before = reading;
       const error = set - reading;

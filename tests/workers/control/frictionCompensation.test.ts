@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { frictionCompensation } from '../../../shared/axis/frictionCompensation.ts';
+import { FrictionCompensation } from '../../../shared/axis/frictionCompensation.ts';
 import { slidingFriction } from '../../../shared/axis/guide.ts';
 import { parameterWarnings } from '../../../shared/axis/warnings.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
@@ -16,15 +16,15 @@ describe('the law', () => {
   };
 
   it('takes the sign of the speed, with nothing at rest, and builds up over v_cc', () => {
-    expect(frictionCompensation(p, 0)).toBe(0);
-    expect(frictionCompensation(p, 1)).toBe(20);
-    expect(frictionCompensation(p, -1)).toBe(-20);
-    expect(frictionCompensation({ ...p, breakawayCompensation: 0 }, 1e-4)).toBeCloseTo(20 * Math.tanh(1), 12);
+    expect(new FrictionCompensation(p).force(0)).toBe(0);
+    expect(new FrictionCompensation(p).force(1)).toBe(20);
+    expect(new FrictionCompensation(p).force(-1)).toBe(-20);
+    expect(new FrictionCompensation({ ...p, breakawayCompensation: 0 }).force(1e-4)).toBeCloseTo(20 * Math.tanh(1), 12);
   });
 
   it('adds the boost at low speed: all of it far below v_bc, 1/e of it there', () => {
-    expect(frictionCompensation(p, 1e-3)).toBeCloseTo(20 + 10 * Math.exp(-0.01), 6);
-    expect(frictionCompensation(p, 0.01)).toBeCloseTo(20 + 10 / Math.E, 12);
+    expect(new FrictionCompensation(p).force(1e-3)).toBeCloseTo(20 + 10 * Math.exp(-0.01), 6);
+    expect(new FrictionCompensation(p).force(0.01)).toBeCloseTo(20 + 10 / Math.E, 12);
   });
 });
 

@@ -41,7 +41,7 @@ function drawn(bristleStiffness: number, count: number, rateCap?: number): numbe
     [1e-13, 1e-11, 1e-14, 1e-14, 1e-9],
   );
   return Array.from({ length: count }, () => {
-    solver.advance(y);
+    solver.advance(y, y);
     return present(y[0]);
   });
 }

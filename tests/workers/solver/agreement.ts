@@ -13,9 +13,9 @@ const tightest: NewSolver = (plant, p, span) => {
   const solver = new TickSolver(plant.listDerivative, span, tighter(relative), tighter(absolute));
   return {
     engine: 'odex',
-    advance(y) {
-      solver.advance(y);
-      return plant.storedEnergy(y);
+    advance(from, to) {
+      solver.advance(from, to);
+      return plant.storedEnergy(to);
     },
   };
 };

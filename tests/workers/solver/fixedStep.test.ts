@@ -20,11 +20,12 @@ function plantOf(changes: ParameterChanges): Plant {
 /** Carries the plant from a state over so many periods; `steps` are the fewest and the most in one. */
 function carried(plant: Plant, from: State, periods: number, steps: readonly [number, number]): State {
   const solver = new FixedStepSolver(plant, SPAN, steps);
-  const y = newState(from.length);
+  let [y, next] = [newState(from.length), newState(from.length)];
   y.set(from);
   let stored = plant.storedEnergy(y);
   for (let k = 0; k < periods; k++) {
-    stored = solver.advance(y, stored);
+    stored = solver.advance(y, next, stored);
+    [y, next] = [next, y];
     y.fill(0, E_IN, E_IN + 7);
   }
   return y;

@@ -1,4 +1,4 @@
-import { screwStrain } from '../../../shared/axis/growth.ts';
+import { ScrewGrowth } from '../../../shared/axis/growth.ts';
 import { screwLength } from '../../../shared/axis/screw.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { E_OTHER, F1, F2, type State, type Temperatures, V1, V2, X1, X2 } from '../state.ts';
@@ -28,6 +28,7 @@ export class Link implements Term {
   /** Longest length from the fixed bearing to the nut, m, and one over the distance of two fixed bearings; with one, none and 0. */
   #longest = Infinity;
   #perDistance = 0;
+  #screw: ScrewGrowth | null = null;
   #growth = 0;
 
   configure(p: Parameters): void {
@@ -39,11 +40,12 @@ export class Link implements Term {
     const isFixedTwice = p.screwSupport === 'fixed';
     this.#longest = isFixedTwice ? screwLength(p) - SHORTEST_SCREW : Infinity;
     this.#perDistance = isFixedTwice ? 1 / screwLength(p) : 0;
+    this.#screw = new ScrewGrowth(p);
   }
 
-  warm(p: Parameters, { screw }: Temperatures): boolean {
+  warm({ screw }: Temperatures): boolean {
     const before = this.#growth;
-    this.#growth = screwStrain(p, screw);
+    this.#growth = this.#screw?.strain(screw) ?? 0;
     return this.#growth !== before;
   }
 

@@ -1,7 +1,7 @@
 import { fitFactor } from '../../../shared/axis/field.ts';
 import { motorConstants, motorOffsets } from '../../../shared/axis/motor.ts';
 import { rippleTerms } from '../../../shared/axis/periodic.ts';
-import { magnetFactor, resistanceFactor } from '../../../shared/axis/temperature.ts';
+import { MagnetWarmth, resistanceFactor } from '../../../shared/axis/temperature.ts';
 import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { CURRENTS, E_COPPER, E_IN, F1, type State, type Temperatures, V1, X1 } from '../state.ts';
@@ -38,6 +38,7 @@ export class Windings implements Term {
   #coldResistance = 0;
   #coldFlux = 0;
   #fit = 1;
+  #magnet: MagnetWarmth | null = null;
   #resistance = 0;
   #flux = 0;
   #saturation = 0;
@@ -56,6 +57,7 @@ export class Windings implements Term {
     this.#coldResistance = motor.resistance;
     this.#coldFlux = motor.flux;
     this.#fit = fitFactor(p, motor.polePitch);
+    this.#magnet = new MagnetWarmth(p);
     this.#saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
     const waves = rippleTerms(p)
       .filter(({ amplitude }) => amplitude > 0)
@@ -70,9 +72,9 @@ export class Windings implements Term {
     }));
   }
 
-  warm(p: Parameters, t: Temperatures): boolean {
+  warm(t: Temperatures): boolean {
     this.#resistance = this.#coldResistance * resistanceFactor(t.winding);
-    this.#flux = this.#coldFlux * magnetFactor(p, t.carrier) * this.#fit;
+    this.#flux = this.#coldFlux * (this.#magnet?.factor(t.carrier) ?? 1) * this.#fit;
     return false;
   }
 
