@@ -53,8 +53,7 @@ describe('heat network against closed solutions', () => {
     const { parameters: p } = bareScene({ ambient: 25 });
     const sealed = { carrierToAir: 0, tableToAir: 0, screwToAir: 0 };
     const heat = networkOf({ ...p, ...sealed, windingStart: 25, carrierStart: 25 });
-    for (let k = 0; k < 1000; k++)
-      heat.step(0.1, { copper: 3, iron: 0.5, guide: 0.4, nut: 0.2 }, 0.5);
+    for (let k = 0; k < 1000; k++) heat.step(0.1, { copper: 3, iron: 0.5, guide: 0.4, nut: 0.2 }, 0.5);
     const { winding, carrier, table, screw } = heat.temperatures;
     const stored =
       p.windingCapacity * (winding - 25) +

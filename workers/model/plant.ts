@@ -20,9 +20,7 @@ import {
   Z,
 } from './state.ts';
 import type { Store, Term } from './term.ts';
-import { contactsOf, evaluateAll, newTerms, storeAll, type Terms } from './terms.ts';
-
-type WarmedTerm = Term & Required<Pick<Term, 'warm'>>;
+import { beginAll, contactsOf, evaluateAll, newTerms, storeAll, type Terms, warmAll } from './terms.ts';
 
 /**
  * The right-hand side of the axis: what all its terms (terms.ts) do together. It has no physics of its own. Energies are integrated
@@ -33,8 +31,6 @@ export class Plant {
   readonly motors: number;
   readonly terms: Terms;
   readonly #list: readonly Term[];
-  /** Those that temperatures change. */
-  readonly #warmed: readonly WarmedTerm[];
   readonly #store: Store = { energy: 0 };
   /** Room for what comes as a plain list. */
   readonly #listed: State;
@@ -48,7 +44,6 @@ export class Plant {
     this.#listed = newState(this.size);
     this.#slopes = newState(this.size);
     this.#list = Object.values(this.terms);
-    this.#warmed = this.#list.filter((term): term is WarmedTerm => term.warm !== undefined);
   }
 
   /** Takes parameters and temperatures; everything the right-hand side needs is worked out here, once. */
@@ -63,9 +58,12 @@ export class Plant {
    * @returns true when that changed the energy stored
    */
   warm(t: Temperatures): boolean {
-    let changed = false;
-    for (const term of this.#warmed) if (term.warm(t)) changed = true;
-    return changed;
+    return warmAll(this.terms, t);
+  }
+
+  /** A period begins in the state y. Results stay what they are without it, to rounding, and take longer. */
+  begin(y: Readonly<State>): void {
+    beginAll(this.terms, y);
   }
 
   /** At rest at position x: no currents, bristles relaxed, base where its mounts carry the weight, flexible parts unsprung. */

@@ -1,16 +1,10 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
-import type { State, Temperatures } from './state.ts';
+import type { State } from './state.ts';
 
 /** One physical idea that pushes, stores or heats. The plant knows no more of it than this. SI throughout. */
 export interface Term {
   /** Works out, once, everything that `evaluate` needs of the parameters. */
   configure(p: Parameters): void;
-
-  /**
-   * Takes temperatures, which move while the axis runs. Called after `configure`, too.
-   * @returns true when that changed the energy stored
-   */
-  warm?(t: Temperatures): boolean;
 
   /** False while parameters, or the hand, leave the term nothing to do: the list then passes over it, since a call takes time. */
   readonly acts?: boolean;

@@ -1,4 +1,4 @@
-import { modesAt, type State } from './state.ts';
+import { modesAt, type State, type Temperatures } from './state.ts';
 import type { Store } from './term.ts';
 import { Base } from './terms/base.ts';
 import { Chips } from './terms/chips.ts';
@@ -48,6 +48,12 @@ export function newTerms(motors: number, baseMoves: boolean, modeCount: number) 
   };
 }
 
+/** A period of the controller begins in the state y: what takes long to work out is worked out about it. */
+export function beginAll(terms: Terms, y: Readonly<State>): void {
+  terms.windings.begin(y);
+  if (terms.cogging.acts) terms.cogging.begin(y);
+}
+
 /** What every term does in the state y; the inertia last, since it takes what the others have added up. */
 export function evaluateAll(terms: Terms, y: Readonly<State>, dy: State): void {
   terms.windings.evaluate(y, dy);
@@ -65,6 +71,15 @@ export function evaluateAll(terms: Terms, y: Readonly<State>, dy: State): void {
   if (terms.modes.acts) terms.modes.evaluate(y, dy);
   if (terms.chips.acts) terms.chips.evaluate(y, dy);
   terms.inertia.evaluate(y, dy);
+}
+
+/**
+ * Hands temperatures to the terms that they change.
+ * @returns true when that changed the energy stored
+ */
+export function warmAll(terms: Terms, t: Temperatures): boolean {
+  terms.windings.warm(t);
+  return terms.link.warm(t);
 }
 
 /** The energy that all terms store in the state y. */

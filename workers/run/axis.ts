@@ -272,6 +272,7 @@ export class Axis {
     const before = this.#y;
     const after = this.#before;
     if (chips.acts) chips.hold(before);
+    this.#plant.begin(before);
     this.#telemetry.takePeriod(before, this.time, this.#id, this.#iq);
     try {
       const stored = this.#solver.advance(before, after, this.audit.stored);

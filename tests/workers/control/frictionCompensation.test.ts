@@ -19,7 +19,10 @@ describe('the law', () => {
     expect(new FrictionCompensation(p).force(0)).toBe(0);
     expect(new FrictionCompensation(p).force(1)).toBe(20);
     expect(new FrictionCompensation(p).force(-1)).toBe(-20);
-    expect(new FrictionCompensation({ ...p, breakawayCompensation: 0 }).force(1e-4)).toBeCloseTo(20 * Math.tanh(1), 12);
+    expect(new FrictionCompensation({ ...p, breakawayCompensation: 0 }).force(1e-4)).toBeCloseTo(
+      20 * Math.tanh(1),
+      12,
+    );
   });
 
   it('adds the boost at low speed: all of it far below v_bc, 1/e of it there', () => {

@@ -2,6 +2,7 @@ import { coggingTerms } from '../../../shared/axis/periodic.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { F1, type State, X1 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
+import { Waves } from '../waves.ts';
 
 /*
  * Cogging: the iron of the coil unit looks for the place of least reluctance. Conservative, so it does no work over a period.
@@ -13,15 +14,22 @@ import type { Store, Term } from '../term.ts';
  */
 export class Cogging implements Term {
   acts = false;
-  #waves: readonly { readonly a: number; readonly w: number; readonly phi: number }[] = [];
+  #waves = new Waves();
 
   configure(p: Parameters): void {
-    this.#waves = coggingTerms(p).map(({ amplitude, period, phase }) => ({
-      a: amplitude,
-      w: (2 * Math.PI) / period,
-      phi: phase,
-    }));
-    this.acts = this.#waves.length > 0;
+    this.#waves = new Waves(
+      coggingTerms(p).map(({ amplitude, period, phase }) => ({
+        amplitude,
+        rate: (2 * Math.PI) / period,
+        phase,
+      })),
+    );
+    this.acts = !this.#waves.isEmpty;
+  }
+
+  /** A period begins in the state y. */
+  begin(y: Readonly<State>): void {
+    this.#waves.follow(y[X1]);
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
@@ -30,14 +38,10 @@ export class Cogging implements Term {
 
   /** Force that resists motion towards +x, N. */
   force(x1: number): number {
-    let force = 0;
-    for (const { a, w, phi } of this.#waves) force += a * Math.sin(w * x1 + phi);
-    return force;
+    return this.#waves.at(x1);
   }
 
   store(y: Readonly<State>, store: Store): void {
-    let energy = 0;
-    for (const { a, w, phi } of this.#waves) energy -= (a / w) * Math.cos(w * y[X1] + phi);
-    store.energy += energy;
+    store.energy += this.#waves.integral(y[X1]);
   }
 }

@@ -21,6 +21,8 @@ const SHORTEST_SCREW = 1e-3;
  */
 export class Link implements Term {
   #compliance = 0;
+  /** k where it is the same everywhere: no screw yields; else 0. N/m */
+  #uniform = 0;
   #damping = 0;
   #half = 0;
   #perRigidity = 0;
@@ -36,6 +38,7 @@ export class Link implements Term {
     this.#damping = p.linkDamping;
     this.#half = p.backlash / 2;
     this.#perRigidity = p.screwRigidity > 0 ? 1 / p.screwRigidity : 0;
+    this.#uniform = p.screwRigidity > 0 ? 0 : 1 / this.#compliance;
     this.#span = p.screwSpan;
     const isFixedTwice = p.screwSupport === 'fixed';
     this.#longest = isFixedTwice ? screwLength(p) - SHORTEST_SCREW : Infinity;
@@ -43,6 +46,10 @@ export class Link implements Term {
     this.#screw = new ScrewGrowth(p);
   }
 
+  /**
+   * Takes temperatures, which move while it runs. Called after `configure`, too.
+   * @returns true when that changed the energy stored
+   */
   warm({ screw }: Temperatures): boolean {
     const before = this.#growth;
     this.#growth = this.#screw?.strain(screw) ?? 0;
@@ -59,11 +66,8 @@ export class Link implements Term {
     const spring = k * s;
     let force = spring + this.#damping * (v1 - v2);
     if (this.#half > 0 && force * s < 0) force = 0;
-    const length = x2 + this.#span;
-    const isBetween = length > SHORTEST_SCREW && length < this.#longest;
-    const slope = isBetween ? -k * k * this.#perRigidity * (1 - 2 * length * this.#perDistance) : 0;
     dy[F1] -= force;
-    dy[F2] += force * (1 - this.#growth) - 0.5 * slope * s * s;
+    dy[F2] += force * (1 - this.#growth) - 0.5 * this.#slope(x2, k) * s * s;
     dy[E_OTHER] += (force - spring) * (v1 - (1 - this.#growth) * v2);
   }
 
@@ -87,7 +91,16 @@ export class Link implements Term {
   }
 
   #stiffness(x2: number): number {
+    if (this.#uniform > 0) return this.#uniform;
     const length = Math.min(Math.max(x2 + this.#span, SHORTEST_SCREW), this.#longest);
     return 1 / (this.#compliance + length * (1 - length * this.#perDistance) * this.#perRigidity);
+  }
+
+  /** k', N/m². */
+  #slope(x2: number, k: number): number {
+    if (this.#uniform > 0) return 0;
+    const length = x2 + this.#span;
+    const isBetween = length > SHORTEST_SCREW && length < this.#longest;
+    return isBetween ? -k * k * this.#perRigidity * (1 - 2 * length * this.#perDistance) : 0;
   }
 }

@@ -6,6 +6,7 @@ import { valueAt } from '../../../shared/core/at.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import { CURRENTS, E_COPPER, E_IN, F1, type State, type Temperatures, V1, X1 } from '../state.ts';
 import type { Store, Term } from '../term.ts';
+import { Waves } from '../waves.ts';
 
 /** One motor: where its currents stand, and cos and sin of πδ/τ. */
 interface Motor {
@@ -42,8 +43,7 @@ export class Windings implements Term {
   #resistance = 0;
   #flux = 0;
   #saturation = 0;
-  /** r, nπ/τ and φ of each wave of the ripple, one after the other. */
-  #waves = new Float64Array();
+  #ripple = new Waves();
   #open = false;
 
   constructor(count: number) {
@@ -59,10 +59,14 @@ export class Windings implements Term {
     this.#fit = fitFactor(p, motor.polePitch);
     this.#magnet = new MagnetWarmth(p);
     this.#saturation = p.saturationCurrent > 0 ? 1 / p.saturationCurrent ** 2 : 0;
-    const waves = rippleTerms(p)
-      .filter(({ amplitude }) => amplitude > 0)
-      .map(({ amplitude, order, phase }) => [amplitude, order * this.#perPitch, phase]);
-    this.#waves = Float64Array.from(waves.flat());
+    const waves = rippleTerms(p).filter(({ amplitude }) => amplitude > 0);
+    this.#ripple = new Waves(
+      waves.map(({ amplitude, order, phase }) => ({
+        amplitude,
+        rate: order * this.#perPitch,
+        phase: phase + Math.PI / 2,
+      })),
+    );
     this.#open = p.drive === 'off';
     this.#motors = motorOffsets(p).map((offset, j) => ({
       d: CURRENTS + 2 * j,
@@ -72,10 +76,15 @@ export class Windings implements Term {
     }));
   }
 
-  warm(t: Temperatures): boolean {
+  /** Takes temperatures, which move while it runs. Called after `configure`, too. */
+  warm(t: Temperatures): void {
     this.#resistance = this.#coldResistance * resistanceFactor(t.winding);
     this.#flux = this.#coldFlux * (this.#magnet?.factor(t.carrier) ?? 1) * this.#fit;
-    return false;
+  }
+
+  /** A period begins in the state y. */
+  begin(y: Readonly<State>): void {
+    this.#ripple.follow(y[X1]);
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
@@ -89,7 +98,7 @@ export class Windings implements Term {
     const v1 = y[V1];
     const vd = this.voltageD;
     const vq = this.voltageQ;
-    const ripple = this.#ripple(y[X1]);
+    const ripple = 1 + this.#ripple.at(y[X1]);
     const omegaL = this.#perPitch * v1 * this.#inductance;
     let force = 0;
     let copper = 0;
@@ -112,7 +121,7 @@ export class Windings implements Term {
   /** Force of all motors on the motor side, N. */
   force(y: Readonly<State>): number {
     if (this.#open) return 0;
-    const ripple = this.#ripple(y[X1]);
+    const ripple = 1 + this.#ripple.at(y[X1]);
     let force = 0;
     for (const { d, q, cos, sin } of this.#motors) {
       const iq = valueAt(y, q);
@@ -126,14 +135,6 @@ export class Windings implements Term {
     let squares = 0;
     for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) squares += valueAt(y, k) ** 2;
     store.energy += 0.75 * this.#inductance * squares;
-  }
-
-  #ripple(x1: number): number {
-    let ripple = 1;
-    const waves = this.#waves;
-    for (let k = 0; k < waves.length; k += 3)
-      ripple += valueAt(waves, k) * Math.cos(valueAt(waves, k + 1) * x1 + valueAt(waves, k + 2));
-    return ripple;
   }
 
   /** 2/3 of the force per ampere: (π/τ) ψ. */
