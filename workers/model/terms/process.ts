@@ -10,7 +10,6 @@ type Law = (time: number, commandedSpeed: number) => number;
  * the feed. A move of a list adds its own, −F_move sgn v_set. Worked out at each period of the current loop and held over it. Its reaction acts on the base; its work leaves the machine.
  */
 export class Process implements Term {
-  acts = false;
   /** Held over the period, N. */
   force = 0;
   #law: Law = () => 0;
@@ -28,11 +27,14 @@ export class Process implements Term {
     this.#law = laws[process];
   }
 
+  get acts(): boolean {
+    return this.force !== 0;
+  }
+
   /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s), with the cutting force of the present move (N). */
   hold(time: number, commandedSpeed: number, cutting: number): void {
     this.force = this.#law(time, commandedSpeed);
     if (cutting > 0) this.force -= cutting * Math.sign(commandedSpeed);
-    this.acts = this.force !== 0;
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
