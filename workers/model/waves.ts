@@ -3,7 +3,7 @@ import { valueAt } from '../../shared/core/at.ts';
 /** How far from its anchor a wave is followed, rad. */
 const REACH = 0.1;
 
-export interface Wave {
+interface Wave {
   readonly amplitude: number;
   /** rad/m */
   readonly rate: number;
