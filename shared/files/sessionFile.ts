@@ -20,16 +20,17 @@ import {
 import type { Shelf } from '../core/scene.ts';
 import { sentence } from '../core/sentence.ts';
 import { MODEL_VERSION } from '../core/version.ts';
-import type { AxisEvent, TuningSession } from '../protocol/axis.ts';
+import { type AxisEvent, ENGINE_NAMES, type Engine, type TuningSession } from '../protocol/axis.ts';
 import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
 
 /**
- * A session file is JSON: `{ "waybench": "session", "version": 1, "model": 1, "scene": <a scene file>, "events": [ … ], "ticks": n }`.
- * An event is `{ "tick": n, "kind": "change", "changes": { … } }` or `{ "tick": n, "kind": "hand", "position": x or null }`.
+ * A session file is JSON: `{ "waybench": "session", "version": 2, "model": 1, "scene": <a scene file>, "engine": "odex", "events": [ … ], "ticks": n }`.
+ * An event is `{ "tick": n, "kind": "change", "changes": { … } }`, `{ "tick": n, "kind": "hand", "position": x or null }` or
+ * `{ "tick": n, "kind": "engine", "engine": "odex" or "batch" }`. Version 1 knew one engine.
  */
-const SESSION_VERSION = 1;
+const SESSION_VERSION = 2;
 
 /** Longest session that is replayed, h, s: that of a run from the command line. */
 const HOURS = 10;
@@ -38,13 +39,13 @@ const LONGEST_SESSION = HOURS * 3600;
 /** A hand pulls to wherever a travel limit can be. */
 export const HAND_ROW = PARAMETERS.travelMax;
 
-const FILE_ENTRIES = ['waybench', 'version', 'scene', 'events', 'ticks'];
+const FILE_ENTRIES = ['waybench', 'version', 'scene', 'engine', 'events', 'ticks'];
 
 /** Reads the text of a session file, or its parsed value. Total: a session that can be replayed, or what is wrong. */
 export function readSession(input: unknown, shelf: Shelf): { readonly session: TuningSession } | Failure {
   const opened = openFile(input, 'session', SESSION_VERSION);
   if ('problems' in opened) return opened;
-  const { scene: sceneEntry, events: eventEntries, ticks, ...others } = opened.entries;
+  const { scene: sceneEntry, engine = 'odex', events: eventEntries, ticks, ...others } = opened.entries;
   const stray = Object.keys(others).find((name) => !FILE_ENTRIES.includes(name));
   if (stray !== undefined) {
     return { problems: [unknownName('an entry of a session file', stray, FILE_ENTRIES, others[stray])] };
@@ -55,6 +56,7 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
   if ('problems' in scene) {
     return { problems: scene.problems.map((each) => within('scene', each)) };
   }
+  if (!isEngine(engine)) return entryFailure('engine', engine, notAnEngine(engine));
   if (!isCount(ticks)) {
     const message = `${isNot(ticks, 'a number of current-loop periods')} Give a whole number, 0 or more.`;
     return entryFailure('ticks', ticks, message);
@@ -67,16 +69,17 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
   }
   const events = checkEvents(eventEntries, scene.scene.parameters, ticks);
   if ('problems' in events) return events;
-  return { session: { scene: scene.scene, events: events.events, ticks } };
+  return { session: { scene: scene.scene, engine, events: events.events, ticks } };
 }
 
 /** Reads back as the same session, number by number. */
-export function writeSession({ scene, events, ticks }: TuningSession): string {
+export function writeSession({ scene, engine = 'odex', events, ticks }: TuningSession): string {
   const entries = {
     waybench: 'session',
     version: SESSION_VERSION,
     model: MODEL_VERSION,
     scene: sceneEntries(scene),
+    engine,
     events,
     ticks,
   };
@@ -86,6 +89,12 @@ export function writeSession({ scene, events, ticks }: TuningSession): string {
 function isCount(value: unknown): value is number {
   return Number.isSafeInteger(value) && (value as number) >= 0;
 }
+
+function isEngine(value: unknown): value is Engine {
+  return ENGINE_NAMES.some((name) => name === value);
+}
+
+const notAnEngine = (value: unknown) => isNot(value, `one of ${ENGINE_NAMES.join(', ')}`);
 
 /** Each event is checked against the parameters as the events before it left them. */
 function checkEvents(
@@ -116,7 +125,7 @@ function checkEvent(
   latest: number,
 ): AxisEvent | Failure {
   if (!isRecord(entry)) return entryFailure(field, entry, isNot(entry, 'an event'));
-  const { tick, kind, position, changes } = entry;
+  const { tick, kind, position, changes, engine } = entry;
   if (!isCount(tick) || tick < earliest || tick > latest) {
     const message = `${shown(tick)} is outside ${earliest} to ${latest}. Events must be in the order of their ticks.`;
     return entryFailure(`${field}.tick`, tick, message);
@@ -126,7 +135,11 @@ function checkEvent(
     const checked = checkChange(changes, `${field}.changes`, parameters, field);
     return 'problems' in checked ? checked : { tick, kind: 'change', changes: checked.changes };
   }
-  return entryFailure(`${field}.kind`, kind, isNot(kind, 'one of change, hand'));
+  if (kind === 'engine') {
+    if (isEngine(engine)) return { tick, kind, engine };
+    return entryFailure(`${field}.engine`, engine, notAnEngine(engine));
+  }
+  return entryFailure(`${field}.kind`, kind, isNot(kind, 'one of change, hand, engine'));
 }
 
 function checkHand(position: unknown, tick: number, field: string): AxisEvent | Failure {

@@ -27,7 +27,7 @@ export function recordedStep({ session, view, pace }: Recording, title: string):
   for (const event of events) {
     const time = timeOf(event.tick);
     if (event.kind === 'hand') hand.push({ time, to: event.position });
-    else changes.push({ time, parameters: event.changes });
+    if (event.kind === 'change') changes.push({ time, parameters: event.changes });
   }
   const run = seconds > 0 ? { seconds, pace, hand: fewerPoints(hand), changes: fewerChanges(changes) } : null;
   return {

@@ -33,6 +33,10 @@ export type DriveNotice = (typeof DRIVE_NOTICES)[number];
 /** Beside those of the drive: the energy account does not balance. */
 export type Notice = DriveNotice | 'audit';
 
+/** What integrates the plant: with control of the error, or in fixed steps, which are faster. */
+export const ENGINE_NAMES = ['odex', 'batch'] as const;
+export type Engine = (typeof ENGINE_NAMES)[number];
+
 /** Figures of one finished move or cycle of the program, SI, shares of 1; what each means stands in moveFigures.ts. */
 export interface MoveFigures {
   readonly index: number;
@@ -70,6 +74,8 @@ export interface AxisStatus {
   /** In slow motion, as asked for by `setSlowMotion`, for as long as something happens. */
   readonly isSlow: boolean;
   readonly trip: Trip | null;
+  /** What integrates the plant. */
+  readonly engine: Engine;
   readonly notices: readonly Notice[];
   /** What of the energy does not balance, as a share of what went through. */
   readonly energyResidual: number;
@@ -111,14 +117,17 @@ export interface Goal {
   readonly time: number;
 }
 
-/** Something a person did to the running axis, at a position-loop sample. Replaying them replays the run exactly. */
+/** Something that was done to the running axis, at a position-loop sample. Replaying them replays the run exactly. */
 export type AxisEvent =
   | { readonly tick: number; readonly kind: 'change'; readonly changes: ParameterChanges }
-  | { readonly tick: number; readonly kind: 'hand'; readonly position: number | null };
+  | { readonly tick: number; readonly kind: 'hand'; readonly position: number | null }
+  | { readonly tick: number; readonly kind: 'engine'; readonly engine: Engine };
 
 /** A recorded tuning session: a scene, what was done to it and when, how long it ran. */
 export interface TuningSession {
   readonly scene: Scene;
+  /** What integrated the plant from the start on; odex where it is left out. */
+  readonly engine?: Engine;
   readonly events: readonly AxisEvent[];
   readonly ticks: number;
 }
@@ -142,6 +151,8 @@ export interface AxisCommands<Port> {
   change(changes: ParameterChanges): void;
   /** A hand pulls the table towards a position through its spring; null lets go. */
   hand(position: number | null): void;
+  /** What integrates the plant from the next position-loop sample on, and from the start of later runs. */
+  useEngine(engine: Engine): void;
   /** Frames are asked for and answered through this port; load a scene first. */
   connect(frames: Port): void;
   recording(): TuningSession;

@@ -77,6 +77,7 @@ export class Bar {
       achieved: status.achievedTimeScale,
       lost: status.lostTime,
       isSlow: status.isSlow,
+      engine: status.engine,
     });
   }
 

@@ -1,5 +1,6 @@
 import type { AxisStatus, Frame, TuningSession } from '../../shared/protocol/axis.ts';
 import { AxisClient } from '../clients/axisClient.ts';
+import { RealTimeWatch } from '../clients/realTimeWatch.ts';
 import type { Messages } from '../ui/messages.ts';
 import { benchOf, presentScene } from './bench.ts';
 import type { BenchActions } from './benchActions.ts';
@@ -33,6 +34,9 @@ export class AxisRun {
   #isFollowing = false;
   #hasStopped = false;
   #slowMotion = false;
+  readonly #watch = new RealTimeWatch();
+  /** Fixed steps were asked for, since the computer is too slow for the usual engine. */
+  #isFast = false;
 
   /** `onStopped` hears that no frame will come any more until Run or Reset starts the simulation again. */
   constructor(store: Store, bench: BenchActions, messages: Messages, onStopped: () => void) {
@@ -141,6 +145,16 @@ export class AxisRun {
     this.#number = run;
     this.#request.answer(status.state);
     if (this.#replay?.hasBegun(run)) this.#watcher?.take?.(frame);
+    else this.#holdRealTime(status);
+  }
+
+  /** A replay keeps to the engine that it was recorded with. */
+  #holdRealTime({ state, isSlow, timeScale, achievedTimeScale, lostTime }: AxisStatus): void {
+    if (this.#isFast || state !== 'running' || isSlow) return;
+    if (!this.#watch.isMissed({ asked: timeScale, achieved: achievedTimeScale, lost: lostTime })) return;
+    this.#isFast = true;
+    this.#axis.send('useEngine', 'batch');
+    this.#messages.note('Real time was not held: the simulation goes on in fixed steps, which are faster.');
   }
 
   /** Once everything has taken in the frame: what a replay has changed by then. */

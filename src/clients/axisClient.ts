@@ -1,6 +1,13 @@
 import { transfer } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
-import type { AxisCommands, Frame, FrameRequest, Goal, TuningSession } from '../../shared/protocol/axis.ts';
+import type {
+  AxisCommands,
+  Engine,
+  Frame,
+  FrameRequest,
+  Goal,
+  TuningSession,
+} from '../../shared/protocol/axis.ts';
 import { errorText } from './errorText.ts';
 import { WorkerEnded, WorkerFailure, WorkerHost } from './workerHost.ts';
 
@@ -24,6 +31,7 @@ export class AxisClient {
   #failure: WorkerFailure | null = null;
   #timeScale: number | null = null;
   #slowMotion = false;
+  #engine: Engine | null = null;
   /** Runs are counted on across a restart, since the history tells one from another by their number. */
   #runsBefore = 0;
   #lastRun = 0;
@@ -38,6 +46,7 @@ export class AxisClient {
   send<Name extends PlainCommand>(name: Name, ...values: Parameters<Commands[Name]>): void {
     if (name === 'setTimeScale') [this.#timeScale] = values as [number];
     if (name === 'setSlowMotion') [this.#slowMotion] = values as [boolean];
+    if (name === 'useEngine') [this.#engine] = values as [Engine];
     if (this.#hasFailed) return;
     this.#watch(
       this.#worker.ask((commands) => (commands[name] as (...values: unknown[]) => Promise<void>)(...values)),
@@ -86,6 +95,7 @@ export class AxisClient {
     this.#start(scene);
     if (this.#timeScale !== null) this.send('setTimeScale', this.#timeScale);
     if (this.#slowMotion) this.send('setSlowMotion', true);
+    if (this.#engine) this.send('useEngine', this.#engine);
   }
 
   /** Ends the simulation. */

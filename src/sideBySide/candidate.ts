@@ -2,7 +2,7 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import type { Frame, MoveFigures, Trip } from '../../shared/protocol/axis.ts';
+import type { Engine, Frame, MoveFigures, Trip } from '../../shared/protocol/axis.ts';
 import { AxisClient } from '../clients/axisClient.ts';
 import { type LoggedMove, MoveLog } from '../compare/moveLog.ts';
 import { History } from '../history/history.ts';
@@ -24,6 +24,8 @@ export class Candidate implements CandidateTime {
   time = 0;
   trip: Trip | null = null;
   isSlow = false;
+  /** What integrates its plant. */
+  engine: Engine = 'odex';
   /** Why its simulation has stopped, in plain words; loading or resetting it starts it again. */
   error: string | null = null;
   readonly #client: AxisClient;
@@ -80,6 +82,10 @@ export class Candidate implements CandidateTime {
     this.#client.send('setSlowMotion', on);
   }
 
+  useEngine(engine: Engine): void {
+    this.#client.send('useEngine', engine);
+  }
+
   /** Takes in what has arrived. */
   receive(): void {
     const frame = this.#client.take();
@@ -93,6 +99,7 @@ export class Candidate implements CandidateTime {
     this.time = frame.status.time;
     this.trip = frame.status.trip;
     this.isSlow = frame.status.isSlow;
+    this.engine = frame.status.engine;
   }
 
   /** Asks for what comes next, up to a simulated time, s. */

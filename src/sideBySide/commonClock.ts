@@ -57,6 +57,11 @@ export class CommonClock {
     this.running = false;
   }
 
+  /** What was lost so far no longer counts. */
+  forgive(): void {
+    this.lost = 0;
+  }
+
   /** Back to the start of all candidates; it goes on as it went. */
   reset(): void {
     this.time = 0;

@@ -1,4 +1,6 @@
 import type { Scene } from '../../shared/core/scene.ts';
+import type { Engine } from '../../shared/protocol/axis.ts';
+import { RealTimeWatch } from '../clients/realTimeWatch.ts';
 import { Candidate } from './candidate.ts';
 import { CommonClock } from './commonClock.ts';
 import { Moment } from './moment.ts';
@@ -12,6 +14,9 @@ export class CandidatesRun {
   jumps = 0;
   #scenes: readonly string[] = [];
   #slowMotion = false;
+  readonly #watch = new RealTimeWatch();
+  /** What they are to be integrated by: fixed steps, once the computer has proved too slow for the usual engine. */
+  #wanted: Engine = 'odex';
 
   /** Puts these scenes on the candidates. A change of any begins all of them anew, since time is what they have in common. */
   load(scenes: readonly Scene[]): void {
@@ -35,11 +40,17 @@ export class CandidatesRun {
     for (const candidate of this.candidates) candidate.receive();
     if (this.stopped) this.clock.pause();
     this.clock.advance(elapsed, this.candidates);
+    this.#holdRealTime();
     const { time } = this;
     for (const candidate of this.candidates) {
       candidate.ask(this.clock.time);
       candidate.show(time);
     }
+  }
+
+  /** What integrates them: one that is too stiff for fixed steps has the usual engine still. */
+  get engine(): Engine {
+    return this.candidates.some(({ engine }) => engine === 'batch') ? 'batch' : 'odex';
   }
 
   /** Simulated time that is shown, s. */
@@ -121,7 +132,17 @@ export class CandidatesRun {
   #newCandidate(scene: Scene): Candidate {
     const candidate = new Candidate(scene);
     candidate.setSlowMotion(this.#slowMotion);
+    if (this.#wanted !== 'odex') candidate.useEngine(this.#wanted);
     return candidate;
+  }
+
+  #holdRealTime(): void {
+    const { running, isSlow, timeScale, achieved, lost } = this.clock;
+    if (this.#wanted === 'batch' || !running || isSlow) return;
+    if (!this.#watch.isMissed({ asked: timeScale, achieved, lost })) return;
+    this.#wanted = 'batch';
+    for (const candidate of this.candidates) candidate.useEngine('batch');
+    this.clock.forgive();
   }
 
   #startOver(): void {

@@ -72,6 +72,7 @@ export class CandidatesTransport {
       achieved: clock.achieved,
       lost: clock.lost,
       isSlow: clock.isSlow,
+      engine: this.#run.engine,
     });
     this.#live.disabled = moment.live;
     this.#showSlider();

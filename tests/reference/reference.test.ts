@@ -8,8 +8,9 @@ import {
   type ParameterChanges,
   type Parameters,
 } from '../../shared/core/parameters/table.ts';
+import type { Engine } from '../../shared/protocol/axis.ts';
 import { Axis } from '../../workers/run/axis.ts';
-import { ENGINES, type Engine } from '../../workers/solver/engine.ts';
+import { ENGINES } from '../../workers/solver/engine.ts';
 import { filesUnder, ROOT } from '../tools/sources.mjs';
 import { sceneOf } from '../workers/model/sceneOf.ts';
 

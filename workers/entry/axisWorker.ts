@@ -4,6 +4,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import type {
   AxisCommands,
   AxisStatus,
+  Engine,
   Frame,
   FrameRequest,
   Goal,
@@ -86,6 +87,12 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
 
   hand(position: number | null): void {
     this.session.hand(position);
+  }
+
+  useEngine(engine: Engine): void {
+    this.session.useEngine(engine);
+    // What was lost before says nothing of the other engine.
+    this.#pacer.lost = 0;
   }
 
   connect(frames: MessagePort): void {
@@ -181,6 +188,7 @@ class AxisWorker implements AxisCommands<MessagePort>, Paced {
       lostTime: this.#pacer.lost,
       isSlow: this.#pacer.isSlow,
       trip: axis.trip,
+      engine: axis.engine,
       notices: axis.notices,
       energyResidual: axis.audit.relativeResidual,
       lastMove: meter.last,

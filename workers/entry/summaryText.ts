@@ -3,8 +3,8 @@ import type { Scene } from '../../shared/core/scene.ts';
 import type { Unit } from '../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../shared/figures/moveFigures.ts';
 import { NOTICE_TEXTS, tripText } from '../../shared/figures/tripText.ts';
+import type { Engine } from '../../shared/protocol/axis.ts';
 import type { RunSummary } from '../run/measureRun.ts';
-import type { Engine } from '../solver/engine.ts';
 
 type WorstOfMoves = MoveFigureName &
   keyof RunSummary &

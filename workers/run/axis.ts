@@ -7,7 +7,7 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { signOfLife } from '../../shared/core/signOfLife.ts';
 import type { SweptChips } from '../../shared/core/sweptChips.ts';
 import { standAt } from '../../shared/motion/setpoint.ts';
-import type { Notice, Trip } from '../../shared/protocol/axis.ts';
+import type { Engine, Notice, Trip } from '../../shared/protocol/axis.ts';
 import { CommandShaper } from '../command/commandShaper.ts';
 import { LearnedForce } from '../command/learnedForce.ts';
 import { Program } from '../command/program.ts';
@@ -18,13 +18,7 @@ import { Audit } from '../model/audit.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
-import {
-  concernsPlant,
-  type Engine,
-  type NewSolver,
-  odexSolver,
-  type PlantSolver,
-} from '../solver/engine.ts';
+import { concernsPlant, ENGINES, type NewSolver, odexSolver, type PlantSolver } from '../solver/engine.ts';
 import { DivergedError } from '../solver/tickSolver.ts';
 import type { Effort } from './effort.ts';
 import { Telemetry } from './telemetry.ts';
@@ -66,7 +60,7 @@ export class Axis {
   readonly #guards: Guards;
   readonly #plant: Plant;
   readonly #heat: HeatNetwork;
-  readonly #newSolver: NewSolver;
+  #newSolver: NewSolver;
   #solver: PlantSolver;
   /** Now, and as it was a period ago: the two change places. */
   #y: State;
@@ -198,6 +192,12 @@ export class Axis {
     this.#plant.configure(this.#p, this.#heat.temperatures);
     if (concernsPlant(changes)) this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
     this.#bookStored();
+  }
+
+  /** Integrates with another engine from here on. Call at a position-loop sample. */
+  useEngine(engine: Engine): void {
+    this.#newSolver = ENGINES[engine];
+    this.#solver = this.#newSolver(this.#plant, this.#p, this.#period);
   }
 
   /** A hand takes hold at a position, m, or lets go with null. Call at a position-loop sample. */

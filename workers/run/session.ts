@@ -5,7 +5,8 @@ import {
   parameterRow,
 } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import type { AxisEvent, MoveFigures, TuningSession } from '../../shared/protocol/axis.ts';
+import type { AxisEvent, Engine, MoveFigures, TuningSession } from '../../shared/protocol/axis.ts';
+import { ENGINES } from '../solver/engine.ts';
 import { Axis } from './axis.ts';
 import { MoveMeter } from './moveMeter.ts';
 import { Recorder } from './recorder.ts';
@@ -13,7 +14,10 @@ import { Recorder } from './recorder.ts';
 /** Bins the recorder holds before the run must wait for a reader: a third of a second at eight times real time. */
 const RECORDER_BINS = 8192;
 
-type Input = { kind: 'change'; changes: ParameterChanges } | { kind: 'hand'; position: number | null };
+type Input =
+  | { kind: 'change'; changes: ParameterChanges }
+  | { kind: 'hand'; position: number | null }
+  | { kind: 'engine'; engine: Engine };
 
 /** True when one of the changes alters the structure of the model, so that a new run has to begin. */
 function needsRestart(changes: ParameterChanges): boolean {
@@ -32,6 +36,9 @@ export class Session {
   run = 1;
 
   #scene: Scene;
+  /** What runs are started with, and what the present one was started with. */
+  #engine: Engine = 'odex';
+  #firstEngine: Engine = 'odex';
   #waiting: Input[] = [];
   #events: AxisEvent[] = [];
   /** What a replay still has to do, in the order of its ticks. */
@@ -64,11 +71,11 @@ export class Session {
   }
 
   load(scene: Scene): void {
-    this.#start(scene, [], Number.POSITIVE_INFINITY);
+    this.#start({ scene, engine: this.#engine, events: [], ticks: Number.POSITIVE_INFINITY });
   }
 
   replay(session: TuningSession): void {
-    this.#start(session.scene, session.events, session.ticks);
+    this.#start(session);
   }
 
   /**
@@ -81,6 +88,12 @@ export class Session {
     const hands = this.#waiting.filter(({ kind }) => kind === 'hand');
     this.reset();
     this.#waiting = hands;
+  }
+
+  /** What integrates the plant from the next position-loop sample on, and later runs. A replay keeps to what it was recorded with. */
+  useEngine(engine: Engine): void {
+    this.#engine = engine;
+    if (this.#lastTick === Number.POSITIVE_INFINITY) this.#waiting.push({ kind: 'engine', engine });
   }
 
   hand(position: number | null): void {
@@ -125,19 +138,21 @@ export class Session {
     // The period in which the drive tripped belongs to the session; what was set since then comes after it.
     const ticks = trip ? tick + 1 : tick;
     const waiting = this.#waiting.map((input): AxisEvent => ({ tick: ticks, ...input }));
-    return { scene: this.#scene, events: [...this.#events, ...waiting], ticks };
+    const engine = this.#firstEngine;
+    return { scene: this.#scene, engine, events: [...this.#events, ...waiting], ticks };
   }
 
-  #start(scene: Scene, script: readonly AxisEvent[], lastTick: number): void {
+  #start({ scene, engine = 'odex', events, ticks }: TuningSession): void {
     this.#scene = scene;
-    this.axis = new Axis(scene);
+    this.#firstEngine = engine;
+    this.axis = new Axis(scene, { solver: ENGINES[engine] });
     this.meter = new MoveMeter(scene.parameters.start);
     this.recorder.clear();
     this.#finished = [];
     this.#waiting = [];
     this.#events = [];
-    this.#script = [...script];
-    this.#lastTick = lastTick;
+    this.#script = [...events];
+    this.#lastTick = ticks;
     this.run++;
   }
 
@@ -161,8 +176,21 @@ export class Session {
   }
 
   #apply(event: AxisEvent): void {
-    if (event.kind === 'change') this.axis.change(event.changes);
-    else this.axis.hand(event.position);
+    this.#do(event);
     this.#events.push(event);
+  }
+
+  #do(event: AxisEvent): void {
+    switch (event.kind) {
+      case 'change':
+        this.axis.change(event.changes);
+        break;
+      case 'hand':
+        this.axis.hand(event.position);
+        break;
+      case 'engine':
+        this.axis.useEngine(event.engine);
+        break;
+    }
   }
 }

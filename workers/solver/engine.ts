@@ -4,6 +4,7 @@ import { filterRows } from '../../shared/core/parameters/filters.ts';
 import { moveRows } from '../../shared/core/parameters/motion.ts';
 import { shapingRows } from '../../shared/core/parameters/shaping.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
+import type { Engine } from '../../shared/protocol/axis.ts';
 import type { Plant } from '../model/plant.ts';
 import type { State } from '../model/state.ts';
 import { FixedStepSolver } from './fixedStep.ts';
@@ -62,6 +63,4 @@ export function concernsPlant(changes: ParameterChanges): boolean {
 }
 
 /** By name. */
-export const ENGINES = { odex: odexSolver, batch: batchSolver } as const;
-
-export type Engine = keyof typeof ENGINES;
+export const ENGINES: Readonly<Record<Engine, NewSolver>> = { odex: odexSolver, batch: batchSolver };

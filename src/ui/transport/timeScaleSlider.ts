@@ -1,4 +1,4 @@
-import { element, setText } from '../dom.ts';
+import { element, setAttribute, setText } from '../dom.ts';
 import { REAL_TIME, TIME_SCALES, timeScaleText } from './timeScale.ts';
 
 /** How fast it is to go, and how fast it really goes. Real time is asked for from the start. */
@@ -14,6 +14,7 @@ export class TimeScaleSlider {
     oninput: () => this.#choose(this.#slider.valueAsNumber),
   });
   readonly #asked = element('span', { class: 'time-scale-asked' });
+  #engine = '';
   readonly #achieved = element('span', { class: 'time-scale-achieved' });
 
   constructor(onTimeScale: (timeScale: number) => void) {
@@ -38,12 +39,23 @@ export class TimeScaleSlider {
     setText(this.#achieved, text);
   }
 
+  /** By what the pace is held: in short behind the one that was asked for, and in a tooltip. */
+  showEngine(text: string, title: string): void {
+    this.#engine = text;
+    setAttribute(this.#asked, 'title', title);
+    this.#showAsked();
+  }
+
+  #showAsked(): void {
+    const asked = timeScaleText(TIME_SCALES[this.#slider.valueAsNumber] ?? 1);
+    setText(this.#asked, [asked, this.#engine].filter(Boolean).join(', '));
+  }
+
   #choose(index: number): void {
     const timeScale = TIME_SCALES[index] ?? 1;
-    const text = timeScaleText(timeScale);
     this.#slider.value = String(index);
-    this.#slider.setAttribute('aria-valuetext', text);
-    setText(this.#asked, text);
+    this.#slider.setAttribute('aria-valuetext', timeScaleText(timeScale));
+    this.#showAsked();
     this.#onTimeScale(timeScale);
   }
 }

@@ -1,4 +1,4 @@
-import type { AxisStatus } from '../../../shared/protocol/axis.ts';
+import type { AxisStatus, Engine } from '../../../shared/protocol/axis.ts';
 import { button, element, setAttribute, setText } from '../dom.ts';
 import { keyOf } from '../keys.ts';
 import { fallsBehind, measuredTimeScaleText } from './timeScale.ts';
@@ -28,7 +28,17 @@ interface TransportStatus {
   readonly lost: number;
   /** In slow motion because of an event. */
   readonly isSlow: boolean;
+  readonly engine: Engine;
 }
+
+/** What integrates the plant: in short beside the pace, if it is not the usual engine, and in a tooltip. */
+const ENGINES: Readonly<Record<Engine, readonly [short: string, title: string]>> = {
+  odex: ['', 'Integrated with control of the error (engine odex)'],
+  batch: [
+    'fixed steps',
+    'Integrated in fixed steps (engine batch), since real time was not held with control of the error. The table position stays within the same 5 nm or 0.1 % of the peak error. A saved session says at which period the engine changed.',
+  ],
+};
 
 /** Run and pause, steps, reset, how fast, and how fast really: of the bench, or of all candidates at once. */
 export class Transport {
@@ -71,7 +81,7 @@ export class Transport {
     );
   }
 
-  show({ state, stateText, timeText, asked, achieved, lost, isSlow }: TransportStatus): void {
+  show({ state, stateText, timeText, asked, achieved, lost, isSlow, engine }: TransportStatus): void {
     const running = state === 'running';
     setText(this.#run, running ? 'Pause' : 'Run');
     setText(this.#state, stateText);
@@ -83,6 +93,7 @@ export class Transport {
     const how = isSlow ? 'slow motion at' : 'running at';
     const achievedText = behind ? `${text}, ${lost.toFixed(1)} s lost` : `${how} ${text}`;
     this.#timeScale.showAchieved(running ? achievedText : '');
+    this.#timeScale.showEngine(...ENGINES[engine]);
   }
 
   /** No simulation is there to run. */

@@ -102,6 +102,12 @@ it('a session of version 1 replays the same events on the same scene', () => {
   });
 });
 
+it('a session of version 2 says what it was integrated by, and since when', () => {
+  expect(readSession(text('session-2.json'), SHELF)).toMatchObject({
+    session: { engine: 'odex', events: [{ kind: 'change' }, { tick: 480, kind: 'engine', engine: 'batch' }] },
+  });
+});
+
 it('a study of version 1 has its job and its candidates with their own values and gains', () => {
   const old = JSON.parse(text('study-1.json'));
   const read = readStudy(text('study-1.json'), PRESETS);

@@ -11,10 +11,12 @@ const scene = DEFAULT_SCENE;
 
 const session: TuningSession = {
   scene,
+  engine: 'batch',
   events: [
     { tick: 0, kind: 'change', changes: { payload: 6.5 } },
     { tick: 160, kind: 'hand', position: 0.0123 },
     { tick: 160, kind: 'hand', position: null },
+    { tick: 320, kind: 'engine', engine: 'odex' },
     {
       tick: 4000,
       kind: 'change',
@@ -26,7 +28,7 @@ const session: TuningSession = {
 
 const file = (entries: object = {}) => ({
   waybench: 'session',
-  version: 1,
+  version: 2,
   scene: sceneEntries(scene),
   events: [],
   ticks: 100,
@@ -50,8 +52,14 @@ describe('a bad session is refused in plain words', () => {
     ['a scene', sceneEntries(scene), /^This is not a session file: .* is "scene"/],
     [
       'newer',
-      file({ version: 2 }),
-      /version 2 and was written by a newer Waybench\. This one reads versions up to 1/,
+      file({ version: 3 }),
+      /version 3 and was written by a newer Waybench\. This one reads versions up to 2/,
+    ],
+    ['an unknown engine', file({ engine: 'euler' }), /^engine: .*one of odex, batch/],
+    [
+      'a change to an unknown engine',
+      file({ events: [{ tick: 5, kind: 'engine', engine: 'euler' }] }),
+      /^events\[0\]\.engine: .*one of odex, batch/,
     ],
     [
       'stray entry',

@@ -226,6 +226,7 @@ describe('the client of the running axis', () => {
     const commands = () => ({
       load: () => void told.push('load'),
       run: () => void told.push('run'),
+      useEngine: (engine: string) => void told.push(`engine ${engine}`),
       setTimeScale: (timeScale: number) => void told.push(`time scale ${timeScale}`),
       connect(port: MessagePort) {
         port.onmessage = ({ data }: MessageEvent<FrameRequest>) => {
@@ -279,9 +280,10 @@ describe('the client of the running axis', () => {
     axis.terminate();
   });
 
-  it('keeps its time scale and counts its runs on across a restart', async () => {
+  it('keeps its time scale and its engine, and counts its runs on across a restart', async () => {
     const { axis, told, frame, beginRun } = startAxis();
     axis.send('setTimeScale', 0.1);
+    axis.send('useEngine', 'batch');
     beginRun(3);
     axis.ask(null);
     expect((await frame()).run).toBe(3);
@@ -292,10 +294,11 @@ describe('the client of the running axis', () => {
     expect(run).toBeGreaterThan(3);
     axis.ask(null, { run, time: 1 });
     await frame();
-    expect(told.slice(4)).toEqual([
+    expect(told.slice(5)).toEqual([
       'load',
       'connect',
       'time scale 0.1',
+      'engine batch',
       'goal of run undefined',
       'goal of run 0',
     ]);

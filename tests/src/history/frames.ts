@@ -36,6 +36,7 @@ export function frame(first: number, count: number, source: Source, run = 1): Fr
       lostTime: 0,
       isSlow: false,
       trip: null,
+      engine: 'odex',
       notices: [],
       energyResidual: 0,
       lastMove: null,

@@ -77,6 +77,57 @@ describe('session', () => {
     expect(tapeAgain.all).toEqual(tape.all);
   });
 
+  it('goes on in fixed steps within 5 nm of the usual engine, from the next sample on, and replays the change of engine exactly', () => {
+    const quiet = bareScene({ sealFriction: 3, sealStiction: 4 });
+    const [live, usual] = [new Session(quiet), new Session(quiet)];
+    const [tape, usualTape] = [new Tape(), new Tape()];
+    const pulled = (session: Session, on: Tape) => {
+      runTo(session, 2000, on);
+      session.hand(0.01);
+      runTo(session, 3200, on);
+      session.hand(null);
+      runTo(session, 4500, on);
+      on.take(session);
+    };
+    runTo(live, 1001, tape);
+    live.useEngine('batch');
+    expect(live.axis.engine).toBe('odex');
+    live.step();
+    live.step();
+    expect(live.axis.engine).toBe('batch');
+    pulled(live, tape);
+    pulled(usual, usualTape);
+    const low = 2 * C.tablePosition;
+    expect(tape.all.length).toBe(usualTape.all.length);
+    for (let at = low; at < tape.all.length; at += 2 * CHANNEL_COUNT)
+      expect(Math.abs((tape.all[at] ?? 0) - (usualTape.all[at] ?? 0))).toBeLessThan(5e-9);
+
+    const recording = live.recording();
+    expect(recording).toMatchObject({ engine: 'odex', ticks: 4500 });
+    expect(recording.events[0]).toEqual({ tick: 1002, kind: 'engine', engine: 'batch' });
+    const again = Session.replay(JSON.parse(JSON.stringify(recording)));
+    // What the page asks for meanwhile waits for the next run.
+    again.useEngine('odex');
+    const tapeAgain = new Tape();
+    while (again.canStep) {
+      again.step();
+      if (again.axis.tick % 900 === 0) tapeAgain.take(again);
+    }
+    tapeAgain.take(again);
+    expect(tapeAgain.all).toEqual(tape.all);
+  });
+
+  it('begins later runs with the engine that was asked for, and says so in their recording', () => {
+    const session = new Session(scene);
+    session.useEngine('batch');
+    session.change({ motorCount: 2 });
+    expect(session.axis.engine).toBe('batch');
+    runTo(session, 400, new Tape());
+    const recording = session.recording();
+    expect(recording).toMatchObject({ engine: 'batch', events: [] });
+    expect(Session.replay(recording).axis.engine).toBe('batch');
+  });
+
   it('hands out every move that finishes once, however it is cut into frames', () => {
     // 5 mm at 100 m/s² and 20 000 m/s³ take 2√(s/a) + a/j = 19 ms, and 1 ms to stand; 3000 periods of 16 kHz are 188 ms.
     const quick = bareScene({ stroke: 0.005, speed: 2, acceleration: 100, jerk: 2e4, dwell: 1e-3 });

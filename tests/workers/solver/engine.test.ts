@@ -4,10 +4,11 @@ import { valueAt } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX } from '../../../shared/core/channels.ts';
 import { flexibleModes } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
+import type { Engine } from '../../../shared/protocol/axis.ts';
 import { startTemperatures } from '../../../workers/model/heat.ts';
 import { Plant } from '../../../workers/model/plant.ts';
 import { Axis } from '../../../workers/run/axis.ts';
-import { batchSolver, concernsPlant, ENGINES, type Engine } from '../../../workers/solver/engine.ts';
+import { batchSolver, concernsPlant, ENGINES } from '../../../workers/solver/engine.ts';
 import { stepCount } from '../../../workers/solver/stepCount.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
