@@ -6,7 +6,7 @@ const LASTING = 1;
 const STALL = 0.1;
 
 /** How fast a run was asked to go, simulated seconds per second, how fast it went of late, and what it lost since it was started, s. */
-export interface Pace {
+interface Pace {
   readonly asked: number;
   readonly achieved: number;
   readonly lost: number;
