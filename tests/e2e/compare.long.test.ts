@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { present } from '../../shared/core/at.ts';
 import { expectFaultlessDialogs } from './support/compareDialogs.ts';
-import { expectState, type } from './support/controls.ts';
+import { expectState, makeMove, type } from './support/controls.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -29,6 +30,26 @@ it.each(['light', 'dark'] as const)(
     await expectFaultlessDialogs(await open({ stage: false, colorScheme }));
   },
 );
+
+it('has the energy account of the run among the figures of a move, within what is allowed', async () => {
+  const page = await open({ stage: false });
+  await makeMove(page);
+  await page.keyboard.press('i');
+  const account = page.getByRole('dialog', { name: 'Figures of the last move' }).getByText('Energy account');
+  const [, share, allowed] = present(
+    /run: (.+) of what went .* balance; (.+) is allowed/.exec((await account.textContent()) ?? ''),
+  ).map(powerOfTen);
+  expect(share).toBeGreaterThan(0);
+  expect(share).toBeLessThan(present(allowed));
+  expect(allowed).toBe(1e-6);
+});
+
+/** `2.3·10⁻⁹` as a number. */
+function powerOfTen(text: string): number {
+  const [, factor = '1', power = ''] = /^(?:([\d.]+)·)?10(.*)$/.exec(text) ?? [];
+  const digits = [...power].map((each) => (each === '⁻' ? '-' : '⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(each))).join('');
+  return Number(factor) * 10 ** Number(digits);
+}
 
 it('shows a gain sheet with its margins, which gives the same gains when it is read back', async () => {
   const page = await open({ stage: false, reducedMotion: 'reduce' });

@@ -1,8 +1,9 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
-import { tripText } from '../../../shared/figures/tripText.ts';
+import { NOTICE_TEXTS, tripText } from '../../../shared/figures/tripText.ts';
+import { Audit } from '../../../workers/model/audit.ts';
 import { Session } from '../../../workers/run/session.ts';
 import { bareScene } from '../model/sceneOf.ts';
 
@@ -51,6 +52,15 @@ describe('session', () => {
     runTo(a, 1000, tapeA);
     runTo(b, 1000, tapeB);
     expect(tapeB.all).not.toEqual(tapeA.all);
+  });
+
+  it('says while it runs that its figures are not to be trusted where its energy does not balance', () => {
+    const { axis } = new Session(scene);
+    const said = () => axis.notices.map((notice) => NOTICE_TEXTS[notice]).join();
+    expect(said()).toBe('');
+    const holds = vi.spyOn(Audit.prototype, 'holds', 'get').mockReturnValue(false);
+    expect(said()).toMatch(/energy account .* does not balance: its figures are not to be trusted/);
+    holds.mockRestore();
   });
 
   it('replays a recorded session exactly, gains, hand and all', () => {
