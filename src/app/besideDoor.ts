@@ -47,7 +47,7 @@ export class BesideDoor {
       this.#room = room;
     }
     const room = this.#room;
-    this.#place.take(room.element, () => room.show(this.#options.bench()));
+    this.#place.take(room.heading, () => room.show(this.#options.bench()));
     this.#options.onBench(false);
   }
 

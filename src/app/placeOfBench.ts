@@ -10,10 +10,10 @@ export class PlaceOfBench {
     return this.#isTaken;
   }
 
-  /** `show` brings the room to sight, which has the focus then. */
-  take(room: HTMLElement, show: () => void): void {
+  /** `show` brings the room to sight, whose heading has the focus then. */
+  take(heading: HTMLElement, show: () => void): void {
     show();
-    if (!this.#isTaken) this.#focus.enter(room);
+    if (!this.#isTaken) this.#focus.enter(heading);
     this.#isTaken = true;
     byId('bench').hidden = true;
   }

@@ -66,7 +66,7 @@ export class StudyDoor {
       this.#room = room;
     }
     const room = this.#room;
-    this.#place.take(room.element, () => room.setShown(true));
+    this.#place.take(room.heading, () => room.setShown(true));
     this.#options.onBench(false);
     return room;
   }

@@ -32,6 +32,8 @@ interface Other {
 /** The axis of the bench and another one: one clock, one hand, one chart. */
 export class BesideRoom {
   readonly element: HTMLElement;
+  /** Has the focus when the room is opened. */
+  readonly heading = element('h1', { tabindex: -1, 'aria-label': 'Waybench: two axes' }, 'Waybench');
   readonly keys: Partial<Actions>;
   readonly #options: BesideRoomOptions;
   readonly #choose: HTMLSelectElement;
@@ -45,11 +47,11 @@ export class BesideRoom {
     this.#choose = element('select', { onchange: () => this.#load() });
     this.element = element(
       'div',
-      { class: 'beside', role: 'group', 'aria-label': 'Two axes', tabindex: -1, hidden: true },
+      { class: 'beside', hidden: true },
       element(
         'header',
         { class: 'bar' },
-        element('h1', {}, 'Waybench'),
+        this.heading,
         labelled('Beside', this.#choose),
         element('div', { class: 'bar-menus' }, button('Back to the bench', options.leave)),
       ),

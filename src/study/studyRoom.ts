@@ -70,6 +70,10 @@ export class StudyRoom {
     return this.#view.element;
   }
 
+  get heading(): HTMLElement {
+    return this.#view.heading;
+  }
+
   get keys(): Partial<Actions> {
     return { ...this.#actions, ...this.#view.keys };
   }

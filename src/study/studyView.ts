@@ -39,6 +39,8 @@ type Part = (typeof PARTS)[number];
 /** The whole of a study: a bar, and one of its parts at a time. */
 export class StudyView {
   readonly element: HTMLElement;
+  /** Has the focus when the study is opened. */
+  readonly heading = element('h1', { tabindex: -1, 'aria-label': 'Waybench: which drive?' }, 'Waybench');
   readonly store: StudyStore;
   readonly #panes: Readonly<Record<Part, Pane>>;
   readonly #verdict: VerdictRun;
@@ -72,11 +74,11 @@ export class StudyView {
     const simulate = createSimulateBar(actions);
     this.element = element(
       'div',
-      { class: 'study', role: 'group', 'aria-label': 'Which drive?', tabindex: -1 },
+      { class: 'study' },
       element(
         'header',
         { class: 'bar study-bar' },
-        element('h1', {}, 'Waybench'),
+        this.heading,
         this.#parts.element,
         simulate.element,
         element('div', { class: 'bar-menus' }, button('Back to the bench', leave), ...menus),
