@@ -9,6 +9,7 @@ import { createMenu, item, type MenuItem } from '../ui/menu.ts';
 import { isPenOut } from '../ui/pen.ts';
 import { createPicker, type Picker } from '../ui/picker.ts';
 import type { Theme } from '../ui/theme.ts';
+import { NumberClock } from '../ui/timing/numberClock.ts';
 import { Transport } from '../ui/transport/transport.ts';
 import type { Layout } from './layout.ts';
 
@@ -33,6 +34,9 @@ export class Bar {
   readonly #scenes: Picker;
   readonly #presets: Picker;
   readonly #transport: Transport;
+  readonly #numbers = new NumberClock();
+  #wasRunning = false;
+  #shownAt = performance.now();
 
   constructor(host: HTMLElement, options: BarOptions) {
     const { actions, onPreset } = options;
@@ -68,7 +72,14 @@ export class Bar {
     this.#presets.show(origin.preset, 'own drive');
   }
 
+  /** With every frame. While it runs, the time and the pace are written as often as they can be read. */
   showStatus(status: AxisStatus, drive: Parameters['drive']): void {
+    const isRunning = status.state === 'running';
+    const now = performance.now();
+    const writes = this.#numbers.refresh((now - this.#shownAt) / 1000);
+    this.#shownAt = now;
+    if (isRunning && this.#wasRunning && !writes) return;
+    this.#wasRunning = isRunning;
     this.#transport.show({
       state: status.state,
       stateText: STATES[status.state] + DRIVES[drive],
@@ -82,6 +93,7 @@ export class Bar {
   }
 
   showStopped(): void {
+    this.#wasRunning = false;
     this.#transport.showStopped();
   }
 

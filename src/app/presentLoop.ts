@@ -1,6 +1,7 @@
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { type LoopFigures, startingPoint } from '../../shared/protocol/analysis.ts';
 import type { AnalysisClient } from '../clients/analysisClient.ts';
+import { RestTimer } from '../ui/timing/restTimer.ts';
 
 /** After the last change, ms: while a slider is dragged, nothing is analysed that nobody can read. */
 const REST = 300;
@@ -9,7 +10,7 @@ const REST = 300;
 export class PresentLoop {
   readonly #analysis: AnalysisClient;
   readonly #show: (figures: LoopFigures) => void;
-  #timer = 0;
+  readonly #timer = new RestTimer(REST, () => void this.#analyse());
   #asked: Parameters | null = null;
 
   constructor(analysis: AnalysisClient, show: (figures: LoopFigures) => void) {
@@ -20,11 +21,12 @@ export class PresentLoop {
   follow(parameters: Parameters): void {
     if (parameters === this.#asked) return;
     this.#asked = parameters;
-    clearTimeout(this.#timer);
-    this.#timer = window.setTimeout(() => void this.#analyse(parameters), REST);
+    this.#timer.touch();
   }
 
-  async #analyse(parameters: Parameters): Promise<void> {
+  async #analyse(): Promise<void> {
+    const parameters = this.#asked;
+    if (!parameters) return;
     try {
       const point = { ...startingPoint(parameters), friction: 'sliding' } as const;
       const { figures } = await this.#analysis.analyse(parameters, point);

@@ -26,9 +26,9 @@ import { CaptionedStill, type CaptionLine } from '../stage/still.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
-import { NumberClock } from '../ui/numberClock.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import type { Theme } from '../ui/theme.ts';
+import { NumberClock } from '../ui/timing/numberClock.ts';
 import { LowerArea } from './lowerArea.ts';
 
 interface ViewOptions {

@@ -5,7 +5,7 @@ import type { Span } from '../plot/strip/columnBuffer.ts';
 import type { LensRange } from '../stage/lens/lensRange.ts';
 import { Magnifier, SPAN } from '../stage/lens/magnifier.ts';
 import { button, element, setText } from '../ui/dom.ts';
-import { NumberClock } from '../ui/numberClock.ts';
+import { NumberClock } from '../ui/timing/numberClock.ts';
 import type { Candidate } from './candidate.ts';
 import { candidateGauges } from './candidateGauges.ts';
 import { candidateLetterMark } from './candidateName.ts';

@@ -1,5 +1,6 @@
 import type { Store } from '../../bench/store.ts';
 import type { Messages } from '../../ui/messages.ts';
+import { RestTimer } from '../../ui/timing/restTimer.ts';
 import { whenText } from './whenText.ts';
 import { type KeptStudy, readWork, STEPS, type Work, workOf, workText } from './work.ts';
 import { claim, type EarlierWork, earlierWork, keepWork, newPage } from './workTable.ts';
@@ -21,7 +22,7 @@ export class Keeper {
   readonly #options: KeeperOptions;
   #page = newPage();
   #release = claim(this.#page);
-  #timer: ReturnType<typeof setTimeout> | null = null;
+  readonly #timer = new RestTimer(REST, () => void this.keep());
   #keeping: Promise<boolean> = Promise.resolve(true);
   #hasSaidSo = false;
 
@@ -30,10 +31,10 @@ export class Keeper {
     options.store.subscribe(() => this.changed());
     // The last moment at which a page can still keep something.
     document.addEventListener('visibilitychange', () => {
-      if (document.visibilityState === 'hidden' && this.#timer !== null) void this.keep();
+      if (document.visibilityState === 'hidden' && this.#timer.isDue) void this.keep();
     });
     window.addEventListener('pagehide', () => {
-      if (this.#timer !== null) void this.keep();
+      if (this.#timer.isDue) void this.keep();
     });
   }
 
@@ -44,14 +45,12 @@ export class Keeper {
 
   /** Something was made: it is kept as soon as there is a rest. */
   changed(): void {
-    if (this.#timer !== null) clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.keep(), REST);
+    this.#timer.touch();
   }
 
   /** Keeps everything now. Whether it is kept. */
   keep(): Promise<boolean> {
-    if (this.#timer !== null) clearTimeout(this.#timer);
-    this.#timer = null;
+    this.#timer.cancel();
     const { store, study } = this.#options;
     const work = workOf(store.timeline(STEPS), study(), Date.now());
     // One after the other, so that an older state never takes the place of a newer one.
@@ -90,7 +89,7 @@ export class Keeper {
       return;
     }
     // What was made here meanwhile stays kept under its own name.
-    if (this.#timer !== null) await this.keep();
+    if (this.#timer.isDue) await this.keep();
     this.#page = page;
     this.#release();
     this.#release = claim(page);

@@ -9,6 +9,9 @@ const TALL = 3;
 /** A line may leave its frame by this much, CSS pixels, before it is held there. */
 const BEYOND = 9;
 
+/** A line that rises or falls by less than this, CSS pixels, goes on level: columns of one height then take two corners, not one each. */
+const FLAT = 1 / 64;
+
 /** How values and columns become pixels in one row. */
 export interface Mapping {
   readonly left: number;
@@ -81,19 +84,34 @@ function piecePath(
   half: number,
 ): void {
   const right = left + end * columnWidth;
+  const middle = (c: number) => left + (c + 0.5) * columnWidth;
   let edge = pixel(valueAt(highs, start)) - half;
   outline.moveTo(left + start * columnWidth, edge);
-  outline.lineTo(left + (start + 0.5) * columnWidth, edge);
+  let corner = start - 1;
   for (let c = start + 1; c < end; c++) {
-    edge = pixel(Math.max(valueAt(highs, c), valueAt(lows, c - 1))) - half;
-    outline.lineTo(left + (c + 0.5) * columnWidth, edge);
+    const next = pixel(Math.max(valueAt(highs, c), valueAt(lows, c - 1))) - half;
+    if (Math.abs(next - edge) < FLAT) continue;
+    if (corner < c - 1) outline.lineTo(middle(c - 1), edge);
+    outline.lineTo(middle(c), next);
+    edge = next;
+    corner = c;
   }
   outline.lineTo(right, edge);
-  for (let c = end - 1; c >= start; c--) {
+
+  const below = (c: number) => {
     const before = c > start ? valueAt(highs, c - 1) : Number.POSITIVE_INFINITY;
-    edge = pixel(Math.min(valueAt(lows, c), before)) + half;
-    if (c === end - 1) outline.lineTo(right, edge);
-    outline.lineTo(left + (c + 0.5) * columnWidth, edge);
+    return pixel(Math.min(valueAt(lows, c), before)) + half;
+  };
+  edge = below(end - 1);
+  outline.lineTo(right, edge);
+  corner = end;
+  for (let c = end - 2; c >= start; c--) {
+    const next = below(c);
+    if (Math.abs(next - edge) < FLAT) continue;
+    if (corner > c + 1) outline.lineTo(middle(c + 1), edge);
+    outline.lineTo(middle(c), next);
+    edge = next;
+    corner = c;
   }
   outline.lineTo(left + start * columnWidth, edge);
 }

@@ -44,10 +44,27 @@ describe('strip', () => {
     expect(Math.max(...inSpike)).toBeCloseTo(50 + 0.5 * 50 + 1, 9);
   });
 
+  it('takes no more corners for a level line than for its ends, and follows a slow ramp to a sixty-fourth of a pixel', () => {
+    const flat = new Array<number>(800).fill(0.25);
+    expect(at(outlines(flat, flat), 0).length).toBeLessThan(8);
+    // 50 pixels a unit: a hundredth of a pixel from column to column.
+    const ramp = Array.from({ length: 800 }, (_, c) => 2e-4 * c);
+    const outline = at(outlines(ramp, ramp), 0);
+    expect(outline.length).toBeLessThan(1700);
+    const line = (x: number) => 50 - 50 * 2e-4 * (x - 100.5);
+    for (const [x, y] of outline.filter((_, k) => k > 0 && k < outline.length - 1)) {
+      const middle = Math.min(Math.max(x, 100.5), 899.5);
+      expect(Math.min(Math.abs(y + 1 - line(middle)), Math.abs(y - 1 - line(middle)))).toBeLessThan(0.03);
+    }
+  });
+
   it('joins a jump between two columns', () => {
     const outline = at(outlines([-0.5, 0.5], [-0.5, 0.5]), 0);
-    const second = outline.filter(([x]) => x === 101.5).map(([, y]) => y);
-    expect(second).toEqual([24, 76]);
+    const corners = (place: number) => outline.filter(([x]) => x === place).map(([, y]) => y);
+    // The second column reaches down to the first, whose lower edge goes on level from there.
+    expect(corners(101.5)).toEqual([24]);
+    expect(corners(102)).toEqual([24, 76]);
+    expect(corners(100)).toEqual([74, 76]);
   });
 
   it('leaves a gap where nothing was recorded', () => {

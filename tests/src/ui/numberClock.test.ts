@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { NumberClock } from '../../../src/ui/numberClock.ts';
+import { NumberClock } from '../../../src/ui/timing/numberClock.ts';
 
 it('writes with the first refresh, and then ten times a second at most', () => {
   const clock = new NumberClock();
