@@ -1,7 +1,7 @@
 import { valueAt } from '../../shared/core/at.ts';
 
 /** How far from its anchor a wave is followed, rad. */
-const REACH = 0.1;
+const REACH = 0.25;
 
 interface Wave {
   readonly amplitude: number;
@@ -17,7 +17,7 @@ interface Wave {
  *
  *   sin(θ + δ) = sin θ cos δ + cos θ sin δ        cos(θ + δ) = cos θ cos δ − sin θ sin δ        δ = w (x − x_anchor)
  *
- * with the series of sin δ and cos δ up to δ⁹ and δ⁸: cut off by less than 0.1¹⁰/10! = 3e-17, so exact to rounding. The anchor moves when it is told to and at no
+ * with the series of sin δ and cos δ up to δ¹¹ and δ¹⁰: cut off by less than 0.25¹²/12! = 1.2e-16, so exact to rounding. The anchor moves when it is told to and at no
  * other time: asking changes nothing.
  */
 export class Waves {
@@ -98,10 +98,10 @@ export class Waves {
 
 /** cos δ, of δ². */
 function cosine(s: number): number {
-  return 1 - s * (1 / 2 - s * (1 / 24 - s * (1 / 720 - s * (1 / 40320))));
+  return 1 - s * (1 / 2 - s * (1 / 24 - s * (1 / 720 - s * (1 / 40320 - s / 3628800))));
 }
 
 /** sin δ over δ, of δ². */
 function sinePer(s: number): number {
-  return 1 - s * (1 / 6 - s * (1 / 120 - s * (1 / 5040 - s * (1 / 362880))));
+  return 1 - s * (1 / 6 - s * (1 / 120 - s * (1 / 5040 - s * (1 / 362880 - s / 39916800))));
 }
