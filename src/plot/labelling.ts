@@ -15,7 +15,7 @@ export interface Labelling {
 }
 
 /** Into so many steps a range is told apart, at least. */
-const RANGE_STEPS = 10;
+const RANGE_STEPS = 4;
 
 /** Steps finer than this share of the values are counted from a base. */
 const DETAIL = 1e-4;
