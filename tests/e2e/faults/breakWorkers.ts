@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 
 /** What can go wrong with a worker: it gets stuck, it is gone, it throws. */
 export type Fault = 'hangs' | 'is killed' | 'throws';
@@ -45,12 +45,22 @@ export async function breakWorkers(
 ): Promise<() => Promise<void>> {
   const pattern = new RegExp(`${script}[^/]*\\.js`);
   const injected = (when === 'by signal' ? BY_SIGNAL : BY_COUNT)(CODE[fault]);
-  await page.route(pattern, async (route) => {
+  const underWay = new Set<Promise<void>>();
+  const inject = async (route: Route) => {
     // A connection that was just closed by the server is no fault of the page.
     const response = await route.fetch({ maxRetries: 5 });
     await route.fulfill({ response, body: `${injected}\n${await response.text()}` });
+  };
+  await page.route(pattern, async (route) => {
+    const injecting = inject(route);
+    underWay.add(injecting);
+    await injecting.finally(() => underWay.delete(injecting));
   });
-  return () => page.unroute(pattern);
+  return async () => {
+    // A script on its way is no longer asked about once nobody looks for it.
+    await Promise.allSettled(underWay);
+    await page.unroute(pattern);
+  };
 }
 
 /** Lets the fault happen in the workers that wait for a signal. */

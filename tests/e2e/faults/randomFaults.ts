@@ -30,7 +30,7 @@ const TASKS: Readonly<Record<string, Task>> = {
     scripts: ['pretuneWorker'],
     begin: beginPretuning,
     said: (page) => pretuneStatus(page).textContent(),
-    done: /^(?!.* of \d+ runs)(?!.*stopped).+/,
+    done: /^(?!Starting)(?!.* of \d+ runs)(?!.*stopped).+/,
     again: pretuneAgain,
   },
   'a tolerance study': {

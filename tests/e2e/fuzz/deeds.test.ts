@@ -25,13 +25,18 @@ async function comeBack(page: Page): Promise<void> {
     return (await button.count()) > 0 ? button : null;
   };
   await eventually(async () => {
+    const left: string[] = [];
     await page.keyboard.press('Escape');
     for (const name of [/^Back to the bench/, /^End lesson/, /^Discard/, /^Pause$/, /^Reset$/])
-      await (await shown(name))?.click({ timeout: BRIEFLY }).catch(() => {});
-    const isLeft =
-      (await page.locator('dialog[open]').count()) === 0 && (await page.locator('#bar').isVisible());
-    return isLeft && (await clock(page)) === 0;
-  }).toBe(true);
+      await (await shown(name))
+        ?.click({ timeout: BRIEFLY })
+        .catch((error: Error) => left.push(`${name}: ${error.message}`));
+    for (const dialog of await page.locator('dialog[open]').all())
+      left.push(`A dialog: ${((await dialog.textContent()) ?? '').slice(0, 80)}`);
+    if (!(await page.locator('#bar').isVisible())) left.push('The bench is out of sight.');
+    if ((await clock(page)) !== 0) left.push(`The clock is at ${await clock(page)} s.`);
+    return left;
+  }).toEqual([]);
   await expectState(page, 'Paused');
 }
 
