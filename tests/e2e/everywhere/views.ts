@@ -1,7 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import { pressFor } from '../support/controls.ts';
-import { verdict } from '../support/loopControls.ts';
-import { eventually } from '../support/patience.ts';
+import { openLoop } from '../support/loopControls.ts';
 import { choose, goTo, leaveField, use } from './keyboard.ts';
 
 /** A view of the page: how a person comes to it from the bench by the keyboard alone, and back. */
@@ -75,10 +74,14 @@ const LOOP: View = {
   name: 'loop',
   shown: (page) => page.locator('#chart-area'),
   async enter(page) {
-    await choose(page, 'Below the stage', 'Loop');
-    await eventually(() => verdict(page)).toMatch(/table|Unstable/);
+    await leaveField(page);
+    await openLoop(page);
   },
-  leave: (page) => choose(page, 'Below the stage', 'Motion'),
+  async leave(page) {
+    await leaveField(page);
+    await page.keyboard.press('b');
+    await page.locator('.loop-verdict').waitFor({ state: 'hidden' });
+  },
 };
 
 /** Stands in the place of the bench, or at its side, with the focus, which goes back to where it was. */

@@ -12,29 +12,43 @@ const { open } = pageTests();
 const VIEWPORT = { width: 1280, height: 720 };
 /** Deeds between two looks at what is written on the page. */
 const LOOK = 10;
-/** A press that something lies over is given up soon, and tried again, ms. */
-const BRIEFLY = 1000;
+
+/**
+ * Presses the first button of this name in sight, as a person does who presses where it is seen. Says what lies over it instead, and
+ * nothing where there is no such button.
+ */
+async function pressInSight(page: Page, name: RegExp): Promise<string[]> {
+  const buttons = page.getByRole('button', { name }).filter({ visible: true });
+  const press = await buttons.evaluateAll(([button]) => {
+    if (!button) return null;
+    button.scrollIntoView({ block: 'nearest' });
+    const { left, top, width, height } = button.getBoundingClientRect();
+    const [x, y] = [left + width / 2, top + height / 2];
+    const found = document.elementFromPoint(x, y);
+    return { x, y, over: button.contains(found) ? null : (found?.outerHTML.slice(0, 80) ?? 'nothing') };
+  });
+  if (!press) return [];
+  const { x, y, over } = press;
+  if (over !== null) return [`${name} has ${over} over it.`];
+  await page.mouse.click(x, y);
+  return [];
+}
 
 /**
  * Back on the bench with the axis at its start, whatever is open. What a deed asked for may still be on its way and open
  * over the bench, so that leaving is tried until it has come to an end.
  */
 async function comeBack(page: Page): Promise<void> {
-  const shown = async (name: RegExp) => {
-    const button = page.getByRole('button', { name }).filter({ visible: true }).first();
-    return (await button.count()) > 0 ? button : null;
-  };
   await eventually(async () => {
     const left: string[] = [];
     await page.keyboard.press('Escape');
     for (const name of [/^Back to the bench/, /^End lesson/, /^Discard/, /^Pause$/, /^Reset$/])
-      await (await shown(name))
-        ?.click({ timeout: BRIEFLY })
-        .catch((error: Error) => left.push(`${name}: ${error.message}`));
-    for (const dialog of await page.locator('dialog[open]').all())
-      left.push(`A dialog: ${((await dialog.textContent()) ?? '').slice(0, 80)}`);
+      left.push(...(await pressInSight(page, name)));
+    for (const dialog of await page.locator('dialog[open]').allTextContents())
+      left.push(`A dialog is open: ${dialog.slice(0, 80)}`);
     if (!(await page.locator('#bar').isVisible())) left.push('The bench is out of sight.');
-    if ((await clock(page)) !== 0) left.push(`The clock is at ${await clock(page)} s.`);
+    const time = await clock(page);
+    if (time !== 0) left.push(`The clock is at ${time} s.`);
     return left;
   }).toEqual([]);
   await expectState(page, 'Paused');
