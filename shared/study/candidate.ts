@@ -1,6 +1,7 @@
 import type { ParameterChanges } from '../core/parameters/table.ts';
 import type { Job } from './job.ts';
 import type { PartChoice } from './parts.ts';
+import type { Ranges } from './ranges.ts';
 
 /** A drive that is tried on the job. */
 export interface CandidateChoice {
@@ -23,6 +24,8 @@ export interface Study {
   readonly job: Job;
   /** One to four. */
   readonly candidates: readonly CandidateChoice[];
+  /** How far the inputs may be off, where that is not what is usual. */
+  readonly ranges?: Ranges;
 }
 
 export const MAX_CANDIDATES = 4;

@@ -3,12 +3,20 @@ import type { Presets } from '../core/scene.ts';
 import { type CandidateChoice, MAX_CANDIDATES, type Study } from './candidate.ts';
 import { checkCandidate, ofCandidate } from './checkCandidate.ts';
 import { checkJob } from './checkJob.ts';
+import { checkRanges } from './ranges.ts';
 
 export type StudyResult = { readonly study: Study } | Failure;
 
-/** Checks a job and the candidates that shall do it. Total: a legal study, or what is wrong. */
+/** What a study may be made of. */
+interface StudyInput {
+  readonly job: unknown;
+  readonly candidates: unknown;
+  readonly ranges?: unknown;
+}
+
+/** Checks a job, the candidates that shall do it, and ranges where they are given. Total: a legal study, or what is wrong. */
 export function checkStudy(
-  { job: jobInput, candidates: candidateInputs }: { readonly job: unknown; readonly candidates: unknown },
+  { job: jobInput, candidates: candidateInputs, ranges: rangeInputs }: StudyInput,
   presets: Presets,
 ): StudyResult {
   const { job, problems } = checkJob(jobInput);
@@ -26,5 +34,7 @@ export function checkStudy(
     if ('problems' in checked) return { problems: checked.problems.map((each) => ofCandidate(index, each)) };
     candidates.push(checked.candidate);
   }
-  return { study: { job, candidates } };
+  if (rangeInputs === undefined) return { study: { job, candidates } };
+  const checked = checkRanges(rangeInputs);
+  return 'problems' in checked ? checked : { study: { job, candidates, ranges: checked.ranges } };
 }

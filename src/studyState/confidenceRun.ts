@@ -1,6 +1,5 @@
 import type { Counted } from '../../shared/verdict/confidence/confidence.ts';
 import { CALCULATED } from '../../shared/verdict/confidence/findConfidence.ts';
-import type { Ranges } from '../../shared/verdict/confidence/ranges.ts';
 import { ConfidenceClient } from '../clients/confidenceClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { sameResults } from './changes.ts';
@@ -27,7 +26,9 @@ export class ConfidenceRun {
     this.#store = store;
     this.#client = client;
     store.subscribe((state) => {
-      if (this.#asked && !sameResults(this.#asked, state)) this.cancel();
+      if (!this.#asked) return;
+      const isSame = this.#asked.confidence.ranges === state.confidence.ranges;
+      if (!isSame || !sameResults(this.#asked, state)) this.cancel();
     });
   }
 
@@ -35,21 +36,15 @@ export class ConfidenceRun {
   async start(): Promise<void> {
     const { found, error } = this.#store.state.confidence;
     if (this.#asked || found || error !== null) return;
-    await this.#run(this.#store.state.confidence.ranges, 0);
-  }
-
-  /** Other ranges, by calculation. */
-  async use(ranges: Ranges): Promise<void> {
-    this.cancel();
-    await this.#run(ranges, 0);
+    await this.#run(0);
   }
 
   /** The moves of some of the jobs as well. */
   async simulate(): Promise<void> {
     this.cancel();
-    const { ranges, found } = this.#store.state.confidence;
+    const { found } = this.#store.state.confidence;
     const known = found && found.calculated.drawn === CALCULATED ? found.calculated : null;
-    await this.#run(ranges, SIMULATED, known);
+    await this.#run(SIMULATED, known);
   }
 
   /** As soon as enough is known for a report: so many jobs, or it has ended. */
@@ -74,10 +69,11 @@ export class ConfidenceRun {
     this.#tell({ isRunning: false });
   }
 
-  async #run(ranges: Ranges, simulated: number, known: Counted | null = null): Promise<void> {
+  async #run(simulated: number, known: Counted | null = null): Promise<void> {
     const state = this.#store.state;
     this.#asked = state;
-    this.#tell({ ranges, isRunning: true, error: null });
+    const { ranges } = state.confidence;
+    this.#tell({ isRunning: true, error: null });
     const isAsked = () => this.#asked === state;
     try {
       await this.#client.confidence(

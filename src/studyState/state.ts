@@ -4,8 +4,8 @@ import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
+import { type Ranges, USUAL_RANGES } from '../../shared/study/ranges.ts';
 import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
-import { type Ranges, USUAL_RANGES } from '../../shared/verdict/confidence/ranges.ts';
 import type { Flips, Judgement } from '../../shared/verdict/judgement.ts';
 
 export type { UnitSystem };

@@ -6,7 +6,7 @@ import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { checkCandidate, ofCandidate } from '../../shared/study/checkCandidate.ts';
 import { checkJob } from '../../shared/study/checkJob.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
-import type { Ranges } from '../../shared/verdict/confidence/ranges.ts';
+import type { Ranges } from '../../shared/study/ranges.ts';
 import type { ConfidenceRun } from './confidenceRun.ts';
 import type { StudyActions, UnitSystem } from './state.ts';
 import type { StudyRun } from './studyRun.ts';
@@ -94,7 +94,8 @@ export class StudyDesk implements StudyActions {
   }
 
   useRanges(ranges: Ranges): void {
-    void this.#confidence.use(ranges);
+    this.#store.setRanges(ranges);
+    void this.#confidence.start();
   }
 
   simulateDraws(): void {

@@ -7,6 +7,7 @@ import { type CandidateChoice, candidateLetter, type Study } from '../../shared/
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
+import { type Ranges, USUAL_RANGES } from '../../shared/study/ranges.ts';
 import { type Timeline, UndoHistory } from '../bench/undo.ts';
 import { shareDone } from './candidateProgress.ts';
 import { sameResults } from './changes.ts';
@@ -44,7 +45,7 @@ export class StudyStore {
       isRunning: false,
       begun: null,
       verdict: NO_VERDICT,
-      confidence: NO_CONFIDENCE,
+      confidence: { ...NO_CONFIDENCE, ranges: study.ranges ?? USUAL_RANGES },
       isReportDue: false,
     };
   }
@@ -108,6 +109,7 @@ export class StudyStore {
   setJob(job: Job): void {
     const { job: was, candidates } = this.#state.study;
     this.#step({
+      ...this.#state.study,
       job,
       candidates: candidates.map((candidate) =>
         sameTask(was, job, candidate, this.#presets) ? candidate : { ...candidate, gains: null },
@@ -117,6 +119,11 @@ export class StudyStore {
 
   setCandidates(candidates: readonly CandidateChoice[]): void {
     this.#step({ ...this.#state.study, candidates });
+  }
+
+  /** How far the inputs of the job may be off. */
+  setRanges(ranges: Ranges): void {
+    this.#step({ ...this.#state.study, ranges });
   }
 
   /** What a candidate was tuned to: no step of its own, since it follows from the rest. */
@@ -199,10 +206,11 @@ export class StudyStore {
     }
   }
 
-  #withKnownGains({ job, candidates }: Study): Study {
+  #withKnownGains(study: Study): Study {
+    const { job } = study;
     return {
-      job,
-      candidates: candidates.map((candidate) => {
+      ...study,
+      candidates: study.candidates.map((candidate) => {
         if (candidate.gains !== null) return candidate;
         const untuned = candidateScene(job, candidate, this.#presets);
         return { ...candidate, gains: this.#tuned.of(untuned, job.values.peakSensitivity) };
@@ -217,6 +225,8 @@ export class StudyStore {
       candidate.outcome ? candidate : { ...candidate, outcome: this.#found.of(study.job, candidate.scene) },
     );
     this.#take({ ...this.#state, study, candidates });
+    const ranges = study.ranges ?? USUAL_RANGES;
+    if (ranges !== this.#state.confidence.ranges) this.setConfidence({ ...NO_CONFIDENCE, ranges });
   }
 
   #take(state: StudyState): void {

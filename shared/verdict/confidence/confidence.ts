@@ -1,5 +1,5 @@
+import type { Ranges } from '../../study/ranges.ts';
 import type { Estimate } from '../../tolerance/summary.ts';
-import type { Ranges } from './ranges.ts';
 
 /** How the job may turn out, and how often it did. */
 export interface Way {

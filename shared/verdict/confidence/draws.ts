@@ -2,10 +2,10 @@ import { at } from '../../core/at.ts';
 import type { ParameterChanges } from '../../core/parameters/table.ts';
 import type { Scene } from '../../core/scene.ts';
 import type { Job } from '../../study/job.ts';
+import { type Ranges, UNCERTAIN_NAMES, type UncertainName, uncertain } from '../../study/ranges.ts';
 import { sobolPoints } from '../../tolerance/sampling/sobol.ts';
 import { spreadValue } from '../../tolerance/spread.ts';
 import type { JudgedCandidate } from '../judgement.ts';
-import { type Ranges, UNCERTAIN_NAMES, type UncertainName, uncertain } from './ranges.ts';
 
 /** A job as it may turn out, and the drives as they may. */
 export interface Draw {

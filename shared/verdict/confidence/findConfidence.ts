@@ -3,6 +3,7 @@ import type { Scene } from '../../core/scene.ts';
 import { sizeCandidate } from '../../sizing/sizeCandidate.ts';
 import type { Job } from '../../study/job.ts';
 import type { MoveOutcome } from '../../study/outcome.ts';
+import type { Ranges } from '../../study/ranges.ts';
 import type { JudgedCandidate } from '../judgement.ts';
 import { rank } from '../ranking.ts';
 import { shortfallsOf, simulatedShortfalls } from '../requirements.ts';
@@ -11,7 +12,6 @@ import type { Confidence, Counted } from './confidence.ts';
 import { Count } from './count.ts';
 import { type Draw, drawsOf } from './draws.ts';
 import { heatScaled } from './heatScaled.ts';
-import type { Ranges } from './ranges.ts';
 
 /** Jobs that are drawn by calculation, which takes seconds. */
 export const CALCULATED = 1000;

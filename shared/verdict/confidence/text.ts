@@ -1,8 +1,8 @@
 import { shortest } from '../../core/format.ts';
+import { type Ranges, UNCERTAIN_NAMES, uncertain } from '../../study/ranges.ts';
 import type { Estimate } from '../../tolerance/summary.ts';
 import { listed, sentence } from '../text.ts';
 import type { Confidence, Counted, Way } from './confidence.ts';
-import { type Ranges, UNCERTAIN_NAMES, uncertain } from './ranges.ts';
 
 /**
  * 'Of 1000 jobs drawn within these ranges, the choice stays A in 93.1 % …', by simulation where there is any.

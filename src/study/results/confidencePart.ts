@@ -4,7 +4,7 @@ import {
   UNCERTAIN_NAMES,
   type UncertainName,
   uncertain,
-} from '../../../shared/verdict/confidence/ranges.ts';
+} from '../../../shared/study/ranges.ts';
 import { confidenceSentence, rangesText, scopeText } from '../../../shared/verdict/confidence/text.ts';
 import type { ConfidenceState, StudyActions } from '../../studyState/state.ts';
 import { button, element, setText } from '../../ui/dom.ts';

@@ -6,6 +6,7 @@ import { AS_WRITTEN } from '../../../shared/core/sentence.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
+import { USUAL_RANGES } from '../../../shared/study/ranges.ts';
 import { always } from '../core/arbitraries.ts';
 import { anyStudy } from '../study/arbitraries.ts';
 
@@ -28,6 +29,15 @@ test('any study reads back, number by number', () => {
   always(anyStudy, 60, (each) => {
     expect(readStudy(writeStudy(each), PRESETS)).toEqual({ study: each });
   });
+});
+
+test('ranges that are not the usual ones are kept; one that is not stated is the usual', () => {
+  const ranges = { ...USUAL_RANGES, payload: 0.2, friction: 0 };
+  expect(readStudy(writeStudy({ ...study, ranges }), PRESETS)).toEqual({ study: { ...study, ranges } });
+  expect(readStudy({ ...entries, ranges: { payload: 0.2 } }, PRESETS)).toEqual({
+    study: { ...study, ranges: { ...USUAL_RANGES, payload: 0.2 } },
+  });
+  expect(writeStudy(study)).not.toContain('ranges');
 });
 
 test('the least that a file has to say', () => {
@@ -53,6 +63,12 @@ describe('a file that is refused', () => {
     ['nothing', null, /^A study file must contain an object, not nothing/],
     ['a scene', { waybench: 'scene', version: 2 }, /^This is not a study file/],
     ['a newer one', { ...entries, version: 3 }, /version 3 and was written by a newer Waybench/],
+    [
+      'a range of nothing known',
+      { ...entries, ranges: { load: 0.1 } },
+      /^"load" is not an input with a range/,
+    ],
+    ['a range too wide', { ...entries, ranges: { payload: 2 } }, /^Payload: 2 is outside 0 to 0.5/],
     [
       'a stray entry',
       { ...entries, candidate: [] },

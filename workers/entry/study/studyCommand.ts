@@ -1,10 +1,9 @@
 import { PRESETS } from '../../../scenes/index.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
-import type { Job } from '../../../shared/study/job.ts';
+import { USUAL_RANGES } from '../../../shared/study/ranges.ts';
 import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
 import { CALCULATED, findConfidence } from '../../../shared/verdict/confidence/findConfidence.ts';
-import { USUAL_RANGES } from '../../../shared/verdict/confidence/ranges.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { verdict } from '../../../shared/verdict/verdict.ts';
 import { moveOutcome } from '../../study/moveOutcome.ts';
@@ -22,7 +21,7 @@ export async function runStudy(path: string, jsonPath?: string, simulated = 0): 
   const study = readStudyFile(path);
   const { candidates, leftOut } = await simulateStudy(study);
   const found = verdict(study.job, candidates, PRESETS);
-  const confidence = confidenceOf(study.job, candidates, simulated);
+  const confidence = confidenceOf(study, candidates, simulated);
   if (jsonPath !== undefined)
     write(jsonPath, jsonText({ job: study.job, candidates, leftOut, verdict: found, confidence }));
   console.log(studyText(study.job, candidates, leftOut, found, confidence));
@@ -31,12 +30,12 @@ export async function runStudy(path: string, jsonPath?: string, simulated = 0): 
 
 /** Null without a candidate that could be simulated. */
 function confidenceOf(
-  job: Job,
+  { job, ranges = USUAL_RANGES }: Study,
   candidates: readonly JudgedCandidate[],
   simulated: number,
 ): Confidence | null {
   if (candidates.length === 0) return null;
-  const asked = { ranges: USUAL_RANGES, calculated: CALCULATED, simulated };
+  const asked = { ranges, calculated: CALCULATED, simulated };
   let last: Confidence | null = null;
   for (const found of findConfidence(job, candidates, asked, moveOutcome)) last = found;
   return last;

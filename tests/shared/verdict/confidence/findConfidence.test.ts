@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { present } from '../../../../shared/core/at.ts';
 import type { MoveOutcome } from '../../../../shared/study/outcome.ts';
+import { type Ranges, USUAL_RANGES } from '../../../../shared/study/ranges.ts';
 import type { Confidence } from '../../../../shared/verdict/confidence/confidence.ts';
 import {
   type ConfidenceAsked,
   findConfidence,
 } from '../../../../shared/verdict/confidence/findConfidence.ts';
-import { type Ranges, USUAL_RANGES } from '../../../../shared/verdict/confidence/ranges.ts';
 import type { JudgedCandidate } from '../../../../shared/verdict/judgement.ts';
 import { costsOf } from '../../../../shared/verdict/rows/costs.ts';
 import { recordedDrives, recordedJob } from '../../study/recordedStudy.ts';

@@ -1,9 +1,19 @@
-import { GUIDE_FRICTION } from '../../axis/guide.ts';
-import { type NumberName, within } from '../../axis/tunedValue.ts';
-import { MODE_NUMBERS } from '../../core/movedMass.ts';
-import { linear, type NumberRow } from '../../core/parameters/row.ts';
-import type { ParameterChanges, Parameters } from '../../core/parameters/table.ts';
-import type { JobValues } from '../../study/job.ts';
+import { GUIDE_FRICTION } from '../axis/guide.ts';
+import { type NumberName, within } from '../axis/tunedValue.ts';
+import { checkNumber } from '../core/check.ts';
+import { MODE_NUMBERS } from '../core/movedMass.ts';
+import { linear, type NumberRow } from '../core/parameters/row.ts';
+import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
+import {
+  entryProblem,
+  type Failure,
+  failure,
+  isRecord,
+  type Problem,
+  shown,
+  unknownName,
+} from '../core/problem.ts';
+import type { JobValues } from './job.ts';
 
 /** An input that is never known exactly. `factor` is what it turns out to be over what was stated, 1 as stated. */
 interface UncertainInput {
@@ -79,6 +89,24 @@ export type Ranges = Readonly<Record<UncertainName, number>>;
 export const USUAL_RANGES = Object.fromEntries(
   UNCERTAIN_NAMES.map((name) => [name, UNCERTAIN[name].usual]),
 ) as Ranges;
+
+/** The ranges that a study states, or what is wrong with them; a range that is not stated is the usual one. */
+export function checkRanges(input: unknown): { readonly ranges: Ranges } | Failure {
+  if (!isRecord(input)) return failure('ranges', input, `The ranges must be an object, not ${shown(input)}.`);
+  const stray = Object.keys(input).find((name) => !Object.hasOwn(UNCERTAIN, name));
+  if (stray !== undefined)
+    return { problems: [unknownName('an input with a range', stray, UNCERTAIN_NAMES, input[stray])] };
+  const problems: Problem[] = [];
+  const ranges = UNCERTAIN_NAMES.map((name) => {
+    const value = input[name];
+    if (value === undefined) return [name, UNCERTAIN[name].usual];
+    const checked = checkNumber(value, RANGE_ROW);
+    if ('legal' in checked) return [name, checked.legal];
+    problems.push(entryProblem(`ranges.${name}`, value, checked.wrong, UNCERTAIN[name].label));
+    return [name, value];
+  });
+  return problems.length > 0 ? { problems } : { ranges: Object.fromEntries(ranges) as Ranges };
+}
 
 /** How each range is entered. */
 export const RANGE_ROW: NumberRow = linear('', '%', [0, 0.5], 0, 'To either side of what was stated');
