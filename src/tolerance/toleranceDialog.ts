@@ -10,6 +10,7 @@ import { Dialog } from '../ui/dialog.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import { timeLeftText } from '../ui/timeLeft.ts';
+import { Pacing } from '../ui/timing/pacing.ts';
 import { offeredLimits } from './offeredLimits.ts';
 import { resultRows } from './resultRows.ts';
 import { ResultView } from './resultView.ts';
@@ -113,12 +114,13 @@ export class ToleranceDialog {
     this.#showWorking(true);
     setText(this.#status, 'Looking how many cycles the start takes …');
     const begun = performance.now();
+    const pacing = new Pacing();
     let count = 0;
     try {
       const isDone = await this.#client.run(study, {
         onProgress: (done) => {
           count = done;
-          this.#showProgress(done, study.runs, performance.now() - begun);
+          if (pacing.isDue()) this.#showProgress(done, study.runs, performance.now() - begun);
         },
         onSummary: (summary, fresh) => this.#view.show(summary, fresh),
       });

@@ -19,6 +19,7 @@ import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { fileName, saveText } from '../../ui/files.ts';
 import { timeLeftText } from '../../ui/timeLeft.ts';
+import { Pacing } from '../../ui/timing/pacing.ts';
 import { errorChart, errorRows } from './errorChart.ts';
 import { GoalForm } from './goalForm.ts';
 import { pretuneJson, pretuneRows } from './pretuneRows.ts';
@@ -43,6 +44,7 @@ export class PretuneDialog {
   readonly #options: PretuneOptions;
   readonly #client = new PretuneClient();
   readonly #goal = new GoalForm();
+  #pacing = new Pacing();
   readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
   readonly #structure = element('p', { class: 'pretune-structure' });
   readonly #status = element('p', { class: 'pretune-status', role: 'status' });
@@ -92,6 +94,7 @@ export class PretuneDialog {
     this.#showWorking(true);
     this.#soFar.hide();
     this.#begun = performance.now();
+    this.#pacing = new Pacing();
     setText(this.#status, 'Starting …');
     setText(this.#start, 'Pretune');
     this.#result.replaceChildren();
@@ -138,6 +141,7 @@ export class PretuneDialog {
   }
 
   #showProgress(prefix: string, { stage, done, total }: PretuneProgress): void {
+    if (!this.#pacing.isDue()) return;
     this.#bar.max = Math.max(total, 1);
     this.#bar.value = done;
     // The first runs search for the shape of loops and take longer than most.
