@@ -73,9 +73,9 @@ export class View {
   #frozen = false;
   #beforeField: Cutaway = 'closed';
   readonly #numbers = new NumberClock();
-  /** The values in the legends follow the other numbers by one frame: all at once would hold the page up. */
-  #legendsDue = false;
-  #drawnAt = performance.now();
+  #toldAt = 0;
+  /** The values in the legends are written when a frame comes, all other numbers of it with the next refresh: all at once would hold the page up. */
+  #numbersDue = false;
   /** Puts back what a lesson has set; null outside one. */
   #endTeaching: (() => void) | null = null;
 
@@ -162,8 +162,11 @@ export class View {
     this.#run = frame.run;
     this.#history.ingest(frame);
     // First of all that shows the frame: text on a canvas needs the page laid out, as it still is before anything is written.
-    this.#drawCharts(this.#legendsDue);
-    this.#legendsDue = false;
+    const time = performance.now();
+    const writes = this.#numbers.refresh((time - this.#toldAt) / 1000);
+    this.#toldAt = time;
+    this.#numbersDue ||= writes;
+    this.#drawCharts(writes);
     this.#status = frame.status;
     this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
@@ -184,10 +187,8 @@ export class View {
   draw(now: Float64Array): void {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
-    const time = performance.now();
-    const writes = this.#numbers.refresh((time - this.#drawnAt) / 1000);
-    this.#drawnAt = time;
-    this.#legendsDue ||= writes;
+    const writes = this.#numbersDue;
+    this.#numbersDue = false;
     if (this.film.isRecording) this.#stage.redraw();
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field?.draw(now, this.#bench.origin.driveType, parameters);
