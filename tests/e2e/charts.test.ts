@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { DEFAULT_SCENE } from '../../scenes/index.ts';
 import { present } from '../../shared/core/at.ts';
 import { measureRun } from '../../workers/run/measureRun.ts';
-import { makeMove, readQuantity } from './support/controls.ts';
+import { clock, makeMove, press, readQuantity } from './support/controls.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -55,5 +55,28 @@ it.each([
       .getByRole('group', { name })
       .evaluate(({ scrollHeight, clientHeight }) => scrollHeight - clientHeight);
     expect(hidden, name).toBe(0);
+  }
+});
+
+/** Motor force as the gauge has it, without a sign, and the ends of what the legend of its chart has, N, at a moment at which both are seen: after a refresh was drawn. */
+const FORCES = `new Promise((resolve) => requestAnimationFrame(() => {
+  const number = (text) => Number(text.replace('−', '-'));
+  const gauge = [...document.querySelectorAll('.gauge')].find(({ textContent }) => textContent.startsWith('Motor force'));
+  const line = [...document.querySelectorAll('.charts-legend button')].find(({ textContent }) => textContent.startsWith('Motor'));
+  resolve([
+    number(/Motor force\\s*([−\\d.]+)/.exec(gauge.innerText)[1]),
+    line.querySelector('.charts-value').textContent.split('…').map(number),
+  ]);
+}))`;
+
+it('legends and gauges tell of one moment, whenever they are looked at', async () => {
+  const page = await open({ stage: false });
+  await press(page, 'Run');
+  await eventually(() => clock(page)).toBeGreaterThan(0.2);
+  for (let looked = 0; looked < 12; looked++) {
+    const [gauge, ends] = await page.evaluate<[number, number[]]>(FORCES);
+    const isIn = (force: number) => force > Math.min(...ends) - 2 && force < Math.max(...ends) + 2;
+    expect(isIn(gauge) || isIn(-gauge), `${gauge} N on the gauge, ${ends} N in the legend`).toBe(true);
+    await page.waitForTimeout(70);
   }
 });
