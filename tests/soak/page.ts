@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { usedMemory, workerSession } from '../tools/memory.mjs';
 import { type Holding, whatGrew } from './growth.ts';
 
@@ -6,6 +6,10 @@ import { type Holding, whatGrew } from './growth.ts';
 
 /** A software rasteriser says on the console that it is slow. */
 const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
+
+/** After so long without an effect a key is pressed again, ms, and so many times. */
+const AGAIN = 20_000;
+const TRIES = 10;
 
 interface PageSoak {
   readonly rounds: number;
@@ -88,6 +92,24 @@ async function tune(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
 }
 
+/** Presses a key, and again where it came while something else still had the keys, until what it does is seen. */
+async function pressUntil(
+  page: Page,
+  key: string,
+  seen: Locator,
+  state: 'visible' | 'hidden',
+): Promise<void> {
+  for (let tries = 0; ; tries++) {
+    await page.keyboard.press(key);
+    try {
+      await seen.waitFor({ state, timeout: AGAIN });
+      return;
+    } catch (error) {
+      if (tries === TRIES) throw error;
+    }
+  }
+}
+
 /** Through what opens by a key. */
 async function lookAround(page: Page): Promise<void> {
   await page.locator('body').click({ position: { x: 1, y: 1 } });
@@ -97,16 +119,12 @@ async function lookAround(page: Page): Promise<void> {
     ['o', 'Lessons'],
   ] as const) {
     const dialog = page.getByRole('dialog', { name: title });
-    await page.keyboard.press(key);
-    await dialog.waitFor();
-    await page.keyboard.press('Escape');
-    await dialog.waitFor({ state: 'hidden' });
+    await pressUntil(page, key, dialog, 'visible');
+    await pressUntil(page, 'Escape', dialog, 'hidden');
   }
-  await page.keyboard.press('b');
-  await page.locator('.loop-verdict', { hasText: /table/ }).waitFor();
+  await pressUntil(page, 'b', page.locator('.loop-verdict', { hasText: /table/ }), 'visible');
   await page.getByText('Motion', { exact: true }).first().click();
-  await page.keyboard.press('u');
-  await page.getByRole('region', { name: 'Candidate B:' }).waitFor();
+  await pressUntil(page, 'u', page.getByRole('region', { name: 'Candidate B:' }), 'visible');
   await page.getByRole('button', { name: 'Back to the bench' }).click();
   await page.getByRole('button', { name: 'Which drive?' }).click();
   await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();
@@ -121,8 +139,7 @@ async function pretune(page: Page): Promise<void> {
   await status.filter({ hasText: /: \d+ of \d+ runs/ }).waitFor();
   await page.getByRole('button', { name: 'Cancel', exact: true }).click();
   await status.filter({ hasText: 'Cancelled' }).waitFor();
-  await page.keyboard.press('Escape');
-  await status.waitFor({ state: 'hidden' });
+  await pressUntil(page, 'Escape', status, 'hidden');
 }
 
 async function changeScene(page: Page): Promise<void> {
