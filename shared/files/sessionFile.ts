@@ -1,4 +1,4 @@
-import { checkNumber, checkParameters } from '../core/check.ts';
+import { checkNumber, checkOption, checkParameters } from '../core/check.ts';
 import { parameterNamed } from '../core/parameters/labels.ts';
 import {
   PARAMETER_NAMES,
@@ -20,7 +20,7 @@ import {
 import type { Shelf } from '../core/scene.ts';
 import { sentence } from '../core/sentence.ts';
 import { MODEL_VERSION } from '../core/version.ts';
-import { type AxisEvent, ENGINE_NAMES, type Engine, type TuningSession } from '../protocol/axis.ts';
+import { type AxisEvent, ENGINE_NAMES, type TuningSession } from '../protocol/axis.ts';
 import { withFiltersOfToday } from './formerFilters.ts';
 import { openFile } from './jsonFile.ts';
 import { readScene, sceneEntries } from './sceneFile.ts';
@@ -56,7 +56,8 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
   if ('problems' in scene) {
     return { problems: scene.problems.map((each) => within('scene', each)) };
   }
-  if (!isEngine(engine)) return entryFailure('engine', engine, notAnEngine(engine));
+  const checkedEngine = checkOption(engine, ENGINE_NAMES);
+  if ('wrong' in checkedEngine) return entryFailure('engine', engine, checkedEngine.wrong);
   if (!isCount(ticks)) {
     const message = `${isNot(ticks, 'a number of current-loop periods')} Give a whole number, 0 or more.`;
     return entryFailure('ticks', ticks, message);
@@ -69,7 +70,7 @@ export function readSession(input: unknown, shelf: Shelf): { readonly session: T
   }
   const events = checkEvents(eventEntries, scene.scene.parameters, ticks);
   if ('problems' in events) return events;
-  return { session: { scene: scene.scene, engine, events: events.events, ticks } };
+  return { session: { scene: scene.scene, engine: checkedEngine.legal, events: events.events, ticks } };
 }
 
 /** Reads back as the same session, number by number. */
@@ -89,12 +90,6 @@ export function writeSession({ scene, engine = 'odex', events, ticks }: TuningSe
 function isCount(value: unknown): value is number {
   return Number.isSafeInteger(value) && (value as number) >= 0;
 }
-
-function isEngine(value: unknown): value is Engine {
-  return ENGINE_NAMES.some((name) => name === value);
-}
-
-const notAnEngine = (value: unknown) => isNot(value, `one of ${ENGINE_NAMES.join(', ')}`);
 
 /** Each event is checked against the parameters as the events before it left them. */
 function checkEvents(
@@ -136,8 +131,9 @@ function checkEvent(
     return 'problems' in checked ? checked : { tick, kind: 'change', changes: checked.changes };
   }
   if (kind === 'engine') {
-    if (isEngine(engine)) return { tick, kind, engine };
-    return entryFailure(`${field}.engine`, engine, notAnEngine(engine));
+    const checked = checkOption(engine, ENGINE_NAMES);
+    if ('wrong' in checked) return entryFailure(`${field}.engine`, engine, checked.wrong);
+    return { tick, kind, engine: checked.legal };
   }
   return entryFailure(`${field}.kind`, kind, isNot(kind, 'one of change, hand, engine'));
 }

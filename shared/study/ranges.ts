@@ -90,6 +90,11 @@ export const USUAL_RANGES = Object.fromEntries(
   UNCERTAIN_NAMES.map((name) => [name, UNCERTAIN[name].usual]),
 ) as Ranges;
 
+/** Those of a study: the usual ones where it states none. */
+export function rangesOf({ ranges = USUAL_RANGES }: { readonly ranges?: Ranges }): Ranges {
+  return ranges;
+}
+
 /** The ranges that a study states, or what is wrong with them; a range that is not stated is the usual one. */
 export function checkRanges(input: unknown): { readonly ranges: Ranges } | Failure {
   if (!isRecord(input)) return failure('ranges', input, `The ranges must be an object, not ${shown(input)}.`);

@@ -36,7 +36,6 @@ export class Bar {
   readonly #transport: Transport;
   readonly #numbers = new NumberClock();
   #wasRunning = false;
-  #shownAt = performance.now();
 
   constructor(host: HTMLElement, options: BarOptions) {
     const { actions, onPreset } = options;
@@ -75,9 +74,7 @@ export class Bar {
   /** With every frame. While it runs, the time and the pace are written as often as they can be read. */
   showStatus(status: AxisStatus, drive: Parameters['drive']): void {
     const isRunning = status.state === 'running';
-    const now = performance.now();
-    const writes = this.#numbers.refresh((now - this.#shownAt) / 1000);
-    this.#shownAt = now;
+    const writes = this.#numbers.isDue();
     if (isRunning && this.#wasRunning && !writes) return;
     this.#wasRunning = isRunning;
     this.#transport.show({

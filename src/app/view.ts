@@ -73,7 +73,6 @@ export class View {
   #frozen = false;
   #beforeField: Cutaway = 'closed';
   readonly #numbers = new NumberClock();
-  #toldAt = 0;
   /** The values in the legends are written when a frame comes, all other numbers of it with the next refresh: all at once would hold the page up. */
   #numbersDue = false;
   /** Puts back what a lesson has set; null outside one. */
@@ -162,9 +161,7 @@ export class View {
     this.#run = frame.run;
     this.#history.ingest(frame);
     // First of all that shows the frame: text on a canvas needs the page laid out, as it still is before anything is written.
-    const time = performance.now();
-    const writes = this.#numbers.refresh((time - this.#toldAt) / 1000);
-    this.#toldAt = time;
+    const writes = this.#numbers.isDue();
     this.#numbersDue ||= writes;
     this.#drawCharts(writes);
     this.#status = frame.status;

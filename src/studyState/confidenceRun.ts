@@ -1,3 +1,4 @@
+import { rangesOf } from '../../shared/study/ranges.ts';
 import type { Counted } from '../../shared/verdict/confidence/confidence.ts';
 import { CALCULATED } from '../../shared/verdict/confidence/findConfidence.ts';
 import { ConfidenceClient } from '../clients/confidenceClient.ts';
@@ -27,7 +28,7 @@ export class ConfidenceRun {
     this.#client = client;
     store.subscribe((state) => {
       if (!this.#asked) return;
-      const isSame = this.#asked.confidence.ranges === state.confidence.ranges;
+      const isSame = rangesOf(this.#asked.study) === rangesOf(state.study);
       if (!isSame || !sameResults(this.#asked, state)) this.cancel();
     });
   }
@@ -72,7 +73,7 @@ export class ConfidenceRun {
   async #run(simulated: number, known: Counted | null = null): Promise<void> {
     const state = this.#store.state;
     this.#asked = state;
-    const { ranges } = state.confidence;
+    const ranges = rangesOf(state.study);
     this.#tell({ isRunning: true, error: null });
     const isAsked = () => this.#asked === state;
     try {

@@ -4,7 +4,7 @@ import type { Sizing } from '../../shared/sizing/sizing.ts';
 import type { CandidateChoice, Study } from '../../shared/study/candidate.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress } from '../../shared/study/outcome.ts';
-import { type Ranges, USUAL_RANGES } from '../../shared/study/ranges.ts';
+import type { Ranges } from '../../shared/study/ranges.ts';
 import type { Confidence } from '../../shared/verdict/confidence/confidence.ts';
 import type { Flips, Judgement } from '../../shared/verdict/judgement.ts';
 
@@ -40,7 +40,6 @@ export const NO_VERDICT: VerdictState = { judgement: null, flips: null, share: 0
 
 /** With what probability the choice holds, as far as it has been worked out. */
 export interface ConfidenceState {
-  readonly ranges: Ranges;
   readonly found: Confidence | null;
   readonly isRunning: boolean;
   /** Why it could not be worked out, in plain words. */
@@ -48,7 +47,6 @@ export interface ConfidenceState {
 }
 
 export const NO_CONFIDENCE: ConfidenceState = {
-  ranges: USUAL_RANGES,
   found: null,
   isRunning: false,
   error: null,

@@ -7,7 +7,7 @@ import { CandidateClient, candidatePool } from '../clients/candidateClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { PretuneClient } from '../clients/pretuneClient.ts';
 import { WorkerFailure } from '../clients/workerHost.ts';
-import { Pacing } from '../ui/timing/pacing.ts';
+import { NumberClock, TOLD } from '../ui/timing/numberClock.ts';
 import type { StudyStore } from './studyStore.ts';
 
 /** What a candidate is being tuned or simulated by. */
@@ -15,7 +15,7 @@ interface Work {
   readonly index: number;
   readonly scene: Scene;
   readonly client: { cancel(): void };
-  readonly pacing: Pacing;
+  readonly pacing: NumberClock;
 }
 
 /**
@@ -79,7 +79,7 @@ export class StudyRun {
     }
     const limit = this.#store.state.study.job.values.peakSensitivity;
     const client = this.#pretuning;
-    const work = { index, scene, client, pacing: new Pacing() };
+    const work = { index, scene, client, pacing: new NumberClock(TOLD) };
     const gains = await this.#watched(work, async () => {
       try {
         const found = await client.pretune(
@@ -104,7 +104,7 @@ export class StudyRun {
     const { scene } = at(this.#store.state.candidates, index);
     const { job } = this.#store.state.study;
     const client = new CandidateClient(this.#simulating);
-    const work = { index, scene, client, pacing: new Pacing() };
+    const work = { index, scene, client, pacing: new NumberClock(TOLD) };
     const outcome = await this.#watched(work, () =>
       client.evaluate(job, scene, (progress) => this.#tell(work, progress), this.#store.knownOf(index)),
     );

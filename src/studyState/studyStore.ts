@@ -7,7 +7,7 @@ import { type CandidateChoice, candidateLetter, type Study } from '../../shared/
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job } from '../../shared/study/job.ts';
 import type { CandidateOutcome, CandidateProgress, KnownOutcome } from '../../shared/study/outcome.ts';
-import { type Ranges, USUAL_RANGES } from '../../shared/study/ranges.ts';
+import { type Ranges, rangesOf } from '../../shared/study/ranges.ts';
 import { type Timeline, UndoHistory } from '../bench/undo.ts';
 import { shareDone } from './candidateProgress.ts';
 import { sameResults } from './changes.ts';
@@ -45,7 +45,7 @@ export class StudyStore {
       isRunning: false,
       begun: null,
       verdict: NO_VERDICT,
-      confidence: { ...NO_CONFIDENCE, ranges: study.ranges ?? USUAL_RANGES },
+      confidence: NO_CONFIDENCE,
       isReportDue: false,
     };
   }
@@ -225,16 +225,16 @@ export class StudyStore {
       candidate.outcome ? candidate : { ...candidate, outcome: this.#found.of(study.job, candidate.scene) },
     );
     this.#take({ ...this.#state, study, candidates });
-    const ranges = study.ranges ?? USUAL_RANGES;
-    if (ranges !== this.#state.confidence.ranges) this.setConfidence({ ...NO_CONFIDENCE, ranges });
   }
 
   #take(state: StudyState): void {
     const isJudged = sameResults(this.#state, state);
-    const { ranges } = state.confidence;
-    this.#state = isJudged
-      ? state
-      : { ...state, verdict: NO_VERDICT, confidence: { ...NO_CONFIDENCE, ranges } };
+    const isDrawn = isJudged && rangesOf(this.#state.study) === rangesOf(state.study);
+    this.#state = {
+      ...state,
+      verdict: isJudged ? state.verdict : NO_VERDICT,
+      confidence: isDrawn ? state.confidence : NO_CONFIDENCE,
+    };
     for (const subscriber of this.#subscribers) subscriber(this.#state);
   }
 }

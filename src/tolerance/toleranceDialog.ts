@@ -10,7 +10,7 @@ import { Dialog } from '../ui/dialog.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { fileName, saveText } from '../ui/files.ts';
 import { timeLeftText } from '../ui/timeLeft.ts';
-import { Pacing } from '../ui/timing/pacing.ts';
+import { NumberClock, TOLD } from '../ui/timing/numberClock.ts';
 import { offeredLimits } from './offeredLimits.ts';
 import { resultRows } from './resultRows.ts';
 import { ResultView } from './resultView.ts';
@@ -114,7 +114,7 @@ export class ToleranceDialog {
     this.#showWorking(true);
     setText(this.#status, 'Looking how many cycles the start takes …');
     const begun = performance.now();
-    const pacing = new Pacing();
+    const pacing = new NumberClock(TOLD);
     let count = 0;
     try {
       const isDone = await this.#client.run(study, {

@@ -1,18 +1,12 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { usedMemory, workerSession } from '../tools/memory.mjs';
+import { SLOWLY } from '../tools/slowly.mjs';
 import { type Holding, whatGrew } from './growth.ts';
 
 /* The built page at work for long: it runs and is tuned, its views are opened and left, and after every round it is as it was. */
 
 /** A software rasteriser says on the console that it is slow. */
 const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
-
-/** At a tenth of real time, which any computer holds: one that does not goes on with another engine, and has that in its memory, too. */
-const SLOWLY = `{
-  const slider = document.querySelector('#bar input[aria-label="Time scale"]');
-  slider.value = String(Number(slider.value) - 3);
-  slider.dispatchEvent(new Event('input', { bubbles: true }));
-}`;
 
 /** After so long without an effect a key is pressed again, ms, and so many times. */
 const AGAIN = 20_000;

@@ -36,6 +36,8 @@ export class HeatPaths {
   readonly #sinkTemperature: number;
   readonly #ambient: number;
   readonly capacity: Readonly<Temperatures>;
+  /** c_h */
+  readonly speedCooling: number;
 
   constructor(p: Parameters) {
     this.#windingToCarrier = p.windingToCarrier;
@@ -52,6 +54,7 @@ export class HeatPaths {
       table: p.tableCapacity,
       screw: p.screwCapacity,
     };
+    this.speedCooling = p.speedCooling;
   }
 
   /** Heat that each node takes up in dt seconds at temperatures t, J, written into `into`; `losses` in J, `draught` is h. */
@@ -90,17 +93,14 @@ export class HeatNetwork {
   readonly #draught = new Draught();
   readonly #into: Temperatures = { winding: 0, carrier: 0, table: 0, screw: 0 };
   #paths: HeatPaths;
-  #speedCooling = 0;
 
   constructor(p: Parameters, start: Temperatures) {
     this.temperatures = { ...start };
     this.#paths = new HeatPaths(p);
-    this.#speedCooling = p.speedCooling;
   }
 
   configure(p: Parameters): void {
     this.#paths = new HeatPaths(p);
-    this.#speedCooling = p.speedCooling;
   }
 
   /** One explicit step of dt seconds; losses in J, speed in m/s. */
@@ -108,9 +108,9 @@ export class HeatNetwork {
     const draught = this.#draught;
     const into = this.#into;
     const t = this.temperatures;
-    const { capacity } = this.#paths;
+    const { capacity, speedCooling } = this.#paths;
     draught.step(speed, dt);
-    this.#paths.heatInto(t, draught.factor(this.#speedCooling), losses, dt, into);
+    this.#paths.heatInto(t, draught.factor(speedCooling), losses, dt, into);
     t.winding += into.winding / capacity.winding;
     t.carrier += into.carrier / capacity.carrier;
     t.table += into.table / capacity.table;

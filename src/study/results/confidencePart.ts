@@ -57,7 +57,7 @@ export class ConfidencePart {
     );
   }
 
-  show({ ranges, found, isRunning, error }: ConfidenceState): void {
+  show(ranges: Ranges, { found, isRunning, error }: ConfidenceState): void {
     if (ranges !== this.#ranges) {
       this.#ranges = ranges;
       setText(this.#given, rangesText(ranges));

@@ -1,3 +1,4 @@
+import { rangesOf } from '../../../shared/study/ranges.ts';
 import '../parts/parts.css';
 import './verdict.css';
 import { decisiveRows } from '../../../shared/verdict/decisive.ts';
@@ -85,7 +86,7 @@ export class VerdictPane implements Pane {
     // After the search for changes, so that the two do not wait for each other.
     if (state.verdict.flips && !state.isRunning) this.#actions.confide();
     this.#sure.element.hidden = state.isRunning;
-    this.#sure.show(state.confidence);
+    this.#sure.show(rangesOf(state.study), state.confidence);
     this.#changes.replaceChildren(title('What would change the choice'), ...changes(state.verdict));
   }
 

@@ -19,7 +19,7 @@ import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { fileName, saveText } from '../../ui/files.ts';
 import { timeLeftText } from '../../ui/timeLeft.ts';
-import { Pacing } from '../../ui/timing/pacing.ts';
+import { NumberClock, TOLD } from '../../ui/timing/numberClock.ts';
 import { errorChart, errorRows } from './errorChart.ts';
 import { GoalForm } from './goalForm.ts';
 import { pretuneJson, pretuneRows } from './pretuneRows.ts';
@@ -44,7 +44,7 @@ export class PretuneDialog {
   readonly #options: PretuneOptions;
   readonly #client = new PretuneClient();
   readonly #goal = new GoalForm();
-  #pacing = new Pacing();
+  #pacing = new NumberClock(TOLD);
   readonly #bar = element('progress', { 'aria-label': 'Progress', hidden: true });
   readonly #structure = element('p', { class: 'pretune-structure' });
   readonly #status = element('p', { class: 'pretune-status', role: 'status' });
@@ -94,7 +94,7 @@ export class PretuneDialog {
     this.#showWorking(true);
     this.#soFar.hide();
     this.#begun = performance.now();
-    this.#pacing = new Pacing();
+    this.#pacing = new NumberClock(TOLD);
     setText(this.#status, 'Starting …');
     setText(this.#start, 'Pretune');
     this.#result.replaceChildren();

@@ -1,4 +1,5 @@
 import { expect, inject, it, onTestFinished } from 'vitest';
+import { SLOWLY } from '../../tools/slowly.mjs';
 import { makeMove, type } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
@@ -13,10 +14,6 @@ const PRESS_MOVE = `[...document.querySelectorAll('[role=group][aria-label=Run] 
   .find((button) => button.textContent.trim() === 'Move').click()`;
 const FIGURES = `return [...document.querySelectorAll('.figures .figure')].map((each) => each.textContent)`;
 const MOVE = `return Number(/Move (\\d+):/.exec(document.querySelector('.figures')?.textContent ?? '')?.[1] ?? 0)`;
-/** At a tenth of real time, which any computer holds: one that does not goes on with the other engine. */
-const SLOWLY = `const slider = document.querySelector('#bar input[aria-label="Time scale"]');
-  slider.value = String(Number(slider.value) - 3);
-  slider.dispatchEvent(new Event('input', { bubbles: true }));`;
 const STATE = `return document.querySelector('#bar .clock .state')?.textContent ?? ''`;
 const TYPE = `const field = document.querySelector('#field-Kp');
   field.focus();

@@ -4,7 +4,7 @@ import { PRESETS } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
 import { readStudy, writeStudy } from '../../../shared/files/studyFile.ts';
 import type { CandidateOutcome } from '../../../shared/study/outcome.ts';
-import { USUAL_RANGES } from '../../../shared/study/ranges.ts';
+import { rangesOf, USUAL_RANGES } from '../../../shared/study/ranges.ts';
 import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
 import { StudyStore } from '../../../src/studyState/studyStore.ts';
 
@@ -17,19 +17,20 @@ it('ranges that are entered belong to the study: its file keeps them, undo takes
   store.setConfidence({ found: {} as Confidence });
   store.setRanges(WIDE);
   const { study, confidence, candidates } = store.state;
-  expect(confidence).toMatchObject({ ranges: WIDE, found: null });
+  expect(rangesOf(study)).toBe(WIDE);
+  expect(confidence.found).toBeNull();
   expect(at(candidates, 0).outcome).toBe(outcome);
   expect(readStudy(writeStudy(study), PRESETS)).toMatchObject({ study: { ranges: WIDE } });
   store.setJob({ ...study.job, title: 'The same job' });
-  expect(store.state.confidence.ranges).toBe(WIDE);
+  expect(rangesOf(store.state.study)).toBe(WIDE);
   store.undo();
   store.undo();
-  expect(store.state.confidence.ranges).toBe(USUAL_RANGES);
+  expect(rangesOf(store.state.study)).toBe(USUAL_RANGES);
 });
 
 it('a study that is opened is judged within its own ranges', () => {
   const store = new StudyStore(DEFAULT_STUDY, PRESETS);
   store.open({ ...DEFAULT_STUDY, ranges: WIDE });
-  expect(store.state.confidence.ranges).toBe(WIDE);
-  expect(new StudyStore({ ...DEFAULT_STUDY, ranges: WIDE }, PRESETS).state.confidence.ranges).toBe(WIDE);
+  expect(rangesOf(store.state.study)).toBe(WIDE);
+  expect(rangesOf(new StudyStore({ ...DEFAULT_STUDY, ranges: WIDE }, PRESETS).state.study)).toBe(WIDE);
 });

@@ -1,7 +1,7 @@
 import { PRESETS } from '../../../scenes/index.ts';
 import { readStudy } from '../../../shared/files/studyFile.ts';
 import type { Study } from '../../../shared/study/candidate.ts';
-import { USUAL_RANGES } from '../../../shared/study/ranges.ts';
+import { rangesOf } from '../../../shared/study/ranges.ts';
 import type { Confidence } from '../../../shared/verdict/confidence/confidence.ts';
 import { CALCULATED, findConfidence } from '../../../shared/verdict/confidence/findConfidence.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
@@ -30,14 +30,14 @@ export async function runStudy(path: string, jsonPath?: string, simulated = 0): 
 
 /** Null without a candidate that could be simulated. */
 function confidenceOf(
-  { job, ranges = USUAL_RANGES }: Study,
+  study: Study,
   candidates: readonly JudgedCandidate[],
   simulated: number,
 ): Confidence | null {
   if (candidates.length === 0) return null;
-  const asked = { ranges, calculated: CALCULATED, simulated };
+  const asked = { ranges: rangesOf(study), calculated: CALCULATED, simulated };
   let last: Confidence | null = null;
-  for (const found of findConfidence(job, candidates, asked, moveOutcome)) last = found;
+  for (const found of findConfidence(study.job, candidates, asked, moveOutcome)) last = found;
   return last;
 }
 
