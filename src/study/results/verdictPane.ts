@@ -1,6 +1,6 @@
-import { rangesOf } from '../../../shared/study/ranges.ts';
 import '../parts/parts.css';
 import './verdict.css';
+import { rangesOf } from '../../../shared/study/ranges.ts';
 import { decisiveRows } from '../../../shared/verdict/decisive.ts';
 import type { JudgedCandidate, Judgement } from '../../../shared/verdict/judgement.ts';
 import { candidateLetterMark } from '../../sideBySide/candidateName.ts';
