@@ -36,6 +36,8 @@ export class HeatPaths {
   readonly #sinkTemperature: number;
   readonly #ambient: number;
   readonly capacity: Readonly<Temperatures>;
+  /** All capacities are infinite: temperatures stay as they are. */
+  readonly isHeld: boolean;
   /** c_h */
   readonly speedCooling: number;
 
@@ -54,6 +56,7 @@ export class HeatPaths {
       table: p.tableCapacity,
       screw: p.screwCapacity,
     };
+    this.isHeld = Object.values(this.capacity).every((capacity) => capacity === Infinity);
     this.speedCooling = p.speedCooling;
   }
 
@@ -103,18 +106,23 @@ export class HeatNetwork {
     this.#paths = new HeatPaths(p);
   }
 
-  /** One explicit step of dt seconds; losses in J, speed in m/s. */
-  step(dt: number, losses: Losses, speed: number): void {
+  /**
+   * One explicit step of dt seconds; losses in J, speed in m/s.
+   * @returns whether temperatures can have changed
+   */
+  step(dt: number, losses: Losses, speed: number): boolean {
     const draught = this.#draught;
     const into = this.#into;
     const t = this.temperatures;
-    const { capacity, speedCooling } = this.#paths;
+    const { capacity, speedCooling, isHeld } = this.#paths;
     draught.step(speed, dt);
+    if (isHeld) return false;
     this.#paths.heatInto(t, draught.factor(speedCooling), losses, dt, into);
     t.winding += into.winding / capacity.winding;
     t.carrier += into.carrier / capacity.carrier;
     t.table += into.table / capacity.table;
     t.screw += into.screw / capacity.screw;
+    return true;
   }
 }
 

@@ -136,12 +136,22 @@ export class Axis {
   get effort(): Effort {
     const [telemetry, effort] = [this.#telemetry, this.#effort];
     effort.force = telemetry.motorForce;
-    effort.forceCurrent = telemetry.iq;
-    effort.current = Math.sqrt(telemetry.iq ** 2 + telemetry.id ** 2);
+    effort.forceCurrent = this.forceCurrent;
+    effort.current = this.current;
     effort.voltage = telemetry.voltage;
     effort.currentUse = this.#drive.currentUse;
     effort.voltageUse = effort.voltage / this.#voltageLimit;
     return effort;
+  }
+
+  /** Summed over the motors as the last tick sampled it, A. */
+  get forceCurrent(): number {
+    return this.#iq;
+  }
+
+  /** Amplitude of the summed currents of the last tick, A. */
+  get current(): number {
+    return Math.sqrt(this.#iq ** 2 + this.#id ** 2);
   }
 
   /** Simulated time of the next tick, s. */
@@ -288,8 +298,8 @@ export class Axis {
   /** Gives the heat of the time since the last sample to the network, and its temperatures to the plant. */
   #stepHeat(): void {
     const dt = this.#period * this.#positionDivider;
-    this.#heat.step(dt, this.audit.takeHeat(), this.#y[V1]);
-    if (this.#plant.warm(this.#heat.temperatures)) this.#bookStored();
+    const changes = this.#heat.step(dt, this.audit.takeHeat(), this.#y[V1]);
+    if (changes && this.#plant.warm(this.#heat.temperatures)) this.#bookStored();
   }
 
   /** Books what new parameters or temperatures did to the stored energy. */

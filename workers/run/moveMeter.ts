@@ -4,6 +4,7 @@ import type { MoveFigures } from '../../shared/protocol/axis.ts';
 import type { ProgramOutput } from '../command/setpoint.ts';
 import { Arrival } from './arrival.ts';
 import type { Effort } from './effort.ts';
+import { Settling } from './settling.ts';
 import { SpeedRipple } from './speedRipple.ts';
 import { Tally } from './tally.ts';
 
@@ -22,15 +23,9 @@ export class MoveMeter {
   count = 0;
   last: MoveFigures | null = null;
 
-  #begun = false;
-  #wasMoving = false;
-  #cycle = 0;
   #lastTarget: number;
-  #startTime = 0;
   #startCopper = 0;
-  #motionEnd = 0;
-  #lastOutside = 0;
-  #settled = false;
+  readonly #settling = new Settling();
   readonly #arrival = new Arrival();
   readonly #ripple = new SpeedRipple();
   readonly #error = new Tally();
@@ -46,12 +41,12 @@ export class MoveMeter {
 
   /** When the move under way began, s; null before the first. */
   get presentStart(): number | null {
-    return this.#begun ? this.#startTime : null;
+    return this.#settling.isMeasuring ? this.#settling.start : null;
   }
 
   /** The move under way takes at least this long to settle, s. */
   get minSettlingTime(): number {
-    return this.#begun ? Math.max(this.#lastOutside - this.#motionEnd, 0) : 0;
+    return this.#settling.least;
   }
 
   /**
@@ -64,20 +59,17 @@ export class MoveMeter {
   sample(record: Float64Array, command: Readonly<MoveCommand>, window: number, copper: number): void {
     const time = valueAt(record, C.time);
     const { moving, cycle, position } = command;
-    const starts = moving && (!this.#wasMoving || cycle !== this.#cycle);
-    if (starts) {
-      if (this.#begun) this.#close(time, copper);
+    if (this.#settling.begins(moving, cycle)) {
+      if (this.#settling.isMeasuring) this.#close(time, copper);
       this.#open(position, time, copper);
     }
-    if (this.#begun) this.#measure(record, time, command, window);
-    this.#wasMoving = moving;
-    this.#cycle = cycle;
+    if (this.#settling.isMeasuring) this.#measure(record, time, command, window);
     this.#lastTarget = position;
   }
 
   /** One current-loop period. */
   period({ force, current, currentUse, voltageUse }: Readonly<Effort>): void {
-    if (!this.#begun) return;
+    if (!this.#settling.isMeasuring) return;
     this.#force.add(force);
     this.#current.add(current);
     this.#currentUse.add(currentUse);
@@ -86,17 +78,13 @@ export class MoveMeter {
 
   /** Closes what is being measured, at the end of a run. */
   finish(time: number, copper: number): void {
-    if (this.#begun && this.#error.count > 0) this.#close(time, copper);
-    this.#begun = false;
+    if (this.#settling.isMeasuring) this.#close(time, copper);
+    this.#settling.end();
   }
 
   #open(position: number, time: number, copper: number): void {
-    this.#begun = true;
-    this.#startTime = time;
+    this.#settling.begin(time);
     this.#startCopper = copper;
-    this.#motionEnd = time;
-    this.#lastOutside = time;
-    this.#settled = true;
     this.#arrival.begin(time, this.#lastTarget, position);
     this.#ripple.clear();
     this.#error.clear();
@@ -108,9 +96,7 @@ export class MoveMeter {
 
   #measure(record: Float64Array, time: number, { moving, position }: MoveCommand, window: number): void {
     const reading = valueAt(record, C.encoderPosition);
-    if (moving) this.#motionEnd = time;
-    this.#settled = Math.abs(position - reading) <= window;
-    if (!this.#settled) this.#lastOutside = time;
+    this.#settling.take(time, moving, position - reading, window);
     this.#error.add(valueAt(record, C.followingError));
     this.#arrival.take(time, moving, position, reading);
     this.#ripple.take(
@@ -121,12 +107,12 @@ export class MoveMeter {
   }
 
   #close(time: number, copper: number): void {
-    const duration = time - this.#startTime;
+    const duration = time - this.#settling.start;
     this.last = {
       index: this.count++,
       duration,
       riseTime: this.#arrival.riseTime,
-      settlingTime: this.#settled ? Math.max(this.#lastOutside - this.#motionEnd, 0) : null,
+      settlingTime: this.#settling.time,
       overshoot: this.#arrival.overshoot,
       peakError: this.#error.peak,
       rmsError: this.#error.rms,

@@ -17,6 +17,7 @@ export class SaturationTally {
 
   /** Takes one sample of the force current of one motor, A. */
   add(current: number): void {
+    if (this.#perSaturation === 0) return;
     const share = (current * this.#perSaturation) ** 2;
     const sigma = 1 / Math.sqrt(1 + share);
     this.#force += current * current * sigma;

@@ -2,12 +2,11 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
-import { worstFigure } from '../../shared/figures/moveFigures.ts';
 import { cycleDuration } from '../../shared/motion/cycle.ts';
-import type { MoveFigures, Trip } from '../../shared/protocol/axis.ts';
+import type { Trip } from '../../shared/protocol/axis.ts';
 import type { MachineResult } from '../../shared/tolerance/runFigures.ts';
 import { Axis } from '../run/axis.ts';
-import { MoveMeter } from '../run/moveMeter.ts';
+import { Settling } from '../run/settling.ts';
 import { Tally } from '../run/tally.ts';
 import { tripOf } from '../run/tripOf.ts';
 import { batchSolver } from '../solver/engine.ts';
@@ -60,52 +59,44 @@ function held(p: Parameters): Parameters {
 class MeasuredCycle {
   readonly #p: Parameters;
   readonly #axis: Axis;
-  readonly #meter: MoveMeter;
-  readonly #moves: MoveFigures[] = [];
+  readonly #settling = new Settling();
+  /** Of the moves that end within the cycle or with it. */
+  readonly #settlingTimes: (number | null)[] = [];
   readonly #error = new Tally();
   readonly #current = new Tally();
   readonly #losses: MeanLosses;
   #isMeasuring = false;
-  /** Moves that were begun before the cycle. */
-  #before = 0;
 
   constructor(p: Parameters, axis: Axis) {
     this.#p = p;
     this.#axis = axis;
-    this.#meter = new MoveMeter(p.start);
     this.#losses = new MeanLosses(p);
   }
 
   sample(isMeasuring: boolean): void {
-    const { motion, command, audit, time } = this.#axis;
-    this.#meter.sample(motion, command, this.#p.window, audit.copper);
-    if (isMeasuring && !this.#isMeasuring) {
-      this.#isMeasuring = true;
-      this.#before = this.#meter.count;
-      this.#losses.begin(time, audit);
-    }
-    this.#takeMove();
+    const { motion, audit, time } = this.#axis;
+    this.#takeMove(motion);
     if (!isMeasuring) return;
+    if (!this.#isMeasuring) this.#losses.begin(time, audit);
+    this.#isMeasuring = true;
     this.#error.add(valueAt(motion, C.followingError));
     this.#losses.sample(valueAt(motion, C.motorSpeed));
   }
 
   period(): void {
     if (!this.#isMeasuring) return;
-    const { current, forceCurrent } = this.#axis.effort;
-    this.#current.add(current);
-    this.#losses.period(forceCurrent);
+    this.#current.add(this.#axis.current);
+    this.#losses.period(this.#axis.forceCurrent);
   }
 
   result(): MachineResult {
     const { time, audit } = this.#axis;
-    this.#meter.finish(time, audit.copper);
-    this.#takeMove();
+    this.#endMove();
     return {
       trip: null,
       holds: audit.holds,
       figures: {
-        settlingTime: worstFigure(this.#moves, 'settlingTime'),
+        settlingTime: this.#settlingTime,
         peakError: this.#error.peak,
         rmsError: this.#error.rms,
         peakCurrent: this.#current.peak,
@@ -114,9 +105,26 @@ class MeasuredCycle {
     };
   }
 
-  #takeMove(): void {
-    const { count, last } = this.#meter;
-    if (last && last.index >= this.#before && count > this.#before + this.#moves.length)
-      this.#moves.push(last);
+  /** The longest; null without a move, and where one has not settled. */
+  get #settlingTime(): number | null {
+    const times = this.#settlingTimes.filter((time) => time !== null);
+    return times.length > 0 && times.length === this.#settlingTimes.length ? Math.max(...times) : null;
+  }
+
+  #takeMove(motion: Float64Array): void {
+    const settling = this.#settling;
+    const { moving, cycle, position } = this.#axis.command;
+    const time = valueAt(motion, C.time);
+    if (settling.begins(moving, cycle)) {
+      // At the first sample of the cycle it is the last move of the cycle before that ends.
+      if (this.#isMeasuring) this.#endMove();
+      settling.begin(time);
+    }
+    if (settling.isMeasuring)
+      settling.take(time, moving, position - valueAt(motion, C.encoderPosition), this.#p.window);
+  }
+
+  #endMove(): void {
+    if (this.#settling.isMeasuring) this.#settlingTimes.push(this.#settling.time);
   }
 }
