@@ -2,7 +2,7 @@ import { positionRate } from '../../shared/core/crossChecks.ts';
 import { shapingRows } from '../../shared/core/parameters/shaping.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Setpoint } from '../../shared/motion/setpoint.ts';
-import { type Shaping, shapingTimes } from '../../shared/motion/shaping.ts';
+import { isShaped, type Shaping, shapingTimes } from '../../shared/motion/shaping.ts';
 import type { ProgramOutput } from './setpoint.ts';
 import { SignalShaper } from './signalShaper.ts';
 
@@ -33,7 +33,8 @@ export class CommandShaper {
   /** Samples for which the command has stood still. */
   #still = Infinity;
   #lastPosition: number;
-  #signals: Signals;
+  /** Null where nothing shapes. */
+  #signals: Signals | null;
 
   constructor(p: Parameters) {
     this.#period = 1 / positionRate(p);
@@ -57,10 +58,10 @@ export class CommandShaper {
   step(command: Readonly<ProgramOutput>, out: ProgramOutput): void {
     this.#watch(command);
     const signals = this.#signals;
-    out.position = signals.position.step(command.position);
-    out.speed = signals.speed.step(command.speed);
-    out.acceleration = signals.acceleration.step(command.acceleration);
-    out.jerk = signals.jerk.step(command.jerk);
+    out.position = signals ? signals.position.step(command.position) : command.position;
+    out.speed = signals ? signals.speed.step(command.speed) : command.speed;
+    out.acceleration = signals ? signals.acceleration.step(command.acceleration) : command.acceleration;
+    out.jerk = signals ? signals.jerk.step(command.jerk) : command.jerk;
     out.force = command.force;
     out.cutting = command.cutting;
     out.frequency = command.frequency;
@@ -93,15 +94,16 @@ export class CommandShaper {
     this.#still = Infinity;
   }
 
-  #newSignals(): Signals {
+  #newSignals(): Signals | null {
+    if (!isShaped(this.#shaping)) return null;
     const signal = () => new SignalShaper(this.#shaping, this.#period);
     return { position: signal(), speed: signal(), acceleration: signal(), jerk: signal() };
   }
 
   #fill(position: number): void {
-    this.#signals.position.standAt(position);
-    this.#signals.speed.standAt(0);
-    this.#signals.acceleration.standAt(0);
-    this.#signals.jerk.standAt(0);
+    this.#signals?.position.standAt(position);
+    this.#signals?.speed.standAt(0);
+    this.#signals?.acceleration.standAt(0);
+    this.#signals?.jerk.standAt(0);
   }
 }

@@ -87,12 +87,12 @@ export function storeAll(terms: Terms, y: Readonly<State>, store: Store): void {
   terms.windings.store(y, store);
   terms.inertia.store(y, store);
   terms.link.store(y, store);
-  terms.cogging.store(y, store);
+  if (terms.cogging.acts) terms.cogging.store(y, store);
   terms.endStops.store(y, store);
-  terms.weight.store(y, store);
-  terms.counterbalance.store(y, store);
-  terms.base.store(y, store);
-  terms.modes.store(y, store);
+  if (terms.weight.acts) terms.weight.store(y, store);
+  if (terms.counterbalance.acts) terms.counterbalance.store(y, store);
+  if (terms.base.moves) terms.base.store(y, store);
+  if (terms.modes.acts) terms.modes.store(y, store);
 }
 
 /** Which contacts are closed, as a number that changes where a force of the plant jumps or has a kink. */

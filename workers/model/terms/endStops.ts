@@ -30,12 +30,13 @@ export class EndStops implements Term {
   /** 1 while the upper buffer pushes, −1 the lower; 2 or −2 while it springs back without pushing; 0 between them. */
   contact(y: Readonly<State>): number {
     const s = this.#penetration(y[X2]);
+    if (s === 0) return 0;
     return Math.sign(s) * (pushing(s, y[V2]) === 0 ? 2 : 1);
   }
 
   store(y: Readonly<State>, store: Store): void {
     const s = this.#penetration(y[X2]);
-    store.energy += 0.5 * BUFFER_STIFFNESS * s * s;
+    if (s !== 0) store.energy += 0.5 * BUFFER_STIFFNESS * s * s;
   }
 
   /** m, negative at the bottom. */

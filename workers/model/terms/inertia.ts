@@ -59,7 +59,7 @@ export class Inertia implements Term {
   }
 
   store(y: Readonly<State>, store: Store): void {
-    const vb = this.#base.speed(y);
+    const vb = this.#base.moves ? this.#base.speed(y) : 0;
     store.energy += 0.5 * this.#m1t * (y[V1] + vb) ** 2;
     store.energy += 0.5 * (this.#m1 - this.#m1t) * y[V1] ** 2;
     store.energy += 0.5 * this.#m2 * (y[V2] + vb) ** 2;
