@@ -77,6 +77,8 @@ export class Axis {
   #voltageLimit: number;
   #growth: TableGrowth;
   readonly #positionDivider: number;
+  /** Periods until the position loop samples. Counted down: a remainder of numbers that the engine takes for fractions takes as long as all else here. */
+  #untilSample = 0;
   readonly #readsTable: boolean;
   /** Summed currents as sampled, A. */
   #id = 0;
@@ -161,7 +163,7 @@ export class Axis {
 
   /** True when the next tick samples the position loop: changes may be made now. */
   get atPositionSample(): boolean {
-    return this.tick % this.#positionDivider === 0;
+    return this.#untilSample === 0;
   }
 
   /** What integrates the plant: odex takes over where it is too stiff for the engine that was asked for. */
@@ -225,6 +227,7 @@ export class Axis {
     this.#stepCurrentLoop();
     this.#integrate();
     this.tick++;
+    this.#untilSample = (this.#untilSample === 0 ? this.#positionDivider : this.#untilSample) - 1;
     return true;
   }
 
