@@ -10,6 +10,7 @@ import { Encoder } from './encoder.ts';
 import { Notices } from './notices.ts';
 import { OscillationWatch } from './oscillation.ts';
 import { PositionLoop } from './positionLoop.ts';
+import type { Sampled } from './sampled.ts';
 
 /**
  * Everything between encoder and voltage: both loops, the limit of the current, and what the drive notices about itself. When each part is
@@ -77,24 +78,16 @@ export class Drive {
     this.#currentLimit.step(0, 0, winding);
   }
 
-  /**
-   * One position-loop sample: reads the encoder and works out the current command.
-   *
-   * @param position of the side that the position encoder sits on, m
-   * @param motorPosition of the motor, where the motor encoder of dual-loop control sits, m
-   * @param currentSquared i_d² + i_q² of all motors together, A²
-   */
+  /** One position-loop sample: reads the encoder and works out the current command. */
   stepPosition(
-    time: number,
     command: Readonly<SegmentCommand>,
-    position: number,
-    motorPosition: number,
-    currentSquared: number,
+    sampled: Readonly<Sampled>,
     t: Readonly<Temperatures>,
   ): void {
-    this.reading = this.#encoder.read(position, this.#growth.scaleStrain(t.table));
-    const speedReading = this.#dualLoop ? this.#motorEncoder.read(motorPosition, 0) : this.reading;
-    this.#currentLimit.step(this.#samplePeriod, currentSquared, t.winding);
+    const { time } = sampled;
+    this.reading = this.#encoder.read(sampled.position, this.#growth.scaleStrain(t.table));
+    const speedReading = this.#dualLoop ? this.#motorEncoder.read(sampled.motorPosition, 0) : this.reading;
+    this.#currentLimit.step(this.#samplePeriod, sampled.currentSquared, t.winding);
     this.ringing = 0;
     if (!this.#enabled) {
       this.#positionLoop.observe(command.position, this.reading, speedReading);
@@ -107,8 +100,8 @@ export class Drive {
     if (this.#oscillation.step(time, this.#limitReached)) this.ringing = this.#oscillation.frequency;
   }
 
-  /** One current-loop period: turns command and sampled currents (A) into the next voltage. */
-  stepCurrent(time: number, id: number, iq: number): void {
+  /** One current-loop period: turns command and sampled currents into the next voltage. */
+  stepCurrent({ time, id, iq }: Readonly<Sampled>): void {
     if (!this.#enabled) return;
     this.#currentLoop.step(this.#positionLoop.currentCommand, id, iq, this.#positionLoop.speedEstimate);
     if (this.#currentLoop.limited) this.#noticed.note('voltage', time);

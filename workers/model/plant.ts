@@ -110,9 +110,13 @@ export class Plant {
 
   /** Energy stored in coils, motion, link, detents, buffers, height and mounts, J. */
   storedEnergy(y: Readonly<State>): number {
-    const store = this.#store;
+    this.storeInto(y, this.#store);
+    return this.#store.energy;
+  }
+
+  /** The same into an object, for each period: a number that a call returns is put on the heap. */
+  storeInto(y: Readonly<State>, store: Store): void {
     store.energy = 0;
     storeAll(this.terms, y, store);
-    return store.energy;
   }
 }

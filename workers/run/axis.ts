@@ -13,11 +13,13 @@ import { LearnedForce } from '../command/learnedForce.ts';
 import { Program } from '../command/program.ts';
 import { newProgramOutput } from '../command/setpoint.ts';
 import { Drive } from '../control/drive.ts';
+import { Sampled } from '../control/sampled.ts';
 import { divergence, Guards } from '../control/trips.ts';
 import { Audit } from '../model/audit.ts';
 import { HeatNetwork, startTemperatures } from '../model/heat.ts';
 import { Plant } from '../model/plant.ts';
 import { CURRENTS, type State, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
+import type { Store } from '../model/term.ts';
 import { concernsPlant, ENGINES, type NewSolver, odexSolver, type PlantSolver } from '../solver/engine.ts';
 import { DivergedError } from '../solver/tickSolver.ts';
 import type { Effort } from './effort.ts';
@@ -80,9 +82,8 @@ export class Axis {
   /** Periods until the position loop samples. Counted down: a remainder of numbers that the engine takes for fractions takes as long as all else here. */
   #untilSample = 0;
   readonly #readsTable: boolean;
-  /** Summed currents as sampled, A. */
-  #id = 0;
-  #iq = 0;
+  readonly #sampled = new Sampled();
+  readonly #store: Store = { energy: 0 };
 
   constructor(scene: Scene, start: AxisStart = {}) {
     const p = { ...scene.parameters };
@@ -117,7 +118,7 @@ export class Axis {
     standAt(p.start, this.set);
     this.#drive.begin(this.#heat.temperatures);
     this.#telemetry.takeSample(0);
-    this.#telemetry.takePeriod(this.#y, 0, 0, 0);
+    this.#telemetry.takePeriod(this.#y, this.#sampled);
   }
 
   get parameters(): Readonly<Parameters> {
@@ -139,7 +140,7 @@ export class Axis {
     const [telemetry, effort] = [this.#telemetry, this.#effort];
     effort.force = telemetry.motorForce;
     effort.forceCurrent = this.forceCurrent;
-    effort.current = this.current;
+    effort.current = Math.sqrt(this.currentSquared);
     effort.voltage = telemetry.voltage;
     effort.currentUse = this.#drive.currentUse;
     effort.voltageUse = effort.voltage / this.#voltageLimit;
@@ -148,12 +149,12 @@ export class Axis {
 
   /** Summed over the motors as the last tick sampled it, A. */
   get forceCurrent(): number {
-    return this.#iq;
+    return this.#telemetry.iq;
   }
 
-  /** Amplitude of the summed currents of the last tick, A. */
-  get current(): number {
-    return Math.sqrt(this.#iq ** 2 + this.#id ** 2);
+  /** Square of the amplitude of the summed currents of the last tick, A². */
+  get currentSquared(): number {
+    return this.#telemetry.currentSquared;
   }
 
   /** Simulated time of the next tick, s. */
@@ -221,7 +222,7 @@ export class Axis {
   /** One current-loop period, in the order of the timing rule. Returns false, with nothing done or recorded, once tripped. */
   step(): boolean {
     if (this.trip) return false;
-    this.#sampleCurrents();
+    this.#sample();
     if (this.atPositionSample) this.#stepPositionLoop();
     if (this.trip) return false;
     this.#stepCurrentLoop();
@@ -231,36 +232,38 @@ export class Axis {
     return true;
   }
 
-  #sampleCurrents(): void {
+  #sample(): void {
+    const sampled = this.#sampled;
+    sampled.time = this.time;
     let id = 0;
     let iq = 0;
     for (let k = CURRENTS; k < CURRENTS + 2 * this.#plant.motors; k += 2) {
       id += valueAt(this.#y, k);
       iq += valueAt(this.#y, k + 1);
     }
-    this.#id = id;
-    this.#iq = iq;
+    sampled.id = id;
+    sampled.iq = iq;
   }
 
   #stepPositionLoop(): void {
     signOfLife();
     const y = this.#y;
     const t = this.#heat.temperatures;
-    const { time } = this;
+    const sampled = this.#sampled;
     if (this.tick > 0) this.#stepHeat();
-    this.#program.advance(time, this.command);
+    this.#program.advance(sampled.time, this.command);
     this.#shaper.step(this.command, this.set);
     this.set.force += this.#learned.step(this.command.cycle);
-    const position = this.#readsTable ? y[X2] : y[X1];
-    const currentSquared = this.#id * this.#id + this.#iq * this.#iq;
-    this.#drive.stepPosition(time, this.set, position, y[X1], currentSquared, t);
-    this.trip = this.#checkGuards(time);
+    sampled.position = this.#readsTable ? y[X2] : y[X1];
+    sampled.motorPosition = y[X1];
+    this.#drive.stepPosition(this.set, sampled, t);
+    this.trip = this.#checkGuards();
     if (!this.trip) this.#telemetry.takeSample(this.set.position - (y[X2] + this.#growth.arm(t.table)));
   }
 
-  #checkGuards(time: number): Trip | null {
+  #checkGuards(): Trip | null {
     const { watched } = this.#guards;
-    watched.time = time;
+    watched.time = this.#sampled.time;
     watched.error = this.#drive.error;
     watched.position = this.#y[X2];
     watched.speed = this.#y[V2];
@@ -275,21 +278,22 @@ export class Axis {
     const { windings } = this.#plant.terms;
     windings.voltageD = this.#drive.voltageD;
     windings.voltageQ = this.#drive.voltageQ;
-    this.#drive.stepCurrent(this.time, this.#id, this.#iq);
+    this.#drive.stepCurrent(this.#sampled);
   }
 
   /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
   #integrate(): void {
     const { process, chips } = this.#plant.terms;
-    process.hold(this.time, this.set.speed, this.set.cutting);
+    process.hold(this.time, this.set);
     const before = this.#y;
     const after = this.#before;
     if (chips.acts) chips.hold(before);
     this.#plant.begin(before);
-    this.#telemetry.takePeriod(before, this.time, this.#id, this.#iq);
+    this.#telemetry.takePeriod(before, this.#sampled);
     try {
-      const stored = this.#solver.advance(before, after, this.audit.stored);
-      this.audit.takeTick(after, stored);
+      this.#store.energy = this.audit.stored;
+      this.#solver.advance(before, after, this.#store);
+      this.audit.takeTick(after, this.#store.energy);
       this.#y = after;
       this.#before = before;
     } catch (error) {

@@ -3,6 +3,7 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C, CHANNEL_COUNT } from '../../shared/core/channels.ts';
 import type { Setpoint } from '../../shared/motion/setpoint.ts';
 import type { Drive } from '../control/drive.ts';
+import type { Sampled } from '../control/sampled.ts';
 import type { Audit } from '../model/audit.ts';
 import type { Plant } from '../model/plant.ts';
 import { CURRENTS, newState, type State, type Temperatures, V1, V2, X1, X2 } from '../model/state.ts';
@@ -58,8 +59,8 @@ export class Telemetry {
     record[C.screwTemperature] = t.screw;
   }
 
-  /** One period of the current loop: its state, and the summed currents as sampled, A. */
-  takePeriod(y: Readonly<State>, time: number, id: number, iq: number): void {
+  /** One period of the current loop: its state, and what was sampled of it. */
+  takePeriod(y: Readonly<State>, { time, id, iq }: Readonly<Sampled>): void {
     this.#y = y;
     this.#time = time;
     this.id = id;
@@ -83,6 +84,11 @@ export class Telemetry {
   /** Force of all motors, N. */
   get motorForce(): number {
     return this.#observed.plant.terms.windings.force(this.#y);
+  }
+
+  /** i_d² + i_q², A². */
+  get currentSquared(): number {
+    return this.iq * this.iq + this.id * this.id;
   }
 
   /** Amplitude, V. */

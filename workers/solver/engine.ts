@@ -7,6 +7,7 @@ import type { ParameterChanges, Parameters } from '../../shared/core/parameters/
 import type { Engine } from '../../shared/protocol/axis.ts';
 import type { Plant } from '../model/plant.ts';
 import type { State } from '../model/state.ts';
+import type { Store } from '../model/term.ts';
 import { FixedStepSolver } from './fixedStep.ts';
 import { stepCount } from './stepCount.ts';
 import { TickSolver } from './tickSolver.ts';
@@ -19,11 +20,10 @@ export interface PlantSolver {
   /**
    * One period: fills `to` with what the state `from` comes to, and leaves `from` alone.
    *
-   * @param stored energy stored in `from`, J
-   * @returns that in `to`
+   * @param store energy stored in `from`; when it returns, that in `to`
    * @throws DivergedError when the plant cannot be carried over it
    */
-  advance(from: Readonly<State>, to: State, stored: number): number;
+  advance(from: Readonly<State>, to: State, store: Store): void;
 }
 
 /** For a plant with these parameters and periods of `span` seconds. */
@@ -38,9 +38,9 @@ export const odexSolver: NewSolver = (plant, p, span) => {
   const solver = new TickSolver(plant.listDerivative, span, relative, absolute);
   return {
     engine: 'odex',
-    advance(from, to) {
+    advance(from, to, store) {
       solver.advance(from, to);
-      return plant.storedEnergy(to);
+      plant.storeInto(to, store);
     },
   };
 };

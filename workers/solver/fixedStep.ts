@@ -17,6 +17,7 @@ import {
   X2,
   Z,
 } from '../model/state.ts';
+import type { Store } from '../model/term.ts';
 import { DivergedError } from './tickSolver.ts';
 
 /** A step across the edge of a contact is halved down to this share of its length. */
@@ -50,6 +51,8 @@ export class FixedStepSolver {
   readonly #fewest: number;
   readonly #most: number;
   #steps: number;
+  /** Length of the step under way, s. A field, since a number handed to a function is put on the heap. */
+  #h = 0;
   /** J a tick, of late. */
   #throughput = 0;
   /** The four rates, and the state at which one is evaluated; its energies are not used. */
@@ -79,14 +82,15 @@ export class FixedStepSolver {
   /**
    * Fills `end` with what `from` comes to over one period.
    *
-   * @param stored energy stored in `from`, J
-   * @returns that in `end`
+   * @param store energy stored in `from`; when it returns, that in `end`
    * @throws DivergedError when the result is not finite
    */
-  advance(from: Readonly<State>, end: State, stored: number): number {
+  advance(from: Readonly<State>, end: State, store: Store): void {
+    const stored = store.energy;
     for (;;) {
       this.#tryTick(from, end);
-      const after = this.#plant.storedEnergy(end);
+      this.#plant.storeInto(end, store);
+      const after = store.energy;
       const passed = Math.abs(end[E_IN]) + Math.abs(end[E_OUT]) + Math.abs(after - stored);
       const losses = end[E_COPPER] + end[E_IRON] + end[E_NUT] + end[E_GUIDE] + end[E_OTHER];
       const off = Math.abs(end[E_IN] - losses - end[E_OUT] - (after - stored));
@@ -98,7 +102,7 @@ export class FixedStepSolver {
         if (off * MARGIN < bound && this.#steps > this.#fewest)
           this.#steps = Math.max(this.#steps >> 1, this.#fewest);
         this.#throughput += FORGETTING * (passed - this.#throughput);
-        return after;
+        return;
       }
       this.#steps = Math.min(2 * this.#steps, this.#most);
     }
@@ -106,27 +110,29 @@ export class FixedStepSolver {
 
   #tryTick(start: Readonly<State>, end: State): void {
     const steps = this.#steps;
-    const step = this.#span / steps;
+    this.#h = this.#span / steps;
     let from = start;
     for (let left = steps - 1; left >= 0; left--) {
       const to = left === 0 ? end : left % 2 === 0 ? this.#even : this.#odd;
-      this.#tryStep(from, step, to);
+      this.#tryStep(from, to);
       if (this.#plant.contacts(to) !== this.#plant.contacts(from)) {
         copy(from, to);
-        this.#acrossContact(to, step);
+        this.#acrossContact(to);
       }
       from = to;
     }
   }
 
-  /** One step of so many seconds during which contacts close or open, in parts and in place. */
-  #acrossContact(y: State, step: number): void {
+  /** The step under way, during which contacts close or open, in parts and in place. */
+  #acrossContact(y: State): void {
+    const step = this.#h;
     const shortest = step * SHORTEST_SHARE;
     let part = step / 2;
     let left = step;
     for (let tried = 0; left > 0; tried++) {
       const contacts = this.#plant.contacts(y);
-      this.#tryStep(y, part, this.#beyond);
+      this.#h = part;
+      this.#tryStep(y, this.#beyond);
       const crosses = this.#plant.contacts(this.#beyond) !== contacts;
       if (crosses && part > shortest && tried < MOST_TRIED) {
         part /= 2;
@@ -136,11 +142,12 @@ export class FixedStepSolver {
       left -= part;
       part = Math.min(2 * part, left);
     }
+    this.#h = step;
   }
 
-  /** Over h seconds. */
-  #tryStep(from: Readonly<State>, h: number, to: State): void {
+  #tryStep(from: Readonly<State>, to: State): void {
     const plant = this.#plant;
+    const h = this.#h;
     const { k1, k2, k3, k4, stage } = this.#stages;
     const { length } = stage;
     // One place for all four evaluations: the engine compiles what it calls into it once, and so wholly.
@@ -148,7 +155,7 @@ export class FixedStepSolver {
       const k = n === 0 ? k1 : n === 1 ? k2 : n === 2 ? k3 : k4;
       plant.derivative(0, n === 0 ? from : stage, k);
       if (n === 3) break;
-      const ahead = n < 2 ? h / 2 : h;
+      const ahead = h * (n < 2 ? 0.5 : 1);
       stage[X1] = from[X1] + ahead * k[X1];
       stage[V1] = from[V1] + ahead * k[V1];
       stage[X2] = from[X2] + ahead * k[X2];

@@ -63,7 +63,8 @@ class MeasuredCycle {
   /** Of the moves that end within the cycle or with it. */
   readonly #settlingTimes: (number | null)[] = [];
   readonly #error = new Tally();
-  readonly #current = new Tally();
+  /** A² */
+  #peakCurrentSquared = 0;
   readonly #losses: MeanLosses;
   #isMeasuring = false;
 
@@ -85,8 +86,9 @@ class MeasuredCycle {
 
   period(): void {
     if (!this.#isMeasuring) return;
-    this.#current.add(this.#axis.current);
-    this.#losses.period(this.#axis.forceCurrent);
+    const { currentSquared, forceCurrent } = this.#axis;
+    if (currentSquared > this.#peakCurrentSquared) this.#peakCurrentSquared = currentSquared;
+    this.#losses.period(forceCurrent);
   }
 
   result(): MachineResult {
@@ -99,7 +101,7 @@ class MeasuredCycle {
         settlingTime: this.#settlingTime,
         peakError: this.#error.peak,
         rmsError: this.#error.rms,
-        peakCurrent: this.#current.peak,
+        peakCurrent: Math.sqrt(this.#peakCurrentSquared),
         windingTemperature: steadyWinding(this.#p, this.#losses.over(time, audit)),
       },
     };

@@ -22,9 +22,9 @@ function carried(plant: Plant, from: State, periods: number, steps: readonly [nu
   const solver = new FixedStepSolver(plant, SPAN, steps);
   let [y, next] = [newState(from.length), newState(from.length)];
   y.set(from);
-  let stored = plant.storedEnergy(y);
+  const store = { energy: plant.storedEnergy(y) };
   for (let k = 0; k < periods; k++) {
-    stored = solver.advance(y, next, stored);
+    solver.advance(y, next, store);
     [y, next] = [next, y];
     y.fill(0, E_IN, E_IN + 7);
   }

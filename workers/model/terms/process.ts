@@ -1,4 +1,5 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
+import type { SegmentCommand } from '../../../shared/motion/setpoint.ts';
 import { E_OUT, F2, type State, V2 } from '../state.ts';
 import type { Term } from '../term.ts';
 
@@ -28,9 +29,9 @@ export class Process implements Term {
   }
 
   /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s), with the cutting force of the present move (N). */
-  hold(time: number, commandedSpeed: number, cutting: number): void {
-    this.force = this.#lawForce(time, commandedSpeed);
-    if (cutting > 0) this.force -= cutting * Math.sign(commandedSpeed);
+  hold(time: number, { speed, cutting }: Readonly<Pick<SegmentCommand, 'speed' | 'cutting'>>): void {
+    this.force = this.#lawForce(time, speed);
+    if (cutting > 0) this.force -= cutting * Math.sign(speed);
   }
 
   evaluate(y: Readonly<State>, dy: State): void {
