@@ -19,8 +19,10 @@ import { AnalysisClient } from '../clients/analysisClient.ts';
 import { CoggingClient } from '../clients/coggingClient.ts';
 import { errorText } from '../clients/errorText.ts';
 import { LearnMoveClient } from '../clients/learnMoveClient.ts';
+import { isJobUnderWay } from '../clients/workerHost.ts';
 import { TuningPanel } from '../tuning/tuningPanel.ts';
 import { CurrentSwitch } from '../ui/currentSwitch.ts';
+import { isDialogOpen } from '../ui/dialog.ts';
 import { byId } from '../ui/dom.ts';
 import { askForText, takeDrops } from '../ui/files.ts';
 import { listenToKeys } from '../ui/keys.ts';
@@ -314,11 +316,11 @@ class App implements ActionParts {
     if (fresh.length > 0) this.messages.say(fresh.join(' '));
   }
 
-  #ingest(frame: Frame): void {
+  #ingest(frame: Frame, draws: boolean): void {
     const was = this.run.status;
     const { status } = frame;
     this.run.take(frame);
-    const tripped = this.view.ingest(frame);
+    const tripped = this.view.ingest(frame, draws);
     if (tripped) this.messages.say(tripped, true);
     this.dialogs.figures.show(status.lastMove, status.energyResidual);
     this.bar.showStatus(status, this.store.bench.parameters.drive);
@@ -362,8 +364,9 @@ class App implements ActionParts {
   #showBench(shown: boolean): void {
     this.#stopFrames?.();
     const sinks = {
-      ingest: (frame: Frame) => this.#ingest(frame),
-      draw: (now: Float64Array) => this.view.draw(now),
+      ingest: (frame: Frame, draws: boolean) => this.#ingest(frame, draws),
+      draw: (now: Float64Array, seldom: boolean) => this.view.draw(now, seldom),
+      drawsSeldom: () => isJobUnderWay() && isDialogOpen() && this.view.mayDrawSeldom,
     };
     this.#stopFrames = shown ? startFrameLoop(this.run.frames, sinks) : null;
     if (shown) this.view.resize();

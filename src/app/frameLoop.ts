@@ -10,11 +10,16 @@ interface FrameSource {
 }
 
 interface FrameSinks {
-  /** A new frame; its buffers are only lent. */
-  ingest(frame: Frame): void;
-  /** Once per display refresh, with the newest value of each channel. */
-  draw(now: Float64Array): void;
+  /** A new frame; its buffers are only lent. `draws`: whether it is to be seen, too. */
+  ingest(frame: Frame, draws: boolean): void;
+  /** With each display refresh that draws, with the newest value of each channel. `seldom`: not every refresh does. */
+  draw(now: Float64Array, seldom: boolean): void;
+  /** Whether other work needs the processor more than the picture does. Every frame is taken in all the same. */
+  drawsSeldom(): boolean;
 }
+
+/** From one picture to the next where it is drawn seldom, ms: a tenth of a second, by the refreshes of a display. It still moves. */
+const SELDOM = 95;
 
 /**
  * The one animation loop of the page: asks for a frame with every display refresh and draws what moves. The frame is taken in when it
@@ -23,6 +28,7 @@ interface FrameSinks {
 export function startFrameLoop(source: FrameSource, sinks: FrameSinks): () => void {
   const now = new Float64Array(CHANNEL_COUNT);
   let spent: Frame | null = null;
+  let drawn = Number.NEGATIVE_INFINITY;
   let handle = requestAnimationFrame(refresh);
   source.onFrame = arrive;
   arrive();
@@ -30,7 +36,7 @@ export function startFrameLoop(source: FrameSource, sinks: FrameSinks): () => vo
   function arrive(): void {
     const frame = source.take();
     if (!frame) return;
-    sinks.ingest(frame);
+    sinks.ingest(frame, isDue(sinks.drawsSeldom()));
     now.set(frame.now);
     spent = frame;
   }
@@ -40,7 +46,14 @@ export function startFrameLoop(source: FrameSource, sinks: FrameSinks): () => vo
     // Asked before drawing, so that the worker fills the next frame meanwhile.
     source.ask(spent);
     spent = null;
-    sinks.draw(now);
+    const seldom = sinks.drawsSeldom();
+    if (!isDue(seldom)) return;
+    drawn = performance.now();
+    sinks.draw(now, seldom);
+  }
+
+  function isDue(seldom: boolean): boolean {
+    return !seldom || performance.now() - drawn >= SELDOM;
   }
 
   return () => {

@@ -155,15 +155,17 @@ export class View {
     this.#bar.suggestWindow(windowFor(cycleTime(presentScene(bench))));
   }
 
-  /** Takes in a frame. Returns what to say of a trip that has just come. */
-  ingest(frame: Frame): string | null {
+  /** Takes in a frame; `draws`: and shows it. Returns what to say of a trip that has just come. */
+  ingest(frame: Frame, draws: boolean): string | null {
     if (this.#run < 0) this.#stageHost.querySelector('.stage-word')?.remove();
     this.#run = frame.run;
     this.#history.ingest(frame);
     // First of all that shows the frame: text on a canvas needs the page laid out, as it still is before anything is written.
-    const writes = this.#numbers.isDue();
-    this.#numbersDue ||= writes;
-    this.#drawCharts(writes);
+    if (draws) {
+      const writes = this.#numbers.isDue();
+      this.#numbersDue ||= writes;
+      this.#drawCharts(writes);
+    }
     this.#status = frame.status;
     this.#chips = frame.status.chips ?? null;
     this.#sound.follow(this.#history, this.#bench.parameters, frame.status.achievedTimeScale);
@@ -181,12 +183,19 @@ export class View {
     this.#paused = state !== 'running';
   }
 
-  draw(now: Float64Array): void {
+  /** Where drawing is computed without a graphics card, or costs the display refreshes; a video is wanted whole. */
+  get mayDrawSeldom(): boolean {
+    return this.#stage.isCostly && !this.film.isRecording;
+  }
+
+  /** `seldom`: with few of the refreshes. */
+  draw(now: Float64Array, seldom: boolean): void {
     if (this.#run < 0) return;
     const { parameters } = this.#bench;
     const writes = this.#numbersDue;
     this.#numbersDue = false;
     if (this.film.isRecording) this.#stage.redraw();
+    this.#stage.setSeldom(seldom);
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field?.draw(now, this.#bench.origin.driveType, parameters);
     if (drawn) this.film.take();

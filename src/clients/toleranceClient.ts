@@ -4,7 +4,7 @@ import type { MachineResult, RunResult } from '../../shared/tolerance/runFigures
 import type { ToleranceSummary } from '../../shared/tolerance/summary.ts';
 import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
 import { workerCount } from './workerCount.ts';
-import { WorkerEnded, WorkerHost } from './workerHost.ts';
+import { underWay, WorkerEnded, WorkerHost } from './workerHost.ts';
 
 /** Machines do not wait for each other, but each worker holds a copy of the model. */
 const MAX_WORKERS = 8;
@@ -52,6 +52,7 @@ export class ToleranceClient {
    * @throws WorkerFailure when any of the workers fails
    */
   async run(study: ToleranceStudy, { onProgress, onSummary }: ToleranceSinks): Promise<boolean> {
+    const { end } = underWay();
     let [next, done, isUnderWay] = [1, 0, true];
     const waiting: RunResult[] = [];
     const sumUp = async () => {
@@ -96,6 +97,7 @@ export class ToleranceClient {
       throw error;
     } finally {
       isUnderWay = false;
+      end();
     }
   }
 

@@ -26,9 +26,17 @@ export class WorkerEnded extends Error {
 /** What hears only as long as its job is under way. */
 type During = <News extends unknown[]>(hear: (...news: News) => void) => (...news: News) => void;
 
-/** News of a job may come after its answer: what hears through `during` hears none after `end`. */
+let jobs = 0;
+
+/** Whether anything is worked out that somebody waits for, of whatever client. */
+export function isJobUnderWay(): boolean {
+  return jobs > 0;
+}
+
+/** A job, from now to `end`. News of it may come after its answer: what hears through `during` hears none after `end`. */
 export function underWay(): { readonly during: During; readonly end: () => void } {
   let isUnderWay = true;
+  jobs++;
   return {
     during:
       (hear) =>
@@ -36,6 +44,7 @@ export function underWay(): { readonly during: During; readonly end: () => void 
         if (isUnderWay) hear(...news);
       },
     end: () => {
+      if (isUnderWay) jobs--;
       isUnderWay = false;
     },
   };

@@ -1,3 +1,4 @@
+import { isDialogOpen } from '../ui/dialog.ts';
 import type { Stroke } from '../ui/keys.ts';
 
 interface Clicker {
@@ -22,7 +23,7 @@ export function listenForClicker(clicker: Clicker): void {
   window.addEventListener(
     'keydown',
     (event) => {
-      if (!clicker.isTeaching() || document.querySelector('dialog[open]')) return;
+      if (!clicker.isTeaching() || isDialogOpen()) return;
       const step = clickerStep(event, document.activeElement?.closest(KEEPS_ARROWS) != null);
       if (step === null) return;
       event.preventDefault();

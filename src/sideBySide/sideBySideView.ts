@@ -7,6 +7,7 @@ import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import { stepAtLeast } from '../plot/ticks.ts';
 import { LensRange } from '../stage/lens/lensRange.ts';
+import { isDialogOpen } from '../ui/dialog.ts';
 import { element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
 import { withIndices } from '../ui/markup.ts';
@@ -218,7 +219,7 @@ export class CandidatesView {
     const focus = document.activeElement;
     const needed = focus?.matches('select, textarea, input:not(.candidates-scrub)') ?? false;
     if (direction === undefined || needed || event.ctrlKey || event.altKey || event.metaKey) return;
-    if (document.querySelector('dialog[open]')) return;
+    if (isDialogOpen()) return;
     event.preventDefault();
     this.#run.step(direction * (event.shiftKey ? LARGE_STEP : STEP));
   };

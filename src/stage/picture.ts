@@ -1,4 +1,5 @@
 import { NeutralToneMapping, PCFShadowMap, PerspectiveCamera, Scene, Sphere, WebGLRenderer } from 'three';
+import { RestTimer } from '../ui/timing/restTimer.ts';
 import { Bin } from './build/bin.ts';
 import { FloorShadow, type Standing } from './floorShadow.ts';
 import { Studio, type Theme } from './lights.ts';
@@ -39,8 +40,9 @@ export class Picture {
   #lastRefresh = performance.now();
   #refreshes = 0;
   #frames = 0;
-  #stillTimer = 0;
   #resolution = 0;
+  #seldom = false;
+  readonly #still = new RestTimer(STILL, () => this.renderStill());
 
   /** Throws where there is no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
@@ -82,11 +84,23 @@ export class Picture {
     this.#resolution = 0;
   }
 
+  /** Whether it is computed without a graphics card, or the display does not keep up with it. */
+  get isCostly(): boolean {
+    return this.#software || this.#governor.level > 0;
+  }
+
+  /** Whether it is asked for with few of the refreshes, by choice: then that says nothing of the display. */
+  setSeldom(seldom: boolean): void {
+    this.#seldom = seldom;
+  }
+
   /** With each refresh of an ongoing movement: whether this one is to be drawn. */
   takesTurn(): boolean {
     const time = performance.now();
-    this.#governor.refresh((time - this.#lastRefresh) / 1000);
+    if (!this.#seldom) this.#governor.refresh((time - this.#lastRefresh) / 1000);
     this.#lastRefresh = time;
+    // What moves is not still, however long ago its last picture is.
+    if (this.#still.isDue) this.#still.touch();
     return this.#refreshes++ % this.#governor.quality.every === 0;
   }
 
@@ -94,8 +108,8 @@ export class Picture {
   render(): void {
     const { resolution, shadowEvery } = this.#governor.quality;
     this.#draw(resolution, this.#frames++ % shadowEvery === 0);
-    clearTimeout(this.#stillTimer);
-    if (this.#governor.level > 0) this.#stillTimer = window.setTimeout(() => this.renderStill(), STILL);
+    if (this.#governor.level > 0) this.#still.touch();
+    else this.#still.cancel();
   }
 
   /** The present view at its best: for what stands still, and for pictures to keep. */
@@ -104,7 +118,7 @@ export class Picture {
   }
 
   dispose(): void {
-    clearTimeout(this.#stillTimer);
+    this.#still.cancel();
     this.#bin.dispose();
   }
 

@@ -56,6 +56,10 @@ interface Stage {
   pointAtTable(on: boolean): void;
   /** The picture is to be drawn with the next refresh, whether or not anything has changed. */
   redraw(): void;
+  /** Whether drawing takes much of the processor here. */
+  readonly isCostly: boolean;
+  /** Whether `draw` is called with few of the refreshes, by choice. */
+  setSeldom(seldom: boolean): void;
   /** Draws the present view at its best, to be copied at once. */
   drawStill(): void;
   dispose(): void;
@@ -224,6 +228,15 @@ class MachineStage implements Stage {
 
   redraw(): void {
     this.#dirty = true;
+  }
+
+  /** Without a graphics card the charts cost much, too, and there is no picture at all. */
+  get isCostly(): boolean {
+    return this.#picture?.isCostly ?? true;
+  }
+
+  setSeldom(seldom: boolean): void {
+    this.#picture?.setSeldom(seldom);
   }
 
   drawStill(): void {

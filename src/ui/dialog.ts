@@ -78,3 +78,8 @@ export class Dialog {
 }
 
 let dialogCount = 0;
+
+/** Whether a dialog covers the page, which has no keys then and is only seen behind it. */
+export function isDialogOpen(): boolean {
+  return document.querySelector('dialog[open]') !== null;
+}

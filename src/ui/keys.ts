@@ -1,3 +1,4 @@
+import { isDialogOpen } from './dialog.ts';
 /** Everything that a key or a button can set off. */
 export type ActionName =
   | 'runOrPause'
@@ -165,7 +166,7 @@ export function listenToKeys(actions: () => Partial<Actions>): void {
   window.addEventListener(
     'keydown',
     (event) => {
-      if (document.querySelector('dialog[open]') || belongsToFocus(event, document.activeElement)) return;
+      if (isDialogOpen() || belongsToFocus(event, document.activeElement)) return;
       const meaning = meaningOf(event);
       const action = meaning === null ? undefined : actionOf(actions(), meaning);
       if (!action) return;

@@ -1,4 +1,5 @@
 import './pen.css';
+import { isDialogOpen } from './dialog.ts';
 import { button, element } from './dom.ts';
 import { keyOf } from './keys.ts';
 
@@ -21,7 +22,7 @@ export function togglePen(): void {
 
 /** Escape puts the pen away, and only then leaves what is below it. A dialog lies over the pen and comes first. */
 function putAway(event: KeyboardEvent): void {
-  if (event.key !== 'Escape' || document.querySelector('dialog[open]')) return;
+  if (event.key !== 'Escape' || isDialogOpen()) return;
   event.preventDefault();
   event.stopPropagation();
   togglePen();

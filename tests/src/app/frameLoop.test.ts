@@ -1,13 +1,18 @@
-import { afterEach, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { CHANNEL_COUNT } from '../../../shared/core/channels.ts';
 import type { Frame } from '../../../shared/protocol/axis.ts';
 import { startFrameLoop } from '../../../src/app/frameLoop.ts';
 
-afterEach(() => void vi.unstubAllGlobals());
+beforeEach(() => void vi.useFakeTimers({ toFake: ['performance'] }));
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
 
 /** A loop whose display refreshes, and whose frames come, when the test says so; what it did, in order. */
 function started() {
   const done: string[] = [];
+  const other = { isAtWork: false };
   let next: (() => void) | null = null;
   vi.stubGlobal('requestAnimationFrame', (refresh: () => void) => {
     next = refresh;
@@ -33,10 +38,11 @@ function started() {
   };
   const start = () =>
     startFrameLoop(source, {
-      ingest: ({ run }) => void done.push(`${run} taken in`),
-      draw: ([first]) => void done.push(`drawn at ${first}`),
+      ingest: ({ run }, draws) => void done.push(`${run} taken in${draws ? '' : ', not shown'}`),
+      draw: ([first], seldom) => void done.push(`drawn${seldom ? ' seldom,' : ''} at ${first}`),
+      drawsSeldom: () => other.isAtWork,
     });
-  return { done, start, come, refresh: () => next?.(), isRefreshing: () => next !== null };
+  return { done, other, start, come, refresh: () => next?.(), isRefreshing: () => next !== null };
 }
 
 it('takes a frame in when it comes, so that the next refresh has only to draw', () => {
@@ -59,4 +65,29 @@ it('takes in what came while it stood still, and hears nothing once it is stoppe
   come(2);
   expect(isRefreshing()).toBe(false);
   expect(done).toEqual(['1 taken in']);
+});
+
+it('draws ten times a second while other work needs the processor, takes in every frame, and draws with each refresh again afterwards', () => {
+  const { done, other, start, come, refresh } = started();
+  start();
+  other.isAtWork = true;
+  const drawn: number[] = [];
+  for (let k = 1; k <= 60; k++) {
+    const before = done.length;
+    refresh();
+    if (done.slice(before).some((each) => each.startsWith('drawn seldom'))) drawn.push(k);
+    vi.advanceTimersByTime(1000 / 60);
+    come(k);
+  }
+  // Every refresh asks and every frame is taken in.
+  expect(done.filter((each) => each.startsWith('asked'))).toHaveLength(60);
+  expect(done.filter((each) => each.includes('taken in'))).toHaveLength(60);
+  // A frame is shown as it comes just where the next refresh draws the rest.
+  expect(drawn).toHaveLength(10);
+  expect(done.filter((each) => /taken in$/.test(each))).toHaveLength(10);
+  other.isAtWork = false;
+  refresh();
+  come(61);
+  refresh();
+  expect(done.slice(-4)).toEqual(['drawn at 60', '61 taken in', 'asked, 61 spent', 'drawn at 61']);
 });
