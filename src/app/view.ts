@@ -185,7 +185,7 @@ export class View {
 
   /** Where drawing is computed without a graphics card, or costs the display refreshes; a video is wanted whole. */
   get mayDrawSeldom(): boolean {
-    return this.#stage.isCostly && !this.film.isRecording;
+    return (this.#stage.pace?.isCostly ?? true) && !this.film.isRecording;
   }
 
   /** `seldom`: with few of the refreshes. */
@@ -195,7 +195,7 @@ export class View {
     const writes = this.#numbersDue;
     this.#numbersDue = false;
     if (this.film.isRecording) this.#stage.redraw();
-    this.#stage.setSeldom(seldom);
+    this.#stage.pace?.setSeldom(seldom);
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field?.draw(now, this.#bench.origin.driveType, parameters);
     if (drawn) this.film.take();

@@ -21,6 +21,7 @@ import { colourHands } from './parts/rule.ts';
 import type { RunState } from './parts/tower.ts';
 import { NO_PICTURE, PICTURE_LOST, type Picture, pictureOn } from './picture.ts';
 import { Posed } from './posed.ts';
+import { fitRule } from './ruleLetters.ts';
 import { type PictureSize, pixelsPerMetreAt, placeOnScreen } from './screenPlace.ts';
 import { type Glance, STRAIGHT, View } from './view.ts';
 
@@ -56,10 +57,8 @@ interface Stage {
   pointAtTable(on: boolean): void;
   /** The picture is to be drawn with the next refresh, whether or not anything has changed. */
   redraw(): void;
-  /** Whether drawing takes much of the processor here. */
-  readonly isCostly: boolean;
-  /** Whether `draw` is called with few of the refreshes, by choice. */
-  setSeldom(seldom: boolean): void;
+  /** What drawing costs here; null where there is no picture. */
+  readonly pace: Pick<Picture, 'isCostly' | 'setSeldom'> | null;
   /** Draws the present view at its best, to be copied at once. */
   drawStill(): void;
   dispose(): void;
@@ -68,10 +67,6 @@ interface Stage {
 const LABEL =
   'The machine. Drag the table, or hold an arrow key along its axis, to pull it by hand; Shift pulls harder. ' +
   'Drag beside it to look around, plus and minus zoom, Home resets the view.';
-
-/** Height of the rule's letters as a share of the page's text, as its small text has it, and the least that can be read, pixels. */
-const LETTERS = 0.9375;
-const MIN_LETTERS = 14;
 
 /** While a parameter is dragged, a new machine at most this often, ms. */
 const REBUILD = 150;
@@ -230,13 +225,8 @@ class MachineStage implements Stage {
     this.#dirty = true;
   }
 
-  /** Without a graphics card the charts cost much, too, and there is no picture at all. */
-  get isCostly(): boolean {
-    return this.#picture?.isCostly ?? true;
-  }
-
-  setSeldom(seldom: boolean): void {
-    this.#picture?.setSeldom(seldom);
+  get pace(): Picture | null {
+    return this.#picture;
   }
 
   drawStill(): void {
@@ -384,15 +374,9 @@ class MachineStage implements Stage {
 
   /** Its letters as high as the page's own. */
   #fitRule(): void {
-    const machine = this.#machine;
-    if (!machine || !this.#picture || this.#size.height === 0) return;
-    const { zMax, height } = machine.plan.base;
-    const [top, bottom] = this.#edges as [ScreenPoint, ScreenPoint];
-    this.#onScreen(machine, this.#corner.set(0, 0, zMax), top);
-    this.#onScreen(machine, this.#corner.set(0, -height, zMax), bottom);
-    const pixels = Math.hypot(top.x - bottom.x, top.y - bottom.y) / height;
+    if (!this.#machine || !this.#picture || this.#size.height === 0) return;
     const text = Number.parseFloat(getComputedStyle(this.#root).fontSize);
-    machine.rule.fit((LETTERS * text) / pixels, MIN_LETTERS / pixels);
+    fitRule(this.#machine, this.#picture.camera, this.#size, text);
   }
 
   #resize(): void {
