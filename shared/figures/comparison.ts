@@ -1,14 +1,6 @@
 import { parameterLabel, parameterText } from '../core/parameters/labels.ts';
 import { PARAMETER_NAMES, type ParameterName, type Parameters } from '../core/parameters/table.ts';
-import type { LoopFigures } from '../protocol/analysis.ts';
 import type { MoveFigures } from '../protocol/axis.ts';
-import {
-  LOOP_FIGURE_NAMES,
-  LOOP_FIGURES,
-  type LoopFigure,
-  type LoopFigureName,
-  loopValueText,
-} from './loopFigures.ts';
 import {
   MOVE_FIGURE_NAMES,
   MOVE_FIGURES,
@@ -55,22 +47,6 @@ export function compareFigures<N extends MoveFigureName>(
   });
 }
 
-/** How each figure of a loop stands to what it was, as far as a table shows it. Those of an unstable loop say nothing of how good it is. */
-export function compareLoops(before: LoopFigures, after: LoopFigures): Record<LoopFigureName, Verdict> {
-  const told = before.stable && after.stable;
-  const verdict = (name: LoopFigureName): Verdict => {
-    if (loopValueText(name, before) === loopValueText(name, after)) return 'same';
-    const { better, absentIs, of }: LoopFigure = LOOP_FIGURES[name];
-    return told
-      ? verdictOn(of(before)?.value ?? null, of(after)?.value ?? null, { better, absentIs, resolution: 0 })
-      : 'changed';
-  };
-  return Object.fromEntries(LOOP_FIGURE_NAMES.map((name) => [name, verdict(name)])) as Record<
-    LoopFigureName,
-    Verdict
-  >;
-}
-
 /** A share below which a difference is neither better nor worse: nobody would retune for it. */
 const NOTABLE = 0.01;
 
@@ -112,7 +88,8 @@ function difference(
   return { label, before, after, change: relativeChange(was, is), verdict };
 }
 
-function verdictOn(
+/** How a value stands to what it was, where it is read so. */
+export function verdictOn(
   was: number | null,
   is: number | null,
   { better, absentIs, resolution }: Reading,

@@ -1,4 +1,4 @@
-import { type CoggingTable, changedSinceLearned, tablePeak } from '../core/coggingTable.ts';
+import { changedSinceLearned, tablePeak } from '../core/coggingTable.ts';
 import type { Scene } from '../core/scene.ts';
 import { onOff } from './gainRows.ts';
 import { type SheetSection, setRow } from './row.ts';
@@ -26,12 +26,4 @@ export function coggingSection({ parameters: p, coggingTable: table }: Scene): S
       setRow('Learned on this machine', '', changedSinceLearned(table, p).length === 0 ? 'yes' : 'no'),
     ],
   };
-}
-
-/** Position and force of each place of the table, with a header, as cells of a CSV file. */
-export function coggingTableCells({ from, spacing, forces }: CoggingTable): string[][] {
-  return [
-    ['encoder position in m', 'force in N'],
-    ...forces.map((force, k) => [String(Number((from + k * spacing).toFixed(9))), String(force)]),
-  ];
 }

@@ -1,5 +1,6 @@
 import { choice, linear, log, type Row, toggle } from '../core/parameters/row.ts';
 import { PARAMETERS } from '../core/parameters/table.ts';
+import { dutyRows } from './dutyRows.ts';
 
 /** What is carried, and how. */
 const loadRows = {
@@ -70,8 +71,7 @@ const placeRows = {
   ambient: PARAMETERS.ambient,
   cooling: toggle('', false, 'A coolant is available'),
   coolantTemperature: PARAMETERS.coolantTemperature,
-  dailyTime: linear('', 'h', [360, 86400], 8 * 3600, 'Hours per day'),
-  days: linear('', '', [1, 366], 250, 'Working days per year', { integer: true }),
+  ...dutyRows,
 };
 
 /** By what drives are comparable, and what decides between those that do the job. */

@@ -83,7 +83,7 @@ export function createActions(parts: ActionParts): Actions {
     cutaway: () => parts.view.nextCutaway(),
     field: () => parts.view.toggleField(),
     sound: () => parts.view.toggleSound(),
-    film: () => parts.view.film.toggle(),
+    film: () => parts.view.toggleFilm(),
     resetView: () => parts.view.resetView(),
     freeze: () => parts.view.toggleFrozen(),
     live: () => parts.view.followLive(),

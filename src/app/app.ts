@@ -371,7 +371,7 @@ class App implements ActionParts {
     this.#stopFrames = shown ? startFrameLoop(this.run.frames, sinks) : null;
     if (shown) this.view.resize();
     else {
-      this.view.film.stop();
+      this.view.stopFilm();
       if (this.run.isRunning) this.run.runOrPause();
     }
   }

@@ -2,7 +2,7 @@ import { tablePeak } from '../../shared/core/coggingTable.ts';
 import { ranged } from '../../shared/core/format.ts';
 import { tripText } from '../../shared/figures/tripText.ts';
 import { writeCsv } from '../../shared/files/csv.ts';
-import { coggingTableCells } from '../../shared/sheet/coggingRows.ts';
+import { coggingTableCells } from '../../shared/sheet/coggingCells.ts';
 import { presentScene } from '../bench/bench.ts';
 import type { BenchActions } from '../bench/benchActions.ts';
 import type { Store } from '../bench/store.ts';

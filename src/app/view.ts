@@ -18,11 +18,11 @@ import { recordingRows } from '../history/recordingRows.ts';
 import type { LoopAnalyst } from '../loop/loopView.ts';
 import type { Cutaway } from '../stage/cutawayMode.ts';
 import type { FieldPane } from '../stage/field/fieldPane.ts';
-import { FilmPane } from '../stage/film/filmPane.ts';
+import type { FilmPane } from '../stage/film/filmPane.ts';
 import { stageLine } from '../stage/film/stageLine.ts';
 import { SoundPane } from '../stage/sound/soundPane.ts';
 import { createStage } from '../stage/stage.ts';
-import { CaptionedStill, type CaptionLine } from '../stage/still.ts';
+import type { CaptionLine } from '../stage/still.ts';
 import { TripBanner } from '../stage/tripBanner.ts';
 import { button, byId, element } from '../ui/dom.ts';
 import { keyOf } from '../ui/keys.ts';
@@ -52,7 +52,6 @@ interface ViewOptions {
 /** Everything that shows the run: the stage with its trip banner, the gauges, the charts with the figures above them. */
 export class View {
   readonly comparison: Comparison;
-  readonly film: FilmPane;
   readonly #history = new History();
   readonly #stageHost = byId('stage');
   readonly #stage;
@@ -62,6 +61,7 @@ export class View {
   readonly #trip;
   readonly #options: ViewOptions;
   #field: FieldPane | null = null;
+  #film: FilmPane | null = null;
   readonly #sound = new SoundPane();
   readonly #cutaway;
   readonly #lower;
@@ -108,15 +108,8 @@ export class View {
     });
     this.#trip = new TripBanner(options.onReset, options.onUndo);
     this.#cutaway = createSegmented('Cut-away', CUTAWAYS, (mode) => this.#show(mode));
-    this.film = new FilmPane({
-      host: this.#stageHost,
-      line: () => this.#line,
-      onVideo: options.onVideo,
-      say: options.say,
-    });
     this.#stageHost.append(
       this.#sound.element,
-      this.film.element,
       element(
         'div',
         { class: 'stage-tools' },
@@ -185,7 +178,7 @@ export class View {
 
   /** Where drawing is computed without a graphics card, or costs the display refreshes; a video is wanted whole. */
   get mayDrawSeldom(): boolean {
-    return (this.#stage.pace?.isCostly ?? true) && !this.film.isRecording;
+    return (this.#stage.pace?.isCostly ?? true) && !this.#film?.isRecording;
   }
 
   /** `seldom`: with few of the refreshes. */
@@ -194,11 +187,11 @@ export class View {
     const { parameters } = this.#bench;
     const writes = this.#numbersDue;
     this.#numbersDue = false;
-    if (this.film.isRecording) this.#stage.redraw();
+    if (this.#film?.isRecording) this.#stage.redraw();
     this.#stage.pace?.setSeldom(seldom);
     const drawn = this.#stage.draw(now, this.#history, parameters, this.#chips, writes);
     this.#field?.draw(now, this.#bench.origin.driveType, parameters);
-    if (drawn) this.film.take();
+    if (drawn) this.#film?.take();
     this.#drawCharts(false);
     if (this.#lower.shown === 'Loop') this.#lower.draw(now, this.#paused);
     this.#gauges.update(now, parameters, this.#history, writes);
@@ -288,6 +281,27 @@ export class View {
     this.#sound.toggle();
   }
 
+  /** Opens the box for a video; stops one that is being recorded; closes the box. */
+  toggleFilm(): void {
+    if (this.#film) this.#film.toggle();
+    else this.#options.withPart('The video of the stage', () => this.#loadFilm());
+  }
+
+  async #loadFilm(): Promise<void> {
+    const { FilmPane } = await import('../stage/film/filmPane.ts');
+    if (!this.#film) {
+      const { onVideo, say } = this.#options;
+      this.#film = new FilmPane({ host: this.#stageHost, line: () => this.#line, onVideo, say });
+      this.#sound.element.after(this.#film.element);
+    }
+    this.#film.toggle();
+  }
+
+  /** Ends a video that is being recorded; what was recorded is saved. */
+  stopFilm(): void {
+    this.#film?.stop();
+  }
+
   /** The cut-away with the field, or the one before it. */
   toggleField(): void {
     this.#cutaway.choose(this.isFieldShown ? this.#beforeField : 'field');
@@ -350,7 +364,8 @@ export class View {
   }
 
   /** The stage as it is seen now, as a PNG data URL. */
-  picture(): string {
+  async picture(): Promise<string> {
+    const { CaptionedStill } = await import('../stage/still.ts');
     this.#stage.drawStill();
     const { width, height } = CaptionedStill.sizeOf(this.#stageHost);
     const still = new CaptionedStill({ width: 2 * width, height: 2 * height });

@@ -1,6 +1,7 @@
 import { decibels } from '../../shared/core/decibels.ts';
 import { ranged } from '../../shared/core/format.ts';
-import { compareLoops, type Verdict } from '../../shared/figures/comparison.ts';
+import type { Verdict } from '../../shared/figures/comparison.ts';
+import { compareLoops } from '../../shared/figures/loopComparison.ts';
 import {
   LOOP_FIGURE_NAMES,
   LOOP_FIGURES,

@@ -70,7 +70,13 @@ export function saveItems(options: SaveDataOptions): MenuItem[] {
       label: 'Save picture of the charts',
       action: () => picture(nameFor('charts', 'png'), view.chartPicture()),
     },
-    { label: 'Save picture of the stage', action: () => picture(nameFor('stage', 'png'), view.picture()) },
+    {
+      label: 'Save picture of the stage',
+      action: () =>
+        withPart(options, 'The picture of the stage', async () =>
+          picture(nameFor('stage', 'png'), await view.picture()),
+        ),
+    },
     item('Save video of the stage …', actions, 'film'),
   ];
 }

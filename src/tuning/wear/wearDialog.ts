@@ -13,7 +13,8 @@ import { drawn } from '../../plot/drawn.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { element, setText } from '../../ui/dom.ts';
 import { figureTable } from '../../ui/figureTable.ts';
-import { changeText, frictionText, wearText } from './wearText.ts';
+import { changeText, frictionText } from './changeText.ts';
+import { wearText } from './wearText.ts';
 
 const SIZE = { width: 450, height: 300 };
 const ROWS = ['reversal', 'repeatability', 'systematic', 'accuracy'] as const;

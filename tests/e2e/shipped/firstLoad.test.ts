@@ -30,9 +30,11 @@ it('loads no more than it needs to run, and the rest when it is asked for', asyn
 
   await page.getByText('field', { exact: true }).click();
   await page.getByRole('figure', { name: 'Inside the motor' }).waitFor({ state: 'attached' });
+  await page.keyboard.press(';');
+  await page.getByRole('region', { name: 'Video of the stage' }).waitFor();
   await page.keyboard.press('?');
   await page.getByRole('dialog', { name: 'Keys' }).waitFor();
   const later = [...loaded].filter((name) => !first.some((script) => script.name === name));
-  for (const part of ['fieldPane', 'smallDialogs'])
+  for (const part of ['fieldPane', 'filmPane', 'smallDialogs'])
     expect(later.filter((name) => name.includes(part))).toHaveLength(1);
 });

@@ -7,7 +7,7 @@ import type { Scene } from '../../../shared/core/scene.ts';
 import { AS_WRITTEN, sentenceText } from '../../../shared/core/sentence.ts';
 import { readScene, writeScene } from '../../../shared/files/sceneFile.ts';
 import { readLink, writeLink } from '../../../shared/files/sceneLink.ts';
-import { coggingTableCells } from '../../../shared/sheet/coggingRows.ts';
+import { coggingTableCells } from '../../../shared/sheet/coggingCells.ts';
 import { gainSheet } from '../../../shared/sheet/gainSheet.ts';
 
 const bare = sceneById('slow-scan-iron');

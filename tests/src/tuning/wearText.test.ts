@@ -3,7 +3,8 @@ import { SCENES } from '../../../scenes/index.ts';
 import { present } from '../../../shared/core/at.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { PositioningTest } from '../../../shared/protocol/accuracy.ts';
-import { changeText, frictionText, wearText } from '../../../src/tuning/wear/wearText.ts';
+import { changeText, frictionText } from '../../../src/tuning/wear/changeText.ts';
+import { wearText } from '../../../src/tuning/wear/wearText.ts';
 
 const scene = (id: string, changes: ParameterChanges) => {
   const found = present(SCENES.find((each) => each.id === id));
