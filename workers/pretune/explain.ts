@@ -9,8 +9,8 @@ import {
 import type { TuningChoice } from '../../shared/protocol/pretune.ts';
 import { limitText } from './goal.ts';
 import { DISTANCE_KEPT, NOISE_SHARE } from './loopDesign.ts';
-import { CURRENT_PERIODS } from './magnitudeOptimum.ts';
 import { type MotionForce, speedLag } from './motion.ts';
+import { CURRENT_PERIODS } from './rules/magnitudeOptimum.ts';
 import type { Structure } from './structure.ts';
 import type { Tried } from './tried.ts';
 

@@ -3,8 +3,8 @@ import type { ForeseenTuning } from '../../shared/protocol/pretune.ts';
 import { analyse } from '../analysis/analyse.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { designPoints } from './plantResponse.ts';
+import { textbookTunings } from './rules/textbook.ts';
 import type { Task } from './task.ts';
-import { textbookTunings } from './textbook.ts';
 import { soundness } from './tryOut.ts';
 
 /**

@@ -6,13 +6,13 @@ import { errorCourse } from './errorCourse.ts';
 import { type LoopDesign, LoopDesigner } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import { searchLoops } from './loopSearch.ts';
-import { currentBandwidth } from './magnitudeOptimum.ts';
 import { feedforward, type MotionForce, measuredMotion } from './motion.ts';
 import type { Outcome } from './ranking.ts';
+import { currentBandwidth } from './rules/magnitudeOptimum.ts';
+import { textbookTunings } from './rules/textbook.ts';
 import { type Shape, shapeChanges } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
-import { textbookTunings } from './textbook.ts';
 import { tryOut, tryToBeat, tryTrimmed } from './tryOut.ts';
 import { VARIATIONS } from './variations.ts';
 

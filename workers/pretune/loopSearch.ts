@@ -10,6 +10,8 @@ const LAST_STEP = 0.02;
 /** A search that starts from the result for the previous limit needs less. */
 const FOLLOWING_STEP = 0.1;
 const FOLLOWING_SHARE = 0.5;
+/** A structure with fewer coordinates needs less too. */
+const MANY_COORDINATES = 6;
 const SEED = 1;
 
 /**
@@ -21,7 +23,7 @@ const SEED = 1;
  * search takes random steps, from a seed, in all coordinates around the best so far, and smaller
  * and smaller ones.
  *
- * @param trials for the first limit
+ * @param trials for the first limit, where there are many coordinates
  * @returns null where no loop of this structure is within the limit
  */
 export function searchLoops(
@@ -33,11 +35,12 @@ export function searchLoops(
   const noise = new NormalNoise(SEED);
   const axes = coordinates(structure, designer.rate);
   let place = axes.map(({ start }) => start);
+  const most = trials * Math.min(axes.length / MANY_COORDINATES, 1);
   let following = false;
   const found = new Map<LoopLimit, LoopDesign>();
   for (const limit of [...limits].sort((a, b) => sensitivityOf(a) - sensitivityOf(b))) {
     const firstStep = following ? FOLLOWING_STEP : FIRST_STEP;
-    const count = Math.ceil(following ? FOLLOWING_SHARE * trials : trials);
+    const count = Math.ceil(following ? FOLLOWING_SHARE * most : most);
     let best = designer.fastest(shapeOf(structure, place), limit);
     for (let k = 0; k < count; k++) {
       const step = firstStep * (LAST_STEP / firstStep) ** (k / count);

@@ -19,6 +19,18 @@ export function neighboursOf(shape: Shape, size: number): Shape[] {
 /** Number of neighbours. */
 export const NEIGHBOURS = 6;
 
+/** The shape at another limit, changed as trials changed that at this one: corners and speed filter by the same factors. */
+export function changedAlike(other: Shape, before: Shape, after: Shape): Shape {
+  const leadCorner = (other.leadCorner * after.leadCorner) / before.leadCorner;
+  const integratorCorner = (other.integratorCorner * after.integratorCorner) / before.integratorCorner;
+  return {
+    ...other,
+    leadCorner,
+    integratorCorner: Math.min(integratorCorner, leadCorner),
+    derivativeTime: (other.derivativeTime * after.derivativeTime) / before.derivativeTime,
+  };
+}
+
 function withCorners(shape: Shape, integrator: number, lead: number): Shape {
   const leadCorner = shape.leadCorner * lead;
   return {

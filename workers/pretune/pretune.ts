@@ -1,3 +1,4 @@
+import { at } from '../../shared/core/at.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { tripText } from '../../shared/figures/tripText.ts';
 import type {
@@ -16,22 +17,31 @@ import type { LoopLimit } from './loopLimit.ts';
 import { datasheetMotion } from './motion.ts';
 import { plantResponse } from './plantResponse.ts';
 import type { JobPool } from './pool.ts';
-import { byProof, type Proven } from './ranking.ts';
+import { proveAll } from './proof.ts';
+import type { Proven } from './ranking.ts';
 import { type Structure, structuresFor } from './structure.ts';
 import { type Task, taskOf } from './task.ts';
-import { type AtLimit, finalistsOf, type Trials, type Tried, trialsOf, tryLoops } from './tried.ts';
+import {
+  type AtLimit,
+  carriedTrialsOf,
+  carryOver,
+  finalistsOf,
+  type Trials,
+  type Tried,
+  trialsOf,
+  tryLoops,
+} from './tried.ts';
 import { VARIATIONS } from './variations.ts';
 import { Work } from './work.ts';
 
 /** Effort of a pretuning. */
 export interface PretuneEffort {
-  /** Loops per structure in the search on frequency responses. */
+  /** Loops of a structure in the search on frequency responses; fewer where it has few coordinates. */
   readonly trials: number;
   /** What is tried at the limit of the goal. */
   readonly wanted: Trials;
-  /** Peak sensitivities of the trade-off, in addition to that of the goal, and what is tried at each. */
+  /** Peak sensitivities of the trade-off, in addition to that of the goal. */
   readonly sensitivities: readonly number[];
-  readonly others: Trials;
   /** Number of tunings whose robustness is tested before one of them is chosen. */
   readonly finalists: number;
 }
@@ -39,7 +49,6 @@ export interface PretuneEffort {
 const FULL_EFFORT: PretuneEffort = {
   trials: 150,
   wanted: { rounds: 2, trimmed: 2 },
-  others: { rounds: 2, trimmed: 1 },
   sensitivities: [1.3, 1.4, 1.5, 1.7, 2, 2.4],
   finalists: 3,
 };
@@ -68,52 +77,64 @@ export async function pretune(
   effort: PretuneEffort = FULL_EFFORT,
 ): Promise<PretuneResult> {
   const wanted = limitOf(goal);
-  const limits = [wanted, ...tradeOff(wanted, effort)];
+  const others = tradeOff(wanted, effort);
+  const limits = [wanted, ...others];
   const task = taskOf(scene, goal.kind === 'settling' ? goal.window : undefined);
   const structures = structuresFor(plantResponse(designed(task), SEARCH_POINTS), task.scene.parameters);
   const total = jobsIn(task, structures.length, limits.length, effort);
   const work = new Work(pool, task, wanted, total, onProgress);
+  const textbookAt = (limit: LoopLimit) => work.run({ kind: 'textbook', task, limit });
 
   work.enter('Shaping loops');
+  // The textbook of the goal before all others: it is the first answer that can be used.
   const shaping = Promise.all([
+    textbookAt(wanted).then((point) => {
+      work.offer(wanted, point);
+      return point;
+    }),
     shapeLoops(work, task, structures, limits, effort.trials),
     work.run({ kind: 'as it is', task }),
   ]);
   // While the workers are at it.
   work.foresee(foreseen(task, wanted));
-  const [shaped, asItIs] = await shaping;
+  const [textbookAtWanted, shaped, asItIs] = await shaping;
+  const atWanted = { limit: wanted, designs: at(shaped, 0), textbook: textbookAtWanted };
 
   work.enter('Measuring the force that moves the axis');
-  const first = designChanges(task, strongestOf(shaped, wanted), datasheetMotion(task.scene.parameters));
+  const first = designChanges(task, strongestOf(atWanted), datasheetMotion(task.scene.parameters));
   const motion = await work.run({ kind: 'motion', task, changes: first });
 
   work.enter('Trying out loops');
-  const tried = await Promise.all(
-    shaped.map((atLimit) =>
-      tryLoops(work, task, atLimit, motion, atLimit.limit === wanted ? effort.wanted : effort.others),
-    ),
+  const [tried, textbooks] = await Promise.all([
+    tryLoops(work, task, atWanted, motion, effort.wanted),
+    Promise.all(others.map(textbookAt)),
+  ]);
+  if (others.length > 0) work.enter('Filling in the trade-off');
+  const elsewhere = await Promise.all(
+    others.map((limit, k) => {
+      const atLimit = { limit, designs: at(shaped, k + 1), textbook: at(textbooks, k) };
+      return carryOver(work, task, atLimit, motion, tried[0]);
+    }),
   );
 
   work.enter('Testing robustness');
-  const finalists = finalistsOf(task, wanted, tried.flat()).slice(0, effort.finalists);
+  const finalists = finalistsOf(task, wanted, [tried, ...elsewhere].flat()).slice(0, effort.finalists);
   work.leaveOut((effort.finalists - finalists.length) * VARIATIONS.length);
-  const proven = await Promise.all(finalists.map((finalist) => prove(work, task, finalist)));
-  const best = bestOf(proven.sort(byProof(task, goal)), wanted);
+  const best = bestOf(await proveAll(work, task, goal, finalists), wanted);
 
   const textbook = await textbookAtPar(work, task, best);
-  const course = ({ changes }: TuningPoint) => work.run({ kind: 'course', task, changes });
   if (textbook === null) work.leaveOut(1);
-  const textbooks = shaped.map((atLimit) => atLimit.textbook);
+  const course = ({ changes }: TuningPoint) => work.run({ kind: 'course', task, changes });
+  const [bestCourse, textbookCourse] = await Promise.all([course(best.point), textbook && course(textbook)]);
+  const tunings = [tried, ...elsewhere].map(([each]) => each?.point ?? null);
   return {
     goal,
     judged: task.judged,
     figure: task.figure,
     best: best.point,
     textbook,
-    courses: { best: await course(best.point), textbook: textbook && (await course(textbook)) },
-    points: [asItIs, ...textbooks, ...tried.map(([each]) => each?.point ?? null)].filter(
-      (point) => point !== null,
-    ),
+    courses: { best: bestCourse, textbook: textbookCourse },
+    points: [asItIs, textbookAtWanted, ...textbooks, ...tunings].filter((point) => point !== null),
     choices: explain(designed(task), best),
     robustness: best.robustness,
   };
@@ -130,44 +151,28 @@ function jobsIn(
   task: Task,
   structures: number,
   limits: number,
-  { wanted, others, finalists }: PretuneEffort,
+  { wanted, finalists }: PretuneEffort,
 ): number {
   const asItIsAndMotionAndParAndCourses = 5;
-  const trials = trialsOf(task, structures, wanted) + (limits - 1) * trialsOf(task, structures, others);
+  const trials = trialsOf(task, structures, wanted) + (limits - 1) * carriedTrialsOf(task, structures);
   const textbooks = limits;
   return structures + asItIsAndMotionAndParAndCourses + textbooks + trials + finalists * VARIATIONS.length;
 }
 
-/** The designs of every structure and the textbook's tuning, by limit. */
+/** The designs of every structure, by limit. */
 async function shapeLoops(
   work: Work,
   task: Task,
   structures: readonly Structure[],
   limits: readonly LoopLimit[],
   trials: number,
-): Promise<AtLimit[]> {
-  const textbook = async (limit: LoopLimit) => {
-    const point = await work.run({ kind: 'textbook', task, limit });
-    work.offer(limit, point);
-    return point;
-  };
-  // That of the goal before all others: it is the first answer that can be used.
-  const [wanted, ...others] = limits;
-  const first = wanted && textbook(wanted);
-  const [searches, textbooks] = await Promise.all([
-    Promise.all(
-      structures.map(async (structure) => ({
-        structure,
-        designs: await work.run({ kind: 'search', task, structure, limits, trials }),
-      })),
-    ),
-    Promise.all([first, ...others.map(textbook)]),
-  ]);
-  return limits.map((limit, k) => ({
-    limit,
-    designs: searches.map(({ structure, designs }) => ({ structure, design: designs[k] ?? null })),
-    textbook: textbooks[k] ?? null,
-  }));
+): Promise<AtLimit['designs'][]> {
+  const searches = await Promise.all(
+    structures.map((structure) => work.run({ kind: 'search', task, structure, limits, trials })),
+  );
+  return limits.map((_, k) =>
+    structures.map((structure, n) => ({ structure, design: at(at(searches, n), k) })),
+  );
 }
 
 /**
@@ -175,14 +180,13 @@ async function shapeLoops(
  *
  * @throws RangeError when there is none
  */
-function strongestOf(shaped: readonly AtLimit[], wanted: LoopLimit): LoopDesign {
-  const designs = shaped.find(({ limit }) => limit === wanted)?.designs ?? [];
+function strongestOf({ limit, designs }: AtLimit): LoopDesign {
   let strongest: LoopDesign | null = null;
   for (const { design } of designs)
     if (design && design.rejection > (strongest?.rejection ?? 0)) strongest = design;
   if (strongest === null)
     throw new RangeError(
-      `No loop of this axis keeps ${limitText(wanted)}. ${lessStrict(wanted)}, or add damping.`,
+      `No loop of this axis keeps ${limitText(limit)}. ${lessStrict(limit)}, or add damping.`,
     );
   return strongest;
 }
@@ -194,14 +198,6 @@ function bestOf([best]: readonly (Tried & Proven)[], wanted: LoopLimit): Tried &
     ? `With the best of them it trips: ${tripText(best.point.trip, 'metric')}`
     : `${lessStrict(wanted)}.`;
   throw new RangeError(`No loop that keeps ${limitText(wanted)} does the job with this drive. ${why}`);
-}
-
-async function prove(work: Work, task: Task, finalist: Tried): Promise<Tried & Proven> {
-  const { changes } = finalist.point;
-  const robustness = await Promise.all(
-    VARIATIONS.map((_, index) => work.run({ kind: 'variation', task, changes, index })),
-  );
-  return { ...finalist, robustness };
 }
 
 /**

@@ -9,6 +9,16 @@ export type Outcome = Pick<TuningPoint, 'settlingTime' | 'rmsError' | 'trip'>;
 /** Settling times that differ by less than this many position-loop samples count as equal. */
 const EQUAL_SAMPLES = 1.5;
 
+/** What decides between runs, alone. */
+export function outcomeOf({ settlingTime, rmsError, trip }: Outcome): Outcome {
+  return { settlingTime, rmsError, trip };
+}
+
+/** Whether the table is inside its window when the command ends, so that no feedforward could settle it sooner. */
+export function isAtOnce(task: Task, outcome: Outcome): boolean {
+  return compareSettling(task, settling(task, outcome), 0) === 0;
+}
+
 /** Better first: no trip, then the figure of the task, then the RMS following error. */
 export function byOutcome(task: Task): Order<Outcome> {
   return (a, b) =>
@@ -33,7 +43,7 @@ export interface Proven {
 }
 
 /**
- * Better first: fewest variations that fail, then the figure of the task on the machine of the
+ * Better first, and so it stays when runs are added to the second: fewest variations that fail, then the figure of the task on the machine of the
  * datasheet, then in the worst case. Where all moves settle equally fast, a goal of settling
  * prefers the loop with the lowest peak sensitivity, the others the smallest following error.
  */

@@ -2,14 +2,14 @@ import type { TuningPoint } from '../../shared/protocol/pretune.ts';
 import type { LoopDesign } from './loopDesign.ts';
 import type { LoopLimit } from './loopLimit.ts';
 import type { MotionForce } from './motion.ts';
-import { NEIGHBOURS, neighboursOf, TRIMS } from './neighbours.ts';
-import { byOutcome, type Outcome } from './ranking.ts';
+import { changedAlike, NEIGHBOURS, neighboursOf, TRIMS } from './neighbours.ts';
+import { byOutcome, isAtOnce, type Outcome, outcomeOf } from './ranking.ts';
 import type { Shape } from './shape.ts';
 import type { Structure } from './structure.ts';
 import type { Task } from './task.ts';
 import type { Work } from './work.ts';
 
-/** What is tried for one limit. */
+/** What is tried at the limit of the goal. */
 export interface Trials {
   /** Rounds of simulated runs around the best loop. */
   readonly rounds: number;
@@ -34,78 +34,139 @@ export interface Tried {
   readonly point: TuningPoint;
 }
 
-/** Largest number of simulated runs for one limit. */
-export function trialsOf(task: Task, structures: number, trials: Trials): number {
-  return structures + trimsOf(task, trials) + trials.rounds * NEIGHBOURS;
+type Loop = Pick<Tried, 'structure' | 'shape' | 'motion'>;
+
+/** Loops at another limit than that of the goal whose feedforward is trimmed. */
+const TRIMMED_ELSEWHERE = 1;
+
+/** Largest number of simulated runs at the limit of the goal. */
+export function trialsOf(task: Task, structures: number, { rounds, trimmed }: Trials): number {
+  return structures + trimsOf(task, trimmed) + rounds * NEIGHBOURS;
 }
 
-/** Simulated runs that trim the feedforward; it has no effect on a task without acceleration. */
-function trimsOf({ figure }: Task, { trimmed }: Trials): number {
-  return figure === 'settling time' ? trimmed * TRIMS.length : 0;
+/** Largest number of simulated runs at another limit: the loop that is carried over is one of them. */
+export function carriedTrialsOf(task: Task, structures: number): number {
+  return structures + 1 + trimsOf(task, TRIMMED_ELSEWHERE);
+}
+
+/** Simulated runs that trim the feedforward of so many loops; it has no effect on a task without acceleration. */
+function trimsOf({ figure }: Task, loops: number): number {
+  return figure === 'settling time' ? loops * TRIMS.length : 0;
 }
 
 /**
- * Tries out the designs of one limit in simulated runs, and then shapes around the best of them.
- * Best first.
+ * Tries out the designs of the limit of the goal in simulated runs, and then shapes around the best of them. Best first.
  */
 export async function tryLoops(
   work: Work,
   task: Task,
   atLimit: AtLimit,
   motion: MotionForce,
-  trials: Trials,
+  { rounds, trimmed }: Trials,
 ): Promise<Tried[]> {
-  const { rounds, trimmed } = trials;
-  const order = byOutcome(task);
-  const found: Tried[] = [];
-  const add = (loops: readonly (Tried | null)[]) => {
-    found.push(...loops.filter((loop) => loop !== null));
-    found.sort((a, b) => order(a.point, b.point));
-  };
-  const tryAll = (loops: readonly Omit<Tried, 'atLimit' | 'point'>[], toBeat: Outcome | null = null) =>
-    Promise.all(
-      loops.map(async (loop) => {
-        const { structure, shape, motion } = loop;
-        const { limit } = atLimit;
-        const label = structure.name;
-        const point = await work.run({ kind: 'trial', task, label, shape, limit, motion, toBeat });
-        work.offer(limit, point);
-        return point && { ...loop, atLimit, point };
-      }),
-    ).then(add);
-  const tryTrims = (loops: readonly Tried[]) =>
-    Promise.all(
-      loops.flatMap((loop) =>
-        TRIMS.map(async (trim) => {
-          const otherwise = { ...motion, trim };
-          const point = await work.run({ kind: 'trim', task, point: loop.point, motion: otherwise });
-          work.offer(atLimit.limit, point);
-          return point && { ...loop, motion: otherwise, point };
-        }),
-      ),
-    ).then(add);
-  const starts = atLimit.designs.flatMap(({ structure, design }) =>
+  const runs = new Runs(work, task, atLimit);
+  await runs.tryShapes(startsOf(atLimit, motion));
+  await runs.tryTrims(trimmed);
+  for (let round = 1; round <= rounds; round++) {
+    const [best] = runs.found;
+    if (best === undefined) break;
+    const around = neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape }));
+    await runs.tryShapes(around, best.point);
+  }
+  work.leaveOut(trialsOf(task, atLimit.designs.length, { rounds, trimmed }) - runs.count);
+  return runs.found;
+}
+
+/**
+ * The same at another limit, for the trade-off. What has proved best at the limit of the goal shows the way: its structure is tried before the
+ * others, and then changed as trials have changed it there. Best first.
+ */
+export async function carryOver(
+  work: Work,
+  task: Task,
+  atLimit: AtLimit,
+  motion: MotionForce,
+  best: Tried | undefined,
+): Promise<Tried[]> {
+  const runs = new Runs(work, task, atLimit);
+  const starts = startsOf(atLimit, motion);
+  const first = starts.find(({ structure }) => structure === best?.structure);
+  const others = starts.filter((loop) => loop !== first);
+  if (best && first) {
+    await runs.tryShapes([first]);
+    const before = startsOf(best.atLimit, motion).find(({ structure }) => structure === best.structure);
+    if (before) others.push({ ...best, shape: changedAlike(first.shape, before.shape, best.shape) });
+  }
+  await runs.tryShapes(others, runs.found[0]?.point);
+  await runs.tryTrims(TRIMMED_ELSEWHERE);
+  work.leaveOut(carriedTrialsOf(task, atLimit.designs.length) - runs.count);
+  return runs.found;
+}
+
+function startsOf({ designs }: AtLimit, motion: MotionForce): Loop[] {
+  return designs.flatMap(({ structure, design }) =>
     design ? [{ structure, shape: design.shape, motion }] : [],
   );
-  work.leaveOut(atLimit.designs.length - starts.length);
-  await tryAll(starts);
+}
 
-  if (trimsOf(task, trials) > 0) {
-    const followers = [...found].sort((a, b) => a.point.rmsError - b.point.rmsError).slice(0, trimmed);
-    work.leaveOut((trimmed - followers.length) * TRIMS.length);
-    await tryTrims(followers);
+/** Simulated runs at one limit. */
+class Runs {
+  /** Best first. */
+  readonly found: Tried[] = [];
+  /** How many there were. */
+  count = 0;
+  readonly #work: Work;
+  readonly #task: Task;
+  readonly #atLimit: AtLimit;
+
+  constructor(work: Work, task: Task, atLimit: AtLimit) {
+    this.#work = work;
+    this.#task = task;
+    this.#atLimit = atLimit;
   }
 
-  for (let round = 1; round <= rounds; round++) {
-    const [best] = found;
-    if (best === undefined) work.leaveOut(NEIGHBOURS);
-    else {
-      const { settlingTime, rmsError, trip } = best.point;
-      const around = neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape }));
-      await tryAll(around, { settlingTime, rmsError, trip });
-    }
+  /** As fast as the limit allows each of these shapes to be, with the trim that it has; those that do not come before an outcome are dropped. */
+  async tryShapes(loops: readonly Loop[], before?: Outcome): Promise<void> {
+    const { limit } = this.#atLimit;
+    const toBeat = before ? outcomeOf(before) : null;
+    await this.#tryAll(loops, ({ structure, shape, motion }) => {
+      const label = structure.name;
+      return this.#work.run({ kind: 'trial', task: this.#task, label, shape, limit, motion, toBeat });
+    });
   }
-  return found;
+
+  /** Trims the feedforward of so many of the loops found that arrive late: those that follow best. A trim that is no better than none is dropped. */
+  async tryTrims(most: number): Promise<void> {
+    if (trimsOf(this.#task, most) === 0) return;
+    const late = this.found
+      .filter(({ point }) => !isAtOnce(this.#task, point))
+      .sort((a, b) => a.point.rmsError - b.point.rmsError)
+      .slice(0, most);
+    const trimmed = late.flatMap((loop) =>
+      TRIMS.map((trim) => ({ ...loop, motion: { ...loop.motion, trim } })),
+    );
+    await this.#tryAll(trimmed, ({ point, motion }) =>
+      this.#work.run({ kind: 'trim', task: this.#task, point, motion }),
+    );
+  }
+
+  async #tryAll<L extends Loop>(
+    loops: readonly L[],
+    run: (loop: L) => Promise<TuningPoint | null>,
+  ): Promise<void> {
+    this.count += loops.length;
+    const atLimit = this.#atLimit;
+    const tried = await Promise.all(
+      loops.map(async (loop): Promise<Tried | null> => {
+        const point = await run(loop);
+        this.#work.offer(atLimit.limit, point);
+        return point && { ...loop, atLimit, point };
+      }),
+    );
+    const order = byOutcome(this.#task);
+    this.found.push(...tried.filter((each) => each !== null));
+    this.found.sort((a, b) => order(a.point, b.point));
+  }
 }
 
 /**

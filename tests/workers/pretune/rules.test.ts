@@ -3,8 +3,8 @@ import { at, present } from '../../../shared/core/at.ts';
 import { margins } from '../../../workers/analysis/margins.ts';
 import { type Complex, over, plus, scaled, times } from '../../../workers/math/complex.ts';
 import { logSpaced } from '../../../workers/math/logSpaced.ts';
-import { currentBandwidth, magnitudeOptimum } from '../../../workers/pretune/magnitudeOptimum.ts';
-import { symmetricalOptimum } from '../../../workers/pretune/symmetricalOptimum.ts';
+import { currentBandwidth, magnitudeOptimum } from '../../../workers/pretune/rules/magnitudeOptimum.ts';
+import { symmetricalOptimum } from '../../../workers/pretune/rules/symmetricalOptimum.ts';
 
 /*
  * Published figures of Kessler's optima: Umland, Safiuddin, Magnitude and symmetric optimum criterion for the design of linear

@@ -8,7 +8,6 @@ import { type PretuneEffort, pretune } from '../../../workers/pretune/pretune.ts
 export const LIGHT: PretuneEffort = {
   trials: 60,
   wanted: { rounds: 1, trimmed: 2 },
-  others: { rounds: 1, trimmed: 2 },
   sensitivities: [],
   finalists: 1,
 };

@@ -1,14 +1,14 @@
-import { feedbackWeights } from '../../shared/axis/feedback.ts';
-import { gainChanges } from '../../shared/axis/loopGains.ts';
-import { startGains } from '../../shared/axis/startGains.ts';
-import { rounded } from '../../shared/axis/tunedValue.ts';
-import { loadSideMass, motorSideMass, movedMass } from '../../shared/core/movedMass.ts';
-import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
-import { LoopFamily } from './loopFamily.ts';
-import { highestCrossover, isStable, type LoopLimit, tightness } from './loopLimit.ts';
+import { feedbackWeights } from '../../../shared/axis/feedback.ts';
+import { gainChanges } from '../../../shared/axis/loopGains.ts';
+import { startGains } from '../../../shared/axis/startGains.ts';
+import { rounded } from '../../../shared/axis/tunedValue.ts';
+import { loadSideMass, motorSideMass, movedMass } from '../../../shared/core/movedMass.ts';
+import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
+import { LoopFamily } from '../loopFamily.ts';
+import { highestCrossover, isStable, type LoopLimit, tightness } from '../loopLimit.ts';
+import { plantResponse } from '../plantResponse.ts';
+import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS } from '../shape.ts';
 import { currentBandwidth } from './magnitudeOptimum.ts';
-import { plantResponse } from './plantResponse.ts';
-import { type Filters, filterChanges, filterDelay, filtersOf, NO_FILTERS } from './shape.ts';
 import { symmetricalOptimum } from './symmetricalOptimum.ts';
 
 /** A tuning by rule: only the crossover is left to choose. */
@@ -27,17 +27,17 @@ const FILTER_RATIO = 8;
 
 /**
  * Careful textbook tuning: every delay counted that a textbook counts, and the better of its rules
- * for each job.
+ * for each job. The one that mostly proves best comes before the last, whose run then ends early.
  */
 const TEXTBOOK_RULES: readonly Rule[] = [
   { name: 'lead ratios', changes: (p, _filters, crossover) => startGains(p, crossover / (2 * Math.PI)) },
   {
-    name: 'symmetrical optimum, speed filter at eight times the crossover',
-    changes: (p, filters, crossover) => cascade(p, filters, crossover, 1 / (FILTER_RATIO * crossover)),
-  },
-  {
     name: 'symmetrical optimum, speed filter of one sample',
     changes: (p, filters, crossover) => cascade(p, filters, crossover, p.positionDivider / p.currentRate),
+  },
+  {
+    name: 'symmetrical optimum, speed filter at eight times the crossover',
+    changes: (p, filters, crossover) => cascade(p, filters, crossover, 1 / (FILTER_RATIO * crossover)),
   },
 ];
 
