@@ -10,13 +10,17 @@ export class Biquad implements BiquadCoefficients {
   b2 = 0;
   a1 = 0;
   a2 = 0;
+  /** What comes in goes out, whatever the coefficients. */
+  isOff = false;
   #x1 = 0;
   #x2 = 0;
   #y1 = 0;
   #y2 = 0;
 
   step(x: number): number {
-    const y = this.b0 * x + this.b1 * this.#x1 + this.b2 * this.#x2 - this.a1 * this.#y1 - this.a2 * this.#y2;
+    const y = this.isOff
+      ? x
+      : this.b0 * x + this.b1 * this.#x1 + this.b2 * this.#x2 - this.a1 * this.#y1 - this.a2 * this.#y2;
     this.#x2 = this.#x1;
     this.#x1 = x;
     this.#y2 = this.#y1;

@@ -1,4 +1,5 @@
-import { interpolationTerms, type PeriodicTerm, scaleErrorTerms } from '../../shared/axis/periodic.ts';
+import { interpolationTerms, scaleErrorTerms } from '../../shared/axis/periodic.ts';
+import { valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { NormalNoise } from './noise.ts';
 
@@ -13,7 +14,9 @@ import { NormalNoise } from './noise.ts';
  */
 export class Encoder {
   readonly #noise: NormalNoise;
-  #waves: readonly PeriodicTerm[] = [];
+  /** Of the waves of the reading, m. */
+  #amplitudes = new Float64Array(0);
+  #periods = new Float64Array(0);
   #noiseRms = 0;
   #count = 0;
 
@@ -22,7 +25,9 @@ export class Encoder {
   }
 
   configure(p: Parameters): void {
-    this.#waves = [...interpolationTerms(p), ...scaleErrorTerms(p)].filter(({ amplitude }) => amplitude > 0);
+    const waves = [...interpolationTerms(p), ...scaleErrorTerms(p)].filter(({ amplitude }) => amplitude > 0);
+    this.#amplitudes = Float64Array.from(waves, ({ amplitude }) => amplitude);
+    this.#periods = Float64Array.from(waves, ({ period }) => period);
     this.#noiseRms = p.encoderNoise;
     this.#count = p.encoderResolution;
   }
@@ -31,8 +36,8 @@ export class Encoder {
   read(u: number, strain: number): number {
     const scaled = u * (1 - strain);
     let reading = scaled;
-    for (const { amplitude, period } of this.#waves)
-      reading += amplitude * Math.sin((2 * Math.PI * scaled) / period);
+    for (let k = 0; k < this.#amplitudes.length; k++)
+      reading += valueAt(this.#amplitudes, k) * Math.sin((2 * Math.PI * scaled) / valueAt(this.#periods, k));
     reading += this.#noiseRms * this.#noise.next();
     return this.#count > 0 ? this.#count * Math.round(reading / this.#count) : reading;
   }

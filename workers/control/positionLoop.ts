@@ -87,6 +87,10 @@ export class PositionLoop {
     designFilter(this.#filter2, p, 2, rate);
     designFilter(this.#filter3, p, 3, rate);
     designFilter(this.#filter4, p, 4, rate);
+    this.#filter1.isOff = p.filter1 === 'off';
+    this.#filter2.isOff = p.filter2 === 'off';
+    this.#filter3.isOff = p.filter3 === 'off';
+    this.#filter4.isOff = p.filter4 === 'off';
   }
 
   /** Starts afresh: integrator, observer and filters empty, speed estimate zero. */
