@@ -89,22 +89,15 @@ function measured(
   const ticks = Math.round(seconds * p.currentRate);
   const lastSample = ticks - p.positionDivider;
   let samples = 0;
-  const tally = () => new Tally();
-  const [error, tool, force, current, voltage] = [tally(), tally(), tally(), tally(), tally()];
-  const [currentUsed, voltageUsed] = [tally(), tally()];
+  const [tool, voltage] = [new Tally(), new Tally()];
 
   while (axis.tick < ticks) {
     const samplesNow = axis.atPositionSample;
     if (!axis.step()) break;
     const { effort } = axis;
-    force.add(effort.force);
-    current.add(effort.current);
     voltage.add(effort.voltage);
-    currentUsed.add(effort.currentUse);
-    voltageUsed.add(effort.voltageUse);
     if (samplesNow) {
       const r = axis.motion;
-      error.add(valueAt(r, C.followingError));
       tool.add(valueAt(r, C.toolError));
       onSample(axis);
       meter.sample(r, axis.command, p.window, axis.audit.copper);
@@ -121,6 +114,7 @@ function measured(
   if (meter.last && meter.count > moves.length) moves.push(meter.last);
 
   const r = axis.record;
+  const { error, force, current, currentUse, voltageUse } = meter.whole;
   return {
     title: scene.title,
     engine: axis.engine,
@@ -139,8 +133,8 @@ function measured(
     rmsCurrent: current.rms,
     peakCurrent: current.peak,
     peakVoltage: voltage.peak,
-    currentHeadroom: 1 - currentUsed.peak,
-    voltageHeadroom: 1 - voltageUsed.peak,
+    currentHeadroom: 1 - currentUse.peak,
+    voltageHeadroom: 1 - voltageUse.peak,
     copperLoss: axis.time > 0 ? axis.audit.copper / axis.time : 0,
     windingTemperature: valueAt(r, C.windingTemperature),
     carrierTemperature: valueAt(r, C.carrierTemperature),

@@ -6,7 +6,7 @@ import { Arrival } from './arrival.ts';
 import type { Effort } from './effort.ts';
 import { Settling } from './settling.ts';
 import { SpeedRipple } from './speedRipple.ts';
-import { Tally } from './tally.ts';
+import { PartedTally, type Tally } from './tally.ts';
 
 /** What the meter reads of the program. */
 type MoveCommand = Pick<ProgramOutput, 'moving' | 'cycle' | 'position'>;
@@ -28,11 +28,19 @@ export class MoveMeter {
   readonly #settling = new Settling();
   readonly #arrival = new Arrival();
   readonly #ripple = new SpeedRipple();
-  readonly #error = new Tally();
-  readonly #force = new Tally();
-  readonly #current = new Tally();
-  readonly #currentUse = new Tally();
-  readonly #voltageUse = new Tally();
+  readonly #error = new PartedTally();
+  readonly #force = new PartedTally();
+  readonly #current = new PartedTally();
+  readonly #currentUse = new PartedTally();
+  readonly #voltageUse = new PartedTally();
+  /** Of everything so far, before the first move, too. */
+  readonly whole: Readonly<Record<'error' | 'force' | 'current' | 'currentUse' | 'voltageUse', Tally>> = {
+    error: this.#error.whole,
+    force: this.#force.whole,
+    current: this.#current.whole,
+    currentUse: this.#currentUse.whole,
+    voltageUse: this.#voltageUse.whole,
+  };
 
   /** The axis stands at `start` (m) when the run begins. */
   constructor(start: number) {
@@ -63,13 +71,13 @@ export class MoveMeter {
       if (this.#settling.isMeasuring) this.#close(time, copper);
       this.#open(position, time, copper);
     }
+    this.#error.add(valueAt(record, C.followingError));
     if (this.#settling.isMeasuring) this.#measure(record, time, command, window);
     this.#lastTarget = position;
   }
 
   /** One current-loop period. */
   period({ force, current, currentUse, voltageUse }: Readonly<Effort>): void {
-    if (!this.#settling.isMeasuring) return;
     this.#force.add(force);
     this.#current.add(current);
     this.#currentUse.add(currentUse);
@@ -87,17 +95,16 @@ export class MoveMeter {
     this.#startCopper = copper;
     this.#arrival.begin(time, this.#lastTarget, position);
     this.#ripple.clear();
-    this.#error.clear();
-    this.#force.clear();
-    this.#current.clear();
-    this.#currentUse.clear();
-    this.#voltageUse.clear();
+    this.#error.part.clear();
+    this.#force.part.clear();
+    this.#current.part.clear();
+    this.#currentUse.part.clear();
+    this.#voltageUse.part.clear();
   }
 
   #measure(record: Float64Array, time: number, { moving, position }: MoveCommand, window: number): void {
     const reading = valueAt(record, C.encoderPosition);
     this.#settling.take(time, moving, position - reading, window);
-    this.#error.add(valueAt(record, C.followingError));
     this.#arrival.take(time, moving, position, reading);
     this.#ripple.take(
       valueAt(record, C.setSpeed),
@@ -114,16 +121,16 @@ export class MoveMeter {
       riseTime: this.#arrival.riseTime,
       settlingTime: this.#settling.time,
       overshoot: this.#arrival.overshoot,
-      peakError: this.#error.peak,
-      rmsError: this.#error.rms,
+      peakError: this.#error.part.peak,
+      rmsError: this.#error.part.rms,
       velocityRipplePeak: this.#ripple.peakToPeak,
       velocityRippleRms: this.#ripple.rms,
-      peakForce: this.#force.peak,
-      rmsForce: this.#force.rms,
-      peakCurrent: this.#current.peak,
-      rmsCurrent: this.#current.rms,
-      currentHeadroom: 1 - this.#currentUse.peak,
-      voltageHeadroom: 1 - this.#voltageUse.peak,
+      peakForce: this.#force.part.peak,
+      rmsForce: this.#force.part.rms,
+      peakCurrent: this.#current.part.peak,
+      rmsCurrent: this.#current.part.rms,
+      currentHeadroom: 1 - this.#currentUse.part.peak,
+      voltageHeadroom: 1 - this.#voltageUse.part.peak,
       copperLoss: duration > 0 ? (copper - this.#startCopper) / duration : 0,
     };
   }

@@ -21,3 +21,14 @@ export class Tally {
     this.#sum = 0;
   }
 }
+
+/** Tally of a series, and of the part of it that was begun last. */
+export class PartedTally {
+  readonly whole = new Tally();
+  readonly part = new Tally();
+
+  add(value: number): void {
+    this.whole.add(value);
+    this.part.add(value);
+  }
+}
