@@ -1,5 +1,6 @@
 import type { Losses } from './heat.ts';
 import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT, type State } from './state.ts';
+import type { Store } from './term.ts';
 
 /** The residual may be this share of the throughput, and a nanojoule in any case: steps of 0.1 nm move hardly more. */
 const RESIDUAL_BOUND = 1e-6;
@@ -33,8 +34,8 @@ export class Audit {
     this.#stored = storedAtStart;
   }
 
-  /** Takes the energies of one tick out of the state vector, which continues from zero. */
-  takeTick(y: State, stored: number): void {
+  /** Takes the energies of one tick out of the state vector, which continues from zero; `energy` is stored at its end. */
+  takeTick(y: State, { energy: stored }: Readonly<Store>): void {
     this.in += y[E_IN];
     this.returned += Math.max(-y[E_IN], 0);
     this.copper += y[E_COPPER];

@@ -140,21 +140,20 @@ export class Axis {
     const [telemetry, effort] = [this.#telemetry, this.#effort];
     effort.force = telemetry.motorForce;
     effort.forceCurrent = this.forceCurrent;
-    effort.current = Math.sqrt(this.currentSquared);
+    effort.current = Math.sqrt(telemetry.iq ** 2 + telemetry.id ** 2);
     effort.voltage = telemetry.voltage;
     effort.currentUse = this.#drive.currentUse;
     effort.voltageUse = effort.voltage / this.#voltageLimit;
     return effort;
   }
 
-  /** Summed over the motors as the last tick sampled it, A. */
+  /** Summed over the motors as the last tick sampled them, A. */
   get forceCurrent(): number {
     return this.#telemetry.iq;
   }
 
-  /** Square of the amplitude of the summed currents of the last tick, A². */
-  get currentSquared(): number {
-    return this.#telemetry.currentSquared;
+  get fieldCurrent(): number {
+    return this.#telemetry.id;
   }
 
   /** Simulated time of the next tick, s. */
@@ -293,7 +292,7 @@ export class Axis {
     try {
       this.#store.energy = this.audit.stored;
       this.#solver.advance(before, after, this.#store);
-      this.audit.takeTick(after, this.#store.energy);
+      this.audit.takeTick(after, this.#store);
       this.#y = after;
       this.#before = before;
     } catch (error) {

@@ -86,11 +86,6 @@ export class Telemetry {
     return this.#observed.plant.terms.windings.force(this.#y);
   }
 
-  /** i_d² + i_q², A². */
-  get currentSquared(): number {
-    return this.iq * this.iq + this.id * this.id;
-  }
-
   /** Amplitude, V. */
   get voltage(): number {
     const { voltageD, voltageQ } = this.#observed.plant.terms.windings;

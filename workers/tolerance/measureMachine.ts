@@ -38,8 +38,9 @@ export function measureMachine(scene: Scene, leadIn: number): MachineResult {
     const samplesNow = axis.atPositionSample;
     if (!axis.step()) return tripped(tripOf(axis));
     if (samplesNow) {
-      if (cycleNow() > leadIn) break;
-      run.sample(cycleNow() === leadIn);
+      const cycle = cycleNow();
+      if (cycle > leadIn) break;
+      run.sample(cycle === leadIn);
     }
     run.period();
   }
@@ -86,9 +87,9 @@ class MeasuredCycle {
 
   period(): void {
     if (!this.#isMeasuring) return;
-    const { currentSquared, forceCurrent } = this.#axis;
-    if (currentSquared > this.#peakCurrentSquared) this.#peakCurrentSquared = currentSquared;
-    this.#losses.period(forceCurrent);
+    const { forceCurrent: iq, fieldCurrent: id } = this.#axis;
+    this.#peakCurrentSquared = Math.max(this.#peakCurrentSquared, iq * iq + id * id);
+    this.#losses.period(iq);
   }
 
   result(): MachineResult {
