@@ -13,7 +13,7 @@ import { motorConstants } from './motor.ts';
  * m, N. Two pole pitches τ are one period of the field.
  */
 
-export interface PeriodicTerm {
+interface PeriodicTerm {
   readonly amplitude: number;
   /** m */
   readonly period: number;
