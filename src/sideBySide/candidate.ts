@@ -52,6 +52,11 @@ export class Candidate implements CandidateTime {
     return this.trip !== null || this.error !== null;
   }
 
+  /** Whether it stands still at a moment, s: then what it showed last says nothing to compare with. */
+  isStoppedAt(moment: number): boolean {
+    return this.error !== null || (this.trip !== null && this.trip.time <= moment);
+  }
+
   /** Whether there is anything to show yet. */
   get begun(): boolean {
     return !Number.isNaN(this.#run);

@@ -33,8 +33,6 @@ export class CandidateCard {
   readonly #lens = new Magnifier();
   readonly #gauges = candidateGauges();
   readonly strip = new ErrorStrip();
-  /** It stands still at the moment that is shown: what it showed last says nothing to compare with. */
-  stopped = false;
   readonly element: HTMLElement;
   readonly #numbers = new NumberClock();
   #version = Number.NaN;
@@ -119,17 +117,15 @@ export class CandidateCard {
       gauge.move(reading);
       gauge.write(reading);
     }
-    const fault = faultAt(candidate, moment);
-    setText(this.#fault, fault ?? '');
-    this.stopped = fault !== null;
-    this.#fault.hidden = !this.stopped;
-    this.strip.element.hidden = this.stopped;
+    const isStopped = candidate.isStoppedAt(moment);
+    setText(this.#fault, isStopped ? faultOf(candidate) : '');
+    this.#fault.hidden = !isStopped;
+    this.strip.element.hidden = isStopped;
   }
 }
 
-/** Why the candidate stands still at a moment, or null. */
-function faultAt({ error, trip }: Candidate, moment: number): string | null {
+/** Why a candidate stands still. */
+function faultOf({ error, trip }: Candidate): string {
   if (error !== null) return `The simulation stopped: ${error}`;
-  if (trip && trip.time <= moment) return `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip)}`;
-  return null;
+  return trip ? `Tripped at ${trip.time.toFixed(3)} s. ${tripText(trip)}` : '';
 }

@@ -6,7 +6,6 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import { stepAtLeast } from '../plot/ticks.ts';
-import { LensRange } from '../stage/lens/lensRange.ts';
 import { isDialogOpen } from '../ui/dialog.ts';
 import { element } from '../ui/dom.ts';
 import type { Actions } from '../ui/keys.ts';
@@ -14,6 +13,7 @@ import { withIndices } from '../ui/markup.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import { CandidateCard, type CandidateName } from './candidateCard.ts';
 import type { CommonChart } from './commonChart.ts';
+import { CommonRange } from './commonRange.ts';
 import { CandidatesRun } from './sideBySideRun.ts';
 import { CandidatesStage } from './sideBySideStage.ts';
 import { CandidatesTransport } from './sideBySideTransport.ts';
@@ -38,7 +38,7 @@ export class CandidatesView {
   readonly #run = new CandidatesRun();
   readonly #transport = new CandidatesTransport(this.#run);
   readonly #stage = new CandidatesStage();
-  readonly #range = new LensRange();
+  readonly #range = new CommonRange();
   readonly #statement = element('p');
   readonly #scale = createSegmented('Scale of the lenses', ['one scale', 'each its own'], () => {});
   readonly #words = element(
@@ -164,14 +164,14 @@ export class CandidatesView {
   #drawCards(moment: number, elapsed: number): void {
     const { clock, moment: looked, stopped } = this.#run;
     const resting = !clock.running || stopped || !looked.live;
-    let largest = 0;
+    const errors: number[] = [];
     for (const [i, card] of this.#cards.entries()) {
       const error = card.take();
-      if (!card.stopped) largest = Math.max(largest, error);
+      if (!card.candidate.isStoppedAt(moment)) errors.push(error);
       this.#stage.setState(i, card.candidate.tripped ? 'tripped' : resting ? 'paused' : 'running');
     }
-    this.#range.follow(largest, elapsed);
-    const range = this.#scale.value === 'one scale' ? this.#range : null;
+    this.#range.follow(errors, elapsed);
+    const range = this.#scale.value === 'one scale' ? this.#range.range : null;
     for (const card of this.#cards) card.draw(moment, elapsed, range);
     if (moment !== this.#stripsAt) this.#drawStrips(moment);
   }
@@ -188,7 +188,7 @@ export class CandidatesView {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
     for (const card of this.#cards) {
-      if (card.stopped || !card.readStrip(window)) continue;
+      if (card.candidate.isStoppedAt(moment) || !card.readStrip(window)) continue;
       low = Math.min(low, card.strip.low);
       high = Math.max(high, card.strip.high);
     }
