@@ -1,4 +1,5 @@
-import type { Browser, Locator, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { pressUntil } from '../e2e/support/pressUntil.ts';
 import { usedMemory, workerSession } from '../tools/memory.mjs';
 import { SLOWLY } from '../tools/slowly.mjs';
 import { type Holding, whatGrew } from './growth.ts';
@@ -7,10 +8,6 @@ import { type Holding, whatGrew } from './growth.ts';
 
 /** A software rasteriser says on the console that it is slow. */
 const EXPECTED = [/GPU stall due to ReadPixels/, /Automatic fallback to software WebGL/];
-
-/** After so long without an effect a key is pressed again, ms, and so many times. */
-const AGAIN = 20_000;
-const TRIES = 10;
 
 interface PageSoak {
   readonly rounds: number;
@@ -94,24 +91,6 @@ async function tune(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
 }
 
-/** Presses a key, and again where it came while something else still had the keys, until what it does is seen. */
-async function pressUntil(
-  page: Page,
-  key: string,
-  seen: Locator,
-  state: 'visible' | 'hidden',
-): Promise<void> {
-  for (let tries = 0; ; tries++) {
-    await page.keyboard.press(key);
-    try {
-      await seen.waitFor({ state, timeout: AGAIN });
-      return;
-    } catch (error) {
-      if (tries === TRIES) throw error;
-    }
-  }
-}
-
 /** Through what opens by a key. */
 async function lookAround(page: Page): Promise<void> {
   await page.locator('body').click({ position: { x: 1, y: 1 } });
@@ -121,12 +100,12 @@ async function lookAround(page: Page): Promise<void> {
     ['o', 'Lessons'],
   ] as const) {
     const dialog = page.getByRole('dialog', { name: title });
-    await pressUntil(page, key, dialog, 'visible');
+    await pressUntil(page, key, dialog);
     await pressUntil(page, 'Escape', dialog, 'hidden');
   }
-  await pressUntil(page, 'b', page.locator('.loop-verdict', { hasText: /table/ }), 'visible');
+  await pressUntil(page, 'b', page.locator('.loop-verdict', { hasText: /table/ }));
   await page.getByText('Motion', { exact: true }).first().click();
-  await pressUntil(page, 'u', page.getByRole('region', { name: 'Candidate B:' }), 'visible');
+  await pressUntil(page, 'u', page.getByRole('region', { name: 'Candidate B:' }));
   await page.getByRole('button', { name: 'Back to the bench' }).click();
   await page.getByRole('button', { name: 'Which drive?' }).click();
   await page.getByRole('heading', { name: 'Candidate drives' }).waitFor();

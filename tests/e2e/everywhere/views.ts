@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
-import { pressFor } from '../support/controls.ts';
 import { openLoop } from '../support/loopControls.ts';
+import { pressUntil } from '../support/pressUntil.ts';
 import { choose, goTo, leaveField, use } from './keyboard.ts';
 
 /** A view of the page: how a person comes to it from the bench by the keyboard alone, and back. */
@@ -22,7 +22,7 @@ const named = (page: Page, name: Title) =>
 
 async function pressKey(page: Page, key: string, wanted: Locator): Promise<void> {
   await leaveField(page);
-  await pressFor(page, key, wanted);
+  await pressUntil(page, key, wanted);
 }
 
 /** By Escape; where the page that is shown in it has the focus, that is left first. */

@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterEach, beforeEach, expect, inject, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
-import { closeDialog, expectState, pressFor, type } from '../support/controls.ts';
+import { closeDialog, expectState, type } from '../support/controls.ts';
 import { foldAway } from '../support/page.ts';
 import { eventually, patience } from '../support/patience.ts';
+import { pressUntil } from '../support/pressUntil.ts';
 import { plainHost } from './plainHost.ts';
 
 let folder: string;
@@ -43,15 +44,15 @@ it('opens without its host, with every part that is loaded later', async () => {
   await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
   await page.getByRole('dialog', { name: 'Automatic pretuning' }).waitFor();
   await closeDialog(page);
-  await pressFor(page, 'e', page.locator('iframe[title="Gain sheet as printed"]'));
+  await pressUntil(page, 'e', page.locator('iframe[title="Gain sheet as printed"]'));
   await closeDialog(page);
-  await pressFor(page, 'o', page.getByRole('dialog', { name: 'Lessons' }));
+  await pressUntil(page, 'o', page.getByRole('dialog', { name: 'Lessons' }));
   await closeDialog(page);
   await page.getByRole('button', { name: 'File', exact: true }).click();
   await page.getByRole('button', { name: 'Measured trace …' }).click();
   await page.getByRole('dialog', { name: 'Measured trace' }).waitFor();
   await closeDialog(page);
-  await pressFor(page, 'w', page.getByRole('button', { name: 'Back to the bench' }));
+  await pressUntil(page, 'w', page.getByRole('button', { name: 'Back to the bench' }));
   await page.getByText('All drives are tuned and simulated.').waitFor();
 });
 

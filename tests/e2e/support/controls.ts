@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { present } from '../../../shared/core/at.ts';
@@ -6,7 +6,7 @@ import type { ParameterName } from '../../../shared/core/parameters/table.ts';
 import type { DriveType } from '../../../shared/core/scene.ts';
 import { toSI, UNITS, type Unit } from '../../../shared/core/units.ts';
 import { parameterLabel } from '../../../src/ui/fields/label.ts';
-import { eventually, patience } from './patience.ts';
+import { eventually } from './patience.ts';
 
 /** What a person does on the page and reads from it. */
 
@@ -128,13 +128,4 @@ export async function putDrives(page: Page, driveTypes: readonly DriveType[]): P
 export async function closeDialog(page: Page): Promise<void> {
   await page.keyboard.press('Escape');
   await eventually(() => page.locator('dialog[open]').count()).toBe(0);
-}
-
-/** Presses a key for what it opens; again where the page was still busy with the view before. */
-export async function pressFor(page: Page, key: string, wanted: Locator): Promise<void> {
-  const isThere = async () => {
-    if (!(await wanted.isVisible())) await page.keyboard.press(key);
-    return wanted.isVisible();
-  };
-  await expect.poll(isThere, { timeout: patience(), interval: 1000 }).toBe(true);
 }
