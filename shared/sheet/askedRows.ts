@@ -29,7 +29,7 @@ export function askedSection({ goal, isChanged }: AskedOfSheet, loops: readonly 
     title: 'Asked for at pretuning',
     text: [
       isChanged
-        ? 'Gains were changed after pretuning. What is reached is that of the present gains.'
+        ? 'Gains were changed after pretuning. The values reached are those of the present gains.'
         : 'The gains are as pretuning set them.',
     ],
     rows: askedOf(goal).flatMap((asked) => rows(asked, loops)),

@@ -14,7 +14,7 @@ export function shapingSection(p: Parameters, basis: Basis): SheetSection {
   return {
     ...section,
     text: [
-      'Position, speed and acceleration of the command pass the same stages: mean over the jerk ramp time, impulses of the input shaper, first-order low-pass. Feedforward acts on what leaves them.',
+      'Position, speed and acceleration of the command pass the same stages: mean over the jerk ramp time, impulses of the input shaper, first-order low-pass. Feedforward acts on their output.',
     ],
     rows: [
       setRow('Order of the profile', '', p.jerkRamp > 0 ? 'fourth' : 'third'),

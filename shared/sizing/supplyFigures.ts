@@ -63,7 +63,7 @@ function peakPower({ peak }: PowerFlow): Figured {
     unit: 'W',
     formula: 'P_pk = max (F v + 1.5 R i²/N)',
     numbers: ranged(peak, 'W'),
-    note: 'What amplifier and supply have to give for an instant; losses of the amplifier come on top.',
+    note: 'What amplifier and supply have to deliver for an instant, losses of the amplifier not included.',
   });
 }
 

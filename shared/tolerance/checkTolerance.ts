@@ -147,7 +147,7 @@ function checkSpread(name: NumberName, input: unknown, base: number): { readonly
   }
   const spread = { kind: kind.legal, ...values } as Spread;
   if (spread.kind === 'per cent' && base === 0)
-    return refuse(base, 'it is 0 in this scene, and a share of nothing is nothing. Give two values instead.');
+    return refuse(base, 'it is 0 in this scene, and a percentage of 0 is 0. Give two values instead.');
   if (spread.kind === 'uniform' && !(spread.from < spread.to))
     return refuse(spread.to, '“to” must be more than “from”. Exchange them, or widen the range.');
   const wrong = spreadEnds(spread, base)

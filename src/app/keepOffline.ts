@@ -15,7 +15,7 @@ export async function keepOffline(messages: Messages, keep: () => Promise<boolea
   const offer = (worker: ServiceWorker) =>
     messages.offer(
       'Newer version',
-      'A newer version of Waybench is ready. Your work is kept in this browser and is offered again when the page has opened anew.',
+      'A newer version of Waybench is ready. Your work is kept in this browser and will be offered again when the page reopens.',
       [
         { label: 'Use it now', action: () => void change(worker) },
         { label: 'Later', action: () => {} },
@@ -23,7 +23,9 @@ export async function keepOffline(messages: Messages, keep: () => Promise<boolea
     );
   const change = async (worker: ServiceWorker) => {
     if (!(await keep())) {
-      messages.note('Nothing is kept from this page: save your work as a file, then close all its tabs.');
+      messages.note(
+        'This page cannot keep your work in the browser: save it as a file, then close all tabs of the page.',
+      );
       return;
     }
     serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
@@ -40,7 +42,7 @@ export async function keepOffline(messages: Messages, keep: () => Promise<boolea
     worker?.addEventListener('statechange', () => {
       if (worker.state === 'installed' && !isFirst) offer(worker);
       if (worker.state === 'activated' && isFirst)
-        messages.note('From now on this page also opens without a network.');
+        messages.note('This page now also opens without a network.');
     });
   });
 }

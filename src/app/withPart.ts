@@ -19,7 +19,7 @@ export function withPart(page: Page, name: string, work: () => Promise<unknown>)
     page.messages.problems(
       `${name} did not open`,
       [errorText(error)],
-      `A part of the page did not arrive; the bench is as it was. Check the network and try again. If the host has a newer version by now, ${reload}`,
+      `Part of the page could not be loaded; the bench is unchanged. Check the network and try again. If the host has a newer version by now, ${reload}`,
       { label: 'Try again', action: () => withPart(page, name, work) },
     );
   });

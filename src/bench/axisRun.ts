@@ -154,7 +154,9 @@ export class AxisRun {
     if (!this.#watch.isMissed({ asked: timeScale, achieved: achievedTimeScale, lost: lostTime })) return;
     this.#isFast = true;
     this.#axis.send('useEngine', 'batch');
-    this.#messages.note('Real time was not held: the simulation goes on in fixed steps, which are faster.');
+    this.#messages.note(
+      'Real time could not be held: the simulation continues in fixed steps, which are faster.',
+    );
   }
 
   /** Once everything has taken in the frame: what a replay has changed by then. */

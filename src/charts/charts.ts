@@ -50,7 +50,7 @@ const START_SPAN = 2;
 
 const HELP =
   'Left and right arrow move through time, plus and minus zoom, [ and ] move the cursor, ' +
-  'J sets a second cursor where the first is, or takes it away, ' +
+  'J sets a second cursor at the first, or removes it, ' +
   'Escape follows the run again.';
 
 /** Six stacked strip charts of the run in `host`, on one axis of simulated time. */

@@ -52,12 +52,12 @@ export class FiguresDialog {
     setText(
       this.#which,
       move
-        ? `Move ${move.index + 1}. They change with every finished move.`
-        : 'No move finished yet. The figures come with the first one.',
+        ? `Move ${move.index + 1}. The figures change with every finished move.`
+        : 'No move finished yet. The figures appear with the first one.',
     );
     setText(
       this.#account,
-      `Energy account of the run: ${inUnit(Math.abs(this.#energyResidual), '', 2)} of what went through does not balance; 10⁻⁶ is allowed.`,
+      `Energy account of the run: ${inUnit(Math.abs(this.#energyResidual), '', 2)} of the throughput is unaccounted for; 10⁻⁶ is allowed.`,
     );
     for (const [name, value] of this.#values) setText(value, move ? moveFigureText(name, move[name]) : '—');
   }

@@ -169,7 +169,7 @@ export class LessonRoom {
 
   #copyLink({ index, lesson }: LessonPlayer): void {
     const { messages } = this.#options;
-    if (this.#id === null) messages.note(`${lesson.title} is from a file: hand on the file itself.`);
+    if (this.#id === null) messages.note(`${lesson.title} is from a file: pass on the file itself.`);
     else
       void copyLink(lessonLink(this.#id, index), messages, 'Link copied. It opens the lesson at this step.');
   }

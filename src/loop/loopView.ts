@@ -227,7 +227,7 @@ export class LoopView {
     const { measured } = this.#data;
     const isStale = measured !== null && hasMoved(measured.analysis, analysis, measured.loop.frequency);
     if (isStale && !this.#data.isStale)
-      this.#tell('The measured points were taken with other settings than the present ones.');
+      this.#tell('The measured points were taken with settings other than the present ones.');
     this.#become({ present, isStale });
     const verdict = verdictOf(figures);
     setText(this.#verdict, verdict.text);

@@ -16,7 +16,7 @@ const ADVICE: Record<Trip['kind'], string> = {
 };
 
 const PULLED = 'Pull more gently, or raise the following-error limit.';
-const UNDRIVEN = 'No gain is the cause. Undo the last change of the machine.';
+const UNDRIVEN = 'The gains are not the cause. Undo the last change to the machine.';
 
 function adviceOn(trip: Trip): string {
   if (trip.kind === 'following error' && trip.pulled) return PULLED;

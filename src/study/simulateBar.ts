@@ -27,7 +27,7 @@ export function createSimulateBar(actions: StudyActions): {
 
 function textOf({ candidates, isRunning, isReportDue, verdict, refused }: StudyState): string {
   if (refused.length > 0)
-    return `Waits for ${refused.map((label) => `“${label}”`).join(', ')}: what was entered there is refused.`;
+    return `Waiting for a valid entry in ${refused.map((label) => `“${label}”`).join(', ')}.`;
   if (isReportDue) return `Report: ${flipProgress(verdict.share)}`;
   const missing = candidates.filter(({ outcome }) => outcome === null);
   if (missing.length === 0) return 'All drives are tuned and simulated.';

@@ -38,7 +38,7 @@ export function offeredLimits({ parameters: p, moves }: Scene, { trip, figures }
   const itself = settlingTime === 0 ? 'as soon as the command ends' : `in ${ranged(settlingTime, 's')}`;
   return {
     limits: { settlingTime: limit },
-    text: `The machine on the bench settles into ${window} ${itself}. Offered as the limit: ${ranged(limit, 's')}, which is ${MARGIN_TEXT} more, 1 ms at least, of the ${ranged(dwell, 's')} that it stands still. ${OWN}`,
+    text: `The machine on the bench settles into ${window} ${itself}. Offered as the limit: ${ranged(limit, 's')}, which is ${MARGIN_TEXT} more, at least 1 ms, within the dwell of ${ranged(dwell, 's')}. ${OWN}`,
   };
 }
 

@@ -103,7 +103,7 @@ export class ResultView {
     const notes = [
       ...trips.map(({ kind, count }) => `Tripped by ${kind}: ${count}`),
       ...(unsettled > 0 ? [`Not settled: ${unsettled}`] : []),
-      ...(untrusted > 0 ? [`Energy account open, not to be trusted: ${untrusted}`] : []),
+      ...(untrusted > 0 ? [`Energy account does not balance, figures not to be trusted: ${untrusted}`] : []),
     ];
     this.#notes.replaceChildren(...notes.map((text) => element('li', {}, text)));
     this.#worst.replaceChildren(
@@ -160,7 +160,7 @@ export class ResultView {
       element(
         'figcaption',
         {},
-        `${RUN_FIGURES[of].label}: how many machines have which value.`,
+        `${RUN_FIGURES[of].label}: number of machines by value.`,
         ...(missing > 0 ? [` ${missing} have none: they tripped, or did not settle.`] : []),
       ),
     );
@@ -191,7 +191,7 @@ export class ResultView {
 
 /** What the figure depends on, the strongest first, with the share of each as a bar. */
 function influenceTable(of: Sensitivity | undefined, good: Sensitivity | undefined): HTMLElement {
-  if (!of) return element('p', {}, 'What it depends on can be said once more machines have run.');
+  if (!of) return element('p', {}, 'What it depends on is shown once more machines have run.');
   const share = (sensitivity: Sensitivity | undefined, name: NumberName): Node => {
     const found = sensitivity?.influences.find((each) => each.name === name);
     if (!sensitivity || !found || found.share <= sensitivity.noise)
@@ -220,9 +220,9 @@ function influenceTable(of: Sensitivity | undefined, good: Sensitivity | undefin
     element(
       'p',
       { class: 'meaning' },
-      `${inUnit(Math.max(left, 0), '%', 2)} of the variance belongs to parameters that act together, to weak ones and to noise. ` +
+      `${inUnit(Math.max(left, 0), '%', 2)} of the variance comes from parameters acting together, from weak ones and from noise. ` +
         `Rank slope: standardised rank regression, R² ${of.explained.toFixed(2)}; 1 rises with the parameter, −1 falls. ` +
-        `Shares below ${inUnit(of.noise, '%', 2)} cannot be told from chance with so many machines.`,
+        `With this many machines, shares below ${inUnit(of.noise, '%', 2)} cannot be told from chance.`,
     ),
   );
 }

@@ -123,7 +123,7 @@ export class StudyForm {
       const spread = line.read();
       if (!spread) return null;
       if (spreads.some(([name]) => name === line.name)) {
-        line.showProblem('This parameter stands above already. Remove one of the two.');
+        line.showProblem('This parameter is already listed above. Remove one of the two.');
         return null;
       }
       spreads.push([line.name, spread]);

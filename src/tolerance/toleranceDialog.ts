@@ -34,7 +34,7 @@ export class ToleranceDialog {
   readonly #run = button('Build and run', () => void this.#start(), { class: 'primary' });
   readonly #cancel = button('Cancel', () => this.#client.cancel());
   readonly #save = button('Save study', () => this.#saveStudy(), {
-    title: 'As a file, for the command line or to be opened again',
+    title: 'Saves the study as a file, for the command line or to open again',
   });
   readonly #saveResults = button('Save results (CSV)', () => this.#saveTable());
   readonly #dialog: Dialog;
@@ -92,7 +92,7 @@ export class ToleranceDialog {
   async #offerLimits(): Promise<void> {
     if (!this.#form.takesLimits) return;
     const scene = this.#options.scene();
-    this.#form.offerLimits({}, 'Measuring the machine on the bench, for a limit to begin with …');
+    this.#form.offerLimits({}, 'Measuring the machine on the bench, to suggest a limit …');
     try {
       const result = await this.#client.nominal(scene);
       if (!result) return;
@@ -112,7 +112,7 @@ export class ToleranceDialog {
     this.#study = study;
     this.#view.begin(study);
     this.#showWorking(true);
-    setText(this.#status, 'Looking how many cycles the start takes …');
+    setText(this.#status, 'Finding out how many cycles the start takes …');
     const begun = performance.now();
     const pacing = new NumberClock(TOLD);
     let count = 0;

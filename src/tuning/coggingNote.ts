@@ -32,7 +32,7 @@ export class CoggingNote {
       button('Learn cogging table', learnCogging, {
         class: 'panel-wide',
         title:
-          'Scans a copy of the axis slowly in both directions, and takes the force over position from its current',
+          'Scans a copy of the axis slowly in both directions, and works out the force over position from its current',
       }),
       this.#ofTable,
     );

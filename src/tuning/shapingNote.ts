@@ -42,7 +42,7 @@ export function shapingText(p: Shaping & Pick<Parameters, 'acceleration' | 'jerk
 }
 
 function costText(p: Shaping): string {
-  if (!isShaped(p)) return 'No shaping: moves take as long as their limits ask.';
+  if (!isShaped(p)) return 'No shaping: moves take no longer than their limits require.';
   const times = shapingTimes(p);
   const parts = (
     [

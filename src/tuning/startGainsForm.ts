@@ -36,7 +36,7 @@ export class StartGainsForm {
       crossover === null
         ? 'The loop has no crossover.'
         : `Crossover of the loop now: ${ranged(crossover, 'Hz')}.`;
-    setText(this.#present, isStable ? text : 'The loop as it is set is unstable.');
+    setText(this.#present, isStable ? text : 'The loop is unstable as it is set.');
   }
 
   /** Hz. */

@@ -67,15 +67,15 @@ export const KEYS: readonly Key[] = [
   { keys: 'G', label: 'Show or hide the gauges', action: 'gauges' },
   { keys: 'H', label: 'Show or hide the charts', action: 'charts' },
   { keys: 'B', label: 'Below the stage: motion over time, or the loop over frequency', action: 'area' },
-  { keys: 'Y', label: 'Charts or loop to most of the height, and back', action: 'enlarge' },
+  { keys: 'Y', label: 'Enlarge charts or loop to most of the height, and back', action: 'enlarge' },
   { keys: 'C', label: 'Cut-away: closed, phase currents, temperatures, field', action: 'cutaway' },
   {
     keys: 'Q',
-    label: 'Inside the motor: its field and the force of each coil, or the view before',
+    label: 'Inside the motor: its field and the force of each coil, or back to the view before',
     action: 'field',
   },
   { keys: ',', label: 'Sound of the motor force, with its spectrum', action: 'sound' },
-  { keys: ';', label: 'Video of the stage: how long, and stop it while it records', action: 'film' },
+  { keys: ';', label: 'Video of the stage: choose a length, or stop recording', action: 'film' },
   { keys: 'V', label: 'Reset the view of the stage', action: 'resetView' },
   { keys: 'F', label: 'Freeze the charts', action: 'freeze' },
   { keys: 'L', label: 'Charts follow the run again', action: 'live' },
@@ -107,10 +107,10 @@ export const KEYS: readonly Key[] = [
 
 /** Keys that drawings obey by themselves, for the help. */
 export const OTHER_KEYS: readonly Pick<Key, 'keys' | 'label'>[] = [
-  { keys: 'PageUp PageDown', label: 'Lesson: back and on, also ← →; the digits choose an answer' },
+  { keys: 'PageUp PageDown', label: 'Lesson: back and forward, also ← →; digits choose an answer' },
   { keys: '← →', label: 'Candidates side by side: back and forth in time, with Shift in larger steps' },
   { keys: '[ ]', label: 'Charts: move the cursor, with Shift in larger steps' },
-  { keys: 'J', label: 'Charts: second cursor where the first is, or away; also Shift and a click' },
+  { keys: 'J', label: 'Charts: set a second cursor at the first, or remove it; also Shift and click' },
 ];
 
 export interface Stroke {

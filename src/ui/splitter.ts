@@ -24,7 +24,7 @@ export function createSplitter({ text, min, max, share, shareAt, onShare }: Spli
     'aria-label': text,
     'aria-valuemin': Math.round(100 * min),
     'aria-valuemax': Math.round(100 * max),
-    title: `${text}: drag it, or arrow keys`,
+    title: `${text}: drag it, or use the arrow keys`,
     onpointerdown: (event) => bar.setPointerCapture((event as PointerEvent).pointerId),
     onpointermove: (event) => {
       const { pointerId, clientY } = event as PointerEvent;

@@ -37,7 +37,9 @@ it('has the energy account of the run among the figures of a move, within what i
   await page.keyboard.press('i');
   const account = page.getByRole('dialog', { name: 'Figures of the last move' }).getByText('Energy account');
   const [, share, allowed] = present(
-    /run: (.+) of what went .* balance; (.+) is allowed/.exec((await account.textContent()) ?? ''),
+    /run: (.+) of the throughput is unaccounted for; (.+) is allowed/.exec(
+      (await account.textContent()) ?? '',
+    ),
   ).map(powerOfTen);
   expect(share).toBeGreaterThan(0);
   expect(share).toBeLessThan(present(allowed));

@@ -22,7 +22,7 @@ const COLUMNS = [
   'copper',
 ] as const satisfies readonly HeatFigureName[];
 
-/** Decimals that are held, so that a column lines up; figures of other units range themselves. */
+/** Fixed numbers of decimals, so that columns line up; figures in other units are written with a prefix and as many digits as they need. */
 const DECIMALS: Partial<Record<Unit, number>> = { '°C': 1, '%': 2 };
 
 /** The printed result of a time-lapse: a line for every hour, where it settles, and the verdicts. */

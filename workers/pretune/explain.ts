@@ -89,7 +89,7 @@ function positionLoop(
         : [
             place.integrator,
             'largest integral gain within the limit',
-            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain works off a disturbance fastest; simulated runs chose this value near it.`,
+            `${shown(place.integrator, changes)} puts the integrator corner at ${ranged(integrator, 'Hz')}: the largest integral gain removes a disturbance fastest; simulated runs chose this value near it.`,
           ],
     quiet
       ? [
@@ -115,7 +115,7 @@ function observer({ point: { changes } }: Tried): Line[] {
     [
       'observerMass',
       'force balance',
-      `${shown('observerMass', changes)}: the moved mass after the datasheet; force that it does not explain counts as load.`,
+      `${shown('observerMass', changes)}: the moved mass according to the datasheet; force that it does not explain counts as load.`,
     ],
   ];
 }

@@ -91,7 +91,7 @@ export const COST_ROWS = [
     unit: '',
     better: 'less',
     definition:
-      'Greasing and checking of what rolls, a fifth of a low effort for each guide and nut, and nuts bought anew when their life is shorter than the years counted.',
+      'Greasing and inspection of rolling parts, a fifth of a low effort for each guide and nut, and new nuts where their life is shorter than the years counted.',
     of: (candidate, job) => costsOf(candidate, job).upkeep,
     text: money,
     resolution: { absolute: 1, relative: 0.02 },

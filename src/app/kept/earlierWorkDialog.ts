@@ -14,7 +14,7 @@ export class EarlierWorkDialog {
     element(
       'p',
       {},
-      'Bench, study and undo of the last pages, as this browser keeps them; the oldest go first. What is on the page now is kept as well when you open another.',
+      'Bench, study and undo steps of earlier pages, kept in this browser; the oldest are dropped first. What is on the page now is kept too when you open one of them.',
     ),
     this.#list,
     this.#deleted,

@@ -83,7 +83,7 @@ export class Keeper {
       const consequence = 'It stays in this browser, and the bench is unchanged.';
       messages.problems(
         'The earlier work was not opened',
-        ['Another version of Waybench kept it.'],
+        ['It was kept by another version of Waybench.'],
         consequence,
       );
       return;
@@ -117,6 +117,6 @@ export class Keeper {
 
 const STAYS = 'Your earlier work stays in this browser: File, Earlier work.';
 const NEWER =
-  'A newer version of Waybench has kept work in this browser. It is left as it is, and nothing is kept from this page: save your work as a file.';
+  'This browser holds work from a newer version of Waybench. It is left untouched, and nothing is kept from this page: save your work as a file.';
 const REFUSED =
-  'This browser keeps nothing for this page: what is not saved as a file is lost when it is closed.';
+  'This browser keeps nothing for this page: whatever is not saved as a file is lost when the page is closed.';

@@ -46,8 +46,12 @@ const KINDS: readonly (readonly [folder: string, label: string, against: string]
     'hand calculations, random legal and illegal input, files of earlier versions',
   ],
   ['src', 'Parts of the page', 'what they draw, write and keep'],
-  ['fuzz', 'Random input', 'random machines and jobs, and damaged files: each runs or is refused in words'],
-  ['soak', 'Endurance', 'memory, drift and energy account of scenes and page at work for long'],
+  [
+    'fuzz',
+    'Random input',
+    'random machines and jobs, and damaged files: each either runs or is refused with a reason',
+  ],
+  ['soak', 'Endurance', 'memory, drift and energy account over long runs of scenes and page'],
   ['e2e', 'The built page', 'what a person does and sees in a browser, also without a network'],
 ];
 
@@ -65,7 +69,7 @@ const UNCHECKED = [
   'No run was compared with a machine on which force, current and position were recorded together.',
   'Presets, prices and times between failures are invented; no test can confirm them.',
   'What the model leaves out is listed in the report under Assumptions and no test covers it.',
-  'In Firefox the tests open the page, make moves and tune, where it is installed; other browsers that are not built on Chromium are not driven.',
+  'Where Firefox is installed, the tests open the page in it, make moves and tune; other browsers not built on Chromium are not tested.',
 ];
 
 function soakText({
@@ -106,7 +110,7 @@ export function createTested(): Dialog {
     element(
       'p',
       {},
-      `Waybench ${VERSION_TEXT}. Of the last full run on record ${grouped(passed)} checks passed and ${grouped(suite.failed)} failed.`,
+      `Waybench ${VERSION_TEXT}. In the last full run on record, ${grouped(passed)} checks passed and ${grouped(suite.failed)} failed.`,
     ),
     element(
       'table',

@@ -112,7 +112,7 @@ export class LessonRecorder {
       element(
         'p',
         {},
-        'Set up the bench as the step begins, then press Record a step: what is changed, pulled and run from there on is the step, and it is seen as the bench shows it at the end.',
+        'Set up the bench as the step is to begin, then press Record a step. What you change, pull and run from then on becomes the step; it is shown with the view that the bench has at the end.',
       ),
       textField('Title', title, (text) => this.#write((now) => ({ ...now, title: text }))),
       paragraphField(

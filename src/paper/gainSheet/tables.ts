@@ -11,7 +11,7 @@ const ROUNDED = 6;
 const SCALED = 5;
 
 const SCALED_TEXT =
-  'Below each line stands how its amperes of amplitude come about. From there: times K_f,pk gives newtons, divided by √2 gives amperes rms, times 100 %/i_pk gives per cent of the peak current. Newtons times 100 %/F_c give per cent of the continuous force.';
+  'Below each line is how its amperes of amplitude are obtained. From there: times K_f,pk gives newtons, divided by √2 gives amperes RMS, times 100 %/i_pk gives per cent of the peak current. Newtons times 100 %/F_c give per cent of the continuous force.';
 
 /** Gains in plain SI, as they are read back. */
 export function gainTable(section: SheetSection): Markup {
@@ -29,7 +29,7 @@ export function quantityTable(section: SheetSection, exact: boolean): Markup {
     const text = typeof row.value === 'number' ? quantityText(row.value, row.unit, digits) : row.value;
     return quantityRow(row.label, row.symbol, text, derivation(row));
   });
-  return quantities(section, 'How it comes about', rows);
+  return quantities(section, 'How it is obtained', rows);
 }
 
 /** Figures that are read, not entered. */

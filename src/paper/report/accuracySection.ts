@@ -29,7 +29,7 @@ import { HALF } from './halfSize.ts';
 const STATES: Readonly<Record<PositioningTest['state'], string>> = {
   cold: 'cold is as cold as the room',
   warm: 'warm as at the end of a day',
-  worn: 'worn with the backlash that wear adds, warm too',
+  worn: 'worn, with the backlash that wear adds, and warm',
 };
 
 const METRES = 'm';

@@ -33,7 +33,7 @@ export function checkInput({ pictures, link }: ReportInput): void {
   for (const [name, url] of Object.entries(pictures)) {
     if (url !== undefined && !/^data:image\/(?:png|jpeg|webp);base64,[A-Za-z0-9+/=]+$/.test(url))
       throw new RangeError(
-        `pictures.${name}: “${url.slice(0, 40)}” is no picture. Allowed: a data URL of a PNG, JPEG or WebP.`,
+        `pictures.${name}: “${url.slice(0, 40)}” is not a picture. Allowed: a data URL of a PNG, JPEG or WebP.`,
       );
   }
   const { protocol } = new URL(link, 'https://here.invalid');

@@ -12,7 +12,7 @@ const LENGTHS = { '5 s': 5, '10 s': 10, '20 s': 20, 'until stopped': 60 } as con
 type Length = keyof typeof LENGTHS;
 const OPEN_END = LENGTHS['until stopped'];
 
-const HINT = `It shows the stage with its numbers and the time, and ends after ${OPEN_END} s at the latest.`;
+const HINT = `The video shows the stage with its numbers and the time, and stops after ${OPEN_END} s at the latest.`;
 
 const CANNOT =
   'This browser cannot record a video of the stage. Save a picture of the stage (File), or open this page in another browser.';
@@ -37,7 +37,7 @@ export class FilmPane {
   readonly #close = button('Close', () => this.#show(false));
   readonly #record = button('Record', () => this.#recordOrStop(), {
     class: 'primary',
-    title: `Begins, or stops and saves; the key ${keyOf('film')} stops it too`,
+    title: `Starts recording, or stops and saves; the key ${keyOf('film')} also stops it`,
   });
   /** Read out on request only: it changes every second. */
   readonly #state = element('output', { class: 'film-state', 'aria-live': 'off' });

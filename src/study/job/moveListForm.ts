@@ -15,7 +15,7 @@ import { moveTable } from './moveTable.ts';
 
 const HELP =
   'One move per line, columns separated by tab, semicolon or comma, as a spreadsheet copies them: “to [mm], time [s], dwell [s]”, or ' +
-  'with speed, acceleration and jerk in place of the time; in, in/s, … are accepted as well. A column “force [N]” is what the process works ' +
+  'with speed, acceleration and jerk in place of the time; in, in/s, … are accepted as well. A column “force [N]” gives the force with which the process works ' +
   'against each move: a cut has one, a rapid move has 0. Positions are measured from the middle of the ' +
   'travel. The list is repeated.';
 

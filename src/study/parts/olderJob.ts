@@ -19,5 +19,5 @@ export function createOlderJobNote(): {
 function olderJobText(refused: readonly string[]): string {
   if (refused.length === 0) return '';
   const [verb, which] = refused.length === 1 ? ['was', 'it'] : ['were', 'them'];
-  return `These figures are of an older job: ${refused.map((label) => `“${label}”`).join(', ')} ${verb} refused. Correct ${which} under Job.`;
+  return `These figures are for an earlier state of the job: ${refused.map((label) => `“${label}”`).join(', ')} ${verb} refused. Correct ${which} under Job.`;
 }

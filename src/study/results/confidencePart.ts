@@ -30,7 +30,7 @@ export class ConfidencePart {
     this.#actions = actions;
     this.#simulate = button('Simulate the moves too', () => actions.simulateDraws(), {
       title:
-        'Simulates the moves of the first hundred of these jobs, with every drive that is not out: a minute or two',
+        'Simulates the moves of the first hundred of these jobs, with every drive that is not ruled out: takes a minute or two',
     });
     this.#stop = button('Stop', () => actions.stopDraws());
     this.#fields = UNCERTAIN_NAMES.map((name) => ({

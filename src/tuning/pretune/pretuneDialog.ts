@@ -54,7 +54,7 @@ export class PretuneDialog {
     class: 'primary',
   });
   readonly #compare = button('Compare structures', () => void this.#run((goal) => this.#compareAll(goal)), {
-    title: 'Pretunes PID, cascade, cascade with observer and, where it can be, a dual loop for the same goal',
+    title: 'Pretunes PID, cascade, cascade with observer and, where possible, a dual loop for the same goal',
   });
   readonly #cancel = button('Cancel', () => this.#client.cancel());
   /** When the search was started, ms. */
@@ -194,7 +194,7 @@ export class PretuneDialog {
         createTradeOff(found, (point) => this.#choose(found, point)),
       ),
       section('The recommended values and their reasons', choicesTable(found)),
-      section('The recommended tuning on other machines than the datasheet’s', robustnessTable(found)),
+      section('The recommended tuning on machines that differ from the datasheet', robustnessTable(found)),
     );
   }
 

@@ -53,6 +53,6 @@ export function foreseenText({
       ? ''
       : ` A force of the size of its dry friction, ${ranged(friction.force, 'N')}, moves it by ${ranged(friction.error, 'm')} at most, at any frequency.`;
   const decays =
-    decay === null ? '' : ` What error is left decays with a time constant of ${ranged(decay, 's')}.`;
+    decay === null ? '' : ` The remaining error decays with a time constant of ${ranged(decay, 's')}.`;
   return `${sentence(figures.join(', '))}${disturbed}${decays} Settling follows from the first run.`;
 }

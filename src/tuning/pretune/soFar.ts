@@ -38,7 +38,7 @@ export class SoFar {
     this.#offer = { goal, label, changes };
     const text = soFar
       ? `Best so far: ${pointText(soFar, soFar.point)}.`
-      : `First answer, by the linear analysis; no move has been run with it yet, and better ones are sought. ${foreseen ? foreseenText(foreseen) : ''}`;
+      : `First answer, from the linear analysis; no move has been run with it yet, and the search for better ones goes on. ${foreseen ? foreseenText(foreseen) : ''}`;
     setText(this.#text, text);
     this.element.hidden = false;
   }

@@ -34,11 +34,11 @@ export function frictionText(p: Parameters, fresh: PositioningTest, worn: Positi
   const [most, left] = [dryFriction(p), dryFriction(after)];
   if (!(now / before - 1 < -CHANGED && left < most)) return '';
   const gained = after.backlash - p.backlash;
-  const instead = gained > 0 ? `, and falls by more than ${ranged(gained, 'm')} of new lost motion adds` : '';
+  const instead = gained > 0 ? `, by more than the ${ranged(gained, 'm')} that new lost motion adds` : '';
   return (
     `The reversal error falls because friction does, from ${ranged(most, 'N')} to ${ranged(left, 'N')} as preload is lost${instead}: ` +
     `with these gains at least ${ranged(before - now, 'm')} of it was friction when the machine was new. ` +
-    'Preload that is lost takes stiffness with it, which the model leaves out: this is no better machine.'
+    'Lost preload also costs stiffness, which the model leaves out: this does not make it a better machine.'
   );
 }
 

@@ -31,7 +31,7 @@ export class WearDialog {
   readonly #results = element('div');
 
   open(scene: Scene): void {
-    setText(this.#state, 'Testing a copy of the new machine and one of the worn …');
+    setText(this.#state, 'Testing a copy of the new machine and one of the worn machine …');
     this.#results.replaceChildren();
     this.#dialog.fill(
       element('p', {}, wearText(scene)),

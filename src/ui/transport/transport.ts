@@ -33,10 +33,10 @@ interface TransportStatus {
 
 /** What integrates the plant: in short beside the pace, if it is not the usual engine, and in a tooltip. */
 const ENGINES: Readonly<Record<Engine, readonly [short: string, title: string]>> = {
-  odex: ['', 'Integrated with control of the error (engine odex)'],
+  odex: ['', 'Integrated with error control (engine odex)'],
   batch: [
     'fixed steps',
-    'Integrated in fixed steps (engine batch), since real time was not held with control of the error. The table position stays within the same 5 nm or 0.1 % of the peak error. A saved session says at which period the engine changed.',
+    'Integrated in fixed steps (engine batch), because real time could not be held with error control. The table position stays within the same 5 nm or 0.1 % of the peak error. A saved session records at which period the engine changed.',
   ],
 };
 

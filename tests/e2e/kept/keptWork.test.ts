@@ -38,7 +38,9 @@ it('leaves the work of a newer version alone, and says so', async () => {
       }),
   );
   await type(page, 'Kp', '1.5e6');
-  await page.locator('.note', { hasText: 'A newer version of Waybench has kept work' }).waitFor();
+  await page
+    .locator('.note', { hasText: 'This browser holds work from a newer version of Waybench' })
+    .waitFor();
   const versions = await page.evaluate(async () =>
     (await indexedDB.databases()).map(({ name, version }) => `${name} ${version}`),
   );

@@ -70,10 +70,10 @@ it('says that sizing and simulation wait while an entry is refused, and marks th
   await type(page, 'tableMass', '9');
   const simulate = page.getByRole('button', { name: 'Simulate all' }).first();
   await type(page, 'payload', 'heavy');
-  await page.getByText('Waits for “Payload”').waitFor();
+  await page.getByText('Waiting for a valid entry in “Payload”').waitFor();
   expect(await simulate.isDisabled()).toBe(true);
   await show(page, 'Sizing');
-  await page.getByText('These figures are of an older job: “Payload” was refused').waitFor();
+  await page.getByText('These figures are for an earlier state of the job: “Payload” was refused').waitFor();
   await show(page, 'Job');
   await type(page, 'payload', '6');
   await eventually(() => simulate.isDisabled()).toBe(false);

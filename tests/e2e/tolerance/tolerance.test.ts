@@ -24,7 +24,7 @@ it('builds machines, shows their yield, and puts the worst on the bench as one s
   await openStudy(page);
   // What the machine itself takes, and a tenth: less than the 80 ms that there are to settle in.
   await eventually(() => page.locator('.tolerance-offer').textContent()).toMatch(
-    /settles into ±1\.00 µm in [0-9.]+ ms\. Offered as the limit: [0-9.]+ ms, which is 10 % more, .* of the 80\.0 ms/,
+    /settles into ±1\.00 µm in [0-9.]+ ms\. Offered as the limit: [0-9.]+ ms, which is 10 % more, .* dwell of 80\.0 ms/,
   );
   const offered = Number(await page.locator('#limit-settlingTime').inputValue());
   expect(offered).toBeGreaterThan(1);

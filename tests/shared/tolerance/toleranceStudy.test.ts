@@ -103,7 +103,7 @@ describe('is refused, with what to do', () => {
       /"cut" is not an entry of “uniform”/,
     ],
     [
-      'a share of nothing',
+      'a percentage of 0',
       { spreads: { backlash: { kind: 'per cent', share: 0.1 } } },
       /backlash: it is 0 in this scene, .* Give two values/,
     ],

@@ -6,7 +6,7 @@ const p = { ...defaultParameters(), acceleration: 10, jerk: 500 };
 
 it('says that nothing is shaped, and the jerk time a/j', () => {
   expect(shapingText(p)).toBe(
-    'Third-order profile, acceleration reached in 20.0 ms. No shaping: moves take as long as their limits ask.',
+    'Third-order profile, acceleration reached in 20.0 ms. No shaping: moves take no longer than their limits require.',
   );
 });
 

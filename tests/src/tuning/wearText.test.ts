@@ -71,7 +71,7 @@ it('says that friction is why a worn machine reverses better, and nothing where 
   const text = frictionText(p, found(5e-6, 2e-6), found(3e-6, 2e-6));
   expect(text).toContain('at least 2.00 µm of it was friction when the machine was new');
   // 5 µm of wear against 4 µm of preload.
-  expect(text).toContain('by more than 1.00 µm of new lost motion adds');
+  expect(text).toContain('by more than the 1.00 µm that new lost motion adds');
   expect(frictionText(p, found(5e-6, 2e-6), found(6e-6, 2e-6))).toBe('');
   expect(frictionText({ ...p, kilometresTravelled: 0 }, found(5e-6, 2e-6), found(3e-6, 2e-6))).toBe('');
 });

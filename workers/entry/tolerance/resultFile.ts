@@ -129,7 +129,7 @@ export class ResultWriter {
     // What a run that was killed within its first line has left may be written over, nothing else.
     if (found ? found.head !== head : !head.startsWith(textOf(path) ?? ''))
       throw new BadInput(
-        `${path} holds something else than results of this study. Give another file with --out, or delete this one.`,
+        `${path} holds something other than results of this study. Give another file with --out, or delete this one.`,
       );
     this.before = found?.results ?? [];
     if (found) this.#tried(() => truncateSync(path, Buffer.byteLength(found.whole)));

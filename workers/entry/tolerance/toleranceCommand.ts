@@ -28,7 +28,7 @@ export function runShard(
 ): number {
   const study = readStudy(path);
   const [from, to] = readRange(range, study.runs);
-  if (outPath === undefined) throw new BadInput('Say with --out to which file the results go.');
+  if (outPath === undefined) throw new BadInput('Name the file for the results with --out.');
   const { leadIn } = steadyCycle(study.scene);
   const writer = new ResultWriter(outPath, { study, leadIn });
   const machine = machinesOf(study);
@@ -57,13 +57,13 @@ export function mergeResults(paths: readonly string[], jsonPath?: string): numbe
     first ??= { path, ...file };
     if (file.head !== first.head)
       throw new BadInput(
-        `${path} is of another study than ${first.path}. Put only files of one study together.`,
+        `${path} belongs to another study than ${first.path}. Merge only files of one study.`,
       );
     for (const result of file.results) {
       const other = results.get(result.run);
       if (other && JSON.stringify(other) !== JSON.stringify(result))
         throw new BadInput(
-          `${path}: machine ${result.run} came out otherwise than in another file. Run both again with one version of Node.js.`,
+          `${path}: machine ${result.run} differs from its result in another file. Run both again with one version of Node.js.`,
         );
       results.set(result.run, result);
     }

@@ -27,8 +27,10 @@ export function toleranceText(study: ToleranceStudy, summary: ToleranceSummary):
     }),
     ...summary.trips.map(({ kind, count }) => `  tripped by ${kind}: ${count}`),
     ...(summary.unsettled > 0 ? [`  not settled: ${summary.unsettled}`] : []),
-    ...(summary.untrusted > 0 ? [`  not to be trusted, energy account open: ${summary.untrusted}`] : []),
-    `  farthest from good: machine ${summary.worst}`,
+    ...(summary.untrusted > 0
+      ? [`  not to be trusted, energy account does not balance: ${summary.untrusted}`]
+      : []),
+    `  worst: machine ${summary.worst}`,
     '',
     ...figureLines(summary),
     ...summary.sensitivities.flatMap(sensitivityLines),

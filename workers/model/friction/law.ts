@@ -1,8 +1,8 @@
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
 /**
- * How the guide turns sliding speed into a force. A law has one state of its own, the deflection z of what yields before the
- * guide slides, m. How large dry friction is (F_c, F_s) stands in shared/axis/guide.ts, for every law alike.
+ * How friction in the guide depends on sliding speed. Each law has one state of its own, the presliding displacement z, m. The size
+ * of the dry friction (F_c, F_s) is the same for all laws; it is worked out in shared/axis/guide.ts.
  */
 export interface FrictionLaw {
   configure(p: Parameters): void;

@@ -43,16 +43,16 @@ describe('is refused, with what to do', () => {
       /--runs is 1\.\.5001; give .* within 1\.\.5000/,
     ],
     ['a range backwards', ['study.json', '--runs', '9..3', '--out', 'x.jsonl'], /--runs is 9\.\.3/],
-    ['no file for the results', ['study.json', '--runs', '1..3'], /Say with --out/],
+    ['no file for the results', ['study.json', '--runs', '1..3'], /Name the file for the results with --out/],
     [
       'a file of something else',
       ['study.json', '--runs', '1..3', '--out', 'study.json'],
-      /study\.json holds something else.*--out/,
+      /study\.json holds something other.*--out/,
     ],
     [
       'the results of another study',
       ['other.json', '--runs', '1..3', '--out', 'whole.jsonl'],
-      /whole\.jsonl holds something else/,
+      /whole\.jsonl holds something other/,
     ],
     [
       'results that are none',
@@ -83,7 +83,7 @@ describe('is refused, with what to do', () => {
     const changed = results.map((line) => line.replace('"peakCurrent":', '"peakCurrent":1'));
     writeFileSync(file('changed.jsonl'), [manifest, ...changed, ''].join('\n'));
     expect(() => mergeResults([file('whole.jsonl'), file('changed.jsonl')])).toThrow(
-      /machine \d+ came out otherwise/,
+      /machine \d+ differs from its result in another file/,
     );
   });
 });
