@@ -15,7 +15,6 @@ interface Work {
   readonly index: number;
   readonly scene: Scene;
   readonly client: { cancel(): void };
-  readonly pacing: NumberClock;
 }
 
 /**
@@ -25,6 +24,9 @@ interface Work {
 export class StudyRun {
   readonly #store: StudyStore;
   readonly #underWay = new Set<Work>();
+  readonly #pacing = new NumberClock(TOLD);
+  /** How far each has come that has been heard of since the last telling. */
+  readonly #heard = new Map<Work, CandidateProgress>();
   #isCancelled = false;
   /** Its workers stay from one candidate to the next. */
   readonly #pretuning = new PretuneClient();
@@ -79,7 +81,7 @@ export class StudyRun {
     }
     const limit = this.#store.state.study.job.values.peakSensitivity;
     const client = this.#pretuning;
-    const work = { index, scene, client, pacing: new NumberClock(TOLD) };
+    const work = { index, scene, client };
     const gains = await this.#watched(work, async () => {
       try {
         const found = await client.pretune(
@@ -104,17 +106,22 @@ export class StudyRun {
     const { scene } = at(this.#store.state.candidates, index);
     const { job } = this.#store.state.study;
     const client = new CandidateClient(this.#simulating);
-    const work = { index, scene, client, pacing: new NumberClock(TOLD) };
+    const work = { index, scene, client };
     const outcome = await this.#watched(work, () =>
       client.evaluate(job, scene, (progress) => this.#tell(work, progress), this.#store.knownOf(index)),
     );
     if (outcome) this.#store.setOutcome(index, outcome);
   }
 
-  /** Progress may arrive after what it led to. */
+  /** All at one moment, since each telling is drawn. Progress may arrive after what it led to. */
   #tell(work: Work, progress: CandidateProgress): void {
-    if (this.#underWay.has(work) && this.#isStill(work.index, work.scene) && work.pacing.isDue())
-      this.#store.setProgress(work.index, progress);
+    this.#heard.set(work, progress);
+    if (!this.#pacing.isDue()) return;
+    const told = [...this.#heard].filter(
+      ([each]) => this.#underWay.has(each) && this.#isStill(each.index, each.scene),
+    );
+    this.#heard.clear();
+    this.#store.setProgress(new Map(told.map(([{ index }, heard]) => [index, heard])));
   }
 
   /** What is found for a candidate, or null: it was cancelled, or the candidate is another by now, or it went wrong, which is told. */

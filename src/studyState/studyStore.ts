@@ -147,8 +147,13 @@ export class StudyStore {
     this.#setCandidate(index, { outcome, progress: null, error: null });
   }
 
-  setProgress(index: number, progress: CandidateProgress): void {
-    this.#setCandidate(index, { progress, error: null });
+  /** How far candidates have come, by index. */
+  setProgress(told: ReadonlyMap<number, CandidateProgress>): void {
+    const candidates = this.#state.candidates.map((candidate, k) => {
+      const progress = told.get(k);
+      return progress ? { ...candidate, progress, error: null } : candidate;
+    });
+    this.#take({ ...this.#state, candidates });
   }
 
   setError(index: number, error: string): void {

@@ -82,7 +82,7 @@ describe('the verdict on a study', () => {
     void run.start();
     client.asked[0]?.answer(FLIPS);
     await settled();
-    store.setProgress(2, { stage: 'Moves', share: 0.5 });
+    store.setProgress(new Map([[2, { stage: 'Moves', share: 0.5 }]]));
     expect(store.state.verdict.flips).toBe(FLIPS);
     store.setUnits('inch');
     expect(store.state.verdict).toEqual(NO_VERDICT);
