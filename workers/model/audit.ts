@@ -45,7 +45,13 @@ export class Audit {
     this.other += y[E_OTHER];
     this.out += y[E_OUT];
     this.throughput += Math.abs(y[E_IN]) + Math.abs(y[E_OUT]) + Math.abs(stored - this.#stored);
-    for (let k = E_IN; k <= E_OUT; k++) y[k] = 0;
+    y[E_IN] = 0;
+    y[E_COPPER] = 0;
+    y[E_IRON] = 0;
+    y[E_NUT] = 0;
+    y[E_GUIDE] = 0;
+    y[E_OTHER] = 0;
+    y[E_OUT] = 0;
     this.#stored = stored;
   }
 

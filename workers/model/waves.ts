@@ -60,14 +60,16 @@ export class Waves {
 
   /** Σ A sin(wx + φ). */
   at(x: number): number {
+    if (this.#count === 0) return 0;
     const from = x - this.#anchor;
     let sum = 0;
     if (Math.abs(from) <= this.#reach) {
-      for (let k = 0; k < this.#count; k++) {
+      let k = 0;
+      do {
         const d = valueAt(this.#rate, k) * from;
         const s = d * d;
         sum += valueAt(this.#sine, k) * cosine(s) + valueAt(this.#cosine, k) * d * sinePer(s);
-      }
+      } while (++k < this.#count);
       return sum;
     }
     for (let k = 0; k < this.#count; k++)

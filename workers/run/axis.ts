@@ -236,10 +236,11 @@ export class Axis {
     sampled.time = this.time;
     let id = 0;
     let iq = 0;
-    for (let k = CURRENTS; k < CURRENTS + 2 * this.#plant.motors; k += 2) {
-      id += valueAt(this.#y, k);
-      iq += valueAt(this.#y, k + 1);
-    }
+    let k = CURRENTS;
+    do {
+      id += valueAt(this.#y, k++);
+      iq += valueAt(this.#y, k++);
+    } while (k < CURRENTS + 2 * this.#plant.motors);
     sampled.id = id;
     sampled.iq = iq;
   }

@@ -161,13 +161,18 @@ export class FixedStepSolver {
       stage[X2] = from[X2] + ahead * k[X2];
       stage[V2] = from[V2] + ahead * k[V2];
       stage[Z] = from[Z] + ahead * k[Z];
-      for (let i = CURRENTS; i < length; i++) stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
+      // The condition at the end, here and in what this calls: of a loop that may be passed over the engine
+      // makes two copies, and what runs at every period should fit the processor's cache.
+      let i: number = CURRENTS;
+      do stage[i] = valueAt(from, i) + ahead * valueAt(k, i);
+      while (++i < length);
     }
     const sixth = h / 6;
-    for (let i = 0; i < length; i++) {
+    let i = 0;
+    do {
       const inner = valueAt(k2, i) + valueAt(k3, i);
       to[i] = valueAt(from, i) + sixth * (valueAt(k1, i) + 2 * inner + valueAt(k4, i));
-    }
+    } while (++i < length);
   }
 }
 

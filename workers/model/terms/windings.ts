@@ -8,14 +8,6 @@ import { CURRENTS, E_COPPER, E_IN, F1, type State, type Temperatures, V1, X1 } f
 import type { Store, Term } from '../term.ts';
 import { Waves } from '../waves.ts';
 
-/** One motor: where its currents stand, and cos and sin of πδ/τ. */
-interface Motor {
-  readonly d: number;
-  readonly q: number;
-  readonly cos: number;
-  readonly sin: number;
-}
-
 /*
  * All motors on one amplifier, in the dq frame of the first; motor j sits δ_j off its electrical angle.
  *
@@ -33,7 +25,9 @@ export class Windings implements Term {
   voltageQ = 0;
 
   readonly #count: number;
-  #motors: readonly Motor[] = [];
+  /** cos and sin of πδ/τ of each motor. */
+  readonly #cos: Float64Array;
+  readonly #sin: Float64Array;
   #perPitch = 0;
   #inductance = 0;
   #coldResistance = 0;
@@ -48,6 +42,8 @@ export class Windings implements Term {
 
   constructor(count: number) {
     this.#count = count;
+    this.#cos = new Float64Array(count);
+    this.#sin = new Float64Array(count);
   }
 
   configure(p: Parameters): void {
@@ -68,12 +64,10 @@ export class Windings implements Term {
       })),
     );
     this.#open = p.drive === 'off';
-    this.#motors = motorOffsets(p).map((offset, j) => ({
-      d: CURRENTS + 2 * j,
-      q: CURRENTS + 2 * j + 1,
-      cos: Math.cos(this.#perPitch * offset),
-      sin: Math.sin(this.#perPitch * offset),
-    }));
+    for (const [j, offset] of motorOffsets(p).entries()) {
+      this.#cos[j] = Math.cos(this.#perPitch * offset);
+      this.#sin[j] = Math.sin(this.#perPitch * offset);
+    }
   }
 
   /** Takes temperatures, which move while it runs. Called after `configure`, too. */
@@ -89,10 +83,7 @@ export class Windings implements Term {
 
   evaluate(y: Readonly<State>, dy: State): void {
     if (this.#open) {
-      for (const { d, q } of this.#motors) {
-        dy[d] = 0;
-        dy[q] = 0;
-      }
+      for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) dy[k] = 0;
       return;
     }
     const v1 = y[V1];
@@ -103,7 +94,12 @@ export class Windings implements Term {
     let force = 0;
     let copper = 0;
     let supplied = 0;
-    for (const { d, q, cos, sin } of this.#motors) {
+    let j = 0;
+    do {
+      const d = CURRENTS + 2 * j;
+      const q = d + 1;
+      const cos = valueAt(this.#cos, j);
+      const sin = valueAt(this.#sin, j);
       const id = valueAt(y, d);
       const iq = valueAt(y, q);
       const thrust = this.#thrust(ripple, iq);
@@ -112,7 +108,7 @@ export class Windings implements Term {
       force += 1.5 * thrust * (iq * cos - id * sin);
       copper += 1.5 * this.#resistance * (id * id + iq * iq);
       supplied += 1.5 * (vd * id + vq * iq);
-    }
+    } while (++j < this.#count);
     dy[F1] += force;
     dy[E_COPPER] += copper;
     dy[E_IN] += supplied;
@@ -123,17 +119,21 @@ export class Windings implements Term {
     if (this.#open) return 0;
     const ripple = 1 + this.#ripple.at(y[X1]);
     let force = 0;
-    for (const { d, q, cos, sin } of this.#motors) {
-      const iq = valueAt(y, q);
-      force += 1.5 * this.#thrust(ripple, iq) * (iq * cos - valueAt(y, d) * sin);
-    }
+    let j = 0;
+    do {
+      const id = valueAt(y, CURRENTS + 2 * j);
+      const iq = valueAt(y, CURRENTS + 2 * j + 1);
+      force += 1.5 * this.#thrust(ripple, iq) * (iq * valueAt(this.#cos, j) - id * valueAt(this.#sin, j));
+    } while (++j < this.#count);
     return force;
   }
 
   /** In the field of the coils: ¾ L Σ(i_d² + i_q²). */
   store(y: Readonly<State>, store: Store): void {
     let squares = 0;
-    for (let k = CURRENTS; k < CURRENTS + 2 * this.#count; k++) squares += valueAt(y, k) ** 2;
+    let k = CURRENTS;
+    do squares += valueAt(y, k) ** 2;
+    while (++k < CURRENTS + 2 * this.#count);
     store.energy += 0.75 * this.#inductance * squares;
   }
 
