@@ -42,6 +42,7 @@ export class StudyView {
   /** Has the focus when the study is opened. */
   readonly heading = element('h1', { tabindex: -1, 'aria-label': 'Waybench: which drive?' }, 'Waybench');
   readonly store: StudyStore;
+  readonly #run: StudyRun;
   readonly #panes: Readonly<Record<Part, Pane>>;
   readonly #verdict: VerdictRun;
   readonly #confidence: ConfidenceRun;
@@ -57,10 +58,17 @@ export class StudyView {
       const { default: simulated } = await import('../../scenes/simulated/defaultStudy.json');
       return simulated as unknown as SimulatedStudy;
     });
-    const run = new StudyRun(this.store);
+    this.#run = new StudyRun(this.store);
     this.#verdict = new VerdictRun(this.store);
     this.#confidence = new ConfidenceRun(this.store);
-    const actions = new StudyDesk(this.store, run, this.#verdict, this.#confidence, PRESETS, openOnBench);
+    const actions = new StudyDesk(
+      this.store,
+      this.#run,
+      this.#verdict,
+      this.#confidence,
+      PRESETS,
+      openOnBench,
+    );
     this.#candidates = createCandidatesPane(actions);
     this.#panes = {
       Job: new JobPane(actions),
@@ -94,6 +102,7 @@ export class StudyView {
 
   setShown(shown: boolean): void {
     this.element.hidden = !shown;
+    this.#run.keepWorkers(shown);
     // The bench is metric.
     setUnitSystem(shown ? this.store.state.units : 'metric');
     if (shown) this.#showPart();

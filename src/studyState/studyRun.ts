@@ -28,7 +28,8 @@ export class StudyRun {
   /** How far each has come that has been heard of since the last telling. */
   readonly #heard = new Map<Work, CandidateProgress>();
   #isCancelled = false;
-  /** Its workers stay from one candidate to the next. */
+  #isKept = false;
+  /** Their workers stay from one candidate to the next. */
   readonly #pretuning = new PretuneClient();
   readonly #simulating = candidatePool();
 
@@ -56,10 +57,21 @@ export class StudyRun {
       } else if (simulations.size > 0) await Promise.race(simulations);
       else break;
     }
-    this.#pretuning.cancel();
     await Promise.all(simulations);
-    this.#simulating.end();
     this.#store.endRun();
+    this.#dismiss();
+  }
+
+  /** Whether the workers stay after a run, for a next that is to come: theirs is the time that it takes to compile their code. */
+  keepWorkers(isKept: boolean): void {
+    this.#isKept = isKept;
+    this.#dismiss();
+  }
+
+  #dismiss(): void {
+    if (this.#isKept || this.#store.state.isRunning) return;
+    this.#pretuning.cancel();
+    this.#simulating.end();
   }
 
   /** A candidate of which nothing is known and on which no one works, or −1. */
