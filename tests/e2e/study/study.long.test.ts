@@ -97,6 +97,27 @@ it('takes a study file to its verdict and a report that repeats it', async () =>
   expect(await page.getByRole('button', { name: 'Simulate all' }).first().isVisible()).toBe(false);
 });
 
+it('keeps its workers for the next run while it is shown, and no longer', async () => {
+  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  const buffer = Buffer.from(writeStudy(SMALL));
+  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
+  await jobHeading(page).waitFor();
+  await simulateAll(page);
+  const atWork = () => page.workers().filter((worker) => worker.url().includes('candidateWorker'));
+  const first = atWork();
+  expect(first).not.toEqual([]);
+
+  await page.locator('#job-dailyTime').fill('2');
+  await page.locator('#job-dailyTime').press('Tab');
+  await simulateAll(page);
+  for (const worker of atWork()) expect(first).toContain(worker);
+
+  await page.getByRole('button', { name: 'Back to the bench' }).click();
+  await eventually(async () => atWork().length).toBe(0);
+});
+
 it('runs four drives in lockstep, pauses them and looks back', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
   await openStudy(page);
