@@ -26,10 +26,10 @@ export function compensatesFriction(p: Compensation): boolean {
  * the force from jumping at a reversal (common practice, no source).
  */
 export class FrictionCompensation {
-  readonly #coulomb: number;
-  readonly #breakaway: number;
-  readonly #breakawaySpeed: number;
-  readonly #speed: number;
+  readonly #coulomb: number = 0;
+  readonly #breakaway: number = 0;
+  readonly #breakawaySpeed: number = 0;
+  readonly #speed: number = 0;
 
   constructor(p: Compensation) {
     this.#coulomb = p.coulombCompensation;

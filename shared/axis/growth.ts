@@ -24,9 +24,9 @@ interface Warmth {
 
 /** Arm and scale, for whoever asks at every sample. */
 export class TableGrowth {
-  readonly #arm: number;
-  readonly #scale: number;
-  readonly #ambient: number;
+  readonly #arm: number = 0;
+  readonly #scale: number = 0;
+  readonly #ambient: number = 0;
 
   constructor(p: Parameters) {
     this.#arm = p.toolArm * p.tableExpansion;
@@ -46,11 +46,11 @@ export class TableGrowth {
 
 /** γ, for whoever asks at every sample. */
 export class ScrewGrowth {
-  readonly #expansion: number;
-  readonly #ambient: number;
+  readonly #expansion: number = 0;
+  readonly #ambient: number = 0;
   /** K; without a stretch the screw shortens, too. */
-  readonly #stretch: number;
-  readonly #least: number;
+  readonly #stretch: number = 0;
+  readonly #least: number = 0;
 
   constructor(p: Parameters) {
     const isFixed = p.screwSupport === 'fixed';

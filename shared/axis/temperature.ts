@@ -13,9 +13,9 @@ export function magnetFactor(p: Parameters, carrier: number): number {
 
 /** The same for whoever asks at every sample. */
 export class MagnetWarmth {
-  readonly #ambient: number;
-  readonly #follow: number;
-  readonly #coefficient: number;
+  readonly #ambient: number = 0;
+  readonly #follow: number = 0;
+  readonly #coefficient: number = 0;
 
   constructor(p: Parameters) {
     this.#ambient = p.ambient;

@@ -25,14 +25,14 @@ function isSame(a: Shaping, b: Shaping): boolean {
  * switched on: so no change makes the setpoint jump.
  */
 export class CommandShaper {
-  readonly #period: number;
+  readonly #period: number = 0;
   #shaping: Shaping;
   #wanted: Shaping;
   /** Samples after which nothing is left of a motion. */
   #memory = 0;
   /** Samples for which the command has stood still. */
   #still = Infinity;
-  #lastPosition: number;
+  #lastPosition = 0;
   /** Null where nothing shapes. */
   #signals: Signals | null;
 

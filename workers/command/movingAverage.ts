@@ -6,8 +6,8 @@ import { valueAt } from '../../shared/core/at.ts';
  */
 export class MovingAverage {
   readonly #values: Float64Array;
-  readonly #width: number;
-  readonly #whole: number;
+  readonly #width: number = 0;
+  readonly #whole: number = 0;
   #next = 0;
   #sum = 0;
   #origin = 0;

@@ -3,8 +3,8 @@ import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 
 /** Force against cogging from a learned table: straight between its places, falling to zero over one spacing beyond its ends. */
 export class CoggingCompensation {
-  readonly #from: number;
-  readonly #perSpacing: number;
+  readonly #from: number = 0;
+  readonly #perSpacing: number = 0;
   readonly #forces: Float64Array;
 
   constructor(table: CoggingTable | undefined) {

@@ -16,7 +16,7 @@ export class CurrentLimit {
   overloaded = false;
   hot = false;
 
-  #used: number;
+  #used = 0;
   #foldback: TemperatureFoldback;
   /** i_c², what i_pk² is above it, and the smaller of the two, A². */
   #steady = 0;
@@ -54,8 +54,8 @@ export class CurrentLimit {
 
 /** What a warm winding leaves of the current limit. */
 export class TemperatureFoldback {
-  readonly #limit: number;
-  readonly #range: number;
+  readonly #limit: number = 0;
+  readonly #range: number = 0;
 
   constructor(p: Parameters) {
     this.#limit = p.windingLimit;

@@ -18,7 +18,7 @@ import type { Sampled } from './sampled.ts';
  */
 export class Drive {
   /** Last encoder reading, m. */
-  reading: number;
+  reading = 0;
   /** Hz, while the drive has swung from one limit of current or voltage to the other for too long; else 0. */
   ringing = 0;
 

@@ -24,8 +24,8 @@ export class Audit {
   /** Sum of what went through, whichever way, tick by tick. */
   throughput = 0;
 
-  readonly #storedAtStart: number;
-  #stored: number;
+  readonly #storedAtStart: number = 0;
+  #stored = 0;
   readonly #taken: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
   readonly #heat: Losses = { copper: 0, iron: 0, guide: 0, nut: 0 };
 

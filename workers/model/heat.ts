@@ -26,20 +26,20 @@ export interface Losses {
 
 /** Conductances (W/K), heat capacities (J/K) and surroundings (°C) of the network. */
 export class HeatPaths {
-  readonly #windingToCarrier: number;
-  readonly #carrierToTable: number;
-  readonly #tableToAir: number;
-  readonly #screwToAir: number;
+  readonly #windingToCarrier: number = 0;
+  readonly #carrierToTable: number = 0;
+  readonly #tableToAir: number = 0;
+  readonly #screwToAir: number = 0;
   /** G_sink without a draught, and what h adds. */
-  readonly #sink: number;
-  readonly #sinkPerDraught: number;
-  readonly #sinkTemperature: number;
-  readonly #ambient: number;
+  readonly #sink: number = 0;
+  readonly #sinkPerDraught: number = 0;
+  readonly #sinkTemperature: number = 0;
+  readonly #ambient: number = 0;
   readonly capacity: Readonly<Temperatures>;
   /** All capacities are infinite: temperatures stay as they are. */
   readonly isHeld: boolean;
   /** c_h */
-  readonly speedCooling: number;
+  readonly speedCooling: number = 0;
 
   constructor(p: Parameters) {
     this.#windingToCarrier = p.windingToCarrier;

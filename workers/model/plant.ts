@@ -27,8 +27,8 @@ import { beginAll, contactsOf, evaluateAll, newTerms, storeAll, type Terms, warm
  * beside the motion, for the audit.
  */
 export class Plant {
-  readonly size: number;
-  readonly motors: number;
+  readonly size: number = 0;
+  readonly motors: number = 0;
   readonly terms: Terms;
   readonly #list: readonly Term[];
   readonly #store: Store = { energy: 0 };

@@ -21,7 +21,7 @@ interface Wave {
  * other time: asking changes nothing.
  */
 export class Waves {
-  readonly #count: number;
+  readonly #count: number = 0;
   readonly #rate: Float64Array;
   readonly #phase: Float64Array;
   readonly #amplitude: Float64Array;
@@ -30,7 +30,7 @@ export class Waves {
   readonly #cosine: Float64Array;
   /** m; without one, NaN is beyond any reach. */
   #anchor = Number.NaN;
-  readonly #reach: number;
+  readonly #reach: number = 0;
 
   constructor(waves: readonly Wave[] = []) {
     this.#count = waves.length;

@@ -54,7 +54,7 @@ export class Axis {
   readonly audit: Audit;
 
   readonly #p: Parameters;
-  readonly #period: number;
+  readonly #period: number = 0;
   readonly #program: Program;
   readonly #shaper: CommandShaper;
   readonly #learned: LearnedForce;
@@ -76,9 +76,9 @@ export class Axis {
     currentUse: 0,
     voltageUse: 0,
   };
-  #voltageLimit: number;
+  #voltageLimit = 0;
   #growth: TableGrowth;
-  readonly #positionDivider: number;
+  readonly #positionDivider: number = 0;
   /** Periods until the position loop samples. Counted down: a remainder of numbers that the engine takes for fractions takes as long as all else here. */
   #untilSample = 0;
   readonly #readsTable: boolean;

@@ -23,7 +23,7 @@ export class MoveMeter {
   count = 0;
   last: MoveFigures | null = null;
 
-  #lastTarget: number;
+  #lastTarget = 0;
   #startCopper = 0;
   readonly #settling = new Settling();
   readonly #arrival = new Arrival();

@@ -47,10 +47,10 @@ const MARGIN = 64;
 export class FixedStepSolver {
   readonly engine = 'batch';
   readonly #plant: Plant;
-  readonly #span: number;
-  readonly #fewest: number;
-  readonly #most: number;
-  #steps: number;
+  readonly #span: number = 0;
+  readonly #fewest: number = 0;
+  readonly #most: number = 0;
+  #steps = 0;
   /** Length of the step under way, s. A field, since a number handed to a function is put on the heap. */
   #h = 0;
   /** J a tick, of late. */

@@ -54,8 +54,8 @@ class MeasuredRun {
   readonly #span: CycleSpan;
   readonly #at: Temperatures;
   readonly #axis: Axis;
-  readonly #period: number;
-  readonly #perPart: number;
+  readonly #period: number = 0;
+  readonly #perPart: number = 0;
   readonly #draught = new Draught();
   /** With the squares of the actual current. */
   readonly #parts: CyclePart[] = [];

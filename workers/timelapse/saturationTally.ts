@@ -6,7 +6,7 @@
  *   F ∝ m κ i  →  i ∝ m^−n,  F/i ∝ m^n,  n = 1/(1 − e)      with all currents growing alike as the magnets fade by m
  */
 export class SaturationTally {
-  readonly #perSaturation: number;
+  readonly #perSaturation: number = 0;
   #force = 0;
   #lost = 0;
 

@@ -19,7 +19,7 @@ export class Base implements Term {
   #mass = 1;
   #fromOutside = 0;
   #damping = 0;
-  readonly #at: number;
+  readonly #at: number = 0;
 
   /** @param motors how many motors' currents stand before the states of a base that moves; null for a fixed one */
   constructor(motors: number | null) {

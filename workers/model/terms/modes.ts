@@ -23,8 +23,8 @@ export class Modes implements Term {
   /** Sum of the forces on the parts of the motor side and of the table in the state evaluated last, N. */
   motorForce = 0;
   tableForce = 0;
-  readonly #at: number;
-  readonly #count: number;
+  readonly #at: number = 0;
+  readonly #count: number = 0;
   readonly #base: Base;
   readonly #onMotor: boolean[];
   readonly #mass: Float64Array;

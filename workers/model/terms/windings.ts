@@ -24,7 +24,7 @@ export class Windings implements Term {
   voltageD = 0;
   voltageQ = 0;
 
-  readonly #count: number;
+  readonly #count: number = 0;
   /** cos and sin of πδ/τ of each motor. */
   readonly #cos: Float64Array;
   readonly #sin: Float64Array;
