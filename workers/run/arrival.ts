@@ -1,3 +1,7 @@
+import { valueAt } from '../../shared/core/at.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { MoveCommand } from './settling.ts';
+
 /** Shares of a step between which it counts as rising. */
 const RISE_FROM = 0.1;
 const RISE_TO = 0.9;
@@ -32,7 +36,10 @@ export class Arrival {
     this.#lastShare = 0;
   }
 
-  take(time: number, moving: boolean, setpoint: number, reading: number): void {
+  /** One position-loop sample; `setpoint` is that of the program, before it was shaped. */
+  take(record: Float64Array, { moving, position: setpoint }: Readonly<MoveCommand>): void {
+    const time = valueAt(record, C.time);
+    const reading = valueAt(record, C.encoderPosition);
     if (moving && setpoint !== this.#opening) this.#movesOn();
     if (this.#stepHeight !== 0) this.#takeRise(time, (reading - this.#from) / this.#stepHeight);
     if (moving) return;

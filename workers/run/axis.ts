@@ -284,7 +284,7 @@ export class Axis {
   /** To the next edge, with the inputs of the plant held. What is recorded is the instant of sampling, before it. */
   #integrate(): void {
     const { process, chips } = this.#plant.terms;
-    process.hold(this.time, this.set);
+    process.hold(this.#sampled, this.set);
     const before = this.#y;
     const after = this.#before;
     if (chips.acts) chips.hold(before);

@@ -1,15 +1,11 @@
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { MoveFigures } from '../../shared/protocol/axis.ts';
-import type { ProgramOutput } from '../command/setpoint.ts';
 import { Arrival } from './arrival.ts';
 import type { Effort } from './effort.ts';
-import { Settling } from './settling.ts';
+import { type MoveCommand, Settling } from './settling.ts';
 import { SpeedRipple } from './speedRipple.ts';
 import { PartedTally, type Tally } from './tally.ts';
-
-/** What the meter reads of the program. */
-type MoveCommand = Pick<ProgramOutput, 'moving' | 'cycle' | 'position'>;
 
 /**
  * Measures one move after the other, as shared/figures/moveFigures.ts defines its figures. A move lasts from the start of its commanded motion to the
@@ -66,13 +62,13 @@ export class MoveMeter {
    */
   sample(record: Float64Array, command: Readonly<MoveCommand>, window: number, copper: number): void {
     const time = valueAt(record, C.time);
-    const { moving, cycle, position } = command;
-    if (this.#settling.begins(moving, cycle)) {
+    const { position } = command;
+    if (this.#settling.begins(command)) {
       if (this.#settling.isMeasuring) this.#close(time, copper);
       this.#open(position, time, copper);
     }
     this.#error.add(valueAt(record, C.followingError));
-    if (this.#settling.isMeasuring) this.#measure(record, time, command, window);
+    if (this.#settling.isMeasuring) this.#measure(record, command, window);
     this.#lastTarget = position;
   }
 
@@ -102,15 +98,10 @@ export class MoveMeter {
     this.#voltageUse.part.clear();
   }
 
-  #measure(record: Float64Array, time: number, { moving, position }: MoveCommand, window: number): void {
-    const reading = valueAt(record, C.encoderPosition);
-    this.#settling.take(time, moving, position - reading, window);
-    this.#arrival.take(time, moving, position, reading);
-    this.#ripple.take(
-      valueAt(record, C.setSpeed),
-      valueAt(record, C.setAcceleration),
-      valueAt(record, C.tableSpeed),
-    );
+  #measure(record: Float64Array, command: Readonly<MoveCommand>, window: number): void {
+    this.#settling.take(record, command, window);
+    this.#arrival.take(record, command);
+    this.#ripple.take(record);
   }
 
   #close(time: number, copper: number): void {

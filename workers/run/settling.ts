@@ -1,3 +1,10 @@
+import { valueAt } from '../../shared/core/at.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import type { ProgramOutput } from '../command/setpoint.ts';
+
+/** What a move is measured by of the program. */
+export type MoveCommand = Pick<ProgramOutput, 'moving' | 'cycle' | 'position'>;
+
 /**
  * When moves begin, and from when on the encoder reading stays within a window about the target. A move lasts from the start of its
  * commanded motion to the start of the next. m, s.
@@ -17,9 +24,9 @@ export class Settling {
   }
 
   /** Whether a move begins at a sample of which the program says this. To be asked at each of them, before `take`. */
-  begins(isMoving: boolean, cycle: number): boolean {
-    const begins = isMoving && (!this.#wasMoving || cycle !== this.#cycle);
-    this.#wasMoving = isMoving;
+  begins({ moving, cycle }: Readonly<MoveCommand>): boolean {
+    const begins = moving && (!this.#wasMoving || cycle !== this.#cycle);
+    this.#wasMoving = moving;
     this.#cycle = cycle;
     return begins;
   }
@@ -31,10 +38,11 @@ export class Settling {
     this.#isInside = true;
   }
 
-  /** One sample of the move under way. `apart`: what is left to the target. */
-  take(time: number, isMoving: boolean, apart: number, window: number): void {
-    if (isMoving) this.#motionEnd = time;
-    this.#isInside = Math.abs(apart) <= window;
+  /** One position-loop sample of the move under way. */
+  take(record: Float64Array, { moving, position }: Readonly<MoveCommand>, window: number): void {
+    const time = valueAt(record, C.time);
+    if (moving) this.#motionEnd = time;
+    this.#isInside = Math.abs(position - valueAt(record, C.encoderPosition)) <= window;
     if (!this.#isInside) this.#lastOutside = time;
   }
 

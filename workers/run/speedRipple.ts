@@ -1,4 +1,5 @@
 import { valueAt } from '../../shared/core/at.ts';
+import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 
 /** Share of the constant-speed part that is left out at its beginning: what the acceleration left swinging dies away. */
 const RUN_IN = 0.1;
@@ -25,12 +26,15 @@ export class SpeedRipple {
     this.#blockLength = 1;
   }
 
-  take(setSpeed: number, setAcceleration: number, speed: number): void {
+  /** One position-loop sample. */
+  take(record: Float64Array): void {
+    const setSpeed = valueAt(record, C.setSpeed);
+    const setAcceleration = valueAt(record, C.setAcceleration);
     if (setSpeed === 0 || Math.abs(setAcceleration) > STEADY * Math.abs(setSpeed)) return;
     const highest = this.#highest;
     const lowest = this.#lowest;
     const squares = this.#squares;
-    const deviation = speed / setSpeed - 1;
+    const deviation = valueAt(record, C.tableSpeed) / setSpeed - 1;
     if (this.#count === BLOCKS * this.#blockLength) this.#mergePairs();
     const block = Math.floor(this.#count / this.#blockLength);
     const begins = this.#count % this.#blockLength === 0;

@@ -116,15 +116,13 @@ class MeasuredCycle {
 
   #takeMove(motion: Float64Array): void {
     const settling = this.#settling;
-    const { moving, cycle, position } = this.#axis.command;
-    const time = valueAt(motion, C.time);
-    if (settling.begins(moving, cycle)) {
+    const { command } = this.#axis;
+    if (settling.begins(command)) {
       // At the first sample of the cycle it is the last move of the cycle before that ends.
       if (this.#isMeasuring) this.#endMove();
-      settling.begin(time);
+      settling.begin(valueAt(motion, C.time));
     }
-    if (settling.isMeasuring)
-      settling.take(time, moving, position - valueAt(motion, C.encoderPosition), this.#p.window);
+    if (settling.isMeasuring) settling.take(motion, command, this.#p.window);
   }
 
   #endMove(): void {

@@ -28,8 +28,11 @@ export class Process implements Term {
     return this.force !== 0;
   }
 
-  /** Sets the force for the period from `time` (s) on, under a commanded speed (m/s), with the cutting force of the present move (N). */
-  hold(time: number, { speed, cutting }: Readonly<Pick<SegmentCommand, 'speed' | 'cutting'>>): void {
+  /** Sets the force for the period from a `time` (s) on, under a commanded speed (m/s), with the cutting force of the present move (N). */
+  hold(
+    { time }: Readonly<{ time: number }>,
+    { speed, cutting }: Readonly<Pick<SegmentCommand, 'speed' | 'cutting'>>,
+  ): void {
     this.force = this.#lawForce(time, speed);
     if (cutting > 0) this.force -= cutting * Math.sign(speed);
   }
