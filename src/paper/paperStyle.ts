@@ -10,7 +10,7 @@ export function paperStyle(footer: string): string {
 :root { color-scheme: light; font-size: 14px; }
 * { box-sizing: border-box; }
 body {
-  max-width: 52rem;
+  max-width: 59rem;
   margin: 0 auto;
   padding: 1.7rem 1.4rem 3rem;
   background: #fff;
@@ -38,11 +38,11 @@ thead th { border-bottom: 1px solid #000; }
 tbody th { font-weight: 400; }
 tr { break-inside: avoid; }
 :is(.quantities, .figures) tbody tr:nth-child(-n + 3) { break-after: avoid; }
-.value { font-weight: 600; }
+.value { font-weight: 600; overflow-wrap: break-word; }
 .quantities, .figures { table-layout: fixed; }
 .quantities :is(th, td):nth-child(1) { width: 25%; }
-.quantities :is(th, td):nth-child(2) { width: 10%; }
-.quantities :is(th, td):nth-child(3) { width: 21%; }
+.quantities :is(th, td):nth-child(2) { width: 9%; }
+.quantities :is(th, td):nth-child(3) { width: 23%; }
 .figures :is(th, td):nth-child(1) { width: 21%; }
 .figures :is(th, td):nth-child(2) { width: 20%; }
 .together { break-inside: avoid; }

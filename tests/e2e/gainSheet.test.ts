@@ -2,8 +2,9 @@ import { expect, it } from 'vitest';
 import { present } from '../../shared/core/at.ts';
 import { longestSheet } from './support/longestSheet.ts';
 import { pageTests } from './support/page.ts';
+import { pressUntil } from './support/pressUntil.ts';
 
-const { blank } = pageTests();
+const { blank, open } = pageTests();
 
 async function openSheet() {
   const page = await blank({ colorScheme: 'dark' });
@@ -32,6 +33,22 @@ it('is black on white, its text 14 px and more but for indices, and fits the wid
     color: 'rgb(0, 0, 0)',
     overflow: 0,
   });
+});
+
+it('shows every value whole in its dialog', async () => {
+  const page = await open({ stage: false });
+  const frame = 'iframe[title="Gain sheet as printed"]';
+  await pressUntil(page, 'e', page.locator(frame));
+  const sheet = page.frameLocator(frame);
+  await sheet.getByText('peak/(count/sample)').first().waitFor();
+  const tooWide = await sheet
+    .locator('html')
+    .evaluate((html) =>
+      [html, ...html.querySelectorAll('td, th')]
+        .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth)
+        .map(({ textContent }) => textContent?.slice(0, 60)),
+    );
+  expect(tooWide).toEqual([]);
 });
 
 it.each(['A4', 'Letter'])(
