@@ -339,7 +339,7 @@ class App implements ActionParts {
       const session = await this.run.recording();
       // The simulation does not know that the project was named since.
       const { id, title } = this.store.bench.origin;
-      this.documents.saveSession({ ...session, scene: { ...session.scene, id, title } });
+      await this.documents.saveSession({ ...session, scene: { ...session.scene, id, title } });
     } catch (error) {
       this.messages.note(`Nothing was saved: ${errorText(error)}`);
     }

@@ -6,7 +6,6 @@ import { AS_WRITTEN } from '../../shared/core/sentence.ts';
 import { otherModelText } from '../../shared/files/otherModel.ts';
 import { readScene, writeScene } from '../../shared/files/sceneFile.ts';
 import { writeLink } from '../../shared/files/sceneLink.ts';
-import { readSession, writeSession } from '../../shared/files/sessionFile.ts';
 import type { TuningSession } from '../../shared/protocol/axis.ts';
 import type { ToleranceStudy } from '../../shared/tolerance/toleranceStudy.ts';
 import { copyLink } from '../ui/copyLink.ts';
@@ -39,7 +38,8 @@ export class Documents {
     this.#sinks.messages.note(`Scene saved as ${name}.`);
   }
 
-  saveSession(session: TuningSession): void {
+  async saveSession(session: TuningSession): Promise<void> {
+    const { writeSession } = await import('../../shared/files/sessionFile.ts');
     const name = fileName(session.scene.title, 'session.json');
     saveText(name, writeSession(session));
     this.#sinks.messages.note(`Tuning session saved as ${name}.`);
@@ -68,7 +68,7 @@ export class Documents {
         await this.#openGainSheet(name, text);
         break;
       case 'session':
-        this.#openSession(name, text);
+        await this.#openSession(name, text);
         break;
       case 'scene':
         this.#openScene(name, text);
@@ -94,7 +94,8 @@ export class Documents {
     else this.#refuseAll(name, read.problems);
   }
 
-  #openSession(name: string, text: string): void {
+  async #openSession(name: string, text: string): Promise<void> {
+    const { readSession } = await import('../../shared/files/sessionFile.ts');
     const read = readSession(text, SHELF);
     if ('session' in read) this.#sinks.replay(read.session);
     else this.#refuseAll(name, read.problems);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { expectState, makeMove, type } from './support/controls.ts';
+import { expectState, figureText, makeMove, reset, type } from './support/controls.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -45,4 +45,26 @@ it('gives the project a name, which gain sheet and files carry, and saves record
   await menu('Gain sheet');
   const sheet = page.frameLocator('iframe[title="Gain sheet as printed"]');
   await sheet.getByText('Mould press 7, loading axis').first().waitFor();
+});
+
+it('saves a tuning session, and replays it to the same figures', async () => {
+  const page = await open({ stage: false });
+  await type(page, 'Kp', '1.5e6');
+  await makeMove(page);
+  const peak = await figureText(page, 'Following error, peak');
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'File', exact: true }).click();
+  await page.getByRole('button', { name: 'Save tuning session', exact: true }).click();
+  const buffer = Buffer.concat(await (await (await saved).createReadStream()).toArray());
+
+  await page.locator('#field-Kp').fill('2e6');
+  await page.locator('#field-Kp').press('Enter');
+  await reset(page);
+  await makeMove(page);
+  expect(await figureText(page, 'Following error, peak')).not.toBe(peak);
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await chooser).setFiles({ name: 'one.session.json', mimeType: 'application/json', buffer });
+  await page.locator('.note', { hasText: 'The replay has finished.' }).waitFor();
+  expect(await figureText(page, 'Following error, peak')).toBe(peak);
 });
