@@ -1,4 +1,10 @@
-import { type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import {
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+  type Request,
+} from 'playwright-core';
 import { afterEach, beforeEach, expect, inject } from 'vitest';
 import { expectState } from './controls.ts';
 import { losePatience, patience } from './patience.ts';
@@ -119,10 +125,16 @@ function watch(page: Page, origin: string, problems: string[], missing = /^$/): 
     if (!local) problems.push(`asks for ${url.href}`);
   });
   page.on('requestfailed', (request) => {
-    if (!missing.test(request.url())) problems.push(`failed: ${request.url()}`);
+    if (isIconLeft(request) || missing.test(request.url())) return;
+    problems.push(`failed: ${request.url()}`);
   });
   page.on('response', (response) => {
     if (response.status() >= 400 && !missing.test(response.url()))
       problems.push(`status ${response.status()}: ${response.url()}`);
   });
+}
+
+/** The browser asks for the icon when it finds the time, and gives that up where the page is left or loaded anew meanwhile. */
+function isIconLeft(request: Request): boolean {
+  return /\/icon-[\w-]+\.svg$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED';
 }
