@@ -57,8 +57,12 @@ const ROWS = [
   ['Four drives side by side in the page, stage folded: pace over real time', 'pace of 4 drives', '×'],
   ['Pretuning of the opening scene with its trade-off, one thread', 'pretuning', 's'],
   ['Wait in the page for the first gains of a pretuning, by the clock', 'pretuning, a first answer', 'ms'],
+  ['And for its result, trade-off and proofs included', 'pretuning, the result', 'ms'],
   ['Study of four drives, tuned and simulated, one thread', 'study', 's'],
+  ['Wait in the page for that study, by the clock', 'wait for a study', 's'],
+  ['And after one input, the hours a day, has changed', 'wait after one input', 's'],
   ['Machines of a tolerance study, one thread', 'tolerance machines', 'per s'],
+  ['Likewise in the page, all its workers, by the clock', 'tolerance machines in the page', 'per s'],
   ['Time-lapse over the full model', 'time-lapse over full model', '×'],
   [
     'Slider to chart, processor slowed 4 ×, stage folded, median',

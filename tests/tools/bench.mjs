@@ -10,6 +10,7 @@ import { firstAnswers } from '../benchmarks/firstAnswers.mjs';
 import { readHistory, remember } from '../benchmarks/history.mjs';
 import { pagePace } from '../benchmarks/page/pagePace.mjs';
 import { FIRST_LOAD, scriptSizes } from '../benchmarks/page/pageSize.mjs';
+import { studyWaits } from '../benchmarks/page/studyWaits.mjs';
 import { bundle } from './bundle.mjs';
 import { ROOT } from './sources.mjs';
 
@@ -153,6 +154,11 @@ async function page() {
       'less',
       'from the press, stage folded, by the clock',
     );
+  const { study, changed, machines } = await studyWaits();
+  const byTheClock = 'stage folded, paused, by the clock';
+  figures.add('wait for a study', study, 's', 'less', byTheClock);
+  figures.add('wait after one input', changed, 's', 'less', byTheClock);
+  figures.add('tolerance machines in the page', machines, 'per s', 'more', byTheClock);
   figures.add('pace of 4 drives', beside, '×', 'more', 'side by side, stage folded, over real time');
 
   for (const { minute, simulated, page: inPage, worker } of heaps)
