@@ -1,7 +1,7 @@
 /** Numbers change at most this often, so that they can be read, s. */
 const READABLE = 0.1;
 /** And how far something is, so often: each telling is drawn anew and read aloud, and a computer at work has no time for it. */
-export const TOLD = 0.25;
+export const TOLD = 0.5;
 
 /** When the numbers of a view are written: all at one moment, so that no two of them tell of different times. */
 export class NumberClock {
