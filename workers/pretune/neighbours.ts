@@ -21,13 +21,12 @@ export const NEIGHBOURS = 6;
 
 /** The shape at another limit, changed as trials changed that at this one: corners and speed filter by the same factors. */
 export function changedAlike(other: Shape, before: Shape, after: Shape): Shape {
-  const leadCorner = (other.leadCorner * after.leadCorner) / before.leadCorner;
-  const integratorCorner = (other.integratorCorner * after.integratorCorner) / before.integratorCorner;
+  // The corner of an integrator is 0 where an observer integrates.
+  const factor = (of: 'integratorCorner' | 'leadCorner' | 'derivativeTime') =>
+    before[of] > 0 ? after[of] / before[of] : 1;
   return {
-    ...other,
-    leadCorner,
-    integratorCorner: Math.min(integratorCorner, leadCorner),
-    derivativeTime: (other.derivativeTime * after.derivativeTime) / before.derivativeTime,
+    ...withCorners(other, factor('integratorCorner'), factor('leadCorner')),
+    derivativeTime: other.derivativeTime * factor('derivativeTime'),
   };
 }
 

@@ -111,6 +111,16 @@ describe('what is best at the limit of the goal', () => {
     });
     expect(integratorCorner).toBe(leadCorner);
   });
+
+  it('leaves the integrator out where an observer integrates', () => {
+    const observed = { ...SHAPE, integratorCorner: 0, observerBandwidth: 20 };
+    const after = { ...observed, leadCorner: 0.2 };
+    expect(changedAlike({ ...observed, leadCorner: 0.5, observerBandwidth: 30 }, observed, after)).toEqual({
+      ...observed,
+      leadCorner: 0.25,
+      observerBandwidth: 30,
+    });
+  });
 });
 
 describe('a finalist', () => {
