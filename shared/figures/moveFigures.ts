@@ -186,8 +186,15 @@ export function moveFigureText(name: MoveFigureName, value: number | null): stri
 
 /** The worst of a figure over several moves; null without any, and where one of them failed to have it. */
 export function worstFigure(moves: readonly MoveFigures[], name: MoveFigureName): number | null {
+  return worstOf(
+    name,
+    moves.map((move) => move[name]),
+  );
+}
+
+/** The same of its values alone, for whoever measures nothing else of the moves. */
+export function worstOf(name: MoveFigureName, values: readonly (number | null)[]): number | null {
   const { better, absentIs } = MOVE_FIGURES[name];
-  const values = moves.map((move) => move[name]);
   const measured = values.filter((value) => value !== null);
   if (measured.length === 0 || (absentIs === 'worst' && measured.length < values.length)) return null;
   return better === 'more' ? Math.min(...measured) : Math.max(...measured);

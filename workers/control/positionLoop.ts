@@ -2,6 +2,7 @@ import { designFilter } from '../../shared/axis/filterSections.ts';
 import { compensatesFriction, FrictionCompensation } from '../../shared/axis/frictionCompensation.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
+import type { FilterNumber } from '../../shared/core/parameters/filters.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { SegmentCommand } from '../../shared/motion/setpoint.ts';
 import { Biquad } from './biquad.ts';
@@ -83,14 +84,10 @@ export class PositionLoop {
     this.#feedback = feedback;
     this.#setSpeed.configure(p.setSpeedDelay, this.#period);
     this.#observer.configure(p, this.#period);
-    designFilter(this.#filter1, p, 1, rate);
-    designFilter(this.#filter2, p, 2, rate);
-    designFilter(this.#filter3, p, 3, rate);
-    designFilter(this.#filter4, p, 4, rate);
-    this.#filter1.isOff = p.filter1 === 'off';
-    this.#filter2.isOff = p.filter2 === 'off';
-    this.#filter3.isOff = p.filter3 === 'off';
-    this.#filter4.isOff = p.filter4 === 'off';
+    setFilter(this.#filter1, p, 1, rate);
+    setFilter(this.#filter2, p, 2, rate);
+    setFilter(this.#filter3, p, 3, rate);
+    setFilter(this.#filter4, p, 4, rate);
   }
 
   /** Starts afresh: integrator, observer and filters empty, speed estimate zero. */
@@ -151,4 +148,9 @@ export class PositionLoop {
     this.#lastReading = speedReading;
     this.error = position - reading;
   }
+}
+
+function setFilter(filter: Biquad, p: Parameters, n: FilterNumber, rate: number): void {
+  designFilter(filter, p, n, rate);
+  filter.isOff = p[`filter${n}`] === 'off';
 }

@@ -1,5 +1,15 @@
 import type { Losses } from './heat.ts';
-import { E_COPPER, E_GUIDE, E_IN, E_IRON, E_NUT, E_OTHER, E_OUT, type State } from './state.ts';
+import {
+  clearEnergies,
+  E_COPPER,
+  E_GUIDE,
+  E_IN,
+  E_IRON,
+  E_NUT,
+  E_OTHER,
+  E_OUT,
+  type State,
+} from './state.ts';
 import type { Store } from './term.ts';
 
 /** The residual may be this share of the throughput, and a nanojoule in any case: steps of 0.1 nm move hardly more. */
@@ -45,13 +55,7 @@ export class Audit {
     this.other += y[E_OTHER];
     this.out += y[E_OUT];
     this.throughput += Math.abs(y[E_IN]) + Math.abs(y[E_OUT]) + Math.abs(stored - this.#stored);
-    y[E_IN] = 0;
-    y[E_COPPER] = 0;
-    y[E_IRON] = 0;
-    y[E_NUT] = 0;
-    y[E_GUIDE] = 0;
-    y[E_OTHER] = 0;
-    y[E_OUT] = 0;
+    clearEnergies(y);
     this.#stored = stored;
   }
 

@@ -2,13 +2,7 @@ import { wornParameters } from '../../shared/axis/wear.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import {
   CURRENTS,
-  E_COPPER,
-  E_GUIDE,
-  E_IN,
-  E_IRON,
-  E_NUT,
-  E_OTHER,
-  E_OUT,
+  clearEnergies,
   F1,
   F2,
   newState,
@@ -81,13 +75,7 @@ export class Plant {
   readonly derivative = (_time: number, y: Readonly<State>, dy: State): void => {
     dy[F1] = 0;
     dy[F2] = 0;
-    dy[E_IN] = 0;
-    dy[E_COPPER] = 0;
-    dy[E_IRON] = 0;
-    dy[E_NUT] = 0;
-    dy[E_GUIDE] = 0;
-    dy[E_OTHER] = 0;
-    dy[E_OUT] = 0;
+    clearEnergies(dy);
     evaluateAll(this.terms, y, dy);
   };
 

@@ -62,6 +62,17 @@ export function newState(size: number): State {
   return new Float64Array(size) as State;
 }
 
+/** Sets the energies of a tick, or their rates, to zero. Line by line: it is done at every evaluation. */
+export function clearEnergies(y: State): void {
+  y[E_IN] = 0;
+  y[E_COPPER] = 0;
+  y[E_IRON] = 0;
+  y[E_NUT] = 0;
+  y[E_GUIDE] = 0;
+  y[E_OTHER] = 0;
+  y[E_OUT] = 0;
+}
+
 /** Temperatures in the order of the heat network, °C. */
 export interface Temperatures {
   winding: number;

@@ -2,6 +2,7 @@ import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { Scene } from '../../shared/core/scene.ts';
+import { worstOf } from '../../shared/figures/moveFigures.ts';
 import { cycleDuration } from '../../shared/motion/cycle.ts';
 import type { Trip } from '../../shared/protocol/axis.ts';
 import type { MachineResult } from '../../shared/tolerance/runFigures.ts';
@@ -99,19 +100,13 @@ class MeasuredCycle {
       trip: null,
       holds: audit.holds,
       figures: {
-        settlingTime: this.#settlingTime,
+        settlingTime: worstOf('settlingTime', this.#settlingTimes),
         peakError: this.#error.peak,
         rmsError: this.#error.rms,
         peakCurrent: Math.sqrt(this.#peakCurrentSquared),
         windingTemperature: steadyWinding(this.#p, this.#losses.over(time, audit)),
       },
     };
-  }
-
-  /** The longest; null without a move, and where one has not settled. */
-  get #settlingTime(): number | null {
-    const times = this.#settlingTimes.filter((time) => time !== null);
-    return times.length > 0 && times.length === this.#settlingTimes.length ? Math.max(...times) : null;
   }
 
   #takeMove(motion: Float64Array): void {
