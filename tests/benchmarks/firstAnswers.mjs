@@ -1,19 +1,11 @@
-import { launchBrowser } from '../tools/browser.mjs';
-import { servePage } from '../tools/servePage.mjs';
+import { onFoldedPage } from './page/foldedPage.mjs';
 
 /**
  * How long a person waits for pretuning in the built page, in a headless browser with the stage folded away, ms from the press: for gains
  * with what the linear analysis says of them, for a tuning that has been run, for the result.
  */
-export async function firstAnswers() {
-  const served = await servePage();
-  const browser = await launchBrowser();
-  try {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    page.setDefaultTimeout(0);
-    await page.goto(served.url);
-    await page.locator('.clock .state', { hasText: /Running|Paused/ }).waitFor();
-    await page.addStyleTag({ content: '#stage > .stage { display: none }' });
+export function firstAnswers() {
+  return onFoldedPage(async (page) => {
     await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
     await page.getByRole('dialog', { name: 'Automatic pretuning' }).waitFor();
     await page.evaluate(watch, {
@@ -28,10 +20,7 @@ export async function firstAnswers() {
       timeout: 0,
     });
     return await page.evaluate(() => globalThis.waited);
-  } finally {
-    await browser.close();
-    await served.close();
-  }
+  });
 }
 
 /** Runs in the page: presses, and notes when each text first stands in its place. */

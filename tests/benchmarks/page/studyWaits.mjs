@@ -1,5 +1,4 @@
-import { launchBrowser } from '../../tools/browser.mjs';
-import { servePage } from '../../tools/servePage.mjs';
+import { onFoldedPage } from './foldedPage.mjs';
 
 /** Entries of the job form: one that makes every drive another one, and one that leaves their moves as they are. */
 const OTHER_JOB = ['payload', '5.2'];
@@ -14,25 +13,15 @@ const MACHINES = 1000;
  * simulated, s from the press; once more after one of its inputs has changed, what that leaves as it is being kept; and machines a second of
  * a tolerance study of the opening scene
  */
-export async function studyWaits() {
-  const served = await servePage();
-  const browser = await launchBrowser();
-  try {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    page.setDefaultTimeout(0);
-    await page.goto(served.url);
-    await page.locator('#bar .clock .state', { hasText: 'Running' }).waitFor();
-    await page.addStyleTag({ content: '#stage > .stage { display: none }' });
+export function studyWaits() {
+  return onFoldedPage(async (page) => {
     await page.keyboard.press('Space');
     await page.locator('#bar .clock .state', { hasText: 'Paused' }).waitFor();
     const machines = await machinesBuilt(page);
     await page.keyboard.press('w');
     const study = await simulated(page, OTHER_JOB);
     return { study, changed: await simulated(page, ONE_INPUT), machines };
-  } finally {
-    await browser.close();
-    await served.close();
-  }
+  });
 }
 
 /**
