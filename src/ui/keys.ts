@@ -1,4 +1,5 @@
 import { isDialogOpen } from './dialog.ts';
+
 /** Everything that a key or a button can set off. */
 export type ActionName =
   | 'runOrPause'

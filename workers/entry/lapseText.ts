@@ -25,7 +25,7 @@ const COLUMNS = [
 /** Fixed numbers of decimals, so that columns line up; figures in other units are written with a prefix and as many digits as they need. */
 const DECIMALS: Partial<Record<Unit, number>> = { '°C': 1, '%': 2 };
 
-/** The printed result of a time-lapse: a line for every hour, where it settles, and the verdicts. */
+/** A time-lapse as printed: one line per hour, then the steady state and the verdicts. */
 export function lapseText(scene: Scene, lapse: TimeLapse): string {
   const { parameters: p } = scene;
   const { asSet, switched, duty } = lapse;

@@ -43,9 +43,10 @@ export interface Proven {
 }
 
 /**
- * Better first, and so it stays when runs are added to the second: fewest variations that fail, then the figure of the task on the machine of the
+ * Better first: fewest variations that fail, then the figure of the task on the machine of the
  * datasheet, then in the worst case. Where all moves settle equally fast, a goal of settling
  * prefers the loop with the lowest peak sensitivity, the others the smallest following error.
+ * One more variation never improves a place, so whoever is behind on some of them stays behind.
  */
 export function byProof(task: Task, goal: PretuneGoal): Order<Proven> {
   const outcomes = ({ point, robustness }: Proven): readonly Outcome[] => [point, ...robustness];

@@ -62,18 +62,18 @@ export async function tryLoops(
   task: Task,
   atLimit: AtLimit,
   motion: MotionForce,
-  { rounds, trimmed }: Trials,
+  trials: Trials,
 ): Promise<Tried[]> {
   const runs = new Runs(work, task, atLimit);
   await runs.tryShapes(startsOf(atLimit, motion));
-  await runs.tryTrims(trimmed);
-  for (let round = 1; round <= rounds; round++) {
+  await runs.tryTrims(trials.trimmed);
+  for (let round = 1; round <= trials.rounds; round++) {
     const [best] = runs.found;
     if (best === undefined) break;
     const around = neighboursOf(best.shape, 1 / round).map((shape) => ({ ...best, shape }));
     await runs.tryShapes(around, best.point);
   }
-  work.leaveOut(trialsOf(task, atLimit.designs.length, { rounds, trimmed }) - runs.count);
+  work.leaveOut(trialsOf(task, atLimit.designs.length, trials) - runs.count);
   return runs.found;
 }
 

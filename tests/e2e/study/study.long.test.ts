@@ -43,6 +43,17 @@ const SMALL: Study = {
   candidates: [{ preset: 'tubular', motorCount: 1, own: {}, gains: { forceBias: 0 } }],
 };
 
+/** Opens SMALL as a file, on a page of its own. */
+async function openSmall(): Promise<Page> {
+  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
+  const chooser = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  const buffer = Buffer.from(writeStudy(SMALL));
+  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
+  await jobHeading(page).waitFor();
+  return page;
+}
+
 it('takes a customer from the job to a report that repeats it', async () => {
   const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
   await openStudy(page);
@@ -74,12 +85,7 @@ it('takes a customer from the job to a report that repeats it', async () => {
 });
 
 it('takes a study file to its verdict and a report that repeats it', async () => {
-  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
-  const buffer = Buffer.from(writeStudy(SMALL));
-  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
-  await jobHeading(page).waitFor();
+  const page = await openSmall();
   // The example makes room for the file.
   await page.getByText('Carry 5 kg over 50 mm').waitFor();
   await simulateAll(page);
@@ -98,12 +104,7 @@ it('takes a study file to its verdict and a report that repeats it', async () =>
 });
 
 it('keeps its workers for the next run while it is shown, and no longer', async () => {
-  const page = await open({ stage: false, viewport: { width: 1440, height: 900 } });
-  const chooser = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
-  const buffer = Buffer.from(writeStudy(SMALL));
-  await (await chooser).setFiles({ name: 'mould.study.json', mimeType: 'application/json', buffer });
-  await jobHeading(page).waitFor();
+  const page = await openSmall();
   await simulateAll(page);
   const atWork = () => page.workers().filter((worker) => worker.url().includes('candidateWorker'));
   const first = atWork();
