@@ -36,24 +36,24 @@ export function startFrameLoop(source: FrameSource, sinks: FrameSinks): () => vo
   function arrive(): void {
     const frame = source.take();
     if (!frame) return;
-    sinks.ingest(frame, isDue(sinks.drawsSeldom()));
+    sinks.ingest(frame, isDue(performance.now(), sinks.drawsSeldom()));
     now.set(frame.now);
     spent = frame;
   }
 
-  function refresh(): void {
+  function refresh(time: number): void {
     handle = requestAnimationFrame(refresh);
     // Asked before drawing, so that the worker fills the next frame meanwhile.
     source.ask(spent);
     spent = null;
     const seldom = sinks.drawsSeldom();
-    if (!isDue(seldom)) return;
-    drawn = performance.now();
+    if (!isDue(time, seldom)) return;
+    drawn = time;
     sinks.draw(now, seldom);
   }
 
-  function isDue(seldom: boolean): boolean {
-    return !seldom || performance.now() - drawn >= SELDOM;
+  function isDue(time: number, seldom: boolean): boolean {
+    return !seldom || time - drawn >= SELDOM;
   }
 
   return () => {

@@ -17,7 +17,7 @@ export function createSimulateBar(actions: StudyActions): {
     show(state) {
       const { candidates, isRunning, isReportDue, verdict, refused } = state;
       start.disabled = refused.length > 0;
-      start.hidden = isRunning || candidates.every(({ outcome }) => outcome !== null);
+      start.hidden = isRunning || candidates.every(({ outcome, isSought }) => outcome !== null || isSought);
       cancel.hidden = bar.hidden = !isRunning && !isReportDue;
       bar.value = isReportDue ? verdict.share : shareDone(candidates);
       setText(text, `${textOf(state)} ${runTimeLeft(state)}`.trim());

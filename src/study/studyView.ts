@@ -4,8 +4,9 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { setUnitSystem } from '../../shared/core/unitSystem.ts';
 import type { Study } from '../../shared/study/candidate.ts';
 import { ConfidenceRun } from '../studyState/confidenceRun.ts';
-import { keepResults } from '../studyState/keptResults.ts';
-import { type SimulatedStudy, showShippedResults } from '../studyState/shippedResults.ts';
+import { findKept, keepResults } from '../studyState/keptResults.ts';
+import { lookForOutcomes } from '../studyState/outcomeSearch.ts';
+import { findShipped, type SimulatedStudy } from '../studyState/shippedResults.ts';
 import type { Pane, StudyState } from '../studyState/state.ts';
 import { StudyDesk } from '../studyState/studyDesk.ts';
 import { StudyRun } from '../studyState/studyRun.ts';
@@ -36,6 +37,11 @@ interface StudyViewOptions {
 const PARTS = ['Job', 'Sizing', 'Side by side', 'Heat', 'Accuracy', 'Verdict'] as const;
 type Part = (typeof PARTS)[number];
 
+async function loadShipped(): Promise<SimulatedStudy> {
+  const { default: simulated } = await import('../../scenes/simulated/defaultStudy.json');
+  return simulated as unknown as SimulatedStudy;
+}
+
 /** The whole of a study: a bar, and one of its parts at a time. */
 export class StudyView {
   readonly element: HTMLElement;
@@ -54,10 +60,7 @@ export class StudyView {
   constructor({ study, openOnBench, leave, report, menus }: StudyViewOptions) {
     this.store = new StudyStore(study, PRESETS);
     keepResults(this.store);
-    showShippedResults(this.store, async () => {
-      const { default: simulated } = await import('../../scenes/simulated/defaultStudy.json');
-      return simulated as unknown as SimulatedStudy;
-    });
+    lookForOutcomes(this.store, [findShipped(loadShipped), findKept]);
     this.#run = new StudyRun(this.store);
     this.#verdict = new VerdictRun(this.store);
     this.#confidence = new ConfidenceRun(this.store);

@@ -3,7 +3,8 @@ import type { CandidateOutcome } from '../../shared/study/outcome.ts';
 import type { CandidateState } from './state.ts';
 import type { StudyStore } from './studyStore.ts';
 
-type Find = (job: Job, candidate: CandidateState) => Promise<CandidateOutcome | null>;
+/** Where an outcome of earlier may be. */
+export type Find = (job: Job, candidate: CandidateState) => Promise<CandidateOutcome | null>;
 
 const found = new WeakSet<CandidateOutcome>();
 
@@ -13,27 +14,42 @@ export function wasFound(outcome: CandidateOutcome): boolean {
 }
 
 /**
- * Looks once for the outcome of every candidate that is tuned and not simulated, and gives it to the candidate if it still is as it was.
- * A search that fails finds nothing: the candidate is simulated as any other.
+ * Looks once for the outcome of every candidate that is tuned and not simulated, in one place after the other, and gives it to the candidate
+ * if it still is as it was. A search that fails finds nothing: the candidate is simulated as any other.
  */
-export function lookForOutcomes(store: StudyStore, find: Find): void {
+export function lookForOutcomes(store: StudyStore, places: readonly Find[]): void {
   const lookedFor = new WeakSet<CandidateState['scene']>();
   const look = () => {
-    const { study, candidates } = store.state;
-    candidates.forEach((candidate, index) => {
+    for (const [index, candidate] of store.state.candidates.entries()) {
       const { outcome, error, scene, choice } = candidate;
-      if (outcome !== null || error !== null || choice.gains === null || lookedFor.has(scene)) return;
+      if (outcome !== null || error !== null || choice.gains === null || lookedFor.has(scene)) continue;
       lookedFor.add(scene);
-      void find(study.job, candidate)
-        .then((known) => {
-          const now = store.state.candidates[index];
-          if (!known || now?.scene !== scene || now.outcome !== null) return;
-          found.add(known);
-          store.setOutcome(index, known);
-        })
-        .catch(() => {});
-    });
+      void lookFor(index, candidate);
+    }
+  };
+  const lookFor = async (index: number, candidate: CandidateState) => {
+    const { job } = store.state.study;
+    store.setSought(index, true);
+    const known = await firstOf(places, job, candidate);
+    const now = store.state.candidates[index];
+    if (now?.scene !== candidate.scene) return;
+    if (known && now.outcome === null) {
+      found.add(known);
+      store.setOutcome(index, known);
+    } else store.setSought(index, false);
   };
   store.subscribe(look);
   look();
+}
+
+async function firstOf(
+  places: readonly Find[],
+  job: Job,
+  candidate: CandidateState,
+): Promise<CandidateOutcome | null> {
+  for (const find of places) {
+    const known = await find(job, candidate).catch(() => null);
+    if (known) return known;
+  }
+  return null;
 }

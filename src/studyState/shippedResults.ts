@@ -4,9 +4,8 @@ import type { CandidateChoice } from '../../shared/study/candidate.ts';
 import { candidateScene } from '../../shared/study/candidateScene.ts';
 import type { Job, JobValues } from '../../shared/study/job.ts';
 import type { CandidateOutcome } from '../../shared/study/outcome.ts';
-import { lookForOutcomes } from './outcomeSearch.ts';
+import type { Find } from './outcomeSearch.ts';
 import { sameScene, sameTests } from './sameSimulation.ts';
-import type { StudyStore } from './studyStore.ts';
 
 /** The example with what simulation found of it, as it is recorded with the product. */
 export interface SimulatedStudy {
@@ -16,12 +15,12 @@ export interface SimulatedStudy {
 }
 
 /**
- * Gives every candidate that is as one of the example, which was simulated beforehand, the results of that: a study that opens with the
- * page opens with its answer. `load` is asked once, when there is such a candidate.
+ * Finds for every candidate that is as one of the example, which was simulated beforehand, the results of that: a study that opens with
+ * the page opens with its answer. `load` is asked once, when there is such a candidate.
  */
-export function showShippedResults(store: StudyStore, load: () => Promise<SimulatedStudy>): void {
+export function findShipped(load: () => Promise<SimulatedStudy>): Find {
   let loading: Promise<SimulatedStudy> | null = null;
-  lookForOutcomes(store, async (job, { scene }) => {
+  return async (job, { scene }) => {
     if (!sameTests(DEFAULT_STUDY.job, job)) return null;
     loading ??= load();
     const { candidates } = await loading;
@@ -29,5 +28,5 @@ export function showShippedResults(store: StudyStore, load: () => Promise<Simula
       sameScene(candidateScene(DEFAULT_STUDY.job, choice, PRESETS), scene),
     );
     return same?.outcome ?? null;
-  });
+  };
 }

@@ -20,6 +20,8 @@ export interface CandidateState {
   readonly sizing: Sizing;
   /** Null until it has been simulated as it now stands. */
   readonly outcome: CandidateOutcome | null;
+  /** What was found of it earlier is being looked for. */
+  readonly isSought: boolean;
   /** While it is simulated. */
   readonly progress: CandidateProgress | null;
   /** Why it could not be simulated, in plain words. */

@@ -144,7 +144,11 @@ export class StudyStore {
   setOutcome(index: number, outcome: CandidateOutcome): void {
     const { study, candidates } = this.#state;
     this.#found.add(study.job, at(candidates, index).scene, outcome);
-    this.#setCandidate(index, { outcome, progress: null, error: null });
+    this.#setCandidate(index, { outcome, isSought: false, progress: null, error: null });
+  }
+
+  setSought(index: number, isSought: boolean): void {
+    this.#setCandidate(index, { isSought });
   }
 
   /** How far candidates have come, by index. */
@@ -263,6 +267,7 @@ function candidatesOf(
       scene: kept?.scene ?? scene,
       sizing: kept && study.job === jobBefore ? kept.sizing : sizeCandidate(study.job, scene),
       outcome: kept?.outcome ?? null,
+      isSought: kept?.isSought ?? false,
       progress: kept?.progress ?? null,
       error: kept?.error ?? null,
     };

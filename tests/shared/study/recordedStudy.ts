@@ -37,6 +37,7 @@ export function recordedCandidates(job: Job = recordedJob()): (CandidateState & 
       scene,
       sizing: sizeCandidate(job, scene),
       outcome,
+      isSought: false,
       progress: null,
       error: null,
     };

@@ -13,8 +13,8 @@ afterEach(() => {
 function started() {
   const done: string[] = [];
   const other = { isAtWork: false };
-  let next: (() => void) | null = null;
-  vi.stubGlobal('requestAnimationFrame', (refresh: () => void) => {
+  let next: ((time: number) => void) | null = null;
+  vi.stubGlobal('requestAnimationFrame', (refresh: (time: number) => void) => {
     next = refresh;
     return 1;
   });
@@ -42,7 +42,14 @@ function started() {
       draw: ([first], seldom) => void done.push(`drawn${seldom ? ' seldom,' : ''} at ${first}`),
       drawsSeldom: () => other.isAtWork,
     });
-  return { done, other, start, come, refresh: () => next?.(), isRefreshing: () => next !== null };
+  return {
+    done,
+    other,
+    start,
+    come,
+    refresh: () => next?.(performance.now()),
+    isRefreshing: () => next !== null,
+  };
 }
 
 it('takes a frame in when it comes, so that the next refresh has only to draw', () => {

@@ -1,15 +1,24 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
 import { defaultJobValues } from '../../../shared/study/job.ts';
-import { type SimulatedStudy, showShippedResults } from '../../../src/studyState/shippedResults.ts';
+import { lookForOutcomes } from '../../../src/studyState/outcomeSearch.ts';
+import { findShipped, type SimulatedStudy } from '../../../src/studyState/shippedResults.ts';
 import { StudyStore } from '../../../src/studyState/studyStore.ts';
 
 const simulated = JSON.parse(
   readFileSync(new URL('../../../scenes/simulated/defaultStudy.json', import.meta.url), 'utf8'),
 ) as SimulatedStudy;
+
+/** Resolves once nothing is looked for any more. */
+function searched(store: StudyStore): Promise<void> {
+  return vi.waitFor(() => expect(store.state.candidates.some(({ isSought }) => isSought)).toBe(false), {
+    timeout: 3_600_000,
+    interval: 1,
+  });
+}
 
 /** A store with what loading gave; `asked` counts how often. */
 async function opened(study = DEFAULT_STUDY) {
@@ -19,9 +28,9 @@ async function opened(study = DEFAULT_STUDY) {
     asked++;
     return Promise.resolve(simulated);
   };
-  showShippedResults(store, load);
-  await Promise.resolve();
-  await Promise.resolve();
+  lookForOutcomes(store, [findShipped(load), () => Promise.reject(new Error('There is no database.'))]);
+  expect(store.state.candidates.every(({ isSought }) => isSought)).toBe(true);
+  await searched(store);
   return { store, asked: () => asked };
 }
 
@@ -46,8 +55,7 @@ describe('the example', () => {
     store.setJob({ ...job, values: { ...job.values, payload: 6 } });
     expect(store.state.candidates.every(({ outcome }) => outcome === null)).toBe(true);
     store.undo();
-    await Promise.resolve();
-    await Promise.resolve();
+    await searched(store);
     expect(store.state.candidates.every(({ outcome }) => outcome !== null)).toBe(true);
   });
 
