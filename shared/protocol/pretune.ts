@@ -134,4 +134,14 @@ export interface PretuneCommands<Port> {
     workers: Port[],
     onProgress: (progress: PretuneProgress) => void,
   ): Promise<PretuneResult>;
+  /**
+   * Leads as well, to the best tuning at the limit of the goal alone, with nothing to compare it with.
+   * @throws as `pretune`
+   */
+  tune(
+    scene: Scene,
+    goal: PretuneGoal,
+    workers: Port[],
+    onProgress: (progress: PretuneProgress) => void,
+  ): Promise<TuningPoint>;
 }

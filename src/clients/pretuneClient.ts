@@ -1,4 +1,4 @@
-import { proxy, transfer } from 'comlink';
+import { proxy, type Remote, transfer } from 'comlink';
 import type { Scene } from '../../shared/core/scene.ts';
 import type {
   PretuneBreadth,
@@ -6,6 +6,7 @@ import type {
   PretuneGoal,
   PretuneProgress,
   PretuneResult,
+  TuningPoint,
 } from '../../shared/protocol/pretune.ts';
 import { workerCount } from './workerCount.ts';
 import { underWay, WorkerEnded, WorkerHost } from './workerHost.ts';
@@ -34,12 +35,37 @@ export class PretuneClient {
    * Null when it was cancelled. One run at a time.
    * @throws RangeError naming what of the goal cannot be; WorkerFailure when any of the workers fails
    */
-  async pretune(
+  pretune(
     scene: Scene,
     goal: PretuneGoal,
     onProgress: (progress: PretuneProgress) => void,
     breadth: PretuneBreadth = 'trade-off',
   ): Promise<PretuneResult | null> {
+    return this.#led(onProgress, (leader, ports, heard) =>
+      leader.pretune(scene, goal, breadth, ports, heard),
+    );
+  }
+
+  /**
+   * The best tuning at the limit of the goal alone.
+   * @throws as `pretune`
+   */
+  tune(
+    scene: Scene,
+    goal: PretuneGoal,
+    onProgress: (progress: PretuneProgress) => void,
+  ): Promise<TuningPoint | null> {
+    return this.#led(onProgress, (leader, ports, heard) => leader.tune(scene, goal, ports, heard));
+  }
+
+  async #led<Result>(
+    onProgress: (progress: PretuneProgress) => void,
+    lead: (
+      leader: Remote<Commands>,
+      ports: MessagePort[],
+      heard: (progress: PretuneProgress) => void,
+    ) => Promise<Result>,
+  ): Promise<Result | null> {
     const { during, end } = underWay();
     const ports: MessagePort[] = [];
     const over = deferred();
@@ -49,7 +75,7 @@ export class PretuneClient {
       return serve(helper, port2, over.promise);
     });
     const result = this.#leader.ask((leader) =>
-      leader.pretune(scene, goal, breadth, transfer(ports, ports), proxy(during(onProgress))),
+      lead(leader, transfer(ports, ports), proxy(during(onProgress))),
     );
     try {
       return await Promise.race([result, ...serving]);

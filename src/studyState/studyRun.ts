@@ -96,13 +96,10 @@ export class StudyRun {
     const work = { index, scene, client };
     const gains = await this.#watched(work, async () => {
       try {
-        const found = await client.pretune(
-          scene,
-          { kind: 'peak sensitivity', limit },
-          ({ stage, done, total }) => this.#tell(work, { stage, share: done / Math.max(total, 1) }),
-          'one limit',
+        const best = await client.tune(scene, { kind: 'peak sensitivity', limit }, ({ stage, done, total }) =>
+          this.#tell(work, { stage, share: done / Math.max(total, 1) }),
         );
-        return found?.best.changes ?? null;
+        return best?.changes ?? null;
       } catch (error) {
         // No tuning does the job with this drive: how it fails shows in its simulation.
         if (error instanceof WorkerFailure) throw error;

@@ -5,16 +5,27 @@ import type {
   PretuneCommands,
   PretuneGoal,
   PretuneProgress,
-  PretuneResult,
 } from '../../shared/protocol/pretune.ts';
 import { doJob, type Job, type JobResult } from '../pretune/jobs.ts';
 import { JobPool, type JobWorker } from '../pretune/pool.ts';
-import { EFFORTS, pretune } from '../pretune/pretune.ts';
+import { EFFORTS, pretune, tune } from '../pretune/pretune.ts';
 import { serve } from './serve.ts';
 
 /** What one pretuning worker asks of another. */
 interface JobDoer {
   doJob(job: Job): JobResult;
+}
+
+/** What comes of leading the workers behind ports, which are closed after it. */
+async function led<Result>(
+  ports: readonly MessagePort[],
+  lead: (pool: JobPool<Job, JobResult>) => Promise<Result>,
+): Promise<Result> {
+  try {
+    return await lead(new JobPool(ports.map(behind)));
+  } finally {
+    for (const port of ports) port.close();
+  }
 }
 
 function behind(port: MessagePort): JobWorker<Job, JobResult> {
@@ -28,17 +39,22 @@ serve({
     expose({ doJob } satisfies JobDoer, port);
   },
 
-  async pretune(
+  pretune(
     scene: Scene,
     goal: PretuneGoal,
     breadth: PretuneBreadth,
     workers: MessagePort[],
     onProgress: (progress: PretuneProgress) => void,
-  ): Promise<PretuneResult> {
-    try {
-      return await pretune(scene, goal, new JobPool(workers.map(behind)), onProgress, EFFORTS[breadth]);
-    } finally {
-      for (const port of workers) port.close();
-    }
+  ) {
+    return led(workers, (pool) => pretune(scene, goal, pool, onProgress, EFFORTS[breadth]));
+  },
+
+  tune(
+    scene: Scene,
+    goal: PretuneGoal,
+    workers: MessagePort[],
+    onProgress: (progress: PretuneProgress) => void,
+  ) {
+    return led(workers, (pool) => tune(scene, goal, pool, onProgress));
   },
 } satisfies PretuneCommands<MessagePort>);

@@ -61,6 +61,9 @@ export const EFFORTS: Readonly<Record<PretuneBreadth, PretuneEffort>> = {
 /** Peak sensitivities closer than this share count as equal. */
 const EQUAL = 0.005;
 
+/** A run of the scene as it is, the textbook's tuning at the sensitivity of the best, and the courses of both tunings. */
+const JOBS_BESIDE = 4;
+
 /**
  * Automatic pretuning. Loops are shaped on the frequency responses of the axis, then tried out in
  * simulated runs, which decide. The same scene and goal give the same result with any number of
@@ -76,12 +79,70 @@ export async function pretune(
   onProgress: (progress: PretuneProgress) => void,
   effort: PretuneEffort = FULL_EFFORT,
 ): Promise<PretuneResult> {
+  const search = await searched(scene, goal, pool, onProgress, effort, JOBS_BESIDE);
+  const { task, work, best } = search;
+
+  work.enter('Comparing with the textbook and the scene as it is');
+  const course = ({ changes }: TuningPoint) => work.run({ kind: 'course', task, changes });
+  const [asItIs, bestCourse, [textbook, textbookCourse]] = await Promise.all([
+    work.run({ kind: 'as it is', task }),
+    course(best.point),
+    textbookAtPar(work, task, best).then(async (point) => {
+      if (point === null) work.leaveOut(1);
+      return [point, point && (await course(point))] as const;
+    }),
+  ]);
+  return {
+    goal,
+    judged: task.judged,
+    figure: task.figure,
+    best: best.point,
+    textbook,
+    courses: { best: bestCourse, textbook: textbookCourse },
+    points: [asItIs, ...search.points],
+    choices: explain(designed(task), best),
+    robustness: best.robustness,
+  };
+}
+
+/**
+ * The best tuning at the limit of the goal alone, with nothing to compare it with.
+ *
+ * @throws as `pretune`
+ */
+export async function tune(
+  scene: Scene,
+  goal: PretuneGoal,
+  pool: JobPool<Job, JobResult>,
+  onProgress: (progress: PretuneProgress) => void,
+): Promise<TuningPoint> {
+  const { best } = await searched(scene, goal, pool, onProgress, EFFORTS['one limit'], 0);
+  return best.point;
+}
+
+interface Searched {
+  readonly task: Task;
+  readonly work: Work;
+  readonly best: Tried & Proven;
+  /** Tunings that were run: the textbook's, and the best ones at rising peak sensitivity. */
+  readonly points: readonly TuningPoint[];
+}
+
+/** `jobsBeside`: how many jobs come after the search. */
+async function searched(
+  scene: Scene,
+  goal: PretuneGoal,
+  pool: JobPool<Job, JobResult>,
+  onProgress: (progress: PretuneProgress) => void,
+  effort: PretuneEffort,
+  jobsBeside: number,
+): Promise<Searched> {
   const wanted = limitOf(goal);
   const others = tradeOff(wanted, effort);
   const limits = [wanted, ...others];
   const task = taskOf(scene, goal.kind === 'settling' ? goal.window : undefined);
   const structures = structuresFor(plantResponse(designed(task), SEARCH_POINTS), task.scene.parameters);
-  const total = jobsIn(task, structures.length, limits.length, effort);
+  const total = jobsIn(task, structures.length, limits.length, effort) + jobsBeside;
   const work = new Work(pool, task, wanted, total, onProgress);
   const textbookAt = (limit: LoopLimit) => work.run({ kind: 'textbook', task, limit });
 
@@ -93,11 +154,10 @@ export async function pretune(
       return point;
     }),
     shapeLoops(work, task, structures, limits, effort.trials),
-    work.run({ kind: 'as it is', task }),
   ]);
   // While the workers are at it.
   work.foresee(foreseen(task, wanted));
-  const [textbookAtWanted, shaped, asItIs] = await shaping;
+  const [textbookAtWanted, shaped] = await shaping;
   const atWanted = { limit: wanted, designs: at(shaped, 0), textbook: textbookAtWanted };
 
   work.enter('Measuring the force that moves the axis');
@@ -122,22 +182,9 @@ export async function pretune(
   work.leaveOut((effort.finalists - finalists.length) * VARIATIONS.length);
   const best = bestOf(await proveAll(work, task, goal, finalists), wanted);
 
-  const textbook = await textbookAtPar(work, task, best);
-  if (textbook === null) work.leaveOut(1);
-  const course = ({ changes }: TuningPoint) => work.run({ kind: 'course', task, changes });
-  const [bestCourse, textbookCourse] = await Promise.all([course(best.point), textbook && course(textbook)]);
   const tunings = [tried, ...elsewhere].map(([each]) => each?.point ?? null);
-  return {
-    goal,
-    judged: task.judged,
-    figure: task.figure,
-    best: best.point,
-    textbook,
-    courses: { best: bestCourse, textbook: textbookCourse },
-    points: [asItIs, textbookAtWanted, ...textbooks, ...tunings].filter((point) => point !== null),
-    choices: explain(designed(task), best),
-    robustness: best.robustness,
-  };
+  const points = [textbookAtWanted, ...textbooks, ...tunings].filter((point) => point !== null);
+  return { task, work, best, points };
 }
 
 /** The limits of the trade-off, in addition to that of the goal. */
@@ -153,10 +200,10 @@ function jobsIn(
   limits: number,
   { wanted, finalists }: PretuneEffort,
 ): number {
-  const asItIsAndMotionAndParAndCourses = 5;
+  const motion = 1;
   const trials = trialsOf(task, structures, wanted) + (limits - 1) * carriedTrialsOf(task, structures);
   const textbooks = limits;
-  return structures + asItIsAndMotionAndParAndCourses + textbooks + trials + finalists * VARIATIONS.length;
+  return structures + motion + textbooks + trials + finalists * VARIATIONS.length;
 }
 
 /** The designs of every structure, by limit. */

@@ -28,7 +28,7 @@ const MOST_TRIED = 100;
 /** Share of what went through, that of the tick or of late, by which the energy account of a tick may be off. */
 const ENERGY_BOUND = 4e-9;
 /** And in any case J, and roundings of the stored energy. */
-const ENERGY_FLOOR = 1e-15;
+const ENERGY_FLOOR = 1e-14;
 const ROUNDINGS = 4 * Number.EPSILON;
 /** What counts as of late is a mean that forgets this share a tick. */
 const FORGETTING = 1 / 16;

@@ -13,9 +13,9 @@ const tightest: NewSolver = (plant, p, span) => {
   const solver = new TickSolver(plant.listDerivative, span, tighter(relative), tighter(absolute));
   return {
     engine: 'odex',
-    advance(from, to) {
+    advance(from, to, store) {
       solver.advance(from, to);
-      return plant.storedEnergy(to);
+      plant.storeInto(to, store);
     },
   };
 };

@@ -7,7 +7,7 @@ import { untunedGains } from '../../../shared/study/untunedGains.ts';
 import type { JudgedCandidate } from '../../../shared/verdict/judgement.ts';
 import { doJob, type Job, type JobResult } from '../../pretune/jobs.ts';
 import { JobPool } from '../../pretune/pool.ts';
-import { EFFORTS, pretune } from '../../pretune/pretune.ts';
+import { tune } from '../../pretune/pretune.ts';
 import { evaluateCandidate } from '../../study/evaluateCandidate.ts';
 
 /** A candidate that could not be simulated, and why. */
@@ -70,6 +70,6 @@ async function gainsFor(
 async function tuned(job: CandidateJob, scene: JudgedCandidate['scene']): Promise<CandidateChoice['gains']> {
   const goal = { kind: 'peak sensitivity', limit: job.values.peakSensitivity } as const;
   const pool = new JobPool<Job, JobResult>([{ run: async (each) => doJob(each) }]);
-  const { best } = await pretune(scene, goal, pool, () => {}, EFFORTS['one limit']);
-  return best.changes;
+  const { changes } = await tune(scene, goal, pool, () => {});
+  return changes;
 }
