@@ -136,6 +136,6 @@ describe('a result', () => {
       expect(total).toBe(last.total);
       if (k > 0) expect(done).toBeGreaterThanOrEqual(at(progress, k - 1).done);
     }
-    expect(new Set(progress.map(({ stage }) => stage)).size).toBe(5);
+    expect(new Set(progress.map(({ stage }) => stage)).size).toBe(6);
   });
 });
