@@ -115,8 +115,9 @@ export async function tune(
   goal: PretuneGoal,
   pool: JobPool<Job, JobResult>,
   onProgress: (progress: PretuneProgress) => void,
+  effort: PretuneEffort = EFFORTS['one limit'],
 ): Promise<TuningPoint> {
-  const { best } = await searched(scene, goal, pool, onProgress, EFFORTS['one limit'], 0);
+  const { best } = await searched(scene, goal, pool, onProgress, effort, 0);
   return best.point;
 }
 

@@ -57,6 +57,14 @@ const JOBS = [
       return { start: () => client.pretune(DEFAULT_SCENE, GOAL, () => {}), cancel: () => client.cancel() };
     },
   },
+  {
+    script: 'pretuneWorker',
+    command: 'tune',
+    client: () => {
+      const client = new PretuneClient();
+      return { start: () => client.tune(DEFAULT_SCENE, GOAL, () => {}), cancel: () => client.cancel() };
+    },
+  },
 ];
 
 beforeEach(() => {
@@ -69,7 +77,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-describe.each(JOBS)('the client of the $script', ({ script, command, client }) => {
+describe.each(JOBS)('the client of the $script that asks it to $command', ({ script, command, client }) => {
   /** Workers whose first job hangs; those started later answer. */
   function startOne() {
     let answer: () => unknown = never;

@@ -7,6 +7,8 @@ import { type ParameterName, parameterRow } from '../../../shared/core/parameter
 import type { PretuneGoal, PretuneProgress } from '../../../shared/protocol/pretune.ts';
 import { LoopDesigner } from '../../../workers/pretune/loopDesign.ts';
 import { plantResponse } from '../../../workers/pretune/plantResponse.ts';
+import { JobPool } from '../../../workers/pretune/pool.ts';
+import { tune } from '../../../workers/pretune/pretune.ts';
 import { coordinates, shapeOf, structuresFor } from '../../../workers/pretune/structure.ts';
 import { soundness } from '../../../workers/pretune/tryOut.ts';
 import { here, pretuned } from './run.ts';
@@ -137,5 +139,14 @@ describe('a result', () => {
       if (k > 0) expect(done).toBeGreaterThanOrEqual(at(progress, k - 1).done);
     }
     expect(new Set(progress.map(({ stage }) => stage)).size).toBe(6);
+  });
+
+  it('has the same best tuning where nothing is compared with it, in fewer jobs', async () => {
+    const { best } = await running;
+    const told: PretuneProgress[] = [];
+    expect(await tune(SCENE, GOAL, new JobPool([here]), (step) => told.push(step), QUICK)).toEqual(best);
+    const last = present(told.at(-1));
+    expect(last.done).toBe(last.total);
+    expect(last.total).toBeLessThan(present(progress.at(-1)).total);
   });
 });
