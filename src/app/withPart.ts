@@ -18,7 +18,7 @@ export function withPart(page: Page, name: string, work: () => Promise<unknown>,
       ? 'your work is kept in this browser: reload the page and continue where you left off.'
       : 'save your work as a file and reload the page.';
     const said = isAgain
-      ? `Part of the page could not be loaded again; the bench is unchanged. Some browsers do not ask twice. Check the network; ${reload}`
+      ? `Part of the page still could not be loaded; the bench is unchanged. Some browsers do not ask twice. Check the network; ${reload}`
       : `Part of the page could not be loaded; the bench is unchanged. Check the network and try again. If the host has a newer version by now, ${reload}`;
     page.messages.problems(
       `${name} did not open`,
