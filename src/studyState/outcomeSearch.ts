@@ -14,29 +14,33 @@ export function wasFound(outcome: CandidateOutcome): boolean {
 }
 
 /**
- * Looks once for the outcome of every candidate that is tuned and not simulated, in one place after the other, and gives it to the candidate
- * if it still is as it was. A search that fails finds nothing: the candidate is simulated as any other.
+ * Looks once for the outcome of every candidate that is tuned and not simulated, in one place after the other, and hands over what was found
+ * of those that have not changed meanwhile: all at one moment, since each change of the store is drawn. A search that fails finds nothing,
+ * and the candidate is simulated as any other.
  */
 export function lookForOutcomes(store: StudyStore, places: readonly Find[]): void {
   const lookedFor = new WeakSet<CandidateState['scene']>();
   const look = () => {
-    for (const [index, candidate] of store.state.candidates.entries()) {
-      const { outcome, error, scene, choice } = candidate;
-      if (outcome !== null || error !== null || choice.gains === null || lookedFor.has(scene)) continue;
-      lookedFor.add(scene);
-      void lookFor(index, candidate);
-    }
+    const sought = [...store.state.candidates.entries()].filter(
+      ([, { outcome, error, scene, choice }]) =>
+        outcome === null && error === null && choice.gains !== null && !lookedFor.has(scene),
+    );
+    if (sought.length === 0) return;
+    for (const [, { scene }] of sought) lookedFor.add(scene);
+    void lookFor(new Map(sought));
   };
-  const lookFor = async (index: number, candidate: CandidateState) => {
+  const lookFor = async (sought: ReadonlyMap<number, CandidateState>) => {
     const { job } = store.state.study;
-    store.setSought(index, true);
-    const known = await firstOf(places, job, candidate);
-    const now = store.state.candidates[index];
-    if (now?.scene !== candidate.scene) return;
-    if (known && now.outcome === null) {
-      found.add(known);
-      store.setOutcome(index, known);
-    } else store.setSought(index, false);
+    store.setSought([...sought.keys()]);
+    const results = await Promise.all(
+      [...sought].map(async ([index, candidate]) => {
+        const known = await firstOf(places, job, candidate);
+        return [index, candidate.scene, known] as const;
+      }),
+    );
+    const unchanged = results.filter(([index, scene]) => store.state.candidates[index]?.scene === scene);
+    for (const [, , known] of unchanged) if (known) found.add(known);
+    store.setFound(new Map(unchanged.map(([index, , known]) => [index, known])));
   };
   store.subscribe(look);
   look();

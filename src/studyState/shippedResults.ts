@@ -15,8 +15,8 @@ export interface SimulatedStudy {
 }
 
 /**
- * Finds for every candidate that is as one of the example, which was simulated beforehand, the results of that: a study that opens with
- * the page opens with its answer. `load` is asked once, when there is such a candidate.
+ * Finds the recorded results of a candidate that matches one of the example, so that the study the page opens with has its answer at once.
+ * `load` is called once, when there is such a candidate.
  */
 export function findShipped(load: () => Promise<SimulatedStudy>): Find {
   let loading: Promise<SimulatedStudy> | null = null;

@@ -142,13 +142,26 @@ export class StudyStore {
   }
 
   setOutcome(index: number, outcome: CandidateOutcome): void {
-    const { study, candidates } = this.#state;
-    this.#found.add(study.job, at(candidates, index).scene, outcome);
-    this.#setCandidate(index, { outcome, isSought: false, progress: null, error: null });
+    this.#take({ ...this.#state, candidates: this.#withOutcomes(new Map([[index, outcome]])) });
   }
 
-  setSought(index: number, isSought: boolean): void {
-    this.#setCandidate(index, { isSought });
+  /** Candidates whose outcome is being looked for, by index. */
+  setSought(indices: readonly number[]): void {
+    const candidates = this.#state.candidates.map((candidate, k) =>
+      indices.includes(k) ? { ...candidate, isSought: true } : candidate,
+    );
+    this.#take({ ...this.#state, candidates });
+  }
+
+  /** What the search came to, by index: null where it found nothing. What was simulated meanwhile stays. */
+  setFound(found: ReadonlyMap<number, CandidateOutcome | null>): void {
+    const outcomes = [...found].flatMap(([index, outcome]) =>
+      outcome && at(this.#state.candidates, index).outcome === null ? [[index, outcome] as const] : [],
+    );
+    const candidates = this.#withOutcomes(new Map(outcomes)).map((candidate, k) =>
+      found.has(k) ? { ...candidate, isSought: false } : candidate,
+    );
+    this.#take({ ...this.#state, candidates });
   }
 
   /** How far candidates have come, by index. */
@@ -161,7 +174,10 @@ export class StudyStore {
   }
 
   setError(index: number, error: string): void {
-    this.#setCandidate(index, { error, progress: null });
+    const candidates = this.#state.candidates.map((candidate, k) =>
+      k === index ? { ...candidate, error, progress: null } : candidate,
+    );
+    this.#take({ ...this.#state, candidates });
   }
 
   setVerdict(changes: Partial<VerdictState>): void {
@@ -192,11 +208,14 @@ export class StudyStore {
     this.#take({ ...this.#state, candidates, isRunning, begun });
   }
 
-  #setCandidate(index: number, changes: Partial<CandidateState>): void {
-    const candidates = this.#state.candidates.map((candidate, k) =>
-      k === index ? { ...candidate, ...changes } : candidate,
-    );
-    this.#take({ ...this.#state, candidates });
+  #withOutcomes(outcomes: ReadonlyMap<number, CandidateOutcome>): CandidateState[] {
+    const { study, candidates } = this.#state;
+    return candidates.map((candidate, k) => {
+      const outcome = outcomes.get(k);
+      if (!outcome) return candidate;
+      this.#found.add(study.job, candidate.scene, outcome);
+      return { ...candidate, outcome, isSought: false, progress: null, error: null };
+    });
   }
 
   #step(study: Study): void {

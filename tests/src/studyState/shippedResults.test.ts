@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { DEFAULT_STUDY } from '../../../scenes/defaultStudy.ts';
 import { PRESETS } from '../../../scenes/index.ts';
 import { at } from '../../../shared/core/at.ts';
@@ -14,10 +14,8 @@ const simulated = JSON.parse(
 
 /** Resolves once nothing is looked for any more. */
 function searched(store: StudyStore): Promise<void> {
-  return vi.waitFor(() => expect(store.state.candidates.some(({ isSought }) => isSought)).toBe(false), {
-    timeout: 3_600_000,
-    interval: 1,
-  });
+  const isSearching = () => store.state.candidates.some(({ isSought }) => isSought);
+  return expect.poll(isSearching, { interval: 1 }).toBe(false);
 }
 
 /** A store with what loading gave; `asked` counts how often. */
@@ -47,6 +45,15 @@ describe('the example', () => {
       simulated.candidates.map(({ outcome }) => outcome),
     );
     expect(asked()).toBe(1);
+  });
+
+  it('tells of the search and of what it found once each, since each telling is drawn', async () => {
+    const store = new StudyStore(DEFAULT_STUDY, PRESETS);
+    let told = 0;
+    store.subscribe(() => void told++);
+    lookForOutcomes(store, [findShipped(() => Promise.resolve(simulated))]);
+    await searched(store);
+    expect(told).toBe(2);
   });
 
   it('has none once its job or a drive is another, and has them back by undo', async () => {
