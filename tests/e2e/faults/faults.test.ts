@@ -1,3 +1,5 @@
+import { it } from 'vitest';
+import { expectState, type } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
 import { benchWithFault, pretuningWithFault, studyWithFault } from './faultyTasks.ts';
 
@@ -8,3 +10,14 @@ const tests = pageTests();
 pretuningWithFault(tests, 'hangs');
 benchWithFault(tests, 'is killed');
 studyWithFault(tests, 'throws');
+
+it('is set up when it is loaded anew before one of its workers has arrived', async () => {
+  const page = await tests.open({ stage: false });
+  // Never answered: the worker is on its way when the page is left.
+  await page.route(/analysisWorker/, () => {});
+  const asked = page.waitForRequest(/analysisWorker/);
+  await type(page, 'Kp', '1.5e6');
+  await asked;
+  await page.reload();
+  await expectState(page, 'Paused');
+});

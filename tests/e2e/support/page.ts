@@ -60,8 +60,8 @@ export function pageTests(): PageTests {
   });
 
   afterEach(async ({ task }) => {
-    const found = problems.splice(0);
     for (const page of context.pages()) await page.close();
+    const found = problems.splice(0);
     await context.setOffline(false);
     if (found.length > 0 || task.result?.state === 'fail') losePatience();
     expect(found).toEqual([]);
@@ -125,7 +125,7 @@ function watch(page: Page, origin: string, problems: string[], missing = /^$/): 
     if (!local) problems.push(`asks for ${url.href}`);
   });
   page.on('requestfailed', (request) => {
-    if (isIconLeft(request) || missing.test(request.url())) return;
+    if (isGivenUp(request) || missing.test(request.url())) return;
     problems.push(`failed: ${request.url()}`);
   });
   page.on('response', (response) => {
@@ -134,7 +134,7 @@ function watch(page: Page, origin: string, problems: string[], missing = /^$/): 
   });
 }
 
-/** The browser asks for the icon when it finds the time, and gives that up where the page is left or loaded anew meanwhile. */
-function isIconLeft(request: Request): boolean {
-  return /\/icon-[\w-]+\.svg$/.test(request.url()) && request.failure()?.errorText === 'net::ERR_ABORTED';
+/** Nobody waits for it any more: its page is left or loaded anew, or its worker ended, before it came. What is missing fails otherwise. */
+function isGivenUp(request: Request): boolean {
+  return request.failure()?.errorText === 'net::ERR_ABORTED';
 }
