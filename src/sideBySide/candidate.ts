@@ -57,7 +57,6 @@ export class Candidate implements CandidateTime {
     return this.error !== null || (this.trip !== null && this.trip.time <= moment);
   }
 
-  /** Whether there is anything to show yet. */
   get begun(): boolean {
     return !Number.isNaN(this.#run);
   }

@@ -12,6 +12,8 @@ const GROWTH = 1.5;
 
 /** How far a candidate has come, s, and whether it takes no further part. */
 export interface CandidateTime {
+  /** Its simulation has answered for the first time. */
+  readonly begun: boolean;
   readonly time: number;
   readonly tripped: boolean;
   /** Waits at an event that is to be seen slowly. */
@@ -69,12 +71,13 @@ export class CommonClock {
   }
 
   /**
-   * A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does. A candidate at an event holds
-   * back the time itself, which is ahead of it then.
+   * A display refresh, `elapsed` seconds after the last. Without a candidate that goes on, nothing does; nor before all have begun,
+   * which is no time lost. A candidate at an event holds back the time itself, which is ahead of it then.
    */
   advance(elapsed: number, candidates: readonly CandidateTime[]): void {
     const slowest = slowestOf(candidates);
     if (!this.running || slowest === Number.POSITIVE_INFINITY || elapsed <= 0) return;
+    if (!candidates.every(({ begun, tripped }) => begun || tripped)) return;
     const counted = Math.min(elapsed, LONGEST);
     const shorter = this.#refresh + weight(counted, REFRESH_MEMORY) * (counted - this.#refresh);
     this.#refresh = Math.max(counted, shorter);

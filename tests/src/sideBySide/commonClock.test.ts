@@ -7,6 +7,7 @@ const REFRESH = 1 / 60;
 /** A candidate that simulates at most `speed` seconds per second, and answers a refresh later, as a worker does. */
 class FakeCandidate {
   time = 0;
+  begun = true;
   tripped = false;
   isSlow = false;
   private reached = 0;
@@ -71,6 +72,23 @@ describe('the common clock', () => {
     r.clock.run();
     r.go(1);
     expect(r.clock.time).toBeCloseTo(time + 1, 9);
+    expect(r.clock.lost).toBeCloseTo(0, 9);
+  });
+
+  it('waits for all to have begun, and loses nothing by it; a simulation that failed is not waited for', () => {
+    const r = race([10, 10, 10]);
+    const late = at(r.candidates, 1);
+    const failed = at(r.candidates, 2);
+    late.begun = failed.begun = false;
+    r.clock.run();
+    r.go(2);
+    expect(r.clock.time).toBe(0);
+    failed.tripped = true;
+    r.go(1);
+    expect(r.clock.time).toBe(0);
+    late.begun = true;
+    r.go(1);
+    expect(r.clock.time).toBeCloseTo(1, 9);
     expect(r.clock.lost).toBeCloseTo(0, 9);
   });
 
