@@ -7,6 +7,7 @@ import { StripPlot } from '../plot/strip/stripPlot.ts';
 import { element, setText } from '../ui/dom.ts';
 import { labelled } from '../ui/picker.ts';
 import type { Candidate } from './candidate.ts';
+import { reachedTogether } from './commonRange.ts';
 import { StripCanvas } from './stripCanvas.ts';
 
 /** What can be laid over each other, the first to begin with. */
@@ -66,9 +67,10 @@ export class CommonChart {
     this.#place.restyle();
   }
 
-  /** Draws a window of each candidate; `length` says how long it is. */
+  /** Draws a window of each candidate up to a moment, s; `length` says how long it is. */
   draw(
     candidates: readonly { readonly letter: string; readonly candidate: Candidate }[],
+    moment: number,
     window: (columns: number) => Span,
     length: string,
   ): void {
@@ -78,12 +80,12 @@ export class CommonChart {
     if (!theme || count < 2) return;
     if (this.#columns.length !== candidates.length)
       this.#columns = candidates.map(() => new ColumnBuffer(this.#channel));
-    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-    this.#columns.forEach((columns, i) => {
-      columns.read(at(candidates, i).candidate.history, window(count), count);
-      low = Math.min(low, columns.low());
-      high = Math.max(high, columns.high());
+    const reached = this.#columns.map((columns, i) => {
+      const { candidate } = at(candidates, i);
+      columns.read(candidate.history, window(count), count);
+      return { low: columns.low(), high: columns.high(), isStopped: candidate.isStoppedAt(moment) };
     });
+    const { low, high } = reachedTogether(reached);
     if (low <= high) plot.fit(low, high, theme.textSize);
     this.#place.paint(plot, theme, (context) => {
       context.fillStyle = theme.colour(CHANNELS[this.#channel].quantity);

@@ -17,3 +17,20 @@ export class CommonRange {
     if (errors.length > 0) this.#range.follow(Math.max(...errors), elapsed);
   }
 }
+
+/** What a line reaches, and whether its axis has stopped. */
+export interface Reached {
+  readonly low: number;
+  readonly high: number;
+  readonly isStopped: boolean;
+}
+
+/** The lowest and highest of the axes that go on, or of all where none does: what an axis does as it trips would dwarf the others. */
+export function reachedTogether(lines: readonly Reached[]): { readonly low: number; readonly high: number } {
+  const going = lines.filter(({ isStopped }) => !isStopped);
+  const counted = going.length > 0 ? going : lines;
+  return {
+    low: Math.min(...counted.map(({ low }) => low)),
+    high: Math.max(...counted.map(({ high }) => high)),
+  };
+}

@@ -195,7 +195,7 @@ export class CandidatesView {
     const label = shortest(span, 's');
     for (const { strip, candidate } of this.#cards) strip.draw(low, high, candidate.parameters.window, label);
     const shown = this.#cards.map(({ candidate }, i) => ({ letter: at(this.#letters, i), candidate }));
-    this.#chart?.draw(shown, window, label);
+    this.#chart?.draw(shown, moment, window, label);
   }
 
   #stripSpan(moment: number): number {

@@ -29,7 +29,7 @@ it('teaches a lesson with a clicker: asked, run, answered with what was measured
   expect(answer).toMatch(/As predicted: In jerks/);
   // Three times the 10 mm/s of the hand and more.
   expect(answer).toMatch(
-    /Table speed, highest from 1 to 4\.3\ss, iron-core: [\d.]+\smm\/s\. More than 30\.0\smm\/s\./,
+    /Table speed, highest from 1\sto 4\.3\ss, iron-core: [\d.]+\smm\/s\. More than 30\.0\smm\/s\./,
   );
   expect(answer).not.toMatch(/does not bear|NaN|—/);
   await page.keyboard.press('PageDown');
