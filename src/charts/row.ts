@@ -205,7 +205,7 @@ export class Row {
     const beyond =
       this.#beyond === null
         ? ''
-        : `run-up and return off the scale, up to ${ranged(this.#beyond, this.#spec.unit)}`;
+        : `up to ${ranged(this.#beyond, this.#spec.unit)} off the scale in run-up and return`;
     setText(this.#unit, [this.#plot.unitText, this.#band?.name ?? '', beyond].filter(Boolean).join(', '));
     for (const { columns, entry } of this.#visible()) entry.setValue(this.#valueText(columns, column, from));
     if (this.#limit?.shown) {
