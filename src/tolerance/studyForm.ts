@@ -33,6 +33,7 @@ export class StudyForm {
       id: `limit-${name}`,
       label: RUN_FIGURES[name].label,
       empty: 'any',
+      onValue: () => this.#showOrigin(),
     }),
   }));
   readonly #runs = new Field<number>(RUNS_ROW, { id: 'tolerance-runs', label: 'Machines' });
@@ -44,6 +45,7 @@ export class StudyForm {
   );
   /** Where the limits come from, as long as they are those that were offered. */
   readonly #origin = element('p', { class: 'tolerance-offer', role: 'status' });
+  #originText = '';
   #lines: SpreadLine[] = [];
   /** As they were offered; null: those that stand there are a person's or a file's. */
   #offered: Limits | null = null;
@@ -97,13 +99,12 @@ export class StudyForm {
 
   /** Shows limits and where they come from; those that were entered meanwhile stay. */
   offerLimits(limits: Limits, text: string): void {
-    if (!this.takesLimits) {
-      setText(this.#origin, '');
-      return;
+    if (this.takesLimits) {
+      this.#offered = limits;
+      this.#originText = text;
+      this.#showLimits(limits);
     }
-    this.#offered = limits;
-    this.#showLimits(limits);
-    setText(this.#origin, text);
+    this.#showOrigin();
   }
 
   /** Shows a study that was opened. */
@@ -159,9 +160,14 @@ export class StudyForm {
     this.#shown = { id, title, preset };
     setText(this.#problem, '');
     this.#lines = spreads.map((each) => this.#newLine(each));
+    this.#originText = '';
     this.#showLimits(limits);
-    setText(this.#origin, '');
+    this.#showOrigin();
     this.#showLines();
+  }
+
+  #showOrigin(): void {
+    setText(this.#origin, this.takesLimits ? this.#originText : '');
   }
 
   #showLimits(limits: Limits): void {

@@ -47,3 +47,18 @@ it('leaves a limit alone that a person has entered', async () => {
   expect(await page.locator('#limit-settlingTime').inputValue()).toBe('77');
   expect(await page.locator('.tolerance-offer').textContent()).toBe('');
 });
+
+it('says where a limit comes from as long as it is the one that was offered', async () => {
+  const page = await open({ stage: false });
+  await openStudy(page);
+  const origin = page.locator('.tolerance-offer');
+  const limit = page.locator('#limit-settlingTime');
+  await eventually(() => origin.textContent()).toMatch(/Offered as the limit:/);
+  const offered = await limit.inputValue();
+  await limit.fill('77');
+  await limit.press('Enter');
+  await eventually(() => origin.textContent()).toBe('');
+  await limit.fill(offered);
+  await limit.press('Enter');
+  await eventually(() => origin.textContent()).toMatch(/Offered as the limit:/);
+});
