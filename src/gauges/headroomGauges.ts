@@ -45,11 +45,12 @@ function headroomGauge(kind: Headroom): Instrument {
       const value = Math.abs(reading.value(channel));
       const peak = reading.peak(channel);
       const text = (size: number, digits = 3) => fixed(size, unit, decimalsFor(full, digits));
-      // The unit stands behind the limit.
+      // The unit stands behind the limit; of what kind amperes are, above.
+      const most = (size: number) => text(size).replace(/ (peak|RMS)$/, '');
       const bare = (size: number) => fixed(fromSI(size, printedUnit(unit)), '', decimalsFor(full, 3));
       const usedUp = peak >= USED_UP * limit;
       const notes = [
-        `peak ${bare(peak)} ${usedUp ? 'at limit' : 'of'} ${text(limit)}, ${percent(peak / limit)}`,
+        `peak ${bare(peak)} ${usedUp ? 'at limit' : 'of'} ${most(limit)}, ${percent(peak / limit)}`,
       ];
       let overloaded = false;
       if (kind.continuous) {
@@ -58,7 +59,7 @@ function headroomGauge(kind: Headroom): Instrument {
         overloaded = rms > continuous;
         gauge.setMark('mean', linearFraction(rms, 0, full));
         notes.push(
-          `RMS ${bare(rms)} ${overloaded ? 'above' : 'of'} ${text(continuous)}, ${percent(rms / continuous)}`,
+          `RMS ${bare(rms)} ${overloaded ? 'above' : 'of'} ${most(continuous)}, ${percent(rms / continuous)}`,
         );
       }
       gauge.write(
