@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { openLongSearch } from './support/longSearch.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -46,7 +47,7 @@ it('compares the structures of the loop, makes the cascade live, and the axis ke
 it('pretunes with progress, refuses an impossible goal at its field, and leaves the gains alone when cancelled', async () => {
   const page = await open({ stage: false });
   const gain = await page.locator('#field-Kp').inputValue();
-  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await openLongSearch(page);
   const status = page.locator('.pretune-status');
   const limit = page.getByLabel('Peak sensitivity', { exact: true });
   await limit.fill('9');

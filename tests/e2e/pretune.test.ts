@@ -1,4 +1,5 @@
 import { it } from 'vitest';
+import { openLongSearch } from './support/longSearch.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -6,7 +7,7 @@ const { open } = pageTests();
 
 it('says so when its script cannot be loaded, and tries again', async () => {
   const page = await open({ stage: false });
-  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await openLongSearch(page);
   // A script of nothing but a mistake: one that is missing would be a fault of the page to these tests.
   const broken = /pretuneWorker/;
   await page.route(broken, (route) =>
@@ -26,7 +27,7 @@ it('offers the best tuning so far while better ones are sought', async () => {
   const page = await open({ stage: false });
   const gain = page.locator('#field-Kp');
   const before = await gain.inputValue();
-  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await openLongSearch(page);
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
   const soFar = page.locator('.pretune-so-far');
   await eventually(() => soFar.textContent()).toMatch(

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { openStudy } from '../study/studyControls.ts';
+import { openLongSearch } from '../support/longSearch.ts';
 import { eventually } from '../support/patience.ts';
 
 /** What a person begins in which a worker is then to fail, and begins again. */
@@ -7,7 +8,7 @@ import { eventually } from '../support/patience.ts';
 export const pretuneStatus = (page: Page) => page.locator('.pretune-status');
 
 export async function beginPretuning(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await openLongSearch(page);
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
 }
 
@@ -24,7 +25,9 @@ export async function pretuneAgain(page: Page): Promise<void> {
 export async function simulateOneDrive(page: Page): Promise<void> {
   await openStudy(page);
   await page.locator('#job-payload').fill('6.5');
-  await page.locator('#job-payload').press('Tab');
+  // It takes long enough to be cancelled.
+  await page.locator('#job-dwell').fill('3000');
+  await page.locator('#job-dwell').press('Tab');
   await page.getByText('Carry 6.5 kg over 250 mm').waitFor();
   for (const drive of [3, 2, 1])
     await page

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
+import { openLongSearch } from '../support/longSearch.ts';
 import { pageTests } from '../support/page.ts';
 import { eventually } from '../support/patience.ts';
 
@@ -61,7 +62,7 @@ it('moves ten times a second behind a dialog that is at work, and with the displ
     reducedMotion: 'no-preference',
     prepare: (tab) => tab.addInitScript(watchChart),
   });
-  await page.getByRole('button', { name: 'Pretune …', exact: true }).click();
+  await openLongSearch(page);
   await page.getByRole('button', { name: 'Pretune', exact: true }).click();
   // It still moves.
   await eventually(async () => (await drawn(page)).busy.length).toBeGreaterThan(5);
