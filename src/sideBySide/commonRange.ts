@@ -19,7 +19,7 @@ export class CommonRange {
 }
 
 /** What a line reaches, and whether its axis has stopped. */
-export interface Reached {
+interface Reached {
   readonly low: number;
   readonly high: number;
   readonly isStopped: boolean;
