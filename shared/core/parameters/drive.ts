@@ -8,7 +8,10 @@ export const loopRows = {
     'PID',
     'Structure of the position loop: PID on position, or a proportional position loop around a PI velocity loop',
   ),
-  Kp: log('K_p', 'N/m', [1e2, 1e9], 2.8e6, 'Position gain: force per position error', { zero: true }),
+  Kp: log('K_p', 'N/m', [1e2, 1e9], 2.8e6, 'Position gain: force per position error', {
+    label: 'Position gain',
+    zero: true,
+  }),
   Ki: log(
     'K_i',
     'N/(m·s)',
@@ -16,10 +19,14 @@ export const loopRows = {
     2.2e8,
     'Integral gain: removes the error that remains at standstill',
     {
+      label: 'Integral gain',
       zero: true,
     },
   ),
-  Kd: log('K_d', 'N·s/m', [1, 1e7], 7.1e3, 'Damping gain: force per speed error', { zero: true }),
+  Kd: log('K_d', 'N·s/m', [1, 1e7], 7.1e3, 'Damping gain: force per speed error', {
+    label: 'Damping gain',
+    zero: true,
+  }),
   positionLoopGain: log(
     'K_v',
     '1/s',
@@ -162,6 +169,7 @@ export const heatRows = {
     [40, 200],
     110,
     'Winding temperature at which current fold-back begins',
+    { label: 'Fold-back temperature' },
   ),
   windingLimit: linear(
     'T_max',

@@ -1,16 +1,11 @@
-import { at } from '../at.ts';
 import { shortest } from '../format.ts';
 import type { Name } from '../sentence.ts';
 import { optionText } from './row.ts';
 import { type ParameterName, type Parameters, parameterRow } from './table.ts';
 
-/** Longest name in the table that is a bare symbol, as `Kp`; such a one is called by what it means. */
-const LONGEST_SYMBOL = 2;
-
 /** How a person calls a parameter: `accelerationFeedforward` is “Acceleration feedforward”. */
 export function parameterLabel(name: ParameterName): string {
-  if (name.length <= LONGEST_SYMBOL) return at(parameterRow(name).meaning.split(':'), 0);
-  return nameAsText(name);
+  return parameterRow(name).label ?? nameAsText(name);
 }
 
 /** A parameter in a message; it is worded as a name or as a label where it is shown. */

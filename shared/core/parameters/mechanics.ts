@@ -34,7 +34,10 @@ export const linkRows = {
   nutDrag: log('F_n', 'N', [0.01, 1000], 0, 'Friction of nut and bearings, referred to the table', {
     zero: true,
   }),
-  nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', { zero: true }),
+  nutViscous: log('d_n', 'N·s/m', [0.1, 1e5], 0, 'Viscous drag of nut and bearings', {
+    label: 'Viscous drag of the nut',
+    zero: true,
+  }),
   nutRating: log('C_a', 'kN', [100, 1e6], 0, 'Dynamic load rating of the ball nut; 0: not stated', {
     zero: true,
   }),
@@ -93,7 +96,10 @@ export const guideRows = {
   bristleStiffness: log('σ₀', 'N/µm', [1e4, 1e9], 3e7, 'Presliding stiffness of the whole guide'),
   bristleDamping: log('σ₁', 'N·s/m', [0.1, 1e6], 3000, 'Presliding damping', { zero: true }),
   dampingFadeSpeed: log('v_d', 'mm/s', [1e-5, 1], 0.002, 'Speed above which presliding damping fades'),
-  viscous: log('σ₂', 'N·s/m', [0.01, 5000], 15, 'Viscous friction of the guide', { zero: true }),
+  viscous: log('σ₂', 'N·s/m', [0.01, 5000], 15, 'Viscous friction of the guide', {
+    label: 'Viscous friction',
+    zero: true,
+  }),
 };
 
 /** What use does to nut and guide. */
@@ -139,9 +145,11 @@ export const encoderRows = {
   ),
   signalPeriod: log('p', 'µm', [1e-7, 1e-2], 2e-5, 'Signal period from which the counts are interpolated'),
   interpolation1: log('a₁', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, once per signal period', {
+    label: 'Interpolation error 1',
     zero: true,
   }),
   interpolation2: log('a₂', 'nm', [1e-11, 1e-5], 0, 'Interpolation error, twice per signal period', {
+    label: 'Interpolation error 2',
     zero: true,
   }),
   longError: log(

@@ -59,6 +59,7 @@ export const motorRows = {
     [-0.005, 0],
     -0.0011,
     'Temperature coefficient of the magnet flux',
+    { label: 'Magnet temperature coefficient' },
   ),
   magnetFollow: linear(
     'κ',

@@ -9,6 +9,8 @@ import { printedUnit, type Unit, unitIn } from '../units.ts';
 interface RowBase {
   readonly symbol: string;
   readonly meaning: string;
+  /** What a person calls it, where its name says too little: 'Position gain' for `Kp`. */
+  readonly label?: string;
   readonly restart: boolean;
 }
 
@@ -56,6 +58,7 @@ export type ValueOf<R> = R extends NumberRow
       : never;
 
 interface NumberOptions {
+  label?: string;
   zero?: boolean;
   integer?: boolean;
   restart?: boolean;

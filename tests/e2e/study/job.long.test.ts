@@ -35,7 +35,7 @@ it('takes drives in and out, and values of an own datasheet', async () => {
   expect(await dialog.textContent()).toMatch(/“Back-EMF constant” \(40\.0 V·s\/m\) is 15 % above/);
   await dialog.getByRole('button', { name: 'Use these values' }).click();
   expect(await dialog.textContent()).toMatch(
-    /“Foldback temperature” \(110 °C\) must be less than “Winding limit” \(90 °C\)/,
+    /“Fold-back temperature” \(110 °C\) must be less than “Winding limit” \(90 °C\)/,
   );
   expect(await violations(page)).toEqual([]);
   await dialog.getByLabel('Winding limit').fill('140');

@@ -9,7 +9,7 @@ describe('labels', () => {
   it('are words, and no two are alike', () => {
     const labels = PARAMETER_NAMES.map(parameterLabel);
     expect(new Set(labels).size).toBe(labels.length);
-    for (const label of labels) expect(label).toMatch(/^[A-Z](?:[a-z0-9 ]|-EMF)+$/);
+    for (const label of labels) expect(label).toMatch(/^[A-Z](?:[a-z0-9 ]|-EMF|-back)+$/);
   });
 
   it.each([
