@@ -2,6 +2,7 @@ import { parameterRow } from '../../shared/core/parameters/table.ts';
 import type { LessonStep } from '../../shared/lesson/lesson.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { parameterLabel, valueText } from '../ui/fields/label.ts';
+import { unbroken } from '../ui/unbroken.ts';
 import { claimLines, predictionText } from './answerParts.ts';
 import type { LessonPlayer, Phase } from './player.ts';
 
@@ -153,9 +154,6 @@ function reasonParts({ answer: { text, notShown } }: LessonStep): HTMLElement[] 
       : []),
   ];
 }
-
-/** No line ends between a number and its unit. */
-const unbroken = (text: string) => text.replace(/(\d) (?=\S)/g, '$1\u00a0');
 
 const paragraph = (text: string) => element('p', {}, unbroken(text));
 

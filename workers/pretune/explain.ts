@@ -40,7 +40,7 @@ function currentLoop(p: Parameters, changes: ParameterChanges): Line[] {
     [
       'currentBandwidth',
       'magnitude optimum',
-      `${shown('currentBandwidth', changes)}: with the winding pole cancelled, the current loop is an integrator behind a delay of ${CURRENT_PERIODS} periods, ${ranged(CURRENT_PERIODS / p.currentRate, 's')}, and this is as fast as its response stays flat.`,
+      `${shown('currentBandwidth', changes)}: with the winding pole cancelled, the current loop is an integrator behind a delay of ${CURRENT_PERIODS} periods, ${ranged(CURRENT_PERIODS / p.currentRate, 's')}, and this is the highest bandwidth at which its response stays flat.`,
     ],
   ];
 }
@@ -67,7 +67,7 @@ function positionLoop(
     [
       place.crossover,
       'loop shaping',
-      `${shown(place.crossover, changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}, as high as these allow: ${limitText(limit)} standing and sliding, ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance from instability when mass or resonance differs from the datasheet, and ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current for encoder noise.`,
+      `${shown(place.crossover, changes)} puts the crossover at ${ranged(crossover ?? Number.NaN, 'Hz')}, as high as these allow: ${limitText(limit)} standing and sliding, at least ${inUnit(DISTANCE_KEPT, '%', 2)} of that distance from instability where mass or resonance differs from the datasheet, and encoder noise of no more than ${inUnit(NOISE_SHARE, '%', 1)} of the continuous current.`,
     ],
     [
       place.lead,

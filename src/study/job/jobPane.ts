@@ -11,6 +11,7 @@ import { element, setText } from '../../ui/dom.ts';
 import { labelled } from '../../ui/labelled.ts';
 import { type Markup, markup } from '../../ui/markup.ts';
 import { createSegmented } from '../../ui/segmented.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { drawnPart } from '../parts/drawnPart.ts';
 import { CandidatesForm } from './candidatesForm.ts';
 import { JobForm } from './jobForm.ts';
@@ -113,9 +114,4 @@ export class JobPane implements Pane {
     if (this.#state && this.#wantsList) this.#moveList.show(this.#state, this.#form.wanted.travel);
     this.#plot.refresh();
   }
-}
-
-/** A number and its unit stay on one line. */
-function unbroken(text: string): string {
-  return text.replace(/(?<=\d) (?=\S)/g, '\u00a0');
 }

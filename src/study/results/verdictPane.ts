@@ -10,6 +10,7 @@ import type { Pane, StudyActions, StudyState, VerdictState } from '../../studySt
 import { firstTable } from '../../studyState/tables/sizingRows.ts';
 import { verdictTable } from '../../studyState/tables/verdictRows.ts';
 import { button, element } from '../../ui/dom.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { FigureTableView } from '../parts/figureTable.ts';
 import { createMissingCandidates } from '../parts/missingCandidates.ts';
 import { flipProgress } from '../parts/verdictProgress.ts';
@@ -104,7 +105,7 @@ export class VerdictPane implements Pane {
       this.#changes,
       ...(sentences.length > KEY ? [folded('More differences', ...list('ul', sentences.slice(KEY)))] : []),
       folded('All figures', this.#table.element),
-      folded('How the choice is made', ...[rule, fairness].map((text) => element('p', {}, text))),
+      folded('How the choice is made', ...[rule, fairness].map((text) => element('p', {}, unbroken(text)))),
     ];
   }
 
@@ -115,7 +116,7 @@ export class VerdictPane implements Pane {
       'section',
       { class: 'verdict-choice', 'data-passes': chosen.length === 0 ? 'none' : failing ? 'some' : 'all' },
       element('h2', {}, ...headline(chosen, known)),
-      element('p', { class: 'verdict-words' }, choice),
+      element('p', { class: 'verdict-words' }, unbroken(choice)),
       element(
         'div',
         { class: 'verdict-ways' },
@@ -174,9 +175,9 @@ function title(text: string): HTMLElement {
 }
 
 function list(tag: 'ul' | 'ol', sentences: readonly string[], note = ''): HTMLElement[] {
-  const items = sentences.map((text) => element('li', {}, text));
+  const items = sentences.map((text) => element('li', {}, unbroken(text)));
   return [
     ...(items.length > 0 ? [element(tag, {}, ...items)] : []),
-    ...(note === '' ? [] : [element('p', { class: 'verdict-note' }, note)]),
+    ...(note === '' ? [] : [element('p', { class: 'verdict-note' }, unbroken(note))]),
   ];
 }

@@ -31,6 +31,24 @@ export function pointText(result: Judged, point: TuningPoint): string {
   ].join(', ');
 }
 
+/** A lower peak sensitivity than the recommended one by less than this is no more robust to speak of. */
+const AS_ROBUST = 0.05;
+
+/** Whether a more robust tuning settles at once as well, and what the recommended one has over it; empty where none does. */
+export function tradeOffText({
+  best,
+  figure,
+  points,
+}: Pick<PretuneResult, 'best' | 'figure' | 'points'>): string {
+  if (figure !== 'settling time' || best.settlingTime !== 0) return '';
+  const [robust] = points
+    .filter(({ origin, settlingTime, trip }) => origin === 'pretuned' && settlingTime === 0 && !trip)
+    .sort((a, b) => a.peakSensitivity - b.peakSensitivity);
+  if (!robust || robust.peakSensitivity > best.peakSensitivity - AS_ROBUST) return '';
+  const at = ({ peakSensitivity }: TuningPoint) => inUnit(peakSensitivity, '', 3);
+  return `The moves already settle at once at a peak sensitivity of ${at(robust)}, with an RMS error of ${ranged(robust.rmsError, 'm')}; the recommended tuning has ${ranged(best.rmsError, 'm')} at ${at(best)}. Where only the window counts, the lower one does as well, and is further from instability.`;
+}
+
 /** What the linear analysis says of a tuning that has not run. */
 export function foreseenText({
   label,

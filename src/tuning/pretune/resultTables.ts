@@ -4,6 +4,7 @@ import { loadShares } from '../../../shared/figures/loadWarnings.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
 import { parameterLabel, valueText } from '../../ui/fields/label.ts';
 import { type FigureRow, figureTable } from '../../ui/figureTable.ts';
+import { unbroken } from '../../ui/unbroken.ts';
 import { judgedText, settlingText } from './pretuneText.ts';
 
 /** A tuning under the head of its column; null where there is none. */
@@ -53,7 +54,7 @@ export function choicesTable({ choices }: PretuneResult): HTMLElement {
     choices.map(({ parameter, value, sentence, rule }) => [
       parameterLabel(parameter),
       valueText(parameterRow(parameter), value),
-      sentence,
+      unbroken(sentence),
       rule,
     ]),
   );

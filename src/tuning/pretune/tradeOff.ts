@@ -7,7 +7,8 @@ import { rangeOf } from '../../plot/range.ts';
 import { linearScale, type Scale } from '../../plot/scale.ts';
 import { svg } from '../../plot/svg.ts';
 import { button, element } from '../../ui/dom.ts';
-import { judgedFigure, pointText } from './pretuneText.ts';
+import { unbroken } from '../../ui/unbroken.ts';
+import { judgedFigure, pointText, tradeOffText } from './pretuneText.ts';
 
 /** Smallest and largest diameter of a point, rem: it grows with the current. */
 const DIAMETER = [0.75, 1.375] as const;
@@ -93,6 +94,7 @@ function shares([low, high]: readonly [number, number], [start, end]: readonly [
 /** Every point is a simulated run, and a button that makes its tuning live. */
 export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPoint) => void): HTMLElement {
   const { places, axes, missing } = tradeOffOf(result);
+  const words = tradeOffText(result);
   const plot = element('div', { class: 'trade-plot', role: 'group', 'aria-label': 'Trade-off' });
   plot.innerHTML = svg(axes).text;
   plot.append(
@@ -119,5 +121,6 @@ export function createTradeOff(result: PretuneResult, onChoose: (point: TuningPo
       'larger marks draw more current. Robust loops are on the left. Press a mark to make it live.',
       ...(missing > 0 ? [` Not shown: ${missing} without a finite peak sensitivity.`] : []),
     ),
+    ...(words ? [element('p', {}, unbroken(words))] : []),
   );
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { present } from '../../../shared/core/at.ts';
 import type { PretuneResult, TuningPoint } from '../../../shared/protocol/pretune.ts';
 import { svg } from '../../../src/plot/svg.ts';
+import { tradeOffText } from '../../../src/tuning/pretune/pretuneText.ts';
 import { tradeOffOf } from '../../../src/tuning/pretune/tradeOff.ts';
 
 const pointOf = (changes: Partial<TuningPoint>): TuningPoint => ({
@@ -76,5 +77,32 @@ describe('the trade-off', () => {
 
   it('has nothing to place where every loop is unstable', () => {
     expect(tradeOffOf(resultOf(pointOf({ peakSensitivity: Number.NaN }))).places).toEqual([]);
+  });
+});
+
+describe('the words for the trade-off', () => {
+  const best = pointOf({ peakSensitivity: 1.59, settlingTime: 0, rmsError: 89.4e-9 });
+  const robust = pointOf({ peakSensitivity: 1.3, settlingTime: 0, rmsError: 148e-9 });
+
+  it('name the most robust tuning that settles at once as the recommended one does, with the error of both', () => {
+    const between = pointOf({ peakSensitivity: 1.4, settlingTime: 0, rmsError: 120e-9 });
+    const text = tradeOffText(resultOf(best, between, robust));
+    expect(text).toMatch(
+      /^The moves already settle at once at a peak sensitivity of 1\.30, with an RMS error of 148 nm;/,
+    );
+    expect(text).toContain('the recommended tuning has 89.4 nm at 1.59.');
+  });
+
+  it.each([
+    ['needs time', pointOf({ ...robust, settlingTime: 0.001 })],
+    ['does not settle', pointOf({ ...robust, settlingTime: null })],
+    ['is a textbook’s', pointOf({ ...robust, origin: 'textbook' })],
+    ['is as near to instability', pointOf({ ...robust, peakSensitivity: 1.56 })],
+  ])('say nothing where the lower one %s', (_, other) => {
+    expect(tradeOffText(resultOf(best, other))).toBe('');
+  });
+
+  it('say nothing where the recommended tuning needs time itself', () => {
+    expect(tradeOffText(resultOf(pointOf({ ...best, settlingTime: 0.01 }), robust))).toBe('');
   });
 });
