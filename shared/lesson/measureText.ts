@@ -1,5 +1,5 @@
 import { CHANNELS } from '../core/channels.ts';
-import { ranged, shortest } from '../core/format.ts';
+import { ranged } from '../core/format.ts';
 import type { Unit } from '../core/units.ts';
 import { figureText } from '../figures/figure.ts';
 import { LOOP_FIGURES, type LoopFigure } from '../figures/loopFigures.ts';
@@ -14,14 +14,9 @@ const TRIP = {
   absent: 'none',
 } as const;
 
-/** What a measure is called: 'Following error, RMS, with iron', 'Table speed, highest from 1 to 4.3 s, ironless'. */
+/** What a measure is called: 'Following error, RMS, with iron'. */
 export function measureLabel({ source, of }: Measure): string {
-  return [sourceLabel(source) + spanText(source), of].filter(Boolean).join(', ');
-}
-
-/** The part of the run that a channel is read in. */
-function spanText(source: MeasureSource): string {
-  return source.kind === 'channel' ? ` from ${source.from} to ${shortest(source.to, 's')}` : '';
+  return [sourceLabel(source), of].filter(Boolean).join(', ');
 }
 
 /** A value of a measure (SI) as it is read, or why there is none. */

@@ -1,3 +1,4 @@
+import { shortest } from '../../shared/core/format.ts';
 import { claimHolds, claimText, type Measured } from '../../shared/lesson/claim.ts';
 import type { Claim, Lesson, LessonStep, Measure } from '../../shared/lesson/lesson.ts';
 import { measureLabel, measureText } from '../../shared/lesson/measureText.ts';
@@ -9,6 +10,15 @@ export function predictionText({ question }: LessonStep, chosen: number | null):
   return chosen === question.right
     ? `As predicted: ${prediction}`
     : `Predicted: ${prediction} It turned out: ${question.answers[question.right] ?? ''}`;
+}
+
+/** Above the figures, with the part of the run that they were read in, where it is the same for all that have one. */
+export function measuredHead({ measures }: LessonStep): string {
+  const spans = measures.flatMap(({ source }) =>
+    source.kind === 'channel' ? [`from ${source.from} to ${shortest(source.to, 's')}`] : [],
+  );
+  const [span] = spans;
+  return ['Measured just now', ...(span && spans.every((each) => each === span) ? [span] : [])].join(', ');
 }
 
 /** The figures just measured that bear the answer out, or what is still missing for it. */

@@ -3,7 +3,7 @@ import type { LessonStep } from '../../shared/lesson/lesson.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { parameterLabel, valueText } from '../ui/fields/label.ts';
 import { unbroken } from '../ui/unbroken.ts';
-import { claimLines, predictionText } from './answerParts.ts';
+import { claimLines, measuredHead, predictionText } from './answerParts.ts';
 import type { LessonPlayer, Phase } from './player.ts';
 
 const NEXT: Readonly<Record<Phase, string>> = { asked: 'Run', running: 'To the end', answered: 'Next step' };
@@ -140,7 +140,10 @@ function figureParts({ lesson, step, chosen, measured }: LessonPlayer): HTMLElem
   return [
     ...(prediction ? [element('p', { class: 'lesson-prediction' }, prediction)] : []),
     ...(figures.length > 0
-      ? [element('h3', {}, 'Measured just now'), element('ul', { class: 'lesson-figures' }, ...figures)]
+      ? [
+          element('h3', {}, unbroken(measuredHead(step))),
+          element('ul', { class: 'lesson-figures' }, ...figures),
+        ]
       : []),
   ];
 }
