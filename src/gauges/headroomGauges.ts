@@ -87,7 +87,7 @@ export const currentGauge = (): Instrument =>
 export const forceGauge = (): Instrument =>
   headroomGauge({
     name: 'Motor force',
-    meaning: `Bar: motor force now. Dark mark: peak of the last second. Wedge: rms of the last ${MEAN_TIME} seconds. Red line: continuous force. End: force at peak current.`,
+    meaning: `Bar: motor force now. Dark mark: peak of the last second. Wedge: RMS of the last ${MEAN_TIME} seconds. Red line: continuous force. End: force at peak current.`,
     quantity: 'force',
     channel: 'motorForce',
     unit: 'N',

@@ -17,7 +17,7 @@ export function candidateGauges(): readonly Instrument[] {
     settlingGauge(),
     shareGauge(
       new Gauge(
-        'Force, rms',
+        'Force, RMS',
         `Root mean square of the motor force over the last ${MEAN_TIME} s, as a share of the continuous force.`,
         'force',
       ),

@@ -118,12 +118,19 @@ export class CandidatesStage {
     this.#invalidate();
   }
 
-  /** Once per display refresh: the values of each channel, candidate by candidate. */
-  draw(values: readonly Float64Array[]): void {
+  /** Once per display refresh: the values of each channel, candidate by candidate. True when a picture was drawn. */
+  draw(values: readonly Float64Array[]): boolean {
     const moved = this.#move(values);
     const gliding = this.#view?.update() ?? false;
     if (moved || gliding) this.#dirty = true;
-    if (this.#dirty && this.#picture?.takesTurn()) this.#frame();
+    if (!this.#dirty || !this.#picture?.takesTurn()) return false;
+    this.#frame();
+    return true;
+  }
+
+  /** Draws with the next refresh, whether anything has moved or not. */
+  redraw(): void {
+    this.#invalidate();
   }
 
   resetView(): void {

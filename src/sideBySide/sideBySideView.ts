@@ -6,9 +6,13 @@ import type { Scene } from '../../shared/core/scene.ts';
 import { MEAN_TIME, PEAK_TIME } from '../gauges/reading.ts';
 import type { Span } from '../plot/strip/columnBuffer.ts';
 import { stepAtLeast } from '../plot/ticks.ts';
+import { FilmPane } from '../stage/film/filmPane.ts';
+import { timeText } from '../stage/film/stageLine.ts';
+import type { CaptionLine } from '../stage/still.ts';
 import { isDialogOpen } from '../ui/dialog.ts';
-import { element } from '../ui/dom.ts';
-import type { Actions } from '../ui/keys.ts';
+import { button, element, setText } from '../ui/dom.ts';
+import { fileName, saveBlob } from '../ui/files.ts';
+import { type Actions, keyOf } from '../ui/keys.ts';
 import { withIndices } from '../ui/markup.ts';
 import { createSegmented } from '../ui/segmented.ts';
 import { CandidateCard, type CandidateName } from './candidateCard.ts';
@@ -47,24 +51,42 @@ export class CandidatesView {
     this.#statement,
     element('p', {}, READINGS),
     element('div', { class: 'candidates-scale' }, element('span', {}, 'Lenses'), this.#scale.element),
+    button('Video …', () => this.#film.toggle(), {
+      title: 'Records a short video of the machines, their numbers and the time',
+      keys: keyOf('film'),
+    }),
   );
   readonly #cardHost = element('div', { class: 'candidates-cards' });
   readonly #onBench: (index: number) => void;
   #cards: readonly CandidateCard[] = [];
   #values: readonly Float64Array[] = [];
   #chart: CommonChart | null = null;
-  #letters: readonly string[] = [];
+  #names: readonly CandidateName[] = [];
   #loop = 0;
   #last = 0;
   #jumps = 0;
   #stripsAt = Number.NaN;
+
+  readonly #floor = element('div', { class: 'candidates-floor' }, this.#stage.element, this.#cardHost);
+  readonly #spoken = element('p', { class: 'visually-hidden', role: 'status' });
+  readonly #film = new FilmPane({
+    host: this.#floor,
+    line: () => this.#line,
+    onVideo: (video, ending) => {
+      const name = fileName(`${this.#names.length} axes side by side`, ending);
+      saveBlob(name, video);
+      setText(this.#spoken, `Saved as ${name}.`);
+    },
+    say: (text) => setText(this.#spoken, text),
+  });
 
   readonly element = element(
     'div',
     { class: 'candidates' },
     this.#transport.element,
     this.#words,
-    element('div', { class: 'candidates-floor' }, this.#stage.element, this.#cardHost),
+    this.#floor,
+    this.#spoken,
   );
 
   /** What the keyboard sets off while the candidates are shown. */
@@ -76,10 +98,12 @@ export class CandidatesView {
     realTime: () => this.#transport.changeTimeScale(0),
     live: () => this.#run.followLive(),
     resetView: () => this.#stage.resetView(),
+    film: () => this.#film.toggle(),
   };
 
   constructor(onBench: (index: number) => void) {
     this.#onBench = onBench;
+    this.#stage.element.append(this.#film.element);
     new ResizeObserver(() => this.#restyle()).observe(this.#cardHost);
     new MutationObserver(() => this.#restyle()).observe(document.documentElement, {
       attributeFilter: ['data-theme', 'data-size'],
@@ -126,7 +150,7 @@ export class CandidatesView {
       this.#cardHost.style.setProperty('--candidates', String(runs.length));
       this.#values = runs.map((candidate) => candidate.shown);
     }
-    this.#letters = candidates.map(({ letter }) => letter);
+    this.#names = candidates;
     for (const [i, card] of this.#cards.entries()) card.name(at(candidates, i));
     this.#stage.show(candidates);
     this.#restyle();
@@ -136,7 +160,10 @@ export class CandidatesView {
   setShown(shown: boolean): void {
     cancelAnimationFrame(this.#loop);
     window.removeEventListener('keydown', this.#keyDown, true);
-    if (!shown) return;
+    if (!shown) {
+      this.#film.stop();
+      return;
+    }
     window.addEventListener('keydown', this.#keyDown, true);
     this.#last = performance.now();
     this.#loop = requestAnimationFrame(this.#refresh);
@@ -156,10 +183,23 @@ export class CandidatesView {
       this.#jumps = run.jumps;
       for (const card of this.#cards) card.recall(run.time);
     }
-    this.#stage.draw(this.#values);
+    if (this.#film.isRecording) this.#stage.redraw();
+    const drawn = this.#stage.draw(this.#values);
     this.#drawCards(run.time, elapsed);
     this.#transport.show();
+    if (drawn) this.#film.take();
   };
+
+  /** Below the pictures of a video: which machine is which, simulated time and pace. */
+  get #line(): CaptionLine {
+    const { clock, stopped, time } = this.#run;
+    const { timeScale, achieved: achievedTimeScale, lost: lostTime, isSlow } = clock;
+    const state = stopped ? 'tripped' : clock.running ? 'running' : 'paused';
+    return [
+      this.#names.map(({ letter, title }) => `${letter}: ${title}`).join('; '),
+      timeText({ time, state, timeScale, achievedTimeScale, lostTime, isSlow }),
+    ];
+  }
 
   #drawCards(moment: number, elapsed: number): void {
     const { clock, moment: looked, stopped } = this.#run;
@@ -194,7 +234,7 @@ export class CandidatesView {
     }
     const label = shortest(span, 's');
     for (const { strip, candidate } of this.#cards) strip.draw(low, high, candidate.parameters.window, label);
-    const shown = this.#cards.map(({ candidate }, i) => ({ letter: at(this.#letters, i), candidate }));
+    const shown = this.#cards.map(({ candidate }, i) => ({ letter: at(this.#names, i).letter, candidate }));
     this.#chart?.draw(shown, moment, window, label);
   }
 

@@ -1,5 +1,5 @@
 /** What needs no copy: forms that are there to be used, not to be seen. */
-const TOOLS = 'input, select, .stage-tools, .film-pane';
+const TOOLS = 'input, select, button, .stage-tools, .film-pane';
 
 /** How a visible element of the page looks, as far as a copy of it goes. */
 interface Part {

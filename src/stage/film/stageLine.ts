@@ -10,7 +10,10 @@ export function stageLine({ origin: { title, preset } }: Bench, status: AxisStat
   return [drive ? `${title}: ${drive}` : title, status ? timeText(status) : ''];
 }
 
-function timeText({ time, state, timeScale, achievedTimeScale, lostTime, isSlow }: AxisStatus): string {
+type Timing = Pick<AxisStatus, 'time' | 'state' | 'timeScale' | 'achievedTimeScale' | 'lostTime' | 'isSlow'>;
+
+/** Simulated time and pace: '1.250 s, 1/10 real time'. */
+export function timeText({ time, state, timeScale, achievedTimeScale, lostTime, isSlow }: Timing): string {
   const text = `${time.toFixed(3)} s`;
   if (state !== 'running') return `${text}, ${state}`;
   const isMeasured =

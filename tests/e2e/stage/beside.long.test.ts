@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { expectState, press, type } from '../support/controls.ts';
 import { pageTests } from '../support/page.ts';
+import { eventually } from '../support/patience.ts';
+import { webmPictures } from './webm.ts';
 
 const { open } = pageTests();
 
@@ -56,4 +58,22 @@ it('slow motion at events is the same for one axis and for two', async () => {
   await slowed('Run of all candidates').waitFor();
   // Afterwards it goes on as it was asked to.
   await run.getByText(/^(running at|.*s lost)/).waitFor();
+});
+
+it('records a video of two axes with their numbers, and saves it', async () => {
+  const page = await open();
+  await page.keyboard.press('u');
+  const run = page.getByRole('group', { name: 'Run of all candidates' });
+  await run.getByRole('button', { name: 'Run', exact: true }).click();
+  await page.getByRole('button', { name: 'Video …' }).click();
+  const box = page.getByRole('region', { name: 'Video of the stage' }).filter({ visible: true });
+  await box.getByRole('radio', { name: 'until stopped' }).check();
+  await box.getByRole('button', { name: 'Record', exact: true }).click();
+  await eventually(() => box.locator('output').textContent()).toMatch(/^Recording: [2-9]\d* s of 60 s$/);
+  const saving = page.waitForEvent('download');
+  await page.keyboard.press(';');
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toBe('2-axes-side-by-side.webm');
+  const video = Buffer.concat(await (await saved.createReadStream()).toArray());
+  expect(webmPictures(video).length).toBeGreaterThan(1);
 });
