@@ -10,9 +10,9 @@ import type { SheetRow, SheetSection } from './row.ts';
 /** The control law that the simulation runs: gains of the same name mean other things in other drives. */
 function law(p: Parameters): string[] {
   const dual = p.speedSource === 'motor encoder';
-  const observer = p.observer ? ' + d̂' : '';
   const friction = compensatesFriction(p) ? ' + F_fc' : '';
-  const feedforward = `K_vff · v_set + K_aff · a_set${friction} + F_b${observer}`;
+  const known = `K_vff · v_set${friction} + F_b`;
+  const feedforward = p.observer ? 'K_aff · a_set + F_k + d̂' : `K_aff · a_set + ${known}`;
   const speed = p.setSpeedDelay > 0 ? 'v_set(t − T_sd)' : 'v_set';
   const s = dual ? 's' : '';
   return [
@@ -33,7 +33,8 @@ function law(p: Parameters): string[] {
         ]),
     ...(p.observer
       ? [
-          'd̂ += (1 − exp(−2π f_o T_p)) · (F_prev − M_o · (v̂ − v̂_prev)/T_p − d̂), where F_prev is the force of i* before',
+          `F_k = ${known}`,
+          'd̂ += (1 − exp(−2π f_o T_p)) · (F_prev − F_k,prev − M_o · (v̂ − v̂_prev)/T_p − d̂), where F_prev is the force of i* before',
         ]
       : []),
     ...(compensatesFriction(p) ? ['F_fc = (F_cc + F_bc · exp(−(v_set/v_bc)²)) · tanh(v_set/v_cc)'] : []),

@@ -40,7 +40,7 @@ export function cautionTexts(p: Parameters): string[] {
   return [
     'Only a qualified person may enable the axis for the first time, under the codes that apply where the machine stands. This sheet is not a risk assessment.',
     'Start with low limits: about a tenth of the peak current, a tenth of the speed and a tight following-error limit. Raise them one at a time.',
-    'Start with a loop ten times slower: a tenth of K_d, a hundredth of K_p, no K_i and no feedforward. The damping ratio stays the same. Before that, with the power off, check by hand in which direction the encoder counts up. Then check that positive current pushes in that direction.',
+    `Start with a loop ten times slower: ${slowGains(p)}. The damping ratio stays the same. Before that, with the power off, check by hand in which direction the encoder counts up. Then check that positive current pushes in that direction.`,
     'Guard the axis: nobody within reach, end stops and limit switches proven, emergency stop tested before the first move.',
     ...(p.inclination === 0
       ? [
@@ -55,6 +55,18 @@ export function cautionTexts(p: Parameters): string[] {
     'The DC bus stays live after switch-off. Wait as long as the drive’s manual says, measure, then touch.',
     'Real drives round, scale and limit their gains. Read every gain back from the drive, and compare a small step with the simulated one before going further.',
   ];
+}
+
+/** What makes the loop ten times slower, in the symbols of its structure: a PID is multiplied out, a cascade is not. */
+function slowGains(p: Parameters): string {
+  const integral = p.resetTime > 0 ? ', ten times T_n' : '';
+  const gains =
+    p.controller === 'PID'
+      ? 'a tenth of K_d, a hundredth of K_p, no K_i'
+      : `a tenth of K_vel, a tenth of K_v${integral}`;
+  const observer = p.observer ? ', no observer' : '';
+  const weight = p.inclination === 0 ? '' : ' but F_b, which carries the weight';
+  return `${gains}${observer}, and no force feedforward${weight}`;
 }
 
 /** Reasons not to use these gains. */

@@ -28,7 +28,7 @@ interface FeedbackParts {
  *
  *   F  = H (a + b J) (x_set − x_m) + (c + d J) (H w v_set exp(−jωT_sd) − v̂) + K_vff v_set + K_aff a_set + d̂
  *   v̂  = (a_f/Tp)(1 − z⁻¹)/(1 − (1 − a_f) z⁻¹) x_s,   a_f = Tp/(T_f + Tp)
- *   d̂  = Q (z⁻¹ F' − (M_o/Tp)(1 − z⁻¹) v̂),   Q = a_o/(1 − (1 − a_o) z⁻¹)
+ *   d̂  = Q (z⁻¹ (F' − K_vff v_set) − (M_o/Tp)(1 − z⁻¹) v̂),   Q = a_o/(1 − (1 − a_o) z⁻¹)
  *   F' = filter4 filter3 filter2 filter1 F = N F,   i* = F'/K_f,pk
  *
  * The observer feeds F' back to itself, so that everything is divided by 1 − N Q z⁻¹.
@@ -101,7 +101,8 @@ export class PositionController {
     const turn = omega * p.setSpeedDelay;
     const delayed = { re: share * omega * Math.sin(turn), im: share * omega * Math.cos(turn) };
     const commanded = plus(this.#summed(z, error, errorIntegral), times(this.#speedGain(z), delayed));
-    const motion = { re: -p.accelerationFeedforward * omega * omega, im: p.speedFeedforward * omega };
+    const drag = times({ re: 0, im: p.speedFeedforward * omega }, minus(ONE, this.#seenBefore(z)));
+    const motion = plus(real(-p.accelerationFeedforward * omega * omega), drag);
     return times(this.#shaping(z), plus(times(this.#commandFilter(z), commanded), motion));
   }
 
@@ -126,10 +127,14 @@ export class PositionController {
       (product, filter) => times(product, biquadResponse(filter, z)),
       real(this.perForce),
     );
+    if (this.observer === null) return filtered;
+    return over(filtered, minus(ONE, times(scaled(filtered, 1 / this.perForce), this.#seenBefore(z))));
+  }
+
+  /** Q z⁻¹: what the observer makes of a force; nothing while it is off. */
+  #seenBefore(z: Complex): Complex {
     const { observer } = this;
-    if (observer === null) return filtered;
-    const back = over(lag(z, real(observer.weight), observer.weight), z);
-    return over(filtered, minus(ONE, times(scaled(filtered, 1 / this.perForce), back)));
+    return observer ? over(lag(z, real(observer.weight), observer.weight), z) : ZERO;
   }
 }
 

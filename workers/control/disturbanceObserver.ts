@@ -8,10 +8,11 @@ export function observerWeight({ observerBandwidth }: Pick<Parameters, 'observer
 /*
  * Load force from what was commanded and what the table did, low-passed at f_o:
  *
- *   d̂ += a (F_before − M_o (v̂ − v̂_before)/Tp − d̂)
+ *   d̂ += a (F_before − F_known − M_o (v̂ − v̂_before)/Tp − d̂)
  *
- * F_before is the force commanded one sample ago, as far as the current limit let it through; adding d̂ to the command cancels the
- * load below f_o. Source: Ohnishi, Shibata, Murakami, Motion control for advanced mechatronics, IEEE/ASME Trans. Mechatronics 1(1), 1996
+ * F_before is the force commanded one sample ago, as far as the current limit let it through; F_known the part of it that carries what is
+ * known beside the mass: drag, friction, cogging, weight. Without it that would count as a load too, and be cancelled twice. Adding d̂ to the
+ * command cancels the load below f_o. Source: Ohnishi, Shibata, Murakami, Motion control for advanced mechatronics, IEEE/ASME Trans. Mechatronics 1(1), 1996
  * (from memory).
  */
 export class DisturbanceObserver {
@@ -33,7 +34,7 @@ export class DisturbanceObserver {
     this.#estimate = 0;
   }
 
-  /** Force that cancels the load, N; 0 while the observer is off. */
+  /** Force that cancels the load, N; 0 while the observer is off. `forceBefore`: less what was known, N. */
   step(forceBefore: number, speedEstimate: number): number {
     if (!this.#on) return 0;
     const unexplained = forceBefore - this.#massPerPeriod * (speedEstimate - this.#lastSpeed);

@@ -49,8 +49,9 @@ export class PositionLoop {
   #lastReading = Number.NaN;
   /** Of the last sample, N. */
   #feedbackForce = 0;
-  /** Force of the loop at the last sample as far as the limit let it through, N. */
+  /** Force of the loop at the last sample as far as the limit let it through, N, and the part of it that carries what is known. */
   #forceBefore = 0;
+  #knownBefore = 0;
   #forcePerAmp = 1;
   #perForce = 0;
   #period = 1;
@@ -97,6 +98,7 @@ export class PositionLoop {
     this.#setSpeed.fill(0);
     this.#observer.reset();
     this.#forceBefore = 0;
+    this.#knownBefore = 0;
     this.speedEstimate = 0;
     this.currentCommand = 0;
     this.limited = false;
@@ -118,14 +120,17 @@ export class PositionLoop {
     const { speed, acceleration } = command;
     this.observe(command.position, reading, speedReading);
     this.#feedbackForce = this.#feedback.step(this.error, this.#setSpeed.step(speed), this.speedEstimate);
+    const drag = this.#speedFeedforward * speed;
+    const friction = this.#friction ? this.#friction.force(speed) : 0;
+    const cogging = this.#coggingForce(command.position, reading);
     const force =
       this.#feedbackForce +
-      this.#speedFeedforward * speed +
+      drag +
       this.#accelerationFeedforward * acceleration +
-      (this.#friction ? this.#friction.force(speed) : 0) +
-      this.#coggingForce(command.position, reading) +
+      friction +
+      cogging +
       this.#forceBias +
-      this.#observer.step(this.#forceBefore, this.speedEstimate);
+      this.#observer.step(this.#forceBefore - this.#knownBefore, this.speedEstimate);
     const half = this.#filter2.step(this.#filter1.step(force));
     const shaped = this.#filter4.step(this.#filter3.step(half)) + command.force;
     const wanted = shaped * this.#perForce;
@@ -133,6 +138,7 @@ export class PositionLoop {
     this.limited = this.currentCommand !== wanted;
     if (this.limited) this.#feedback.holdIntegral(wanted);
     this.#forceBefore = this.currentCommand * this.#forcePerAmp - command.force;
+    this.#knownBefore = drag + friction + cogging + this.#forceBias;
   }
 
   #coggingForce(set: number, measured: number): number {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { DEFAULT_SCENE, SCENES } from '../../../scenes/index.ts';
-import { isInStructure } from '../../../shared/axis/loopGains.ts';
+import { gainsInStructure, isInStructure } from '../../../shared/axis/loopGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { isFilterValueInUse } from '../../../shared/core/parameters/filters.ts';
 import {
@@ -487,5 +487,54 @@ describe('what pretuning was asked for', () => {
     const section = rows({ goal: { kind: 'peak sensitivity', limit: 1.6 }, isChanged: false });
     const worst = Math.max(...loops.map(({ figures }) => 1 / figures.modulusMargin.value));
     expect(section.rows.map(({ value }) => value)).toEqual([1.6, worst]);
+  });
+});
+
+describe('the caution about the first gains', () => {
+  const plain = DEFAULT_SCENE.parameters;
+  const cascade = gainsInStructure(plain, 'cascade');
+  const cautionOf = (changes: ParameterChanges) =>
+    present(gainSheet(scene(changes)).cautions.find((text) => text.startsWith('Start with a loop')));
+  const figuresOf = (changes: ParameterChanges) => {
+    const { parameters } = scene(changes);
+    return analyse(parameters, { ...startingPoint(parameters), friction: 'sliding' }).figures;
+  };
+
+  it.each<[string, ParameterChanges, string, (p: Parameters) => ParameterChanges]>([
+    [
+      'PID',
+      {},
+      'a tenth of K_d, a hundredth of K_p, no K_i, and no force feedforward.',
+      ({ Kd, Kp }) => ({ Kd: Kd / 10, Kp: Kp / 100, Ki: 0 }),
+    ],
+    [
+      'cascade',
+      cascade,
+      'a tenth of K_vel, a tenth of K_v, ten times T_n, and no force feedforward.',
+      ({ velocityGain, positionLoopGain, resetTime }) => ({
+        velocityGain: velocityGain / 10,
+        positionLoopGain: positionLoopGain / 10,
+        resetTime: 10 * resetTime,
+      }),
+    ],
+  ])(
+    'names the gains of a %s, which make it ten times slower and no less damped',
+    (_, changes, words, slower) => {
+      expect(cautionOf(changes)).toContain(`ten times slower: ${words}`);
+      const before = figuresOf(changes);
+      const after = figuresOf({ ...changes, ...slower(scene(changes).parameters) });
+      expect(present(after.crossover) / present(before.crossover)).toBeGreaterThan(0.08);
+      expect(present(after.crossover) / present(before.crossover)).toBeLessThan(0.12);
+      expect(present(after.phaseMargin).value).toBeGreaterThan(present(before.phaseMargin).value);
+    },
+  );
+
+  it('keeps the force that carries a weight, and leaves the observer for later', () => {
+    expect(cautionOf({ inclination: 0.5 })).toContain(
+      'no force feedforward but F_b, which carries the weight.',
+    );
+    expect(cautionOf({ ...cascade, resetTime: 0, observer: true })).toContain(
+      'a tenth of K_vel, a tenth of K_v, no observer, and no force feedforward.',
+    );
   });
 });

@@ -30,6 +30,6 @@ it('says which model a file was made with, where it was another', async () => {
   await documents.open('now.json', writeScene(scene));
   expect(notes).toEqual([]);
   await documents.open('then.json', writeScene(scene).replace(/"model": \d+/, '"model": 12'));
-  expect(notes).toEqual([expect.stringMatching(/^then\.json: Made with model 12, opened with model 1: /)]);
+  expect(notes).toEqual([expect.stringMatching(/^then\.json: Made with model 12, opened with model 2: /)]);
   expect(opened).toEqual(['scene', 'scene']);
 });

@@ -126,12 +126,17 @@ export function pushedByProcessForce(name: string): void {
 export function followingSine(name: string): void {
   describe(`${name}, following a sine`, () => {
     it.each([10, 60])('tracks at %i Hz as the analysis says', (frequency) => {
-      const p = barePreset(name, { program: 'sine', sineAmplitude: 2e-6, sineFrequency: frequency });
-      const measured = ratio(p, frequency, 'encoderPosition', (record) => at(record, C.setpoint) - p.start);
-      const computed = new SampledLoop(p, bareStanding(p)).at(2 * Math.PI * frequency).tracking;
-      const off = over(measured, computed);
-      expect(Math.abs(20 * Math.log10(magnitude(off)))).toBeLessThan(DECIBELS);
-      expect(Math.abs((phase(off) * 180) / Math.PI)).toBeLessThan(DEGREES);
+      expectTracking(barePreset(name), frequency);
     });
   });
+}
+
+/** The reading follows a sine of this frequency, Hz, as the analysis says. */
+export function expectTracking(preset: Parameters, frequency: number): void {
+  const p: Parameters = { ...preset, program: 'sine', sineAmplitude: 2e-6, sineFrequency: frequency };
+  const measured = ratio(p, frequency, 'encoderPosition', (record) => at(record, C.setpoint) - p.start);
+  const computed = new SampledLoop(p, bareStanding(p)).at(2 * Math.PI * frequency).tracking;
+  const off = over(measured, computed);
+  expect(Math.abs(20 * Math.log10(magnitude(off)))).toBeLessThan(DECIBELS);
+  expect(Math.abs((phase(off) * 180) / Math.PI)).toBeLessThan(DEGREES);
 }

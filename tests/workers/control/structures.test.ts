@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { viscousDrag } from '../../../shared/axis/drag.ts';
+import { holdingForce } from '../../../shared/axis/gravity.ts';
 import { gainsInStructure } from '../../../shared/axis/loopGains.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
@@ -19,7 +21,7 @@ import { eigenvalues } from '../../../workers/math/eigenvalues.ts';
 import { Transfer } from '../../../workers/math/transfer.ts';
 import { Axis } from '../../../workers/run/axis.ts';
 import { barePreset, bareStanding } from '../analysis/barePreset.ts';
-import { expectAgreement, SWEEP } from '../analysis/measuredLoop.ts';
+import { expectAgreement, expectTracking, SWEEP } from '../analysis/measuredLoop.ts';
 import { bareScene, sceneOf } from '../model/sceneOf.ts';
 
 /** Channel by channel at the samples of the position loop. */
@@ -130,6 +132,11 @@ describe.each(STRUCTURES)('%s', (_, preset, structure) => {
     expectAgreement(measured, loop);
   });
 
+  // With a feedforward of drag so wrong that it shows.
+  it('follows a sine as the analysis says', () => {
+    expectTracking({ ...p, speedFeedforward: 3000 }, 15);
+  });
+
   // The eigenvalues come from states, the open loop from transfer functions in z: 1 + L(λ) = 0 joins them.
   it('has its eigenvalues where its open loop is −1', () => {
     const axis = drivenAxis(p, linearise(p, bareStanding(p)));
@@ -179,6 +186,30 @@ describe('the disturbance observer', () => {
     // A step of load that a loop without integral gain never takes back.
     expect(one.staticStiffness).toBeCloseTo(4e5, -3);
     expect(two.staticStiffness).toBe(Number.POSITIVE_INFINITY);
+  });
+
+  it('cancels a weight once that the force bias carries, and adds nothing to it', () => {
+    const p = asCascade(
+      barePreset('tubular', { program: 'hold', inclination: 0.5, resetTime: 0, dwell: 0.2 }),
+    );
+    const withIt: Parameters = { ...p, resetTime: 0, forceBias: holdingForce(p) };
+    const watched = { ...withIt, observer: true, observerBandwidth: 40, observerMass: movedMass(p) };
+    const atRest = (each: Parameters) => Math.abs(at(sampled(each, C.followingError, 4000), 3999));
+    // What it would be if the observer took the bias for a load.
+    expect(withIt.forceBias / (withIt.positionLoopGain * withIt.velocityGain)).toBeGreaterThan(1e-5);
+    expect(atRest(watched)).toBeLessThan(1e-9);
+  });
+
+  it('leaves a table where it is at constant speed, whose drag the feedforward carries', () => {
+    const p = asCascade(barePreset('tubular', { program: 'scan', scanSpeed: 0.05, stroke: 0.1 }));
+    const changes = { resetTime: 0, observer: true, observerBandwidth: 40, observerMass: movedMass(p) };
+    const drag = viscousDrag(p);
+    const speed = sampled({ ...p, ...changes, speedFeedforward: drag }, C.setSpeed, 6000);
+    const error = sampled({ ...p, ...changes, speedFeedforward: drag }, C.followingError, 6000);
+    const lag = (drag * p.scanSpeed) / (p.positionLoopGain * p.velocityGain);
+    const scanning = error.filter((_, k) => k > 3000 && Math.abs(at(speed, k)) === p.scanSpeed);
+    expect(scanning.length).toBeGreaterThan(1000);
+    expect(Math.max(...scanning.map(Math.abs))).toBeLessThan(lag / 10);
   });
 });
 
