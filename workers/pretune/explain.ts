@@ -115,7 +115,7 @@ function observer({ point: { changes } }: Tried): Line[] {
     [
       'observerMass',
       'force balance',
-      `${shown('observerMass', changes)}: the moved mass according to the datasheet; force that it does not explain counts as load.`,
+      `${shown('observerMass', changes)}: the moved mass according to the datasheet; force that neither it nor the feedforward explains counts as load.`,
     ],
   ];
 }
