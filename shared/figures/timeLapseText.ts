@@ -14,7 +14,7 @@ export function durationText(seconds: number): string {
   return hours < MANY_HOURS ? `${hours.toFixed(2)} h` : inUnit(seconds, 'h');
 }
 
-/** What each target asks of a coolant, and whether a chiller is needed: one sentence each. */
+/** What each target asks of a coolant, and whether coolant and chiller are needed: one sentence each. */
 export function coolingSentences(p: Parameters, verdict: CoolingVerdict): Sentence[] {
   return [...verdict.targets.map((target) => targetSentence(p, target)), chillerSentence(p, verdict)];
 }
@@ -34,18 +34,20 @@ function targetSentence(p: Parameters, { of, limit, inAir, metInAir, coolant }: 
 
 function coolantSentence(p: Parameters, { heat, carrier, temperature, conductance }: CoolantNeed): Sentence {
   const needed = sentence`A coolant has to remove ${approxRanged(heat, 'W')} and keep the carrier at
-    ${approx(carrier, '°C')}: at ${approx(temperature, '°C')} through the ${approx(p.carrierToCoolant, 'W/K')} of
-    the cooled carrier`;
+    ${approx(carrier, '°C')}: with the ${approx(p.carrierToCoolant, 'W/K')} of the cooled carrier it may be as warm as
+    ${approx(temperature, '°C')}`;
   const ofScene = approx(p.coolantTemperature, '°C');
   return conductance === null
     ? sentence`${needed}; at ${ofScene} it is too warm.`
-    : sentence`${needed}, or at ${ofScene} through ${approx(conductance, 'W/K')}.`;
+    : sentence`${needed}; at ${ofScene} a carrier with ${approx(conductance, 'W/K')} is enough.`;
 }
 
 function chillerSentence(p: Parameters, { chillerNeeded, heat, outOfReach }: CoolingVerdict): Sentence {
   if (outOfReach.length > 0) return [`Cooling alone does not meet every target (${outOfReach.join(', ')}).`];
-  return chillerNeeded
-    ? sentence`A chiller for ${approxRanged(heat, 'W')} is needed: the coolant has to be colder than the room,
-        ${approx(p.ambient, '°C')}.`
-    : ['No chiller is needed.'];
+  const [size, room] = [approxRanged(heat, 'W'), approx(p.ambient, '°C')];
+  if (chillerNeeded)
+    return sentence`A chiller for ${size} is needed: the coolant has to be colder than the room, ${room}.`;
+  return heat > 0
+    ? sentence`A coolant for ${size} is needed, but no chiller: as warm as the room, ${room}, it is cold enough.`
+    : ['Neither a coolant nor a chiller is needed.'];
 }

@@ -23,7 +23,8 @@ export function countedSentence({ drawn, stays, ways }: Counted, how: string, is
       : staying.letters.length === 0
         ? 'still no drive does the job in'
         : `the choice stays ${listed(staying.letters, 'or')} in`;
-  const often = stays.share === 1 ? 'all of them' : percent(stays.share);
+  const whole = staying?.letters.length === 0 ? 'any of them' : 'all of them';
+  const often = stays.share === 1 ? whole : percent(stays.share);
   const otherwise =
     others.length === 0 ? '' : `; otherwise ${listed(others.map((way) => wayText(way, isBrief)))}`;
   return sentence(

@@ -36,14 +36,14 @@ const HEIGHT = 250;
 /** As many times what is allowed is shown when the scale keeps near to it. */
 const GROWTH_ZOOM = 3;
 
-/** Temperatures of each candidate, growth and force of all, and whether a chiller is needed. `width` in px of a drawing. */
+/** Temperatures of each candidate, growth and force of all, and whether a coolant is needed. `width` in px of a drawing. */
 export function heatDrawings(look: HeatLook, width: number): Markup {
   const { seen, strong, faint } = look;
   const candidates = seen.map(({ candidate }) => candidate);
   return markup`<p class="results-words">Strong lines: ${strong}. Faint lines: ${faint}. All drives share one scale. The vertical line marks the time of the figures below; a cross marks a trip.</p>
 ${temperatures(look, candidates, width)}
 ${growthAndForce(look, width)}
-<h3>Is a chiller needed?</h3>
+<h3>Is a coolant needed?</h3>
 <dl class="candidate-answers">${candidates.map(
     (candidate) =>
       markup`<dt>${candidateName(candidate)}</dt><dd><ul class="candidate-sentences">${answers(candidate).map((each) => markup`<li>${each}</li>`)}</ul></dd>`,

@@ -64,7 +64,7 @@ it('runs hours of a scene, writes what it is asked for, prints the verdict and e
   expect(JSON.parse(readFileSync(join(folder, 'h.json'), 'utf8')).hours).toBe(2);
   expect(run.stdout).toMatch(/\n +0\.00 s .*\n +1\.00 h .*\n +2\.00 h .*\n +settled /);
   expect(run.stdout).toMatch(/Thermal growth at the tool within ±5\.00 µm: met in room air/);
-  expect(run.stdout).toMatch(/No chiller is needed/);
+  expect(run.stdout).toMatch(/Neither a coolant nor a chiller is needed\./);
   expect(run.stdout).toMatch(/The axis can do this duty\./);
 });
 

@@ -27,6 +27,19 @@ describe('what cooling has to do', () => {
     const none = present(mild.cooling);
     expect(none.targets.map(({ coolant }) => coolant)).toEqual([null, null]);
     expect([none.chillerNeeded, none.heat, none.outOfReach]).toEqual([false, 0, []]);
+    expect(coolingSentences(hot.parameters, none).map(text).at(-1)).toBe(
+      'Neither a coolant nor a chiller is needed.',
+    );
+  });
+
+  it('needs a coolant but no chiller where one as warm as the room is cold enough', () => {
+    const nearAir = { hours: 0.1, windingTarget: present(winding.inAir) - 1, growthTarget: 1e-3 };
+    const found = present(timeLapse(hot, nearAir).cooling);
+    expect(found.chillerNeeded).toBe(false);
+    expect(found.heat).toBeGreaterThan(0);
+    expect(coolingSentences(hot.parameters, found).map(text).at(-1)).toMatch(
+      /^A coolant for \d+ W is needed, but no chiller: as warm as the room, .+ °C, it is cold enough\.$/,
+    );
   });
 
   it('cannot be done at the motor for a screw that heats itself', () => {

@@ -60,6 +60,9 @@ it('says it in one sentence', () => {
   expect(countedSentence(counted([0], HAND.slice(0, 14)), '')).toMatch(
     /the choice stays A in all of them \(/,
   );
+  expect(countedSentence(counted([], [tooWarm, tooWarm]), '')).toMatch(
+    /still no drive does the job in any of them \(/,
+  );
   expect(countedSentence(counted([], [tooWarm, tooWarm, costsMore]), '')).toMatch(
     /still no drive does the job in 66\.7 % \(.+\); otherwise it is B in 33\.3 % \(/,
   );
