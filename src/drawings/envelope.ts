@@ -5,15 +5,13 @@ import type { Axes } from '../plot/axes.ts';
 import type { Drawing } from '../plot/drawing.ts';
 import { rightOf, type Size } from '../plot/frame.ts';
 import { lineChart, USUAL_SIZE } from '../plot/lineChart.ts';
-import { curve, label, line, type Mark, point } from '../plot/marks.ts';
+import { curve, label, labelWidth, line, type Mark, point } from '../plot/marks.ts';
 import { greatestOf, widened } from '../plot/range.ts';
 
 /** So many times the speed of the job are shown, where the motors go on. */
 const SPEEDS_SHOWN = 3;
 /** Room above the highest curve, as a share of it. */
 const SPARE = 0.08;
-/** Room that a name needs beside a curve, as a share of the width. */
-const BESIDE = 0.6;
 /** Height of a line of names, px. */
 const LINE = 17;
 
@@ -78,20 +76,18 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
   const top = trajectory.reduce((best, each) => (each.force > best.force ? each : best));
   const right = x.at(greatestOf(trajectory.map((each) => each.speed))) + 8;
   const side = Math.min(x.at(greatestOf(speed)), rightOf(frame));
-  const isBeside = side < frame.left + BESIDE * frame.width;
   const [peakForce, continuousForce] = [at(peak, 0), at(continuous, 0)];
+  const steady = `continuous ${ranged(continuousForce, 'N')}`;
+  const width = labelWidth(steady);
+  const from = Math.max(side + 6, right);
+  const isBeside = from + width <= rightOf(frame);
   const continuousAt = y.at(continuousForce) + (isBeside ? 0 : -10);
   const beside = y.at(rms.force);
   const rmsAt = Math.abs(beside - continuousAt) < LINE ? continuousAt + LINE : beside;
   const halo = { halo: true } as const;
   return [
     label(frame.left + 8, y.at(peakForce) - 10, `peak ${ranged(peakForce, 'N')}`, halo),
-    label(
-      isBeside ? Math.max(side + 6, right) : side - 6,
-      continuousAt,
-      `continuous ${ranged(continuousForce, 'N')}`,
-      { halo: true, align: isBeside ? 'start' : 'end' },
-    ),
+    label(isBeside ? from : Math.max(side - 6 - width, frame.left + 6), continuousAt, steady, halo),
     label(x.at(top.speed) + 8, y.at(top.force) - 10, `job ${ranged(top.force, 'N')}`, halo),
     line(x.at(rms.speed), y.at(rms.force), right, rmsAt, { colour: 'strong' }),
     point(x.at(rms.speed), y.at(rms.force), 'dot', 3.5),

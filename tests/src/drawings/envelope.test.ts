@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Envelope } from '../../../shared/sizing/sizing.ts';
 import { envelopeChart } from '../../../src/drawings/envelope.ts';
 import type { Drawing } from '../../../src/plot/drawing.ts';
+import { labelWidth } from '../../../src/plot/marks.ts';
 import { labelOf, marksOf, textsIn } from '../plot/readDrawing.ts';
 
 /** Flat to 2 m/s, then nothing; the job needs a given force at 1 m/s. */
@@ -47,6 +48,18 @@ describe('the chart of force against speed', () => {
       labelOf(envelopeChart(...args), 'continuous 300 N').y;
     expect(height(small, among)).toBe(height(large, among));
     expect(height(small)).not.toBe(height(large));
+  });
+
+  it.each([220, 262, 300, 420])('keeps the name of the continuous force within a chart of %i px', (width) => {
+    // The curve ends in the middle of the chart.
+    const faster = { ...envelopeOf(400), speed: [0, 3.5, 3.5] };
+    const { x, align, text } = labelOf(
+      envelopeChart(envelopeOf(400), [envelopeOf(400), faster], { width, height: 250 }),
+      'continuous 300 N',
+    );
+    const [from, to] = align === 'end' ? [x - labelWidth(text), x] : [x, x + labelWidth(text)];
+    expect(from).toBeGreaterThan(0);
+    expect(to).toBeLessThanOrEqual(width);
   });
 
   it('can be drawn of a job without motion', () => {
