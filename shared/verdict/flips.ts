@@ -187,10 +187,10 @@ function consequence(candidates: readonly JudgedCandidate[], before: Standing, a
   const fallen = before.first.filter((place) => at(after.shortfalls, place).length > 0);
   const risen = after.first.filter((place) => at(before.shortfalls, place).length > 0);
   if (fallen.length > 0) {
-    const reasons = fallen.map(
-      (place) => `${at(candidates, place).letter}: ${why(at(after.shortfalls, place))}`,
+    const short = fallen.map(
+      (place) => `${at(candidates, place).letter} (${why(at(after.shortfalls, place))})`,
     );
-    return `${who}, since ${listed(reasons)}`;
+    return `${who}, since ${listed(short)} then ${short.length > 1 ? 'fall' : 'falls'} short`;
   }
   if (risen.length > 0) {
     const letters = listed(risen.map((place) => at(candidates, place).letter));

@@ -84,9 +84,11 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
   const continuousAt = y.at(continuousForce) + (isBeside ? 0 : -10);
   const beside = y.at(rms.force);
   const rmsAt = Math.abs(beside - continuousAt) < LINE ? continuousAt + LINE : beside;
+  const above = y.at(peakForce) - 10;
+  const peakAt = above < frame.top + LINE / 2 ? above + 21 : above;
   const halo = { halo: true } as const;
   return [
-    label(frame.left + 8, y.at(peakForce) - 10, `peak ${ranged(peakForce, 'N')}`, halo),
+    label(frame.left + 8, peakAt, `peak ${ranged(peakForce, 'N')}`, halo),
     label(isBeside ? from : Math.max(side - 6 - width, frame.left + 6), continuousAt, steady, halo),
     label(x.at(top.speed) + 8, y.at(top.force) - 10, `job ${ranged(top.force, 'N')}`, halo),
     line(x.at(rms.speed), y.at(rms.force), right, rmsAt, { colour: 'strong' }),

@@ -1,4 +1,4 @@
-import { at } from '../../shared/core/at.ts';
+import { at, present } from '../../shared/core/at.ts';
 import { type Axes, type Axis, axes } from './axes.ts';
 import { type Drawing, drawing } from './drawing.ts';
 import { endLabelRoom, endLabels } from './endLabels.ts';
@@ -97,21 +97,26 @@ function endOf({ name, x, y }: Series): End[] {
   return [];
 }
 
-/**
- * Above its line, or below it where there is no room above; at that end of it where it hides less
- * of the curves.
- */
+/** At that end of its line, above it or else below, where it hides least of the curves. */
 function levelLabel({ frame, x, y }: Axes, { y: level, text }: Level, series: readonly Series[]): Mark {
   const edge = y.at(level);
-  const middle = edge + (edge < frame.top + 20 ? 11 : -10);
+  const within = [edge - 10, edge + 11].filter(
+    (middle) => middle >= frame.top + 10 && middle <= footOf(frame) - 10,
+  );
+  const heights = within.length > 0 ? within : [edge - 10];
   const width = labelWidth(text);
-  const hidden = (left: number) => {
+  const hiddenBy = (left: number, middle: number) => {
     const box = { left, top: middle - 10, width, height: 20 };
     const inBox = (each: Series) =>
       Array.from(each.x).filter((value, k) => contains(box, x.at(value), y.at(at(each.y, k))));
     return series.reduce((sum, each) => sum + inBox(each).length, 0);
   };
-  const isRight = hidden(rightOf(frame) - 8 - width) < hidden(frame.left + 8);
+  const places = heights.flatMap((middle) => [
+    { middle, isRight: false, hidden: hiddenBy(frame.left + 8, middle) },
+    { middle, isRight: true, hidden: hiddenBy(rightOf(frame) - 8 - width, middle) },
+  ]);
+  const least = Math.min(...places.map(({ hidden }) => hidden));
+  const { middle, isRight } = present(places.find(({ hidden }) => hidden === least));
   return isRight
     ? label(rightOf(frame) - 8, middle, text, { halo: true, align: 'end' })
     : label(frame.left + 8, middle, text, { halo: true });

@@ -35,7 +35,7 @@ function facts(found: Verdict, judged: readonly JudgedCandidate[], marks: readon
       });
       judged.forEach((candidate, k) => {
         text = text.replace(
-          new RegExp(`(?<![°\\w])${candidate.letter}\\b(?=:| tie|,| and)`, 'g'),
+          new RegExp(`(?<![°\\w])${candidate.letter}\\b(?=:| tie|,| and| \\()`, 'g'),
           `<${marks[k]}>`,
         );
       });
