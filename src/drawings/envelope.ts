@@ -78,9 +78,8 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
   const side = Math.min(x.at(greatestOf(speed)), rightOf(frame));
   const [peakForce, continuousForce] = [at(peak, 0), at(continuous, 0)];
   const steady = `continuous ${ranged(continuousForce, 'N')}`;
-  const width = labelWidth(steady);
   const from = Math.max(side + 6, right);
-  const isBeside = from + width <= rightOf(frame);
+  const isBeside = from + labelWidth(steady) <= rightOf(frame);
   const continuousAt = y.at(continuousForce) + (isBeside ? 0 : -10);
   const beside = y.at(rms.force);
   const rmsAt = Math.abs(beside - continuousAt) < LINE ? continuousAt + LINE : beside;
@@ -89,7 +88,9 @@ function names({ x, y, frame }: Axes, { peak, continuous, trajectory, speed, rms
   const halo = { halo: true } as const;
   return [
     label(frame.left + 8, peakAt, `peak ${ranged(peakForce, 'N')}`, halo),
-    label(isBeside ? from : Math.max(side - 6 - width, frame.left + 6), continuousAt, steady, halo),
+    isBeside
+      ? label(from, continuousAt, steady, halo)
+      : label(rightOf(frame) - 6, continuousAt, steady, { ...halo, align: 'end' }),
     label(x.at(top.speed) + 8, y.at(top.force) - 10, `job ${ranged(top.force, 'N')}`, halo),
     line(x.at(rms.speed), y.at(rms.force), right, rmsAt, { colour: 'strong' }),
     point(x.at(rms.speed), y.at(rms.force), 'dot', 3.5),
