@@ -89,7 +89,8 @@ export const LOOP_FIGURES = {
   bandwidth: {
     label: 'Bandwidth',
     unit: 'Hz',
-    definition: 'Lowest frequency where |T| falls below 1/√2.',
+    definition:
+      'Lowest frequency where |T| falls below 1/√2. Far below the crossover where the guide holds the table like a spring: only the integrator moves it then.',
     better: 'more',
     ...none,
     of: ({ bandwidth }) => some(bandwidth),
