@@ -3,9 +3,9 @@ import { FILTER_NUMBERS, type FilterNumber } from '../core/parameters/filters.ts
 import { parameterNamed as named } from '../core/parameters/labels.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import { approx, type Sentence, sentence } from '../core/sentence.ts';
-import { filterCoefficients, staticGain } from './filterSections.ts';
 import { overcompensationWarning } from './frictionCompensation.ts';
 import { holdingForce, slopeForce } from './gravity.ts';
+import { filterCoefficients, staticGain } from './loop/filterSections.ts';
 import { motorConstants, voltageLimit, windingToAmbientResistance } from './motor.ts';
 import { resistanceFactor } from './temperature.ts';
 

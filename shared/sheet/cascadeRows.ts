@@ -1,4 +1,4 @@
-import { cascadeOf } from '../axis/cascade.ts';
+import { cascadeOf } from '../axis/loop/cascade.ts';
 import { at } from '../core/at.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';

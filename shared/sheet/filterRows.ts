@@ -1,4 +1,4 @@
-import { filterCoefficients, staticGain } from '../axis/filterSections.ts';
+import { filterCoefficients, staticGain } from '../axis/loop/filterSections.ts';
 import { FILTER_NUMBERS, type FilterNumber } from '../core/parameters/filters.ts';
 import type { Parameters } from '../core/parameters/table.ts';
 import type { Basis } from './basis.ts';

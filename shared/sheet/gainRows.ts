@@ -1,6 +1,5 @@
 import { compensatesFriction } from '../axis/frictionCompensation.ts';
-import { isInStructure } from '../axis/loopGains.ts';
-import { isFilterValueInUse } from '../core/parameters/filters.ts';
+import { isInUse } from '../axis/inUse.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { type Parameters, parameterRow } from '../core/parameters/table.ts';
 import { isTuningName, TUNING_NAMES, type TuningName } from '../core/tuning.ts';
@@ -48,9 +47,7 @@ export function gainSection(p: Parameters): SheetSection {
     id: 'gains',
     title: 'Gains in SI',
     text: law(p),
-    rows: TUNING_NAMES.filter((name) => isInStructure(name, p) && isFilterValueInUse(name, p)).map((name) =>
-      gainRow(name, p),
-    ),
+    rows: TUNING_NAMES.filter((name) => isInUse(name, p)).map((name) => gainRow(name, p)),
   };
 }
 

@@ -1,5 +1,5 @@
 import { compensatesFriction } from '../axis/frictionCompensation.ts';
-import { isInStructure } from '../axis/loopGains.ts';
+import { isInStructure } from '../axis/loop/loopGains.ts';
 import { compensationRows } from '../core/parameters/compensation.ts';
 import { parameterLabel } from '../core/parameters/labels.ts';
 import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';

@@ -1,6 +1,6 @@
 import { holdingForce } from '../axis/gravity.ts';
+import { startGains } from '../axis/loop/startGains.ts';
 import { inertiaDiameter, screwLength, shaftInertia } from '../axis/screw.ts';
-import { startGains } from '../axis/startGains.ts';
 import { defaultParameters, type ParameterChanges, type Parameters } from '../core/parameters/table.ts';
 import { presetById, presetParameters } from '../core/preset.ts';
 import type { Presets, Scene } from '../core/scene.ts';

@@ -1,5 +1,5 @@
 import { GUIDE_FRICTION } from '../axis/guide.ts';
-import { type NumberName, within } from '../axis/tunedValue.ts';
+import { type NumberName, within } from '../axis/loop/tunedValue.ts';
 import { checkNumber } from '../core/check.ts';
 import { MODE_NUMBERS } from '../core/movedMass.ts';
 import { linear, type NumberRow } from '../core/parameters/row.ts';

@@ -1,4 +1,4 @@
-import { startGains } from '../axis/startGains.ts';
+import { startGains } from '../axis/loop/startGains.ts';
 import { present } from '../core/at.ts';
 import { checkParameters } from '../core/check.ts';
 import type { ParameterChanges } from '../core/parameters/table.ts';

@@ -1,6 +1,6 @@
 import { PRESETS, SCENES } from '../../scenes/index.ts';
-import { gainsInStructure } from '../../shared/axis/loopGains.ts';
-import { startGains } from '../../shared/axis/startGains.ts';
+import { gainsInStructure } from '../../shared/axis/loop/loopGains.ts';
+import { startGains } from '../../shared/axis/loop/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { LearnedMove } from '../../shared/core/learnedMove.ts';

@@ -1,4 +1,4 @@
-import { startGains } from '../../shared/axis/startGains.ts';
+import { startGains } from '../../shared/axis/loop/startGains.ts';
 import { checkParameters } from '../../shared/core/check.ts';
 import { parameterLabel, parameterText } from '../../shared/core/parameters/labels.ts';
 import {

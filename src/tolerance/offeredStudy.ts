@@ -1,7 +1,7 @@
+import { isInUse } from '../../shared/axis/inUse.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import type { NumberName, Spread, SpreadKind } from '../../shared/tolerance/spread.ts';
 import { spreadRow } from '../../shared/tolerance/spread.ts';
-import { isInUse } from '../bench/relevance.ts';
 
 const within = (share: number): Spread => ({ kind: 'per cent', share });
 

@@ -1,3 +1,4 @@
+import { isInUse } from '../../shared/axis/inUse.ts';
 import { parameterLabel } from '../../shared/core/parameters/labels.ts';
 import type { NumberRow } from '../../shared/core/parameters/row.ts';
 import { PARAMETER_GROUPS, type Parameters } from '../../shared/core/parameters/table.ts';
@@ -9,7 +10,6 @@ import {
   type Spread,
   type SpreadKind,
 } from '../../shared/tolerance/spread.ts';
-import { isInUse } from '../bench/relevance.ts';
 import { button, element } from '../ui/dom.ts';
 import { Field } from '../ui/fields/field.ts';
 import { grouped } from '../ui/picker.ts';

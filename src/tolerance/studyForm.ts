@@ -1,3 +1,4 @@
+import { isInUse } from '../../shared/axis/inUse.ts';
 import { type Problem, problemText } from '../../shared/core/problem.ts';
 import type { Scene } from '../../shared/core/scene.ts';
 import { onPage, type Wording } from '../../shared/core/sentence.ts';
@@ -10,7 +11,6 @@ import {
   type Spreads,
   type ToleranceStudy,
 } from '../../shared/tolerance/toleranceStudy.ts';
-import { isInUse } from '../bench/relevance.ts';
 import { button, element, setText } from '../ui/dom.ts';
 import { Field } from '../ui/fields/field.ts';
 import { labelled } from '../ui/picker.ts';

@@ -1,4 +1,4 @@
-import { cascadeOf, type ParallelGains } from '../../shared/axis/cascade.ts';
+import { cascadeOf, type ParallelGains } from '../../shared/axis/loop/cascade.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import { element, setHidden, setText, symbolNode } from '../ui/dom.ts';
 

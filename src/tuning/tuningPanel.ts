@@ -1,8 +1,8 @@
 import { GUI } from 'lil-gui';
+import { isInUse } from '../../shared/axis/inUse.ts';
 import type { RowValue } from '../../shared/core/parameters/row.ts';
 import { PARAMETER_GROUPS, type ParameterName, type Parameters } from '../../shared/core/parameters/table.ts';
 import { type Bench, changedNames } from '../bench/bench.ts';
-import { isInUse } from '../bench/relevance.ts';
 import { button, element, setHidden } from '../ui/dom.ts';
 import { CascadeView } from './cascadeView.ts';
 import { ChipNote } from './chipNote.ts';

@@ -4,7 +4,7 @@ import {
   designLeadLag,
   designLowpass,
   designNotch,
-} from '../../shared/axis/biquadDesign.ts';
+} from '../../shared/axis/loop/biquadDesign.ts';
 import { at } from '../../shared/core/at.ts';
 import { Biquad } from '../../workers/control/biquad.ts';
 

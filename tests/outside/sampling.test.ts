@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { designLowpass, designNotch } from '../../shared/axis/biquadDesign.ts';
+import { designLowpass, designNotch } from '../../shared/axis/loop/biquadDesign.ts';
 import { at as elementAt, valueAt } from '../../shared/core/at.ts';
 import { biquadResponse } from '../../workers/analysis/positionController.ts';
 import { Biquad } from '../../workers/control/biquad.ts';

@@ -1,4 +1,4 @@
-import { designLowpass } from '../../shared/axis/biquadDesign.ts';
+import { designLowpass } from '../../shared/axis/loop/biquadDesign.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { positionRate } from '../../shared/core/crossChecks.ts';

@@ -1,4 +1,4 @@
-import { feedbackWeights } from '../../shared/axis/feedback.ts';
+import { feedbackWeights } from '../../shared/axis/loop/feedback.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 
 /** Between the corner a/c, Kp/Kd of a PID, where the lead of a controller begins, and its crossover. Common practice: one over two to three. */

@@ -1,5 +1,5 @@
-import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
-import { designFilter, filtersOn } from '../../shared/axis/filterSections.ts';
+import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/loop/feedback.ts';
+import { designFilter, filtersOn } from '../../shared/axis/loop/filterSections.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { Biquad } from '../control/biquad.ts';
@@ -24,7 +24,7 @@ interface FeedbackParts {
 
 /*
  * The position loop of control/positionLoop.ts in z, at z = exp(jωTp), with the same biquads. With the weights a, b, c, d of
- * shared/axis/feedback.ts, J = Tp/(1 − z⁻¹) for a sum, and H for the filter on the velocity command:
+ * shared/axis/loop/feedback.ts, J = Tp/(1 − z⁻¹) for a sum, and H for the filter on the velocity command:
  *
  *   F  = H (a + b J) (x_set − x_m) + (c + d J) (H w v_set exp(−jωT_sd) − v̂) + K_vff v_set + K_aff a_set + d̂
  *   v̂  = (a_f/Tp)(1 − z⁻¹)/(1 − (1 − a_f) z⁻¹) x_s,   a_f = Tp/(T_f + Tp)

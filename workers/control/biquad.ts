@@ -1,4 +1,4 @@
-import type { BiquadCoefficients } from '../../shared/axis/biquadDesign.ts';
+import type { BiquadCoefficients } from '../../shared/axis/loop/biquadDesign.ts';
 
 /**
  * Second-order section in direct form I, whose memory is past inputs and outputs: coefficients may change while it runs without a kick

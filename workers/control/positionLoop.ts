@@ -1,5 +1,5 @@
-import { designFilter } from '../../shared/axis/filterSections.ts';
 import { compensatesFriction, FrictionCompensation } from '../../shared/axis/frictionCompensation.ts';
+import { designFilter } from '../../shared/axis/loop/filterSections.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
 import type { CoggingTable } from '../../shared/core/coggingTable.ts';
 import type { FilterNumber } from '../../shared/core/parameters/filters.ts';

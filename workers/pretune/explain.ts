@@ -1,4 +1,4 @@
-import { feedbackWeights } from '../../shared/axis/feedback.ts';
+import { feedbackWeights } from '../../shared/axis/loop/feedback.ts';
 import { inUnit, ranged } from '../../shared/core/format.ts';
 import {
   PARAMETERS,

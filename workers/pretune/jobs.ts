@@ -1,4 +1,4 @@
-import { rounded } from '../../shared/axis/tunedValue.ts';
+import { rounded } from '../../shared/axis/loop/tunedValue.ts';
 import { at } from '../../shared/core/at.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import type { ErrorCourse, RobustnessRun, TuningPoint } from '../../shared/protocol/pretune.ts';

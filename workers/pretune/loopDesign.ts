@@ -1,4 +1,4 @@
-import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/feedback.ts';
+import { type FeedbackWeights, feedbackWeights } from '../../shared/axis/loop/feedback.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 import { signOfLife } from '../../shared/core/signOfLife.ts';
 import { LoopFamily } from './loopFamily.ts';

@@ -1,4 +1,4 @@
-import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
+import type { FeedbackWeights } from '../../shared/axis/loop/feedback.ts';
 import { at, valueAt } from '../../shared/core/at.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { PositionController } from '../analysis/positionController.ts';

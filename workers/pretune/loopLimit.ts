@@ -1,4 +1,4 @@
-import type { FeedbackWeights } from '../../shared/axis/feedback.ts';
+import type { FeedbackWeights } from '../../shared/axis/loop/feedback.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { closedLoop } from '../analysis/closedLoop.ts';
 import { PositionController } from '../analysis/positionController.ts';

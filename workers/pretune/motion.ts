@@ -1,7 +1,7 @@
 import { viscousDrag } from '../../shared/axis/drag.ts';
 import { holdingForce } from '../../shared/axis/gravity.ts';
+import { rounded } from '../../shared/axis/loop/tunedValue.ts';
 import { motorConstants } from '../../shared/axis/motor.ts';
-import { rounded } from '../../shared/axis/tunedValue.ts';
 import { valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
 import { movedMass } from '../../shared/core/movedMass.ts';

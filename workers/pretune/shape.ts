@@ -1,5 +1,5 @@
-import { gainChanges } from '../../shared/axis/loopGains.ts';
-import { rounded } from '../../shared/axis/tunedValue.ts';
+import { gainChanges } from '../../shared/axis/loop/loopGains.ts';
+import { rounded } from '../../shared/axis/loop/tunedValue.ts';
 import { movedMass } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 

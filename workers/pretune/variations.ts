@@ -1,6 +1,6 @@
 import { GUIDE_FRICTION } from '../../shared/axis/guide.ts';
+import { type NumberName, within } from '../../shared/axis/loop/tunedValue.ts';
 import { magnetFactor } from '../../shared/axis/temperature.ts';
-import { type NumberName, within } from '../../shared/axis/tunedValue.ts';
 import { MODE_NUMBERS, type ModeSide } from '../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../shared/core/parameters/table.ts';
 

@@ -1,4 +1,4 @@
-import { type FeedbackGains, feedbackWeights } from '../../../shared/axis/feedback.ts';
+import { type FeedbackGains, feedbackWeights } from '../../../shared/axis/loop/feedback.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 
@@ -10,7 +10,7 @@ export type ControllerGains = FeedbackGains & Pick<Parameters, 'derivativeTime'>
  *
  *     C(z) = a + b J + (c + d J) (w/Tp)(1 − z⁻¹)/(1 − (1 − w) z⁻¹),   J = Tp/(1 − z⁻¹),   w = Tp/(T_f + Tp),   z = exp(jωTp)
  *
- * with the weights of shared/axis/feedback.ts, which is the control law of the position loop at a standing setpoint.
+ * with the weights of shared/axis/loop/feedback.ts, which is the control law of the position loop at a standing setpoint.
  */
 export function controllerGain(gains: ControllerGains, p: Parameters, frequency: number): number {
   const { error, errorIntegral, speed, speedIntegral } = feedbackWeights(gains);

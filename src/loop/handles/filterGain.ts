@@ -1,4 +1,4 @@
-import { filterCoefficients } from '../../../shared/axis/filterSections.ts';
+import { filterCoefficients } from '../../../shared/axis/loop/filterSections.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import type { FilterNumber } from '../../../shared/core/parameters/filters.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';

@@ -1,4 +1,4 @@
-import { filterCoefficients } from '../../../shared/axis/filterSections.ts';
+import { filterCoefficients } from '../../../shared/axis/loop/filterSections.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';

@@ -1,4 +1,4 @@
-import { filtersOn } from '../../../shared/axis/filterSections.ts';
+import { filtersOn } from '../../../shared/axis/loop/filterSections.ts';
 import { valueAt } from '../../../shared/core/at.ts';
 import { decibels } from '../../../shared/core/decibels.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';

@@ -1,5 +1,5 @@
-import { GAIN_NAMES } from '../../../shared/axis/loopGains.ts';
-import { within } from '../../../shared/axis/tunedValue.ts';
+import { GAIN_NAMES } from '../../../shared/axis/loop/loopGains.ts';
+import { within } from '../../../shared/axis/loop/tunedValue.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { placeOn, power } from '../../plot/interpolate.ts';
 import { type ControllerGains, controllerGain } from './controllerGain.ts';

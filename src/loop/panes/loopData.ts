@@ -1,4 +1,4 @@
-import { filtersOn } from '../../../shared/axis/filterSections.ts';
+import { filtersOn } from '../../../shared/axis/loop/filterSections.ts';
 import type { Parameters } from '../../../shared/core/parameters/table.ts';
 import type { LoopAnalysis, MeasuredLoop, OperatingPoint } from '../../../shared/protocol/analysis.ts';
 import type { LoopChartData } from '../../plot/loop/loopData.ts';

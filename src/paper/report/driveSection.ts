@@ -1,6 +1,6 @@
+import { isInUse } from '../../../shared/axis/inUse.ts';
 import { parameterLabel } from '../../../shared/core/parameters/labels.ts';
 import { PARAMETER_GROUPS, type ParameterName, parameterRow } from '../../../shared/core/parameters/table.ts';
-import { isInUse } from '../../bench/relevance.ts';
 import type { CandidateState } from '../../studyState/state.ts';
 import type { TableRow } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';

@@ -1,3 +1,4 @@
+import { isInUse } from '../../../shared/axis/inUse.ts';
 import { inUnit, ranged } from '../../../shared/core/format.ts';
 import { fromSI, printedUnit, type Unit } from '../../../shared/core/units.ts';
 import { MOVE_FIGURES, type MoveFigureName, moveFigureText } from '../../../shared/figures/moveFigures.ts';
@@ -7,7 +8,6 @@ import { numberText } from '../../../shared/sheet/quantityText.ts';
 import type { Job } from '../../../shared/study/job.ts';
 import type { MoveOutcome } from '../../../shared/study/outcome.ts';
 import { listed } from '../../../shared/verdict/text.ts';
-import { isInUse } from '../../bench/relevance.ts';
 import type { SimulatedCandidate } from '../../studyState/simulatedCandidate.ts';
 import { type TableRow, ungrouped } from '../../studyState/tables/table.ts';
 import { type Markup, markup } from '../../ui/markup.ts';

@@ -1,4 +1,5 @@
 import { DATASHEET_FORMS } from '../../../shared/axis/datasheetForms.ts';
+import { isInUse } from '../../../shared/axis/inUse.ts';
 import { backEmfWarning } from '../../../shared/axis/warnings.ts';
 import { shortest } from '../../../shared/core/format.ts';
 import { rowIn } from '../../../shared/core/parameters/row.ts';
@@ -15,7 +16,6 @@ import type { UnitSystem } from '../../../shared/core/unitSystem.ts';
 import { unitIn } from '../../../shared/core/units.ts';
 import { checkDatasheet } from '../../../shared/study/checkCandidate.ts';
 import { DATASHEET_GROUPS, DATASHEET_NAMES, type DatasheetName } from '../../../shared/study/datasheet.ts';
-import { isInUse } from '../../bench/relevance.ts';
 import { Dialog } from '../../ui/dialog.ts';
 import { button, element, setText } from '../../ui/dom.ts';
 import { Field } from '../../ui/fields/field.ts';

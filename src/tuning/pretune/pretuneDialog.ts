@@ -1,5 +1,5 @@
 import './pretune.css';
-import { structureName } from '../../../shared/axis/structures.ts';
+import { structureName } from '../../../shared/axis/loop/structures.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import { loadWarnings } from '../../../shared/figures/loadWarnings.ts';

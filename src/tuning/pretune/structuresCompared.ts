@@ -1,4 +1,4 @@
-import { type LoopStructure, structureChanges, structuresOf } from '../../../shared/axis/structures.ts';
+import { type LoopStructure, structureChanges, structuresOf } from '../../../shared/axis/loop/structures.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { PretuneGoal, PretuneProgress, PretuneResult } from '../../../shared/protocol/pretune.ts';

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DRAG_REVERSAL, ironDrag, nutDrag } from '../../../shared/axis/drag.ts';
 import { fitFactor } from '../../../shared/axis/field.ts';
-import { designFilter } from '../../../shared/axis/filterSections.ts';
 import { GRAVITY } from '../../../shared/axis/gravity.ts';
 import { breakawayForce, hasDryFriction, slidingFriction } from '../../../shared/axis/guide.ts';
+import { designFilter } from '../../../shared/axis/loop/filterSections.ts';
 import { motorConstants, motorOffsets, voltageLimit } from '../../../shared/axis/motor.ts';
 import {
   coggingTerms,

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import packageJson from '../../../package.json' with { type: 'json' };
 import { DEFAULT_SCENE, SCENES } from '../../../scenes/index.ts';
-import { gainsInStructure, isInStructure } from '../../../shared/axis/loopGains.ts';
+import { isInUse } from '../../../shared/axis/inUse.ts';
+import { gainsInStructure } from '../../../shared/axis/loop/loopGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
-import { isFilterValueInUse } from '../../../shared/core/parameters/filters.ts';
 import {
   defaultParameters,
   type ParameterChanges,
@@ -343,11 +343,19 @@ describe('the sheet as a whole', () => {
 });
 
 const inUse = (p: Parameters, tuning: ParameterChanges): ParameterChanges =>
-  Object.fromEntries(
-    Object.entries(tuning).filter(
-      ([name]) => isInStructure(name as ParameterName, p) && isFilterValueInUse(name, p),
-    ),
+  Object.fromEntries(Object.entries(tuning).filter(([name]) => isInUse(name as ParameterName, p)));
+
+it('lists what has a say, and no more', () => {
+  const listed = (changes: ParameterChanges) =>
+    present(gainSheet(scene(changes)).sections.find(({ id }) => id === 'gains')).rows.map(
+      ({ label }) => label,
+    );
+  expect(listed({})).not.toEqual(expect.arrayContaining(['Shaper frequency']));
+  expect(listed({})).not.toEqual(expect.arrayContaining(['Breakaway speed']));
+  expect(listed({ shaper: 'ZV', breakawayCompensation: 2 })).toEqual(
+    expect.arrayContaining(['Shaper frequency', 'Shaper damping', 'Breakaway speed', 'Compensation speed']),
   );
+});
 
 describe('read back', () => {
   const writers = { JSON: writeGainSheet, CSV: writeGainSheetCsv };
@@ -355,7 +363,7 @@ describe('read back', () => {
   it.each(Object.entries(writers))('from %s every gain is what it was, to the last bit', (_kind, write) => {
     always(anyScene, 60, (each) => {
       const read = gainsFromSheet(write(gainSheet(each)), defaultParameters());
-      // The table has no lines for gains that the structure of the loop or the type of a filter does not use.
+      // The table has no lines for what has no say.
       expect({ changes: 'changes' in read && inUse(each.parameters, read.changes) }).toEqual({
         changes: inUse(each.parameters, tuningOf(each.parameters)),
       });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
+import { isInUse } from '../../../shared/axis/inUse.ts';
 import { defaultParameters, PARAMETER_NAMES } from '../../../shared/core/parameters/table.ts';
-import { isInUse } from '../../../src/bench/relevance.ts';
 import { matches } from '../../../src/tuning/fieldSearch.ts';
 import { fileName } from '../../../src/ui/files.ts';
 

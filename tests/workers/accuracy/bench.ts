@@ -1,4 +1,4 @@
-import { startGains } from '../../../shared/axis/startGains.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import type { ParameterChanges } from '../../../shared/core/parameters/table.ts';
 import type { Scene } from '../../../shared/core/scene.ts';
 import type { TestResult } from '../../../shared/protocol/accuracy.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { GRAVITY } from '../../../shared/axis/gravity.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import { motorConstants } from '../../../shared/axis/motor.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';

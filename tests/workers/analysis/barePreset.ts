@@ -1,5 +1,5 @@
 import { PRESETS } from '../../../scenes/index.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import { present } from '../../../shared/core/at.ts';
 import {
   defaultParameters,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { viscousDrag } from '../../../shared/axis/drag.ts';
 import { holdingForce } from '../../../shared/axis/gravity.ts';
-import { gainsInStructure } from '../../../shared/axis/loopGains.ts';
+import { gainsInStructure } from '../../../shared/axis/loop/loopGains.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { movedMass } from '../../../shared/core/movedMass.ts';

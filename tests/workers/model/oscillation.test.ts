@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import { present } from '../../../shared/core/at.ts';
 import { presetParameters } from '../../../shared/core/preset.ts';
 import { DRIVE_TYPES } from '../../../shared/core/scene.ts';

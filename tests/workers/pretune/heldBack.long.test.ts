@@ -1,5 +1,5 @@
 import { describe, it } from 'vitest';
-import { structuresOf } from '../../../shared/axis/structures.ts';
+import { structuresOf } from '../../../shared/axis/loop/structures.ts';
 import { expectBetterThanTextbook, HELD_BACK, sceneWith } from './heldBack.ts';
 import { LIGHT } from './run.ts';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { structureName, structuresOf } from '../../../shared/axis/structures.ts';
+import { structureName, structuresOf } from '../../../shared/axis/loop/structures.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { expectBetterThanTextbook, sceneWith } from './heldBack.ts';
 import { LIGHT, pretuned } from './run.ts';

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
-import { type LoopStructure, structureChanges } from '../../../shared/axis/structures.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
+import { type LoopStructure, structureChanges } from '../../../shared/axis/loop/structures.ts';
 import { present } from '../../../shared/core/at.ts';
 import {
   defaultParameters,

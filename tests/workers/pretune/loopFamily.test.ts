@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SCENES } from '../../../scenes/index.ts';
-import { feedbackWeights } from '../../../shared/axis/feedback.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
+import { feedbackWeights } from '../../../shared/axis/loop/feedback.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import { at } from '../../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../../shared/core/channels.ts';
 import { analyse } from '../../../workers/analysis/analyse.ts';

@@ -1,8 +1,8 @@
 import { PRESETS } from '../../../scenes/index.ts';
 import { viscousDrag } from '../../../shared/axis/drag.ts';
 import { holdingForce } from '../../../shared/axis/gravity.ts';
-import { gainChanges } from '../../../shared/axis/loopGains.ts';
-import { startLoop } from '../../../shared/axis/startGains.ts';
+import { gainChanges } from '../../../shared/axis/loop/loopGains.ts';
+import { startLoop } from '../../../shared/axis/loop/startGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { checkParameters } from '../../../shared/core/check.ts';
 import { crossChecks } from '../../../shared/core/crossChecks.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PRESETS } from '../../../scenes/index.ts';
 import { growthAt } from '../../../shared/axis/growth.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
 import { at, present } from '../../../shared/core/at.ts';
 import { candidateScene } from '../../../shared/study/candidateScene.ts';
 import type { CandidateProgress } from '../../../shared/study/outcome.ts';

@@ -1,4 +1,4 @@
-import { rounded, within } from '../../../shared/axis/tunedValue.ts';
+import { rounded, within } from '../../../shared/axis/loop/tunedValue.ts';
 import { at } from '../../../shared/core/at.ts';
 import { positionRate } from '../../../shared/core/crossChecks.ts';
 import { loadSideMass, MODE_NUMBERS, motorSideMass, movedMass } from '../../../shared/core/movedMass.ts';

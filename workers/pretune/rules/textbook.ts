@@ -1,7 +1,7 @@
-import { feedbackWeights } from '../../../shared/axis/feedback.ts';
-import { gainChanges } from '../../../shared/axis/loopGains.ts';
-import { startGains } from '../../../shared/axis/startGains.ts';
-import { rounded } from '../../../shared/axis/tunedValue.ts';
+import { feedbackWeights } from '../../../shared/axis/loop/feedback.ts';
+import { gainChanges } from '../../../shared/axis/loop/loopGains.ts';
+import { startGains } from '../../../shared/axis/loop/startGains.ts';
+import { rounded } from '../../../shared/axis/loop/tunedValue.ts';
 import { loadSideMass, motorSideMass, movedMass } from '../../../shared/core/movedMass.ts';
 import type { ParameterChanges, Parameters } from '../../../shared/core/parameters/table.ts';
 import { LoopFamily } from '../loopFamily.ts';

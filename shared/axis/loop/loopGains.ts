@@ -1,4 +1,4 @@
-import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
+import type { ParameterChanges, Parameters } from '../../core/parameters/table.ts';
 import { type Cascade, cascadeOf, parallelGainsOf } from './cascade.ts';
 import { rounded, TUNED_DIGITS, within } from './tunedValue.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type Cascade, cascadeOf, parallelGainsOf } from '../../../shared/axis/cascade.ts';
-import { at } from '../../../shared/core/at.ts';
+import { type Cascade, cascadeOf, parallelGainsOf } from '../../../../shared/axis/loop/cascade.ts';
+import { at } from '../../../../shared/core/at.ts';
 
 describe('equivalent cascade', () => {
   it.each([

@@ -1,8 +1,8 @@
-import { movedMass } from '../core/movedMass.ts';
-import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
+import { movedMass } from '../../core/movedMass.ts';
+import type { ParameterChanges, Parameters } from '../../core/parameters/table.ts';
+import { viscousDrag } from '../drag.ts';
+import { holdingForce } from '../gravity.ts';
 import { type Cascade, parallelGainsOf } from './cascade.ts';
-import { viscousDrag } from './drag.ts';
-import { holdingForce } from './gravity.ts';
 import { gainChanges } from './loopGains.ts';
 import { rounded, within } from './tunedValue.ts';
 

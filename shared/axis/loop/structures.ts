@@ -1,4 +1,4 @@
-import type { ParameterChanges, Parameters } from '../core/parameters/table.ts';
+import type { ParameterChanges, Parameters } from '../../core/parameters/table.ts';
 import { gainsInStructure } from './loopGains.ts';
 
 /** A structure of the position loop as a drive may have it. */

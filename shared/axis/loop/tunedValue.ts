@@ -1,5 +1,5 @@
-import type { NumberRow } from '../core/parameters/row.ts';
-import { PARAMETERS, type Parameters } from '../core/parameters/table.ts';
+import type { NumberRow } from '../../core/parameters/row.ts';
+import { PARAMETERS, type Parameters } from '../../core/parameters/table.ts';
 
 export type NumberName = {
   [K in keyof Parameters]: Parameters[K] extends number ? K : never;

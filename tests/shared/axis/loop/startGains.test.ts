@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { parallelGainsOf } from '../../../shared/axis/cascade.ts';
-import { startGains, startLoop } from '../../../shared/axis/startGains.ts';
-import { present } from '../../../shared/core/at.ts';
-import { checkParameters } from '../../../shared/core/check.ts';
-import { loadSideMass, motorSideMass } from '../../../shared/core/movedMass.ts';
-import { defaultParameters, type Parameters } from '../../../shared/core/parameters/table.ts';
+import { parallelGainsOf } from '../../../../shared/axis/loop/cascade.ts';
+import { startGains, startLoop } from '../../../../shared/axis/loop/startGains.ts';
+import { present } from '../../../../shared/core/at.ts';
+import { checkParameters } from '../../../../shared/core/check.ts';
+import { loadSideMass, motorSideMass } from '../../../../shared/core/movedMass.ts';
+import { defaultParameters, type Parameters } from '../../../../shared/core/parameters/table.ts';
 
 /** Before rounding. */
 function exactGains(p: Parameters, crossover: number) {

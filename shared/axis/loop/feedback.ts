@@ -1,4 +1,4 @@
-import type { Parameters } from '../core/parameters/table.ts';
+import type { Parameters } from '../../core/parameters/table.ts';
 
 /**
  * The feedback of a position loop, whatever its structure, as weights of its four signals:

@@ -1,5 +1,5 @@
-import { FILTER_NUMBERS, type FilterNumber } from '../core/parameters/filters.ts';
-import type { Parameters } from '../core/parameters/table.ts';
+import { FILTER_NUMBERS, type FilterNumber } from '../../core/parameters/filters.ts';
+import type { Parameters } from '../../core/parameters/table.ts';
 import { type BiquadCoefficients, designLeadLag, designLowpass, designNotch } from './biquadDesign.ts';
 
 /** The filters that are on. */

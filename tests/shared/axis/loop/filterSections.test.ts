@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SCENE } from '../../../scenes/index.ts';
-import { filterCoefficients, staticGain } from '../../../shared/axis/filterSections.ts';
-import { parameterWarnings } from '../../../shared/axis/warnings.ts';
-import { checkParameters } from '../../../shared/core/check.ts';
-import { onPage, sentenceText } from '../../../shared/core/sentence.ts';
-import { measureRun } from '../../../workers/run/measureRun.ts';
+import { DEFAULT_SCENE } from '../../../../scenes/index.ts';
+import { filterCoefficients, staticGain } from '../../../../shared/axis/loop/filterSections.ts';
+import { parameterWarnings } from '../../../../shared/axis/warnings.ts';
+import { checkParameters } from '../../../../shared/core/check.ts';
+import { onPage, sentenceText } from '../../../../shared/core/sentence.ts';
+import { measureRun } from '../../../../workers/run/measureRun.ts';
 
 const { parameters } = DEFAULT_SCENE;
 const rate = parameters.currentRate / parameters.positionDivider;

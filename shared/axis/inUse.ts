@@ -1,9 +1,9 @@
-import { compensatesFriction } from '../../shared/axis/frictionCompensation.ts';
-import { hasDryFriction } from '../../shared/axis/guide.ts';
-import { isInStructure } from '../../shared/axis/loopGains.ts';
-import { MODE_NUMBERS } from '../../shared/core/movedMass.ts';
-import { isFilterValueInUse } from '../../shared/core/parameters/filters.ts';
-import type { ParameterName, Parameters } from '../../shared/core/parameters/table.ts';
+import { MODE_NUMBERS } from '../core/movedMass.ts';
+import { isFilterValueInUse } from '../core/parameters/filters.ts';
+import type { ParameterName, Parameters } from '../core/parameters/table.ts';
+import { compensatesFriction } from './frictionCompensation.ts';
+import { hasDryFriction } from './guide.ts';
+import { isInStructure } from './loop/loopGains.ts';
 
 type InUse = (p: Parameters) => boolean;
 
