@@ -105,12 +105,15 @@ interface ReaderUnits {
 
 /** The command of a verdict worker. */
 export interface VerdictCommands {
-  /** Keeps the worker busy until it is through; the judgement comes first, the search for flips takes hundreds of sizings. */
+  /**
+   * Keeps the worker busy until it is through; `onJudgement` hears the judgement first, since the search for flips takes hundreds of
+   * sizings. The answer, which may overtake what is told, has it too.
+   */
   verdict(
     job: Job,
     candidates: readonly JudgedCandidate[],
     units: ReaderUnits,
     onJudgement: (judgement: Judgement) => void,
     onProgress: (share: number) => void,
-  ): Flips;
+  ): { readonly judgement: Judgement; readonly flips: Flips };
 }

@@ -21,11 +21,11 @@ export class ConfidenceClient {
     asked: ConfidenceAsked,
     onFound: (confidence: Confidence) => void,
   ): Promise<boolean> {
-    const done = await this.#host.runJob(async (commands, during) => {
-      await commands.confidence(job, candidates, asked, proxy(during(onFound)));
-      return true;
-    });
-    return done ?? false;
+    const whole = await this.#host.runJob((commands, during) =>
+      commands.confidence(job, candidates, asked, proxy(during(onFound))),
+    );
+    if (whole) onFound(whole);
+    return whole !== null;
   }
 
   cancel(): void {

@@ -14,16 +14,23 @@ export class VerdictClient {
    * way is cancelled by the next. Its sentences are in the units of the reader.
    * @throws WorkerFailure
    */
-  verdict(
+  async verdict(
     job: Job,
     candidates: readonly JudgedCandidate[],
     onJudgement: (judgement: Judgement) => void,
     onProgress: (share: number) => void,
   ): Promise<Flips | null> {
     const units = { system: unitSystem(), current: currentUnit() };
-    return this.#verdict.runJob((commands, during) =>
-      commands.verdict(job, candidates, units, proxy(during(onJudgement)), proxy(during(onProgress))),
+    let isJudged = false;
+    const judged = (judgement: Judgement) => {
+      isJudged = true;
+      onJudgement(judgement);
+    };
+    const whole = await this.#verdict.runJob((commands, during) =>
+      commands.verdict(job, candidates, units, proxy(during(judged)), proxy(during(onProgress))),
     );
+    if (whole && !isJudged) onJudgement(whole.judgement);
+    return whole?.flips ?? null;
   }
 
   cancel(): void {

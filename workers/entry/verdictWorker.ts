@@ -11,7 +11,8 @@ serve({
   verdict(job, candidates, units, onJudgement, onProgress) {
     setUnitSystem(units.system);
     setCurrentUnit(units.current);
-    onJudgement(judge(job, candidates));
-    return findFlips(job, candidates, PRESETS, onProgress);
+    const judgement = judge(job, candidates);
+    onJudgement(judgement);
+    return { judgement, flips: findFlips(job, candidates, PRESETS, onProgress) };
   },
 } satisfies VerdictCommands);

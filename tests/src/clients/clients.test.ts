@@ -6,8 +6,10 @@ import type { Frame, FrameRequest } from '../../../shared/protocol/axis.ts';
 import { AnalysisClient } from '../../../src/clients/analysisClient.ts';
 import { AxisClient } from '../../../src/clients/axisClient.ts';
 import { CandidateClient, candidatePool } from '../../../src/clients/candidateClient.ts';
+import { ConfidenceClient } from '../../../src/clients/confidenceClient.ts';
 import { FitClient } from '../../../src/clients/fitClient.ts';
 import { PretuneClient } from '../../../src/clients/pretuneClient.ts';
+import { VerdictClient } from '../../../src/clients/verdictClient.ts';
 import { fakeWorkers, never } from './fakeWorkers.ts';
 
 const { parameters } = DEFAULT_SCENE;
@@ -156,6 +158,44 @@ describe('the pretuning', () => {
     expect(workers).toHaveLength(2 * count);
     client.cancel();
     expect(workers.every(({ terminated }) => terminated)).toBe(true);
+  });
+});
+
+// News and answer come through channels of their own: the answer may be there first, and then nothing more is heard.
+describe('an answer that overtakes what is told before it', () => {
+  it('still brings the whole of what was drawn', async () => {
+    const whole = { calculated: { drawn: 1000 } };
+    fakeWorkers({ confidenceWorker: () => ({ confidence: () => whole }) });
+    const found: unknown[] = [];
+    const asked = { ranges: {} as never, calculated: 1000, simulated: 0 };
+    const client = new ConfidenceClient();
+    expect(await client.confidence(DEFAULT_STUDY.job, [], asked, (each) => found.push(each))).toBe(true);
+    expect(found).toEqual([whole]);
+  });
+
+  it('still brings the judgement, once', async () => {
+    const answer = { judgement: { choice: 'Take A.' }, flips: { robustness: 'holds' } };
+    let isTold = false;
+    fakeWorkers({
+      verdictWorker: () => ({
+        verdict: async (...args: unknown[]) => {
+          if (isTold) await (args[3] as (judgement: unknown) => Promise<void>)(answer.judgement);
+          return answer;
+        },
+      }),
+    });
+    for (isTold of [false, true]) {
+      const judged: unknown[] = [];
+      const client = new VerdictClient();
+      const flips = client.verdict(
+        DEFAULT_STUDY.job,
+        [],
+        (each) => judged.push(each),
+        () => {},
+      );
+      expect(await flips).toEqual(answer.flips);
+      expect(judged).toEqual([answer.judgement]);
+    }
   });
 });
 
