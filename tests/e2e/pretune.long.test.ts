@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { openLongSearch } from './support/longSearch.ts';
+import { cancelUnderWay, openLongSearch } from './support/longSearch.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -55,10 +55,7 @@ it('pretunes with progress, refuses an impossible goal at its field, and leaves 
   expect(await page.locator('#goal-sensitivity-problem').textContent()).toContain('9 is outside 1.1 to 4');
   expect(await status.textContent()).toBe('');
   await limit.fill('1.6');
-  await page.getByRole('button', { name: 'Pretune', exact: true }).click();
-  await eventually(() => status.textContent()).toMatch(/[1-9]\d* of \d+ runs/);
-  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-  await eventually(() => status.textContent()).toContain('Cancelled');
+  await cancelUnderWay(page, () => page.getByRole('button', { name: 'Pretune', exact: true }).click());
   await page.keyboard.press('Escape');
   expect(await page.locator('#field-Kp').inputValue()).toBe(gain);
 });

@@ -1,5 +1,5 @@
 import { it } from 'vitest';
-import { openLongSearch } from './support/longSearch.ts';
+import { cancelUnderWay, openLongSearch } from './support/longSearch.ts';
 import { pageTests } from './support/page.ts';
 import { eventually } from './support/patience.ts';
 
@@ -17,10 +17,7 @@ it('says so when its script cannot be loaded, and tries again', async () => {
   const status = page.locator('.pretune-status');
   await eventually(() => status.textContent()).toMatch(/^Pretuning stopped: /);
   await page.unroute(broken);
-  await page.getByRole('button', { name: 'Try again', exact: true }).click();
-  await eventually(() => status.textContent()).toMatch(/: \d+ of \d+ runs/);
-  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-  await eventually(() => status.textContent()).toContain('Cancelled');
+  await cancelUnderWay(page, () => page.getByRole('button', { name: 'Try again', exact: true }).click());
 });
 
 it('offers the best tuning so far while better ones are sought', async () => {

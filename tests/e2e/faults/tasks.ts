@@ -1,7 +1,6 @@
 import type { Page } from 'playwright-core';
 import { openStudy } from '../study/studyControls.ts';
-import { openLongSearch } from '../support/longSearch.ts';
-import { eventually } from '../support/patience.ts';
+import { cancelUnderWay, openLongSearch } from '../support/longSearch.ts';
 
 /** What a person begins in which a worker is then to fail, and begins again. */
 
@@ -14,11 +13,7 @@ export async function beginPretuning(page: Page): Promise<void> {
 
 /** It goes on, and is cancelled. */
 export async function pretuneAgain(page: Page): Promise<void> {
-  const status = () => pretuneStatus(page).textContent();
-  await page.getByRole('button', { name: 'Try again', exact: true }).click();
-  await eventually(status).toMatch(/: \d+ of \d+ runs/);
-  await page.getByRole('button', { name: 'Cancel', exact: true }).click();
-  await eventually(status).toContain('Cancelled');
+  await cancelUnderWay(page, () => page.getByRole('button', { name: 'Try again', exact: true }).click());
 }
 
 /** A job that nobody has simulated, with one drive, so that what is said is said of it. */
