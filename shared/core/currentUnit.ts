@@ -9,6 +9,11 @@ export function currentUnit(): CurrentUnit {
   return chosen;
 }
 
+/** A text of a current without the kind of its ampere: for where that is said beside it, or means nothing. */
+export function plainAmperes(text: string): string {
+  return text.replace(/ (peak|RMS)$/, '');
+}
+
 /** Holds from the next text on; whoever changes it shows the others again. */
 export function setCurrentUnit(unit: CurrentUnit): void {
   chosen = unit;

@@ -13,7 +13,7 @@ export function coggingSection({ parameters: p, coggingTable: table }: Scene): S
   return {
     ...section,
     text: [
-      'The force from the table, interpolated linearly, is added to F at the set or measured position. It was learned from current and encoder position in a slow scan in both directions; the mean of the two leaves out friction. The table itself has zero mean.',
+      `The force from the table, interpolated linearly, is added to F${p.observer ? ' and to F_k' : ''} at the set or measured position. It was learned from current and encoder position in a slow scan in both directions; the mean of the two leaves out friction. The table itself has zero mean.`,
     ],
     rows: [
       state,

@@ -17,21 +17,15 @@ export function withPart(page: Page, name: string, work: () => Promise<unknown>,
     const reload = isKept
       ? 'your work is kept in this browser: reload the page and continue where you left off.'
       : 'save your work as a file and reload the page.';
-    const title = `${name} did not open`;
-    const problems = [errorText(error)];
-    if (isAgain)
-      page.messages.problems(
-        title,
-        problems,
-        `Part of the page still could not be loaded; the bench is unchanged. Some browsers do not ask twice. Check the network; ${reload}`,
-        { label: 'Reload the page', action: () => location.reload() },
-      );
-    else
-      page.messages.problems(
-        title,
-        problems,
-        `Part of the page could not be loaded; the bench is unchanged. Check the network and try again. If the host has a newer version by now, ${reload}`,
-        { label: 'Try again', action: () => withPart(page, name, work, true) },
-      );
+    const [consequence, remedy] = isAgain
+      ? [
+          `Part of the page still could not be loaded; the bench is unchanged. Some browsers do not ask twice. Check the network; ${reload}`,
+          { label: 'Reload the page', action: () => location.reload() },
+        ]
+      : [
+          `Part of the page could not be loaded; the bench is unchanged. Check the network and try again. If the host has a newer version by now, ${reload}`,
+          { label: 'Try again', action: () => withPart(page, name, work, true) },
+        ];
+    page.messages.problems(`${name} did not open`, [errorText(error)], consequence, remedy);
   });
 }

@@ -1,5 +1,6 @@
 import { continuousForce, motorConstants, voltageLimit } from '../../shared/axis/motor.ts';
 import type { ChannelName, Quantity } from '../../shared/core/channels.ts';
+import { plainAmperes } from '../../shared/core/currentUnit.ts';
 import { fixed } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { fromSI, printedUnit, type Unit } from '../../shared/core/units.ts';
@@ -46,7 +47,7 @@ function headroomGauge(kind: Headroom): Instrument {
       const peak = reading.peak(channel);
       const text = (size: number, digits = 3) => fixed(size, unit, decimalsFor(full, digits));
       // The unit stands behind the limit; of what kind amperes are, above.
-      const most = (size: number) => text(size).replace(/ (peak|RMS)$/, '');
+      const most = (size: number) => plainAmperes(text(size));
       const bare = (size: number) => fixed(fromSI(size, printedUnit(unit)), '', decimalsFor(full, 3));
       const usedUp = peak >= USED_UP * limit;
       const notes = [

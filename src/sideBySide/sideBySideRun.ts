@@ -1,5 +1,5 @@
 import type { Scene } from '../../shared/core/scene.ts';
-import type { Engine } from '../../shared/protocol/axis.ts';
+import type { AxisStatus, Engine } from '../../shared/protocol/axis.ts';
 import { RealTimeWatch } from '../clients/realTimeWatch.ts';
 import { Candidate } from './candidate.ts';
 import { CommonClock } from './commonClock.ts';
@@ -78,6 +78,11 @@ export class CandidatesRun {
   /** No candidate goes on. */
   get stopped(): boolean {
     return this.candidates.length > 0 && this.candidates.every((candidate) => candidate.tripped);
+  }
+
+  get state(): AxisStatus['state'] {
+    if (this.stopped) return 'tripped';
+    return this.clock.running ? 'running' : 'paused';
   }
 
   runOrPause(): void {

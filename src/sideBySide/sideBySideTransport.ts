@@ -62,8 +62,7 @@ export class CandidatesTransport {
 
   /** Once per display refresh. */
   show(): void {
-    const { clock, moment, stopped, time } = this.#run;
-    const state = stopped ? 'tripped' : clock.running ? 'running' : 'paused';
+    const { clock, moment, state, time } = this.#run;
     this.#transport.show({
       state,
       stateText: stateText(this.#run, state),

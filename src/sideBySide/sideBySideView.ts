@@ -192,9 +192,8 @@ export class CandidatesView {
 
   /** Below the pictures of a video: which machine is which, simulated time and pace. */
   get #line(): CaptionLine {
-    const { clock, stopped, time } = this.#run;
+    const { clock, state, time } = this.#run;
     const { timeScale, achieved: achievedTimeScale, lost: lostTime, isSlow } = clock;
-    const state = stopped ? 'tripped' : clock.running ? 'running' : 'paused';
     return [
       this.#names.map(({ letter, title }) => `${letter}: ${title}`).join('; '),
       timeText({ time, state, timeScale, achievedTimeScale, lostTime, isSlow }),

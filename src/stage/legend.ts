@@ -1,5 +1,6 @@
 import { at, valueAt } from '../../shared/core/at.ts';
 import { CHANNEL_INDEX as C } from '../../shared/core/channels.ts';
+import { plainAmperes } from '../../shared/core/currentUnit.ts';
 import { fixed, ranged } from '../../shared/core/format.ts';
 import type { Parameters } from '../../shared/core/parameters/table.ts';
 import { cssGradient, HEAT_MIDDLE, heatColour, signedColour } from './build/colourScales.ts';
@@ -39,9 +40,7 @@ export class Legend {
   showCurrent(fullScale: number, phases: readonly number[]): void {
     this.#write([`−${ranged(fullScale, 'A', 2)}`, '0', `+${ranged(fullScale, 'A', 2)}`]);
     // Of this moment: neither a peak nor a mean.
-    this.#list(
-      phases.map((current, k) => [at(PHASES, k), ranged(current, 'A peak', 2).replace(' peak', '')]),
-    );
+    this.#list(phases.map((current, k) => [at(PHASES, k), plainAmperes(ranged(current, 'A peak', 2))]));
   }
 
   showHeat(now: Float64Array, p: Parameters): void {

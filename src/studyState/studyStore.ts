@@ -142,42 +142,35 @@ export class StudyStore {
   }
 
   setOutcome(index: number, outcome: CandidateOutcome): void {
-    this.#take({ ...this.#state, candidates: this.#withOutcomes(new Map([[index, outcome]])) });
+    this.#change((candidate, k) => (k === index ? this.#withOutcome(candidate, outcome) : candidate));
   }
 
   /** Candidates whose outcome is being looked for, by index. */
   setSought(indices: readonly number[]): void {
-    const candidates = this.#state.candidates.map((candidate, k) =>
-      indices.includes(k) ? { ...candidate, isSought: true } : candidate,
-    );
-    this.#take({ ...this.#state, candidates });
+    this.#change((candidate, k) => (indices.includes(k) ? { ...candidate, isSought: true } : candidate));
   }
 
   /** What the search came to, by index: null where it found nothing. What was simulated meanwhile stays. */
   setFound(found: ReadonlyMap<number, CandidateOutcome | null>): void {
-    const outcomes = [...found].flatMap(([index, outcome]) =>
-      outcome && at(this.#state.candidates, index).outcome === null ? [[index, outcome] as const] : [],
-    );
-    const candidates = this.#withOutcomes(new Map(outcomes)).map((candidate, k) =>
-      found.has(k) ? { ...candidate, isSought: false } : candidate,
-    );
-    this.#take({ ...this.#state, candidates });
+    this.#change((candidate, k) => {
+      const outcome = found.get(k);
+      if (outcome === undefined) return candidate;
+      return outcome && candidate.outcome === null
+        ? this.#withOutcome(candidate, outcome)
+        : { ...candidate, isSought: false };
+    });
   }
 
   /** How far candidates have come, by index. */
   setProgress(told: ReadonlyMap<number, CandidateProgress>): void {
-    const candidates = this.#state.candidates.map((candidate, k) => {
+    this.#change((candidate, k) => {
       const progress = told.get(k);
       return progress ? { ...candidate, progress, error: null } : candidate;
     });
-    this.#take({ ...this.#state, candidates });
   }
 
   setError(index: number, error: string): void {
-    const candidates = this.#state.candidates.map((candidate, k) =>
-      k === index ? { ...candidate, error, progress: null } : candidate,
-    );
-    this.#take({ ...this.#state, candidates });
+    this.#change((candidate, k) => (k === index ? { ...candidate, error, progress: null } : candidate));
   }
 
   setVerdict(changes: Partial<VerdictState>): void {
@@ -208,14 +201,14 @@ export class StudyStore {
     this.#take({ ...this.#state, candidates, isRunning, begun });
   }
 
-  #withOutcomes(outcomes: ReadonlyMap<number, CandidateOutcome>): CandidateState[] {
-    const { study, candidates } = this.#state;
-    return candidates.map((candidate, k) => {
-      const outcome = outcomes.get(k);
-      if (!outcome) return candidate;
-      this.#found.add(study.job, candidate.scene, outcome);
-      return { ...candidate, outcome, isSought: false, progress: null, error: null };
-    });
+  /** Changes candidates in one telling. */
+  #change(changed: (candidate: CandidateState, index: number) => CandidateState): void {
+    this.#take({ ...this.#state, candidates: this.#state.candidates.map(changed) });
+  }
+
+  #withOutcome(candidate: CandidateState, outcome: CandidateOutcome): CandidateState {
+    this.#found.add(this.#state.study.job, candidate.scene, outcome);
+    return { ...candidate, outcome, isSought: false, progress: null, error: null };
   }
 
   #step(study: Study): void {

@@ -17,13 +17,10 @@ export function confidenceSentence({ calculated, simulated }: Confidence, isBrie
 export function countedSentence({ drawn, stays, ways }: Counted, how: string, isBrief = false): string {
   const staying = ways.find((way) => way.stays);
   const others = ways.filter((way) => !way.stays);
-  const what =
-    staying === undefined
-      ? 'the choice stays in'
-      : staying.letters.length === 0
-        ? 'still no drive does the job in'
-        : `the choice stays ${listed(staying.letters, 'or')} in`;
-  const whole = staying?.letters.length === 0 ? 'any of them' : 'all of them';
+  const isNone = staying?.letters.length === 0;
+  const chosen = staying ? `the choice stays ${listed(staying.letters, 'or')} in` : 'the choice stays in';
+  const what = isNone ? 'still no drive does the job in' : chosen;
+  const whole = isNone ? 'any of them' : 'all of them';
   const often = stays.share === 1 ? whole : percent(stays.share);
   const otherwise =
     others.length === 0 ? '' : `; otherwise ${listed(others.map((way) => wayText(way, isBrief)))}`;
